@@ -1,0 +1,255 @@
+//! Stretch energy of a skin of revolution under pressure, with its exact derivatives.
+//!
+//! With φ(e) = e²/2 in stretch and c·e²/2 in compression, in units of Eθ and mm:
+//!
+//! ```text
+//! E = Σ rings  (N_k w h_k) φ(2π r_k/(N_k w) − 1)
+//!   + Σ bands  Em ½(N_{k−1}w + N_k w) h_k φ(ℓ_k/h_k − 1)      (0 at a pole)
+//!   − P V,   V = Σ frusta π/3 Δz (a² + ab + b²)
+//! ```
+//!
+//! E has no lower bound, since P V is cubic: what matters is the local minimum nearest the
+//! slack skin. φ has a kink in its second derivative at 0; energy and gradient are smooth.
+
+use std::f64::consts::{FRAC_PI_3, TAU};
+
+use super::banded::Banded;
+use super::{Finish, Skin};
+use crate::outline::Rz;
+
+/// The energy of one skin at one pressure.
+///
+/// The unknowns are `[r₁, z₁, r₂, z₂, … r_M, z_M]`, mm; node 0 stays where it starts, and
+/// held unknowns (the last radius) have zero gradient.
+#[derive(Debug, Clone)]
+pub struct Energy<'a> {
+    skin: &'a Skin,
+    pressure: f64,
+    start_r: f64,
+    /// Rest circumference each band's weight uses at its two edges: 0 at a drawn end.
+    last_around: f64,
+}
+
+/// φ, φ′ and φ″ at strain `e`, with `slack` the stiffness in compression.
+fn phi(e: f64, slack: f64) -> (f64, f64, f64) {
+    let stiffness = if e >= 0.0 { 1.0 } else { slack };
+    (0.5 * stiffness * e * e, stiffness * e, stiffness)
+}
+
+/// Everything a band gives: its energy, its tension force and stiffness along its length.
+struct Band {
+    dr: f64,
+    dz: f64,
+    length: f64,
+    weight: f64,
+    phi: (f64, f64, f64),
+    height: f64,
+}
+
+impl<'a> Energy<'a> {
+    /// The energy of `skin` at `pressure` (units of Eθ/mm).
+    pub fn new(skin: &'a Skin, pressure: f64) -> Self {
+        let last = skin.around_mm.last().copied().unwrap_or(0.0);
+        Self {
+            skin,
+            pressure,
+            start_r: skin.start_mm / TAU,
+            last_around: if skin.finish == Finish::Drawn { 0.0 } else { last },
+        }
+    }
+
+    /// Number of unknowns, 2M.
+    pub fn unknowns(&self) -> usize {
+        2 * self.skin.rounds()
+    }
+
+    /// The unknowns of a shape given as its M + 1 nodes.
+    pub fn flatten(&self, nodes: &[Rz]) -> Vec<f64> {
+        nodes[1..].iter().flat_map(|n| [n.r, n.z - nodes[0].z]).collect()
+    }
+
+    /// The M + 1 nodes of a vector of unknowns; z = 0 at the start.
+    pub fn nodes(&self, x: &[f64]) -> Vec<Rz> {
+        let start = std::iter::once(Rz::new(self.start_r, 0.0));
+        start.chain(x.chunks_exact(2).map(|p| Rz::new(p[0], p[1]))).collect()
+    }
+
+    /// The energy at `x`, in Eθ·mm².
+    pub fn value(&self, x: &[f64]) -> f64 {
+        self.accumulate(x, &mut None, &mut None)
+    }
+
+    /// The energy at `x`; its gradient is written to `gradient` (Eθ·mm).
+    pub fn value_and_gradient(&self, x: &[f64], gradient: &mut [f64]) -> f64 {
+        self.accumulate(x, &mut Some(gradient), &mut None)
+    }
+
+    /// The energy, its gradient and its Hessian at `x`.
+    pub(super) fn all(&self, x: &[f64], gradient: &mut [f64], hessian: &mut Banded) -> f64 {
+        hessian.reset(self.unknowns());
+        self.accumulate(x, &mut Some(gradient), &mut Some(hessian))
+    }
+
+    /// Index of the last radius, which never moves: drawn to 0 or held at rest.
+    fn held(&self) -> usize {
+        self.unknowns() - 2
+    }
+
+    fn around(&self, k: usize) -> f64 {
+        match k {
+            0 => self.skin.start_mm,
+            k if k == self.skin.rounds() => self.last_around,
+            k => self.skin.around_mm[k - 1],
+        }
+    }
+
+    fn node(&self, x: &[f64], k: usize) -> Rz {
+        if k == 0 { Rz::new(self.start_r, 0.0) } else { Rz::new(x[2 * k - 2], x[2 * k - 1]) }
+    }
+
+    fn band(&self, k: usize, a: Rz, b: Rz) -> Band {
+        let height = self.skin.height_mm[k - 1];
+        let (dr, dz) = (b.r - a.r, b.z - a.z);
+        let length = (dr * dr + dz * dz).sqrt();
+        let cloth = &self.skin.cloth;
+        let weight = cloth.along * 0.5 * (self.around(k - 1) + self.around(k)) * height;
+        Band { dr, dz, length, weight, phi: phi(length / height - 1.0, cloth.slack), height }
+    }
+
+    /// Adds up the energy ring by ring and band by band, and its derivatives where asked.
+    #[inline(always)]
+    fn accumulate(
+        &self,
+        x: &[f64],
+        gradient: &mut Option<&mut [f64]>,
+        hessian: &mut Option<&mut Banded>,
+    ) -> f64 {
+        if let Some(g) = gradient {
+            g.fill(0.0);
+        }
+        let mut energy = 0.0;
+        let mut a = self.node(x, 0);
+        for k in 1..=self.skin.rounds() {
+            let b = self.node(x, k);
+            let band = self.band(k, a, b);
+            energy += band.weight * band.phi.0;
+            energy -= self.pressure * FRAC_PI_3 * band.dz * (a.r * a.r + a.r * b.r + b.r * b.r);
+            if let Some(g) = gradient {
+                self.band_gradient(k, a, b, &band, g);
+            }
+            if let Some(h) = hessian {
+                self.band_hessian(k, a, b, &band, h);
+            }
+            if k < self.skin.rounds() {
+                let around = self.skin.around_mm[k - 1];
+                let area = around * self.skin.height_mm[k - 1];
+                let (p0, p1, p2) = phi(TAU * b.r / around - 1.0, self.skin.cloth.slack);
+                let per_mm = TAU / around;
+                energy += area * p0;
+                if let Some(g) = gradient {
+                    g[2 * k - 2] += area * p1 * per_mm;
+                }
+                if let Some(h) = hessian {
+                    h.add(2 * k - 2, 2 * k - 2, area * p2 * per_mm * per_mm);
+                }
+            }
+            a = b;
+        }
+        let held = self.held();
+        if let Some(g) = gradient {
+            g[held] = 0.0;
+        }
+        if let Some(h) = hessian {
+            h.hold(held);
+        }
+        energy
+    }
+
+    fn band_gradient(&self, k: usize, a: Rz, b: Rz, band: &Band, g: &mut [f64]) {
+        let (fr, fz) = band.force();
+        let push = self.pressure * FRAC_PI_3;
+        let lid = push * (a.r * a.r + a.r * b.r + b.r * b.r);
+        let i = 2 * k - 2;
+        g[i] += fr - push * band.dz * (a.r + 2.0 * b.r);
+        g[i + 1] += fz - lid;
+        if k > 1 {
+            g[i - 2] -= fr + push * band.dz * (2.0 * a.r + b.r);
+            g[i - 1] -= fz - lid;
+        }
+    }
+
+    fn band_hessian(&self, k: usize, a: Rz, b: Rz, band: &Band, h: &mut Banded) {
+        let (rr, rz, zz) = band.stiffness();
+        let push = self.pressure * FRAC_PI_3;
+        let i = 2 * k - 2;
+        // Derivatives of the frustum's volume: twice by radii, once by radius and height.
+        let (by_a, by_b) = (push * (2.0 * a.r + b.r), push * (a.r + 2.0 * b.r));
+        let dz = push * band.dz;
+        h.add(i, i, rr - 2.0 * dz);
+        h.add(i, i + 1, rz - by_b);
+        h.add(i + 1, i + 1, zz);
+        if k > 1 {
+            let j = i - 2;
+            h.add(j, j, rr - 2.0 * dz);
+            h.add(j, j + 1, rz + by_a);
+            h.add(j + 1, j + 1, zz);
+            h.add(i, j, -rr - dz);
+            h.add(i, j + 1, -rz + by_b);
+            h.add(i + 1, j, -rz - by_a);
+            h.add(i + 1, j + 1, -zz);
+        }
+    }
+
+    /// ∂(gradient)/∂(rest circumference of round `k`) at `x`, for 1 ≤ k < M, into `out`
+    /// (zeroed first): the right-hand side of the sensitivities. Returns the index of the
+    /// first entry that may differ from zero.
+    pub(crate) fn gradient_by_around(&self, k: usize, x: &[f64], out: &mut [f64]) -> usize {
+        out.fill(0.0);
+        let around = self.skin.around_mm[k - 1];
+        let at = self.node(x, k);
+        let (_, _, p2) = phi(TAU * at.r / around - 1.0, self.skin.cloth.slack);
+        // dE/dr of the ring is 2π h φ′(2πr/C − 1); C enters only through the strain.
+        let height = self.skin.height_mm[k - 1];
+        out[2 * k - 2] -= TAU * height * p2 * TAU * at.r / (around * around);
+        for upper in [k, k + 1] {
+            let band = self.band(upper, self.node(x, upper - 1), self.node(x, upper));
+            // Each edge of a band carries half its weight.
+            let half = self.skin.cloth.along * 0.5 * band.height;
+            let (fr, fz) = band.force();
+            let share = if band.weight > 0.0 { half / band.weight } else { 0.0 };
+            let i = 2 * upper - 2;
+            out[i] += fr * share;
+            out[i + 1] += fz * share;
+            if upper > 1 {
+                out[i - 2] -= fr * share;
+                out[i - 1] -= fz * share;
+            }
+        }
+        out[self.held()] = 0.0;
+        if k > 1 { 2 * k - 4 } else { 0 }
+    }
+}
+
+impl Band {
+    /// Force of the band on its upper node: dE/dℓ along the band.
+    fn force(&self) -> (f64, f64) {
+        if self.length <= 0.0 {
+            return (0.0, 0.0);
+        }
+        let tension = self.weight * self.phi.1 / self.height / self.length;
+        (tension * self.dr, tension * self.dz)
+    }
+
+    /// Second derivatives by the upper node's r and z: (rr, rz, zz).
+    fn stiffness(&self) -> (f64, f64, f64) {
+        let length = self.length.max(1e-9 * self.height);
+        let (ur, uz) = (self.dr / length, self.dz / length);
+        let along = self.weight * self.phi.2 / (self.height * self.height);
+        let across = self.weight * self.phi.1 / (self.height * length);
+        (
+            along * ur * ur + across * (1.0 - ur * ur),
+            (along - across) * ur * uz,
+            along * uz * uz + across * (1.0 - uz * uz),
+        )
+    }
+}

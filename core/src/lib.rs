@@ -1,0 +1,37 @@
+//! Plumpline's model: from a wanted profile and a gauge to whole stitches, words and
+//! estimates. Pure and deterministic: no windows, no threads, no clock.
+//!
+//! A [`Project`] is what a person saves; [`plan`](plan()) turns one of its [`Piece`]s into a
+//! [`Plan`], in this order:
+//!
+//! 1. [`outline`]: the knots, as a smooth curve sampled by arc length;
+//! 2. [`gauge`]: stitch width and round height of the maker's cloth;
+//! 3. [`skin`]: the unstuffed cloth that would stuff into that profile, in closed form;
+//! 4. [`counts`]: whole stitches per round, by dynamic programming and a polish;
+//! 5. [`forecast`]: the profile those rounds really take when stuffed, and its fit;
+//! 6. [`placement`]: which stitch of each round is an increase, a decrease, a plain one;
+//! 7. [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
+//!
+//! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
+
+pub mod bend;
+pub mod counts;
+mod error;
+pub mod estimate;
+pub mod forecast;
+pub mod gauge;
+pub mod outline;
+pub mod piece;
+pub mod placement;
+mod plan;
+mod project;
+pub mod skin;
+pub mod warning;
+pub mod wording;
+
+pub use error::{Error, Result};
+pub use gauge::Gauge;
+pub use outline::{Knot, Outline, Rz};
+pub use piece::{Band, Firmness, Habits, Piece, Rules, Spread};
+pub use plan::{Plan, Round, plan};
+pub use project::{FORMAT_VERSION, Project, Yarn};

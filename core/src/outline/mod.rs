@@ -1,0 +1,165 @@
+//! The outline: the side profile a person wants, as knots and the smooth curve through them.
+//!
+//! [`Knot`]s are what is saved and dragged. [`spline`] turns them into a curve whose
+//! curvature is continuous except at corner knots; [`Profile`] is that curve sampled evenly
+//! by arc length with its curvatures; [`points`] goes the other way, from points to knots.
+
+pub mod points;
+mod profile;
+mod spline;
+
+use serde::{Deserialize, Serialize};
+
+pub use profile::{Profile, Station};
+
+use crate::error::{Error, Result, within};
+
+/// Radii at or below this are on the axis: a pole, where the piece is closed. mm.
+pub const POLE_MM: f64 = 0.01;
+
+/// Largest radius or height a knot may have: three metres either way. mm.
+pub const LARGEST_MM: f64 = 3000.0;
+
+/// A place on the half-plane through the axis: radius `r` and height `z` along it, mm.
+/// `z` grows in working order from the start pole.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Rz {
+    /// Distance from the axis, mm.
+    pub r: f64,
+    /// Position along the axis in working order, mm.
+    pub z: f64,
+}
+
+impl Rz {
+    /// The place at radius `r` and height `z`, mm.
+    pub const fn new(r: f64, z: f64) -> Self {
+        Self { r, z }
+    }
+
+    /// Straight distance to another place of the same half-plane, mm.
+    pub fn distance(self, other: Self) -> f64 {
+        ((self.r - other.r).powi(2) + (self.z - other.z).powi(2)).sqrt()
+    }
+}
+
+/// A handle on the outline, on the curve itself.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Knot {
+    /// Radius, mm. Only the first and the last knot may lie on the axis.
+    pub radius_mm: f64,
+    /// Height along the axis in working order, mm.
+    pub height_mm: f64,
+    /// Whether the curve may turn sharply here. At a pole: a pointed tip.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub corner: bool,
+}
+
+impl Knot {
+    /// A smooth knot.
+    pub const fn new(radius_mm: f64, height_mm: f64) -> Self {
+        Self { radius_mm, height_mm, corner: false }
+    }
+
+    /// A knot where the curve may turn sharply.
+    pub const fn corner(radius_mm: f64, height_mm: f64) -> Self {
+        Self { radius_mm, height_mm, corner: true }
+    }
+
+    /// Whether the knot lies on the axis.
+    pub fn is_pole(&self) -> bool {
+        self.radius_mm <= POLE_MM
+    }
+
+    /// Where the knot is.
+    pub fn place(&self) -> Rz {
+        Rz::new(self.radius_mm, self.height_mm)
+    }
+}
+
+/// The wanted side profile, as knots in working order.
+///
+/// An end on the axis is closed (a pole); any other end is open.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Outline {
+    /// The knots in working order; at least two.
+    pub knots: Vec<Knot>,
+}
+
+impl Outline {
+    /// An outline through `knots`, checked.
+    ///
+    /// # Errors
+    /// As [`Outline::validate`].
+    pub fn new(knots: Vec<Knot>) -> Result<Self> {
+        let outline = Self { knots };
+        outline.validate()?;
+        Ok(outline)
+    }
+
+    /// Whether the piece begins at a pole (a magic ring), not at an open edge.
+    pub fn starts_closed(&self) -> bool {
+        self.knots.first().is_some_and(Knot::is_pole)
+    }
+
+    /// Whether the piece ends at a pole (drawn shut), not at an open edge.
+    pub fn finishes_closed(&self) -> bool {
+        self.knots.last().is_some_and(Knot::is_pole)
+    }
+
+    /// The curve sampled at `intervals + 1` places evenly spaced by arc length.
+    pub fn profile(&self, intervals: usize) -> Profile {
+        Profile::sample(&spline::curve(&self.knots), intervals)
+    }
+
+    /// The curve as cubic Béziers in working order, for drawing (x = radius, y = height, mm).
+    pub fn beziers(&self) -> Vec<kurbo::CubicBez> {
+        spline::curve(&self.knots)
+    }
+
+    /// The same outline with radii times `across` and heights times `along`.
+    #[must_use]
+    pub fn scaled(&self, across: f64, along: f64) -> Self {
+        let scale = |k: &Knot| Knot {
+            radius_mm: k.radius_mm * across,
+            height_mm: k.height_mm * along,
+            corner: k.corner,
+        };
+        Self { knots: self.knots.iter().map(scale).collect() }
+    }
+
+    /// Refuses an outline that no cloth could follow even roughly: too few knots, numbers
+    /// that are not numbers or beyond [`LARGEST_MM`], knots on top of one another, a curve
+    /// that crosses the axis or itself.
+    ///
+    /// # Errors
+    /// Names the knot (counted from 1) and the mend.
+    pub fn validate(&self) -> Result<()> {
+        let knots = &self.knots;
+        if knots.len() < 2 {
+            return Err(Error::new("outline", "fewer than two knots", "add a knot"));
+        }
+        if knots.len() > 400 {
+            return Err(Error::new("outline", "more than 400 knots", "use fewer knots"));
+        }
+        for (i, knot) in knots.iter().enumerate() {
+            let at = format!("outline, knot {}", i + 1);
+            within(&format!("{at}, radius_mm"), knot.radius_mm, 0.0, LARGEST_MM, "mm")?;
+            within(&format!("{at}, height_mm"), knot.height_mm, -LARGEST_MM, LARGEST_MM, "mm")?;
+            let inner = i > 0 && i + 1 < knots.len();
+            if inner && knot.is_pole() {
+                return Err(Error::new(at, "it lies on the axis", "move it out from the axis"));
+            }
+            if i > 0 && knot.place().distance(knots[i - 1].place()) < 0.05 {
+                return Err(Error::new(
+                    at,
+                    "it lies on the knot before it",
+                    "move or remove it",
+                ));
+            }
+        }
+        let profile = self.profile(240);
+        profile.validate()
+    }
+}

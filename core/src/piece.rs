@@ -1,0 +1,268 @@
+//! The piece: everything a person decides about one stuffed shape. Saved, undone, and the
+//! only thing [`crate::plan`] reads.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::error::{Error, Result, within};
+use crate::gauge::Gauge;
+use crate::outline::Outline;
+
+/// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
+pub const MOST_ROUNDS: usize = 1200;
+
+/// How hard a piece is stuffed: the hoop strain ε* that a ball shows, as a fraction.
+///
+/// Common practice, no source: stuffed toys stretch 5–15 % in width.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Firmness(pub f64);
+
+impl Firmness {
+    /// Squashes under a finger.
+    pub const SOFT: Self = Self(0.02);
+    /// Keeps its shape in the hand.
+    pub const MEDIUM: Self = Self(0.05);
+    /// As hard as the cloth allows without stuffing showing.
+    pub const FIRM: Self = Self(0.08);
+    /// Least strain the model is good for: below it the cloth hangs rather than stands.
+    pub const LEAST: f64 = 0.005;
+    /// Greatest strain: beyond it stuffing shows between the stitches.
+    pub const MOST: f64 = 0.15;
+
+    /// The nearest of the words soft, medium and firm.
+    pub fn word(self) -> &'static str {
+        match self.0 {
+            e if e < 0.035 => "soft",
+            e if e < 0.065 => "medium",
+            _ => "firm",
+        }
+    }
+
+    /// Reads `soft`, `medium`, `firm` or a strain such as `0.08`.
+    ///
+    /// # Errors
+    /// For any other word, or a strain outside 0.005–0.15.
+    pub fn parse(text: &str) -> Result<Self> {
+        match text.trim() {
+            "soft" => Ok(Self::SOFT),
+            "medium" => Ok(Self::MEDIUM),
+            "firm" => Ok(Self::FIRM),
+            number => {
+                let strain = number.parse::<f64>().map_err(|_| {
+                    Error::new(
+                        "firmness",
+                        format!("“{number}” is not a firmness"),
+                        "write soft, medium, firm or a strain such as 0.08",
+                    )
+                })?;
+                within("firmness", strain, Self::LEAST, Self::MOST, "").map(Self)
+            }
+        }
+    }
+}
+
+impl Default for Firmness {
+    fn default() -> Self {
+        Self::MEDIUM
+    }
+}
+
+/// How increases and decreases sit from round to round.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Spread {
+    /// Turned so that they do not line up into corners.
+    #[default]
+    Turned,
+    /// Lined up, for those who want corners.
+    Stacked,
+}
+
+/// What every round must keep to.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Rules {
+    /// Fewest stitches in a magic ring.
+    pub ring_least: u32,
+    /// Most stitches in a magic ring.
+    pub ring_most: u32,
+    /// Fewest stitches any round in the middle may have.
+    pub smallest_neck: u32,
+    /// How far a round leans against the one below in a spiral, stitches a round.
+    /// Assumption until a swatch says otherwise.
+    pub spiral_drift: f64,
+}
+
+impl Default for Rules {
+    fn default() -> Self {
+        Self { ring_least: 4, ring_most: 8, smallest_neck: 4, spiral_drift: 0.17 }
+    }
+}
+
+/// From this round on, work in this yarn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Band {
+    /// First round of the band, counted from 1.
+    pub from_round: u32,
+    /// Index into the project's yarns.
+    pub yarn: usize,
+}
+
+/// A maker's habits, from which yarn, stuffing and time are estimated.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Habits {
+    /// Yarn in one single crochet, in stitch widths. 10 from one measured swatch, ±20 %
+    /// (FACTS.md section 7).
+    pub yarn_per_stitch: f64,
+    /// Stitches worked in a minute. Common practice, no source.
+    pub stitches_per_minute: f64,
+    /// Stuffing per litre at medium firmness, g: least and most. Common practice, no source.
+    pub stuffing_g_per_litre: (f64, f64),
+}
+
+impl Default for Habits {
+    fn default() -> Self {
+        Self {
+            yarn_per_stitch: 10.0,
+            stitches_per_minute: 12.0,
+            stuffing_g_per_litre: (16.0, 35.0),
+        }
+    }
+}
+
+/// One stuffed shape: the wanted outline, the maker's cloth, and the choices made about it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Piece {
+    /// What the piece is called.
+    pub name: String,
+    /// The wanted side profile.
+    pub outline: Outline,
+    /// The maker's swatch.
+    pub gauge: Gauge,
+    /// How hard it is stuffed.
+    #[serde(default)]
+    pub firmness: Firmness,
+    /// 0 faithful to the outline … 1 easy to work.
+    #[serde(default = "default_ease")]
+    pub ease: f64,
+    /// Em/Eθ of the cloth; 1 until a sample says otherwise.
+    #[serde(default = "one")]
+    pub stiffness_along: f64,
+    /// What every round must keep to.
+    #[serde(default)]
+    pub rules: Rules,
+    /// Rounds whose stitch count is held: round number → stitches.
+    #[serde(default)]
+    pub pins: BTreeMap<u32, u32>,
+    /// How increases sit from round to round.
+    #[serde(default)]
+    pub spread: Spread,
+    /// Which yarn from which round on; round 1 is yarn 0 unless said otherwise.
+    #[serde(default)]
+    pub bands: Vec<Band>,
+    /// What estimates reckon with.
+    #[serde(default)]
+    pub habits: Habits,
+}
+
+fn default_ease() -> f64 {
+    0.3
+}
+
+fn one() -> f64 {
+    1.0
+}
+
+impl Piece {
+    /// A piece with this outline and gauge and every other choice at its default.
+    pub fn new(name: impl Into<String>, outline: Outline, gauge: Gauge) -> Self {
+        Self {
+            name: name.into(),
+            outline,
+            gauge,
+            firmness: Firmness::default(),
+            ease: default_ease(),
+            stiffness_along: one(),
+            rules: Rules::default(),
+            pins: BTreeMap::new(),
+            spread: Spread::default(),
+            bands: Vec::new(),
+            habits: Habits::default(),
+        }
+    }
+
+    /// Index of the yarn round `round` (from 1) is worked in.
+    pub fn yarn_of_round(&self, round: u32) -> usize {
+        self.bands
+            .iter()
+            .filter(|band| band.from_round <= round)
+            .max_by_key(|band| band.from_round)
+            .map_or(0, |band| band.yarn)
+    }
+
+    /// Refuses numbers no piece can have.
+    ///
+    /// # Errors
+    /// Names the first field that is out of range, and the mend.
+    pub fn validate(&self) -> Result<()> {
+        self.gauge.validate()?;
+        within("firmness", self.firmness.0, Firmness::LEAST, Firmness::MOST, "")?;
+        within("ease", self.ease, 0.0, 1.0, "")?;
+        within("stiffness_along", self.stiffness_along, 0.1, 10.0, "")?;
+        self.rules.validate()?;
+        self.habits.validate()?;
+        for (&round, &count) in &self.pins {
+            if round == 0 || round as usize > MOST_ROUNDS || !(1..=20_000).contains(&count) {
+                return Err(Error::new(
+                    format!("pins, round {round}"),
+                    format!("{count} stitches cannot be held there"),
+                    format!("pin rounds 1 to {MOST_ROUNDS} at 1 to 20000 stitches"),
+                ));
+            }
+        }
+        if let Some(band) = self.bands.iter().find(|b| b.from_round == 0) {
+            return Err(Error::new(
+                format!("bands, yarn {}", band.yarn),
+                "it starts at round 0",
+                "count rounds from 1",
+            ));
+        }
+        self.outline.validate()
+    }
+}
+
+impl Rules {
+    fn validate(&self) -> Result<()> {
+        if self.ring_least < 3 || self.ring_most > 24 || self.ring_least > self.ring_most {
+            return Err(Error::new(
+                "rules.ring_least",
+                format!("a ring of {} to {} stitches", self.ring_least, self.ring_most),
+                "give a least of 3 or more and a most of 24 or fewer",
+            ));
+        }
+        if !(3..=200).contains(&self.smallest_neck) {
+            return Err(Error::new(
+                "rules.smallest_neck",
+                format!("{} stitches is out of range", self.smallest_neck),
+                "give a number from 3 to 200",
+            ));
+        }
+        within("rules.spiral_drift", self.spiral_drift, -1.0, 1.0, "stitches")?;
+        Ok(())
+    }
+}
+
+impl Habits {
+    fn validate(&self) -> Result<()> {
+        within("habits.yarn_per_stitch", self.yarn_per_stitch, 1.0, 60.0, "stitch widths")?;
+        within("habits.stitches_per_minute", self.stitches_per_minute, 0.1, 200.0, "")?;
+        let (low, high) = self.stuffing_g_per_litre;
+        within("habits.stuffing_g_per_litre", low, 0.1, 500.0, "g")?;
+        within("habits.stuffing_g_per_litre", high, low, 500.0, "g")?;
+        Ok(())
+    }
+}

@@ -1,0 +1,171 @@
+//! `plan`: everything that follows from one piece, computed in one pass and never saved.
+
+use crate::bend::{Bend, bends};
+use crate::counts::{self, Chosen};
+use crate::error::{Error, Result};
+use crate::estimate::{Estimate, estimate};
+use crate::forecast::fit::{Fit, Trail, node_offsets};
+use crate::forecast::{Cloth, size_mm, volume_mm3};
+use crate::outline::{Profile, Rz};
+use crate::piece::{MOST_ROUNDS, Piece};
+use crate::placement::{Placement, Placer};
+use crate::skin::RestSkin;
+use crate::warning::{self, Misfit, Warning};
+use crate::wording::{Ends, Worded, Wording, stuff_after, word};
+
+/// Intervals in which the outline is sampled by arc length.
+const OUTLINE_INTERVALS: usize = 400;
+
+/// One round as it is worked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Round {
+    /// Stitches at its end.
+    pub count: u32,
+    /// Where its increases and decreases fall.
+    pub placement: Placement,
+    /// Yarn it is worked in, an index into the project's yarns.
+    pub yarn: usize,
+}
+
+/// What follows from a piece: rounds, forecast, words, estimates. Derived, never saved.
+#[derive(Debug, Clone)]
+pub struct Plan {
+    /// Stitch width and round height of the gauge, mm.
+    pub stitch_mm: (f64, f64),
+    /// The wanted profile, evenly spaced by arc length, its start at z = 0 of its own knots.
+    pub outline: Vec<Rz>,
+    /// Foundation chain at an open start.
+    pub chain: Option<u32>,
+    /// The rounds in working order; round `k` is at index `k − 1`.
+    pub rounds: Vec<Round>,
+    /// Stitches the cloth would have if stitches could be split, per round.
+    pub ideal: Vec<f64>,
+    /// The stuffed profile: one node per round edge, M + 1 in all, z = 0 at the start.
+    pub forecast: Vec<Rz>,
+    /// What to add to the forecast's z to lay it on the outline, mm.
+    pub shift_mm: f64,
+    /// Signed distance of each forecast node to the outline, mm; positive outside.
+    pub offsets_mm: Vec<f64>,
+    /// Height and greatest width of the forecast, mm.
+    pub size_mm: (f64, f64),
+    /// Distance between forecast and outline.
+    pub fit: Option<Fit>,
+    /// Places where forecast and outline part by more than half a stitch.
+    pub misfits: Vec<Misfit>,
+    /// The written rounds.
+    pub wording: Wording,
+    /// Yarn, stuffing and time.
+    pub estimate: Estimate,
+    /// What each round does to the curvature.
+    pub bends: Vec<Bend>,
+    /// Stitches a round gains where the cloth lies flat, 2πh/w.
+    pub flat_increase: f64,
+    /// What the maker should know before working it.
+    pub warnings: Vec<Warning>,
+    /// Forecasts solved to find the counts.
+    pub forecasts: usize,
+}
+
+impl Plan {
+    /// Stitch counts, round by round.
+    pub fn counts(&self) -> Vec<u32> {
+        self.rounds.iter().map(|round| round.count).collect()
+    }
+}
+
+/// Plans `piece`: whole stitches for every round, the shape they stuff into, their words
+/// and what they need. Pure and deterministic: the same piece gives the same plan.
+///
+/// Warnings come with the plan: rules that gave way, places cloth cannot hold.
+///
+/// # Errors
+/// For a piece that [`Piece::validate`] refuses, or one of fewer than two or more than
+/// [`MOST_ROUNDS`] rounds at its gauge.
+pub fn plan(piece: &Piece) -> Result<Plan> {
+    piece.validate()?;
+    let profile = piece.outline.profile(OUTLINE_INTERVALS);
+    let cloth = Cloth { along: piece.stiffness_along, ..Cloth::default() };
+    let rest = RestSkin::of(&profile, piece.firmness.0, &cloth);
+    check_size(piece, &rest)?;
+    let chosen = counts::choose(piece, &profile, &rest);
+    Ok(describe(piece, &profile, &rest, chosen))
+}
+
+fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
+    let rounds = rest.length_mm() / piece.gauge.round_height_mm();
+    if rounds < 1.5 {
+        return Err(Error::new(
+            "outline",
+            "it is less than two rounds long at this gauge",
+            "make it larger or use finer yarn",
+        ));
+    }
+    if rounds > MOST_ROUNDS as f64 - 1.0 {
+        return Err(Error::new(
+            "outline",
+            format!("it takes {rounds:.0} rounds at this gauge"),
+            format!("make it smaller; {MOST_ROUNDS} rounds is the most"),
+        ));
+    }
+    Ok(())
+}
+
+/// Everything that is read off the chosen counts and their forecast.
+fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -> Plan {
+    let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let rounds = place_rounds(piece, &chosen);
+    let outline = profile.places();
+    let forecast = chosen.settled.nodes.clone();
+    let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
+    let misfits = warning::misfits(&forecast, &offsets_mm, width);
+    let drawn = piece.outline.finishes_closed();
+    let worded: Vec<Worded<'_>> = rounds
+        .iter()
+        .map(|r| Worded { placement: &r.placement, count: r.count, yarn: r.yarn })
+        .collect();
+    let ends = Ends { chain: chosen.chain, drawn };
+    let wording = word(&worded, ends, stuff_after(&chosen.counts, width, drawn));
+    let volume_ml = volume_mm3(&forecast) / 1000.0;
+    let counted = rounds.iter().map(|r| (r.count, r.yarn));
+    let estimate = estimate(counted, width, volume_ml, piece.firmness, &piece.habits);
+    let flat_increase = piece.gauge.flat_increase();
+    let bends = bends(chosen.chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
+    let warnings = warning::warnings(piece, rest, &chosen, &misfits);
+    Plan {
+        stitch_mm: (width, height),
+        outline,
+        chain: chosen.chain,
+        rounds,
+        ideal: chosen.ideal,
+        size_mm: size_mm(&forecast),
+        forecast,
+        shift_mm: chosen.fit.shift_mm,
+        offsets_mm,
+        fit: Some(chosen.fit),
+        misfits,
+        wording,
+        estimate,
+        bends,
+        flat_increase,
+        warnings,
+        forecasts: chosen.forecasts,
+    }
+}
+
+fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
+    let mut placer = Placer::new(piece.spread, piece.rules.spiral_drift);
+    let mut below = chosen.chain;
+    chosen
+        .counts
+        .iter()
+        .enumerate()
+        .map(|(i, &count)| {
+            let placement = match below {
+                Some(below) => placer.place(below, count),
+                None => Placement::plain(count), // Into the ring.
+            };
+            below = Some(count);
+            Round { count, placement, yarn: piece.yarn_of_round(i as u32 + 1) }
+        })
+        .collect()
+}

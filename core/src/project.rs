@@ -1,0 +1,114 @@
+//! The project: what a person saves. Pieces, the yarns they share, and who made them.
+
+use serde::{Deserialize, Serialize};
+
+use crate::error::{Error, Result, within};
+use crate::piece::Piece;
+
+/// The version of project files this program writes, and the newest it reads.
+pub const FORMAT_VERSION: u32 = 1;
+
+/// A yarn of the project.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Yarn {
+    /// The maker's name for it.
+    pub name: String,
+    /// Its colour, sRGB.
+    pub colour: [u8; 3],
+    /// Length of 100 g, m.
+    pub metres_per_100g: f64,
+}
+
+impl Yarn {
+    /// Mass of `metres` of this yarn, g.
+    pub fn grams(&self, metres: f64) -> f64 {
+        metres * 100.0 / self.metres_per_100g
+    }
+
+    /// The letter that stands for the yarn wherever colour alone must not: A, B, C …, then
+    /// A2, B2 …
+    pub fn letter(index: usize) -> String {
+        let letter = char::from(b'A' + (index % 26) as u8);
+        if index < 26 { letter.to_string() } else { format!("{letter}{}", index / 26 + 1) }
+    }
+
+    /// A yarn in one of the three house colours, chosen by its place in the list.
+    pub fn plain(index: usize) -> Self {
+        const COLOURS: [(&str, [u8; 3]); 3] = [
+            ("Madder", [0xB8, 0x56, 0x40]),
+            ("Oat", [0xE6, 0xD2, 0xA6]),
+            ("Lagoon", [0x3E, 0x7D, 0x8A]),
+        ];
+        let (name, colour) = COLOURS[index % COLOURS.len()];
+        Self { name: name.into(), colour, metres_per_100g: 240.0 }
+    }
+}
+
+/// Everything that is saved in one file. Nothing derived is in it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Project {
+    /// What the project is called.
+    pub title: String,
+    /// Who designed it; printed on the sheet when not empty.
+    #[serde(default)]
+    pub designer: String,
+    /// Free notes; printed on the sheet when not empty.
+    #[serde(default)]
+    pub notes: String,
+    /// The yarns, in the order of their letters; at least one.
+    pub yarns: Vec<Yarn>,
+    /// The pieces; at least one.
+    pub pieces: Vec<Piece>,
+}
+
+impl Project {
+    /// A project of one piece in one plain yarn, named after the piece.
+    pub fn of_piece(piece: Piece) -> Self {
+        Self {
+            title: piece.name.clone(),
+            designer: String::new(),
+            notes: String::new(),
+            yarns: vec![Yarn::plain(0)],
+            pieces: vec![piece],
+        }
+    }
+
+    /// Refuses a project that cannot be planned.
+    ///
+    /// # Errors
+    /// Names the first field at fault, from the outside in, and the mend.
+    pub fn validate(&self) -> Result<()> {
+        if self.yarns.is_empty() || self.yarns.len() > 260 {
+            return Err(Error::new(
+                "yarns",
+                format!("{} yarns", self.yarns.len()),
+                "list 1 to 260",
+            ));
+        }
+        if self.pieces.is_empty() || self.pieces.len() > 200 {
+            return Err(Error::new(
+                "pieces",
+                format!("{} pieces", self.pieces.len()),
+                "list 1 to 200",
+            ));
+        }
+        for (i, yarn) in self.yarns.iter().enumerate() {
+            let place = format!("yarn {}, metres_per_100g", Yarn::letter(i));
+            within(&place, yarn.metres_per_100g, 1.0, 20_000.0, "m")?;
+        }
+        for piece in &self.pieces {
+            let name = format!("piece “{}”", piece.name);
+            piece.validate().map_err(|e| e.within(&name))?;
+            if let Some(band) = piece.bands.iter().find(|b| b.yarn >= self.yarns.len()) {
+                return Err(Error::new(
+                    format!("{name}, bands, round {}", band.from_round),
+                    format!("there is no yarn {}", band.yarn),
+                    format!("the last yarn is {}", self.yarns.len() - 1),
+                ));
+            }
+        }
+        Ok(())
+    }
+}

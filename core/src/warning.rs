@@ -1,0 +1,187 @@
+//! Warnings: what the maker should know before working the piece, each with its remedy.
+
+use serde::Serialize;
+
+use crate::counts::Chosen;
+use crate::counts::rules::GaveWay;
+use crate::forecast::settle::SETTLED_GRADIENT;
+use crate::outline::Rz;
+use crate::piece::Piece;
+use crate::skin::{RestSkin, Unheld};
+
+/// Something the maker should know, and what helps.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Warning {
+    /// A stable word for programs: `misfit`, `wrinkle`, `flat`, `pin`, `direction`, `ends`,
+    /// `unsettled`, `opening`.
+    pub code: &'static str,
+    /// First and last round concerned, counted from 1; empty for the whole piece.
+    pub rounds: Vec<u32>,
+    /// What will happen and what to do, one sentence each.
+    pub text: String,
+}
+
+/// A stretch where the forecast leaves the outline by more than half a stitch.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Misfit {
+    /// First node of the stretch; node k is the top edge of round k.
+    pub from: usize,
+    /// Last node of the stretch.
+    pub to: usize,
+    /// Node where the gap is widest.
+    pub worst: usize,
+    /// The gap there, mm; positive where the cloth bulges out of the outline.
+    pub off_mm: f64,
+}
+
+/// Gaps wider than this are marked, in stitch widths.
+pub const MARKED_STITCHES: f64 = 0.5;
+
+/// The stretches of a forecast that are more than half a stitch off.
+pub fn misfits(nodes: &[Rz], offsets_mm: &[f64], stitch_width_mm: f64) -> Vec<Misfit> {
+    let mut found: Vec<Misfit> = Vec::new();
+    for k in 0..nodes.len() {
+        let off_mm = offsets_mm[k];
+        if off_mm.abs() <= MARKED_STITCHES * stitch_width_mm {
+            continue;
+        }
+        match found.last_mut() {
+            Some(zone) if zone.to + 1 == k && (zone.off_mm > 0.0) == (off_mm > 0.0) => {
+                zone.to = k;
+                if off_mm.abs() > zone.off_mm.abs() {
+                    (zone.worst, zone.off_mm) = (k, off_mm);
+                }
+            }
+            _ => found.push(Misfit { from: k, to: k, worst: k, off_mm }),
+        }
+    }
+    found
+}
+
+impl Misfit {
+    /// What the gap is, in two or three words: `bulges 6.1 mm`.
+    pub fn text(&self, last_node: usize) -> String {
+        let off = self.off_mm.abs();
+        let word = match (self.off_mm > 0.0, self.worst == 0 || self.worst == last_node) {
+            (true, true) => "end sticks out",
+            (false, true) => "end falls short",
+            (true, false) => "bulges",
+            (false, false) => "stays in",
+        };
+        format!("{word} {off:.1} mm")
+    }
+
+    /// First and last round of the stretch.
+    pub fn rounds(&self) -> [u32; 2] {
+        [(self.from as u32).max(1), (self.to as u32).max(1)]
+    }
+}
+
+/// Everything worth saying about the chosen counts, most serious first.
+pub fn warnings(
+    piece: &Piece,
+    rest: &RestSkin,
+    chosen: &Chosen,
+    misfits: &[Misfit],
+) -> Vec<Warning> {
+    let mut warnings: Vec<Warning> = chosen.gave_way.iter().map(|&g| gave_way(g)).collect();
+    warnings.extend(pins(piece, chosen));
+    let rounds = chosen.counts.len();
+    if !chosen.settled.is_settled(SETTLED_GRADIENT * 1e3) {
+        warnings.push(Warning {
+            code: "unsettled",
+            rounds: Vec::new(),
+            text: "The forecast did not settle; treat its size as a guess. Less firm stuffing \
+                   or a rounder outline helps."
+                .into(),
+        });
+    }
+    for misfit in misfits {
+        let [first, last] = misfit.rounds();
+        warnings.push(Warning {
+            code: "misfit",
+            rounds: vec![first, last],
+            text: format!("Rnds {first}–{last}: {}. {}", misfit.text(rounds), remedy(misfit)),
+        });
+    }
+    for zone in &rest.unheld {
+        let share = |at: f64| (at / rest.length_mm() * rounds as f64).ceil().max(1.0) as u32;
+        let (first, last) = (share(zone.from_mm), share(zone.to_mm));
+        // Where nothing visibly goes wrong there is nothing to say.
+        let shows = misfits.iter().any(|m| {
+            let [a, b] = m.rounds();
+            a <= last + 1 && first <= b + 1
+        });
+        if shows {
+            warnings.push(unheld(zone.why, first, last));
+        }
+    }
+    warnings
+}
+
+fn remedy(misfit: &Misfit) -> &'static str {
+    if misfit.off_mm > 0.0 {
+        "Round the outline there, stuff less firmly, or hold it with a card or a cinched round."
+    } else {
+        "Ease the outline there or pin those rounds to more stitches."
+    }
+}
+
+fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
+    let (code, what) = match why {
+        Unheld::Wrinkles => (
+            "wrinkle",
+            "cloth this flat wrinkles around and bulges; a rounder outline there holds",
+        ),
+        Unheld::Flat => (
+            "flat",
+            "cloth this level has nothing to hold it; a card insert or a steeper side does",
+        ),
+    };
+    Warning { code, rounds: vec![first, last], text: format!("Rnds {first}–{last}: {what}.") }
+}
+
+fn gave_way(rule: GaveWay) -> Warning {
+    let (code, rounds, text) = match rule {
+        GaveWay::Direction => (
+            "direction",
+            vec![],
+            "The rules could not all be met: some rounds gain on a narrowing stretch or lose \
+             on a widening one. A gentler outline or fewer pins helps."
+                .to_owned(),
+        ),
+        GaveWay::Ends => (
+            "ends",
+            vec![],
+            "The rules could not all be met: the first, last or narrowest round has fewer or \
+             more stitches than asked. A gentler outline there helps."
+                .to_owned(),
+        ),
+        GaveWay::PinBeyondEnd { round } => (
+            "pin",
+            vec![round, round],
+            format!("Rnd {round} is pinned, but the piece ends before it. Remove the pin."),
+        ),
+        GaveWay::Pin { round, wanted, given } => (
+            "pin",
+            vec![round, round],
+            format!(
+                "Rnd {round} is pinned to {wanted} sts, but only {given} can be worked between \
+                 its neighbours. Pin a count nearer to theirs."
+            ),
+        ),
+    };
+    Warning { code, rounds, text }
+}
+
+fn pins<'a>(piece: &'a Piece, chosen: &'a Chosen) -> impl Iterator<Item = Warning> + 'a {
+    piece.pins.iter().filter_map(|(&round, &wanted)| {
+        match chosen.counts.get(round as usize - 1) {
+            None => Some(gave_way(GaveWay::PinBeyondEnd { round })),
+            Some(&given) if given != wanted => {
+                Some(gave_way(GaveWay::Pin { round, wanted, given }))
+            }
+            Some(_) => None,
+        }
+    })
+}

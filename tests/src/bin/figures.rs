@@ -1,0 +1,43 @@
+//! Prints the figures the README quotes: fit over the fit set.
+
+use plumpline_core::counts;
+use plumpline_core::plan;
+use plumpline_tests::fit_set::SHAPES;
+
+fn main() {
+    for ease in [0.0, 0.3, 1.0] {
+        let mut sum = 0.0;
+        let mut most: f64 = 0.0;
+        println!("ease {ease}");
+        for s in &SHAPES {
+            let piece = s.piece(ease, 1.0);
+            let t = std::time::Instant::now();
+            let p = plan(&piece).expect("plan");
+            let dt = t.elapsed();
+            let fit = p.fit.expect("fit");
+            let profile = piece.outline.profile(400);
+            let rot = counts::rule_of_thumb(&piece, &profile);
+            let pr = plumpline_core::forecast::pressure_for_outline(0.08, profile.widest_mm());
+            let rf = counts::fit_of(&piece, &profile, &rot, pr);
+            sum += fit.rms_stitches;
+            most = most.max(fit.rms_stitches);
+            println!(
+                "{:10} rms {:.4} max {:.3} thumb {:.2} rounds {} knots {} solves {} {:?} lines {} warn {}",
+                s.name,
+                fit.rms_stitches,
+                fit.max_stitches,
+                rf.rms_stitches,
+                p.rounds.len(),
+                piece.outline.knots.len(),
+                p.forecasts,
+                dt,
+                p.wording.lines.len(),
+                p.warnings.len()
+            );
+            if std::env::args().count() > 1 {
+                println!("{:?}", p.counts());
+            }
+        }
+        println!("mean {:.4} most {:.4}", sum / 10.0, most);
+    }
+}

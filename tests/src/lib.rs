@@ -1,0 +1,3 @@
+//! Shapes and helpers that Plumpline's tests, benches and figures share.
+
+pub mod fit_set;
