@@ -2,11 +2,13 @@
 //!
 //! Near a settled shape the distance of every node to the outline is linear in the counts,
 //! with slopes ∂x/∂N = −H⁻¹ ∂g/∂N from the Hessian's factor that Newton's method leaves
-//! behind. Squared and summed that gives a quadratic form in whole stitches; descent by
-//! single stitches and by pairs finds its minimum under the same rules and prices as the
-//! dynamic programme. Then the shape is settled anew, and the step is kept only if the
-//! forecast really came closer.
+//! behind. Squared and summed that gives a quadratic form in whole stitches, whose least
+//! value under the rules and prices a [`beam`] search finds. Then the shape is settled anew,
+//! and the step is kept only if the forecast really came closer; if not, the next step is
+//! damped, since the form is only good near where it was made: cloth that goes slack answers
+//! a stitch far less than cloth in tension.
 
+use super::beam;
 use super::programme::Rounds;
 use super::rules::{GaveWay, Price, Targets};
 use super::{Chosen, skin_of};
@@ -17,11 +19,29 @@ use crate::outline::{Profile, Rz};
 use crate::piece::Piece;
 use crate::skin::RestSkin;
 
-/// How far apart the two stitches of a pair move may be, in rounds.
-const PAIR_REACH: usize = 10;
-
 /// What ease charges per round, against the mean square misfit in stitches.
 const EASE_SHARE: f64 = 0.02;
+
+/// What straying from the ideal count costs, a round and squared stitch: enough to keep
+/// neighbours from trading stitches for nothing, too little to show in the fit.
+const STRAY_SHARE: f64 = 1e-4;
+
+/// Most stitches one step may move a round.
+const REACH: u32 = 3;
+
+/// Damping of the step after one that failed, growing tenfold each time, and where it ends.
+const DAMPING: std::ops::Range<f64> = 1e-3..0.2;
+
+/// What a step came to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Step {
+    /// The forecast came closer.
+    Better,
+    /// It did not; a shorter step may.
+    Worse,
+    /// There is nothing left to try.
+    Done,
+}
 
 /// One number of rounds being tried: its counts, their forecast and their cost.
 pub(super) struct Candidate<'a> {
@@ -32,7 +52,9 @@ pub(super) struct Candidate<'a> {
     counts: Vec<u32>,
     settled: Settled,
     misfit: Misfit,
-    price: f64,
+    /// Prices, pins and strays, in the misfit's unit.
+    charge: f64,
+    damping: f64,
     gave_way: Vec<GaveWay>,
     /// Forecasts solved so far.
     pub(super) forecasts: usize,
@@ -77,47 +99,70 @@ impl<'a> Candidate<'a> {
             counts,
             settled,
             misfit,
-            price: 0.0,
+            charge: 0.0,
+            damping: 0.0,
             gave_way,
             forecasts: 1,
         };
-        candidate.price = candidate.price_of(&candidate.counts);
+        candidate.charge = candidate.charge_of(&candidate.counts);
         candidate
     }
 
-    /// What the descent lowers: mean square misfit in stitches, and the price of ease.
+    /// What the polish lowers: mean square misfit in stitches, and what the counts are
+    /// charged for.
     pub(super) fn cost(&self) -> f64 {
-        self.misfit.mean_square + self.price
+        self.misfit.mean_square + self.charge
     }
 
-    fn price_of(&self, counts: &[u32]) -> f64 {
-        let price = Price::at(self.piece.ease);
-        let rounds = Rounds::new(self.piece, &self.targets, price);
+    fn rounds(&self) -> Rounds<'_> {
+        Rounds::new(self.piece, &self.targets, Price::at(self.piece.ease))
+    }
+
+    fn charge_of(&self, counts: &[u32]) -> f64 {
+        let rounds = self.rounds();
         let chain = self.targets.chain;
         let below = |k: usize| if k == 1 { chain.unwrap_or(0) } else { counts[k - 2] };
-        let all: f64 =
-            (1..=counts.len()).map(|k| rounds.price(k, below(k), counts[k - 1])).sum();
-        EASE_SHARE * all / counts.len() as f64
+        let movable = counts.len() - 1;
+        let all: f64 = (1..=counts.len())
+            .map(|k| {
+                let own =
+                    if k <= movable { self.pull(&rounds, k).at(counts[k - 1]) } else { 0.0 };
+                EASE_SHARE * rounds.price(k, below(k), counts[k - 1]) + own
+            })
+            .sum();
+        all / counts.len() as f64
     }
 
-    /// One descent and one new forecast; false if nothing better was found.
-    pub(super) fn improve(&mut self) -> bool {
+    /// What draws round `k` towards its ideal, its pin or the usual ring, whatever the misfit.
+    fn pull(&self, rounds: &Rounds<'_>, k: usize) -> Pull {
+        let mut pull = Pull::default();
+        pull.add(STRAY_SHARE, self.targets.ideal[k - 1]);
+        rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
+        pull
+    }
+
+    /// One search and one new forecast.
+    pub(super) fn improve(&mut self) -> Step {
         let width = self.piece.gauge.stitch_width_mm();
         let skin = skin_of(self.piece, self.targets.chain, &self.counts);
         let energy = Energy::new(&skin, self.pressure);
-        let model = Quadratic::new(&energy, &self.settled, &self.misfit, width);
-        let rounds = Rounds::new(self.piece, &self.targets, Price::at(self.piece.ease));
-        let counts = descend(&model, &rounds, &self.counts);
-        if counts == self.counts {
-            return false;
+        let mut model = Quadratic::new(&energy, &self.settled, &self.misfit, width);
+        let rounds = self.rounds();
+        let share = 1.0 / self.counts.len() as f64;
+        for (i, slope) in model.form.slope.iter_mut().enumerate() {
+            let pull = self.pull(&rounds, i + 1);
+            model.form.bend[i][i] += share * (pull.weight + self.damping);
+            *slope += share * (pull.weight * f64::from(self.counts[i]) - pull.weighted);
         }
+        let found = beam::search(&model.form, &rounds, &self.counts, EASE_SHARE * share, REACH);
+        let Some(counts) = found.filter(|counts| *counts != self.counts) else {
+            return Step::Done;
+        };
         let mut start = self.settled.x.clone();
-        for (k, (&new, &old)) in counts.iter().zip(&self.counts).enumerate() {
+        for ((moves, &new), &old) in model.moves.iter().zip(&counts).zip(&self.counts) {
             let moved = f64::from(new) - f64::from(old);
-            if moved != 0.0 && k < model.moves.len() {
-                for (x, by) in start.iter_mut().zip(&model.moves[k]) {
-                    *x += moved * by;
-                }
+            if moved != 0.0 {
+                start.iter_mut().zip(moves).for_each(|(x, by)| *x += moved * by);
             }
         }
         let skin = skin_of(self.piece, self.targets.chain, &counts);
@@ -125,15 +170,19 @@ impl<'a> Candidate<'a> {
         let settled = settle(&energy, &start, SETTLED_GRADIENT);
         self.forecasts += 1;
         let misfit = Misfit::of(&settled.nodes, self.trail, width);
-        let price = self.price_of(&counts);
-        if misfit.mean_square + price >= self.cost() {
-            return false;
+        let charge = self.charge_of(&counts);
+        if misfit.mean_square + charge >= self.cost() {
+            self.damping = (10.0 * self.damping).max(DAMPING.start);
+            return if self.damping < DAMPING.end { Step::Worse } else { Step::Done };
         }
-        (self.counts, self.settled, self.misfit, self.price) = (counts, settled, misfit, price);
-        true
+        self.damping *= 0.3;
+        (self.counts, self.settled, self.misfit, self.charge) =
+            (counts, settled, misfit, charge);
+        Step::Better
     }
 
-    pub(super) fn finish(self, forecasts: usize) -> Chosen {
+    /// The choice; `others` are forecasts spent on other numbers of rounds.
+    pub(super) fn finish(self, others: usize) -> Chosen {
         let width = self.piece.gauge.stitch_width_mm();
         let fit = fit::measure(&self.settled.nodes, self.trail, width);
         Chosen {
@@ -142,9 +191,30 @@ impl<'a> Candidate<'a> {
             ideal: self.targets.ideal,
             settled: self.settled,
             fit,
-            forecasts,
+            forecasts: others + self.forecasts,
             gave_way: self.gave_way,
         }
+    }
+}
+
+/// Σ weight·(N − target)², kept as its weight and its weighted target.
+#[derive(Debug, Clone, Copy, Default)]
+struct Pull {
+    weight: f64,
+    weighted: f64,
+    square: f64,
+}
+
+impl Pull {
+    fn add(&mut self, weight: f64, target: f64) {
+        self.weight += weight;
+        self.weighted += weight * target;
+        self.square += weight * target * target;
+    }
+
+    fn at(&self, count: u32) -> f64 {
+        let n = f64::from(count);
+        n * n * self.weight - 2.0 * n * self.weighted + self.square
     }
 }
 
@@ -210,10 +280,8 @@ fn sags(nodes: &[Rz]) -> Vec<f64> {
 struct Quadratic {
     /// ∂x/∂N of every round, mm a stitch.
     moves: Vec<Vec<f64>>,
-    /// Half the slope of the mean square misfit by each round's count, stitches².
-    slope: Vec<f64>,
-    /// Its curvature matrix, row by row.
-    bend: Vec<Vec<f64>>,
+    /// Mean square misfit, stitches², by stitches added.
+    form: beam::Form,
 }
 
 impl Quadratic {
@@ -259,119 +327,6 @@ impl Quadratic {
                 bend[j][i] = value;
             }
         }
-        Self { moves, slope, bend }
-    }
-}
-
-/// Whole counts that no single stitch and no pair of stitches improves by the model.
-fn descend(model: &Quadratic, rounds: &Rounds<'_>, start: &[u32]) -> Vec<u32> {
-    let mut walk = Walk { model, rounds, counts: start.to_vec(), slope: model.slope.clone() };
-    let movable = model.slope.len();
-    for _ in 0..200 {
-        let mut moved = false;
-        for k in 0..movable {
-            for by in [1, -1] {
-                moved |= walk.try_moves(&[(k, by)]);
-            }
-        }
-        if moved {
-            continue;
-        }
-        for k in 0..movable {
-            for j in k + 1..movable.min(k + 1 + PAIR_REACH) {
-                for (a, b) in [(1, -1), (-1, 1), (1, 1), (-1, -1)] {
-                    moved |= walk.try_moves(&[(k, a), (j, b)]);
-                }
-            }
-        }
-        if !moved {
-            break;
-        }
-    }
-    walk.counts
-}
-
-/// Counts on their way down the quadratic form.
-struct Walk<'m> {
-    model: &'m Quadratic,
-    rounds: &'m Rounds<'m>,
-    counts: Vec<u32>,
-    /// Half the slope of the form at the counts.
-    slope: Vec<f64>,
-}
-
-impl Walk<'_> {
-    /// Makes the moves `(round index, stitches)` if they lower the cost and break no rule.
-    fn try_moves(&mut self, moves: &[(usize, i32)]) -> bool {
-        let mut gain = 0.0;
-        for (n, &(k, by)) in moves.iter().enumerate() {
-            let by = f64::from(by);
-            gain += by * (2.0 * self.slope[k] + by * self.model.bend[k][k]);
-            for &(j, other) in &moves[..n] {
-                gain += 2.0 * by * f64::from(other) * self.model.bend[k][j];
-            }
-        }
-        // Prices only ever help by what they already charge nearby; a hopeless move is left
-        // before its rules are looked at.
-        let charged = |walk: &Self| -> f64 {
-            let mut touched: Vec<usize> = moves.iter().flat_map(|&(k, _)| [k, k + 1]).collect();
-            touched.dedup();
-            touched.iter().filter(|&&k| k < walk.counts.len()).map(|&k| walk.charge(k)).sum()
-        };
-        let free = self.rounds.is_free();
-        if free && gain >= -1e-9 && self.held_is_flat(moves) {
-            return false;
-        }
-        let before = charged(self);
-        self.shift(moves, 1);
-        let after = if self.breaks_rules(moves) { f64::INFINITY } else { charged(self) };
-        if gain + after - before >= -1e-9 {
-            self.shift(moves, -1);
-            return false;
-        }
-        for &(k, by) in moves {
-            for (slope, bend) in self.slope.iter_mut().zip(&self.model.bend[k]) {
-                *slope += f64::from(by) * bend;
-            }
-        }
-        true
-    }
-
-    fn held_is_flat(&self, moves: &[(usize, i32)]) -> bool {
-        moves.iter().all(|&(k, _)| self.rounds.held(k + 1, self.counts[k]) == 0.0)
-    }
-
-    /// Price and pins of round index `k` as it stands.
-    fn charge(&self, k: usize) -> f64 {
-        let rounds = self.counts.len() as f64;
-        let held = self.rounds.held(k + 1, self.counts[k]);
-        match self.below(k) {
-            Some(below) => {
-                (held + EASE_SHARE * self.rounds.price(k + 1, below, self.counts[k])) / rounds
-            }
-            None => held / rounds,
-        }
-    }
-
-    fn below(&self, k: usize) -> Option<u32> {
-        if k == 0 { self.rounds.targets.chain } else { Some(self.counts[k - 1]) }
-    }
-
-    fn shift(&mut self, moves: &[(usize, i32)], sign: i32) {
-        for &(k, by) in moves {
-            self.counts[k] = self.counts[k].saturating_add_signed(by * sign);
-        }
-    }
-
-    fn breaks_rules(&self, moves: &[(usize, i32)]) -> bool {
-        let step_ok = |k: usize| {
-            k >= self.counts.len()
-                || self
-                    .below(k)
-                    .is_none_or(|below| self.rounds.allows_step(k + 1, below, self.counts[k]))
-        };
-        moves.iter().any(|&(k, _)| {
-            !self.rounds.allows(k + 1, self.counts[k]) || !step_ok(k) || !step_ok(k + 1)
-        })
+        Self { moves, form: beam::Form { bend, slope } }
     }
 }
