@@ -201,7 +201,7 @@ fn closing(ends: Ends, last: u32) -> Vec<String> {
 /// hand has to pass it. Where the opening is never that wide, the widest round.
 pub fn stuff_after(counts: &[u32], stitch_width_mm: f64) -> Option<u32> {
     let most = *counts.iter().max()?;
-    let widest = counts.iter().rposition(|&n| n == most)?;
+    let widest = counts.iter().position(|&n| n == most)?;
     let open = |&&n: &&u32| n >= 18 && f64::from(n) * stitch_width_mm >= 60.0;
     let on = counts[widest..].iter().take_while(open).count();
     Some((widest + on.max(1)) as u32)

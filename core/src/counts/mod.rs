@@ -7,6 +7,7 @@
 //! one either side; the best of the three is kept.
 
 mod beam;
+mod model;
 mod polish;
 pub mod programme;
 pub mod rules;

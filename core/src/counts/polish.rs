@@ -9,6 +9,7 @@
 //! a stitch far less than cloth in tension.
 
 use super::beam;
+use super::model::Model;
 use super::programme::Rounds;
 use super::rules::{GaveWay, Price, Targets};
 use super::{Chosen, skin_of};
@@ -26,8 +27,14 @@ const EASE_SHARE: f64 = 0.02;
 /// neighbours from trading stitches for nothing, too little to show in the fit.
 const STRAY_SHARE: f64 = 1e-4;
 
+/// Most rounds searched at once.
+const WINDOW: usize = 80;
+
 /// Most stitches one step may move a round.
 const REACH: u32 = 3;
+
+/// Share of the cost a step must save for another to be worth its forecast.
+const LEAST_GAIN: f64 = 0.1;
 
 /// Damping of the step after one that failed, growing tenfold each time, and where it ends.
 const DAMPING: std::ops::Range<f64> = 1e-3..0.2;
@@ -55,19 +62,21 @@ pub(super) struct Candidate<'a> {
     /// Prices, pins and strays, in the misfit's unit.
     charge: f64,
     damping: f64,
+    /// Length over which a stitch is felt, mm.
+    felt_mm: f64,
     gave_way: Vec<GaveWay>,
     /// Forecasts solved so far.
     pub(super) forecasts: usize,
 }
 
 /// Distance of a settled shape to the outline, node by node.
-struct Misfit {
+pub(super) struct Misfit {
     /// Signed distance outwards, less what the chords' sag needs, mm.
-    off: Vec<f64>,
+    pub(super) off: Vec<f64>,
     /// Unit normal of the outline at each node's foot.
-    normal: Vec<Rz>,
+    pub(super) normal: Vec<Rz>,
     /// Share of the meridian each node stands for; sums to 1.
-    share: Vec<f64>,
+    pub(super) share: Vec<f64>,
     /// Σ share·off² at the best shift, stitches².
     mean_square: f64,
     shift: f64,
@@ -101,6 +110,7 @@ impl<'a> Candidate<'a> {
             misfit,
             charge: 0.0,
             damping: 0.0,
+            felt_mm: profile.widest_mm() * piece.firmness.0.sqrt(),
             gave_way,
             forecasts: 1,
         };
@@ -146,25 +156,14 @@ impl<'a> Candidate<'a> {
         let width = self.piece.gauge.stitch_width_mm();
         let skin = skin_of(self.piece, self.targets.chain, &self.counts);
         let energy = Energy::new(&skin, self.pressure);
-        let mut model = Quadratic::new(&energy, &self.settled, &self.misfit, width);
-        let rounds = self.rounds();
-        let share = 1.0 / self.counts.len() as f64;
-        for (i, slope) in model.form.slope.iter_mut().enumerate() {
-            let pull = self.pull(&rounds, i + 1);
-            model.form.bend[i][i] += share * (pull.weight + self.damping);
-            *slope += share * (pull.weight * f64::from(self.counts[i]) - pull.weighted);
-        }
-        let found = beam::search(&model.form, &rounds, &self.counts, EASE_SHARE * share, REACH);
-        let Some(counts) = found.filter(|counts| *counts != self.counts) else {
+        let felt = self.felt_mm;
+        let mut model = Model::new(&energy, &skin, &self.settled, &self.misfit, width, felt);
+        let counts = self.search(&mut model);
+        if counts == self.counts {
             return Step::Done;
-        };
-        let mut start = self.settled.x.clone();
-        for ((moves, &new), &old) in model.moves.iter().zip(&counts).zip(&self.counts) {
-            let moved = f64::from(new) - f64::from(old);
-            if moved != 0.0 {
-                start.iter_mut().zip(moves).for_each(|(x, by)| *x += moved * by);
-            }
         }
+        let added = counts.iter().zip(&self.counts).map(|(&n, &o)| f64::from(n) - f64::from(o));
+        let start = model.moved(added);
         let skin = skin_of(self.piece, self.targets.chain, &counts);
         let energy = Energy::new(&skin, self.pressure);
         let settled = settle(&energy, &start, SETTLED_GRADIENT);
@@ -176,9 +175,41 @@ impl<'a> Candidate<'a> {
             return if self.damping < DAMPING.end { Step::Worse } else { Step::Done };
         }
         self.damping *= 0.3;
+        let gain = 1.0 - (misfit.mean_square + charge) / self.cost();
         (self.counts, self.settled, self.misfit, self.charge) =
             (counts, settled, misfit, charge);
-        Step::Better
+        if gain < LEAST_GAIN { Step::Done } else { Step::Better }
+    }
+
+    /// The cheapest counts by the model, found window by window in a long piece: a stitch
+    /// is felt nearby only, and the work of a window grows with its square.
+    fn search(&self, model: &mut Model<'_>) -> Vec<u32> {
+        let rounds = self.rounds();
+        let movable = self.counts.len() - 1;
+        let share = 1.0 / self.counts.len() as f64;
+        let mut counts = self.counts.clone();
+        let windows = movable.div_ceil(WINDOW).max(1);
+        let mut from = 0;
+        for w in 1..=windows {
+            let window = from..movable * w / windows;
+            from = window.end;
+            let mut form = model.form(window.clone());
+            for (i, index) in window.clone().enumerate() {
+                let pull = self.pull(&rounds, index + 1);
+                let slope = pull.weight * f64::from(counts[index]) - pull.weighted;
+                form.add_own(i, share * (pull.weight + self.damping), share * slope);
+            }
+            let price = EASE_SHARE * share;
+            let found = beam::search(form, &rounds, &counts, window.clone(), price, REACH);
+            let Some(found) = found else { continue };
+            let added: Vec<f64> = window
+                .clone()
+                .map(|index| f64::from(found[index]) - f64::from(counts[index]))
+                .collect();
+            model.add(window, &added);
+            counts = found;
+        }
+        counts
     }
 
     /// The choice; `others` are forecasts spent on other numbers of rounds.
@@ -274,59 +305,4 @@ fn sags(nodes: &[Rz]) -> Vec<f64> {
         sags[k] = turn * 0.5 * (before + after) / 12.0;
     }
     sags
-}
-
-/// The misfit as a quadratic form in the stitches added to each round.
-struct Quadratic {
-    /// ∂x/∂N of every round, mm a stitch.
-    moves: Vec<Vec<f64>>,
-    /// Mean square misfit, stitches², by stitches added.
-    form: beam::Form,
-}
-
-impl Quadratic {
-    fn new(energy: &Energy<'_>, settled: &Settled, misfit: &Misfit, width: f64) -> Self {
-        let rounds = settled.nodes.len() - 1;
-        let movable = rounds - 1; // The last round is gathered or held.
-        let share = &misfit.share;
-        let normal = &misfit.normal;
-        let weight: f64 = share.iter().zip(normal).map(|(s, n)| s * n.z * n.z).sum();
-        let mut moves = Vec::with_capacity(movable);
-        // Distance outwards gained by each node, per stitch, at the best shift, in stitches.
-        let mut gains: Vec<Vec<f64>> = Vec::with_capacity(movable);
-        for k in 1..=movable {
-            let mut x = vec![0.0; energy.unknowns()];
-            let first = energy.gradient_by_around(k, &settled.x, &mut x);
-            for v in &mut x[first..] {
-                *v *= -width;
-            }
-            settled.factor.solve_from(first, &mut x);
-            let mut gain: Vec<f64> = std::iter::once(0.0)
-                .chain(
-                    x.chunks_exact(2).zip(&normal[1..]).map(|(d, n)| d[0] * n.r + d[1] * n.z),
-                )
-                .collect();
-            let pull: f64 =
-                gain.iter().zip(share).zip(normal).map(|((g, s), n)| g * s * n.z).sum();
-            let lift = if weight > 0.0 { pull / weight } else { 0.0 };
-            for ((g, n), s) in gain.iter_mut().zip(normal).zip(share) {
-                *g = (*g - lift * n.z) * s.sqrt() / width;
-            }
-            gains.push(gain);
-            moves.push(x);
-        }
-        let off: Vec<f64> =
-            misfit.off.iter().zip(share).map(|(d, s)| d * s.sqrt() / width).collect();
-        let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
-        let slope = gains.iter().map(|g| dot(g, &off)).collect();
-        let mut bend = vec![vec![0.0; movable]; movable];
-        for i in 0..movable {
-            for j in i..movable {
-                let value = dot(&gains[i], &gains[j]);
-                bend[i][j] = value;
-                bend[j][i] = value;
-            }
-        }
-        Self { moves, form: beam::Form { bend, slope } }
-    }
 }
