@@ -23,9 +23,16 @@ use crate::skin::RestSkin;
 /// What ease charges per round, against the mean square misfit in stitches.
 const EASE_SHARE: f64 = 0.02;
 
-/// What straying from the ideal count costs, a round and squared stitch: enough to keep
-/// neighbours from trading stitches for nothing, too little to show in the fit.
-const STRAY_SHARE: f64 = 1e-4;
+/// What straying from the ideal count costs, a squared stitch in a round of
+/// [`STRAY_STITCHES`]: enough to keep neighbours from trading stitches for nothing, too
+/// little to show in the fit. In small rounds a stitch puckers more, so it costs more.
+const STRAY_SHARE: f64 = 5e-5;
+
+/// The round straying is priced for.
+const STRAY_STITCHES: f64 = 30.0;
+
+/// How much dearer straying is at full ease, where prices would pull counts further.
+const EASY_STRAY: f64 = 20.0;
 
 /// Most rounds searched at once.
 const WINDOW: usize = 80;
@@ -92,7 +99,7 @@ impl<'a> Candidate<'a> {
     ) -> Self {
         let targets = Targets::new(piece, profile, rest, rounds);
         // The programme's misfit is a sum over rounds of squared stitches of circumference.
-        let price = Price::at(piece.ease);
+        let price = Price::of_piece(piece);
         let (counts, gave_way) = Rounds::new(piece, &targets, price).solve();
         let skin = skin_of(piece, targets.chain, &counts);
         let energy = Energy::new(&skin, rest.pressure);
@@ -125,7 +132,7 @@ impl<'a> Candidate<'a> {
     }
 
     fn rounds(&self) -> Rounds<'_> {
-        Rounds::new(self.piece, &self.targets, Price::at(self.piece.ease))
+        Rounds::new(self.piece, &self.targets, Price::of_piece(self.piece))
     }
 
     fn charge_of(&self, counts: &[u32]) -> f64 {
@@ -146,7 +153,9 @@ impl<'a> Candidate<'a> {
     /// What draws round `k` towards its ideal, its pin or the usual ring, whatever the misfit.
     fn pull(&self, rounds: &Rounds<'_>, k: usize) -> Pull {
         let mut pull = Pull::default();
-        pull.add(STRAY_SHARE, self.targets.ideal[k - 1]);
+        let ideal = self.targets.ideal[k - 1];
+        let ease = 1.0 + EASY_STRAY * self.piece.ease;
+        pull.add(STRAY_SHARE * ease * STRAY_STITCHES / ideal.max(1.0), ideal);
         rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
         pull
     }
