@@ -224,7 +224,7 @@ impl<'a> Candidate<'a> {
     /// The choice; `others` are forecasts spent on other numbers of rounds.
     pub(super) fn finish(self, others: usize) -> Chosen {
         let width = self.piece.gauge.stitch_width_mm();
-        let fit = fit::measure(&self.settled.nodes, self.trail, width);
+        let fit = fit::measure_from(&self.settled.nodes, self.trail, width, self.misfit.shift);
         Chosen {
             chain: self.targets.chain,
             counts: self.counts,
@@ -278,12 +278,17 @@ impl Misfit {
             shift: trail.middle() - fit::middle(nodes),
         };
         let sag = sags(nodes);
-        for _ in 0..4 {
-            let mut seeker = Seeker::new(trail.line());
+        let mut seeker = Seeker::new(trail.line());
+        let mut feet = vec![0; n];
+        for round in 0..4 {
             let (mut pull, mut weight, mut square) = (0.0, 0.0, 0.0);
             for k in 0..n {
+                if round > 0 {
+                    seeker.segment = feet[k]; // The foot of the round before is close by.
+                }
                 let foot = seeker.nearest(Rz::new(nodes[k].r, nodes[k].z + misfit.shift));
                 let off = foot.out - sag[k];
+                feet[k] = seeker.segment;
                 misfit.off[k] = off;
                 misfit.normal[k] = foot.normal;
                 pull += misfit.share[k] * off * foot.normal.z;
