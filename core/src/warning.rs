@@ -123,7 +123,12 @@ pub fn warnings(
         warnings.push(Warning {
             code: "misfit",
             rounds: vec![first, last],
-            text: format!("Rnds {first}–{last}: {}. {}", misfit.text(rounds), remedy(misfit)),
+            text: format!(
+                "{}: {}. {}",
+                named(first, last),
+                misfit.text(rounds),
+                remedy(misfit)
+            ),
         });
     }
     for zone in &rest.unheld {
@@ -139,6 +144,11 @@ pub fn warnings(
         }
     }
     warnings
+}
+
+/// `Rnd 9` or `Rnds 9–12`.
+fn named(first: u32, last: u32) -> String {
+    if first == last { format!("Rnd {first}") } else { format!("Rnds {first}–{last}") }
 }
 
 fn remedy(misfit: &Misfit) -> &'static str {
@@ -160,7 +170,11 @@ fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
             "cloth this level has nothing to hold it; a card insert or a steeper side does",
         ),
     };
-    Warning { code, rounds: vec![first, last], text: format!("Rnds {first}–{last}: {what}.") }
+    Warning {
+        code,
+        rounds: vec![first, last],
+        text: format!("{}: {what}.", named(first, last)),
+    }
 }
 
 fn gave_way(rule: GaveWay) -> Warning {

@@ -34,6 +34,11 @@ const STRAY_STITCHES: f64 = 30.0;
 /// How much dearer straying is at full ease, where prices would pull counts further.
 const EASY_STRAY: f64 = 20.0;
 
+/// Beyond this misfit, in stitches, cloth cannot follow the outline (a corner that nothing
+/// holds, say), and bending every other round to come a little nearer would only spoil
+/// them: such nodes count by their distance, not its square.
+const REACHED_STITCHES: f64 = 0.5;
+
 /// Most rounds searched at once.
 const WINDOW: usize = 80;
 
@@ -84,9 +89,9 @@ pub(super) struct Misfit {
     pub(super) off: Vec<f64>,
     /// Unit normal of the outline at each node's foot.
     pub(super) normal: Vec<Rz>,
-    /// Share of the meridian each node stands for; sums to 1.
+    /// Share of the meridian each node stands for, less where it is out of reach.
     pub(super) share: Vec<f64>,
-    /// Σ share·off² at the best shift, stitches².
+    /// Σ share·off² at the best shift, stitches²; beyond reach linear in off.
     mean_square: f64,
     shift: f64,
 }
@@ -287,7 +292,7 @@ impl Misfit {
         let mut misfit = Self {
             off: vec![0.0; n],
             normal: vec![Rz::default(); n],
-            share,
+            share: vec![0.0; n],
             mean_square: 0.0,
             shift: trail.middle() - fit::middle(nodes),
         };
@@ -305,9 +310,12 @@ impl Misfit {
                 feet[k] = seeker.segment;
                 misfit.off[k] = off;
                 misfit.normal[k] = foot.normal;
+                let reached = (REACHED_STITCHES * width / off.abs().max(1e-12)).min(1.0);
+                misfit.share[k] = share[k] * reached;
                 pull += misfit.share[k] * off * foot.normal.z;
                 weight += misfit.share[k] * foot.normal.z * foot.normal.z;
-                square += misfit.share[k] * off * off;
+                // Huber's loss: off² near, 2c|off| − c² far.
+                square += share[k] * off * off * reached * (2.0 - reached);
             }
             misfit.mean_square = square / (width * width);
             let step = if weight > 0.0 { -pull / weight } else { 0.0 };
