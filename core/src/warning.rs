@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use crate::counts::rules::GaveWay;
 use crate::counts::{Chosen, Start};
-use crate::forecast::settle::SETTLED_GRADIENT;
 use crate::outline::Rz;
 use crate::piece::Piece;
 use crate::skin::{RestSkin, Unheld};
@@ -12,7 +11,7 @@ use crate::skin::{RestSkin, Unheld};
 /// Something the maker should know, and what helps.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Warning {
-    /// A stable word for programs: `misfit`, `wrinkle`, `flat`, `pin`, `direction`, `ends`,
+    /// A stable word for programs: `misfit`, `corner`, `wrinkle`, `flat`, `pin`, `direction`, `ends`,
     /// `multiples`, `change`, `symmetry`, `unsettled`, `swatch`, `oval`.
     pub code: &'static str,
     /// First and last round concerned, counted from 1; empty for the whole piece.
@@ -109,7 +108,7 @@ pub fn warnings(
         });
     }
     let rounds = chosen.counts.len();
-    if !chosen.settled.is_settled(SETTLED_GRADIENT * 1e3) {
+    if !chosen.settled.is_settled() {
         warnings.push(Warning {
             code: "unsettled",
             rounds: Vec::new(),
@@ -120,14 +119,15 @@ pub fn warnings(
     }
     for misfit in misfits {
         let [first, last] = misfit.rounds();
+        let corner = at_corner(piece, chosen, misfit);
         warnings.push(Warning {
-            code: "misfit",
+            code: if corner { "corner" } else { "misfit" },
             rounds: vec![first, last],
             text: format!(
                 "{}: {}. {}",
                 named(first, last),
                 misfit.text(rounds),
-                remedy(misfit)
+                remedy(misfit, corner)
             ),
         });
     }
@@ -151,11 +151,29 @@ fn named(first: u32, last: u32) -> String {
     if first == last { format!("Rnd {first}") } else { format!("Rnds {first}–{last}") }
 }
 
-fn remedy(misfit: &Misfit) -> &'static str {
-    if misfit.off_mm > 0.0 {
-        "Round the outline there, stuff less firmly, or hold it with a card or a cinched round."
-    } else {
-        "Ease the outline there or pin those rounds to more stitches."
+/// Whether the gap is that of a corner that nothing holds.
+fn at_corner(piece: &Piece, chosen: &Chosen, misfit: &Misfit) -> bool {
+    let node = chosen.settled.nodes[misfit.worst];
+    let at = Rz::new(node.r, node.z + chosen.fit.shift_mm);
+    let near = misfit.off_mm.abs() + 2.0 * piece.gauge.stitch_width_mm();
+    piece
+        .outline
+        .knots
+        .iter()
+        .any(|k| k.corner && k.hold.is_none() && !k.is_pole() && k.place().distance(at) < near)
+}
+
+fn remedy(misfit: &Misfit, corner: bool) -> &'static str {
+    match (corner, misfit.off_mm > 0.0) {
+        (true, _) => {
+            "Cloth rounds a sharp edge off: draw a thread through that round, sew it, lay a \
+             card in, or round the outline there."
+        }
+        (false, true) => {
+            "Round the outline there, stuff less firmly, or hold it with a card or a drawn \
+             thread."
+        }
+        (false, false) => "Ease the outline there or pin those rounds to more stitches.",
     }
 }
 

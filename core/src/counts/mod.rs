@@ -13,10 +13,10 @@ pub mod programme;
 pub mod rules;
 
 use crate::forecast::fit::{self, Fit, Trail};
-use crate::forecast::settle::{SETTLED_GRADIENT, Settled, settle};
-use crate::forecast::{Cloth, Energy, Finish, Skin};
+use crate::forecast::settle::{Settled, settle, settled_gradient};
+use crate::forecast::{Cloth, Energy, Finish, Skin, pressure_for_skin};
 use crate::outline::{POLE_MM, Profile};
-use crate::piece::{MOST_ROUNDS, Piece};
+use crate::piece::{Firmness, MOST_ROUNDS, Piece};
 use crate::skin::RestSkin;
 
 pub use rules::{Price, Start, Targets};
@@ -130,6 +130,18 @@ pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Sk
     }
 }
 
+/// How much wider than the outline's a skin may come out before the stuffing's pressure goes
+/// by the skin.
+const WIDER: f64 = 1.25;
+
+/// The stuffing's pressure on `skin`: that of the outline, unless rules made the skin so much
+/// wider that it would burst under it.
+fn pressure_of(skin: &Skin, rest: &RestSkin, firmness: Firmness) -> f64 {
+    let strain = firmness.0;
+    let own = pressure_for_skin(strain, skin.largest_radius_mm());
+    if own * WIDER < rest.pressure { own } else { rest.pressure }
+}
+
 /// The rule of thumb that plans are compared with: `round(2πr/w)` at equal steps `h` of the
 /// outline itself, a ring of six, never more than double nor less than half the round below.
 /// Common practice, no source.
@@ -159,8 +171,9 @@ pub fn fit_of(piece: &Piece, profile: &Profile, rest: &RestSkin, counts: &[u32])
     let start = rules::start_of(piece, profile);
     let holds = Holds::new(piece, profile, rest, counts.len());
     let skin = skin_of(piece, start, counts, &holds);
-    let energy = Energy::new(&skin, rest.pressure);
-    let settled = settle(&energy, &energy.flatten(&skin.slack_shape()), SETTLED_GRADIENT);
+    let energy = Energy::new(&skin, pressure_of(&skin, rest, piece.firmness));
+    let start = energy.flatten(&skin.slack_shape());
+    let settled = settle(&energy, &start, settled_gradient(&skin));
     let trail = Trail::new(profile.places());
     fit::measure(&settled.nodes, &trail, piece.gauge.stitch_width_mm())
 }

@@ -113,7 +113,13 @@ impl<'a> Model<'a> {
             }
         }
         self.settled.factor.solve(&mut step);
-        step.iter().zip(&self.settled.x).map(|(s, x)| x + s).collect()
+        let mut moved: Vec<f64> =
+            step.iter().zip(&self.settled.x).map(|(s, x)| x + s).collect();
+        // A bold step must not turn a ring inside out.
+        for (node, old) in moved.chunks_exact_mut(2).zip(self.settled.x.chunks_exact(2)) {
+            node[0] = node[0].max(0.2 * old[0]);
+        }
+        moved
     }
 }
 

@@ -12,10 +12,10 @@ use super::beam;
 use super::model::Model;
 use super::programme::Rounds;
 use super::rules::{GaveWay, Targets};
-use super::{Chosen, Holds, skin_of};
+use super::{Chosen, Holds, pressure_of, skin_of};
 use crate::forecast::Energy;
 use crate::forecast::fit::{self, Seeker, Trail};
-use crate::forecast::settle::{SETTLED_GRADIENT, Settled, settle};
+use crate::forecast::settle::{Settled, settle, settled_gradient};
 use crate::outline::{Profile, Rz};
 use crate::piece::Piece;
 use crate::skin::RestSkin;
@@ -109,9 +109,10 @@ impl<'a> Candidate<'a> {
         let (counts, gave_way) = rounds.solve();
         let holds = Holds::new(piece, profile, rest, counts.len());
         let skin = skin_of(piece, rounds.targets.start, &counts, &holds);
-        let energy = Energy::new(&skin, rest.pressure);
+        let pressure = pressure_of(&skin, rest, piece.firmness);
+        let energy = Energy::new(&skin, pressure);
         let start = energy.flatten(&skin.slack_shape());
-        let settled = settle(&energy, &start, SETTLED_GRADIENT);
+        let settled = settle(&energy, &start, settled_gradient(&skin));
         let width = piece.gauge.stitch_width_mm();
         let misfit = Misfit::of(&settled.nodes, trail, width);
         let mut candidate = Self {
@@ -120,7 +121,7 @@ impl<'a> Candidate<'a> {
             widths: (1..=counts.len() as u32).map(|k| piece.cloth_of_round(k).0).collect(),
             holds,
             rounds,
-            pressure: rest.pressure,
+            pressure,
             counts,
             settled,
             misfit,
@@ -184,7 +185,7 @@ impl<'a> Candidate<'a> {
         let start = model.moved(added);
         let skin = skin_of(self.piece, self.rounds.targets.start, &counts, &self.holds);
         let energy = Energy::new(&skin, self.pressure);
-        let settled = settle(&energy, &start, SETTLED_GRADIENT);
+        let settled = settle(&energy, &start, settled_gradient(&skin));
         self.forecasts += 1;
         let misfit = Misfit::of(&settled.nodes, self.trail, width);
         let charge = self.charge_of(&counts);

@@ -193,14 +193,19 @@ fn stretches(around: &[f64], least: f64) -> Vec<i8> {
     let n = around.len();
     let mut turns: Vec<usize> = Vec::new();
     let (mut direction, mut extreme) = (0_i8, 0_usize);
+    let (mut lowest, mut highest) = (around[0], around[0]);
     for i in 1..n {
         let ahead = around[i] - around[extreme];
         match direction {
-            0 if ahead.abs() >= least => {
-                direction = if ahead > 0.0 { 1 } else { -1 };
-                extreme = i;
+            0 => {
+                lowest = around[i].min(lowest);
+                highest = around[i].max(highest);
+                if around[i] - lowest >= least {
+                    (direction, extreme) = (1, i);
+                } else if highest - around[i] >= least {
+                    (direction, extreme) = (-1, i);
+                }
             }
-            0 => {}
             d if f64::from(d) * ahead >= 0.0 => extreme = i,
             d if f64::from(-d) * ahead >= least => {
                 turns.push(extreme);
@@ -297,6 +302,7 @@ mod tests {
         assert_eq!(stretches(&wave, 1.0), [1, 1, 1, 1, 1, -1, -1, -1, -1]);
         assert_eq!(stretches(&[9.0, 5.0, 1.0], 1.0), [-1, -1]);
         assert_eq!(stretches(&[5.0, 5.1, 5.0, 5.2], 1.0), [1, 1, 1]);
+        assert_eq!(stretches(&[5.0, 5.9, 4.5, 10.0], 1.0), [-1, -1, 1]);
     }
 
     #[test]

@@ -77,6 +77,11 @@ impl<'a> Energy<'a> {
         }
     }
 
+    /// The skin whose energy this is.
+    pub fn skin(&self) -> &Skin {
+        self.skin
+    }
+
     /// Number of unknowns, 2M.
     pub fn unknowns(&self) -> usize {
         2 * self.skin.rounds()

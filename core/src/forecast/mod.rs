@@ -10,7 +10,7 @@ pub mod fit;
 pub mod settle;
 
 pub use energy::Energy;
-pub use settle::{Settled, settle};
+pub use settle::{Settled, settle, settled_gradient};
 
 use crate::outline::Rz;
 

@@ -1,16 +1,29 @@
 //! From a start shape to the minimum nearest it: Newton's method with a line search, and a
 //! shift of the diagonal where the Hessian is indefinite.
 
-use super::Energy;
 use super::banded::{Banded, Factor};
+use super::{Energy, Skin};
 use crate::outline::Rz;
 
 /// Most Newton steps before a shape counts as unsettled. Pieces take 5–20; inextensible
 /// limits with hundreds of rounds take more.
 const MOST_STEPS: usize = 400;
 
-/// Largest entry of the gradient, in Eθ·mm, at which a shape counts as settled.
-pub const SETTLED_GRADIENT: f64 = 1e-7;
+/// Largest entry of the gradient at which a shape counts as settled, as a share of the
+/// largest rest radius (Eθ·mm a mm): forces are then below a billionth of the cloth's own.
+const SETTLED_SHARE: f64 = 2.5e-9;
+
+/// How far past that a shape may stop and still be a forecast.
+const USABLE: f64 = 1e3;
+
+/// A radius this many times the largest at rest means that the cloth has burst.
+const BURST: f64 = 3.0;
+
+/// The gradient to which a plan settles `skin`, Eθ·mm. Relative, so that a piece and its
+/// image at another scale take the same steps.
+pub fn settled_gradient(skin: &Skin) -> f64 {
+    SETTLED_SHARE * skin.largest_radius_mm()
+}
 
 /// A settled shape and what it took to find it.
 #[derive(Debug, Clone)]
@@ -27,12 +40,14 @@ pub struct Settled {
     pub gradients: usize,
     /// Largest entry of the gradient where it stopped, Eθ·mm.
     pub residual: f64,
+    /// What it was to settle to, Eθ·mm.
+    pub tolerance: f64,
 }
 
 impl Settled {
-    /// Whether the gradient fell below the tolerance it was asked for.
-    pub fn is_settled(&self, tolerance: f64) -> bool {
-        self.residual <= tolerance
+    /// Whether the gradient fell to what was asked, or near enough for a forecast.
+    pub fn is_settled(&self) -> bool {
+        self.residual <= USABLE * self.tolerance
     }
 }
 
@@ -40,7 +55,9 @@ impl Settled {
 /// gives them), to |g|∞ ≤ `tolerance` (Eθ·mm).
 ///
 /// Never fails: if no step lowers the energy any more, or after 400 steps, it returns the
-/// best shape found with its `residual`, and the caller says so.
+/// best shape found with its `residual`, and the caller says so. It also stops where the
+/// pressure is more than the cloth can hold and a radius runs away: the energy has no
+/// minimum to find then.
 pub fn settle(energy: &Energy<'_>, start: &[f64], tolerance: f64) -> Settled {
     let n = energy.unknowns();
     let mut x = start.to_vec();
@@ -52,12 +69,14 @@ pub fn settle(energy: &Energy<'_>, start: &[f64], tolerance: f64) -> Settled {
     let mut trial_hessian = Banded::default();
     let mut factor = Factor::default();
     let mut shift = 0.0;
+    let widest = BURST * energy.skin().largest_radius_mm();
+    let burst = |x: &[f64]| x.chunks_exact(2).any(|node| node[0] > widest);
     let (mut steps, mut gradients) = (0, 1);
     let mut value = energy.all(&x, &mut gradient, &mut hessian);
     let mut residual = largest(&gradient);
     loop {
         shift = shifted_factor(&hessian, shift, &mut factor);
-        if residual <= tolerance || steps >= MOST_STEPS {
+        if residual <= tolerance || steps >= MOST_STEPS || burst(&x) {
             break;
         }
         for (s, g) in step.iter_mut().zip(&gradient) {
@@ -77,7 +96,7 @@ pub fn settle(energy: &Energy<'_>, start: &[f64], tolerance: f64) -> Settled {
             let next_residual = largest(&trial_gradient);
             // Close to the minimum the energy no longer resolves the gain; the gradient does.
             let lower = next <= value + 1e-4 * length * slope;
-            let flat = (next - value).abs() <= 1e-12 * value.abs().max(1e-6);
+            let flat = (next - value).abs() <= 1e-12 * value.abs();
             if lower || (flat && next_residual < residual) {
                 moved = true;
                 value = next;
@@ -94,7 +113,7 @@ pub fn settle(energy: &Energy<'_>, start: &[f64], tolerance: f64) -> Settled {
         std::mem::swap(&mut hessian, &mut trial_hessian);
         steps += 1;
     }
-    Settled { nodes: energy.nodes(&x), x, factor, steps, gradients, residual }
+    Settled { nodes: energy.nodes(&x), x, factor, steps, gradients, residual, tolerance }
 }
 
 /// Factors the Hessian, shifted as little as makes it positive definite; returns the shift.
