@@ -5,8 +5,8 @@ use std::cell::Cell;
 use std::time::{Duration, Instant};
 
 use argmin::core::{
-    CostFunction, Error, Executor, Gradient, IterState, KV, Problem, Solver,
-    TerminationReason, TerminationStatus,
+    CostFunction, Error, Executor, Gradient, IterState, KV, Problem, Solver, TerminationReason,
+    TerminationStatus,
 };
 use argmin::solver::linesearch::MoreThuenteLineSearch;
 use argmin::solver::quasinewton::LBFGS;

@@ -116,7 +116,8 @@ fn planned_balls_have_the_stitches_of_the_sine_sum() {
         let off = f64::from(total) - ball_sum(2.0 * rounds, rounds);
         println!("{rounds} rounds: {total} stitches, {off:+.2} from the sine sum");
         assert!(off.abs() <= rounds / 2.0 + 6.0, "{total} stitches, {off} off");
-        let ups = |kind| -> u32 { plan.rounds.iter().map(|r| r.placement.number_of(kind)).sum() };
+        let ups =
+            |kind| -> u32 { plan.rounds.iter().map(|r| r.placement.number_of(kind)).sum() };
         // What goes up from the ring comes down to the gathering.
         let (first, last) = (plan.counts()[0], plan.counts()[plan.rounds.len() - 1]);
         assert_eq!(first + ups(Stitch::Increase), last + ups(Stitch::Decrease));

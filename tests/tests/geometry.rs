@@ -148,15 +148,15 @@ fn revolved(nodes: &[Rz], sectors: u32) -> (Vec<Vector>, Vec<[u32; 3]>) {
 /// smaller by sin(2π/n)/(2π/n) than the round ones.
 #[test]
 fn the_stuffed_volume_is_that_of_a_mesh() {
-    const SECTORS: u32 = 180;
+    const SECTORS: u32 = 32;
     let turn = 2.0 * PI / f64::from(SECTORS);
     for shape in &SHAPES {
         let plan = plan(&shape.piece(0.3, 1.0)).expect("the set can be planned");
         let (places, faces) = revolved(&plan.forecast, SECTORS);
         let mesh = MassProperties::from_trimesh(1.0, &places, &faces).mass();
         let round = f64::from(mesh) / (turn.sin() / turn);
-        // The mesh is held in single precision.
-        assert_near(volume_mm3(&plan.forecast), round, 1e-5, shape.name);
-        assert_near(plan.estimate.volume_ml, round / 1000.0, 1e-5, "in ml");
+        // The mesh is added up in single precision.
+        assert_near(volume_mm3(&plan.forecast), round, 2e-5, shape.name);
+        assert_near(plan.estimate.volume_ml, round / 1000.0, 2e-5, "in ml");
     }
 }

@@ -90,8 +90,7 @@ fn two_discs_fill_to_the_mylar_balloon() {
 /// Stretch goes with the load: the error falls with it, all else held.
 #[test]
 fn a_lighter_load_comes_nearer() {
-    let errors =
-        [1e-3, 1e-4, 1e-5].map(|load| Shape::of(&balloon(160, load, 1e-10)).error());
+    let errors = [1e-3, 1e-4, 1e-5].map(|load| Shape::of(&balloon(160, load, 1e-10)).error());
     assert!(errors[1] < 0.5 * errors[0] && errors[2] < 0.5 * errors[1], "{errors:?}");
 }
 
