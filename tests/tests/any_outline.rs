@@ -1,5 +1,7 @@
 //! Whatever outline a person may draw: what every plan must keep to.
 
+use std::f64::consts::TAU;
+
 use plumpline_core::forecast::Cloth;
 use plumpline_core::skin::RestSkin;
 use plumpline_core::{Firmness, Gauge, Knot, Outline, Piece, Plan, plan};
@@ -35,7 +37,7 @@ fn knots() -> impl Strategy<Value = Vec<Knot>> {
 }
 
 prop_compose! {
-    /// A piece that `plan` takes: a valid outline of 2 to 300 rounds.
+    /// A piece that `plan` takes: a valid outline at least a ring wide, of 2 to 300 rounds.
     fn pieces()(
         knots in knots(),
         width in 1.5..14.0_f64,
@@ -49,7 +51,8 @@ prop_compose! {
         piece.firmness = Firmness(firmness);
         piece.ease = ease;
         let rounds = rest_of(&piece).length_mm() / gauge.round_height_mm();
-        (2.0..300.0).contains(&rounds).then_some(piece)
+        let wide = TAU * piece.outline.profile(400).widest_mm() / width;
+        (wide >= 6.0 && (2.0..300.0).contains(&rounds)).then_some(piece)
     }
 }
 
@@ -167,6 +170,13 @@ proptest! {
             next = line.last + 1;
         }
         prop_assert_eq!(next as usize, plan.rounds.len() + 1);
+        // Stuffed cloth is stretched, not burst: its strains are those of firm stuffing.
+        let most = plan.counts().into_iter().chain(plan.chain).max();
+        let rest = f64::from(most.expect("two rounds at least")) * plan.stitch_mm.0 / TAU;
+        let long = plan.stitch_mm.1 * plan.rounds.len() as f64;
+        let girth: f64 = plan.forecast.windows(2).map(|p| p[0].distance(p[1])).sum();
+        prop_assert!(plan.size_mm.1 < 3.0 * rest, "{:?} from {rest}", plan.size_mm);
+        prop_assert!(girth < 1.5 * long, "{girth} from {long}");
         // Counts never reverse between the turning points of the rest circumference, unless
         // the plan says that this rule had to give way.
         let gave_way = plan.warnings.iter().any(|w| w.code == "direction");

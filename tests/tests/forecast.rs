@@ -1,7 +1,10 @@
 //! The forecast against a general minimiser, and its gradient against differences.
 
-use plumpline_core::forecast::{Cloth, Energy, Finish, Skin};
+use plumpline_core::Firmness;
+use plumpline_core::forecast::{Cloth, Energy, Finish, Skin, settle};
+use plumpline_tests::fit_set::SHAPES;
 use plumpline_tests::lbfgs::{lbfgs_forecast, newton_forecast, pear_skin};
+use plumpline_tests::shapes::unrounded_skin;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
@@ -27,6 +30,32 @@ fn the_forecast_is_the_minimum_a_general_minimiser_finds() {
         assert!(off < agreement, "{rounds} rounds: {off} mm apart");
         let slack = Energy::new(&skin, pressure).flatten(&skin.slack_shape());
         assert!(apart(&own, &slack) > 1.0, "the start was no answer already");
+    }
+}
+
+/// Newton's method doubles its right digits at every step near the answer, if its Hessian is
+/// the exact one. A ball stretched all over has no kink in its stiffness on the way.
+#[test]
+fn the_last_steps_of_the_forecast_converge_at_second_order() {
+    const ROUNDING: f64 = 1e-11;
+    for rounds in [25, 80, 160] {
+        let mut ball = SHAPES[0].piece(0.0, 1.0);
+        ball.firmness = Firmness::FIRM;
+        let (skin, pressure) = unrounded_skin(&ball, rounds);
+        let energy = Energy::new(&skin, pressure);
+        let start = energy.flatten(&skin.slack_shape());
+        let mut residuals: Vec<f64> = std::iter::successors(Some(1e-2), |r| Some(r * 0.5))
+            .map(|tolerance| settle(&energy, &start, tolerance).residual)
+            .take_while(|residual| *residual > ROUNDING)
+            .collect();
+        residuals.dedup();
+        println!("{rounds} rounds: {residuals:?}");
+        assert!(residuals.len() >= 2, "{residuals:?}");
+        let last = residuals[residuals.len() - 1];
+        residuals.push(settle(&energy, &start, 0.5 * last).residual);
+        for pair in residuals.windows(2) {
+            assert!(pair[1] < (5.0 * pair[0] * pair[0]).max(ROUNDING), "{residuals:?}");
+        }
     }
 }
 
