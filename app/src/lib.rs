@@ -1,1 +1,3 @@
-//! stub
+//! Plumpline's studio and command line, over [`plumpline_core`].
+
+pub mod cli;

@@ -1,2 +1,12 @@
-//! stub
-fn main() {}
+//! `plumpline`: the studio, or with a verb the same work without a window.
+
+use std::process::ExitCode;
+
+use plumpline::cli::{self, Asked};
+
+fn main() -> ExitCode {
+    match cli::run(std::env::args_os()) {
+        Asked::Done(status) => status,
+        Asked::Studio(_) => ExitCode::SUCCESS,
+    }
+}

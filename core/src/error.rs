@@ -13,6 +13,8 @@ pub struct Error {
     pub what: String,
     /// What to do about it.
     pub mend: String,
+    /// The number at fault as bits, by which its line in a project file is found.
+    number: Option<u64>,
 }
 
 impl Error {
@@ -22,7 +24,12 @@ impl Error {
         what: impl Into<String>,
         mend: impl Into<String>,
     ) -> Self {
-        Self { place: place.into(), what: what.into(), mend: mend.into() }
+        Self { place: place.into(), what: what.into(), mend: mend.into(), number: None }
+    }
+
+    /// The number at fault, where it was a number out of range.
+    pub(crate) fn number(&self) -> Option<f64> {
+        self.number.map(f64::from_bits)
     }
 
     /// The same error seen from further out: `outer` is put before its place.
@@ -43,9 +50,12 @@ pub(crate) fn within(place: &str, value: f64, low: f64, high: f64, unit: &str) -
         return Ok(value);
     }
     let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
-    Err(Error::new(
-        place,
-        format!("{value}{unit} is out of range"),
-        format!("give a number from {low} to {high}{unit}"),
-    ))
+    Err(Error {
+        number: Some(value.to_bits()),
+        ..Error::new(
+            place,
+            format!("{value}{unit} is out of range"),
+            format!("give a number from {low} to {high}{unit}"),
+        )
+    })
 }

@@ -1,0 +1,285 @@
+//! Project files: RON text with a format version, written so that a crash loses nothing.
+//!
+//! A file is written beside its target, flushed to the disk and renamed over it: at any
+//! moment the name holds either the old project or the new one, whole.
+
+use std::fs::{self, File};
+use std::io::Write as _;
+use std::path::{Path, PathBuf};
+
+use ron::error::SpannedError;
+use ron::ser::PrettyConfig;
+use serde::{Deserialize, Serialize};
+
+use crate::error::{Error, Result};
+use crate::project::{FORMAT_VERSION, Project};
+
+/// Files larger than this are not projects; reading them would only take long. Bytes.
+const LARGEST_FILE: u64 = 16 << 20;
+
+/// What stands in the file.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Saved<P> {
+    format_version: u32,
+    project: P,
+}
+
+/// The first thing read: enough to tell a file of a later version from a broken one.
+#[derive(Deserialize)]
+struct Header {
+    format_version: u32,
+}
+
+/// The project in the file at `path`, checked.
+///
+/// # Errors
+/// One line that names the file, and for trouble inside it the line and the field: a file
+/// that cannot be read, is not a project, is cut short, comes from a later version, or
+/// holds numbers no piece can have.
+pub fn load(path: &Path) -> Result<Project> {
+    let file = path.display().to_string();
+    let size = fs::metadata(path).map_err(|e| unreadable(&file, &e))?.len();
+    if size > LARGEST_FILE {
+        return Err(Error::new(file, "it is larger than 16 MB", "choose a project file"));
+    }
+    let text = fs::read_to_string(path).map_err(|e| unreadable(&file, &e))?;
+    parse(&text).map_err(|e| e.within(&file))
+}
+
+/// The project in `text`, checked; errors name the line.
+///
+/// # Errors
+/// As [`load`], without the file's name.
+pub fn parse(text: &str) -> Result<Project> {
+    let header: std::result::Result<Header, _> = ron::from_str(text);
+    if let Ok(Header { format_version }) = header
+        && format_version > FORMAT_VERSION
+    {
+        return Err(Error::new(
+            format!(
+                "line {}, format_version",
+                line_of_key(text, "format_version").unwrap_or(1)
+            ),
+            format!(
+                "version {format_version} is newer than this program, which reads {FORMAT_VERSION}"
+            ),
+            "open it with a newer Plumpline",
+        ));
+    }
+    let saved: Saved<Project> = ron::from_str(text).map_err(|e| misread(text, &e))?;
+    if saved.format_version == 0 {
+        return Err(Error::new(
+            format!(
+                "line {}, format_version",
+                line_of_key(text, "format_version").unwrap_or(1)
+            ),
+            "version 0 never existed",
+            format!("write {FORMAT_VERSION}"),
+        ));
+    }
+    saved.project.validate().map_err(|e| match line_of(text, &e) {
+        Some(line) => e.within(&format!("line {line}")),
+        None => e,
+    })?;
+    Ok(saved.project)
+}
+
+/// The text of a project file.
+///
+/// # Errors
+/// If the project would not load again: nothing is ever saved that cannot be opened.
+pub fn write(project: &Project) -> Result<String> {
+    project.validate()?;
+    let saved = Saved { format_version: FORMAT_VERSION, project };
+    let style = PrettyConfig::new().depth_limit(5).indentor("  ");
+    ron::ser::to_string_pretty(&saved, style).map(|text| text + "\n").map_err(|e| {
+        Error::new("project", format!("it cannot be written ({e})"), "report this")
+    })
+}
+
+/// Saves `project` at `path`: written to a temporary file beside it, flushed, renamed.
+///
+/// # Errors
+/// Names the file and what stopped it; the file at `path` is then as it was.
+pub fn save(project: &Project, path: &Path) -> Result<()> {
+    let text = write(project)?;
+    // A link keeps pointing at the file it stands for.
+    let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    replace(&target, text.as_bytes()).map_err(|e| {
+        Error::new(
+            path.display().to_string(),
+            format!("it could not be saved ({e})"),
+            "check the folder and its free space, or save elsewhere",
+        )
+    })
+}
+
+/// Replaces the file at `target` by `bytes` in one step.
+fn replace(target: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    let folder = match target.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
+        _ => PathBuf::from("."),
+    };
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".plumpline-").suffix(".tmp");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt as _;
+        builder.permissions(fs::Permissions::from_mode(0o666)); // The umask still applies.
+    }
+    let mut beside = builder.tempfile_in(&folder)?;
+    beside.write_all(bytes)?;
+    if let Ok(existing) = fs::metadata(target) {
+        beside.as_file().set_permissions(existing.permissions())?;
+    }
+    beside.as_file().sync_all()?;
+    beside.persist(target).map_err(|e| e.error)?;
+    // The rename itself must reach the disk too; not every system lets a folder be opened.
+    if let Ok(folder) = File::open(&folder) {
+        folder.sync_all().ok();
+    }
+    Ok(())
+}
+
+fn unreadable(file: &str, error: &std::io::Error) -> Error {
+    let what = match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        std::io::ErrorKind::InvalidData => "it is not text".to_owned(),
+        _ => format!("it cannot be read ({error})"),
+    };
+    Error::new(file, what, "check the name")
+}
+
+/// An error of the RON reader, in one line.
+fn misread(text: &str, error: &SpannedError) -> Error {
+    let line = error.span.start.line;
+    // The field being read: the last name before the place where reading stopped.
+    let read: String = text.lines().take(line).collect::<Vec<_>>().join("\n");
+    let column = error.span.start.col.saturating_sub(1);
+    let last_line = read.lines().last().unwrap_or_default();
+    let before: String = last_line.chars().take(column).collect();
+    let field = [before.as_str(), last_line]
+        .iter()
+        .find_map(|part| part.rsplit(':').nth(1))
+        .and_then(|name| name.rsplit(|c: char| !(c.is_alphanumeric() || c == '_')).next())
+        .filter(|name| !name.is_empty());
+    let what = error.code.to_string().replace('\n', " ");
+    let cut_short = matches!(
+        error.code,
+        ron::Error::Eof
+            | ron::Error::ExpectedStructLikeEnd
+            | ron::Error::ExpectedArrayEnd
+            | ron::Error::ExpectedMapEnd
+            | ron::Error::ExpectedStringEnd
+    );
+    let mend = if cut_short {
+        "the file may be cut short: open an older copy"
+    } else {
+        "mend that line or open another copy"
+    };
+    let place = match field {
+        Some(field) => format!("line {line}, {field}"),
+        None => format!("line {line}"),
+    };
+    Error::new(place, what, mend)
+}
+
+/// The line of the number that `error` is about, counted from 1.
+fn line_of(text: &str, error: &Error) -> Option<usize> {
+    let field = error.place.rsplit([',', '.']).next()?.trim();
+    let wanted = error.number();
+    let value_after = |line: &str| -> Option<f64> {
+        let rest = line.split_once(&format!("{field}:"))?.1.trim();
+        rest.trim_matches(['(', ')', ',', ' ']).split(',').next()?.trim().parse().ok()
+    };
+    let same = |a: f64, b: f64| a == b || (a.is_nan() && b.is_nan());
+    let exact = wanted.and_then(|wanted| {
+        text.lines().position(|line| value_after(line).is_some_and(|v| same(v, wanted)))
+    });
+    // Several fields may stand on one line, or the trouble be between fields: fall back to
+    // the innermost name of the place that the file knows.
+    let by_value = || {
+        let wanted = wanted?;
+        text.lines().position(|line| {
+            line.contains(&format!("{field}:"))
+                && line
+                    .split(|c: char| !(c.is_alphanumeric() || "+-.".contains(c)))
+                    .any(|word| word.parse::<f64>().is_ok_and(|v| same(v, wanted)))
+        })
+    };
+    let by_name = || error.place.rsplit([',', '.']).find_map(|w| line_of_key(text, w.trim()));
+    exact.or_else(by_value).map(|i| i + 1).or_else(by_name)
+}
+
+fn line_of_key(text: &str, key: &str) -> Option<usize> {
+    let key = key.split_whitespace().next().filter(|k| !k.is_empty())?;
+    text.lines()
+        .position(|line| line.trim_start().starts_with(&format!("{key}:")))
+        .map(|i| i + 1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Gauge, Knot, Outline, Piece};
+
+    fn project() -> Project {
+        let outline = Outline {
+            knots: vec![Knot::new(0.0, 0.0), Knot::new(40.0, 40.0), Knot::new(0.0, 80.0)],
+        };
+        Project::of_piece(Piece::new("Ball", outline, Gauge::default()))
+    }
+
+    #[test]
+    fn what_is_saved_loads_equal() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("ball.ron");
+        save(&project(), &path).expect("saves");
+        assert_eq!(load(&path).expect("loads"), project());
+        save(&project(), &path).expect("saves over itself");
+        let names: Vec<_> = fs::read_dir(folder.path()).expect("reads").collect();
+        assert_eq!(names.len(), 1, "nothing is left beside the file");
+    }
+
+    #[test]
+    fn bad_numbers_name_their_line_and_field() {
+        let text = write(&project()).expect("writes");
+        for (field, bad) in [
+            ("stitches", "0.0"),
+            ("stitches", "-3.0"),
+            ("stitches", "NaN"),
+            ("along_mm", "1e99"),
+            ("ease", "2.0"),
+            ("firmness", "0.5"),
+            ("radius_mm", "-1.0"),
+            ("height_mm", "inf"),
+            ("metres_per_100g", "0.0"),
+        ] {
+            let at = text.find(&format!("{field}:")).expect("the field is written");
+            let end = at + text[at..].find([',', ')', '\n']).expect("a line ends");
+            let broken = format!("{}{field}: {bad}{}", &text[..at], &text[end..]);
+            let error = parse(&broken).expect_err("refused").to_string();
+            let line = text[..at].lines().count();
+            assert!(error.contains(&format!("line {line},")), "{field} {bad}: {error}");
+            assert!(error.contains(field), "{field} {bad}: {error}");
+            assert_eq!(error.lines().count(), 1);
+        }
+    }
+
+    #[test]
+    fn a_file_cut_anywhere_is_refused_in_one_line() {
+        let text = write(&project()).expect("writes");
+        for end in (0..text.len() - 2).filter(|&i| text.is_char_boundary(i)) {
+            let error = parse(&text[..end]).expect_err("a cut file").to_string();
+            assert!(error.starts_with("line ") && error.lines().count() == 1, "{error}");
+        }
+    }
+
+    #[test]
+    fn a_file_from_the_future_says_so() {
+        let error = parse("(format_version: 7, project: (petals: [1, \"x\"]), more: {1: 2})")
+            .expect_err("a newer file");
+        assert!(error.what.contains("version 7"), "{error}");
+    }
+}

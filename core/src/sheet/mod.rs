@@ -1,0 +1,246 @@
+//! The sheet: the pattern as people print and read it. [`Sheet`] is the content, gathered
+//! once from a project and its plans; [`text`] and [`markdown`] only lay it out, so that
+//! every form says the same.
+
+mod markdown;
+mod text;
+
+pub use markdown::markdown;
+pub use text::text;
+
+use crate::error::Result;
+use crate::estimate::Estimate;
+use crate::gauge::Gauge;
+use crate::piece::Piece;
+use crate::plan::{Plan, plan};
+use crate::project::{Project, Yarn};
+use crate::wording::Line;
+
+/// A pattern ready to be laid out.
+#[derive(Debug, Clone)]
+pub struct Sheet {
+    /// Title of the project.
+    pub title: String,
+    /// Designer, or empty.
+    pub designer: String,
+    /// Notes, or empty.
+    pub notes: String,
+    /// One part a piece.
+    pub pieces: Vec<PieceSheet>,
+    /// What every maker should know before giving the thing away.
+    pub cautions: Vec<&'static str>,
+}
+
+/// The pattern of one piece.
+#[derive(Debug, Clone)]
+pub struct PieceSheet {
+    /// Name of the piece.
+    pub name: String,
+    /// Finished size in words.
+    pub size: String,
+    /// Gauge in words.
+    pub gauge: String,
+    /// Materials, a line each.
+    pub materials: Vec<String>,
+    /// Abbreviations used, with their meaning.
+    pub abbreviations: Vec<(&'static str, &'static str)>,
+    /// Lines before round 1.
+    pub opening: Vec<String>,
+    /// Rounds and what has to be done between them, in order.
+    pub steps: Vec<Step>,
+    /// Lines after the last round.
+    pub closing: Vec<String>,
+    /// Stitches and rounds in all.
+    pub total: String,
+    /// What the forecast warns of.
+    pub warnings: Vec<String>,
+}
+
+/// One thing to do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Step {
+    /// Work these rounds.
+    Rounds(Line),
+    /// Change to this yarn, given by letter and name.
+    Yarn(String),
+    /// Stuff the piece.
+    Stuff(String),
+}
+
+/// The sheet of every piece of `project`.
+///
+/// # Errors
+/// As [`plan`](plan()), with the piece named.
+pub fn sheet(project: &Project) -> Result<Sheet> {
+    let pieces = project
+        .pieces
+        .iter()
+        .map(|piece| {
+            let plan = plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))?;
+            Ok(piece_sheet(project, piece, &plan))
+        })
+        .collect::<Result<Vec<_>>>()?;
+    Ok(Sheet {
+        title: project.title.clone(),
+        designer: project.designer.clone(),
+        notes: project.notes.clone(),
+        pieces,
+        cautions: cautions(),
+    })
+}
+
+fn piece_sheet(project: &Project, piece: &Piece, plan: &Plan) -> PieceSheet {
+    let (height, width) = plan.size_mm;
+    PieceSheet {
+        name: piece.name.clone(),
+        size: format!(
+            "{:.1} cm high, {:.1} cm wide, stuffed {} (forecast from this gauge)",
+            height / 10.0,
+            width / 10.0,
+            match piece.firmness.word() {
+                "medium" => "to medium firmness",
+                "soft" => "softly",
+                _ => "firmly",
+            },
+        ),
+        gauge: gauge_text(&piece.gauge),
+        materials: materials(project, piece, &plan.estimate),
+        abbreviations: abbreviations(plan),
+        opening: plan.wording.opening.clone(),
+        steps: steps(project, plan),
+        closing: plan.wording.closing.clone(),
+        total: format!(
+            "{} rounds, {} stitches in all",
+            plan.rounds.len(),
+            plan.estimate.stitches
+        ),
+        warnings: plan.warnings.iter().map(|w| w.text.clone()).collect(),
+    }
+}
+
+/// A figure without needless decimals: `312`, `21.7`, `22`.
+fn number(value: f64) -> String {
+    let rounded = (value * 10.0).round() / 10.0;
+    if rounded.fract() == 0.0 || rounded >= 100.0 {
+        format!("{rounded:.0}")
+    } else {
+        format!("{rounded:.1}")
+    }
+}
+
+/// An estimated amount, to no more places than it deserves.
+fn amount(value: f64) -> String {
+    if value >= 9.95 { format!("{value:.0}") } else { format!("{value:.1}") }
+}
+
+fn gauge_text(gauge: &Gauge) -> String {
+    format!(
+        "{} sc and {} rounds to 10 cm, worked in the round, right side out, unstuffed",
+        number(100.0 / gauge.stitch_width_mm()),
+        number(100.0 / gauge.round_height_mm()),
+    )
+}
+
+fn materials(project: &Project, piece: &Piece, estimate: &Estimate) -> Vec<String> {
+    let several = estimate.yarn.len() > 1;
+    let mut lines: Vec<String> = estimate
+        .yarn
+        .iter()
+        .map(|used| {
+            let yarn = &project.yarns[used.yarn];
+            let letter =
+                if several { format!("{} ", Yarn::letter(used.yarn)) } else { String::new() };
+            let (low, high) = used.range();
+            format!(
+                "Yarn {letter}({}): about {} m, {} g (estimate, {}–{} m)",
+                yarn.name,
+                amount(used.metres),
+                amount(yarn.grams(used.metres)),
+                amount(low),
+                amount(high),
+            )
+        })
+        .collect();
+    lines.push(format!(
+        "Crochet hook, {} mm, or the size that gives the gauge",
+        number(piece.gauge.hook_mm)
+    ));
+    let (low, high) = estimate.stuffing_g;
+    lines.push(format!(
+        "Toy stuffing, about {}–{} g for {} ml (estimate)",
+        amount(low),
+        amount(high),
+        amount(estimate.volume_ml),
+    ));
+    lines.push("Stitch marker, blunt needle, scissors".into());
+    let minutes = estimate.minutes.round() as u32;
+    lines.push(format!("Time: about {} h {:02} min (estimate)", minutes / 60, minutes % 60));
+    lines
+}
+
+/// Abbreviations in the order a reader meets them, only those the wording uses.
+fn abbreviations(plan: &Plan) -> Vec<(&'static str, &'static str)> {
+    let words = |code: &str| {
+        let used = |text: &str| text.split(|c: char| !c.is_alphanumeric()).any(|w| w == code);
+        plan.wording.lines.iter().any(|line| used(&line.text))
+            || plan.wording.opening.iter().chain(&plan.wording.closing).any(|t| used(t))
+    };
+    let mut list = vec![("rnd", "round"), ("st, sts", "stitch, stitches")];
+    for (code, meaning) in [
+        ("sc", "single crochet"),
+        ("inc", "increase: 2 sc in the next stitch"),
+        ("dec", "decrease: the next 2 stitches worked together as one sc"),
+        ("Ch", "chain"),
+    ] {
+        if words(code) {
+            list.push((code, meaning));
+        }
+    }
+    if words("sl") || words("Sl") {
+        list.push(("sl st", "slip stitch"));
+    }
+    list.push(("[24]", "stitches at the end of the round"));
+    list
+}
+
+fn steps(project: &Project, plan: &Plan) -> Vec<Step> {
+    let mut steps = Vec::new();
+    let several = plan.estimate.yarn.len() > 1;
+    let mut yarn = None;
+    for line in &plan.wording.lines {
+        if several && yarn != Some(line.yarn) {
+            let name =
+                format!("{} ({})", Yarn::letter(line.yarn), project.yarns[line.yarn].name);
+            steps.push(Step::Yarn(match yarn {
+                None => format!("Start with yarn {name}."),
+                Some(_) => format!("Change to yarn {name} in the last st of the round before."),
+            }));
+            yarn = Some(line.yarn);
+        }
+        steps.push(Step::Rounds(line.clone()));
+        if plan.wording.stuff_after == Some(line.last) {
+            let (low, high) = plan.estimate.stuffing_g;
+            steps.push(Step::Stuff(format!(
+                "{} About {}–{} g.",
+                plan.wording.stuff_text,
+                amount(low),
+                amount(high)
+            )));
+        }
+    }
+    steps
+}
+
+/// The usual cautions for a stuffed thing without attachments. Figures only from sources
+/// that could be read (FACTS.md sections 3.1–3.2).
+fn cautions() -> Vec<&'static str> {
+    vec![
+        "For a child under 3, embroider features; add no beads, buttons, wire or other parts \
+         that could come off. In the United States no such toy, nor any part that comes off \
+         it in use, may fit entirely into a cylinder 1.25 in wide and 2.25 in long \
+         (16 CFR 1501.4; CPSC small parts guidance).",
+        "Sew every opening shut and bury the ends so that no stuffing can be reached.",
+        "Before giving or selling it, follow your local rules: they and an accredited test \
+         laboratory decide, not this pattern.",
+    ]
+}
