@@ -1,3 +1,5 @@
 //! Shapes and helpers that Plumpline's tests, benches and figures share.
 
 pub mod fit_set;
+pub mod lbfgs;
+pub mod shapes;
