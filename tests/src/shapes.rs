@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use plumpline_core::forecast::{Cloth, Finish, Skin};
 use plumpline_core::outline::Profile;
 use plumpline_core::skin::RestSkin;
-use plumpline_core::{Knot, Outline, Piece};
+use plumpline_core::{Knot, Outline, Piece, Rz};
 
 /// Intervals at which checks sample a profile; finer than a plan does.
 pub const FINE: usize = 4000;
@@ -58,20 +58,37 @@ pub fn volume_by_slope_mm3(profile: &Profile) -> f64 {
     })
 }
 
+/// Edges of `rounds` rounds of one height, by rest length, mm.
+fn even_edges(rest: &RestSkin, rounds: usize) -> Vec<f64> {
+    (0..=rounds).map(|k| rest.length_mm() * k as f64 / rounds as f64).collect()
+}
+
+/// Where the edges of `rounds` even rounds would lie if the forecast were perfect.
+pub fn wanted_nodes(profile: &Profile, rest: &RestSkin, rounds: usize) -> Vec<Rz> {
+    let along = &rest.along_mm;
+    let place = |at: &f64| {
+        let i = along.partition_point(|a| a < at).clamp(1, along.len() - 1);
+        let u = (at - along[i - 1]) / (along[i] - along[i - 1]);
+        let (a, b) = (profile.stations[i - 1].at, profile.stations[i].at);
+        Rz::new(a.r + u * (b.r - a.r), a.z + u * (b.z - a.z))
+    };
+    even_edges(rest, rounds).iter().map(place).collect()
+}
+
 /// The closed-form skin of `piece` in `rounds` rounds, not rounded to whole stitches, its
 /// height shared out evenly, and the pressure it was found for.
 pub fn unrounded_skin(piece: &Piece, rounds: usize) -> (Skin, f64) {
     let cloth = Cloth { along: piece.stiffness_along, ..Cloth::default() };
     let rest = RestSkin::of(&piece.outline.profile(FINE), piece.firmness.0, &cloth);
     let drawn = piece.outline.finishes_closed();
-    let around = rest.around_at(rounds);
-    let skin = Skin {
-        start_mm: if piece.outline.starts_closed() { 0.0 } else { around[0] },
-        around_mm: around[1..].to_vec(),
-        height_mm: vec![rest.length_mm() / rounds as f64; rounds],
-        finish: if drawn { Finish::Drawn } else { Finish::Open },
+    let around = rest.around_at(&even_edges(&rest, rounds));
+    let skin = Skin::new(
+        if piece.outline.starts_closed() { 0.0 } else { around[0] },
+        around[1..].to_vec(),
+        vec![rest.length_mm() / rounds as f64; rounds],
+        if drawn { Finish::Drawn } else { Finish::Open },
         cloth,
-    };
+    );
     (skin, rest.pressure)
 }
 

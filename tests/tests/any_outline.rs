@@ -28,7 +28,7 @@ fn knots() -> impl Strategy<Value = Vec<Knot>> {
                     }
                     let pole = (i == 0 && ends.0) || (i == n - 1 && ends.1);
                     let radius_mm = if pole { 0.0 } else { radii[i] * slim * 0.5 * height };
-                    knots.push(Knot { radius_mm, height_mm: z, corner: corners[i] });
+                    knots.push(Knot { corner: corners[i], ..Knot::new(radius_mm, z) });
                 }
                 knots
             },

@@ -75,7 +75,7 @@ prop_compose! {
     ) -> (Skin, Vec<f64>, f64) {
         let finish = if drawn { Finish::Drawn } else { Finish::Open };
         let cloth = Cloth { along, slack };
-        let skin = Skin { start_mm, around_mm, height_mm, finish, cloth };
+        let skin = Skin::new(start_mm, around_mm, height_mm, finish, cloth);
         (skin, moves, pressure)
     }
 }

@@ -114,19 +114,21 @@ pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Sk
     let cloth: Vec<(f64, f64)> =
         (1..=counts.len() as u32).map(|k| piece.cloth_of_round(k)).collect();
     let drawn = piece.outline.finishes_closed();
+    let width = |k: usize| cloth[k].0;
+    let start_mm = match start {
+        Start::Ring => 0.0,
+        Start::Chain(n) => f64::from(n) * width(0),
+        Start::Oval(_) => 2.0 * piece.straight_mm,
+    };
+    let around = counts.iter().zip(&cloth).map(|(&n, c)| f64::from(n) * c.0).collect();
+    let height = cloth.iter().map(|c| c.1).collect();
+    let finish = if drawn { Finish::Drawn } else { Finish::Open };
+    let stiffness = Cloth { along: piece.stiffness_along, ..Cloth::default() };
     Skin {
-        start_mm: match start {
-            Start::Ring => 0.0,
-            Start::Chain(n) => f64::from(n) * cloth[0].0,
-            Start::Oval(_) => 2.0 * piece.straight_mm,
-        },
-        around_mm: counts.iter().zip(&cloth).map(|(&n, c)| f64::from(n) * c.0).collect(),
-        height_mm: cloth.iter().map(|c| c.1).collect(),
-        finish: if drawn { Finish::Drawn } else { Finish::Open },
-        cloth: Cloth { along: piece.stiffness_along, ..Cloth::default() },
         straight_mm: if matches!(start, Start::Oval(_)) { piece.straight_mm } else { 0.0 },
         held: holds.held.clone(),
         level: holds.level.clone(),
+        ..Skin::new(start_mm, around, height, finish, stiffness)
     }
 }
 

@@ -62,6 +62,26 @@ pub struct Skin {
 }
 
 impl Skin {
+    /// A round skin that nothing holds but its own cloth.
+    pub fn new(
+        start_mm: f64,
+        around_mm: Vec<f64>,
+        height_mm: Vec<f64>,
+        finish: Finish,
+        cloth: Cloth,
+    ) -> Self {
+        Self {
+            start_mm,
+            around_mm,
+            height_mm,
+            finish,
+            cloth,
+            straight_mm: 0.0,
+            held: Vec::new(),
+            level: Vec::new(),
+        }
+    }
+
     /// Radius of node 0, mm: 0 in a ring and along an oval's chain.
     pub fn start_radius_mm(&self) -> f64 {
         if self.straight_mm > 0.0 { 0.0 } else { self.start_mm / std::f64::consts::TAU }
