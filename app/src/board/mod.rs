@@ -1,0 +1,83 @@
+//! The outline board: the wanted line with its knots over the forecast body, to scale.
+
+mod body;
+mod dimensions;
+mod ground;
+mod hands;
+mod links;
+mod misfit;
+mod wanted;
+
+pub use ground::Ground;
+pub use hands::{Hand, hands};
+
+use egui::{Align2, Rect, Stroke, StrokeKind, Ui, vec2};
+
+use crate::bars;
+use crate::panels::Layout;
+use crate::studio::action::Actions;
+use crate::studio::bench::Bench;
+use crate::ui_kit::{icons, paint, type_faces};
+
+/// Draws the board, and the lines from it to the bars.
+pub fn paint(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    layout: &Layout,
+    hand: &Hand,
+    bars: &bars::Hand,
+    actions: &mut Actions,
+) {
+    let Some(plan) = bench.plan else { return };
+    heading(ui, bench, layout.main);
+    let ground = &hand.ground;
+    let painter = ui.painter_at(ground.rect);
+    ground::paint(&painter, bench.t, ground);
+    let across = ui.painter_at(layout.main);
+    links::fan(&across, bench, plan, ground, bars);
+    body::paint(&painter, bench, plan, ground);
+    body::in_hand(&painter, bench, plan, ground);
+    misfit::hatch(&painter, bench, plan, ground);
+    wanted::paint(&painter, bench, ground, hand);
+    if bench.view.is_dragging() {
+        dimensions::paint_still(&painter, bench, plan, ground);
+    } else {
+        dimensions::show(ui, bench, plan, ground, actions);
+    }
+    misfit::callout(&painter, bench, plan, ground);
+    links::thread(&across, bench, plan, ground, bars);
+    wanted::readout(&painter, bench, ground);
+    if hand.focused {
+        paint::focus_ring(&across, ground.rect.shrink(3.0), 6.0, bench.t);
+    }
+    trouble(ui, bench, ground.rect);
+}
+
+/// Draws the board of a piece that never had a plan: the line, and why.
+pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
+    let painter = ui.painter_at(hand.ground.rect);
+    ground::paint(&painter, bench.t, &hand.ground);
+    wanted::paint(&painter, bench, &hand.ground, hand);
+    trouble(ui, bench, hand.ground.rect);
+}
+
+fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect) {
+    let hint = "drag a knot; the rounds follow";
+    paint::title(ui.painter(), main.left_top() + vec2(16.0, 20.0), "Outline board", hint, bench.t);
+}
+
+/// The line that says why there is no newer plan.
+fn trouble(ui: &Ui, bench: &Bench<'_>, board: Rect) {
+    let Some(error) = bench.error else { return };
+    let t = bench.t;
+    let font = type_faces::regular(type_faces::BODY);
+    let words = format!("{error}. The rounds shown are the last that could be worked.");
+    let galley = ui.painter().layout(words, font, t.ink, board.width() - 72.0);
+    let size = vec2(board.width() - 16.0, galley.size().y + 18.0);
+    let foot = board.center_bottom() - vec2(0.0, 8.0);
+    let rect = Align2::CENTER_BOTTOM.anchor_size(foot, size);
+    let painter = ui.painter();
+    painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
+    icons::warning(painter, rect.left_center() + vec2(22.0, 0.0), 15.0, t.warning);
+    painter.galley(rect.left_top() + vec2(42.0, 9.0), galley, t.ink);
+}
