@@ -43,28 +43,29 @@ pub fn hands(
     let mut end = None;
     let mut focused = false;
     let mut child = ui.new_child(UiBuilder::new().max_rect(view).id_salt("bars"));
-    let area = ScrollArea::vertical().auto_shrink(false).show_viewport(&mut child, |ui, seen| {
-        ui.set_height(still.height());
-        let rows = still.clone().scrolled(seen.top());
-        let ground = ui.interact(view, keys::bars_id(), Sense::click());
-        ground.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Round bars"));
-        keep_arrows(ui, &ground);
-        focused = ground.has_focus();
-        if ground.clicked() {
-            ground.request_focus();
-            actions.look(Look::Select(None));
-        }
-        for number in rows.in_sight() {
-            let (on_row, on_end) = row(ui, bench, plan, &rows, number, &ground, actions);
-            round = if on_row { Some(number) } else { round };
-            end = if on_end { Some(number) } else { end };
-        }
-        if let Some(number) = bench.view.show_round {
-            let margin = rows.row(number).expand2(egui::vec2(0.0, rows.pitch));
-            ui.scroll_to_rect_animation(margin, None, egui::style::ScrollAnimation::none());
-        }
-    });
-    let rows = still.scrolled(area.state.offset().y);
+    let area =
+        ScrollArea::vertical().auto_shrink(false).show_viewport(&mut child, |ui, seen| {
+            ui.set_height(still.height());
+            let rows = still.clone().scrolled(seen.top());
+            let ground = ui.interact(view, keys::bars_id(), Sense::click());
+            ground.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Round bars"));
+            keep_arrows(ui, &ground);
+            focused = ground.has_focus();
+            if ground.clicked() {
+                ground.request_focus();
+                actions.look(Look::Select(None));
+            }
+            for number in rows.in_sight() {
+                let (on_row, on_end) = row(ui, bench, plan, &rows, number, &ground, actions);
+                round = if on_row { Some(number) } else { round };
+                end = if on_end { Some(number) } else { end };
+            }
+            if let Some(number) = bench.view.show_round {
+                let margin = rows.row(number).expand2(egui::vec2(0.0, rows.pitch));
+                ui.scroll_to_rect_animation(margin, None, egui::style::ScrollAnimation::none());
+            }
+        });
+    let rows = still.scrolled(area.state.clamped_offset().y);
     round = round.or(end);
     if bench.view.dragged_bar.is_some() {
         round = None;
@@ -101,6 +102,12 @@ fn row(
         let text = format!("Round {number}: {words} [{}]", round.count);
         WidgetInfo::labeled(Role::Row, true, text)
     });
+    let words = plan.wording.line_of(number).map_or("", |line| line.text.as_str());
+    let on_row = if on_row.hovered() && super::is_cut(ui.painter(), rows, words) {
+        on_row.on_hover_text(words)
+    } else {
+        on_row
+    };
     if on_row.clicked() {
         ground.request_focus();
         let again = bench.view.selected == Some(number);
@@ -166,10 +173,8 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
     ];
     let mut right = rect.right() - 12.0;
     for (command, icon, on) in list {
-        let place = Rect::from_min_size(
-            pos2(right - 28.0, rect.top() + 8.0),
-            egui::vec2(28.0, 26.0),
-        );
+        let place =
+            Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), egui::vec2(28.0, 26.0));
         let enabled = command.enabled(bench);
         let name = command.text();
         let button = controls::toggle(ui, place, Face::Icon(icon), name, enabled, on);

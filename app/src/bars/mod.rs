@@ -18,7 +18,7 @@ use crate::ui_kit::icons::{self, Way};
 use crate::ui_kit::{paint, type_faces};
 
 /// Draws the bars.
-pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand, _actions: &mut crate::studio::action::Actions) {
+pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
     let Some(plan) = bench.plan else { return };
     heading(ui, bench, rect, &hand.rows);
     let painter = ui.painter_at(hand.rows.view);
@@ -130,16 +130,18 @@ fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &Line) {
     if joined {
         brace(painter, t, rows.brace_x(), top - 5.0, bottom + 5.0, y);
     }
-    let words = if joined {
-        format!("{}: {}", line.heading(), line.text)
-    } else {
-        line.text.clone()
-    };
-    let font = type_faces::regular(type_faces::BODY);
+    let words =
+        if joined { format!("{}: {}", line.heading(), line.text) } else { line.text.clone() };
+    let width = wording_width(rows);
     let at = pos2(rows.wording_left(), y);
-    let pinned_room = 6.0;
-    let width = rows.counts_left() - rows.wording_left() - pinned_room;
-    paint::clipped_text(painter, at, &words, font, t.ink, width);
+    paint::clipped_text(
+        painter,
+        at,
+        &words,
+        wording_font(painter, &words, width),
+        t.ink,
+        width,
+    );
     let pinned = !joined && bench.pin_of(line.first).is_some();
     let font = type_faces::semibold(type_faces::BODY);
     let at = pos2(rows.right() - 6.0, y);
@@ -149,6 +151,26 @@ fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &Line) {
         let edge = Stroke::new(1.4, t.outline);
         painter.rect_stroke(rect.expand2(vec2(4.0, 0.0)), 4.0, edge, StrokeKind::Inside);
     }
+}
+
+/// Room for the words of a round, counts left free.
+fn wording_width(rows: &Rows) -> f32 {
+    rows.counts_left() - rows.wording_left() - 6.0
+}
+
+/// Words too long for their column are set small.
+fn wording_font(painter: &Painter, words: &str, width: f32) -> egui::FontId {
+    let font = type_faces::regular(type_faces::BODY);
+    let galley =
+        painter.layout_no_wrap(words.to_owned(), font.clone(), egui::Color32::PLACEHOLDER);
+    if galley.size().x <= width { font } else { type_faces::regular(type_faces::SMALL) }
+}
+
+/// Whether the words of a round have to be cut off in the column.
+fn is_cut(painter: &Painter, rows: &Rows, words: &str) -> bool {
+    let font = type_faces::regular(type_faces::SMALL);
+    let galley = painter.layout_no_wrap(words.to_owned(), font, egui::Color32::PLACEHOLDER);
+    galley.size().x > wording_width(rows)
 }
 
 fn brace(

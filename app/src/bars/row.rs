@@ -62,14 +62,7 @@ pub(super) fn paint(
 }
 
 /// A bar of cells, one a stitch.
-fn bar(
-    painter: &Painter,
-    t: &Tokens,
-    rows: &Rows,
-    bar: Rect,
-    count: u32,
-    colour: [u8; 3],
-) {
+fn bar(painter: &Painter, t: &Tokens, rows: &Rows, bar: Rect, count: u32, colour: [u8; 3]) {
     let (yarn, edge) = (Tokens::yarn(colour), t.yarn_edge(colour));
     painter.rect_filled(bar, 2.5, yarn);
     if rows.stitch >= CELL {

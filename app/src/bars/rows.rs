@@ -4,15 +4,15 @@ use egui::{Rect, pos2};
 use plumpline_core::Plan;
 
 /// Rows closer than this scroll instead, points.
-pub const TIGHTEST: f32 = 17.2;
+pub(super) const TIGHTEST: f32 = 17.2;
 /// Rows no further apart than this, points.
 const WIDEST: f32 = 22.0;
 /// Room of the stuffing pill between two bars.
-pub const STUFFING: f32 = 24.0;
+pub(super) const STUFFING: f32 = 24.0;
 /// Room of the foundation chain above the first bar.
-pub const CHAIN: f32 = 20.0;
+pub(super) const CHAIN: f32 = 20.0;
 /// Fewest points a stitch at which single cells are drawn.
-pub const CELL: f32 = 3.0;
+pub(super) const CELL: f32 = 3.0;
 
 /// The rows and columns of the bars, in points of the screen.
 #[derive(Debug, Clone)]
@@ -51,7 +51,7 @@ impl Rows {
             count,
             top: view.top() + 2.0,
             chain,
-            wording: (0.33 * view.width()).clamp(150.0, 230.0),
+            wording: (0.35 * view.width()).clamp(158.0, 230.0),
         };
         let widest = plan.rounds.iter().map(|r| r.count).max().unwrap_or(1).max(12);
         let fitting = (rows.bars_right() - rows.bars_left()) / widest as f32;
@@ -129,16 +129,16 @@ impl Rows {
 
     /// Right end of the round numbers.
     pub fn numbers_right(&self) -> f32 {
-        self.left() + 32.0
+        self.left() + 30.0
     }
 
     /// Middle of the yarn beads.
     pub fn beads_x(&self) -> f32 {
-        self.left() + 46.0
+        self.left() + 44.0
     }
 
     fn bars_left(&self) -> f32 {
-        self.left() + 62.0
+        self.left() + 58.0
     }
 
     fn bars_right(&self) -> f32 {
@@ -162,7 +162,7 @@ impl Rows {
 
     /// Left end of the counts.
     pub fn counts_left(&self) -> f32 {
-        self.right() - 44.0
+        self.right() - 40.0
     }
 
     /// Height of a bar.

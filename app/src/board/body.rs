@@ -44,8 +44,8 @@ fn steps(ground: &Ground, plan: &Plan) -> usize {
 fn light(t: &Tokens, base: Color32, side: f32) -> Color32 {
     let facing = side + 0.38;
     let lit = (1.0 - (facing / 0.75).powi(2)).max(0.0);
-    let shade = ((side - 0.05).max(0.0)).powf(1.7) * 0.26
-        + ((-side - 0.6).max(0.0)).powi(2) * 0.8;
+    let shade =
+        ((side - 0.05).max(0.0)).powf(1.7) * 0.26 + ((-side - 0.6).max(0.0)).powi(2) * 0.8;
     let lighten = if t.dark { 0.10 } else { 0.20 };
     mix(mix(base, t.body_light, lighten * lit), t.body_shade, shade)
 }

@@ -72,6 +72,15 @@ fn texts(plan: &Plan) -> [(Dimension, String); 2] {
     ]
 }
 
+/// Where the numbers of both dimensions stand.
+pub(super) fn numbers(plan: &Plan, ground: &Ground) -> [Rect; 2] {
+    let places = Places::of(plan, ground);
+    [
+        Rect::from_center_size(middle(places.width), vec2(84.0, 24.0)),
+        Rect::from_center_size(middle(places.height), vec2(24.0, 84.0)),
+    ]
+}
+
 fn middle(ends: [Pos2; 2]) -> Pos2 {
     ends[0] + 0.5 * (ends[1] - ends[0])
 }
@@ -183,8 +192,7 @@ fn field(
     let mut text = typing.text.clone();
     let edit = TextEdit::singleline(&mut text)
         .font(type_faces::semibold(type_faces::BODY))
-        .horizontal_align(egui::Align::Center)
-        .vertical_align(egui::Align::Center);
+        .align(egui::Align2::CENTER_CENTER);
     let output = ui.put(rect, edit);
     let name = match typing.dimension {
         Dimension::Height => "New height",

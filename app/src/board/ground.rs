@@ -8,8 +8,8 @@ use crate::studio::view::Lens;
 use crate::ui_kit::{Tokens, icons};
 
 /// Room left of the body for the height, right of it for knots, and above and below it.
-const MARGIN_LEFT: f32 = 44.0;
-const MARGIN_RIGHT: f32 = 20.0;
+const MARGIN_LEFT: f32 = 40.0;
+const MARGIN_RIGHT: f32 = 14.0;
 const MARGIN_TOP: f32 = 50.0;
 const MARGIN_BOTTOM: f32 = 46.0;
 
@@ -28,8 +28,8 @@ impl Ground {
     /// dragged, and as long as the piece still sits well on the board.
     pub fn of(bench: &Bench<'_>, rect: Rect) -> Self {
         let extent = Extent::of(bench);
-        let axis_x = rect.left() + MARGIN_LEFT
-            + 0.5 * (rect.width() - MARGIN_LEFT - MARGIN_RIGHT);
+        let axis_x =
+            rect.left() + MARGIN_LEFT + 0.5 * (rect.width() - MARGIN_LEFT - MARGIN_RIGHT);
         let room = vec2(
             rect.width() - MARGIN_LEFT - MARGIN_RIGHT,
             rect.height() - MARGIN_TOP - MARGIN_BOTTOM,
@@ -54,8 +54,7 @@ impl Ground {
     }
 
     fn middle_y(&self) -> f32 {
-        self.rect.top() + MARGIN_TOP
-            + 0.5 * (self.rect.height() - MARGIN_TOP - MARGIN_BOTTOM)
+        self.rect.top() + MARGIN_TOP + 0.5 * (self.rect.height() - MARGIN_TOP - MARGIN_BOTTOM)
     }
 
     /// Where height `z` falls.
@@ -137,7 +136,7 @@ impl Extent {
 }
 
 /// Draws grid and plumb line.
-pub fn paint(painter: &Painter, t: &Tokens, ground: &Ground) {
+pub(super) fn paint(painter: &Painter, t: &Tokens, ground: &Ground) {
     let rect = ground.rect;
     let step = grid_step(ground.scale());
     let corner = ground.mm(rect.min);

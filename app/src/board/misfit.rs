@@ -67,7 +67,10 @@ pub(super) fn callout(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground:
     let node = plan.forecast[misfit.worst];
     let target = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
     let rect = place(plan, ground, size, target);
-    let from = pos2(target.x.clamp(rect.left(), rect.right()), target.y.clamp(rect.top(), rect.bottom()));
+    let from = pos2(
+        target.x.clamp(rect.left(), rect.right()),
+        target.y.clamp(rect.top(), rect.bottom()),
+    );
     painter.line_segment([from, target], Stroke::new(1.3, t.warning));
     painter.circle_filled(target, 2.4, t.warning);
     painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
@@ -86,7 +89,7 @@ fn capital(words: &str) -> String {
 fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
     let board = ground.rect.shrink(6.0);
     let (left, right) = (board.left() + 22.0, board.right() - size.x);
-    let high = board.top() + 34.0;
+    let high = board.top();
     let low = board.bottom() - size.y;
     let beside = (target.y - 0.5 * size.y).clamp(high, low);
     let below = (target.y + 18.0).clamp(high, low);
@@ -113,11 +116,14 @@ fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
         };
         plan.forecast.windows(2).map(hides).sum()
     };
+    let numbers = super::dimensions::numbers(plan, ground);
     corners
         .into_iter()
         .map(|(x, y)| Align2::LEFT_TOP.anchor_size(pos2(x, y), size))
         .min_by(|a, b| {
-            let cost = |r: &Rect| hidden(*r) + 0.05 * r.center().distance(target);
+            let covers = |r: &Rect| numbers.iter().filter(|n| n.intersects(*r)).count() as f32;
+            let cost =
+                |r: &Rect| hidden(*r) + 2000.0 * covers(r) + 0.05 * r.center().distance(target);
             cost(a).total_cmp(&cost(b))
         })
         .unwrap_or(Rect::from_min_size(board.min, size))

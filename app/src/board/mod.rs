@@ -31,8 +31,13 @@ pub fn paint(
     let Some(plan) = bench.plan else { return };
     heading(ui, bench, layout.main);
     let ground = &hand.ground;
-    let painter = ui.painter_at(ground.rect);
-    ground::paint(&painter, bench.t, ground);
+    ground::paint(&ui.painter_at(ground.rect), bench.t, ground);
+    // A dragged knot may leave the board for as long as it is held.
+    let reach = Rect::from_x_y_ranges(
+        layout.gauge.right() + 2.0..=layout.bars.left(),
+        layout.main.y_range().shrink(2.0),
+    );
+    let painter = ui.painter_at(reach);
     let across = ui.painter_at(layout.main);
     links::fan(&across, bench, plan, ground, bars);
     body::paint(&painter, bench, plan, ground);
@@ -63,7 +68,13 @@ pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
 
 fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect) {
     let hint = "drag a knot; the rounds follow";
-    paint::title(ui.painter(), main.left_top() + vec2(16.0, 20.0), "Outline board", hint, bench.t);
+    paint::title(
+        ui.painter(),
+        main.left_top() + vec2(16.0, 20.0),
+        "Outline board",
+        hint,
+        bench.t,
+    );
 }
 
 /// The line that says why there is no newer plan.

@@ -1,7 +1,9 @@
 //! The bend strip: stitches gained or lost per round against the line that lies flat, and
 //! how sharply the side turns.
 
-use egui::{Align2, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, StrokeKind, Ui, WidgetInfo};
+use egui::{
+    Align2, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, StrokeKind, Ui, WidgetInfo,
+};
 use egui::{pos2, vec2};
 use plumpline_core::Plan;
 use plumpline_core::bend::{Bend, BendWord, FLAT_BAND};
@@ -34,6 +36,8 @@ impl Columns {
         let most = plan.bends.iter().map(|b| b.gained).max().unwrap_or(0).max(1);
         let least = plan.bends.iter().map(|b| b.gained).min().unwrap_or(0).min(-2);
         let up = f64::from(most).max(plan.flat_increase + 1.0) as f32;
+        let ruffles = plan.bends.iter().any(|b| b.word == BendWord::Ruffle);
+        let area = if ruffles { area.with_min_y(area.top() + 8.0) } else { area };
         let unit = (area.height() / (up + least.unsigned_abs() as f32)).min(8.0);
         Self {
             area,
@@ -285,7 +289,13 @@ fn in_hand(
     let Some(bend) = plan.bends.get(round as usize - 1) else { return };
     let strip = strip_of(panel, columns, round);
     let pill = Rect::from_min_max(pos2(strip.left(), strip.bottom() - 17.0), strip.max);
-    painter.rect(pill, 5.0, t.highlight, Stroke::new(1.4, t.highlight_edge), StrokeKind::Inside);
+    painter.rect(
+        pill,
+        5.0,
+        t.highlight,
+        Stroke::new(1.4, t.highlight_edge),
+        StrokeKind::Inside,
+    );
     let bold = || type_faces::bold(type_faces::SMALL);
     painter.text(pill.center(), Align2::CENTER_CENTER, round, bold(), t.on_highlight);
     let words = if bend.gained > 0 {

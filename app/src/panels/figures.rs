@@ -12,9 +12,9 @@ use crate::ui_kit::{Tokens, icons, paint, type_faces};
 /// Height of one yarn's row.
 const YARN: f32 = 25.0;
 
-/// Height the column of figures takes of `available`.
-pub fn height(available: f32) -> f32 {
-    328.0_f32.min(0.6 * available)
+/// Height the column of figures takes with so many yarns, of `available`.
+pub fn height(yarns: usize, available: f32) -> f32 {
+    (234.0 + YARN * yarns.max(1) as f32).min(0.62 * available)
 }
 
 /// The four values, in words.
@@ -57,11 +57,7 @@ fn span(low: f64, high: f64) -> String {
 /// Minutes in words: `1 h 45`, `40 min`.
 fn time(minutes: f64) -> String {
     let five = (minutes / 5.0).round().max(1.0) as u32 * 5;
-    if five < 60 {
-        format!("{five} min")
-    } else {
-        format!("{} h {:02}", five / 60, five % 60)
-    }
+    if five < 60 { format!("{five} min") } else { format!("{} h {:02}", five / 60, five % 60) }
 }
 
 /// The figures as a column.
@@ -81,10 +77,21 @@ pub fn column(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
     };
     let values = Values::of(plan);
     let at = inner.left_top() + vec2(0.0, 38.0);
-    let big =
-        painter.text(at, Align2::LEFT_CENTER, values.size, type_faces::bold(type_faces::BIG), t.ink);
+    let big = painter.text(
+        at,
+        Align2::LEFT_CENTER,
+        values.size,
+        type_faces::bold(type_faces::BIG),
+        t.ink,
+    );
     let unit = pos2(big.right() + 5.0, at.y + 4.0);
-    painter.text(unit, Align2::LEFT_CENTER, "mm", type_faces::regular(type_faces::BODY), t.soft_ink);
+    painter.text(
+        unit,
+        Align2::LEFT_CENTER,
+        "mm",
+        type_faces::regular(type_faces::BODY),
+        t.soft_ink,
+    );
     let hint = pos2(inner.right(), at.y + 4.0);
     if inner.width() > 290.0 {
         painter.text(hint, Align2::RIGHT_CENTER, "high × wide", small(), t.soft_ink);
@@ -108,7 +115,12 @@ pub fn column(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
     }
     y = rule(&painter, bench, inner, y + 42.0);
     let fit_top = inner.bottom() - 48.0;
-    yarns(&painter, bench, plan, Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0)));
+    yarns(
+        &painter,
+        bench,
+        plan,
+        Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0)),
+    );
     fit(&painter, bench, plan, inner.with_min_y(fit_top));
 }
 

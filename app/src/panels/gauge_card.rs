@@ -24,15 +24,15 @@ const HOOKS_MM: [f64; 22] = [
 /// Draws the card at the top of `column`; returns the place it takes.
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, column: Rect, actions: &mut Actions) -> Rect {
     let apart = counted_apart(&bench.document.piece().gauge);
-    let height = 336.0 + if apart { ROW } else { 0.0 };
+    let height = 364.0 + if apart { ROW } else { 0.0 };
     let card = Rect::from_min_size(column.min, vec2(column.width(), height));
     paint::well(ui.painter(), card, bench.t);
     let inner = card.shrink(INSIDE);
     let title = inner.left_top() + vec2(0.0, 8.0);
     paint::title(ui.painter(), title, "Gauge", "", bench.t);
     let mut y = inner.top() + 24.0;
-    swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 34.0)));
-    y += 40.0;
+    swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 40.0)));
+    y += 47.0;
     y = counted(ui, bench, inner, y, actions);
     y = rule(ui, bench, inner, y + 4.0);
     y = hook(ui, bench, inner, y, actions);
@@ -115,22 +115,22 @@ fn number(
 ) -> Option<f64> {
     let mut changed = value;
     let field = Rect::from_min_max(
-        pos2(row.right() - 66.0, row.top() + 1.0),
+        pos2(row.right() - 70.0, row.top() + 1.0),
         pos2(row.right(), row.bottom() - 2.0),
     );
+    let small = type_faces::regular(type_faces::SMALL);
+    let words = pos2(row.left(), field.center().y);
+    ui.painter().text(words, Align2::LEFT_CENTER, label.trim(), small, bench.t.soft_ink);
     let mut child = ui.new_child(UiBuilder::new().max_rect(row).id_salt(label));
-    let text = egui::RichText::new(label.trim()).color(bench.t.soft_ink).size(type_faces::SMALL);
-    let named = child.put(
-        Rect::from_min_max(row.min, pos2(field.left() - 4.0, row.bottom())),
-        egui::Label::new(text).halign(egui::Align::LEFT),
-    );
+    child.spacing_mut().interact_size = field.size();
+    child.spacing_mut().button_padding.x = 4.0;
     let drag = DragValue::new(&mut changed)
         .speed(0.1)
         .range(range)
-        .max_decimals(2)
+        .custom_formatter(|value, _| short(value))
         .suffix(suffix.to_owned())
         .update_while_editing(false);
-    let response = child.put(field, drag).labelled_by(named.id);
+    let response = child.put(field, drag).accessible_name(label.trim());
     gesture(&response, actions);
     (response.changed() && changed != value).then_some(changed)
 }
@@ -163,9 +163,11 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
         (Icon::More, "A thicker hook", above, 26.0),
     ];
     for (icon, name, size, from_right) in steps {
-        let rect = Rect::from_min_size(pos2(inner.right() - from_right, y + 4.0), vec2(26.0, 26.0));
+        let rect =
+            Rect::from_min_size(pos2(inner.right() - from_right, y + 4.0), vec2(26.0, 26.0));
         let button = controls::button(ui, rect, Face::Icon(icon), name, size.is_some());
-        let clicked = button.on_hover_text(format!("{name}; the swatch stays as counted")).clicked();
+        let clicked =
+            button.on_hover_text(format!("{name}; the swatch stays as counted")).clicked();
         if let (true, Some(&hook_mm)) = (clicked, size) {
             actions.edit(Edit::Gauge(Gauge { hook_mm, ..gauge }));
         }
@@ -226,17 +228,8 @@ fn slider(
 fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
     let firmness = bench.document.piece().firmness;
     let span = (Firmness::SOFT.0, Firmness::FIRM.0, 0.005);
-    let moved = slider(
-        ui,
-        bench,
-        inner,
-        y,
-        "Firmness",
-        firmness.word(),
-        firmness.0,
-        span,
-        actions,
-    );
+    let moved =
+        slider(ui, bench, inner, y, "Firmness", firmness.word(), firmness.0, span, actions);
     if let Some(strain) = moved {
         actions.edit(Edit::Firmness(Firmness((strain * 1000.0).round() / 1000.0)));
     }
@@ -262,7 +255,7 @@ fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actio
     let small = type_faces::regular(type_faces::SMALL);
     let price = [
         format!("{fit:.2} st off the outline"),
-        format!("{share:.0} % plain or one repeat"),
+        format!("{share:.0} % in one repeat"),
         format!("{} lines to read", plan.wording.lines.len()),
     ];
     for (i, line) in price.iter().enumerate() {

@@ -34,8 +34,12 @@ pub fn show(painter: &Painter, bench: &Bench<'_>, place: Rect) {
                 painter.rect(mark, 3.0, t.highlight, edge, StrokeKind::Inside);
             }
             _ => {
-                let corners =
-                    [mark.left_top(), mark.right_top(), mark.right_bottom(), mark.left_bottom()];
+                let corners = [
+                    mark.left_top(),
+                    mark.right_top(),
+                    mark.right_bottom(),
+                    mark.left_bottom(),
+                ];
                 paint::hatch(painter, &corners, 5.0, Stroke::new(1.0, t.warning));
                 let edge = Stroke::new(1.0, t.warning);
                 painter.rect_stroke(mark, 2.0, edge, StrokeKind::Inside);

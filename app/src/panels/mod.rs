@@ -55,16 +55,16 @@ pub enum Side {
 /// Height of the bend strip.
 const BEND: f32 = 132.0;
 /// Width of the gauge card.
-const GAUGE: f32 = 140.0;
+const GAUGE: f32 = 136.0;
 /// Height of a panel's heading.
 const HEADING: f32 = 40.0;
 /// Height of the folded figures.
 const FOLDED: f32 = 44.0;
 /// Width of the fan of lines between board and bars.
-const FAN: f32 = 38.0;
+const FAN: f32 = 34.0;
 
-/// Divides the window.
-pub fn layout(window: Rect, stage: Stage) -> Layout {
+/// Divides the window; `yarns` is how many yarns the figures list.
+pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
     let strip = Rect::from_min_size(window.min, vec2(window.width(), STRIP));
     // The panel's lip hangs three points below it.
     let inner = Rect::from_min_max(
@@ -81,10 +81,9 @@ pub fn layout(window: Rect, stage: Stage) -> Layout {
         (Side::Line(line), main)
     } else {
         let width = if window.width() < 1400.0 { 300.0 } else { 344.0 };
-        let (main, column) =
-            rest.split_left_right_at_x(rest.right() - width - GAP);
+        let (main, column) = rest.split_left_right_at_x(rest.right() - width - GAP);
         let column = column.with_min_x(column.left() + GAP);
-        let figures_height = figures::height(column.height());
+        let figures_height = figures::height(yarns, column.height());
         let (figures, notes) = column.split_top_bottom_at_y(column.top() + figures_height);
         let notes = notes.with_min_y(notes.top() + GAP);
         (Side::Column { figures, notes }, main)
@@ -93,11 +92,8 @@ pub fn layout(window: Rect, stage: Stage) -> Layout {
         pos2(main.left() + GAP, main.top() + HEADING),
         main.max - vec2(PAD, 10.0),
     );
-    let bars_width = (0.43 * below.width()).clamp(408.0, 640.0);
-    let bars = Rect::from_min_max(
-        pos2(below.right() - bars_width, main.top()),
-        below.max,
-    );
+    let bars_width = (0.455 * below.width()).clamp(432.0, 640.0);
+    let bars = Rect::from_min_max(pos2(below.right() - bars_width, main.top()), below.max);
     let gauge = Rect::from_min_max(below.min, pos2(below.left() + GAUGE, below.bottom()));
     let board = Rect::from_min_max(
         pos2(gauge.right() + GAP, below.top()),
@@ -161,7 +157,7 @@ pub fn picture(
 ) {
     if let (Some(board), Some(bars)) = (&hands.board, &hands.bars) {
         board::paint(ui, bench, layout, board, bars, actions);
-        bars::paint(ui, bench, layout.bars, bars, actions);
+        bars::paint(ui, bench, layout.bars, bars);
         bend_strip::paint(ui.painter(), bench, layout.bend);
     } else if let Some(board) = &hands.board {
         board::paint_bare(ui, bench, board);

@@ -50,7 +50,12 @@ pub fn button(ui: &Ui, bench: &Bench<'_>, line: Rect, actions: &mut Actions) -> 
     let font = type_faces::semibold(type_faces::BODY);
     ui.painter().text(text, egui::Align2::RIGHT_CENTER, words, font, bench.t.ink);
     if count > 0 {
-        icons::warning(ui.painter(), rect.left_center() + vec2(18.0, 0.0), 13.0, bench.t.warning);
+        icons::warning(
+            ui.painter(),
+            rect.left_center() + vec2(18.0, 0.0),
+            13.0,
+            bench.t.warning,
+        );
     }
     Popup::menu(&response).width(340.0).show(|ui| {
         ui.set_width(340.0);

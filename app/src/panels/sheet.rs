@@ -1,6 +1,6 @@
 //! The sheet to read: the pattern as it will be printed, with copy and save.
 
-use egui::{Align2, FontId, RichText, ScrollArea, Stroke, Ui, UiBuilder, Rect, pos2, vec2};
+use egui::{Align2, FontId, Rect, RichText, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::sheet::{PieceSheet, Sheet, Step, sheet};
 
 use crate::studio::action::Actions;

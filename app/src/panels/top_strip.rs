@@ -35,10 +35,8 @@ fn mark(ui: &Ui, bench: &Bench<'_>, strip: Rect) {
 fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> f32 {
     let t = bench.t;
     let width = if strip.width() < 1200.0 { 150.0 } else { 190.0 };
-    let field = Rect::from_min_size(
-        pos2(strip.left() + 50.0, strip.top() + 8.0),
-        vec2(width, 25.0),
-    );
+    let field =
+        Rect::from_min_size(pos2(strip.left() + 50.0, strip.top() + 8.0), vec2(width, 25.0));
     let mut text = bench.document.project().title.clone();
     let edit = TextEdit::singleline(&mut text)
         .font(type_faces::bold(type_faces::TITLE))
@@ -63,7 +61,7 @@ fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> 
         let line = Stroke::new(1.0, t.control_edge);
         ui.painter().hline(field.x_range().shrink(4.0), field.bottom(), line);
     }
-    let below = pos2(field.left() + 4.0, field.bottom() + 8.0);
+    let below = pos2(field.left(), field.bottom() + 8.0);
     let state = saved_state(bench);
     paint::clipped_text(
         ui.painter(),

@@ -363,7 +363,8 @@ impl Studio {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);
         }
         self.apply(&ctx, frame, &mut actions);
-        let layout = panels::layout(ui.max_rect(), self.view.stage);
+        let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
+        let layout = panels::layout(ui.max_rect(), self.view.stage, yarns);
         let hands = panels::hands(ui, &self.bench(&ctx), &layout, &mut actions);
         self.view.hovered = hands.hovered;
         if let Some(lens) = hands.lens {

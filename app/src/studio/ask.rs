@@ -50,7 +50,7 @@ pub enum Answer {
 /// Shows the question; returns the answer once there is one.
 pub fn show(ctx: &Context, ask: &mut Ask, title: &str) -> Option<Answer> {
     let mut answer = None;
-    let modal = Modal::new(Id::new("question")).show(ctx, |ui| {
+    let modal = Modal::new(Id::unique("question")).show(ctx, |ui| {
         ui.set_width(380.0);
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {
@@ -90,9 +90,8 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
 fn path(ui: &mut Ui, purpose: &Purpose, text: &mut String) -> Option<Answer> {
     heading(ui, "Where is the file?");
     let label = ui.label("This desktop shows no file dialog. Type the whole path:");
-    let field = ui
-        .add(TextEdit::singleline(text).desired_width(f32::INFINITY))
-        .labelled_by(label.id);
+    let field =
+        ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
     if !field.has_focus() && !field.lost_focus() {
         field.request_focus();
     }

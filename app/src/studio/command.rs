@@ -228,9 +228,7 @@ impl Command {
             Self::RemoveKnot => {
                 bench.inner_knot().is_some() && bench.document.piece().outline.knots.len() > 3
             }
-            Self::ToggleCorner => {
-                bench.view.stage == Stage::Shape && bench.view.knot.is_some()
-            }
+            Self::ToggleCorner => bench.view.stage == Stage::Shape && bench.view.knot.is_some(),
         }
     }
 }

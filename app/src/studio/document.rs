@@ -122,7 +122,10 @@ fn blank() -> Project {
         .map(|i| {
             let turn = std::f64::consts::FRAC_PI_4 * f64::from(i);
             let radius = if i % 4 == 0 { 0.0 } else { 40.0 * turn.sin() };
-            Knot::new((radius * 10.0).round() / 10.0, (400.0 * (1.0 - turn.cos())).round() / 10.0)
+            Knot::new(
+                (radius * 10.0).round() / 10.0,
+                (400.0 * (1.0 - turn.cos())).round() / 10.0,
+            )
         })
         .collect();
     let piece = Piece::new("Ball", Outline { knots }, Gauge::default());

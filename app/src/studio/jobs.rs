@@ -153,7 +153,8 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
         }
         Purpose::Sheet { text, markdown } => {
             let path = with_extension(path, "txt");
-            let words = if path.extension().is_some_and(|e| e == "md") { markdown } else { text };
+            let words =
+                if path.extension().is_some_and(|e| e == "md") { markdown } else { text };
             match std::fs::write(&path, words) {
                 Ok(()) => Outcome::Wrote(path),
                 Err(error) => Outcome::Failed(format!(

@@ -9,12 +9,12 @@ use super::view::Stage;
 
 /// The id the outline board takes the keyboard with.
 pub fn board_id() -> Id {
-    Id::new("outline board")
+    Id::unique("outline board")
 }
 
 /// The id the round bars take the keyboard with.
 pub fn bars_id() -> Id {
-    Id::new("round bars")
+    Id::unique("round bars")
 }
 
 /// How far an arrow moves a knot, mm; with Shift ten times as far.

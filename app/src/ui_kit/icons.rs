@@ -2,8 +2,6 @@
 
 use egui::{Color32, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 
-use super::paint;
-
 /// A picture a button can carry.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Icon {
@@ -171,14 +169,13 @@ pub fn swatch(painter: &Painter, rect: Rect, across: usize, up: usize, colours: 
     let cell = vec2(rect.width() / across as f32, rect.height() / up as f32);
     for row in 0..up {
         for column in 0..across {
-            let centre = rect.min
-                + vec2((column as f32 + 0.5) * cell.x, (row as f32 + 0.62) * cell.y);
-            let d = vec2(0.34 * cell.x, -0.36 * cell.y);
-            let points = vec![centre + vec2(-d.x, d.y), centre, centre + d];
-            painter.add(Shape::line(points, Stroke::new(1.2, strand)));
+            let foot =
+                rect.min + vec2((column as f32 + 0.5) * cell.x, (row as f32 + 0.86) * cell.y);
+            let arm = vec2(0.36 * cell.x, -0.7 * cell.y);
+            let points = vec![foot + vec2(-arm.x, arm.y), foot, foot + arm];
+            painter.add(Shape::line(points, Stroke::new(1.4, strand)));
         }
     }
-    paint::lip(painter, rect, 3.0, strand, 0.0);
 }
 
 /// Where a triangle of a notch points.

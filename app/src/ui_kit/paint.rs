@@ -1,6 +1,8 @@
 //! Shapes that more than one view draws.
 
-use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, vec2};
+use egui::{
+    Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, vec2,
+};
 
 use super::tokens::{PANEL_RADIUS, Tokens};
 use super::type_faces;
