@@ -1,5 +1,19 @@
-//! Opens the studio, with the project named on the command line if there is one.
+//! `plumpline`: the studio, or with a verb the same work without a window.
 
-fn main() -> anyhow::Result<()> {
-    plumpline::studio::run(std::env::args_os().nth(1).map(Into::into))
+use std::process::ExitCode;
+
+use plumpline::cli::{self, Asked};
+use plumpline::studio;
+
+fn main() -> ExitCode {
+    match cli::run(std::env::args_os()) {
+        Asked::Done(status) => status,
+        Asked::Studio(open) => match studio::run(open) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(error) => {
+                eprintln!("plumpline: {error}");
+                ExitCode::FAILURE
+            }
+        },
+    }
 }

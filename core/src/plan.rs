@@ -124,7 +124,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         .map(|r| Worded { placement: &r.placement, count: r.count, yarn: r.yarn })
         .collect();
     let ends = Ends { chain: chosen.chain, drawn };
-    let wording = word(&worded, ends, stuff_after(&chosen.counts, width, drawn));
+    let wording = word(&worded, ends, stuff_after(&chosen.counts, width));
     let volume_ml = volume_mm3(&forecast) / 1000.0;
     let counted = rounds.iter().map(|r| (r.count, r.yarn));
     let estimate = estimate(counted, width, volume_ml, piece.firmness, &piece.habits);

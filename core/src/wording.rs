@@ -104,7 +104,7 @@ pub fn word(rounds: &[Worded<'_>], ends: Ends, stuff_after: Option<u32>) -> Word
     let last = rounds.last().map_or(0, |r| r.count);
     let stuff_text = match stuff_after {
         Some(n) if n as usize == rounds.len() => "Stuff now.",
-        Some(_) if ends.drawn => "Stuff now. Top up before the last round.",
+        _ if ends.drawn => "Stuff now. Top up before the last round.",
         _ => "Stuff now. Top up before sewing on.",
     };
     Wording {
@@ -121,51 +121,53 @@ pub fn round_text(placement: &Placement) -> String {
     if let [Run { shaping: Stitch::Plain, .. }] = placement.motif.as_slice() {
         return "sc in each st".into();
     }
-    let runs: Vec<String> = placement.motif.iter().map(run_text).collect();
-    match (placement.motif.as_slice(), placement.repeats) {
-        ([run], k) if run.before == 0 && run.after == 0 && run.times == 1 => {
-            repeated(run.shaping.code(), k)
-        }
-        ([run], 1) if run.times > 1 => format!("({}) × {}", runs[0], run.times),
-        (_, 1) => runs_in_line(&placement.motif).join(", "),
-        ([run], k) if run.times == 1 => format!("({}) × {k}", runs[0]),
-        (motif, k) => {
-            let inside = runs_in_line(motif).join(", ");
-            if inside.contains('(') {
-                format!("[{inside}] × {k}")
-            } else {
-                format!("({inside}) × {k}")
-            }
-        }
+    let motif = motif_text(&placement.motif);
+    match placement.repeats {
+        1 => motif,
+        k if !motif.contains([',', '×']) => format!("{motif} × {k}"),
+        k if motif.contains('(') => format!("[{motif}] × {k}"),
+        k => format!("({motif}) × {k}"),
     }
 }
 
-fn repeated(code: &str, times: u32) -> String {
-    if times == 1 { code.into() } else { format!("{code} × {times}") }
+/// One pass of a motif. Plain stitches that meet are counted together, and what is worked
+/// three times or more in a row stands in brackets once.
+fn motif_text(motif: &[Run]) -> String {
+    // Each group: plain stitches, then a shaping stitch, so many times in a row.
+    let mut groups: Vec<(u32, Stitch, u32)> = Vec::new();
+    let mut carried = 0;
+    for run in motif {
+        let again = run.before + run.after;
+        for (plain, times) in [(carried + run.before, 1), (again, run.times - 1)] {
+            match groups.last_mut() {
+                _ if times == 0 => {}
+                Some((p, s, n)) if (*p, *s) == (plain, run.shaping) => *n += times,
+                _ => groups.push((plain, run.shaping, times)),
+            }
+        }
+        carried = run.after;
+    }
+    let mut parts = Vec::new();
+    for (plain, shaping, times) in groups {
+        let one: Vec<String> =
+            plain_text(plain).into_iter().chain([shaping.code().to_owned()]).collect();
+        match times {
+            1..=2 => parts.extend((0..times).flat_map(|_| one.clone())),
+            n if plain == 0 => parts.push(format!("{} × {n}", shaping.code())),
+            n => parts.push(format!("({}) × {n}", one.join(", "))),
+        }
+    }
+    parts.extend(plain_text(carried));
+    parts.join(", ")
 }
 
-/// One pass of a run: `sc 4, inc, sc 2`.
-fn run_text(run: &Run) -> String {
-    let plain = |n: u32| match n {
+/// `sc 4`, `sc`, or nothing.
+fn plain_text(count: u32) -> Option<String> {
+    match count {
         0 => None,
         1 => Some("sc".to_owned()),
         n => Some(format!("sc {n}")),
-    };
-    let parts = [plain(run.before), Some(run.shaping.code().to_owned()), plain(run.after)];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
-/// The runs of a motif side by side; those worked more than twice in a row in brackets.
-fn runs_in_line(motif: &[Run]) -> Vec<String> {
-    let mut parts = Vec::new();
-    for run in motif {
-        let text = run_text(run);
-        match run.times {
-            times @ 1..=2 => parts.extend(std::iter::repeat_n(text, times as usize)),
-            times => parts.push(format!("({text}) × {times}")),
-        }
     }
-    parts
 }
 
 fn opening(ends: Ends) -> Vec<String> {
@@ -194,15 +196,15 @@ fn closing(ends: Ends, last: u32) -> Vec<String> {
     }
 }
 
-/// The last round after which the opening still lets a hand in: at least 18 stitches, or at
-/// least 60 mm across at rest, whichever comes first on the way down. `None` where the piece never opens that far.
-pub fn stuff_after(counts: &[u32], stitch_width_mm: f64, drawn: bool) -> Option<u32> {
-    let wide =
-        |&n: &u32| n >= 18 || f64::from(n) * stitch_width_mm / std::f64::consts::PI >= 60.0;
-    if !drawn {
-        return counts.last().is_some_and(wide).then_some(counts.len() as u32);
-    }
-    counts.iter().rposition(wide).map(|i| i as u32 + 1)
+/// The round after which to stuff: the last one, going on from the widest, whose opening is
+/// still at least 18 stitches and 60 mm around at rest. A neck further on does not count: a
+/// hand has to pass it. Where the opening is never that wide, the widest round.
+pub fn stuff_after(counts: &[u32], stitch_width_mm: f64) -> Option<u32> {
+    let most = *counts.iter().max()?;
+    let widest = counts.iter().position(|&n| n == most)?;
+    let open = |&&n: &&u32| n >= 18 && f64::from(n) * stitch_width_mm >= 60.0;
+    let on = counts[widest..].iter().take_while(open).count();
+    Some((widest + on.max(1)) as u32)
 }
 
 #[cfg(test)]
@@ -226,6 +228,11 @@ mod tests {
         assert_eq!(text(12, 6), "dec × 6");
         assert_eq!(text(34, 30), "(sc 6, dec, sc 7, dec) × 2");
         assert_eq!(text(31, 36), "(sc 5, inc) × 4, sc 6, inc");
+        assert_eq!(text(6, 11), "inc × 4, sc, inc");
+        let twice =
+            |before, after, times| Run { before, shaping: Stitch::Decrease, after, times };
+        let turned = Placement { motif: vec![twice(6, 2, 1), twice(7, 2, 2)], repeats: 1 };
+        assert_eq!(round_text(&turned), "sc 6, dec, sc 9, dec, sc 9, dec, sc 2");
     }
 
     #[test]
@@ -246,8 +253,9 @@ mod tests {
 
     #[test]
     fn stuffing_comes_while_the_opening_is_wide_enough() {
-        assert_eq!(stuff_after(&[6, 12, 18, 24, 18, 12, 6], 4.6, true), Some(5));
-        assert_eq!(stuff_after(&[6, 10, 16, 10, 6], 14.0, true), Some(3));
-        assert_eq!(stuff_after(&[6, 10, 12, 6], 4.0, true), None);
+        assert_eq!(stuff_after(&[6, 12, 18, 24, 18, 12, 6], 4.6), Some(5));
+        assert_eq!(stuff_after(&[6, 12, 18, 24, 30, 24, 18, 12, 6], 2.4), Some(5));
+        assert_eq!(stuff_after(&[6, 12, 24, 24, 14, 20, 24], 4.6), Some(4));
+        assert_eq!(stuff_after(&[6, 10, 12, 12, 6], 4.0), Some(4));
     }
 }

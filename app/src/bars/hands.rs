@@ -43,6 +43,7 @@ pub fn hands(
     let mut end = None;
     let mut focused = false;
     let mut child = ui.new_child(UiBuilder::new().max_rect(view).id_salt("bars"));
+    controls::scroll_colours(&mut child);
     let area =
         ScrollArea::vertical().auto_shrink(false).show_viewport(&mut child, |ui, seen| {
             ui.set_height(still.height());

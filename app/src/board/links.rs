@@ -42,7 +42,7 @@ pub(super) fn fan(
     let mut drawn = f32::NEG_INFINITY;
     for round in bars.rows.in_sight() {
         // Where rows lie too close to tell apart, some lines say as much as all.
-        if bars.rows.y(round) - drawn < 4.0 {
+        if !bars.rows.sees(round) || bars.rows.y(round) - drawn < 4.0 {
             continue;
         }
         if let Some(path) = path(plan, ground, bars, round, bars.rows.left() + 2.0) {

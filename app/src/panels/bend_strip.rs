@@ -306,5 +306,8 @@ fn in_hand(
     let bar = columns.bar(round as usize - 1, bend.gained);
     let y = if bend.gained > 0 { bar.top() - 8.0 } else { bar.bottom() + 9.0 };
     let y = y.clamp(strip.top() + 8.0, pill.top() - 8.0);
-    painter.text(pos2(strip.center().x, y), Align2::CENTER_CENTER, words, bold(), t.ink);
+    let galley = painter.layout_no_wrap(words, bold(), t.ink);
+    let rect = Align2::CENTER_CENTER.anchor_size(pos2(strip.center().x, y), galley.size());
+    painter.rect_filled(rect, 2.0, t.wash);
+    painter.galley(rect.min, galley, t.ink);
 }

@@ -21,6 +21,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         rect.max - vec2(6.0, 8.0),
     );
     let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt("notes"));
+    controls::scroll_colours(&mut child);
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| list(ui, bench, actions));
 }
 

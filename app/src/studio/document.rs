@@ -7,7 +7,7 @@ use plumpline_core::{Piece, Project, file};
 use super::history::History;
 
 /// The project that opens when none is named.
-const SAMPLE: &str = include_str!("float.ron");
+const SAMPLE: &str = include_str!("../../../sample-projects/float.ron");
 
 /// The project in hand.
 #[derive(Debug)]

@@ -71,6 +71,15 @@ pub fn toggle(
     response
 }
 
+/// Colours for the scroll bar of a scroll area: its handle has the edge of a control.
+pub fn scroll_colours(ui: &mut Ui) {
+    let t = Tokens::now(ui.ctx());
+    let widgets = &mut ui.visuals_mut().widgets;
+    widgets.inactive.bg_fill = t.control_edge;
+    widgets.hovered.bg_fill = t.outline;
+    widgets.active.bg_fill = t.outline;
+}
+
 /// How wide a button with these words should be.
 pub fn words_width(ui: &Ui, words: &str) -> f32 {
     let font = type_faces::semibold(type_faces::BODY);

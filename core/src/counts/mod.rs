@@ -6,6 +6,8 @@
 //! stitch does. The number of rounds is the rest length over the round height, rounded, and
 //! one either side; the best of the three is kept.
 
+mod beam;
+mod model;
 mod polish;
 pub mod programme;
 pub mod rules;
@@ -42,6 +44,9 @@ pub struct Chosen {
 /// three times.
 pub const MOST_FORECASTS: usize = 12;
 
+/// How many times the leader's cost a number of rounds may have and still be tried further.
+const HOPELESS: f64 = 6.0;
+
 /// Whole stitches for `piece`, whose outline is `profile` and whose closed-form skin is
 /// `rest`.
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
@@ -52,16 +57,16 @@ pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
         .filter(|&rounds| rounds >= 2)
         .map(|rounds| polish::Candidate::new(piece, profile, rest, &trail, rounds))
         .collect();
-    for candidate in &mut candidates {
+    // A number of rounds far behind after its first forecast never catches up.
+    let leading = candidates.iter().map(polish::Candidate::cost).fold(f64::INFINITY, f64::min);
+    for candidate in candidates.iter_mut().filter(|c| c.cost() <= HOPELESS * leading) {
         candidate.improve();
     }
     candidates.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
-    let mut forecasts: usize = candidates.iter().map(|c| c.forecasts).sum();
     let mut best = candidates.swap_remove(0);
-    while forecasts < MOST_FORECASTS && best.improve() {
-        forecasts += 1;
-    }
-    best.finish(forecasts)
+    let others: usize = candidates.iter().map(|c| c.forecasts).sum();
+    while others + best.forecasts < MOST_FORECASTS && best.improve() != polish::Step::Done {}
+    best.finish(others)
 }
 
 /// The skin of these whole stitches: every round of the gauge's width and height.

@@ -2,11 +2,14 @@
 //!
 //! Near a settled shape the distance of every node to the outline is linear in the counts,
 //! with slopes ∂x/∂N = −H⁻¹ ∂g/∂N from the Hessian's factor that Newton's method leaves
-//! behind. Squared and summed that gives a quadratic form in whole stitches; descent by
-//! single stitches and by pairs finds its minimum under the same rules and prices as the
-//! dynamic programme. Then the shape is settled anew, and the step is kept only if the
-//! forecast really came closer.
+//! behind. Squared and summed that gives a quadratic form in whole stitches, whose least
+//! value under the rules and prices a [`beam`] search finds. Then the shape is settled anew,
+//! and the step is kept only if the forecast really came closer; if not, the next step is
+//! damped, since the form is only good near where it was made: cloth that goes slack answers
+//! a stitch far less than cloth in tension.
 
+use super::beam;
+use super::model::Model;
 use super::programme::Rounds;
 use super::rules::{GaveWay, Price, Targets};
 use super::{Chosen, skin_of};
@@ -17,11 +20,35 @@ use crate::outline::{Profile, Rz};
 use crate::piece::Piece;
 use crate::skin::RestSkin;
 
-/// How far apart the two stitches of a pair move may be, in rounds.
-const PAIR_REACH: usize = 10;
-
 /// What ease charges per round, against the mean square misfit in stitches.
 const EASE_SHARE: f64 = 0.02;
+
+/// What straying from the ideal count costs, a round and squared stitch: enough to keep
+/// neighbours from trading stitches for nothing, too little to show in the fit.
+const STRAY_SHARE: f64 = 1e-4;
+
+/// Most rounds searched at once.
+const WINDOW: usize = 80;
+
+/// Most stitches one step may move a round.
+const REACH: u32 = 3;
+
+/// Share of the cost a step must save for another to be worth its forecast.
+const LEAST_GAIN: f64 = 0.1;
+
+/// Damping of the step after one that failed, growing tenfold each time, and where it ends.
+const DAMPING: std::ops::Range<f64> = 1e-3..0.2;
+
+/// What a step came to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Step {
+    /// The forecast came closer.
+    Better,
+    /// It did not; a shorter step may.
+    Worse,
+    /// There is nothing left to try.
+    Done,
+}
 
 /// One number of rounds being tried: its counts, their forecast and their cost.
 pub(super) struct Candidate<'a> {
@@ -32,20 +59,24 @@ pub(super) struct Candidate<'a> {
     counts: Vec<u32>,
     settled: Settled,
     misfit: Misfit,
-    price: f64,
+    /// Prices, pins and strays, in the misfit's unit.
+    charge: f64,
+    damping: f64,
+    /// Length over which a stitch is felt, mm.
+    felt_mm: f64,
     gave_way: Vec<GaveWay>,
     /// Forecasts solved so far.
     pub(super) forecasts: usize,
 }
 
 /// Distance of a settled shape to the outline, node by node.
-struct Misfit {
+pub(super) struct Misfit {
     /// Signed distance outwards, less what the chords' sag needs, mm.
-    off: Vec<f64>,
+    pub(super) off: Vec<f64>,
     /// Unit normal of the outline at each node's foot.
-    normal: Vec<Rz>,
+    pub(super) normal: Vec<Rz>,
     /// Share of the meridian each node stands for; sums to 1.
-    share: Vec<f64>,
+    pub(super) share: Vec<f64>,
     /// Σ share·off² at the best shift, stitches².
     mean_square: f64,
     shift: f64,
@@ -77,63 +108,112 @@ impl<'a> Candidate<'a> {
             counts,
             settled,
             misfit,
-            price: 0.0,
+            charge: 0.0,
+            damping: 0.0,
+            felt_mm: profile.widest_mm() * piece.firmness.0.sqrt(),
             gave_way,
             forecasts: 1,
         };
-        candidate.price = candidate.price_of(&candidate.counts);
+        candidate.charge = candidate.charge_of(&candidate.counts);
         candidate
     }
 
-    /// What the descent lowers: mean square misfit in stitches, and the price of ease.
+    /// What the polish lowers: mean square misfit in stitches, and what the counts are
+    /// charged for.
     pub(super) fn cost(&self) -> f64 {
-        self.misfit.mean_square + self.price
+        self.misfit.mean_square + self.charge
     }
 
-    fn price_of(&self, counts: &[u32]) -> f64 {
-        let price = Price::at(self.piece.ease);
-        let rounds = Rounds::new(self.piece, &self.targets, price);
+    fn rounds(&self) -> Rounds<'_> {
+        Rounds::new(self.piece, &self.targets, Price::at(self.piece.ease))
+    }
+
+    fn charge_of(&self, counts: &[u32]) -> f64 {
+        let rounds = self.rounds();
         let chain = self.targets.chain;
         let below = |k: usize| if k == 1 { chain.unwrap_or(0) } else { counts[k - 2] };
-        let all: f64 =
-            (1..=counts.len()).map(|k| rounds.price(k, below(k), counts[k - 1])).sum();
-        EASE_SHARE * all / counts.len() as f64
+        let movable = counts.len() - 1;
+        let all: f64 = (1..=counts.len())
+            .map(|k| {
+                let own =
+                    if k <= movable { self.pull(&rounds, k).at(counts[k - 1]) } else { 0.0 };
+                EASE_SHARE * rounds.price(k, below(k), counts[k - 1]) + own
+            })
+            .sum();
+        all / counts.len() as f64
     }
 
-    /// One descent and one new forecast; false if nothing better was found.
-    pub(super) fn improve(&mut self) -> bool {
+    /// What draws round `k` towards its ideal, its pin or the usual ring, whatever the misfit.
+    fn pull(&self, rounds: &Rounds<'_>, k: usize) -> Pull {
+        let mut pull = Pull::default();
+        pull.add(STRAY_SHARE, self.targets.ideal[k - 1]);
+        rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
+        pull
+    }
+
+    /// One search and one new forecast.
+    pub(super) fn improve(&mut self) -> Step {
         let width = self.piece.gauge.stitch_width_mm();
         let skin = skin_of(self.piece, self.targets.chain, &self.counts);
         let energy = Energy::new(&skin, self.pressure);
-        let model = Quadratic::new(&energy, &self.settled, &self.misfit, width);
-        let rounds = Rounds::new(self.piece, &self.targets, Price::at(self.piece.ease));
-        let counts = descend(&model, &rounds, &self.counts);
+        let felt = self.felt_mm;
+        let mut model = Model::new(&energy, &skin, &self.settled, &self.misfit, width, felt);
+        let counts = self.search(&mut model);
         if counts == self.counts {
-            return false;
+            return Step::Done;
         }
-        let mut start = self.settled.x.clone();
-        for (k, (&new, &old)) in counts.iter().zip(&self.counts).enumerate() {
-            let moved = f64::from(new) - f64::from(old);
-            if moved != 0.0 && k < model.moves.len() {
-                for (x, by) in start.iter_mut().zip(&model.moves[k]) {
-                    *x += moved * by;
-                }
-            }
-        }
+        let added = counts.iter().zip(&self.counts).map(|(&n, &o)| f64::from(n) - f64::from(o));
+        let start = model.moved(added);
         let skin = skin_of(self.piece, self.targets.chain, &counts);
         let energy = Energy::new(&skin, self.pressure);
         let settled = settle(&energy, &start, SETTLED_GRADIENT);
         self.forecasts += 1;
         let misfit = Misfit::of(&settled.nodes, self.trail, width);
-        let price = self.price_of(&counts);
-        if misfit.mean_square + price >= self.cost() {
-            return false;
+        let charge = self.charge_of(&counts);
+        if misfit.mean_square + charge >= self.cost() {
+            self.damping = (10.0 * self.damping).max(DAMPING.start);
+            return if self.damping < DAMPING.end { Step::Worse } else { Step::Done };
         }
-        (self.counts, self.settled, self.misfit, self.price) = (counts, settled, misfit, price);
-        true
+        self.damping *= 0.3;
+        let gain = 1.0 - (misfit.mean_square + charge) / self.cost();
+        (self.counts, self.settled, self.misfit, self.charge) =
+            (counts, settled, misfit, charge);
+        if gain < LEAST_GAIN { Step::Done } else { Step::Better }
     }
 
-    pub(super) fn finish(self, forecasts: usize) -> Chosen {
+    /// The cheapest counts by the model, found window by window in a long piece: a stitch
+    /// is felt nearby only, and the work of a window grows with its square.
+    fn search(&self, model: &mut Model<'_>) -> Vec<u32> {
+        let rounds = self.rounds();
+        let movable = self.counts.len() - 1;
+        let share = 1.0 / self.counts.len() as f64;
+        let mut counts = self.counts.clone();
+        let windows = movable.div_ceil(WINDOW).max(1);
+        let mut from = 0;
+        for w in 1..=windows {
+            let window = from..movable * w / windows;
+            from = window.end;
+            let mut form = model.form(window.clone());
+            for (i, index) in window.clone().enumerate() {
+                let pull = self.pull(&rounds, index + 1);
+                let slope = pull.weight * f64::from(counts[index]) - pull.weighted;
+                form.add_own(i, share * (pull.weight + self.damping), share * slope);
+            }
+            let price = EASE_SHARE * share;
+            let found = beam::search(form, &rounds, &counts, window.clone(), price, REACH);
+            let Some(found) = found else { continue };
+            let added: Vec<f64> = window
+                .clone()
+                .map(|index| f64::from(found[index]) - f64::from(counts[index]))
+                .collect();
+            model.add(window, &added);
+            counts = found;
+        }
+        counts
+    }
+
+    /// The choice; `others` are forecasts spent on other numbers of rounds.
+    pub(super) fn finish(self, others: usize) -> Chosen {
         let width = self.piece.gauge.stitch_width_mm();
         let fit = fit::measure(&self.settled.nodes, self.trail, width);
         Chosen {
@@ -142,9 +222,30 @@ impl<'a> Candidate<'a> {
             ideal: self.targets.ideal,
             settled: self.settled,
             fit,
-            forecasts,
+            forecasts: others + self.forecasts,
             gave_way: self.gave_way,
         }
+    }
+}
+
+/// Σ weight·(N − target)², kept as its weight and its weighted target.
+#[derive(Debug, Clone, Copy, Default)]
+struct Pull {
+    weight: f64,
+    weighted: f64,
+    square: f64,
+}
+
+impl Pull {
+    fn add(&mut self, weight: f64, target: f64) {
+        self.weight += weight;
+        self.weighted += weight * target;
+        self.square += weight * target * target;
+    }
+
+    fn at(&self, count: u32) -> f64 {
+        let n = f64::from(count);
+        n * n * self.weight - 2.0 * n * self.weighted + self.square
     }
 }
 
@@ -204,174 +305,4 @@ fn sags(nodes: &[Rz]) -> Vec<f64> {
         sags[k] = turn * 0.5 * (before + after) / 12.0;
     }
     sags
-}
-
-/// The misfit as a quadratic form in the stitches added to each round.
-struct Quadratic {
-    /// ∂x/∂N of every round, mm a stitch.
-    moves: Vec<Vec<f64>>,
-    /// Half the slope of the mean square misfit by each round's count, stitches².
-    slope: Vec<f64>,
-    /// Its curvature matrix, row by row.
-    bend: Vec<Vec<f64>>,
-}
-
-impl Quadratic {
-    fn new(energy: &Energy<'_>, settled: &Settled, misfit: &Misfit, width: f64) -> Self {
-        let rounds = settled.nodes.len() - 1;
-        let movable = rounds - 1; // The last round is gathered or held.
-        let share = &misfit.share;
-        let normal = &misfit.normal;
-        let weight: f64 = share.iter().zip(normal).map(|(s, n)| s * n.z * n.z).sum();
-        let mut moves = Vec::with_capacity(movable);
-        // Distance outwards gained by each node, per stitch, at the best shift, in stitches.
-        let mut gains: Vec<Vec<f64>> = Vec::with_capacity(movable);
-        for k in 1..=movable {
-            let mut x = vec![0.0; energy.unknowns()];
-            let first = energy.gradient_by_around(k, &settled.x, &mut x);
-            for v in &mut x[first..] {
-                *v *= -width;
-            }
-            settled.factor.solve_from(first, &mut x);
-            let mut gain: Vec<f64> = std::iter::once(0.0)
-                .chain(
-                    x.chunks_exact(2).zip(&normal[1..]).map(|(d, n)| d[0] * n.r + d[1] * n.z),
-                )
-                .collect();
-            let pull: f64 =
-                gain.iter().zip(share).zip(normal).map(|((g, s), n)| g * s * n.z).sum();
-            let lift = if weight > 0.0 { pull / weight } else { 0.0 };
-            for ((g, n), s) in gain.iter_mut().zip(normal).zip(share) {
-                *g = (*g - lift * n.z) * s.sqrt() / width;
-            }
-            gains.push(gain);
-            moves.push(x);
-        }
-        let off: Vec<f64> =
-            misfit.off.iter().zip(share).map(|(d, s)| d * s.sqrt() / width).collect();
-        let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
-        let slope = gains.iter().map(|g| dot(g, &off)).collect();
-        let mut bend = vec![vec![0.0; movable]; movable];
-        for i in 0..movable {
-            for j in i..movable {
-                let value = dot(&gains[i], &gains[j]);
-                bend[i][j] = value;
-                bend[j][i] = value;
-            }
-        }
-        Self { moves, slope, bend }
-    }
-}
-
-/// Whole counts that no single stitch and no pair of stitches improves by the model.
-fn descend(model: &Quadratic, rounds: &Rounds<'_>, start: &[u32]) -> Vec<u32> {
-    let mut walk = Walk { model, rounds, counts: start.to_vec(), slope: model.slope.clone() };
-    let movable = model.slope.len();
-    for _ in 0..200 {
-        let mut moved = false;
-        for k in 0..movable {
-            for by in [1, -1] {
-                moved |= walk.try_moves(&[(k, by)]);
-            }
-        }
-        if moved {
-            continue;
-        }
-        for k in 0..movable {
-            for j in k + 1..movable.min(k + 1 + PAIR_REACH) {
-                for (a, b) in [(1, -1), (-1, 1), (1, 1), (-1, -1)] {
-                    moved |= walk.try_moves(&[(k, a), (j, b)]);
-                }
-            }
-        }
-        if !moved {
-            break;
-        }
-    }
-    walk.counts
-}
-
-/// Counts on their way down the quadratic form.
-struct Walk<'m> {
-    model: &'m Quadratic,
-    rounds: &'m Rounds<'m>,
-    counts: Vec<u32>,
-    /// Half the slope of the form at the counts.
-    slope: Vec<f64>,
-}
-
-impl Walk<'_> {
-    /// Makes the moves `(round index, stitches)` if they lower the cost and break no rule.
-    fn try_moves(&mut self, moves: &[(usize, i32)]) -> bool {
-        let mut gain = 0.0;
-        for (n, &(k, by)) in moves.iter().enumerate() {
-            let by = f64::from(by);
-            gain += by * (2.0 * self.slope[k] + by * self.model.bend[k][k]);
-            for &(j, other) in &moves[..n] {
-                gain += 2.0 * by * f64::from(other) * self.model.bend[k][j];
-            }
-        }
-        // Prices only ever help by what they already charge nearby; a hopeless move is left
-        // before its rules are looked at.
-        let charged = |walk: &Self| -> f64 {
-            let mut touched: Vec<usize> = moves.iter().flat_map(|&(k, _)| [k, k + 1]).collect();
-            touched.dedup();
-            touched.iter().filter(|&&k| k < walk.counts.len()).map(|&k| walk.charge(k)).sum()
-        };
-        let free = self.rounds.is_free();
-        if free && gain >= -1e-9 && self.held_is_flat(moves) {
-            return false;
-        }
-        let before = charged(self);
-        self.shift(moves, 1);
-        let after = if self.breaks_rules(moves) { f64::INFINITY } else { charged(self) };
-        if gain + after - before >= -1e-9 {
-            self.shift(moves, -1);
-            return false;
-        }
-        for &(k, by) in moves {
-            for (slope, bend) in self.slope.iter_mut().zip(&self.model.bend[k]) {
-                *slope += f64::from(by) * bend;
-            }
-        }
-        true
-    }
-
-    fn held_is_flat(&self, moves: &[(usize, i32)]) -> bool {
-        moves.iter().all(|&(k, _)| self.rounds.held(k + 1, self.counts[k]) == 0.0)
-    }
-
-    /// Price and pins of round index `k` as it stands.
-    fn charge(&self, k: usize) -> f64 {
-        let rounds = self.counts.len() as f64;
-        let held = self.rounds.held(k + 1, self.counts[k]);
-        match self.below(k) {
-            Some(below) => {
-                (held + EASE_SHARE * self.rounds.price(k + 1, below, self.counts[k])) / rounds
-            }
-            None => held / rounds,
-        }
-    }
-
-    fn below(&self, k: usize) -> Option<u32> {
-        if k == 0 { self.rounds.targets.chain } else { Some(self.counts[k - 1]) }
-    }
-
-    fn shift(&mut self, moves: &[(usize, i32)], sign: i32) {
-        for &(k, by) in moves {
-            self.counts[k] = self.counts[k].saturating_add_signed(by * sign);
-        }
-    }
-
-    fn breaks_rules(&self, moves: &[(usize, i32)]) -> bool {
-        let step_ok = |k: usize| {
-            k >= self.counts.len()
-                || self
-                    .below(k)
-                    .is_none_or(|below| self.rounds.allows_step(k + 1, below, self.counts[k]))
-        };
-        moves.iter().any(|&(k, _)| {
-            !self.rounds.allows(k + 1, self.counts[k]) || !step_ok(k) || !step_ok(k + 1)
-        })
-    }
 }

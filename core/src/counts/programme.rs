@@ -12,8 +12,14 @@ use crate::piece::Piece;
 /// What a pin costs a stitch squared: more than any misfit, less than an unworkable round.
 const PIN_WEIGHT: f64 = 1e5;
 
-/// What a ring of other than six costs: it settles ties only.
-const RING_WEIGHT: f64 = 0.02;
+/// What a ring of other than six costs, a squared stitch, and how much more at full ease.
+const RING_WEIGHT: (f64, f64) = (0.02, 0.2);
+
+/// What a gathered round of other than six costs: it settles ties only.
+const GATHER_WEIGHT: f64 = 0.02;
+
+/// Stitches of the usual ring, and of the usual gathered round.
+const USUAL: f64 = 6.0;
 
 /// What rounds a piece may have: ranges, directions, prices, ready for search.
 #[derive(Debug, Clone)]
@@ -21,6 +27,7 @@ pub struct Rounds<'a> {
     pub(super) targets: &'a Targets,
     pub(super) price: Price,
     ring: (u32, u32),
+    ring_weight: f64,
     neck: u32,
     pub(super) pins: Vec<Option<u32>>,
     ranges: Vec<RangeInclusive<u32>>,
@@ -39,6 +46,7 @@ impl<'a> Rounds<'a> {
             targets,
             price,
             ring: (piece.rules.ring_least, piece.rules.ring_most),
+            ring_weight: RING_WEIGHT.0 + RING_WEIGHT.1 * piece.ease,
             neck: piece.rules.smallest_neck,
             pins,
             ranges,
@@ -80,25 +88,81 @@ impl<'a> Rounds<'a> {
     pub fn misfit(&self, k: usize, count: u32) -> f64 {
         let gathered = self.targets.drawn && k == self.targets.rounds();
         let off = f64::from(count) - self.targets.ideal[k - 1];
-        let own = if gathered { 0.02 * (f64::from(count) - 6.0).powi(2) } else { off * off };
-        own + self.held(k, count)
+        let anchored = |(weight, at): (f64, f64)| weight * (f64::from(count) - at).powi(2);
+        let own = if gathered { anchored((GATHER_WEIGHT, USUAL)) } else { off * off };
+        own + self.anchors(k).map(anchored).sum::<f64>()
     }
 
-    /// The part of the misfit that does not come from the outline: pins and the usual ring.
-    pub(super) fn held(&self, k: usize, count: u32) -> f64 {
-        let pin = self.pins[k - 1]
-            .map_or(0.0, |pin| PIN_WEIGHT * (f64::from(count) - f64::from(pin)).powi(2));
-        let ring = if k == 1 && self.targets.chain.is_none() {
-            RING_WEIGHT * (f64::from(count) - 6.0).powi(2)
-        } else {
-            0.0
-        };
-        pin + ring
+    /// What draws round `k` to a count whatever the outline: a pin, the usual ring. Weights
+    /// a squared stitch, and counts.
+    pub(super) fn anchors(&self, k: usize) -> impl Iterator<Item = (f64, f64)> {
+        let pin = self.pins[k - 1].map(|pin| (PIN_WEIGHT, f64::from(pin)));
+        let ring =
+            (k == 1 && self.targets.chain.is_none()).then_some((self.ring_weight, USUAL));
+        pin.into_iter().chain(ring)
     }
 
     /// What the maker pays for round `k`; a ring is free.
     pub fn price(&self, k: usize, below: u32, count: u32) -> f64 {
         if k == 1 && self.targets.chain.is_none() { 0.0 } else { self.price.of(below, count) }
+    }
+
+    /// The counts `low..=high` that round `k` may be given with `above` stitches in the round
+    /// after it (or that last round `held` or gathered), no further than `reach` from `start`; a pinned round has one. `None` if
+    /// there is none.
+    pub(super) fn bounds(
+        &self,
+        k: usize,
+        start: u32,
+        reach: u32,
+        above: Option<u32>,
+        held: u32,
+    ) -> Option<(u32, u32)> {
+        let range = &self.ranges[k - 1];
+        let (low, high) = match self.pins[k - 1] {
+            Some(pin) => (pin, pin),
+            None => (
+                (*range.start()).max(start.saturating_sub(reach)),
+                (*range.end()).min(start + reach),
+            ),
+        };
+        let allowed = |count: &u32| {
+            self.allows(k, *count)
+                && match above {
+                    Some(above) => self.allows_step(k + 1, *count, above),
+                    None => self.best_last(*count, held).is_some(),
+                }
+        };
+        let low = (low..=high).find(allowed)?;
+        let high = (low..=high).rev().find(allowed)?;
+        Some((low, high))
+    }
+
+    /// The price of round `k`, or `None` if it may not be worked.
+    pub(super) fn step_price(&self, k: usize, below: u32, count: u32) -> Option<f64> {
+        self.allows_step(k, below, count).then(|| self.price(k, below, count))
+    }
+
+    /// The price of round 1 on the foundation chain or in the ring.
+    pub(super) fn first_price(&self, count: u32) -> Option<f64> {
+        match self.targets.chain {
+            Some(chain) => self.step_price(1, chain, count),
+            None => Some(0.0),
+        }
+    }
+
+    /// The best last round on `below` and its price: gathered as few as rules and ease like
+    /// best, or `held` at an open edge.
+    pub(super) fn best_last(&self, below: u32, held: u32) -> Option<(f64, u32)> {
+        let k = self.targets.rounds();
+        let candidates = if self.targets.drawn { GATHERED } else { held..=held };
+        candidates
+            .filter(|&count| self.allows(k, count))
+            .filter_map(|count| {
+                let price = self.step_price(k, below, count)?;
+                Some((price + GATHER_WEIGHT * (f64::from(count) - USUAL).powi(2), count))
+            })
+            .min_by(|a, b| a.0.total_cmp(&b.0))
     }
 
     /// Whether ease charges nothing.

@@ -200,24 +200,25 @@ impl<'a> Energy<'a> {
         }
     }
 
-    /// ∂(gradient)/∂(rest circumference of round `k`) at `x`, for 1 ≤ k < M, into `out`
-    /// (zeroed first): the right-hand side of the sensitivities. Returns the index of the
-    /// first entry that may differ from zero.
-    pub(crate) fn gradient_by_around(&self, k: usize, x: &[f64], out: &mut [f64]) -> usize {
-        out.fill(0.0);
+    /// ∂(gradient)/∂(rest circumference of round `k`) at `x`, for 1 ≤ k < M: what the
+    /// sensitivities are solved for. Only the six unknowns from the returned index on (nodes
+    /// k − 1, k and k + 1; for k = 1 nodes 1 to 3) can differ from zero.
+    pub(crate) fn gradient_by_around(&self, k: usize, x: &[f64]) -> (usize, [f64; 6]) {
+        let first = if k > 1 { 2 * k - 4 } else { 0 };
+        let mut out = [0.0; 6];
         let around = self.skin.around_mm[k - 1];
+        let height = self.skin.height_mm[k - 1];
         let at = self.node(x, k);
         let (_, _, p2) = phi(TAU * at.r / around - 1.0, self.skin.cloth.slack);
         // dE/dr of the ring is 2π h φ′(2πr/C − 1); C enters only through the strain.
-        let height = self.skin.height_mm[k - 1];
-        out[2 * k - 2] -= TAU * height * p2 * TAU * at.r / (around * around);
+        out[2 * k - 2 - first] -= TAU * height * p2 * TAU * at.r / (around * around);
         for upper in [k, k + 1] {
             let band = self.band(upper, self.node(x, upper - 1), self.node(x, upper));
             // Each edge of a band carries half its weight.
             let half = self.skin.cloth.along * 0.5 * band.height;
             let (fr, fz) = band.force();
             let share = if band.weight > 0.0 { half / band.weight } else { 0.0 };
-            let i = 2 * upper - 2;
+            let i = 2 * upper - 2 - first;
             out[i] += fr * share;
             out[i + 1] += fz * share;
             if upper > 1 {
@@ -225,8 +226,10 @@ impl<'a> Energy<'a> {
                 out[i - 1] -= fz * share;
             }
         }
-        out[self.held()] = 0.0;
-        if k > 1 { 2 * k - 4 } else { 0 }
+        if let Some(held) = out.get_mut(self.held() - first) {
+            *held = 0.0;
+        }
+        (first, out)
     }
 }
 

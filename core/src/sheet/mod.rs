@@ -118,10 +118,19 @@ fn piece_sheet(project: &Project, piece: &Piece, plan: &Plan) -> PieceSheet {
     }
 }
 
-/// A count without needless decimals: `22`, `21.7`.
+/// A figure without needless decimals: `312`, `21.7`, `22`.
 fn number(value: f64) -> String {
     let rounded = (value * 10.0).round() / 10.0;
-    if rounded.fract() == 0.0 { format!("{rounded:.0}") } else { format!("{rounded:.1}") }
+    if rounded.fract() == 0.0 || rounded >= 100.0 {
+        format!("{rounded:.0}")
+    } else {
+        format!("{rounded:.1}")
+    }
+}
+
+/// An estimated amount, to no more places than it deserves.
+fn amount(value: f64) -> String {
+    if value >= 9.95 { format!("{value:.0}") } else { format!("{value:.1}") }
 }
 
 fn gauge_text(gauge: &Gauge) -> String {
@@ -145,10 +154,10 @@ fn materials(project: &Project, piece: &Piece, estimate: &Estimate) -> Vec<Strin
             format!(
                 "Yarn {letter}({}): about {} m, {} g (estimate, {}–{} m)",
                 yarn.name,
-                number(used.metres),
-                number(yarn.grams(used.metres)),
-                number(low),
-                number(high),
+                amount(used.metres),
+                amount(yarn.grams(used.metres)),
+                amount(low),
+                amount(high),
             )
         })
         .collect();
@@ -159,9 +168,9 @@ fn materials(project: &Project, piece: &Piece, estimate: &Estimate) -> Vec<Strin
     let (low, high) = estimate.stuffing_g;
     lines.push(format!(
         "Toy stuffing, about {}–{} g for {} ml (estimate)",
-        number(low),
-        number(high),
-        number(estimate.volume_ml),
+        amount(low),
+        amount(high),
+        amount(estimate.volume_ml),
     ));
     lines.push("Stitch marker, blunt needle, scissors".into());
     let minutes = estimate.minutes.round() as u32;
@@ -214,8 +223,8 @@ fn steps(project: &Project, plan: &Plan) -> Vec<Step> {
             steps.push(Step::Stuff(format!(
                 "{} About {}–{} g.",
                 plan.wording.stuff_text,
-                number(low),
-                number(high)
+                amount(low),
+                amount(high)
             )));
         }
     }

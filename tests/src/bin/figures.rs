@@ -5,7 +5,7 @@ use plumpline_core::plan;
 use plumpline_tests::fit_set::SHAPES;
 
 fn main() {
-    for ease in [0.0, 0.3, 1.0] {
+    for ease in std::env::var("EASES").unwrap().split(",").map(|v| v.parse::<f64>().unwrap()) {
         let mut sum = 0.0;
         let mut most: f64 = 0.0;
         println!("ease {ease}");

@@ -1,0 +1,97 @@
+//! The command line: the studio's work without a window, so that it can be scripted.
+//!
+//! Errors go to standard error in one line; the exit status is 2 for bad use and 1 for bad
+//! input.
+
+mod length;
+mod new;
+mod report;
+mod rounds;
+mod sheet;
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+/// Exit status for a command that was put wrongly.
+const BAD_USE: u8 = 2;
+/// Exit status for input that cannot be used.
+const BAD_INPUT: u8 = 1;
+
+/// Plumpline: drag a profile, get whole stitches for every round.
+#[derive(Debug, Parser)]
+#[command(name = "plumpline", version, args_conflicts_with_subcommands = true)]
+struct Line {
+    #[command(subcommand)]
+    verb: Option<Verb>,
+    /// Project to open in the studio; without one the studio opens a sample.
+    file: Option<PathBuf>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Verb {
+    /// Make a project from a measured profile and a gauge.
+    New(new::New),
+    /// Print the rounds of a project.
+    Rounds(rounds::Rounds),
+    /// Write the pattern of a project as .txt or .md.
+    Sheet(sheet::Sheet),
+}
+
+/// What the command line asks for.
+pub enum Asked {
+    /// Open the studio, on this file or on a sample.
+    Studio(Option<PathBuf>),
+    /// The work was done, or refused; leave with this status.
+    Done(ExitCode),
+}
+
+/// Reads the command line `args` (the program's name first) and does what it asks, all but
+/// opening the studio, which is left to the caller.
+pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
+    let line = match Line::try_parse_from(args) {
+        Ok(line) => line,
+        Err(error) => return Asked::Done(misused(&error)),
+    };
+    let done = match line.verb {
+        None => return Asked::Studio(line.file),
+        Some(Verb::New(new)) => new.run(),
+        Some(Verb::Rounds(rounds)) => rounds.run(),
+        Some(Verb::Sheet(sheet)) => sheet.run(),
+    };
+    Asked::Done(match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            complain(&format!("{error:#}"));
+            ExitCode::from(BAD_INPUT)
+        }
+    })
+}
+
+/// Help and version go to standard output; anything else is bad use, told in one line.
+fn misused(error: &clap::Error) -> ExitCode {
+    if !error.use_stderr() {
+        error.print().ok();
+        return ExitCode::SUCCESS;
+    }
+    let text = error.to_string();
+    let first = text.lines().next().unwrap_or_default();
+    // A missing argument is named on the lines after the first.
+    let named: Vec<&str> =
+        text.lines().skip(1).take_while(|l| !l.trim().is_empty()).map(str::trim).collect();
+    let line = format!("{first} {}", named.join(", "));
+    complain(&format!("{}; see plumpline --help", line.trim_start_matches("error: ").trim()));
+    ExitCode::from(BAD_USE)
+}
+
+fn complain(text: &str) {
+    eprintln!("plumpline: {}", text.replace('\n', " "));
+}
+
+/// Prints `text` to standard output; a reader that went away is no error.
+fn print(text: &str) {
+    use std::io::Write as _;
+    std::io::stdout().write_all(text.as_bytes()).ok();
+}

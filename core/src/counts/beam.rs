@@ -1,0 +1,183 @@
+//! Beam search for the whole counts that make a quadratic misfit and the prices of the
+//! rounds least.
+//!
+//! With the form's matrix factored as L Lᵀ the misfit is a sum of squares, one a round, each
+//! of that round and the rounds after it. So rounds are chosen from the last to the first,
+//! and of all the beginnings made so far only the cheapest few are carried on. Rules and
+//! prices tie neighbouring rounds only, so they are known as soon as the earlier of the two
+//! is chosen.
+
+use std::ops::Range;
+
+use super::model::add_scaled;
+use super::programme::Rounds;
+
+/// Beginnings carried from round to round.
+const WIDTH: usize = 16;
+
+/// A misfit as a function of stitches added to each round: δᵀ B δ + 2 gᵀ δ + constant.
+#[derive(Default)]
+pub(super) struct Form {
+    /// Rows of B from the diagonal on.
+    upper: Vec<Vec<f64>>,
+    /// g.
+    slope: Vec<f64>,
+}
+
+impl Form {
+    /// The form that is zero everywhere, of `n` rounds.
+    pub(super) fn new(n: usize) -> Self {
+        Self { upper: (0..n).map(|i| vec![0.0; n - i]).collect(), slope: vec![0.0; n] }
+    }
+
+    /// Adds (Σ gain·δ + off)².
+    pub(super) fn add_square(&mut self, gain: &[f64], off: f64) {
+        add_scaled(&mut self.slope, gain, off);
+        for (i, row) in self.upper.iter_mut().enumerate() {
+            add_scaled(row, &gain[i..], gain[i]);
+        }
+    }
+
+    /// Adds weight·δ² + 2·slope·δ of one round.
+    pub(super) fn add_own(&mut self, i: usize, weight: f64, slope: f64) {
+        self.upper[i][0] += weight;
+        self.slope[i] += slope;
+    }
+
+    /// Rows of Lᵀ with B = L Lᵀ, from the diagonal on, and y with L y = −g. `None` if the
+    /// form is not positive definite.
+    fn factor(mut self) -> Option<(Vec<Vec<f64>>, Vec<f64>)> {
+        let n = self.slope.len();
+        let mut wanted = self.slope;
+        wanted.iter_mut().for_each(|g| *g = -*g);
+        for i in 0..n {
+            let (done, rest) = self.upper.split_at_mut(i + 1);
+            let row = &mut done[i];
+            if row[0] <= 0.0 || !row[0].is_finite() {
+                return None;
+            }
+            let pivot = row[0].sqrt();
+            row.iter_mut().for_each(|v| *v /= pivot);
+            for (ahead, below) in rest.iter_mut().enumerate() {
+                add_scaled(below, &row[ahead + 1..], -row[ahead + 1]);
+            }
+            wanted[i] /= row[0];
+            let y = wanted[i];
+            add_scaled(&mut wanted[i + 1..], &row[1..], -y);
+        }
+        Some((self.upper, wanted))
+    }
+}
+
+/// One beginning: the rounds chosen so far, from the last to the first.
+#[derive(Clone, Copy)]
+struct Beginning {
+    cost: f64,
+    /// Which beginning of the round after it goes on.
+    parent: usize,
+    /// Count of the earliest round chosen.
+    count: u32,
+    /// Count of the gathered or held last round.
+    last: u32,
+}
+
+/// The cheapest counts found for the rounds of `window` (indices), all others as in
+/// `start`. `form` is the misfit by stitches added there, `per_price` what a unit of price
+/// costs in the form's own unit, and no round moves further than `reach` stitches. `None`
+/// where no counts keep to the rules.
+pub(super) fn search(
+    form: Form,
+    rounds: &Rounds<'_>,
+    start: &[u32],
+    window: Range<usize>,
+    per_price: f64,
+    reach: u32,
+) -> Option<Vec<u32>> {
+    let (upper, wanted) = form.factor()?;
+    let width = window.len();
+    let gathered = start.len() - 1;
+    // Prices can make a count worth while that the misfit alone would not.
+    let spread = if rounds.is_free() { 1.5 } else { 4.0 };
+    let mut beam: Vec<Beginning> = Vec::with_capacity(WIDTH);
+    let mut next: Vec<Beginning> = Vec::new();
+    // Stitches added so far, one row a beginning.
+    let mut added = vec![0.0; WIDTH * width];
+    let mut added_next = added.clone();
+    for i in (0..width).rev() {
+        next.clear();
+        let row = &upper[i];
+        let (index, k) = (window.start + i, window.start + i + 1);
+        for p in 0..beam.len().max(1) {
+            let parent = beam.get(p);
+            let after = &added[p * width + i + 1..(p + 1) * width];
+            let carried = if parent.is_some() { dot(&row[1..], after) } else { 0.0 };
+            // The round after: chosen already, beyond the window, or the gathered one.
+            let above = match parent {
+                Some(b) => Some(b.count),
+                None => (k < gathered).then(|| start[k]),
+            };
+            let bounds = rounds.bounds(k, start[index], reach, above, start[gathered]);
+            let Some((low, high)) = bounds else { continue };
+            // The count that costs nothing more given the rounds after it. Where a round
+            // hardly matters that may lie far outside what it may be.
+            let best = (wanted[i] - carried) / row[0] + f64::from(start[index]);
+            let best = best.clamp(f64::from(low), f64::from(high));
+            let from = ((best - spread).ceil().max(0.0) as u32).max(low);
+            let to = ((best + spread).floor() as u32).min(high);
+            for count in from..=to {
+                let stitches = f64::from(count) - f64::from(start[index]);
+                let off = row[0] * stitches + carried - wanted[i];
+                let last = parent.map_or(start[gathered], |b| b.last);
+                let step = match above {
+                    Some(above) => rounds.step_price(k + 1, count, above).map(|p| (p, last)),
+                    None => rounds.best_last(count, start[gathered]),
+                };
+                let first = match (i, index) {
+                    (0, 0) => rounds.first_price(count),
+                    (0, _) => rounds.step_price(k, start[index - 1], count),
+                    _ => Some(0.0),
+                };
+                let (Some((price, last)), Some(first)) = (step, first) else { continue };
+                let before = parent.map_or(0.0, |b| b.cost);
+                let cost = before + off * off + per_price * (price + first);
+                next.push(Beginning { cost, parent: p, count, last });
+            }
+        }
+        if next.is_empty() {
+            return None;
+        }
+        if next.len() > WIDTH {
+            next.select_nth_unstable_by(WIDTH, |a, b| a.cost.total_cmp(&b.cost));
+            next.truncate(WIDTH);
+        }
+        for (row, b) in added_next.chunks_exact_mut(width).zip(&next) {
+            let from = &added[b.parent * width..(b.parent + 1) * width];
+            row[i + 1..].copy_from_slice(&from[i + 1..]);
+            row[i] = f64::from(b.count) - f64::from(start[index]);
+        }
+        std::mem::swap(&mut added, &mut added_next);
+        std::mem::swap(&mut beam, &mut next);
+    }
+    let (best, chosen) =
+        beam.iter().enumerate().min_by(|a, b| a.1.cost.total_cmp(&b.1.cost))?;
+    let mut counts: Vec<u32> = start.to_vec();
+    let row = &added[best * width..(best + 1) * width];
+    for (count, &stitches) in counts[window].iter_mut().zip(row) {
+        *count = count.saturating_add_signed(stitches as i32);
+    }
+    counts[gathered] = chosen.last;
+    Some(counts)
+}
+
+/// Σ aᵢbᵢ, in eight running sums so that it can be worked out side by side.
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    let mut sums = [0.0; 8];
+    let (mut left, mut right) = (a.chunks_exact(8), b.chunks_exact(8));
+    for (x, y) in left.by_ref().zip(right.by_ref()) {
+        for ((sum, x), y) in sums.iter_mut().zip(x).zip(y) {
+            *sum += x * y;
+        }
+    }
+    let rest: f64 = left.remainder().iter().zip(right.remainder()).map(|(x, y)| x * y).sum();
+    sums.iter().sum::<f64>() + rest
+}

@@ -1,0 +1,158 @@
+//! The misfit near a settled shape as a quadratic form in whole stitches.
+//!
+//! A stitch more in round k moves the nodes by ∂x/∂N_k = −H⁻¹ ∂g/∂N_k, and the distance of
+//! node j to the outline by that movement along the outline's normal. H⁻¹ is symmetric, so
+//! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
+//! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
+
+use std::ops::Range;
+
+use super::beam::Form;
+use super::polish::Misfit;
+use crate::forecast::settle::Settled;
+use crate::forecast::{Energy, Skin};
+use crate::outline::Rz;
+
+/// Nodes looked at within the length over which a stitch is felt.
+const NODES_A_LENGTH: f64 = 4.0;
+
+/// The change of the gradient by one stitch more in a round: entries from `first` on.
+struct Pull {
+    first: usize,
+    entries: [f64; 6],
+}
+
+/// What stitches added do to the misfit, and to the unknowns.
+pub(super) struct Model<'a> {
+    settled: &'a Settled,
+    pulls: Vec<Pull>,
+    /// By sampled node, what a stitch more in each round adds to its distance; scaled so
+    /// that squares sum to the mean square misfit in stitches.
+    gains: Vec<Vec<f64>>,
+    /// Distance of each sampled node, in the same scale.
+    off: Vec<f64>,
+}
+
+impl<'a> Model<'a> {
+    /// The model at `settled`, the minimum of `energy` for `skin`, whose distance to the
+    /// outline is `misfit`; `width` is a stitch in mm and `felt_mm` the length over which
+    /// one is felt.
+    pub(super) fn new(
+        energy: &Energy<'_>,
+        skin: &Skin,
+        settled: &'a Settled,
+        misfit: &Misfit,
+        width: f64,
+        felt_mm: f64,
+    ) -> Self {
+        let rounds = skin.rounds();
+        let movable = rounds - 1; // The last round is gathered or held.
+        let pulls: Vec<Pull> = (1..=movable)
+            .map(|k| {
+                let (first, mut entries) = energy.gradient_by_around(k, &settled.x);
+                entries.iter_mut().for_each(|e| *e *= width);
+                Pull { first, entries }
+            })
+            .collect();
+        let stride = (felt_mm / (NODES_A_LENGTH * skin.height_mm[0])).max(1.0) as usize;
+        let nodes = sampled(rounds, stride);
+        let share = shares(&misfit.share, &nodes);
+        let mut gains = gains(&nodes, misfit, settled, &pulls);
+        // At every count the piece lies at its best place along the axis.
+        let normal = |row: usize| misfit.normal[nodes[row]];
+        let weight: f64 = (0..nodes.len()).map(|i| share[i] * normal(i).z * normal(i).z).sum();
+        let mut lift = vec![0.0; movable];
+        for (i, row) in gains.iter().enumerate() {
+            add_scaled(&mut lift, row, share[i] * normal(i).z / weight.max(1e-12));
+        }
+        let mut off = Vec::with_capacity(nodes.len());
+        for (i, row) in gains.iter_mut().enumerate() {
+            add_scaled(row, &lift, -normal(i).z);
+            let scale = share[i].sqrt() / width;
+            row.iter_mut().for_each(|g| *g *= scale);
+            off.push(misfit.off[nodes[i]] * scale);
+        }
+        Self { settled, pulls, gains, off }
+    }
+
+    /// The mean square misfit by stitches added to the rounds of `window`, the others as
+    /// they stand.
+    pub(super) fn form(&self, window: Range<usize>) -> Form {
+        let mut form = Form::new(window.len());
+        for (row, &off) in self.gains.iter().zip(&self.off) {
+            form.add_square(&row[window.clone()], off);
+        }
+        form
+    }
+
+    /// Puts `added` stitches into the rounds of `window`.
+    pub(super) fn add(&mut self, window: Range<usize>, added: &[f64]) {
+        for (row, off) in self.gains.iter().zip(&mut self.off) {
+            *off += row[window.clone()].iter().zip(added).map(|(g, d)| g * d).sum::<f64>();
+        }
+    }
+
+    /// Where the unknowns go, to first order, when `added` stitches are put into each round.
+    pub(super) fn moved(&self, added: impl Iterator<Item = f64>) -> Vec<f64> {
+        let mut step = vec![0.0; self.settled.x.len()];
+        for (pull, stitches) in self.pulls.iter().zip(added) {
+            for (s, e) in step[pull.first..].iter_mut().zip(&pull.entries) {
+                *s -= stitches * e;
+            }
+        }
+        self.settled.factor.solve(&mut step);
+        step.iter().zip(&self.settled.x).map(|(s, x)| x + s).collect()
+    }
+}
+
+/// Distance outwards gained by each sampled node per stitch in each round, mm.
+fn gains(nodes: &[usize], misfit: &Misfit, settled: &Settled, pulls: &[Pull]) -> Vec<Vec<f64>> {
+    let mut answer = vec![0.0; settled.x.len()];
+    nodes
+        .iter()
+        .map(|&j| {
+            if j == 0 {
+                return vec![0.0; pulls.len()]; // The start stays where it is.
+            }
+            let Rz { r, z } = misfit.normal[j];
+            answer.fill(0.0);
+            answer[2 * j - 2] = r;
+            answer[2 * j - 1] = z;
+            settled.factor.solve_from(2 * j - 2, &mut answer);
+            let felt = |pull: &Pull| {
+                -answer[pull.first..].iter().zip(&pull.entries).map(|(a, e)| a * e).sum::<f64>()
+            };
+            pulls.iter().map(felt).collect()
+        })
+        .collect()
+}
+
+/// Every `stride`-th node from 0 to `last`, both ends included.
+fn sampled(last: usize, stride: usize) -> Vec<usize> {
+    let mut nodes: Vec<usize> = (0..last).step_by(stride).collect();
+    nodes.push(last);
+    nodes
+}
+
+/// The share of the meridian each sampled node stands for: every node's own share goes to
+/// the sampled nodes either side of it, the nearer the more.
+fn shares(all: &[f64], nodes: &[usize]) -> Vec<f64> {
+    let mut share = vec![0.0; nodes.len()];
+    for (i, pair) in nodes.windows(2).enumerate() {
+        let gap = (pair[1] - pair[0]) as f64;
+        for node in pair[0]..pair[1] {
+            let along = (node - pair[0]) as f64 / gap;
+            share[i] += (1.0 - along) * all[node];
+            share[i + 1] += along * all[node];
+        }
+    }
+    share[nodes.len() - 1] += all[all.len() - 1];
+    share
+}
+
+/// `to += scale · from`, element by element.
+pub(super) fn add_scaled(to: &mut [f64], from: &[f64], scale: f64) {
+    for (t, f) in to.iter_mut().zip(from) {
+        *t += scale * f;
+    }
+}

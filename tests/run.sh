@@ -1,0 +1,13 @@
+#!/usr/bin/env bash
+# Installs what the tests need and runs them all: format, lints, tests and the real window.
+set -euo pipefail
+root=$(cd "$(dirname "$0")/.." && pwd)
+cd "$root"
+source app/system.sh
+
+need_rust
+# A window without a screen, a hand to drag with, a clipboard to read from.
+need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool xclip
+cargo fmt --all --check
+cargo clippy --workspace --all-targets --locked -- -D warnings
+cargo test --workspace --locked
