@@ -44,7 +44,8 @@ pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
             wording(&painter, bench, rows, line);
         }
     }
-    if hand.focused {
+    // With a round in hand its own row shows where the keyboard is.
+    if hand.focused && bench.view.selected.is_none() {
         paint::focus_ring(ui.painter(), rows.view.shrink(3.0), 6.0, bench.t);
     }
 }

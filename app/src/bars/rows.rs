@@ -6,9 +6,9 @@ use plumpline_core::Plan;
 /// Rows closer than this scroll instead, points.
 pub(super) const TIGHTEST: f32 = 17.2;
 /// Rows no further apart than this, points.
-const WIDEST: f32 = 22.0;
+const WIDEST: f32 = 27.0;
 /// Room of the stuffing pill between two bars.
-pub(super) const STUFFING: f32 = 24.0;
+pub(super) const STUFFING: f32 = 28.0;
 /// Room of the foundation chain above the first bar.
 pub(super) const CHAIN: f32 = 20.0;
 /// Fewest points a stitch at which single cells are drawn.
@@ -90,7 +90,7 @@ impl Rows {
 
     /// Middle of the gap in which the stuffing goes in.
     pub fn stuffing_y(&self) -> Option<f32> {
-        self.stuff_after.map(|s| self.y(s) + 0.5 * (self.pitch + STUFFING))
+        self.stuff_after.map(|s| self.y(s) + 0.5 * (self.pitch + STUFFING) + 1.5)
     }
 
     /// The whole row of `round`.

@@ -89,13 +89,11 @@ pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &
     let mirrored = |p: &Pos2| pos2(2.0 * ground.axis_x - p.x, p.y);
     let left: Vec<Pos2> = right.iter().map(mirrored).collect();
     let edge = Stroke::new(1.3, t.forecast_edge);
-    if let (Some(&r), Some(&l)) = (right.first(), left.first()) {
-        if r.x - l.x > 1.0 {
-            painter.line_segment([l, r], edge);
-        }
-    }
-    if let (Some(&r), Some(&l)) = (right.last(), left.last()) {
-        if r.x - l.x > 1.0 {
+    // An open end shows its edge.
+    for (r, l) in [(right.first(), left.first()), (right.last(), left.last())] {
+        if let (Some(&r), Some(&l)) = (r, l)
+            && r.x - l.x > 1.0
+        {
             painter.line_segment([l, r], edge);
         }
     }

@@ -42,7 +42,7 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> H
         _ => None,
     };
     on_board(ui, bench, &ground, &board, round, actions);
-    Hand { ground, round, knot, focused: board.has_focus() && bench.view.knot.is_none() }
+    Hand { ground, round, knot, focused: board.has_focus() && !bench.view.holds_something() }
 }
 
 /// While the board has the keyboard, arrows and Esc belong to it; Tab leaves it.

@@ -11,12 +11,14 @@ mod wanted;
 pub use ground::Ground;
 pub use hands::{Hand, hands};
 
-use egui::{Align2, Rect, Stroke, StrokeKind, Ui, vec2};
+use egui::{Align2, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 
 use crate::bars;
 use crate::panels::Layout;
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
+use crate::studio::command::Command;
+use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::{icons, paint, type_faces};
 
 /// Draws the board, and the lines from it to the bars.
@@ -29,7 +31,7 @@ pub fn paint(
     actions: &mut Actions,
 ) {
     let Some(plan) = bench.plan else { return };
-    heading(ui, bench, layout.main);
+    heading(ui, bench, layout.main, layout.board, actions);
     let ground = &hand.ground;
     ground::paint(&ui.painter_at(ground.rect), bench.t, ground);
     // A dragged knot may leave the board for as long as it is held.
@@ -66,15 +68,41 @@ pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
     trouble(ui, bench, hand.ground.rect);
 }
 
-fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect) {
-    let hint = "drag a knot; the rounds follow";
+fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+    let hint = match bench.view.knot {
+        Some(knot) => format!("knot {} in hand", knot + 1),
+        None => "drag a knot; the rounds follow".into(),
+    };
+    if bench.view.knot.is_some() && !bench.view.is_dragging() {
+        knot_buttons(ui, bench, main, board, actions);
+    }
     paint::title(
         ui.painter(),
         main.left_top() + vec2(16.0, 20.0),
         "Outline board",
-        hint,
+        &hint,
         bench.t,
     );
+}
+
+/// What can be done with the knot in hand, as buttons over the board.
+fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+    let knots = &bench.document.piece().outline.knots;
+    let corner = bench.view.knot.and_then(|k| knots.get(k)).map(|k| k.corner);
+    let mut right = board.right();
+    for (command, on) in [(Command::RemoveKnot, None), (Command::ToggleCorner, corner)] {
+        let words = if on.is_some() { "Corner" } else { "Remove" };
+        let width = controls::words_width(ui, words);
+        let place =
+            Rect::from_min_size(pos2(right - width, main.top() + 7.0), vec2(width, 26.0));
+        let enabled = command.enabled(bench);
+        let face = Face::Words(words);
+        let button = controls::toggle(ui, place, face, command.text(), enabled, on);
+        if button.on_hover_text(command.hint()).clicked() {
+            actions.command(command);
+        }
+        right = place.left() - 8.0;
+    }
 }
 
 /// The line that says why there is no newer plan.

@@ -1,7 +1,7 @@
 //! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
 //! ease, each with what it costs.
 
-use egui::{Align2, DragValue, Rect, Response, Slider, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, DragValue, Rect, Response, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::{Firmness, Gauge};
 
 use crate::studio::action::{Action, Actions, Edit};
@@ -13,7 +13,7 @@ use crate::ui_kit::{Tokens, paint, type_faces};
 /// Padding inside the card.
 const INSIDE: f32 = 12.0;
 /// Height of a row with a field.
-const ROW: f32 = 27.0;
+const ROW: f32 = 28.0;
 
 /// Shaft sizes hooks are made in, mm.
 const HOOKS_MM: [f64; 22] = [
@@ -116,7 +116,7 @@ fn number(
     let mut changed = value;
     let field = Rect::from_min_max(
         pos2(row.right() - 70.0, row.top() + 1.0),
-        pos2(row.right(), row.bottom() - 2.0),
+        pos2(row.right(), row.bottom() - 3.0),
     );
     let small = type_faces::regular(type_faces::SMALL);
     let words = pos2(row.left(), field.center().y);
@@ -190,8 +190,8 @@ fn slider(
     y: f32,
     name: &str,
     shown: &str,
-    mut value: f64,
-    (low, high, step): (f64, f64, f64),
+    value: f64,
+    span: (f64, f64, f64),
     actions: &mut Actions,
 ) -> Option<f64> {
     let t = bench.t;
@@ -201,28 +201,10 @@ fn slider(
     let right = pos2(inner.right(), y + 8.0);
     let body = type_faces::semibold(type_faces::SMALL);
     ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
-    let rect = Rect::from_min_size(pos2(inner.left(), y + 16.0), vec2(inner.width(), 24.0));
-    let before = value.clamp(low, high);
-    value = before;
-    let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt(name));
-    child.spacing_mut().slider_width = inner.width();
-    child.spacing_mut().slider_rail_height = 6.0;
-    let visuals = &mut child.style_mut().visuals;
-    visuals.selection.bg_fill = t.outline;
-    visuals.widgets.inactive.bg_fill = t.edge;
-    for state in [&mut visuals.widgets.hovered, &mut visuals.widgets.active] {
-        state.bg_fill = t.panel;
-    }
-    visuals.widgets.inactive.fg_stroke = egui::Stroke::new(2.0, t.outline);
-    let slider = Slider::new(&mut value, low..=high).step_by(step).show_value(false);
-    let response = child.put(rect, slider).accessible_name(name);
+    let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
+    let (response, moved) = controls::slider(ui, rect, name, value, span);
     gesture(&response, actions);
-    for i in 0..5 {
-        let x = egui::lerp(rect.left() + 7.0..=rect.right() - 7.0, i as f32 / 4.0);
-        let tick = egui::Stroke::new(1.0, t.control_edge);
-        ui.painter().vline(x, rect.bottom() - 3.0..=rect.bottom() + 1.0, tick);
-    }
-    (response.changed() && (value - before).abs() > 1e-12).then_some(value)
+    moved
 }
 
 fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {

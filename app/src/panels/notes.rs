@@ -5,6 +5,7 @@ use plumpline_core::warning::Warning;
 
 use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
+use crate::studio::command::Command;
 use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::tokens::PAD;
 use crate::ui_kit::{icons, paint, type_faces};
@@ -81,6 +82,7 @@ fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         if one(ui, bench, i, note).clicked()
             && let Some(round) = round
         {
+            actions.command(Command::ShowShape);
             actions.look(Look::Select(Some(round)));
         }
     }

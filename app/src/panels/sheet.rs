@@ -160,7 +160,7 @@ fn columns(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str, count: Optio
         None => format!("{name}: {words}"),
     };
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &spoken));
-    let y = rect.top() + 10.0;
+    let y = rect.top() + 11.0;
     let semibold = type_faces::semibold(type_faces::BODY);
     let painter = ui.painter();
     painter.text(pos2(rect.left(), y), Align2::LEFT_CENTER, name, semibold.clone(), t.ink);

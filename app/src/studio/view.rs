@@ -101,6 +101,11 @@ impl View {
         self.hovered.filter(|&r| self.selected.is_some_and(|s| s != r))
     }
 
+    /// Whether a round or a knot has been taken.
+    pub fn holds_something(&self) -> bool {
+        self.selected.is_some() || self.knot.is_some()
+    }
+
     /// Whether a hand holds something: nothing may move by itself then.
     pub fn is_dragging(&self) -> bool {
         self.dragged_knot.is_some() || self.dragged_bar.is_some()

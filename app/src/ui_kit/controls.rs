@@ -71,6 +71,64 @@ pub fn toggle(
     response
 }
 
+/// A slider over `(low, high, step)` at `rect`; returns the value it was moved to. Arrows
+/// step it while it has the keyboard.
+pub fn slider(
+    ui: &Ui,
+    rect: Rect,
+    name: &str,
+    value: f64,
+    (low, high, step): (f64, f64, f64),
+) -> (Response, Option<f64>) {
+    let response = ui.interact(rect, ui.scope_id().with(name), Sense::click_and_drag());
+    let now = value.clamp(low, high);
+    response.widget_info(|| WidgetInfo::slider(true, now, name));
+    let track = rect.x_range().shrink(8.0);
+    let snapped = |wanted: f64| (low + ((wanted - low) / step).round() * step).clamp(low, high);
+    let mut wanted = now;
+    if let Some(pos) = response.interact_pointer_pos() {
+        let share = ((pos.x - track.min) / track.span()).clamp(0.0, 1.0);
+        wanted = snapped(low + f64::from(share) * (high - low));
+    }
+    if response.has_focus() {
+        let filter = egui::EventFilter { horizontal_arrows: true, ..Default::default() };
+        ui.memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
+        let none = egui::Modifiers::NONE;
+        let steps = ui.input_mut(|i| {
+            i.count_and_consume_key(none, egui::Key::ArrowRight) as f64
+                - i.count_and_consume_key(none, egui::Key::ArrowLeft) as f64
+        });
+        if steps != 0.0 {
+            wanted = snapped(now + steps * step);
+        }
+    }
+    let moved = (wanted - now).abs() > 1e-9;
+    let share = ((if moved { wanted } else { now }) - low) / (high - low);
+    draw_slider(ui, rect, share as f32, &response);
+    (response, moved.then_some(wanted))
+}
+
+fn draw_slider(ui: &Ui, rect: Rect, share: f32, response: &Response) {
+    let t = Tokens::now(ui.ctx());
+    let painter = ui.painter();
+    let y = rect.center().y;
+    let track = rect.x_range().shrink(8.0);
+    let knob = egui::pos2(egui::lerp(track.min..=track.max, share), y);
+    for i in 0..5 {
+        let x = egui::lerp(track.min..=track.max, i as f32 / 4.0);
+        painter.vline(x, y + 8.0..=y + 12.0, Stroke::new(1.0, t.control_edge));
+    }
+    let rail = Rect::from_x_y_ranges(rect.x_range(), y - 2.5..=y + 2.5);
+    let edge = Stroke::new(1.0, t.control_edge);
+    painter.rect(rail, 2.5, t.panel, edge, StrokeKind::Inside);
+    painter.rect_filled(rail.with_max_x(knob.x), 2.5, t.outline);
+    let radius = if response.hovered() || response.dragged() { 8.0 } else { 7.0 };
+    painter.circle(knob, radius, t.panel, Stroke::new(2.0, t.outline));
+    if response.has_focus() {
+        paint::focus_ring(painter, Rect::from_center_size(knob, vec2(16.0, 16.0)), 8.0, t);
+    }
+}
+
 /// Colours for the scroll bar of a scroll area: its handle has the edge of a control.
 pub fn scroll_colours(ui: &mut Ui) {
     let t = Tokens::now(ui.ctx());
