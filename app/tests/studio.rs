@@ -294,3 +294,49 @@ fn an_idle_bench_asks_for_no_more_frames() {
     bench.run();
     assert_eq!(bench.run(), 1, "one frame, and no wish for another");
 }
+
+#[test]
+fn closing_with_changes_asks_first() {
+    let mut bench = bench();
+    let close = |bench: &mut Bench<'_>| {
+        let viewports = &mut bench.input_mut().viewports;
+        let root = viewports.get_mut(&egui::ViewportId::ROOT).expect("the window");
+        root.events.push(egui::ViewportEvent::Close);
+        bench.step();
+        let output = &bench.output().viewport_output[&egui::ViewportId::ROOT];
+        output.commands.contains(&egui::ViewportCommand::CancelClose)
+    };
+    assert!(!close(&mut bench), "nothing to lose, nothing to ask");
+    let mut bench = self::bench();
+    bench.key_press(Key::CloseBracket);
+    bench.run();
+    bench.key_press(Key::ArrowDown);
+    bench.run();
+    assert!(bench.state().document().is_changed());
+    assert!(close(&mut bench), "the window must stay");
+    bench.run();
+    bench.get_by_label("Cancel").click();
+    bench.run();
+    assert!(bench.query_by_label("Cancel").is_none());
+    assert!(bench.state().document().is_changed());
+}
+
+#[test]
+fn a_file_named_at_the_start_opens_and_a_broken_one_is_told() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("ball.ron");
+    let project = plumpline::studio::document::Document::blank().project().clone();
+    plumpline_core::file::save(&project, &path).expect("saved");
+    let bench = Harness::builder()
+        .with_size(vec2(1440.0, 900.0))
+        .build_eframe(|cc| Studio::new(cc, Some(path.clone())));
+    assert_eq!(bench.state().document().project(), &project);
+    assert_eq!(bench.state().document().path(), Some(path.as_path()));
+    std::fs::write(&path, "not a project").expect("written");
+    let bench = Harness::builder()
+        .with_size(vec2(1440.0, 900.0))
+        .build_eframe(|cc| Studio::new(cc, Some(path.clone())));
+    let notice = bench.state().view().notice.clone().expect("a line");
+    assert!(notice.wrong && notice.text.contains("ball.ron"), "{}", notice.text);
+    assert_eq!(notice.text.lines().count(), 1);
+}

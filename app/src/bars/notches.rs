@@ -73,7 +73,7 @@ pub(super) fn paint(
         }
     }
     let sign = if widens { '+' } else { '−' };
-    let at = pos2(bar.right() + 6.0, bar.center().y);
+    let at = pos2(bar.right() + 4.0, bar.center().y);
     let font = type_faces::bold(type_faces::SMALL);
     let words = format!("{sign}{}", places.len());
     painter.text(at, Align2::LEFT_CENTER, words, font, colour);

@@ -55,7 +55,7 @@ pub(super) fn paint(
         grip(painter, t, bar);
     }
     if bench.pin_of(number).is_some() {
-        let head = pos2(bar.left() - 13.0, y);
+        let head = pos2(bar.left() - 10.0, y);
         let point = pos2(bar.left() + (0.35 * bar.width()).min(12.0), y);
         icons::lying_pin(painter, head, point, t.outline, t.panel);
     }

@@ -52,9 +52,6 @@ pub(super) fn hatch(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &
 pub(super) fn callout(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
     let worst = |a: &&Misfit, b: &&Misfit| a.off_mm.abs().total_cmp(&b.off_mm.abs());
     let Some(misfit) = plan.misfits.iter().max_by(worst) else { return };
-    if bench.error.is_some() {
-        return;
-    }
     let t = bench.t;
     let what = capital(&misfit.text(plan.forecast.len() - 1));
     let [first, last] = misfit.rounds();
@@ -67,10 +64,7 @@ pub(super) fn callout(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground:
     let node = plan.forecast[misfit.worst];
     let target = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
     let rect = place(plan, ground, size, target);
-    let from = pos2(
-        target.x.clamp(rect.left(), rect.right()),
-        target.y.clamp(rect.top(), rect.bottom()),
-    );
+    let from = nearest_on(rect, target);
     painter.line_segment([from, target], Stroke::new(1.3, t.warning));
     painter.circle_filled(target, 2.4, t.warning);
     painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
@@ -79,52 +73,83 @@ pub(super) fn callout(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground:
     painter.galley(rect.left_top() + vec2(38.0, 23.0), small, t.ink);
 }
 
-fn capital(words: &str) -> String {
+/// The words with a capital at their head.
+pub(super) fn capital(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |c| c.to_uppercase().chain(letters).collect())
 }
 
-/// Where the callout hides least of the body: of eight places, the clearest, the nearest
-/// among equals.
+/// Where the callout hides least of the body and of the numbers, and is near what it names.
 fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
     let board = ground.rect.shrink(6.0);
-    let (left, right) = (board.left() + 22.0, board.right() - size.x);
-    let high = board.top();
-    let low = board.bottom() - size.y;
-    let beside = (target.y - 0.5 * size.y).clamp(high, low);
-    let below = (target.y + 18.0).clamp(high, low);
-    let corners = [
-        (left, beside),
-        (left, below),
-        (left, low),
-        (left, high),
-        (right, low),
-        (right, beside),
-        (right, high),
-        (board.left() - 4.0, low),
-    ];
-    let hidden = |rect: Rect| -> f32 {
-        let hides = |pair: &[Rz]| {
-            let (a, b) = (pair[0], pair[1]);
-            let z = 0.5 * (a.z + b.z) + plan.shift_mm;
-            let half = a.r.max(b.r) as f32 * ground.scale() + 8.0;
-            let y = ground.y(z);
-            let overlap = (rect.right().min(ground.axis_x + half)
-                - rect.left().max(ground.axis_x - half))
-            .max(0.0);
-            if rect.y_range().contains(y) { overlap } else { 0.0 }
-        };
-        plan.forecast.windows(2).map(hides).sum()
-    };
     let numbers = super::dimensions::numbers(plan, ground);
-    corners
-        .into_iter()
-        .map(|(x, y)| Align2::LEFT_TOP.anchor_size(pos2(x, y), size))
-        .min_by(|a, b| {
-            let covers = |r: &Rect| numbers.iter().filter(|n| n.intersects(*r)).count() as f32;
-            let cost =
-                |r: &Rect| hidden(*r) + 2000.0 * covers(r) + 0.05 * r.center().distance(target);
-            cost(a).total_cmp(&cost(b))
-        })
-        .unwrap_or(Rect::from_min_size(board.min, size))
+    let cost = |rect: Rect| {
+        let leader = [nearest_on(rect, target), target];
+        let crossed = |n: &&Rect| n.intersects(rect) || crosses(leader, **n);
+        let covered = numbers.iter().filter(crossed).count() as f32;
+        let length = leader[0].distance(target);
+        // A leader needs a little length to be seen as one.
+        let over = through(plan, ground, leader);
+        hidden(plan, ground, rect)
+            + 600.0 * covered
+            + length
+            + 3.0 * over
+            + (24.0 - length).max(0.0)
+    };
+    let (across, down) = (6, 24);
+    let step = |from: f32, to: f32, i: usize, n: usize| {
+        from + (to - from).max(0.0) * i as f32 / n as f32
+    };
+    let mut best: Option<(f32, Rect)> = None;
+    for i in 0..=across {
+        for j in 0..=down {
+            let x = step(board.left(), board.right() - size.x, i, across);
+            let y = step(board.top(), board.bottom() - size.y, j, down);
+            let rect = Align2::LEFT_TOP.anchor_size(pos2(x, y), size);
+            let cost = cost(rect);
+            if best.is_none_or(|(least, _)| cost < least) {
+                best = Some((cost, rect));
+            }
+        }
+    }
+    best.map_or(Rect::from_min_size(board.min, size), |(_, rect)| rect)
+}
+
+fn nearest_on(rect: Rect, p: Pos2) -> Pos2 {
+    pos2(p.x.clamp(rect.left(), rect.right()), p.y.clamp(rect.top(), rect.bottom()))
+}
+
+/// Whether a line runs through `rect`; sampled, which is fine enough for a leader.
+fn crosses([a, b]: [Pos2; 2], rect: Rect) -> bool {
+    (0..=24).any(|i| rect.contains(a + (b - a) * (i as f32 / 24.0)))
+}
+
+/// How much of a line runs over the body, points.
+fn through(plan: &Plan, ground: &Ground, [a, b]: [Pos2; 2]) -> f32 {
+    let high = (2.2 * plan.stitch_mm.1 as f32 * ground.scale()).max(8.0);
+    let inside = |i: &i32| {
+        let at = a + (b - a) * (*i as f32 / 12.0);
+        let spot = Rect::from_center_size(at, vec2(2.0, high));
+        let on = |node: &Rz| {
+            let y = ground.y(node.z + plan.shift_mm);
+            let half = node.r as f32 * ground.scale();
+            spot.y_range().contains(y) && (at.x - ground.axis_x).abs() < half - 4.0
+        };
+        plan.forecast.iter().any(on)
+    };
+    // The last of them is the target itself, on the rim.
+    (0..11).filter(inside).count() as f32 / 11.0 * a.distance(b)
+}
+
+/// How much of the body `rect` hides, in points of width summed over some of its rounds.
+fn hidden(plan: &Plan, ground: &Ground, rect: Rect) -> f32 {
+    let step = (plan.forecast.len() / 60).max(1);
+    let over = |node: &Rz| {
+        let half = node.r as f32 * ground.scale() + 8.0;
+        let left = rect.left().max(ground.axis_x - half);
+        let overlap = (rect.right().min(ground.axis_x + half) - left).max(0.0);
+        let y = ground.y(node.z + plan.shift_mm);
+        if rect.y_range().contains(y) { overlap } else { 0.0 }
+    };
+    plan.forecast.iter().step_by(step).map(over).sum()
 }

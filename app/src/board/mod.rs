@@ -44,20 +44,24 @@ pub fn paint(
     links::fan(&across, bench, plan, ground, bars);
     body::paint(&painter, bench, plan, ground);
     body::in_hand(&painter, bench, plan, ground);
-    misfit::hatch(&painter, bench, plan, ground);
+    if bench.error.is_none() {
+        misfit::hatch(&painter, bench, plan, ground);
+    }
     wanted::paint(&painter, bench, ground, hand);
     if bench.view.is_dragging() {
         dimensions::paint_still(&painter, bench, plan, ground);
     } else {
         dimensions::show(ui, bench, plan, ground, actions);
     }
-    misfit::callout(&painter, bench, plan, ground);
+    if bench.error.is_none() {
+        misfit::callout(&painter, bench, plan, ground);
+    }
     links::thread(&across, bench, plan, ground, bars);
     wanted::readout(&painter, bench, ground);
     if hand.focused {
         paint::focus_ring(&across, ground.rect.shrink(3.0), 6.0, bench.t);
     }
-    trouble(ui, bench, ground.rect);
+    trouble(ui, bench, ground);
 }
 
 /// Draws the board of a piece that never had a plan: the line, and why.
@@ -65,7 +69,7 @@ pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
     let painter = ui.painter_at(hand.ground.rect);
     ground::paint(&painter, bench.t, &hand.ground);
     wanted::paint(&painter, bench, &hand.ground, hand);
-    trouble(ui, bench, hand.ground.rect);
+    trouble(ui, bench, &hand.ground);
 }
 
 fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
@@ -106,15 +110,28 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &m
 }
 
 /// The line that says why there is no newer plan.
-fn trouble(ui: &Ui, bench: &Bench<'_>, board: Rect) {
+fn trouble(ui: &Ui, bench: &Bench<'_>, ground: &Ground) {
     let Some(error) = bench.error else { return };
-    let t = bench.t;
+    let (t, board) = (bench.t, ground.rect);
+    let error = misfit::capital(error);
     let font = type_faces::regular(type_faces::BODY);
     let words = format!("{error}. The rounds shown are the last that could be worked.");
     let galley = ui.painter().layout(words, font, t.ink, board.width() - 72.0);
     let size = vec2(board.width() - 16.0, galley.size().y + 18.0);
+    // Where it hides fewest knots: they are what mends the trouble.
     let foot = board.center_bottom() - vec2(0.0, 8.0);
-    let rect = Align2::CENTER_BOTTOM.anchor_size(foot, size);
+    let head = board.center_top() + vec2(0.0, 8.0);
+    let places = [
+        Align2::CENTER_BOTTOM.anchor_size(foot, size),
+        Align2::CENTER_TOP.anchor_size(head, size),
+    ];
+    let knots = &bench.document.piece().outline.knots;
+    let hidden = |rect: &Rect| {
+        let under = |k: &&plumpline_core::Knot| rect.contains(ground.at(k.place()));
+        knots.iter().filter(under).count()
+    };
+    let [below, above] = places;
+    let rect = if hidden(&below) <= hidden(&above) { below } else { above };
     let painter = ui.painter();
     painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
     icons::warning(painter, rect.left_center() + vec2(22.0, 0.0), 15.0, t.warning);

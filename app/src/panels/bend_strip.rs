@@ -193,7 +193,10 @@ fn column(
             })
             .collect();
         painter.add(Shape::line(wave, Stroke::new(1.5, colour)));
-        let first = i == 0 || plan.bends[i - 1].word != BendWord::Ruffle;
+        // Named once where several stand together.
+        let near = (60.0 / columns.pitch).ceil() as usize;
+        let before = &plan.bends[i.saturating_sub(near)..i];
+        let first = before.iter().all(|b| b.word != BendWord::Ruffle);
         if first {
             let font = type_faces::drafting(type_faces::SMALL + 1.0);
             let at = pos2(bar.center().x, bar.top() - 12.0);

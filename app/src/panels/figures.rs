@@ -143,7 +143,7 @@ fn yarns(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
         let bead = pos2(place.left() + 8.0, y);
         paint::bead(painter, bead, &Yarn::letter(one.yarn), yarn.colour, t);
         let name = pos2(place.left() + 24.0, y);
-        let name_width = 0.25 * place.width();
+        let name_width = 0.29 * place.width();
         paint::clipped_text(painter, name, &yarn.name, body(), t.ink, name_width);
         let grams = format!("{:.1} g", yarn.grams(one.metres));
         let right = pos2(place.right(), y);

@@ -50,7 +50,8 @@ pub enum Answer {
 /// Shows the question; returns the answer once there is one.
 pub fn show(ctx: &Context, ask: &mut Ask, title: &str) -> Option<Answer> {
     let mut answer = None;
-    let modal = Modal::new(Id::unique("question")).show(ctx, |ui| {
+    let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
+    let modal = Modal::new(Id::unique("question")).frame(frame).show(ctx, |ui| {
         ui.set_width(380.0);
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {

@@ -34,8 +34,13 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         if plain && !on_canvas {
             continue;
         }
-        if command.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&shortcut)) {
-            actions.command(command);
+        if command.enabled(bench) {
+            let (modifiers, key) = (shortcut.modifiers, shortcut.logical_key);
+            // A key may have repeated more often than frames were drawn.
+            let presses = ctx.input_mut(|i| i.count_and_consume_key(modifiers, key));
+            for _ in 0..presses {
+                actions.command(command);
+            }
         }
     }
     let again = egui::KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);

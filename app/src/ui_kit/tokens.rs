@@ -18,7 +18,7 @@ pub const TAG_RADIUS: f32 = 5.0;
 /// Least side of anything that can be hit, points.
 pub const HIT: f32 = 24.0;
 /// Below this window width the figures fold into one line, points.
-pub const NARROW: f32 = 1200.0;
+pub const NARROW: f32 = 1280.0;
 
 /// The colours of one theme.
 #[derive(Debug, Clone, Copy, PartialEq)]
