@@ -256,6 +256,6 @@ mod tests {
         assert_eq!(stuff_after(&[6, 12, 18, 24, 18, 12, 6], 4.6), Some(5));
         assert_eq!(stuff_after(&[6, 12, 18, 24, 30, 24, 18, 12, 6], 2.4), Some(5));
         assert_eq!(stuff_after(&[6, 12, 24, 24, 14, 20, 24], 4.6), Some(4));
-        assert_eq!(stuff_after(&[6, 10, 12, 12, 6], 4.0), Some(4));
+        assert_eq!(stuff_after(&[6, 10, 12, 12, 6], 4.0), Some(3));
     }
 }

@@ -97,7 +97,7 @@ pub(super) fn search(
     let width = window.len();
     let gathered = start.len() - 1;
     // Prices can make a count worth while that the misfit alone would not.
-    let spread = if rounds.is_free() { 1.5 } else { 4.0 };
+    let spread = if rounds.is_free() { 1.5 } else { 3.0 };
     let mut beam: Vec<Beginning> = Vec::with_capacity(WIDTH);
     let mut next: Vec<Beginning> = Vec::new();
     // Stitches added so far, one row a beginning.

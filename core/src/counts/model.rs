@@ -105,26 +105,37 @@ impl<'a> Model<'a> {
     }
 }
 
+/// Right-hand sides solved side by side.
+const LANES: usize = 4;
+
 /// Distance outwards gained by each sampled node per stitch in each round, mm.
 fn gains(nodes: &[usize], misfit: &Misfit, settled: &Settled, pulls: &[Pull]) -> Vec<Vec<f64>> {
-    let mut answer = vec![0.0; settled.x.len()];
-    nodes
-        .iter()
-        .map(|&j| {
-            if j == 0 {
-                return vec![0.0; pulls.len()]; // The start stays where it is.
-            }
+    let mut gains = vec![vec![0.0; pulls.len()]; nodes.len()];
+    let mut answer = vec![[0.0; LANES]; settled.x.len()];
+    for (group, rows) in nodes.chunks(LANES).zip(gains.chunks_mut(LANES)) {
+        answer.fill([0.0; LANES]);
+        // The start stays where it is.
+        let moving = || group.iter().enumerate().filter(|&(_, &j)| j > 0);
+        for (lane, &j) in moving() {
             let Rz { r, z } = misfit.normal[j];
-            answer.fill(0.0);
-            answer[2 * j - 2] = r;
-            answer[2 * j - 1] = z;
-            settled.factor.solve_from(2 * j - 2, &mut answer);
-            let felt = |pull: &Pull| {
-                -answer[pull.first..].iter().zip(&pull.entries).map(|(a, e)| a * e).sum::<f64>()
-            };
-            pulls.iter().map(felt).collect()
-        })
-        .collect()
+            answer[2 * j - 2][lane] = r;
+            answer[2 * j - 1][lane] = z;
+        }
+        let first = moving().map(|(_, &j)| 2 * j - 2).next().unwrap_or(0);
+        settled.factor.solve_lanes(first, &mut answer);
+        for (k, pull) in pulls.iter().enumerate() {
+            let mut felt = [0.0; LANES];
+            for (a, e) in answer[pull.first..].iter().zip(&pull.entries) {
+                for (f, a) in felt.iter_mut().zip(a) {
+                    *f -= a * e;
+                }
+            }
+            for (row, f) in rows.iter_mut().zip(felt) {
+                row[k] = f;
+            }
+        }
+    }
+    gains
 }
 
 /// Every `stride`-th node from 0 to `last`, both ends included.

@@ -23,9 +23,16 @@ use crate::skin::RestSkin;
 /// What ease charges per round, against the mean square misfit in stitches.
 const EASE_SHARE: f64 = 0.02;
 
-/// What straying from the ideal count costs, a round and squared stitch: enough to keep
-/// neighbours from trading stitches for nothing, too little to show in the fit.
-const STRAY_SHARE: f64 = 1e-4;
+/// What straying from the ideal count costs, a squared stitch in a round of
+/// [`STRAY_STITCHES`]: enough to keep neighbours from trading stitches for nothing, too
+/// little to show in the fit. In small rounds a stitch puckers more, so it costs more.
+const STRAY_SHARE: f64 = 5e-5;
+
+/// The round straying is priced for.
+const STRAY_STITCHES: f64 = 30.0;
+
+/// How much dearer straying is at full ease, where prices would pull counts further.
+const EASY_STRAY: f64 = 20.0;
 
 /// Most rounds searched at once.
 const WINDOW: usize = 80;
@@ -92,7 +99,7 @@ impl<'a> Candidate<'a> {
     ) -> Self {
         let targets = Targets::new(piece, profile, rest, rounds);
         // The programme's misfit is a sum over rounds of squared stitches of circumference.
-        let price = Price::at(piece.ease);
+        let price = Price::of_piece(piece);
         let (counts, gave_way) = Rounds::new(piece, &targets, price).solve();
         let skin = skin_of(piece, targets.chain, &counts);
         let energy = Energy::new(&skin, rest.pressure);
@@ -125,7 +132,7 @@ impl<'a> Candidate<'a> {
     }
 
     fn rounds(&self) -> Rounds<'_> {
-        Rounds::new(self.piece, &self.targets, Price::at(self.piece.ease))
+        Rounds::new(self.piece, &self.targets, Price::of_piece(self.piece))
     }
 
     fn charge_of(&self, counts: &[u32]) -> f64 {
@@ -146,7 +153,9 @@ impl<'a> Candidate<'a> {
     /// What draws round `k` towards its ideal, its pin or the usual ring, whatever the misfit.
     fn pull(&self, rounds: &Rounds<'_>, k: usize) -> Pull {
         let mut pull = Pull::default();
-        pull.add(STRAY_SHARE, self.targets.ideal[k - 1]);
+        let ideal = self.targets.ideal[k - 1];
+        let ease = 1.0 + EASY_STRAY * self.piece.ease;
+        pull.add(STRAY_SHARE * ease * STRAY_STITCHES / ideal.max(1.0), ideal);
         rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
         pull
     }
@@ -215,7 +224,7 @@ impl<'a> Candidate<'a> {
     /// The choice; `others` are forecasts spent on other numbers of rounds.
     pub(super) fn finish(self, others: usize) -> Chosen {
         let width = self.piece.gauge.stitch_width_mm();
-        let fit = fit::measure(&self.settled.nodes, self.trail, width);
+        let fit = fit::measure_from(&self.settled.nodes, self.trail, width, self.misfit.shift);
         Chosen {
             chain: self.targets.chain,
             counts: self.counts,
@@ -269,12 +278,17 @@ impl Misfit {
             shift: trail.middle() - fit::middle(nodes),
         };
         let sag = sags(nodes);
-        for _ in 0..4 {
-            let mut seeker = Seeker::new(trail.line());
+        let mut seeker = Seeker::new(trail.line());
+        let mut feet = vec![0; n];
+        for round in 0..4 {
             let (mut pull, mut weight, mut square) = (0.0, 0.0, 0.0);
             for k in 0..n {
+                if round > 0 {
+                    seeker.segment = feet[k]; // The foot of the round before is close by.
+                }
                 let foot = seeker.nearest(Rz::new(nodes[k].r, nodes[k].z + misfit.shift));
                 let off = foot.out - sag[k];
+                feet[k] = seeker.segment;
                 misfit.off[k] = off;
                 misfit.normal[k] = foot.normal;
                 pull += misfit.share[k] * off * foot.normal.z;

@@ -167,7 +167,7 @@ impl<'a> Rounds<'a> {
 
     /// Whether ease charges nothing.
     pub(super) fn is_free(&self) -> bool {
-        self.price == Price::at(0.0)
+        self.price.is_free()
     }
 
     /// The whole objective of `counts`; infinite where a rule is broken.

@@ -1,5 +1,6 @@
 //! What whole stitches must keep to, and what a round costs the maker's patience.
 
+use crate::bend::FLAT_BAND;
 use crate::outline::Profile;
 use crate::piece::Piece;
 use crate::skin::RestSkin;
@@ -9,6 +10,12 @@ pub(super) const STRAY: f64 = 8.0;
 
 /// Stitches left when a piece is drawn shut.
 pub(super) const GATHERED: std::ops::RangeInclusive<u32> = 5..=8;
+
+/// Price of an unevenly spread round at full ease.
+const FULL_PRICE: f64 = 10.0;
+
+/// What each stitch beyond flat adds to a round's trouble.
+const RUFFLE: f64 = 0.1;
 
 /// A rule that could not be kept, with the rounds it concerns.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -145,32 +152,42 @@ fn stretches(around: &[f64], least: f64) -> Vec<i8> {
     directions
 }
 
-/// What ease charges for a round that is not plain. In squared stitches of misfit a round.
+/// What ease charges for a round, in squared stitches of misfit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Price {
     weight: f64,
+    /// Stitches a round gains where cloth lies flat; more ruffles, as many fewer pucker.
+    flat: f64,
 }
 
 impl Price {
-    /// The price list at `ease` 0 (nothing is charged) to 1.
-    pub fn at(ease: f64) -> Self {
-        Self { weight: ease * ease }
+    /// The price list of `piece`: nothing at ease 0, most at ease 1.
+    pub fn of_piece(piece: &Piece) -> Self {
+        let weight = FULL_PRICE * piece.ease * piece.ease;
+        Self { weight, flat: piece.gauge.flat_increase() }
+    }
+
+    /// Whether nothing is charged.
+    pub fn is_free(self) -> bool {
+        self.weight == 0.0
     }
 
     /// The charge for a round of `count` on one of `below`.
     pub fn of(self, below: u32, count: u32) -> f64 {
-        if self.weight == 0.0 { 0.0 } else { self.weight * trouble(below, count) }
+        if self.weight == 0.0 { 0.0 } else { self.weight * self.trouble(below, count) }
     }
-}
 
-/// How much attention a round asks of the maker, from 0 (plain) to 1 (uneven spread).
-fn trouble(below: u32, count: u32) -> f64 {
-    let shaped = below.abs_diff(count);
-    match shaped {
-        0 => 0.0,
-        1 => 0.8,
-        _ if below.is_multiple_of(shaped) => 0.15,
-        _ => 1.0,
+    /// How much attention a round asks of the maker: 0 where it is plain, 1 where its
+    /// shaping is unevenly spread, more where it gains or loses more than lies flat.
+    fn trouble(self, below: u32, count: u32) -> f64 {
+        let shaped = below.abs_diff(count);
+        let spread = match shaped {
+            0 => 0.0,
+            1 => 0.8,
+            _ if below.is_multiple_of(shaped) => 0.15,
+            _ => 1.0,
+        };
+        spread + RUFFLE * (f64::from(shaped) - self.flat - FLAT_BAND).max(0.0)
     }
 }
 
@@ -193,8 +210,11 @@ mod tests {
 
     #[test]
     fn an_even_repeat_is_cheaper_than_an_odd_spread() {
-        assert!(trouble(24, 30) > trouble(24, 24));
-        assert!(trouble(31, 36) > trouble(30, 36));
-        assert!(trouble(6, 12) < trouble(6, 7));
+        let price = Price { weight: 1.0, flat: 5.7 };
+        assert!(price.of(24, 30) > price.of(24, 24));
+        assert!(price.of(31, 36) > price.of(30, 36));
+        assert!(price.of(6, 12) < price.of(6, 7));
+        assert!(price.of(18, 27) > price.of(18, 24));
+        assert!(Price { weight: 0.0, ..price }.is_free());
     }
 }

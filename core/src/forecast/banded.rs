@@ -70,42 +70,37 @@ pub(crate) struct Factor {
 impl Factor {
     /// Solves in place for the right-hand side `x`.
     pub(crate) fn solve(&self, x: &mut [f64]) {
-        self.solve_from(0, x);
+        let mut lanes: Vec<[f64; 1]> = x.iter().map(|&v| [v]).collect();
+        self.solve_lanes(0, &mut lanes);
+        for (x, [v]) in x.iter_mut().zip(lanes) {
+            *x = v;
+        }
     }
 
-    /// Solves in place for a right-hand side whose entries before `first` are zero; the
-    /// forward sweep may then begin there.
-    pub(crate) fn solve_from(&self, first: usize, x: &mut [f64]) {
+    /// Solves in place for several right-hand sides side by side (one a lane), whose entries
+    /// before `first` are all zero: the forward sweep may then begin there. The sweeps are
+    /// chains of dependent steps, so lanes cost next to nothing.
+    pub(crate) fn solve_lanes<const L: usize>(&self, first: usize, x: &mut [[f64; L]]) {
         let n = self.columns.len();
         for j in first..n {
-            let [d, l1, l2, l3] = self.columns[j];
-            let v = x[j];
-            if j + 3 < n {
-                x[j + 1] -= l1 * v;
-                x[j + 2] -= l2 * v;
-                x[j + 3] -= l3 * v;
-            } else {
-                for (i, l) in [l1, l2, l3].into_iter().enumerate() {
-                    if j + 1 + i < n {
-                        x[j + 1 + i] -= l * v;
-                    }
+            let [d, below @ ..] = self.columns[j];
+            let (done, rest) = x.split_at_mut(j + 1);
+            let v = done[j];
+            for (target, l) in rest.iter_mut().zip(below) {
+                for (t, v) in target.iter_mut().zip(v) {
+                    *t -= l * v;
                 }
             }
-            x[j] = v / d;
+            done[j] = v.map(|v| v / d);
         }
         for j in (0..n).rev() {
-            let [_, l1, l2, l3] = self.columns[j];
-            let mut v = x[j];
-            if j + 3 < n {
-                v -= l1 * x[j + 1] + l2 * x[j + 2] + l3 * x[j + 3];
-            } else {
-                for (i, l) in [l1, l2, l3].into_iter().enumerate() {
-                    if j + 1 + i < n {
-                        v -= l * x[j + 1 + i];
-                    }
+            let [_, below @ ..] = self.columns[j];
+            let (done, rest) = x.split_at_mut(j + 1);
+            for (source, l) in rest.iter().zip(below) {
+                for (t, s) in done[j].iter_mut().zip(source) {
+                    *t -= l * s;
                 }
             }
-            x[j] = v;
         }
     }
 }

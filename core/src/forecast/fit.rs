@@ -56,8 +56,17 @@ pub(crate) fn middle(line: &[Rz]) -> f64 {
 
 /// The fit of a forecast (its nodes) to the outline, in widths of `stitch_width_mm`.
 pub fn measure(nodes: &[Rz], outline: &Trail, stitch_width_mm: f64) -> Fit {
+    measure_from(nodes, outline, stitch_width_mm, outline.middle() - middle(nodes))
+}
+
+/// As [`measure`], from a shift that is nearly right already.
+pub(crate) fn measure_from(
+    nodes: &[Rz],
+    outline: &Trail,
+    stitch_width_mm: f64,
+    mut shift: f64,
+) -> Fit {
     let forecast = Trail::new(nodes.to_vec());
-    let mut shift = middle(&outline.line) - middle(&forecast.line);
     let mut sums = (Sums::default(), Sums::default());
     // Gauss–Newton on the shift; the feet move little, so a few steps settle it.
     for _ in 0..4 {
@@ -140,7 +149,8 @@ pub(crate) struct Foot {
 /// lip, where a search of the whole line could jump across.
 pub(crate) struct Seeker<'a> {
     line: &'a [Rz],
-    segment: usize,
+    /// Where the search begins: the segment of the last foot.
+    pub(crate) segment: usize,
 }
 
 impl<'a> Seeker<'a> {

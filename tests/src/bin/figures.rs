@@ -7,6 +7,7 @@ use plumpline_tests::fit_set::SHAPES;
 fn main() {
     for ease in std::env::var("EASES").unwrap().split(",").map(|v| v.parse::<f64>().unwrap()) {
         let mut sum = 0.0;
+        let mut total = (0, 0, 0, 1.0f64);
         let mut most: f64 = 0.0;
         println!("ease {ease}");
         for s in &SHAPES {
@@ -19,6 +20,19 @@ fn main() {
             let rot = counts::rule_of_thumb(&piece, &profile);
             let pr = plumpline_core::forecast::pressure_for_outline(0.08, profile.widest_mm());
             let rf = counts::fit_of(&piece, &profile, &rot, pr);
+            let shaping: Vec<_> = p
+                .rounds
+                .iter()
+                .skip(1)
+                .filter(|r| {
+                    r.placement.number_of(plumpline_core::placement::Stitch::Plain) != r.count
+                })
+                .collect();
+            let single = shaping.iter().filter(|r| r.placement.is_single_repeat()).count();
+            total.0 += single;
+            total.1 += shaping.len();
+            total.2 += p.wording.lines.len();
+            total.3 = total.3.min(single as f64 / shaping.len() as f64);
             sum += fit.rms_stitches;
             most = most.max(fit.rms_stitches);
             println!(
@@ -38,6 +52,13 @@ fn main() {
                 println!("{:?}", p.counts());
             }
         }
-        println!("mean {:.4} most {:.4}", sum / 10.0, most);
+        println!(
+            "mean {:.4} most {:.4} single {:.3} least {:.2} lines {}",
+            sum / 10.0,
+            most,
+            total.0 as f64 / total.1 as f64,
+            total.3,
+            total.2
+        );
     }
 }
