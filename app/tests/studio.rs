@@ -340,3 +340,29 @@ fn a_file_named_at_the_start_opens_and_a_broken_one_is_told() {
     assert!(notice.wrong && notice.text.contains("ball.ron"), "{}", notice.text);
     assert_eq!(notice.text.lines().count(), 1);
 }
+
+#[test]
+fn a_yarn_changes_from_the_round_in_hand_on() {
+    let mut bench = bench();
+    bench.key_press(Key::End);
+    bench.run();
+    let last = bench.state().plan().expect("a plan").rounds.len();
+    bench.get_by_label("Change yarn").click();
+    bench.run();
+    bench.get_by_label("A Madder").click();
+    bench.run();
+    assert_eq!(bench.state().plan().expect("a plan").rounds[last - 1].yarn, 0);
+    assert_eq!(bench.state().plan().expect("a plan").rounds[last - 2].yarn, 2);
+    assert_eq!(bench.state().document().history.undo_steps(), 1);
+}
+
+#[test]
+fn a_yarn_takes_another_colour_on_its_card() {
+    let mut bench = bench();
+    bench.get_by_label("Yarn A, Madder").click();
+    bench.run();
+    bench.get_by_label("Plum").click();
+    bench.run();
+    let yarn = &bench.state().document().project().yarns[0];
+    assert_eq!((yarn.name.as_str(), yarn.colour), ("Plum", [110, 62, 104]));
+}

@@ -1,15 +1,17 @@
 //! The hand on the bars: rounds pointed at and taken, ends of bars dragged.
 
-use egui::{Rect, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo, pos2};
+use egui::{Rect, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 use plumpline_core::Plan;
 
 use super::rows::Rows;
+use crate::panels::yarn_card;
 use crate::studio::action::{Action, Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::studio::keys;
 use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::icons::Icon;
+use crate::ui_kit::paint;
 use crate::ui_kit::tokens::HIT;
 
 /// Height of the heading over the rows.
@@ -62,7 +64,7 @@ pub fn hands(
                 end = if on_end { Some(number) } else { end };
             }
             if let Some(number) = bench.view.show_round {
-                let margin = rows.row(number).expand2(egui::vec2(0.0, rows.pitch));
+                let margin = rows.row(number).expand2(vec2(0.0, rows.pitch));
                 ui.scroll_to_rect_animation(margin, None, egui::style::ScrollAnimation::none());
             }
         });
@@ -174,8 +176,7 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
     ];
     let mut right = rect.right() - 12.0;
     for (command, icon, on) in list {
-        let place =
-            Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), egui::vec2(28.0, 26.0));
+        let place = Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), vec2(28.0, 26.0));
         let enabled = command.enabled(bench);
         let name = command.text();
         let button = controls::toggle(ui, place, Face::Icon(icon), name, enabled, on);
@@ -184,4 +185,11 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
         }
         right = place.left() - 6.0;
     }
+    let place = Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), vec2(28.0, 26.0));
+    let button = controls::button(ui, place, Face::Words(""), "Change yarn", true);
+    let yarn = bench.document.piece().yarn_of_round(round);
+    let letter = plumpline_core::Yarn::letter(yarn);
+    paint::bead(ui.painter(), place.center(), &letter, bench.yarn_of(yarn), bench.t);
+    yarn_card::choose(&button, bench, round, actions);
+    button.on_hover_text("Change yarn from this round on");
 }

@@ -143,7 +143,7 @@ fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &Line) {
         t.ink,
         width,
     );
-    let pinned = !joined && bench.pin_of(line.first).is_some();
+    let pinned = (line.first..=line.last).any(|r| bench.pin_of(r).is_some());
     let font = type_faces::semibold(type_faces::BODY);
     let at = pos2(rows.right() - 6.0, y);
     let text = format!("[{}]", line.count);

@@ -11,7 +11,7 @@ use plumpline_core::bend::{Bend, BendWord, FLAT_BAND};
 use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
 use crate::ui_kit::icons::{self, Way};
-use crate::ui_kit::tokens::PAD;
+use crate::ui_kit::tokens::{PAD, mix};
 use crate::ui_kit::{paint, type_faces};
 
 /// Width of the heading and legend.
@@ -84,6 +84,7 @@ pub fn paint(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
     legend(&painter, bench, panel);
     let Some(plan) = bench.plan else { return };
     let columns = Columns::new(panel, plan);
+    flat_band(&painter, bench, plan, &columns);
     if let Some(round) = bench.view.washed() {
         wash(&painter, bench, panel, &columns, round, false);
     }
@@ -135,13 +136,21 @@ fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
     painter.vline(x, panel.y_range().shrink(14.0), Stroke::new(1.0, t.edge));
 }
 
+/// The band in which a round counts as lying flat.
+fn flat_band(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
+    let flat = columns.zero - plan.flat_increase as f32 * columns.unit;
+    let half = FLAT_BAND as f32 * columns.unit;
+    let band = Rect::from_x_y_ranges(
+        columns.area.left() - 8.0..=columns.area.right(),
+        flat - half..=flat + half,
+    );
+    painter.rect_filled(band, 3.0, mix(bench.t.panel, bench.t.edge, 0.35));
+}
+
 fn scale(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
     let t = bench.t;
     let span = columns.area.left() - 8.0..=columns.area.right();
     let flat = columns.zero - plan.flat_increase as f32 * columns.unit;
-    let half = FLAT_BAND as f32 * columns.unit;
-    let band = Rect::from_x_y_ranges(span.clone(), flat - half..=flat + half);
-    painter.rect_filled(band, 3.0, crate::ui_kit::tokens::mix(t.panel, t.edge, 0.35));
     let dash = Stroke::new(1.3, t.soft_ink);
     let ends = [pos2(*span.start(), flat), pos2(*span.end(), flat)];
     painter.extend(Shape::dashed_line(&ends, dash, 6.0, 4.0));

@@ -1,9 +1,9 @@
 //! Figures: size, rounds, stitches, stuffing, time, yarn, fit.
 
-use egui::{Align2, Painter, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::{Plan, Yarn};
 
-use super::notes;
+use super::{notes, yarn_card};
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::ui_kit::tokens::PAD;
@@ -61,9 +61,9 @@ fn time(minutes: f64) -> String {
 }
 
 /// The figures as a column.
-pub fn column(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
+pub fn column(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let t = bench.t;
-    let painter = painter.with_clip_rect(rect);
+    let painter = ui.painter_at(rect);
     let inner = rect.shrink(PAD);
     paint::title(&painter, inner.left_top() + vec2(0.0, 6.0), "Figures", "", t);
     let small = || type_faces::regular(type_faces::SMALL);
@@ -115,12 +115,8 @@ pub fn column(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
     }
     y = rule(&painter, bench, inner, y + 42.0);
     let fit_top = inner.bottom() - 48.0;
-    yarns(
-        &painter,
-        bench,
-        plan,
-        Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0)),
-    );
+    let place = Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0));
+    yarns(ui, bench, plan, place, actions);
     fit(&painter, bench, plan, inner.with_min_y(fit_top));
 }
 
@@ -129,9 +125,11 @@ fn rule(painter: &Painter, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
     y + 6.0
 }
 
-/// A row a yarn: bead, name, a skein as long as its metres, metres and grams.
-fn yarns(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
+/// A row a yarn: bead, name, a skein as long as its metres, metres and grams. A click opens
+/// the yarn's card.
+fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Actions) {
     let t = bench.t;
+    let painter = &ui.painter_at(place.expand(PAD));
     let most = plan.estimate.yarn.iter().map(|y| y.metres).fold(1e-9, f64::max);
     let rows = ((place.height() - 16.0) / YARN).floor().max(0.0) as usize;
     let used = &plan.estimate.yarn;
@@ -140,6 +138,8 @@ fn yarns(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     for (i, one) in used.iter().take(shown).enumerate() {
         let Some(yarn) = bench.document.project().yarns.get(one.yarn) else { continue };
         let y = place.top() + YARN * (i as f32 + 0.5);
+        let row = Rect::from_x_y_ranges(place.x_range().expand(6.0), y - 12.5..=y + 12.5);
+        yarn_button(ui, bench, row, one.yarn, yarn, actions);
         let bead = pos2(place.left() + 8.0, y);
         paint::bead(painter, bead, &Yarn::letter(one.yarn), yarn.colour, t);
         let name = pos2(place.left() + 24.0, y);
@@ -165,6 +165,29 @@ fn yarns(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     let y = place.top() + YARN * shown as f32 + 9.0;
     let font = type_faces::regular(type_faces::SMALL);
     painter.text(pos2(place.left(), y), Align2::LEFT_CENTER, note, font, t.soft_ink);
+}
+
+/// What of a yarn's row is pressed to open its card.
+fn yarn_button(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    row: Rect,
+    index: usize,
+    yarn: &Yarn,
+    actions: &mut Actions,
+) {
+    let t = bench.t;
+    let response = ui.interact(row, ui.scope_id().with(("yarn", index)), Sense::click());
+    let name = format!("Yarn {}, {}", Yarn::letter(index), yarn.name);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+    if response.hovered() {
+        ui.painter().rect_filled(row, 6.0, t.well);
+    }
+    if response.has_focus() {
+        paint::focus_ring(ui.painter(), row.shrink(2.0), 6.0, t);
+    }
+    yarn_card::card(&response, bench, index, actions);
+    response.on_hover_text("Change its name, colour or length");
 }
 
 fn draw_skein(painter: &Painter, rect: Rect, colour: [u8; 3], t: &Tokens) {
@@ -258,6 +281,8 @@ pub fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         if x + 70.0 > end {
             break;
         }
+        let hit = Rect::from_center_size(pos2(x + 32.0, y), vec2(76.0, 28.0));
+        yarn_button(ui, bench, hit, one.yarn, yarn, actions);
         paint::bead(&painter, pos2(x + 8.0, y), &Yarn::letter(one.yarn), yarn.colour, t);
         let text = format!("{:.1} m", one.metres);
         let body = type_faces::regular(type_faces::BODY);

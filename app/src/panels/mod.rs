@@ -8,6 +8,7 @@ pub mod notes;
 pub mod notice;
 pub mod sheet;
 pub mod top_strip;
+pub mod yarn_card;
 
 use egui::{Rect, Ui, pos2, vec2};
 
@@ -166,7 +167,7 @@ pub fn picture(
     }
     match layout.side {
         Side::Column { figures, notes } => {
-            figures::column(ui.painter(), bench, figures);
+            figures::column(ui, bench, figures, actions);
             notes::show(ui, bench, notes, actions);
         }
         Side::Line(line) => figures::line(ui, bench, line, actions),

@@ -46,14 +46,8 @@ fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> 
         .clip_text(true);
     let response = ui.put(field, edit).on_hover_text("Name of the project; click to type");
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, "Project name"));
-    if response.gained_focus() {
-        actions.push(crate::studio::action::Action::Begin);
-    }
     if response.changed() {
         actions.edit(Edit::Title(text));
-    }
-    if response.lost_focus() {
-        actions.push(crate::studio::action::Action::Commit);
     }
     if response.has_focus() {
         paint::focus_ring(ui.painter(), field, 4.0, t);

@@ -1,6 +1,6 @@
 //! What panels ask for. They change nothing themselves.
 
-use plumpline_core::{Firmness, Gauge};
+use plumpline_core::{Firmness, Gauge, Yarn};
 
 use super::command::Command;
 use super::view::{Dimension, Typing};
@@ -64,8 +64,40 @@ pub enum Edit {
     Firmness(Firmness),
     /// Another ease.
     Ease(f64),
+    /// Another name, colour or length of a yarn.
+    Yarn {
+        /// Index of the yarn.
+        index: usize,
+        /// What it is now.
+        yarn: Yarn,
+    },
+    /// From this round on, work in this yarn.
+    Band {
+        /// First round.
+        round: u32,
+        /// Index of the yarn.
+        yarn: usize,
+    },
+    /// Adds a yarn and works in it from this round on.
+    NewYarn {
+        /// First round.
+        round: u32,
+    },
+    /// No longer changes yarn at this round.
+    ClearBand(u32),
     /// Scales the outline so that the forecast comes to this size, mm.
     Resize(Dimension, f64),
+}
+
+impl Edit {
+    /// What a run of edits has in common that is undone as one: typing a title, say.
+    pub fn run(&self) -> Option<(&'static str, usize)> {
+        match self {
+            Self::Title(_) => Some(("title", 0)),
+            Self::Yarn { index, .. } => Some(("yarn", *index)),
+            _ => None,
+        }
+    }
 }
 
 /// A change of what is looked at.

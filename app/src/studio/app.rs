@@ -2,16 +2,16 @@
 
 use std::path::PathBuf;
 
-use egui::{Context, ThemePreference, Ui, ViewportCommand};
+use egui::{Context, ThemePreference, Ui};
 
 use super::action::{Action, Actions, Edit};
 use super::apply;
-use super::ask::{self, Answer, Ask, Next};
+use super::ask::{self, Ask, Next};
 use super::bench::Bench;
 use super::command::Command;
 use super::derived::Derived;
 use super::document::Document;
-use super::jobs::{Jobs, Outcome, Purpose};
+use super::jobs::Jobs;
 use super::keys;
 use super::view::{Notice, Prefs, Stage, View};
 use crate::panels;
@@ -21,15 +21,15 @@ use plumpline_core::{file, sheet};
 /// The studio's window.
 #[derive(Debug)]
 pub struct Studio {
-    document: Document,
-    view: View,
-    derived: Derived,
-    jobs: Jobs,
+    pub(super) document: Document,
+    pub(super) view: View,
+    pub(super) derived: Derived,
+    pub(super) jobs: Jobs,
     prefs: Prefs,
-    ask: Option<Ask>,
+    pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
-    next: Option<Next>,
-    closing: bool,
+    pub(super) next: Option<Next>,
+    pub(super) closing: bool,
 }
 
 /// Gives a context the studio's faces and colours.
@@ -209,7 +209,7 @@ impl Studio {
         ctx.set_theme(self.prefs.theme);
     }
 
-    fn say(&mut self, text: impl Into<String>, wrong: bool) {
+    pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
         self.view.notice = Some(Notice { text: text.into(), wrong });
     }
 
@@ -220,136 +220,6 @@ impl Studio {
                 self.say("The pattern is copied.", false);
             }
             Err(error) => self.say(error.to_string(), true),
-        }
-    }
-
-    fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        let project = self.document.project();
-        match (sheet::text(project), sheet::markdown(project)) {
-            (Ok(text), Ok(markdown)) => {
-                let path = self.suggested("txt");
-                self.jobs.ask(ctx, frame, Purpose::Sheet { text, markdown }, &path);
-            }
-            (Err(error), _) | (_, Err(error)) => self.say(error.to_string(), true),
-        }
-    }
-
-    /// A path to offer: where the project is, with this extension.
-    fn suggested(&self, extension: &str) -> PathBuf {
-        match self.document.path() {
-            Some(path) => path.with_extension(extension),
-            None => {
-                let plain = |c: char| if c.is_alphanumeric() { c } else { '-' };
-                let title = self.document.project().title.to_lowercase();
-                let name: String = title.trim().chars().map(plain).collect();
-                PathBuf::from(format!("{name}.{extension}"))
-            }
-        }
-    }
-
-    fn save(&mut self, ctx: &Context, frame: &eframe::Frame, elsewhere: bool) {
-        self.document.commit();
-        let purpose = Purpose::Save(Box::new(self.document.project().clone()));
-        match self.document.path() {
-            Some(path) if !elsewhere => {
-                let path = path.to_owned();
-                self.jobs.with_path(ctx, purpose, path);
-            }
-            _ => {
-                let path = self.suggested("ron");
-                self.jobs.ask(ctx, frame, purpose, &path);
-            }
-        }
-    }
-
-    /// Goes on to something that gives the project up, after asking about its changes.
-    fn go(&mut self, ctx: &Context, frame: &eframe::Frame, next: Next) {
-        if self.document.is_changed() {
-            self.ask = Some(Ask::Unsaved(next));
-        } else {
-            self.go_on(ctx, frame, next);
-        }
-    }
-
-    fn go_on(&mut self, ctx: &Context, frame: &eframe::Frame, next: Next) {
-        match next {
-            Next::New => self.take(Document::blank()),
-            Next::Open => {
-                let path = self.suggested("ron");
-                self.jobs.ask(ctx, frame, Purpose::Open, &path);
-            }
-            Next::OpenPath(path) => self.jobs.with_path(ctx, Purpose::Open, path),
-            Next::Close => {
-                self.closing = true;
-                ctx.send_viewport_cmd(ViewportCommand::Close);
-            }
-        }
-    }
-
-    /// Takes another document in hand.
-    fn take(&mut self, document: Document) {
-        self.document = document;
-        self.derived.forget();
-        self.view.let_go();
-        self.view.notice = None;
-    }
-
-    fn answer(&mut self, ctx: &Context, frame: &eframe::Frame, answer: Answer) {
-        self.ask = None;
-        match answer {
-            Answer::SaveFirst(next) => {
-                self.next = Some(next);
-                self.save(ctx, frame, false);
-            }
-            Answer::Discard(next) => self.go_on(ctx, frame, next),
-            Answer::Path(purpose, path) => self.jobs.with_path(ctx, purpose, path),
-            Answer::Cancel => self.next = None,
-        }
-    }
-
-    fn outcome(&mut self, ctx: &Context, frame: &eframe::Frame, outcome: Outcome) {
-        match outcome {
-            Outcome::Opened(path, project) => self.take(Document::new(*project, Some(path))),
-            Outcome::Saved(path, project) => {
-                self.document.saved_as(*project, path);
-                self.view.notice = None;
-                if let Some(next) = self.next.take() {
-                    self.go(ctx, frame, next);
-                }
-            }
-            Outcome::Wrote(path) => {
-                self.say(format!("The pattern is saved in {}.", path.display()), false);
-            }
-            Outcome::Cancelled => self.next = None,
-            Outcome::NoDialog(purpose) => {
-                let extension =
-                    if matches!(purpose, Purpose::Sheet { .. }) { "txt" } else { "ron" };
-                let text = std::path::absolute(self.suggested(extension))
-                    .map_or_else(|_| String::new(), |p| p.display().to_string());
-                self.ask = Some(Ask::Path { purpose, text });
-            }
-            Outcome::Failed(why) => {
-                self.next = None;
-                self.say(why, true);
-            }
-        }
-    }
-
-    /// Files dropped on the window, a close that was asked for, jobs that are done.
-    fn receive(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        if let Some(outcome) = self.jobs.poll() {
-            self.outcome(ctx, frame, outcome);
-        }
-        let dropped = ctx.input(|i| i.raw.dropped_files.first().map(|f| f.path().to_owned()));
-        if let Some(path) = dropped
-            && !self.jobs.busy()
-        {
-            self.go(ctx, frame, Next::OpenPath(path));
-        }
-        let close = ctx.input(|i| i.viewport().close_requested());
-        if close && !self.closing && self.document.is_changed() {
-            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.ask = Some(Ask::Unsaved(Next::Close));
         }
     }
 

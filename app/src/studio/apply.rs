@@ -1,7 +1,7 @@
 //! The one place where the project and the view are changed.
 
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Knot, Outline, Piece, Project, plan};
+use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
 
 use super::action::{Edit, Look};
 use super::document::Document;
@@ -13,7 +13,8 @@ const OFF_AXIS_MM: f64 = 0.5;
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
-    let changed = document.change(|project, piece| change(project, piece, edit));
+    let run = edit.run();
+    let changed = document.change_in_run(run, |project, piece| change(project, piece, edit));
     match follow {
         Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
         Edit::RemoveKnot(_) if changed => view.knot = None,
@@ -22,13 +23,21 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
 }
 
 fn change(project: &mut Project, index: usize, edit: Edit) {
-    if let Edit::Title(title) = edit {
-        project.title = title;
-        return;
-    }
+    let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];
     match edit {
-        Edit::Title(_) => {}
+        Edit::Title(title) => project.title = title,
+        Edit::Yarn { index, yarn } => {
+            if let Some(place) = yarns.get_mut(index) {
+                *place = yarn;
+            }
+        }
+        Edit::Band { round, yarn } => set_band(piece, round, yarn),
+        Edit::NewYarn { round } => {
+            yarns.push(Yarn::plain(yarns.len()));
+            set_band(piece, round, yarns.len() - 1);
+        }
+        Edit::ClearBand(round) => piece.bands.retain(|b| b.from_round != round),
         Edit::MoveKnot { knot, radius_mm, height_mm } => {
             move_knot(&mut piece.outline, knot, radius_mm, height_mm);
         }
@@ -64,6 +73,16 @@ fn change(project: &mut Project, index: usize, edit: Edit) {
             }
         }
     }
+}
+
+/// Works in `yarn` from `round` on, up to where the yarn changes next. A change to the yarn
+/// there already is, is none.
+fn set_band(piece: &mut Piece, round: u32, yarn: usize) {
+    piece.bands.retain(|b| b.from_round != round);
+    if piece.yarn_of_round(round) != yarn || round == 1 {
+        piece.bands.push(Band { from_round: round, yarn });
+    }
+    piece.bands.sort_by_key(|b| b.from_round);
 }
 
 /// Poles stay on the axis, everything else off it; whole micrometres keep files short.
@@ -173,6 +192,10 @@ mod tests {
             Edit::ToggleEnd(0),
             Edit::Pin { round: 9, count: 50 },
             Edit::Ease(0.8),
+            Edit::Band { round: 20, yarn: 0 },
+            Edit::NewYarn { round: 5 },
+            Edit::ClearBand(17),
+            Edit::Yarn { index: 1, yarn: Yarn::plain(2) },
             Edit::Resize(Dimension::Height, 140.0),
             Edit::Resize(Dimension::Width, 70.0),
         ];
@@ -185,6 +208,18 @@ mod tests {
             document.undo();
             assert_eq!(document.project(), &before, "{one:?}");
         }
+    }
+
+    #[test]
+    fn typing_is_one_step() {
+        let (mut document, mut view) = sample();
+        for title in ["B", "Bu", "Buo", "Buoy"] {
+            edit(&mut document, &mut view, Edit::Title(title.into()));
+        }
+        assert_eq!(document.history.undo_steps(), 1);
+        edit(&mut document, &mut view, Edit::Ease(0.7));
+        edit(&mut document, &mut view, Edit::Title("Float".into()));
+        assert_eq!(document.history.undo_steps(), 3);
     }
 
     #[test]

@@ -17,6 +17,8 @@ pub struct Document {
     saved: Project,
     path: Option<PathBuf>,
     piece: usize,
+    /// The run of edits the last one belonged to.
+    run: Option<(&'static str, usize)>,
     /// What can be undone.
     pub history: History,
 }
@@ -24,7 +26,14 @@ pub struct Document {
 impl Document {
     /// A document of `project`, unchanged, saved at `path`.
     pub fn new(project: Project, path: Option<PathBuf>) -> Self {
-        Self { saved: project.clone(), project, path, piece: 0, history: History::default() }
+        Self {
+            saved: project.clone(),
+            project,
+            path,
+            piece: 0,
+            run: None,
+            history: History::default(),
+        }
     }
 
     /// The sample float, not saved anywhere.
@@ -71,17 +80,31 @@ impl Document {
     /// Changes the project in one step (or as part of the gesture under way). Returns
     /// whether anything changed.
     pub fn change(&mut self, edit: impl FnOnce(&mut Project, usize)) -> bool {
+        self.change_in_run(None, edit)
+    }
+
+    /// As [`Self::change`]; edits of one run that follow one another are one step.
+    pub fn change_in_run(
+        &mut self,
+        run: Option<(&'static str, usize)>,
+        edit: impl FnOnce(&mut Project, usize),
+    ) -> bool {
         let before = self.project.clone();
         edit(&mut self.project, self.piece);
         let changed = self.project != before;
         if changed {
-            self.history.note(before);
+            let goes_on = run.is_some() && run == self.run && !self.history.can_redo();
+            if !goes_on {
+                self.history.note(before);
+            }
+            self.run = run;
         }
         changed
     }
 
     /// Begins a gesture: all changes until its end are one step.
     pub fn begin(&mut self) {
+        self.run = None;
         self.history.begin(&self.project);
     }
 
@@ -99,12 +122,14 @@ impl Document {
 
     /// Takes a step back.
     pub fn undo(&mut self) {
+        self.run = None;
         self.history.undo(&mut self.project);
         self.take_piece(self.piece);
     }
 
     /// Takes a step again.
     pub fn redo(&mut self) {
+        self.run = None;
         self.history.redo(&mut self.project);
         self.take_piece(self.piece);
     }

@@ -12,6 +12,7 @@ pub mod bench;
 pub mod command;
 pub mod derived;
 pub mod document;
+mod files;
 pub mod history;
 pub mod jobs;
 pub mod keys;

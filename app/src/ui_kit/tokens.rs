@@ -153,6 +153,35 @@ pub const DARK: Tokens = Tokens {
     yarn_edge_share: 0.22,
 };
 
+/// House colours a yarn can take, by name. A yarn's colour is its owner's: it may be any
+/// other too.
+pub const PALETTE: [(&str, [u8; 3]); 24] = [
+    ("Madder", [184, 86, 64]),
+    ("Brick", [142, 58, 48]),
+    ("Rosehip", [200, 66, 84]),
+    ("Foxglove", [196, 110, 150]),
+    ("Plum", [110, 62, 104]),
+    ("Iris", [98, 92, 158]),
+    ("Dusk", [70, 86, 126]),
+    ("Slate", [86, 102, 114]),
+    ("Lagoon", [62, 125, 138]),
+    ("Spruce", [44, 92, 82]),
+    ("Fern", [92, 130, 70]),
+    ("Pistachio", [160, 180, 112]),
+    ("Quince", [196, 172, 72]),
+    ("Mustard", [206, 150, 42]),
+    ("Apricot", [226, 148, 96]),
+    ("Blush", [230, 184, 164]),
+    ("Oat", [230, 210, 166]),
+    ("Milk", [244, 236, 220]),
+    ("Sand", [200, 178, 142]),
+    ("Hazel", [150, 112, 76]),
+    ("Peat", [92, 70, 54]),
+    ("Char", [52, 50, 50]),
+    ("Ash", [150, 148, 142]),
+    ("Sky", [140, 178, 202]),
+];
+
 impl Tokens {
     /// The tokens of a theme.
     pub const fn of(theme: Theme) -> &'static Self {
