@@ -67,7 +67,7 @@ fn bar(painter: &Painter, t: &Tokens, rows: &Rows, bar: Rect, count: u32, colour
     painter.rect_filled(bar, 2.5, yarn);
     if rows.stitch >= CELL {
         let mut cells = Mesh::default();
-        let line = mix(yarn, edge, 0.75);
+        let line = mix(yarn, t.cell_edge(colour), 0.75);
         let half = 0.5 / painter.pixels_per_point();
         for k in 1..count {
             let x = painter.round_to_pixel_center(bar.left() + k as f32 * rows.stitch);

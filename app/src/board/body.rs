@@ -142,7 +142,7 @@ fn stitches(painter: &Painter, t: &Tokens, ground: &Ground, side: &[Pos2], count
     if (b.y - a.y).abs() < 5.0 || half * std::f32::consts::PI / count as f32 > 60.0 {
         return;
     }
-    let tick = Stroke::new(1.0, t.highlight_edge.gamma_multiply(0.55));
+    let tick = Stroke::new(1.0, t.on_highlight.gamma_multiply(0.3));
     let (top, bottom) = (a.y.min(b.y), a.y.max(b.y));
     let mut last = f32::NEG_INFINITY;
     for k in 0..count {

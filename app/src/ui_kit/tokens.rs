@@ -206,6 +206,16 @@ impl Tokens {
         mix(Self::yarn(colour), self.yarn_edge, self.yarn_edge_share)
     }
 
+    /// What parts one cell of a bar from the next: the yarn's edge, but never lighter than a
+    /// light yarn, on which that would not show.
+    pub fn cell_edge(&self, colour: [u8; 3]) -> Color32 {
+        if Self::on_yarn(colour) == LIGHT.ink {
+            mix(Self::yarn(colour), LIGHT.ink, 0.42)
+        } else {
+            self.yarn_edge(colour)
+        }
+    }
+
     /// The stuffed body in a yarn.
     pub fn body(&self, colour: [u8; 3]) -> Color32 {
         mix(self.forecast, Self::yarn(colour), self.yarn_share)
