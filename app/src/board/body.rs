@@ -173,10 +173,10 @@ fn label(painter: &Painter, bench: &Bench<'_>, ground: &Ground, side: &[Pos2], r
         painter.rect_filled(rect.expand2(egui::vec2(4.0, 0.0)), 2.0, t.highlight);
         painter.galley(rect.min, galley, t.on_highlight);
     } else {
-        // A strip too thin for its name wears it as a pill: on the body, where no number of
-        // the dimensions stands, or right of a body too narrow for it.
+        // A strip too thin for its name wears it as a pill, on the body: beside it stand the
+        // numbers of the dimensions and the thread.
         let wide = galley.size().x + 14.0;
-        let left = if half > wide { -0.5 * half - 0.5 * wide } else { half + 12.0 };
+        let left = if half > wide { -0.5 * half - 0.5 * wide } else { -0.5 * wide };
         paint::pill(painter, pos2(ground.axis_x + left, y), &words, t);
     }
 }

@@ -1,7 +1,7 @@
 //! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
 //! ease, each with what it costs.
 
-use egui::{Align2, DragValue, Rect, Response, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, DragValue, Rect, Response, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::{Firmness, Gauge};
 
 use crate::studio::action::{Action, Actions, Edit};
@@ -26,6 +26,28 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, column: Rect, actions: &mut Actions)
     let apart = counted_apart(&bench.document.piece().gauge);
     let height = 364.0 + if apart { ROW } else { 0.0 };
     let card = Rect::from_min_size(column.min, vec2(column.width(), height));
+    if height <= column.height() {
+        draw(ui, bench, card, actions);
+        return card;
+    }
+    // A window this low, or text this large: the card scrolls in what there is.
+    // Its bar stands in the gap beside it.
+    let place = column.with_max_x(column.right() + 9.0);
+    let mut child = ui.new_child(UiBuilder::new().max_rect(place).id_salt("gauge"));
+    controls::scroll_colours(&mut child);
+    child.spacing_mut().scroll.bar_width = 6.0;
+    child.spacing_mut().scroll.bar_inner_margin = 2.0;
+    ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
+        ui.reset_style();
+        let size = vec2(ui.available_width(), height);
+        let (card, _) = ui.allocate_exact_size(size, Sense::hover());
+        draw(ui, bench, card, actions);
+    });
+    column
+}
+
+/// Draws the card in `card`.
+fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
     paint::well(ui.painter(), card, bench.t);
     let inner = card.shrink(INSIDE);
     let title = inner.left_top() + vec2(0.0, 8.0);
@@ -39,7 +61,6 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, column: Rect, actions: &mut Actions)
     y = rule(ui, bench, inner, y + 4.0);
     y = firmness(ui, bench, inner, y, actions);
     ease(ui, bench, inner, y + 6.0, actions);
-    card
 }
 
 fn rule(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {

@@ -113,12 +113,15 @@ fn pieces(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Acti
         return left - 16.0;
     }
     let limit = strip.right() - 460.0;
+    let widths: Vec<f32> =
+        pieces.iter().map(|p| controls::words_width(ui, &p.name).clamp(40.0, 140.0)).collect();
+    let all: f32 = widths.iter().map(|w| w + 8.0).sum();
+    // Where not all fit, a menu lists every one.
+    if left + all > limit {
+        return piece_menu(ui, bench, strip, left, actions);
+    }
     let mut x = left;
-    for (index, piece) in pieces.iter().enumerate() {
-        let width = controls::words_width(ui, &piece.name).min(140.0);
-        if x + width > limit {
-            break;
-        }
+    for (index, (piece, width)) in pieces.iter().zip(widths).enumerate() {
         let on = index == bench.document.piece_index();
         let rect = slot(strip, x, width);
         let name = format!("Piece {}", piece.name);
@@ -129,6 +132,33 @@ fn pieces(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Acti
         x += width + 8.0;
     }
     x - 8.0
+}
+
+/// All pieces behind one button; returns its right end.
+fn piece_menu(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    strip: Rect,
+    left: f32,
+    actions: &mut Actions,
+) -> f32 {
+    let now = &bench.document.piece().name;
+    let width = (controls::words_width(ui, now) + 12.0).clamp(60.0, 170.0);
+    let rect = slot(strip, left, width);
+    let button = controls::button(ui, rect, Face::WordsThen(now, Icon::Down), "Pieces", true);
+    Popup::menu(&button).show(|ui| {
+        ui.set_min_width(160.0);
+        egui::ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
+            for (index, piece) in bench.document.project().pieces.iter().enumerate() {
+                let on = index == bench.document.piece_index();
+                if ui.selectable_label(on, &piece.name).clicked() {
+                    actions.look(Look::Piece(index));
+                    ui.close();
+                }
+            }
+        });
+    });
+    rect.right()
 }
 
 /// Undo, redo and the theme, from the right; returns where they begin.

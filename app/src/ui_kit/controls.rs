@@ -57,11 +57,15 @@ pub fn toggle(
     match face {
         Face::Icon(icon) => icon.paint(painter, at.center(), ink),
         Face::Words(words) => {
-            painter.text(at.center(), Align2::CENTER_CENTER, words, font, ink);
+            let galley = fitted(painter, words, font, ink, at.width() - 12.0);
+            let place = Align2::CENTER_CENTER.anchor_size(at.center(), galley.size());
+            painter.galley(place.min, galley, ink);
         }
         Face::WordsThen(words, icon) => {
+            let galley = fitted(painter, words, font, ink, at.width() - 32.0);
             let left = at.left_center() + vec2(10.0, 0.0);
-            painter.text(left, Align2::LEFT_CENTER, words, font, ink);
+            let place = Align2::LEFT_CENTER.anchor_size(left, galley.size());
+            painter.galley(place.min, galley, ink);
             icon.paint(painter, at.right_center() - vec2(12.0, 1.0), ink);
         }
     }
@@ -136,6 +140,19 @@ pub fn scroll_colours(ui: &mut Ui) {
     widgets.inactive.bg_fill = t.control_edge;
     widgets.hovered.bg_fill = t.outline;
     widgets.active.bg_fill = t.outline;
+}
+
+/// Words on one line, cut off with “…” where they would pass `width`.
+fn fitted(
+    painter: &egui::Painter,
+    words: &str,
+    font: egui::FontId,
+    ink: egui::Color32,
+    width: f32,
+) -> std::sync::Arc<egui::Galley> {
+    let mut job = egui::text::LayoutJob::simple_singleline(words.to_owned(), font, ink);
+    job.wrap = egui::text::TextWrapping::truncate_at_width(width.max(4.0));
+    painter.layout_job(job)
 }
 
 /// How wide a button with these words should be.
