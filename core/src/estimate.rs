@@ -38,42 +38,63 @@ pub struct Estimate {
     pub minutes: f64,
 }
 
-/// The estimate for rounds of `(count, yarn)` whose forecast holds `volume_ml`.
+/// What an estimate reads of one round.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Worked {
+    /// Stitches at its end.
+    pub count: u32,
+    /// Its yarn.
+    pub yarn: usize,
+    /// Area of one of its stitches, mm².
+    pub stitch_mm2: f64,
+    /// Slip stitches and chains between it and the next.
+    pub joining: u32,
+}
+
+/// The estimate for `rounds` whose forecast holds `volume_ml`; `stitch_mm` is the swatch's
+/// stitch, width and height.
 ///
 /// Yarn counts every single crochet at the maker's length; a decrease counts as the one
-/// stitch it leaves. Stuffing scales with firmness, medium being what the maker stated.
+/// stitch it leaves. Other kinds take yarn by their area (measured alike per area, FACTS.md
+/// section 7), chains half a stitch each (25.5 in of yarn for a 5 in chain against 53 in for
+/// a row, there). Stuffing scales with firmness, medium being what the maker stated.
 pub fn estimate(
-    rounds: impl Iterator<Item = (u32, usize)>,
-    stitch_width_mm: f64,
+    rounds: impl Iterator<Item = Worked>,
+    stitch_mm: (f64, f64),
     volume_ml: f64,
     firmness: Firmness,
     habits: &Habits,
 ) -> Estimate {
-    let mut by_yarn = std::collections::BTreeMap::<usize, u32>::new();
-    for (count, yarn) in rounds {
-        *by_yarn.entry(yarn).or_default() += count;
+    let mut by_yarn = std::collections::BTreeMap::<usize, YarnUse>::new();
+    let per_stitch_m = habits.yarn_per_stitch * stitch_mm.0 / 1000.0;
+    let mut joining = 0;
+    for round in rounds {
+        let used = by_yarn.entry(round.yarn).or_insert(YarnUse {
+            yarn: round.yarn,
+            stitches: 0,
+            metres: 0.0,
+        });
+        let area = round.stitch_mm2 / (stitch_mm.0 * stitch_mm.1);
+        used.stitches += round.count;
+        used.metres += per_stitch_m * f64::from(round.count) * area;
+        used.metres += per_stitch_m * CHAIN_YARN * f64::from(round.joining);
+        joining += round.joining;
     }
-    let per_stitch_m = habits.yarn_per_stitch * stitch_width_mm / 1000.0;
-    let yarn: Vec<YarnUse> = by_yarn
-        .into_iter()
-        .map(|(yarn, stitches)| YarnUse {
-            yarn,
-            stitches,
-            metres: f64::from(stitches) * per_stitch_m,
-        })
-        .collect();
+    let yarn: Vec<YarnUse> = by_yarn.into_values().collect();
     let stitches = yarn.iter().map(|y| y.stitches).sum::<u32>();
-    let pack = packing(firmness);
     let (low, high) = habits.stuffing_g_per_litre;
-    let per_g = volume_ml / 1000.0 * pack;
+    let litres = volume_ml / 1000.0 * packing(firmness);
     Estimate {
         stitches,
         yarn,
         volume_ml,
-        stuffing_g: (low * per_g, high * per_g),
-        minutes: f64::from(stitches) / habits.stitches_per_minute,
+        stuffing_g: (low * litres, high * litres),
+        minutes: f64::from(stitches + joining) / habits.stitches_per_minute,
     }
 }
+
+/// Yarn of a chain or slip stitch against a single crochet.
+const CHAIN_YARN: f64 = 25.5 / 53.0;
 
 /// How densely a firmness is packed against medium: 0.8 soft, 1 medium, 1.2 firm.
 ///
@@ -89,9 +110,10 @@ mod tests {
 
     #[test]
     fn yarn_is_counted_by_colour_and_adds_up() {
-        let rounds = [(6, 0), (12, 0), (18, 2), (12, 0)];
-        let made =
-            estimate(rounds.into_iter(), 5.0, 200.0, Firmness::MEDIUM, &Habits::default());
+        let worked = |(count, yarn)| Worked { count, yarn, stitch_mm2: 5.0 * 4.0, joining: 0 };
+        let rounds = [(6, 0), (12, 0), (18, 2), (12, 0)].map(worked);
+        let habits = Habits::default();
+        let made = estimate(rounds.into_iter(), (5.0, 4.0), 200.0, Firmness::MEDIUM, &habits);
         assert_eq!(made.stitches, 48);
         assert_eq!(
             made.yarn.iter().map(|y| (y.yarn, y.stitches)).collect::<Vec<_>>(),

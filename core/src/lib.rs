@@ -5,7 +5,7 @@
 //! [`Plan`], in this order:
 //!
 //! 1. [`outline`]: the knots, as a smooth curve sampled by arc length;
-//! 2. [`gauge`]: stitch width and round height of the maker's cloth;
+//! 2. [`gauge`] and [`cloth`]: stitch width and height of every round of the maker's cloth;
 //! 3. [`skin`]: the unstuffed cloth that would stuff into that profile, in closed form;
 //! 4. [`counts`]: whole stitches per round, by dynamic programming and a polish;
 //! 5. [`forecast`]: the profile those rounds really take when stuffed, and its fit;
@@ -15,6 +15,7 @@
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
 pub mod bend;
+pub mod cloth;
 pub mod counts;
 mod error;
 pub mod estimate;
@@ -31,9 +32,10 @@ pub mod skin;
 pub mod warning;
 pub mod wording;
 
+pub use cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use error::{Error, Result};
 pub use gauge::Gauge;
-pub use outline::{Knot, Outline, Rz};
-pub use piece::{Band, Firmness, Habits, Piece, Rules, Spread};
+pub use outline::{Hold, Knot, Outline, Rz};
+pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
 pub use plan::{Plan, Round, plan};
 pub use project::{FORMAT_VERSION, Project, Yarn};

@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use crate::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::error::{Error, Result, within};
 use crate::gauge::Gauge;
 use crate::outline::Outline;
+
+pub use crate::cloth::Kind;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
@@ -79,16 +82,25 @@ pub enum Spread {
     Stacked,
 }
 
-/// What every round must keep to.
+/// What every round must keep to, beyond what can be worked at all.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Rules {
-    /// Fewest stitches in a magic ring.
-    pub ring_least: u32,
-    /// Most stitches in a magic ring.
-    pub ring_most: u32,
+    /// Stitches of the magic ring; by the kind of stitch if `None` (six single crochets,
+    /// eight half double, twelve double; four at a tip).
+    pub ring: Option<u32>,
+    /// Stitches of the last round of a piece drawn shut; five to eight if `None`.
+    pub last: Option<u32>,
     /// Fewest stitches any round in the middle may have.
     pub smallest_neck: u32,
+    /// Stitches come in multiples of this, ring and gathered round excepted; 1 for any.
+    pub multiple_of: u32,
+    /// Most stitches a round may gain or lose.
+    pub largest_change: Option<u32>,
+    /// Whether both halves of the piece have the same counts.
+    pub symmetric: bool,
+    /// Whether plain rounds are kept together rather than strewn between shaping rounds.
+    pub plain_together: bool,
     /// How far a round leans against the one below in a spiral, stitches a round.
     /// Assumption until a swatch says otherwise.
     pub spiral_drift: f64,
@@ -96,8 +108,27 @@ pub struct Rules {
 
 impl Default for Rules {
     fn default() -> Self {
-        Self { ring_least: 4, ring_most: 8, smallest_neck: 4, spiral_drift: 0.17 }
+        Self {
+            ring: None,
+            last: None,
+            smallest_neck: 4,
+            multiple_of: 1,
+            largest_change: None,
+            symmetric: false,
+            plain_together: false,
+            spiral_drift: 0.17,
+        }
     }
+}
+
+/// Rounds between which nothing is shaped, a face to embroider for instance.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Face {
+    /// First plain round, counted from 1.
+    pub from_round: u32,
+    /// Last plain round.
+    pub to_round: u32,
 }
 
 /// From this round on, work in this yarn.
@@ -161,6 +192,28 @@ pub struct Piece {
     /// How increases sit from round to round.
     #[serde(default)]
     pub spread: Spread,
+    /// Rounds that are to stay plain.
+    #[serde(default)]
+    pub faces: Vec<Face>,
+    /// Straight part of an oval body, mm: its cross-section is a stadium, two half rounds and
+    /// two straight sides. 0 for a round body.
+    #[serde(default)]
+    pub straight_mm: f64,
+    /// Which kind of stitch from which round on; single crochet unless said otherwise.
+    #[serde(default)]
+    pub kinds: Vec<KindFrom>,
+    /// Rounds worked into one loop only.
+    #[serde(default)]
+    pub loops: BTreeMap<u32, Loop>,
+    /// Swatches of other kinds of stitch.
+    #[serde(default)]
+    pub swatches: Swatches,
+    /// Spiral or joined rounds.
+    #[serde(default)]
+    pub working: Working,
+    /// The hand that holds the hook.
+    #[serde(default)]
+    pub hand: Hand,
     /// Which yarn from which round on; round 1 is yarn 0 unless said otherwise.
     #[serde(default)]
     pub bands: Vec<Band>,
@@ -190,6 +243,13 @@ impl Piece {
             rules: Rules::default(),
             pins: BTreeMap::new(),
             spread: Spread::default(),
+            faces: Vec::new(),
+            straight_mm: 0.0,
+            kinds: Vec::new(),
+            loops: BTreeMap::new(),
+            swatches: Swatches::default(),
+            working: Working::default(),
+            hand: Hand::default(),
             bands: Vec::new(),
             habits: Habits::default(),
         }
@@ -215,6 +275,24 @@ impl Piece {
         within("stiffness_along", self.stiffness_along, 0.1, 10.0, "")?;
         self.rules.validate()?;
         self.habits.validate()?;
+        self.swatches.validate()?;
+        within("straight_mm", self.straight_mm, 0.0, 1000.0, "mm")?;
+        if self.straight_mm > 0.0 && !self.outline.starts_closed() {
+            return Err(Error::new(
+                "straight_mm",
+                "an oval starts on a closed chain, but this piece starts open",
+                "set it to 0 or bring the first knot to the axis",
+            ));
+        }
+        if let Some(face) =
+            self.faces.iter().find(|f| f.from_round == 0 || f.from_round > f.to_round)
+        {
+            return Err(Error::new(
+                format!("faces, from_round {}", face.from_round),
+                format!("it runs from {} to {}", face.from_round, face.to_round),
+                "count rounds from 1, first to last",
+            ));
+        }
         for (&round, &count) in &self.pins {
             if round == 0 || round as usize > MOST_ROUNDS || !(1..=20_000).contains(&count) {
                 return Err(Error::new(
@@ -237,20 +315,19 @@ impl Piece {
 
 impl Rules {
     fn validate(&self) -> Result<()> {
-        if self.ring_least < 3 || self.ring_most > 24 || self.ring_least > self.ring_most {
-            return Err(Error::new(
-                "rules.ring_least",
-                format!("a ring of {} to {} stitches", self.ring_least, self.ring_most),
-                "give a least of 3 or more and a most of 24 or fewer",
-            ));
-        }
-        if !(3..=200).contains(&self.smallest_neck) {
-            return Err(Error::new(
-                "rules.smallest_neck",
-                format!("{} stitches is out of range", self.smallest_neck),
-                "give a number from 3 to 200",
-            ));
-        }
+        let whole = |place: &str, value: Option<u32>, low: u32, high: u32| match value {
+            Some(v) if !(low..=high).contains(&v) => Err(Error::new(
+                place,
+                format!("{v} stitches is out of range"),
+                format!("give a number from {low} to {high}"),
+            )),
+            _ => Ok(()),
+        };
+        whole("rules.ring", self.ring, 3, 24)?;
+        whole("rules.last", self.last, 3, 200)?;
+        whole("rules.multiple_of", Some(self.multiple_of), 1, 24)?;
+        whole("rules.largest_change", self.largest_change, 1, 200)?;
+        whole("rules.smallest_neck", Some(self.smallest_neck), 3, 200)?;
         within("rules.spiral_drift", self.spiral_drift, -1.0, 1.0, "stitches")?;
         Ok(())
     }

@@ -5,7 +5,7 @@
 //! traditional musical rhythms”, BRIDGES 2005) and turned from round to round so that it
 //! does not stack into corners. A round is stored as runs, never stitch by stitch.
 
-use crate::piece::Spread;
+use crate::piece::{Kind, Spread};
 
 /// What is worked into the stitches of the round below.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -29,10 +29,10 @@ impl Stitch {
         if self == Self::Increase { 2 } else { 1 }
     }
 
-    /// `sc`, `inc` or `dec`.
-    pub fn code(self) -> &'static str {
+    /// `sc`, `inc` or `dec` in single crochet; a plain stitch goes by its kind.
+    pub fn code(self, kind: Kind) -> &'static str {
         match self {
-            Self::Plain => "sc",
+            Self::Plain => kind.code(),
             Self::Increase => "inc",
             Self::Decrease => "dec",
         }
@@ -196,6 +196,38 @@ impl Placer {
         };
         Placement { motif, repeats }
     }
+}
+
+/// The placement of a round of `count` on one of `below` in an oval whose straight sides take
+/// `side` stitches each: both half rounds are shaped alike, the sides stay plain. Every other
+/// round (`turned`) starts its gaps half-way.
+///
+/// Needs even counts and half rounds long enough for the shaping, which the counts keep to.
+pub fn place_oval(below: u32, count: u32, side: u32, turned: bool) -> Placement {
+    if count == below {
+        return Placement::plain(count);
+    }
+    let shaping = if count > below { Stitch::Increase } else { Stitch::Decrease };
+    let each = below.abs_diff(count) / 2;
+    let arc = below / 2 - side;
+    let turn = if turned { (arc / each - shaping.consumes()) / 2 } else { 0 };
+    let mut motif: Vec<Run> = even_gaps(each, arc)
+        .map(|gap| Run {
+            before: gap - shaping.consumes() - turn,
+            shaping,
+            after: turn,
+            times: 1,
+        })
+        .collect();
+    if let Some(last) = motif.last_mut() {
+        last.after += side;
+    }
+    Placement { motif, repeats: 2 }
+}
+
+/// Most stitches a round of an oval may gain or lose on `below`, sides of `side` stitches.
+pub fn oval_change(below: u32, side: u32, shaping: Stitch) -> u32 {
+    2 * ((below / 2).saturating_sub(side) / shaping.consumes())
 }
 
 /// The turn, up to `widest`, whose shaping stays clearest of the shaping below; the least

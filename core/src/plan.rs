@@ -1,17 +1,20 @@
 //! `plan`: everything that follows from one piece, computed in one pass and never saved.
 
 use crate::bend::{Bend, bends};
-use crate::counts::{self, Chosen};
+use crate::cloth::Working;
+use crate::counts::{self, Chosen, Start};
 use crate::error::{Error, Result};
-use crate::estimate::{Estimate, estimate};
+use crate::estimate::{Estimate, Worked, estimate};
 use crate::forecast::fit::{Fit, Trail, node_offsets};
-use crate::forecast::{Cloth, size_mm, volume_mm3};
+use crate::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
 use crate::outline::{Profile, Rz};
-use crate::piece::{MOST_ROUNDS, Piece};
-use crate::placement::{Placement, Placer};
+use crate::piece::{Kind, MOST_ROUNDS, Piece, Spread};
+use crate::placement::{Placement, Placer, place_oval};
 use crate::skin::RestSkin;
 use crate::warning::{self, Misfit, Warning};
-use crate::wording::{Ends, Worded, Wording, stuff_after, word};
+use crate::wording::{
+    Manner, Worded, Wording, first_round_text, round_text_in, stuff_after, word,
+};
 
 /// Intervals in which the outline is sampled by arc length.
 const OUTLINE_INTERVALS: usize = 400;
@@ -25,6 +28,10 @@ pub struct Round {
     pub placement: Placement,
     /// Yarn it is worked in, an index into the project's yarns.
     pub yarn: usize,
+    /// Kind of stitch it is worked in.
+    pub kind: Kind,
+    /// What to work, in words.
+    pub text: String,
 }
 
 /// What follows from a piece: rounds, forecast, words, estimates. Derived, never saved.
@@ -34,6 +41,8 @@ pub struct Plan {
     pub stitch_mm: (f64, f64),
     /// The wanted profile, evenly spaced by arc length, its start at z = 0 of its own knots.
     pub outline: Vec<Rz>,
+    /// How the piece begins.
+    pub start: Start,
     /// Foundation chain at an open start.
     pub chain: Option<u32>,
     /// The rounds in working order; round `k` is at index `k − 1`.
@@ -46,8 +55,11 @@ pub struct Plan {
     pub shift_mm: f64,
     /// Signed distance of each forecast node to the outline, mm; positive outside.
     pub offsets_mm: Vec<f64>,
-    /// Height and greatest width of the forecast, mm.
+    /// Height and greatest width of the forecast, mm. An oval's width is along its straight
+    /// sides.
     pub size_mm: (f64, f64),
+    /// Depth across the straight sides of an oval, mm; `None` for a round body.
+    pub depth_mm: Option<f64>,
     /// Distance between forecast and outline.
     pub fit: Option<Fit>,
     /// Places where forecast and outline part by more than half a stitch.
@@ -85,14 +97,14 @@ pub fn plan(piece: &Piece) -> Result<Plan> {
     piece.validate()?;
     let profile = piece.outline.profile(OUTLINE_INTERVALS);
     let cloth = Cloth { along: piece.stiffness_along, ..Cloth::default() };
-    let rest = RestSkin::of(&profile, piece.firmness.0, &cloth);
+    let rest = RestSkin::of_oval(&profile, piece.firmness.0, &cloth, piece.straight_mm);
     check_size(piece, &rest)?;
     let chosen = counts::choose(piece, &profile, &rest);
     Ok(describe(piece, &profile, &rest, chosen))
 }
 
 fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
-    let rounds = rest.length_mm() / piece.gauge.round_height_mm();
+    let rounds = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
     if rounds < 1.5 {
         return Err(Error::new(
             "outline",
@@ -119,25 +131,37 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&forecast, &offsets_mm, width);
     let drawn = piece.outline.finishes_closed();
-    let worded: Vec<Worded<'_>> = rounds
+    let worded = rounds
         .iter()
-        .map(|r| Worded { placement: &r.placement, count: r.count, yarn: r.yarn })
+        .map(|r| Worded { text: r.text.clone(), count: r.count, yarn: r.yarn })
         .collect();
-    let ends = Ends { chain: chosen.chain, drawn };
-    let wording = word(&worded, ends, stuff_after(&chosen.counts, width));
-    let volume_ml = volume_mm3(&forecast) / 1000.0;
-    let counted = rounds.iter().map(|r| (r.count, r.yarn));
-    let estimate = estimate(counted, width, volume_ml, piece.firmness, &piece.habits);
+    let manner = Manner {
+        start: chosen.start,
+        drawn,
+        working: piece.working,
+        hand: piece.hand,
+        kind: piece.kind_of_round(1),
+    };
+    let wording = word(worded, manner, stuff_after(&chosen.counts, width));
+    let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
+    let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
+    let stitch_mm = (width, height);
+    let worked = worked(piece, &rounds);
+    let estimate = estimate(worked, stitch_mm, volume / 1000.0, piece.firmness, &piece.habits);
     let flat_increase = piece.gauge.flat_increase();
-    let bends = bends(chosen.chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
+    let chain = chosen.start.joined();
+    let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
+    let (tall, wide) = size_mm(&forecast);
     let warnings = warning::warnings(piece, rest, &chosen, &misfits);
     Plan {
-        stitch_mm: (width, height),
+        stitch_mm,
         outline,
-        chain: chosen.chain,
+        start: chosen.start,
+        chain,
         rounds,
         ideal: chosen.ideal,
-        size_mm: size_mm(&forecast),
+        size_mm: (tall, wide + straight),
+        depth_mm: (straight > 0.0).then_some(wide),
         forecast,
         shift_mm: chosen.fit.shift_mm,
         offsets_mm,
@@ -154,18 +178,43 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
 
 fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
     let mut placer = Placer::new(piece.spread, piece.rules.spiral_drift);
-    let mut below = chosen.chain;
-    chosen
-        .counts
-        .iter()
-        .enumerate()
-        .map(|(i, &count)| {
-            let placement = match below {
-                Some(below) => placer.place(below, count),
-                None => Placement::plain(count), // Into the ring.
+    let mut below = chosen.start.joined();
+    let mut turned = false;
+    (1..)
+        .zip(&chosen.counts)
+        .map(|(number, &count)| {
+            let placement = match (below, chosen.start.side()) {
+                (Some(below), Some(side)) => {
+                    turned ^= below != count && piece.spread == Spread::Turned;
+                    place_oval(below, count, side, turned)
+                }
+                (Some(below), None) => placer.place(below, count),
+                (None, _) => Placement::plain(count), // Into the ring or along the chain.
             };
             below = Some(count);
-            Round { count, placement, yarn: piece.yarn_of_round(i as u32 + 1) }
+            let kind = piece.kind_of_round(number);
+            let first =
+                if number == 1 { first_round_text(chosen.start, count, kind) } else { None };
+            let only = piece.loops.get(&number).copied();
+            let text = first.unwrap_or_else(|| round_text_in(&placement, kind, only));
+            Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
         })
         .collect()
+}
+
+fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Worked> + 'a {
+    (1..).zip(rounds).map(|(number, round)| {
+        let (width, height) = piece.cloth_of_round(number);
+        Worked {
+            count: round.count,
+            yarn: round.yarn,
+            stitch_mm2: width * height,
+            joining: match piece.working {
+                Working::Spiral => 0,
+                // Where the chain counts as a stitch it is counted already.
+                Working::Joined { chain_counts: true } => 1,
+                Working::Joined { chain_counts: false } => 1 + round.kind.turning_chain(),
+            },
+        }
+    })
 }

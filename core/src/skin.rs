@@ -6,7 +6,7 @@
 //! section 5). Tensions give strains, strains give the rest size of every ring and band.
 
 use crate::forecast::{Cloth, pressure_for_outline};
-use crate::outline::{Profile, Rz};
+use crate::outline::Profile;
 
 /// Strains beyond these are not asked of the cloth: past −5 % more stitches only wrinkle
 /// more, and past 30 % nothing holds the shape. Where a strain is cut off, the place is
@@ -50,6 +50,13 @@ impl RestSkin {
     /// The skin that stuffs into `profile` at hoop strain `strain` (see
     /// [`crate::piece::Firmness`]), exact up to where cloth cannot follow.
     pub fn of(profile: &Profile, strain: f64, cloth: &Cloth) -> Self {
+        Self::of_oval(profile, strain, cloth, 0.0)
+    }
+
+    /// The skin of an oval body, which has a straight side of `straight_mm` between its two
+    /// half rounds: its circumference grows by twice that, its curvatures stay those of the
+    /// round part (an approximation).
+    pub fn of_oval(profile: &Profile, strain: f64, cloth: &Cloth, straight_mm: f64) -> Self {
         let pressure = pressure_for_outline(strain, profile.widest_mm());
         let n = profile.stations.len();
         let (mut along_mm, mut around_mm) = (Vec::with_capacity(n), Vec::with_capacity(n));
@@ -57,14 +64,19 @@ impl RestSkin {
         let (mut rest, mut last_pace) = (0.0, 0.0);
         let spacing = profile.length_mm() / (n - 1) as f64;
         for (i, st) in profile.stations.iter().enumerate() {
-            let (around, along, why) = strains(st.bend_along, st.bend_around, pressure, cloth);
+            let (around, along, why) = if st.card {
+                (0.0, 0.0, None) // The card carries the load.
+            } else {
+                strains(st.bend_along, st.bend_around, pressure, cloth)
+            };
             let pace = 1.0 / (1.0 + along);
             if i > 0 {
                 rest += 0.5 * spacing * (last_pace + pace);
             }
             last_pace = pace;
             along_mm.push(rest);
-            around_mm.push(std::f64::consts::TAU * st.at.r / (1.0 + around));
+            let around_wanted = std::f64::consts::TAU * st.at.r + 2.0 * straight_mm;
+            around_mm.push(around_wanted / (1.0 + around));
             unheld.push((rest, why));
         }
         Self { along_mm, around_mm, unheld: zones(&unheld), pressure }
@@ -75,20 +87,28 @@ impl RestSkin {
         self.along_mm.last().copied().unwrap_or(0.0)
     }
 
-    /// Rest circumference at `rounds + 1` places evenly spaced by rest length, mm.
-    pub fn around_at(&self, rounds: usize) -> Vec<f64> {
+    /// Rest circumference at `places` (rest lengths, growing), mm.
+    pub fn around_at(&self, places: &[f64]) -> Vec<f64> {
         let mut i = 0;
-        (0..=rounds)
-            .map(|k| {
-                let at = self.length_mm() * k as f64 / rounds as f64;
+        places
+            .iter()
+            .map(|&at| {
                 while i + 2 < self.along_mm.len() && self.along_mm[i + 1] < at {
                     i += 1;
                 }
-                let span = self.along_mm[i + 1] - self.along_mm[i];
+                let span = (self.along_mm[i + 1] - self.along_mm[i]).max(1e-12);
                 let u = ((at - self.along_mm[i]) / span).clamp(0.0, 1.0);
                 self.around_mm[i] + u * (self.around_mm[i + 1] - self.around_mm[i])
             })
             .collect()
+    }
+
+    /// Rest length at arc length `s` of `profile`, of which this is the skin, mm.
+    pub fn rest_at(&self, profile: &Profile, s: f64) -> f64 {
+        let last = self.along_mm.len() - 1;
+        let place = (s / profile.length_mm() * last as f64).clamp(0.0, last as f64);
+        let i = (place as usize).min(last - 1);
+        self.along_mm[i] + (place - i as f64) * (self.along_mm[i + 1] - self.along_mm[i])
     }
 }
 
@@ -144,22 +164,4 @@ fn zones(marks: &[(f64, Option<Unheld>)]) -> Vec<UnheldZone> {
         open = why;
     }
     zones
-}
-
-/// The same stitches as nodes on the wanted profile: where each round edge would lie if
-/// the forecast were perfect. Rest length is shared out evenly over `rounds`.
-pub fn wanted_nodes(profile: &Profile, skin: &RestSkin, rounds: usize) -> Vec<Rz> {
-    let mut i = 0;
-    (0..=rounds)
-        .map(|k| {
-            let at = skin.length_mm() * k as f64 / rounds as f64;
-            while i + 2 < skin.along_mm.len() && skin.along_mm[i + 1] < at {
-                i += 1;
-            }
-            let span = skin.along_mm[i + 1] - skin.along_mm[i];
-            let u = ((at - skin.along_mm[i]) / span).clamp(0.0, 1.0);
-            let (a, b) = (profile.stations[i].at, profile.stations[i + 1].at);
-            Rz::new(a.r + u * (b.r - a.r), a.z + u * (b.z - a.z))
-        })
-        .collect()
 }

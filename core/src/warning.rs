@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::counts::Chosen;
 use crate::counts::rules::GaveWay;
+use crate::counts::{Chosen, Start};
 use crate::forecast::settle::SETTLED_GRADIENT;
 use crate::outline::Rz;
 use crate::piece::Piece;
@@ -13,7 +13,7 @@ use crate::skin::{RestSkin, Unheld};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Warning {
     /// A stable word for programs: `misfit`, `wrinkle`, `flat`, `pin`, `direction`, `ends`,
-    /// `unsettled`, `opening`.
+    /// `multiples`, `change`, `symmetry`, `unsettled`, `swatch`, `oval`.
     pub code: &'static str,
     /// First and last round concerned, counted from 1; empty for the whole piece.
     pub rounds: Vec<u32>,
@@ -86,6 +86,28 @@ pub fn warnings(
 ) -> Vec<Warning> {
     let mut warnings: Vec<Warning> = chosen.gave_way.iter().map(|&g| gave_way(g)).collect();
     warnings.extend(pins(piece, chosen));
+    for kind in piece.unmeasured_kinds() {
+        warnings.push(Warning {
+            code: "swatch",
+            rounds: Vec::new(),
+            text: format!(
+                "The height of {} is assumed to be {} times that of single crochet. Work a \
+                 swatch in it for a forecast that holds.",
+                kind.name(),
+                kind.default_height()
+            ),
+        });
+    }
+    if matches!(chosen.start, Start::Oval(_)) {
+        warnings.push(Warning {
+            code: "oval",
+            rounds: Vec::new(),
+            text:
+                "The forecast of an oval body is approximate: its flat sides bulge more than \
+                   its round ends. Make a sample before you trust its width."
+                    .into(),
+        });
+    }
     let rounds = chosen.counts.len();
     if !chosen.settled.is_settled(SETTLED_GRADIENT * 1e3) {
         warnings.push(Warning {
@@ -101,7 +123,12 @@ pub fn warnings(
         warnings.push(Warning {
             code: "misfit",
             rounds: vec![first, last],
-            text: format!("Rnds {first}–{last}: {}. {}", misfit.text(rounds), remedy(misfit)),
+            text: format!(
+                "{}: {}. {}",
+                named(first, last),
+                misfit.text(rounds),
+                remedy(misfit)
+            ),
         });
     }
     for zone in &rest.unheld {
@@ -117,6 +144,11 @@ pub fn warnings(
         }
     }
     warnings
+}
+
+/// `Rnd 9` or `Rnds 9–12`.
+fn named(first: u32, last: u32) -> String {
+    if first == last { format!("Rnd {first}") } else { format!("Rnds {first}–{last}") }
 }
 
 fn remedy(misfit: &Misfit) -> &'static str {
@@ -138,7 +170,11 @@ fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
             "cloth this level has nothing to hold it; a card insert or a steeper side does",
         ),
     };
-    Warning { code, rounds: vec![first, last], text: format!("Rnds {first}–{last}: {what}.") }
+    Warning {
+        code,
+        rounds: vec![first, last],
+        text: format!("{}: {what}.", named(first, last)),
+    }
 }
 
 fn gave_way(rule: GaveWay) -> Warning {
@@ -148,6 +184,27 @@ fn gave_way(rule: GaveWay) -> Warning {
             vec![],
             "The rules could not all be met: some rounds gain on a narrowing stretch or lose \
              on a widening one. A gentler outline or fewer pins helps."
+                .to_owned(),
+        ),
+        GaveWay::Multiples => (
+            "multiples",
+            vec![],
+            "The stitches could not all be multiples of the number asked: neighbouring rounds \
+             would be too far apart. A smaller multiple helps."
+                .to_owned(),
+        ),
+        GaveWay::Change => (
+            "change",
+            vec![],
+            "The outline widens or narrows faster than the largest change or a plain face \
+             allows. A gentler outline there, a larger change or a shorter face helps."
+                .to_owned(),
+        ),
+        GaveWay::Symmetry => (
+            "symmetry",
+            vec![],
+            "The two halves could not have the same counts. Pins or faces that differ between \
+             them stand in the way."
                 .to_owned(),
         ),
         GaveWay::Ends => (

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::cloth::{Hand, Kind, Loop, Working};
+use crate::counts::Start;
 use crate::placement::{Placement, Run, Stitch};
 
 /// One line of the pattern: a round, or several identical rounds joined.
@@ -54,85 +56,127 @@ impl Wording {
 }
 
 /// What the wording needs to know of a round.
-#[derive(Debug, Clone, Copy)]
-pub struct Worded<'a> {
-    /// Its placement.
-    pub placement: &'a Placement,
+#[derive(Debug, Clone)]
+pub struct Worded {
+    /// What to work, as [`round_text`] and its kin say it.
+    pub text: String,
     /// Its stitch count.
     pub count: u32,
     /// Its yarn.
     pub yarn: usize,
 }
 
-/// How the piece begins and ends, for the opening and closing lines.
+/// How the piece is worked from one end to the other, for the lines around the rounds.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Ends {
-    /// Stitches of the foundation chain; `None` for a magic ring.
-    pub chain: Option<u32>,
+pub struct Manner {
+    /// How it begins.
+    pub start: Start,
     /// Whether the last round is drawn shut.
     pub drawn: bool,
+    /// Spiral or joined rounds.
+    pub working: Working,
+    /// The hand that holds the hook.
+    pub hand: Hand,
+    /// Kind of stitch of round 1, which a turning chain must match.
+    pub kind: Kind,
 }
 
 /// The wording of a whole piece. `stuff_after` as [`stuff_after`] finds it.
-pub fn word(rounds: &[Worded<'_>], ends: Ends, stuff_after: Option<u32>) -> Wording {
+pub fn word(rounds: Vec<Worded>, manner: Manner, stuff_after: Option<u32>) -> Wording {
+    let last = rounds.last().map_or(0, |r| r.count);
+    let stuff_text = match stuff_after {
+        Some(n) if n as usize == rounds.len() => "Stuff now.",
+        _ if manner.drawn => "Stuff now. Top up before the last round.",
+        _ => "Stuff now. Top up before sewing on.",
+    };
+    Wording {
+        opening: opening(manner),
+        lines: join(rounds, stuff_after),
+        stuff_after,
+        stuff_text: stuff_text.into(),
+        closing: closing(manner, last),
+    }
+}
+
+/// Lines of the rounds, identical neighbours joined, but not where something has to be done
+/// in between.
+fn join(rounds: Vec<Worded>, stuff_after: Option<u32>) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
-    for (i, round) in rounds.iter().enumerate() {
-        let number = i as u32 + 1;
-        let text = if i == 0 && ends.chain.is_none() {
-            format!("{} sc in magic ring", round.count)
-        } else {
-            round_text(round.placement)
-        };
-        // Joined only where the words are the same and nothing has to be done in between.
-        let joins = lines.last().is_some_and(|line| {
-            line.text == text
-                && line.count == round.count
-                && line.yarn == round.yarn
-                && stuff_after != Some(line.last)
-        });
+    for (number, round) in (1..).zip(rounds) {
         match lines.last_mut() {
-            Some(line) if joins => line.last = number,
+            Some(line)
+                if line.text == round.text
+                    && line.count == round.count
+                    && line.yarn == round.yarn
+                    && stuff_after != Some(line.last) =>
+            {
+                line.last = number;
+            }
             _ => lines.push(Line {
                 first: number,
                 last: number,
-                text,
+                text: round.text,
                 count: round.count,
                 yarn: round.yarn,
             }),
         }
     }
-    let last = rounds.last().map_or(0, |r| r.count);
-    let stuff_text = match stuff_after {
-        Some(n) if n as usize == rounds.len() => "Stuff now.",
-        _ if ends.drawn => "Stuff now. Top up before the last round.",
-        _ => "Stuff now. Top up before sewing on.",
-    };
-    Wording {
-        opening: opening(ends),
-        lines,
-        stuff_after,
-        stuff_text: stuff_text.into(),
-        closing: closing(ends, last),
+    lines
+}
+
+/// The words of the first round, worked into a ring or along both sides of a chain.
+pub fn first_round_text(start: Start, count: u32, kind: Kind) -> Option<String> {
+    let code = kind.code();
+    match start {
+        Start::Chain(_) => None,
+        Start::Ring => Some(format!("{count} {code} in magic ring")),
+        Start::Oval(chain) => {
+            let side = chain - 2;
+            let end = (count - 2 * side) / 2;
+            let ends = format!("{end} {code} in 2nd ch from hook");
+            Some(match side {
+                0 => format!("{ends}, {end} {code} in last ch"),
+                _ => {
+                    let along = plain_text(side, code);
+                    format!(
+                        "{ends}, {along}, {end} {code} in last ch, then along the other side \
+                         of the chain {along}"
+                    )
+                }
+            })
+        }
     }
 }
 
-/// The words of one round.
+/// The words of one round in single crochet, into both loops.
 pub fn round_text(placement: &Placement) -> String {
-    if let [Run { shaping: Stitch::Plain, .. }] = placement.motif.as_slice() {
-        return "sc in each st".into();
-    }
-    let motif = motif_text(&placement.motif);
-    match placement.repeats {
-        1 => motif,
-        k if !motif.contains([',', '×']) => format!("{motif} × {k}"),
-        k if motif.contains('(') => format!("[{motif}] × {k}"),
-        k => format!("({motif}) × {k}"),
+    round_text_in(placement, Kind::Single, None)
+}
+
+/// The words of one round in any kind of stitch, into both loops or one.
+pub fn round_text_in(placement: &Placement, kind: Kind, only: Option<Loop>) -> String {
+    let code = kind.code();
+    let text = match placement.motif.as_slice() {
+        [Run { shaping: Stitch::Plain, .. }] => format!("{code} in each st"),
+        motif => {
+            let motif = motif_text(motif, code);
+            match placement.repeats {
+                1 => motif,
+                k if !motif.contains([',', '×']) => format!("{motif} × {k}"),
+                k if motif.contains('(') => format!("[{motif}] × {k}"),
+                k => format!("({motif}) × {k}"),
+            }
+        }
+    };
+    match only {
+        Some(only) => format!("{}: {text}", only.code()),
+        None => text,
     }
 }
 
 /// One pass of a motif. Plain stitches that meet are counted together, and what is worked
 /// three times or more in a row stands in brackets once.
-fn motif_text(motif: &[Run]) -> String {
+fn motif_text(motif: &[Run], code: &str) -> String {
     // Each group: plain stitches, then a shaping stitch, so many times in a row.
     let mut groups: Vec<(u32, Stitch, u32)> = Vec::new();
     let mut carried = 0;
@@ -149,50 +193,81 @@ fn motif_text(motif: &[Run]) -> String {
     }
     let mut parts = Vec::new();
     for (plain, shaping, times) in groups {
-        let one: Vec<String> =
-            plain_text(plain).into_iter().chain([shaping.code().to_owned()]).collect();
+        let mut one = Vec::new();
+        if plain > 0 {
+            one.push(plain_text(plain, code));
+        }
+        one.push(shaping.code(Kind::Single).to_owned());
         match times {
             1..=2 => parts.extend((0..times).flat_map(|_| one.clone())),
-            n if plain == 0 => parts.push(format!("{} × {n}", shaping.code())),
+            n if plain == 0 => parts.push(format!("{} × {n}", shaping.code(Kind::Single))),
             n => parts.push(format!("({}) × {n}", one.join(", "))),
         }
     }
-    parts.extend(plain_text(carried));
+    if carried > 0 {
+        parts.push(plain_text(carried, code));
+    }
     parts.join(", ")
 }
 
-/// `sc 4`, `sc`, or nothing.
-fn plain_text(count: u32) -> Option<String> {
-    match count {
-        0 => None,
-        1 => Some("sc".to_owned()),
-        n => Some(format!("sc {n}")),
-    }
+/// `sc 4`, or `sc` for one.
+fn plain_text(count: u32, code: &str) -> String {
+    if count == 1 { code.to_owned() } else { format!("{code} {count}") }
 }
 
-fn opening(ends: Ends) -> Vec<String> {
-    let mut lines = vec![
-        "Work right side out in a continuous spiral; do not join. Mark the first st of each \
-         round and move the marker up."
+fn opening(manner: Manner) -> Vec<String> {
+    let mut lines = vec![match manner.working {
+        Working::Spiral => "Work right side out in a continuous spiral; do not join. Mark the \
+                            first st of each round and move the marker up."
             .to_owned(),
-    ];
-    if let Some(chain) = ends.chain {
-        lines.push(format!(
+        Working::Joined { chain_counts } => joined_text(manner.kind, chain_counts),
+    }];
+    if manner.hand == Hand::Left {
+        lines.push(
+            "Worked left-handed: rounds run clockwise seen from outside; the words are the \
+             same."
+                .to_owned(),
+        );
+    }
+    match manner.start {
+        Start::Ring => {}
+        Start::Chain(chain) => lines.push(format!(
             "Ch {chain}; join with sl st into a ring without twisting. Rnd 1 is worked into \
              the chains."
-        ));
+        )),
+        Start::Oval(chain) => lines.push(format!("Ch {}.", chain + 1)),
     }
     lines
 }
 
-fn closing(ends: Ends, last: u32) -> Vec<String> {
-    if ends.drawn {
-        vec![format!(
+fn joined_text(kind: Kind, chain_counts: bool) -> String {
+    let chain = kind.turning_chain();
+    let counts = if chain_counts {
+        format!("Ch {chain} counts as the first {}", kind.code())
+    } else {
+        "The chain does not count as a st".to_owned()
+    };
+    format!(
+        "Work right side out in joined rounds: begin each with ch {chain} and end it with sl \
+         st in the first st. {counts}."
+    )
+}
+
+fn closing(manner: Manner, last: u32) -> Vec<String> {
+    match (manner.drawn, manner.start) {
+        (true, Start::Oval(_)) => vec![format!(
+            "Fasten off, leaving a 30 cm tail. Lay the edge flat and sew the last {last} sts \
+             together, front to back; bury the end inside."
+        )],
+        (true, _) => vec![format!(
             "Fasten off. With a needle take the tail through the front loops of the last \
              {last} sts, pull shut, and bury the end inside."
-        )]
-    } else {
-        vec!["Sl st in the next st; fasten off, leaving a 30 cm tail for sewing.".to_owned()]
+        )],
+        (false, _) => {
+            vec![
+                "Sl st in the next st; fasten off, leaving a 30 cm tail for sewing.".to_owned(),
+            ]
+        }
     }
 }
 
@@ -237,16 +312,19 @@ mod tests {
 
     #[test]
     fn identical_plain_rounds_are_joined_but_not_across_the_stuffing() {
-        let placements: Vec<Placement> = (0..5).map(|_| Placement::plain(20)).collect();
-        let rounds: Vec<Worded<'_>> = placements
-            .iter()
-            .map(|placement| Worded { placement, count: 20, yarn: 0 })
-            .collect();
-        let ends = Ends { chain: Some(20), drawn: false };
-        let joined = word(&rounds, ends, None);
+        let round = Worded { text: "sc in each st".into(), count: 20, yarn: 0 };
+        let rounds = vec![round; 5];
+        let manner = Manner {
+            start: Start::Chain(20),
+            drawn: false,
+            working: Working::Spiral,
+            hand: Hand::Right,
+            kind: Kind::Single,
+        };
+        let joined = word(rounds.clone(), manner, None);
         assert_eq!(joined.lines.len(), 1);
         assert_eq!(joined.lines[0].heading(), "Rnds 1–5");
-        assert_eq!(word(&rounds, ends, Some(3)).lines.len(), 2);
+        assert_eq!(word(rounds, manner, Some(3)).lines.len(), 2);
         assert_eq!(joined.line_of(4).map(|l| l.first), Some(1));
         assert!(joined.line_of(6).is_none());
     }

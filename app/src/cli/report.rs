@@ -3,7 +3,6 @@
 use plumpline_core::forecast::fit::Fit;
 use plumpline_core::placement::Stitch;
 use plumpline_core::warning::Warning;
-use plumpline_core::wording::round_text;
 use plumpline_core::{Piece, Plan, Project, Rz};
 use serde::Serialize;
 
@@ -26,6 +25,8 @@ struct PieceReport<'a> {
     forecast_mm: Vec<[f64; 2]>,
     height_mm: f64,
     width_mm: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    depth_mm: Option<f64>,
     fit: Option<Fit>,
     yarn: Vec<YarnReport<'a>>,
     stuffing: StuffingReport,
@@ -90,6 +91,7 @@ impl<'a> PieceReport<'a> {
             forecast_mm: plan.forecast.iter().map(pair).collect(),
             height_mm: plan.size_mm.0,
             width_mm: plan.size_mm.1,
+            depth_mm: plan.depth_mm,
             fit: plan.fit,
             yarn: yarn(project, plan),
             stuffing: StuffingReport {
@@ -109,12 +111,8 @@ fn rounds(plan: &Plan) -> Vec<RoundReport> {
         .map(|(i, round)| RoundReport {
             round: i + 1,
             count: round.count,
-            text: if i == 0 && plan.chain.is_none() {
-                plan.wording.lines.first().map(|l| l.text.clone()).unwrap_or_default()
-            } else {
-                round_text(&round.placement)
-            },
-            stitches: round.placement.stitches().map(Stitch::code).collect(),
+            text: round.text.clone(),
+            stitches: round.placement.stitches().map(|s| s.code(round.kind)).collect(),
             increases: round.placement.number_of(Stitch::Increase),
             decreases: round.placement.number_of(Stitch::Decrease),
         })

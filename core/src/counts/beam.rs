@@ -77,17 +77,19 @@ struct Beginning {
     parent: usize,
     /// Count of the earliest round chosen.
     count: u32,
+    /// Whether the round after that is plain; `None` where nothing depends on it.
+    next_plain: Option<bool>,
     /// Count of the gathered or held last round.
     last: u32,
 }
 
 /// The cheapest counts found for the rounds of `window` (indices), all others as in
-/// `start`. `form` is the misfit by stitches added there, `per_price` what a unit of price
+/// `start` (the mirrored half of a symmetric piece too). `form` is the misfit by stitches added there, `per_price` what a unit of price
 /// costs in the form's own unit, and no round moves further than `reach` stitches. `None`
 /// where no counts keep to the rules.
 pub(super) fn search(
     form: Form,
-    rounds: &Rounds<'_>,
+    rounds: &Rounds,
     start: &[u32],
     window: Range<usize>,
     per_price: f64,
@@ -96,6 +98,7 @@ pub(super) fn search(
     let (upper, wanted) = form.factor()?;
     let width = window.len();
     let gathered = start.len() - 1;
+    let whole = rounds.free_rounds();
     // Prices can make a count worth while that the misfit alone would not.
     let spread = if rounds.is_free() { 1.5 } else { 3.0 };
     let mut beam: Vec<Beginning> = Vec::with_capacity(WIDTH);
@@ -111,10 +114,16 @@ pub(super) fn search(
             let parent = beam.get(p);
             let after = &added[p * width + i + 1..(p + 1) * width];
             let carried = if parent.is_some() { dot(&row[1..], after) } else { 0.0 };
-            // The round after: chosen already, beyond the window, or the gathered one.
+            // The round after: chosen already, beyond the window, or the gathered one (or,
+            // in a symmetric piece, the other half).
+            let beyond = k < whole && k < gathered;
             let above = match parent {
                 Some(b) => Some(b.count),
-                None => (k < gathered).then(|| start[k]),
+                None => beyond.then(|| start[k]),
+            };
+            let above_next_plain = match parent {
+                Some(b) => b.next_plain,
+                None => (beyond && k + 1 < gathered).then(|| start[k + 1] == start[k]),
             };
             let bounds = rounds.bounds(k, start[index], reach, above, start[gathered]);
             let Some((low, high)) = bounds else { continue };
@@ -130,7 +139,8 @@ pub(super) fn search(
                 let last = parent.map_or(start[gathered], |b| b.last);
                 let step = match above {
                     Some(above) => rounds.step_price(k + 1, count, above).map(|p| (p, last)),
-                    None => rounds.best_last(count, start[gathered]),
+                    None if k == gathered => rounds.best_last(count, start[gathered]),
+                    None => Some((0.0, last)),
                 };
                 let first = match (i, index) {
                     (0, 0) => rounds.first_price(count),
@@ -138,9 +148,17 @@ pub(super) fn search(
                     _ => Some(0.0),
                 };
                 let (Some((price, last)), Some(first)) = (step, first) else { continue };
+                let next_plain = above.map(|above| above == count);
+                let mut switches = 0.0;
+                if let (Some(plain), Some(next)) = (next_plain, above_next_plain) {
+                    switches += rounds.switch(k + 1, plain, next);
+                }
+                if let (0, 1.., Some(next)) = (i, index, next_plain) {
+                    switches += rounds.switch(k, start[index - 1] == count, next);
+                }
                 let before = parent.map_or(0.0, |b| b.cost);
-                let cost = before + off * off + per_price * (price + first);
-                next.push(Beginning { cost, parent: p, count, last });
+                let cost = before + off * off + per_price * (price + first + switches);
+                next.push(Beginning { cost, parent: p, count, next_plain, last });
             }
         }
         if next.is_empty() {

@@ -19,13 +19,13 @@ use crate::outline::{POLE_MM, Profile};
 use crate::piece::{MOST_ROUNDS, Piece};
 use crate::skin::RestSkin;
 
-pub use rules::{Price, Targets};
+pub use rules::{Price, Start, Targets};
 
 /// The counts chosen for a piece and the forecast they were judged by.
 #[derive(Debug, Clone)]
 pub struct Chosen {
-    /// Foundation chain at an open start.
-    pub chain: Option<u32>,
+    /// How the piece begins.
+    pub start: Start,
     /// Stitches of each round.
     pub counts: Vec<u32>,
     /// Stitches the closed-form skin would have, per round.
@@ -51,7 +51,7 @@ const HOPELESS: f64 = 6.0;
 /// `rest`.
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
     let trail = Trail::new(profile.places());
-    let middle = rest.length_mm() / piece.gauge.round_height_mm();
+    let middle = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
     let middle = (middle.round() as usize).clamp(2, MOST_ROUNDS);
     let mut candidates: Vec<polish::Candidate<'_>> = (middle - 1..=middle + 1)
         .filter(|&rounds| rounds >= 2)
@@ -69,25 +69,65 @@ pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
     best.finish(others)
 }
 
-/// The skin of these whole stitches: every round of the gauge's width and height.
-pub fn skin_of(piece: &Piece, chain: Option<u32>, counts: &[u32]) -> Skin {
-    let width = piece.gauge.stitch_width_mm();
-    let drawn = piece.outline.finishes_closed();
-    Skin {
-        start_mm: chain.map_or(0.0, |n| f64::from(n) * width),
-        around_mm: counts.iter().map(|&n| f64::from(n) * width).collect(),
-        height_mm: vec![piece.gauge.round_height_mm(); counts.len()],
-        finish: if drawn { Finish::Drawn } else { Finish::Open },
-        cloth: Cloth { along: piece.stiffness_along, ..Cloth::default() },
+/// What holds a piece besides its cloth, by round.
+#[derive(Debug, Clone, Default)]
+pub struct Holds {
+    /// Rounds held at a radius, mm.
+    held: Vec<(usize, f64)>,
+    /// Rounds kept level by a card insert.
+    level: Vec<usize>,
+}
+
+impl Holds {
+    /// The holds of `piece` worked in `rounds` rounds: each knot's hold at the round edge
+    /// nearest it, each card under the rounds that lie on it.
+    pub fn new(piece: &Piece, profile: &Profile, rest: &RestSkin, rounds: usize) -> Self {
+        let knots = &piece.outline.knots;
+        if knots.iter().all(|k| k.hold.is_none() && !k.card) {
+            return Self::default();
+        }
+        let edges = piece.edges_mm(rounds, rest.length_mm());
+        let places: Vec<f64> =
+            profile.knots_mm.iter().map(|&s| rest.rest_at(profile, s)).collect();
+        let nearest = |at: f64| {
+            let after = edges.partition_point(|&edge| edge < at);
+            let before = after.saturating_sub(1);
+            let nearer = edges.get(after).is_some_and(|&e| e - at < at - edges[before]);
+            if nearer { after } else { before }
+        };
+        let mut holds = Self::default();
+        for (knot, &at) in knots.iter().zip(&places) {
+            if knot.hold.is_some() {
+                holds.held.push((nearest(at), knot.radius_mm));
+            }
+        }
+        let spans = knots.iter().zip(places.windows(2));
+        for ends in spans.filter(|(knot, _)| knot.card).map(|(_, ends)| ends) {
+            holds.level.extend(nearest(ends[0]) + 1..=nearest(ends[1]));
+        }
+        holds
     }
 }
 
-/// The forecast of these whole stitches from the slack skin, at `pressure`.
-pub fn forecast(piece: &Piece, chain: Option<u32>, counts: &[u32], pressure: f64) -> Settled {
-    let skin = skin_of(piece, chain, counts);
-    let energy = Energy::new(&skin, pressure);
-    let start = energy.flatten(&skin.slack_shape());
-    settle(&energy, &start, SETTLED_GRADIENT)
+/// The skin of these whole stitches.
+pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Skin {
+    let cloth: Vec<(f64, f64)> =
+        (1..=counts.len() as u32).map(|k| piece.cloth_of_round(k)).collect();
+    let drawn = piece.outline.finishes_closed();
+    Skin {
+        start_mm: match start {
+            Start::Ring => 0.0,
+            Start::Chain(n) => f64::from(n) * cloth[0].0,
+            Start::Oval(_) => 2.0 * piece.straight_mm,
+        },
+        around_mm: counts.iter().zip(&cloth).map(|(&n, c)| f64::from(n) * c.0).collect(),
+        height_mm: cloth.iter().map(|c| c.1).collect(),
+        finish: if drawn { Finish::Drawn } else { Finish::Open },
+        cloth: Cloth { along: piece.stiffness_along, ..Cloth::default() },
+        straight_mm: if matches!(start, Start::Oval(_)) { piece.straight_mm } else { 0.0 },
+        held: holds.held.clone(),
+        level: holds.level.clone(),
+    }
 }
 
 /// The rule of thumb that plans are compared with: `round(2πr/w)` at equal steps `h` of the
@@ -113,10 +153,14 @@ pub fn rule_of_thumb(piece: &Piece, profile: &Profile) -> Vec<u32> {
     counts
 }
 
-/// The fit of whole counts, by the same forecast and the same measure as a plan's.
-pub fn fit_of(piece: &Piece, profile: &Profile, counts: &[u32], pressure: f64) -> Fit {
-    let chain = rules::chain_of(piece, profile);
-    let settled = forecast(piece, chain, counts, pressure);
+/// The fit of whole counts, by the same forecast from the slack skin and the same measure as
+/// a plan's.
+pub fn fit_of(piece: &Piece, profile: &Profile, rest: &RestSkin, counts: &[u32]) -> Fit {
+    let start = rules::start_of(piece, profile);
+    let holds = Holds::new(piece, profile, rest, counts.len());
+    let skin = skin_of(piece, start, counts, &holds);
+    let energy = Energy::new(&skin, rest.pressure);
+    let settled = settle(&energy, &energy.flatten(&skin.slack_shape()), SETTLED_GRADIENT);
     let trail = Trail::new(profile.places());
     fit::measure(&settled.nodes, &trail, piece.gauge.stitch_width_mm())
 }

@@ -35,13 +35,14 @@ pub(super) struct Model<'a> {
 
 impl<'a> Model<'a> {
     /// The model at `settled`, the minimum of `energy` for `skin`, whose distance to the
-    /// outline is `misfit`; `width` is a stitch in mm and `felt_mm` the length over which
-    /// one is felt.
+    /// outline is `misfit`; `widths` are the stitch widths of the rounds and `width` that of
+    /// the swatch, mm, and `felt_mm` the length over which a stitch is felt.
     pub(super) fn new(
         energy: &Energy<'_>,
         skin: &Skin,
         settled: &'a Settled,
         misfit: &Misfit,
+        widths: &[f64],
         width: f64,
         felt_mm: f64,
     ) -> Self {
@@ -50,7 +51,7 @@ impl<'a> Model<'a> {
         let pulls: Vec<Pull> = (1..=movable)
             .map(|k| {
                 let (first, mut entries) = energy.gradient_by_around(k, &settled.x);
-                entries.iter_mut().for_each(|e| *e *= width);
+                entries.iter_mut().for_each(|e| *e *= widths[k - 1]);
                 Pull { first, entries }
             })
             .collect();
@@ -73,6 +74,17 @@ impl<'a> Model<'a> {
             off.push(misfit.off[nodes[i]] * scale);
         }
         Self { settled, pulls, gains, off }
+    }
+
+    /// Ties each round to its mirror, as `mirror` gives it by number: a stitch in one is a
+    /// stitch in both.
+    pub(super) fn fold(&mut self, free: usize, mirror: impl Fn(usize) -> Option<usize>) {
+        for row in &mut self.gains {
+            for i in 0..free {
+                row[i] += mirror(i + 1).map_or(0.0, |m| row[m - 1]);
+            }
+            row.truncate(free);
+        }
     }
 
     /// The mean square misfit by stitches added to the rounds of `window`, the others as

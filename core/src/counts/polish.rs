@@ -11,8 +11,8 @@
 use super::beam;
 use super::model::Model;
 use super::programme::Rounds;
-use super::rules::{GaveWay, Price, Targets};
-use super::{Chosen, skin_of};
+use super::rules::{GaveWay, Targets};
+use super::{Chosen, Holds, skin_of};
 use crate::forecast::Energy;
 use crate::forecast::fit::{self, Seeker, Trail};
 use crate::forecast::settle::{SETTLED_GRADIENT, Settled, settle};
@@ -33,6 +33,11 @@ const STRAY_STITCHES: f64 = 30.0;
 
 /// How much dearer straying is at full ease, where prices would pull counts further.
 const EASY_STRAY: f64 = 20.0;
+
+/// Beyond this misfit, in stitches, cloth cannot follow the outline (a corner that nothing
+/// holds, say), and bending every other round to come a little nearer would only spoil
+/// them: such nodes count by their distance, not its square.
+const REACHED_STITCHES: f64 = 0.5;
 
 /// Most rounds searched at once.
 const WINDOW: usize = 80;
@@ -61,8 +66,10 @@ pub(super) enum Step {
 pub(super) struct Candidate<'a> {
     piece: &'a Piece,
     trail: &'a Trail,
-    targets: Targets,
+    rounds: Rounds,
+    widths: Vec<f64>,
     pressure: f64,
+    holds: Holds,
     counts: Vec<u32>,
     settled: Settled,
     misfit: Misfit,
@@ -82,9 +89,9 @@ pub(super) struct Misfit {
     pub(super) off: Vec<f64>,
     /// Unit normal of the outline at each node's foot.
     pub(super) normal: Vec<Rz>,
-    /// Share of the meridian each node stands for; sums to 1.
+    /// Share of the meridian each node stands for, less where it is out of reach.
     pub(super) share: Vec<f64>,
-    /// Σ share·off² at the best shift, stitches².
+    /// Σ share·off² at the best shift, stitches²; beyond reach linear in off.
     mean_square: f64,
     shift: f64,
 }
@@ -98,10 +105,10 @@ impl<'a> Candidate<'a> {
         rounds: usize,
     ) -> Self {
         let targets = Targets::new(piece, profile, rest, rounds);
-        // The programme's misfit is a sum over rounds of squared stitches of circumference.
-        let price = Price::of_piece(piece);
-        let (counts, gave_way) = Rounds::new(piece, &targets, price).solve();
-        let skin = skin_of(piece, targets.chain, &counts);
+        let mut rounds = Rounds::new(piece, targets);
+        let (counts, gave_way) = rounds.solve();
+        let holds = Holds::new(piece, profile, rest, counts.len());
+        let skin = skin_of(piece, rounds.targets.start, &counts, &holds);
         let energy = Energy::new(&skin, rest.pressure);
         let start = energy.flatten(&skin.slack_shape());
         let settled = settle(&energy, &start, SETTLED_GRADIENT);
@@ -110,7 +117,9 @@ impl<'a> Candidate<'a> {
         let mut candidate = Self {
             piece,
             trail,
-            targets,
+            widths: (1..=counts.len() as u32).map(|k| piece.cloth_of_round(k).0).collect(),
+            holds,
+            rounds,
             pressure: rest.pressure,
             counts,
             settled,
@@ -131,49 +140,49 @@ impl<'a> Candidate<'a> {
         self.misfit.mean_square + self.charge
     }
 
-    fn rounds(&self) -> Rounds<'_> {
-        Rounds::new(self.piece, &self.targets, Price::of_piece(self.piece))
-    }
-
     fn charge_of(&self, counts: &[u32]) -> f64 {
-        let rounds = self.rounds();
-        let chain = self.targets.chain;
-        let below = |k: usize| if k == 1 { chain.unwrap_or(0) } else { counts[k - 2] };
+        let rounds = &self.rounds;
         let movable = counts.len() - 1;
-        let all: f64 = (1..=counts.len())
-            .map(|k| {
-                let own =
-                    if k <= movable { self.pull(&rounds, k).at(counts[k - 1]) } else { 0.0 };
-                EASE_SHARE * rounds.price(k, below(k), counts[k - 1]) + own
-            })
-            .sum();
+        let mut all = 0.0;
+        let mut below = rounds.targets.start.joined();
+        let mut was_plain = None;
+        for (i, &count) in counts.iter().enumerate() {
+            let plain = below == Some(count);
+            let switch = was_plain.map_or(0.0, |was| rounds.switch(i, was, plain));
+            all += EASE_SHARE * (rounds.price(i + 1, below, count) + switch);
+            if i < movable {
+                all += self.pull(i + 1).at(count);
+            }
+            (below, was_plain) = (Some(count), Some(plain));
+        }
         all / counts.len() as f64
     }
 
     /// What draws round `k` towards its ideal, its pin or the usual ring, whatever the misfit.
-    fn pull(&self, rounds: &Rounds<'_>, k: usize) -> Pull {
+    fn pull(&self, k: usize) -> Pull {
         let mut pull = Pull::default();
-        let ideal = self.targets.ideal[k - 1];
+        let ideal = self.rounds.targets.ideal[k - 1];
         let ease = 1.0 + EASY_STRAY * self.piece.ease;
         pull.add(STRAY_SHARE * ease * STRAY_STITCHES / ideal.max(1.0), ideal);
-        rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
+        self.rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
         pull
     }
 
     /// One search and one new forecast.
     pub(super) fn improve(&mut self) -> Step {
         let width = self.piece.gauge.stitch_width_mm();
-        let skin = skin_of(self.piece, self.targets.chain, &self.counts);
+        let skin = skin_of(self.piece, self.rounds.targets.start, &self.counts, &self.holds);
         let energy = Energy::new(&skin, self.pressure);
-        let felt = self.felt_mm;
-        let mut model = Model::new(&energy, &skin, &self.settled, &self.misfit, width, felt);
+        let (felt, widths) = (self.felt_mm, &self.widths);
+        let mut model =
+            Model::new(&energy, &skin, &self.settled, &self.misfit, widths, width, felt);
         let counts = self.search(&mut model);
         if counts == self.counts {
             return Step::Done;
         }
         let added = counts.iter().zip(&self.counts).map(|(&n, &o)| f64::from(n) - f64::from(o));
         let start = model.moved(added);
-        let skin = skin_of(self.piece, self.targets.chain, &counts);
+        let skin = skin_of(self.piece, self.rounds.targets.start, &counts, &self.holds);
         let energy = Energy::new(&skin, self.pressure);
         let settled = settle(&energy, &start, SETTLED_GRADIENT);
         self.forecasts += 1;
@@ -193,23 +202,30 @@ impl<'a> Candidate<'a> {
     /// The cheapest counts by the model, found window by window in a long piece: a stitch
     /// is felt nearby only, and the work of a window grows with its square.
     fn search(&self, model: &mut Model<'_>) -> Vec<u32> {
-        let rounds = self.rounds();
-        let movable = self.counts.len() - 1;
+        let rounds = &self.rounds;
+        let free = rounds.free_rounds();
+        if free < self.counts.len() - 1 {
+            // The steps are predicted from all rounds, searched over the free half.
+            model.fold(free, |k| rounds.mirror(k));
+        }
         let share = 1.0 / self.counts.len() as f64;
         let mut counts = self.counts.clone();
-        let windows = movable.div_ceil(WINDOW).max(1);
+        let windows = free.div_ceil(WINDOW).max(1);
         let mut from = 0;
         for w in 1..=windows {
-            let window = from..movable * w / windows;
+            let window = from..free * w / windows;
             from = window.end;
             let mut form = model.form(window.clone());
             for (i, index) in window.clone().enumerate() {
-                let pull = self.pull(&rounds, index + 1);
-                let slope = pull.weight * f64::from(counts[index]) - pull.weighted;
-                form.add_own(i, share * (pull.weight + self.damping), share * slope);
+                for k in std::iter::once(index + 1).chain(rounds.mirror(index + 1)) {
+                    let pull = self.pull(k);
+                    let slope = pull.weight * f64::from(counts[index]) - pull.weighted;
+                    let weight = share * (pull.weight + self.damping);
+                    form.add_own(i, weight, share * slope);
+                }
             }
             let price = EASE_SHARE * share;
-            let found = beam::search(form, &rounds, &counts, window.clone(), price, REACH);
+            let found = beam::search(form, rounds, &counts, window.clone(), price, REACH);
             let Some(found) = found else { continue };
             let added: Vec<f64> = window
                 .clone()
@@ -217,6 +233,9 @@ impl<'a> Candidate<'a> {
                 .collect();
             model.add(window, &added);
             counts = found;
+        }
+        if free < counts.len() - 1 {
+            return rounds.unfold(&counts[..free]).unwrap_or_else(|| self.counts.clone());
         }
         counts
     }
@@ -226,9 +245,9 @@ impl<'a> Candidate<'a> {
         let width = self.piece.gauge.stitch_width_mm();
         let fit = fit::measure_from(&self.settled.nodes, self.trail, width, self.misfit.shift);
         Chosen {
-            chain: self.targets.chain,
+            start: self.rounds.targets.start,
             counts: self.counts,
-            ideal: self.targets.ideal,
+            ideal: self.rounds.targets.ideal,
             settled: self.settled,
             fit,
             forecasts: others + self.forecasts,
@@ -273,7 +292,7 @@ impl Misfit {
         let mut misfit = Self {
             off: vec![0.0; n],
             normal: vec![Rz::default(); n],
-            share,
+            share: vec![0.0; n],
             mean_square: 0.0,
             shift: trail.middle() - fit::middle(nodes),
         };
@@ -291,9 +310,12 @@ impl Misfit {
                 feet[k] = seeker.segment;
                 misfit.off[k] = off;
                 misfit.normal[k] = foot.normal;
+                let reached = (REACHED_STITCHES * width / off.abs().max(1e-12)).min(1.0);
+                misfit.share[k] = share[k] * reached;
                 pull += misfit.share[k] * off * foot.normal.z;
                 weight += misfit.share[k] * foot.normal.z * foot.normal.z;
-                square += misfit.share[k] * off * off;
+                // Huber's loss: off² near, 2c|off| − c² far.
+                square += share[k] * off * off * reached * (2.0 - reached);
             }
             misfit.mean_square = square / (width * width);
             let step = if weight > 0.0 { -pull / weight } else { 0.0 };

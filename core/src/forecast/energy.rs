@@ -8,6 +8,10 @@
 //!   − P V,   V = Σ frusta π/3 Δz (a² + ab + b²)
 //! ```
 //!
+//! An oval has straight sides a as well: its rings are 2πr + 2a long and its bands add
+//! a·Δz·(r_a + r_b) to V. A card insert is a spring between the heights of neighbouring nodes,
+//! a thousand times as stiff as the cloth.
+//!
 //! E has no lower bound, since P V is cubic: what matters is the local minimum nearest the
 //! slack skin. φ has a kink in its second derivative at 0; energy and gradient are smooth.
 
@@ -26,9 +30,17 @@ pub struct Energy<'a> {
     skin: &'a Skin,
     pressure: f64,
     start_r: f64,
-    /// Rest circumference each band's weight uses at its two edges: 0 at a drawn end.
+    /// Rest circumference of the last band's upper edge: 0 at a drawn end.
     last_around: f64,
+    /// Unknowns that never move: the last radius, and radii that something holds.
+    held: Vec<usize>,
+    /// Whether a card keeps round k level, at index k − 1.
+    level: Vec<bool>,
 }
+
+/// Stiffness of a card insert, Eθ. Cloth is of the order of a round's circumference over its
+/// height, some tens.
+const CARD_STIFFNESS: f64 = 1e5;
 
 /// φ, φ′ and φ″ at strain `e`, with `slack` the stiffness in compression.
 fn phi(e: f64, slack: f64) -> (f64, f64, f64) {
@@ -50,11 +62,18 @@ impl<'a> Energy<'a> {
     /// The energy of `skin` at `pressure` (units of Eθ/mm).
     pub fn new(skin: &'a Skin, pressure: f64) -> Self {
         let last = skin.around_mm.last().copied().unwrap_or(0.0);
+        let rounds = skin.rounds();
+        let held = skin.held.iter().filter(|h| (1..rounds).contains(&h.0)).map(|h| 2 * h.0 - 2);
         Self {
             skin,
             pressure,
-            start_r: skin.start_mm / TAU,
-            last_around: if skin.finish == Finish::Drawn { 0.0 } else { last },
+            start_r: skin.start_radius_mm(),
+            last_around: match skin.finish {
+                Finish::Drawn => 2.0 * skin.straight_mm,
+                Finish::Open => last,
+            },
+            held: held.chain([2 * rounds - 2]).collect(),
+            level: (1..=rounds).map(|k| skin.level.contains(&k)).collect(),
         }
     }
 
@@ -88,11 +107,6 @@ impl<'a> Energy<'a> {
     pub(super) fn all(&self, x: &[f64], gradient: &mut [f64], hessian: &mut Banded) -> f64 {
         hessian.reset(self.unknowns());
         self.accumulate(x, &mut Some(gradient), &mut Some(hessian))
-    }
-
-    /// Index of the last radius, which never moves: drawn to 0 or held at rest.
-    fn held(&self) -> usize {
-        self.unknowns() - 2
     }
 
     fn around(&self, k: usize) -> f64 {
@@ -133,7 +147,10 @@ impl<'a> Energy<'a> {
             let b = self.node(x, k);
             let band = self.band(k, a, b);
             energy += band.weight * band.phi.0;
-            energy -= self.pressure * FRAC_PI_3 * band.dz * (a.r * a.r + a.r * b.r + b.r * b.r);
+            energy -= self.pressure * band.dz * self.section(a, b);
+            if self.level[k - 1] {
+                energy += 0.5 * CARD_STIFFNESS * band.dz * band.dz;
+            }
             if let Some(g) = gradient {
                 self.band_gradient(k, a, b, &band, g);
             }
@@ -143,7 +160,7 @@ impl<'a> Energy<'a> {
             if k < self.skin.rounds() {
                 let around = self.skin.around_mm[k - 1];
                 let area = around * self.skin.height_mm[k - 1];
-                let (p0, p1, p2) = phi(TAU * b.r / around - 1.0, self.skin.cloth.slack);
+                let (p0, p1, p2) = phi(self.length(b) / around - 1.0, self.skin.cloth.slack);
                 let per_mm = TAU / around;
                 energy += area * p0;
                 if let Some(g) = gradient {
@@ -155,36 +172,55 @@ impl<'a> Energy<'a> {
             }
             a = b;
         }
-        let held = self.held();
-        if let Some(g) = gradient {
-            g[held] = 0.0;
-        }
-        if let Some(h) = hessian {
-            h.hold(held);
+        for &held in &self.held {
+            if let Some(g) = gradient {
+                g[held] = 0.0;
+            }
+            if let Some(h) = hessian {
+                h.hold(held);
+            }
         }
         energy
     }
 
+    /// Length of the ring at a node, mm.
+    fn length(&self, at: Rz) -> f64 {
+        TAU * at.r + 2.0 * self.skin.straight_mm
+    }
+
+    /// Mean cross-section of the body between two nodes, mm².
+    fn section(&self, a: Rz, b: Rz) -> f64 {
+        FRAC_PI_3 * (a.r * a.r + a.r * b.r + b.r * b.r) + self.skin.straight_mm * (a.r + b.r)
+    }
+
+    /// Derivatives of [`Energy::section`] by the two radii, mm.
+    fn section_slopes(&self, a: Rz, b: Rz) -> (f64, f64) {
+        let straight = self.skin.straight_mm;
+        (FRAC_PI_3 * (2.0 * a.r + b.r) + straight, FRAC_PI_3 * (a.r + 2.0 * b.r) + straight)
+    }
+
     fn band_gradient(&self, k: usize, a: Rz, b: Rz, band: &Band, g: &mut [f64]) {
         let (fr, fz) = band.force();
-        let push = self.pressure * FRAC_PI_3;
-        let lid = push * (a.r * a.r + a.r * b.r + b.r * b.r);
+        let (by_a, by_b) = self.section_slopes(a, b);
+        let card = if self.level[k - 1] { CARD_STIFFNESS * band.dz } else { 0.0 };
+        let lift = fz + card - self.pressure * self.section(a, b);
         let i = 2 * k - 2;
-        g[i] += fr - push * band.dz * (a.r + 2.0 * b.r);
-        g[i + 1] += fz - lid;
+        g[i] += fr - self.pressure * band.dz * by_b;
+        g[i + 1] += lift;
         if k > 1 {
-            g[i - 2] -= fr + push * band.dz * (2.0 * a.r + b.r);
-            g[i - 1] -= fz - lid;
+            g[i - 2] -= fr + self.pressure * band.dz * by_a;
+            g[i - 1] -= lift;
         }
     }
 
     fn band_hessian(&self, k: usize, a: Rz, b: Rz, band: &Band, h: &mut Banded) {
         let (rr, rz, zz) = band.stiffness();
-        let push = self.pressure * FRAC_PI_3;
+        let zz = if self.level[k - 1] { zz + CARD_STIFFNESS } else { zz };
         let i = 2 * k - 2;
-        // Derivatives of the frustum's volume: twice by radii, once by radius and height.
-        let (by_a, by_b) = (push * (2.0 * a.r + b.r), push * (a.r + 2.0 * b.r));
-        let dz = push * band.dz;
+        // Derivatives of the volume: by radius and height, and twice by radii.
+        let (by_a, by_b) = self.section_slopes(a, b);
+        let (by_a, by_b) = (self.pressure * by_a, self.pressure * by_b);
+        let dz = self.pressure * FRAC_PI_3 * band.dz;
         h.add(i, i, rr - 2.0 * dz);
         h.add(i, i + 1, rz - by_b);
         h.add(i + 1, i + 1, zz);
@@ -209,9 +245,10 @@ impl<'a> Energy<'a> {
         let around = self.skin.around_mm[k - 1];
         let height = self.skin.height_mm[k - 1];
         let at = self.node(x, k);
-        let (_, _, p2) = phi(TAU * at.r / around - 1.0, self.skin.cloth.slack);
+        let length = self.length(at);
+        let (_, _, p2) = phi(length / around - 1.0, self.skin.cloth.slack);
         // dE/dr of the ring is 2π h φ′(2πr/C − 1); C enters only through the strain.
-        out[2 * k - 2 - first] -= TAU * height * p2 * TAU * at.r / (around * around);
+        out[2 * k - 2 - first] -= TAU * height * p2 * length / (around * around);
         for upper in [k, k + 1] {
             let band = self.band(upper, self.node(x, upper - 1), self.node(x, upper));
             // Each edge of a band carries half its weight.
@@ -226,8 +263,10 @@ impl<'a> Energy<'a> {
                 out[i - 1] -= fz * share;
             }
         }
-        if let Some(held) = out.get_mut(self.held() - first) {
-            *held = 0.0;
+        for held in self.held.iter().filter_map(|&held| held.checked_sub(first)) {
+            if let Some(entry) = out.get_mut(held) {
+                *entry = 0.0;
+            }
         }
         (first, out)
     }

@@ -53,9 +53,20 @@ pub struct Skin {
     pub finish: Finish,
     /// How the cloth stretches.
     pub cloth: Cloth,
+    /// Straight part of an oval's side, mm; 0 for a round body. Its chain is node 0.
+    pub straight_mm: f64,
+    /// Rounds whose top edge something holds, with the radius it is held at, mm.
+    pub held: Vec<(usize, f64)>,
+    /// Rounds that a card insert keeps level: both their edges share one height.
+    pub level: Vec<usize>,
 }
 
 impl Skin {
+    /// Radius of node 0, mm: 0 in a ring and along an oval's chain.
+    pub fn start_radius_mm(&self) -> f64 {
+        if self.straight_mm > 0.0 { 0.0 } else { self.start_mm / std::f64::consts::TAU }
+    }
+
     /// Number of rounds, M.
     pub fn rounds(&self) -> usize {
         self.around_mm.len()
@@ -71,13 +82,16 @@ impl Skin {
     /// rings allow it. Where a round gains more than its height lets it, its band lies level.
     pub fn slack_shape(&self) -> Vec<Rz> {
         let mut nodes = Vec::with_capacity(self.rounds() + 1);
-        let mut at = Rz::new(self.start_mm / std::f64::consts::TAU, 0.0);
+        let mut at = Rz::new(self.start_radius_mm(), 0.0);
         nodes.push(at);
         for (k, (&around, &height)) in self.around_mm.iter().zip(&self.height_mm).enumerate() {
             let drawn = self.finish == Finish::Drawn && k + 1 == self.rounds();
-            let r = if drawn { 0.0 } else { around / std::f64::consts::TAU };
+            let held = self.held.iter().find(|h| h.0 == k + 1).map(|h| h.1);
+            let free = (around - 2.0 * self.straight_mm).max(0.0) / std::f64::consts::TAU;
+            let r = held.unwrap_or(if drawn { 0.0 } else { free });
             let across = r - at.r;
-            at = Rz::new(r, at.z + (height * height - across * across).max(0.0).sqrt());
+            let rise = (height * height - across * across).max(0.0).sqrt();
+            at = Rz::new(r, if self.level.contains(&(k + 1)) { at.z } else { at.z + rise });
             nodes.push(at);
         }
         nodes
@@ -100,6 +114,11 @@ pub fn pressure_for_skin(strain: f64, largest_rest_radius_mm: f64) -> f64 {
 pub fn volume_mm3(nodes: &[Rz]) -> f64 {
     let frustum = |a: Rz, b: Rz| (b.z - a.z) * (a.r * a.r + a.r * b.r + b.r * b.r);
     std::f64::consts::FRAC_PI_3 * nodes.windows(2).map(|p| frustum(p[0], p[1])).sum::<f64>()
+}
+
+/// What an oval's straight sides of `straight_mm` add to [`volume_mm3`], mm³.
+pub fn straight_volume_mm3(nodes: &[Rz], straight_mm: f64) -> f64 {
+    straight_mm * nodes.windows(2).map(|p| (p[1].z - p[0].z) * (p[0].r + p[1].r)).sum::<f64>()
 }
 
 /// Height and greatest width of a profile, mm.

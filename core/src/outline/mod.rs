@@ -53,17 +53,32 @@ pub struct Knot {
     /// Whether the curve may turn sharply here. At a pole: a pointed tip.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub corner: bool,
+    /// What holds the cloth to the knot's radius, if anything does.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hold: Option<Hold>,
+    /// Whether a card insert keeps the cloth level from here to the next knot.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub card: bool,
+}
+
+/// What holds a round to its radius, since cloth alone holds no corner.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hold {
+    /// A thread drawn through the round and tied.
+    Cinched,
+    /// Sewn to another piece.
+    Sewn,
 }
 
 impl Knot {
     /// A smooth knot.
     pub const fn new(radius_mm: f64, height_mm: f64) -> Self {
-        Self { radius_mm, height_mm, corner: false }
+        Self { radius_mm, height_mm, corner: false, hold: None, card: false }
     }
 
     /// A knot where the curve may turn sharply.
     pub const fn corner(radius_mm: f64, height_mm: f64) -> Self {
-        Self { radius_mm, height_mm, corner: true }
+        Self { corner: true, ..Self::new(radius_mm, height_mm) }
     }
 
     /// Whether the knot lies on the axis.
@@ -110,12 +125,29 @@ impl Outline {
 
     /// The curve sampled at `intervals + 1` places evenly spaced by arc length.
     pub fn profile(&self, intervals: usize) -> Profile {
-        Profile::sample(&spline::curve(&self.knots), intervals)
+        let mut profile = Profile::sample(&spline::curve(&self.knots), intervals);
+        profile.lay_cards(&self.knots);
+        profile
     }
 
     /// The curve as cubic Béziers in working order, for drawing (x = radius, y = height, mm).
     pub fn beziers(&self) -> Vec<kurbo::CubicBez> {
         spline::curve(&self.knots)
+    }
+
+    /// The same outline worked from its other end.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        let knots = &self.knots;
+        let top = knots.iter().fold(f64::NEG_INFINITY, |top, k| k.height_mm.max(top));
+        let low = knots.iter().fold(f64::INFINITY, |low, k| k.height_mm.min(low));
+        let turned = |i: usize| {
+            let knot = knots[i];
+            // A card lies between a knot and the next, which is now the one before.
+            let card = i > 0 && knots[i - 1].card;
+            Knot { height_mm: top + low - knot.height_mm, card, ..knot }
+        };
+        Self { knots: (0..knots.len()).rev().map(turned).collect() }
     }
 
     /// The same outline with radii times `across` and heights times `along`.
@@ -124,7 +156,7 @@ impl Outline {
         let scale = |k: &Knot| Knot {
             radius_mm: k.radius_mm * across,
             height_mm: k.height_mm * along,
-            corner: k.corner,
+            ..*k
         };
         Self { knots: self.knots.iter().map(scale).collect() }
     }

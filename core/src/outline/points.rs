@@ -23,7 +23,7 @@ impl Outline {
         let knot = |i: usize| {
             let p = points[i];
             let r = if p.r <= POLE_MM { 0.0 } else { p.r };
-            Knot { radius_mm: r, height_mm: p.z, corner: is_corner(points, i) }
+            Knot { corner: is_corner(points, i), ..Knot::new(r, p.z) }
         };
         let last = points.len() - 1;
         let mut chosen: Vec<usize> =

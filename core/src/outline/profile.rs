@@ -20,6 +20,8 @@ pub struct Station {
     pub bend_along: f64,
     /// Curvature around the axis κ2 = (dz/ds)/r, 1/mm; its limit κ1 at a smooth pole.
     pub bend_around: f64,
+    /// Whether a card insert keeps the cloth level here.
+    pub card: bool,
 }
 
 /// The wanted profile by arc length: stations evenly spaced from start to finish.
@@ -27,6 +29,8 @@ pub struct Station {
 pub struct Profile {
     /// The stations, in working order; at least two.
     pub stations: Vec<Station>,
+    /// Arc length at every knot, mm.
+    pub knots_mm: Vec<f64>,
 }
 
 /// Sub-intervals of a Bézier on which its arc length is integrated. With three-point Gauss
@@ -47,7 +51,18 @@ impl Profile {
             }
             stations.push(station(curve, &marks[panel], &marks[panel + 1], s));
         }
-        Self { stations }
+        let mut knots_mm: Vec<f64> = marks.iter().filter(|m| m.t == 0.0).map(|m| m.s).collect();
+        knots_mm.push(length);
+        Self { stations, knots_mm }
+    }
+
+    /// Marks the stations that a card insert keeps level.
+    pub(super) fn lay_cards(&mut self, knots: &[super::Knot]) {
+        let spans = knots.iter().zip(self.knots_mm.windows(2));
+        for ends in spans.filter(|(knot, _)| knot.card).map(|(_, ends)| ends) {
+            let under = |st: &&mut Station| (ends[0]..=ends[1]).contains(&st.s);
+            self.stations.iter_mut().filter(under).for_each(|st| st.card = true);
+        }
     }
 
     /// Length of the profile along the cloth, mm.
@@ -154,7 +169,7 @@ fn station(curve: &[CubicBez], from: &Mark, to: &Mark, s: f64) -> Station {
     let at = Rz::new(place.x, place.y);
     let dz = d1.y / pace;
     let bend_around = if at.r <= POLE_MM { bend_along } else { dz / at.r };
-    Station { s, at, dr: d1.x / pace, dz, bend_along, bend_around }
+    Station { s, at, dr: d1.x / pace, dz, bend_along, bend_around, card: false }
 }
 
 /// Where the polyline through the stations first crosses itself, if it does.

@@ -188,11 +188,15 @@ fn abbreviations(plan: &Plan) -> Vec<(&'static str, &'static str)> {
     let mut list = vec![("rnd", "round"), ("st, sts", "stitch, stitches")];
     for (code, meaning) in [
         ("sc", "single crochet"),
+        ("hdc", "half double crochet"),
+        ("dc", "double crochet"),
+        ("FLO", "in front loops only"),
+        ("BLO", "in back loops only"),
         ("inc", "increase: 2 sc in the next stitch"),
         ("dec", "decrease: the next 2 stitches worked together as one sc"),
-        ("Ch", "chain"),
+        ("ch", "chain"),
     ] {
-        if words(code) {
+        if words(code) || (code == "ch" && words("Ch")) {
             list.push((code, meaning));
         }
     }

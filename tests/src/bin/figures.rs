@@ -18,8 +18,12 @@ fn main() {
             let fit = p.fit.expect("fit");
             let profile = piece.outline.profile(400);
             let rot = counts::rule_of_thumb(&piece, &profile);
-            let pr = plumpline_core::forecast::pressure_for_outline(0.08, profile.widest_mm());
-            let rf = counts::fit_of(&piece, &profile, &rot, pr);
+            let rest = plumpline_core::skin::RestSkin::of(
+                &profile,
+                0.08,
+                &plumpline_core::forecast::Cloth::default(),
+            );
+            let rf = counts::fit_of(&piece, &profile, &rest, &rot);
             let shaping: Vec<_> = p
                 .rounds
                 .iter()
