@@ -2,8 +2,8 @@
 //! wholly outside the bar, so that they stand on paper whatever the yarn.
 
 use egui::{Align2, Painter, Stroke, pos2, vec2};
-use plumpline_core::placement::Stitch;
-use plumpline_core::{Plan, Round};
+use plumpline_core::Plan;
+use plumpline_core::placement::{Placement, Stitch};
 
 use super::rows::Rows;
 use crate::studio::bench::Bench;
@@ -15,11 +15,11 @@ const NEAREST: f32 = 9.0;
 
 /// Where the shaping stitches of a round are, in stitches of that round from its first; and
 /// whether they are increases.
-fn places(round: &Round) -> (Vec<f32>, bool) {
+fn places(placement: &Placement) -> (Vec<f32>, bool) {
     let mut at = 0;
     let mut widens = true;
     let mut places = Vec::new();
-    for stitch in round.placement.stitches() {
+    for stitch in placement.stitches() {
         let made = stitch.produces();
         if stitch != Stitch::Plain {
             // An increase is two cells; its notch stands between them.
@@ -40,7 +40,7 @@ pub(super) fn paint(
     number: u32,
 ) {
     let Some(round) = plan.rounds.get(number as usize - 1) else { return };
-    let (places, widens) = places(round);
+    let (places, widens) = places(&round.placement);
     let (Some(first), Some(last)) = (places.first(), places.last()) else { return };
     let t = bench.t;
     let bar = rows.bar(number, round.count);
@@ -88,12 +88,10 @@ mod tests {
     #[test]
     fn a_notch_stands_at_its_stitch() {
         let mut placer = Placer::new(Spread::Turned, 0.0);
-        let placement = placer.place(12, 18);
-        let (at, widens) = places(&Round { count: 18, placement, yarn: 0 });
+        let (at, widens) = places(&placer.place(12, 18));
         assert_eq!(at, [2.0, 5.0, 8.0, 11.0, 14.0, 17.0]);
         assert!(widens);
-        let placement = placer.place(18, 12);
-        let (at, widens) = places(&Round { count: 12, placement, yarn: 0 });
+        let (at, widens) = places(&placer.place(18, 12));
         assert_eq!(at.len(), 6);
         assert!(!widens);
     }
