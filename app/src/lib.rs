@@ -1,3 +1,14 @@
 //! Plumpline's studio and command line, over [`plumpline_core`].
+//!
+//! - [`studio`]: the window, what it holds and how it changes;
+//! - [`board`]: the outline board; [`bars`]: the round bars;
+//! - [`panels`]: everything round them, and how the window is divided;
+//! - [`ui_kit`]: colours, type, icons;
+//! - [`cli`]: the same work without a window.
 
+pub mod bars;
+pub mod board;
 pub mod cli;
+pub mod panels;
+pub mod studio;
+pub mod ui_kit;

@@ -3,10 +3,17 @@
 use std::process::ExitCode;
 
 use plumpline::cli::{self, Asked};
+use plumpline::studio;
 
 fn main() -> ExitCode {
     match cli::run(std::env::args_os()) {
         Asked::Done(status) => status,
-        Asked::Studio(_) => ExitCode::SUCCESS,
+        Asked::Studio(open) => match studio::run(open) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(error) => {
+                eprintln!("plumpline: {error}");
+                ExitCode::FAILURE
+            }
+        },
     }
 }

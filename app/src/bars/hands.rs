@@ -1,0 +1,195 @@
+//! The hand on the bars: rounds pointed at and taken, ends of bars dragged.
+
+use egui::{Rect, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use plumpline_core::Plan;
+
+use super::rows::Rows;
+use crate::panels::yarn_card;
+use crate::studio::action::{Action, Actions, Edit, Look};
+use crate::studio::bench::Bench;
+use crate::studio::command::Command;
+use crate::studio::keys;
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::icons::Icon;
+use crate::ui_kit::paint;
+use crate::ui_kit::tokens::HIT;
+
+/// Height of the heading over the rows.
+pub(super) const HEADING: f32 = 44.0;
+
+/// What the hand is on.
+#[derive(Debug, Clone)]
+pub struct Hand {
+    /// Where the rows are.
+    pub rows: Rows,
+    /// The round pointed at.
+    pub round: Option<u32>,
+    /// The round whose bar's end is pointed at.
+    pub end: Option<u32>,
+    /// Whether the bars have the keyboard.
+    pub focused: bool,
+}
+
+/// Reads the hand. `None` where there is nothing to show.
+pub fn hands(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    rect: Rect,
+    actions: &mut Actions,
+) -> Option<Hand> {
+    let plan = bench.plan?;
+    let view = Rect::from_min_max(pos2(rect.left(), rect.top() + HEADING), rect.max);
+    let frozen = bench.view.dragged_bar.map(|(_, stitch)| stitch);
+    let still = Rows::new(view, plan, frozen, ui.ctx().zoom_factor());
+    let mut round = None;
+    let mut end = None;
+    let mut focused = false;
+    let mut child = ui.new_child(UiBuilder::new().max_rect(view).id_salt("bars"));
+    controls::scroll_colours(&mut child);
+    let area =
+        ScrollArea::vertical().auto_shrink(false).show_viewport(&mut child, |ui, seen| {
+            ui.set_height(still.height());
+            let rows = still.clone().scrolled(seen.top());
+            let ground = ui.interact(view, keys::bars_id(), Sense::click());
+            ground.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Round bars"));
+            keep_arrows(ui, &ground);
+            focused = ground.has_focus();
+            if ground.clicked() {
+                ground.request_focus();
+                actions.look(Look::Select(None));
+            }
+            for number in rows.in_sight() {
+                let (on_row, on_end) = row(ui, bench, plan, &rows, number, &ground, actions);
+                round = if on_row { Some(number) } else { round };
+                end = if on_end { Some(number) } else { end };
+            }
+            if let Some(number) = bench.view.show_round {
+                let margin = rows.row(number).expand2(vec2(0.0, rows.pitch));
+                ui.scroll_to_rect_animation(margin, None, egui::style::ScrollAnimation::none());
+            }
+        });
+    let rows = still.scrolled(area.state.clamped_offset().y);
+    round = round.or(end);
+    if bench.view.dragged_bar.is_some() {
+        round = None;
+    }
+    round_buttons(ui, bench, rect, actions);
+    Some(Hand { rows, round, end, focused })
+}
+
+fn keep_arrows(ui: &Ui, ground: &egui::Response) {
+    let filter = egui::EventFilter {
+        tab: false,
+        horizontal_arrows: false,
+        vertical_arrows: true,
+        escape: true,
+    };
+    ui.memory_mut(|m| m.set_focus_lock_filter(ground.id, filter));
+}
+
+/// One row: returns whether the hand is on it, and whether on its bar's end.
+fn row(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    rows: &Rows,
+    number: u32,
+    ground: &egui::Response,
+    actions: &mut Actions,
+) -> (bool, bool) {
+    let Some(round) = plan.rounds.get(number as usize - 1) else { return (false, false) };
+    let id = keys::bars_id().with(("round", number));
+    let on_row = ui.interact(rows.row(number), id, Sense::CLICK);
+    on_row.widget_info(|| {
+        let words = plan.wording.line_of(number).map_or("", |l| l.text.as_str());
+        let text = format!("Round {number}: {words} [{}]", round.count);
+        WidgetInfo::labeled(Role::Row, true, text)
+    });
+    let words = plan.wording.line_of(number).map_or("", |line| line.text.as_str());
+    let on_row = if on_row.hovered() && super::is_cut(ui.painter(), rows, words) {
+        on_row.on_hover_text(words)
+    } else {
+        on_row
+    };
+    if on_row.clicked() {
+        ground.request_focus();
+        let again = bench.view.selected == Some(number);
+        actions.look(Look::Select((!again).then_some(number)));
+    }
+    let bar = rows.bar(number, round.count);
+    let grip = Rect::from_x_y_ranges(
+        bar.right() - 7.0..=bar.right() - 7.0 + HIT,
+        rows.row(number).y_range(),
+    );
+    let end = ui.interact(grip, id.with("end"), Sense::DRAG);
+    end.widget_info(|| {
+        WidgetInfo::labeled(Role::Slider, true, format!("End of round {number}"))
+    });
+    if end.hovered() || end.dragged() {
+        ui.set_cursor_icon(egui::CursorIcon::ResizeHorizontal);
+    }
+    drag_end(ui, bench, rows, number, round.count, &end, actions);
+    (on_row.hovered(), end.hovered() || end.dragged())
+}
+
+/// Bars are centred, so both ends move: an end drawn out by half a stitch is a stitch more.
+fn drag_end(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    rows: &Rows,
+    number: u32,
+    count: u32,
+    end: &egui::Response,
+    actions: &mut Actions,
+) {
+    if end.drag_started_by(egui::PointerButton::Primary) {
+        ui.data_mut(|d| d.insert_temp(end.id, count));
+        actions.push(Action::Begin);
+        actions.look(Look::Select(Some(number)));
+        actions.look(Look::DragBar(Some((number, rows.stitch))));
+    }
+    let from: Option<u32> = ui.data(|d| d.get_temp(end.id));
+    let ours = end.dragged_by(egui::PointerButton::Primary);
+    if let (true, Some(from), Some(moved)) = (ours, from, end.total_drag_delta()) {
+        let more = (2.0 * moved.x / rows.stitch).round() as i64;
+        let wanted = (i64::from(from) + more).max(3) as u32;
+        let held = bench.pin_of(number);
+        // A press that has not moved yet pins nothing.
+        if wanted != held.unwrap_or(from) {
+            actions.edit(Edit::Pin { round: number, count: wanted });
+        }
+    }
+    if end.drag_stopped() && bench.view.dragged_bar.is_some_and(|(r, _)| r == number) {
+        actions.push(Action::Commit);
+        actions.look(Look::DragBar(None));
+    }
+}
+
+/// What can be done with the round in hand, as buttons over the counts.
+fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let Some(round) = bench.view.selected else { return };
+    let pinned = bench.pin_of(round).is_some();
+    let list = [
+        (Command::MoreStitches, Icon::More, None),
+        (Command::FewerStitches, Icon::Less, None),
+        (Command::TogglePin, Icon::Pin, Some(pinned)),
+    ];
+    let mut right = rect.right() - 12.0;
+    for (command, icon, on) in list {
+        let place = Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), vec2(28.0, 26.0));
+        let enabled = command.enabled(bench);
+        let name = command.text();
+        let button = controls::toggle(ui, place, Face::Icon(icon), name, enabled, on);
+        if button.on_hover_text(command.hint()).clicked() {
+            actions.command(command);
+        }
+        right = place.left() - 6.0;
+    }
+    let place = Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), vec2(28.0, 26.0));
+    let button = controls::button(ui, place, Face::Words(""), "Change yarn", true);
+    let yarn = bench.document.piece().yarn_of_round(round);
+    let letter = plumpline_core::Yarn::letter(yarn);
+    paint::bead(ui.painter(), place.center(), &letter, bench.yarn_of(yarn), bench.t);
+    yarn_card::choose(&button, bench, round, actions);
+    button.on_hover_text("Change yarn from this round on");
+}

@@ -1,0 +1,70 @@
+//! From every round of the body a line to its bar: the proof that both show one thing.
+
+use egui::{Painter, Pos2, Shape, Stroke, pos2};
+use plumpline_core::Plan;
+
+use super::ground::Ground;
+use crate::bars;
+use crate::studio::bench::Bench;
+use crate::ui_kit::paint;
+
+/// Where the side of a round is, half-way up it.
+fn side(plan: &Plan, ground: &Ground, round: u32) -> Option<Pos2> {
+    let k = round as usize;
+    let (a, b) = (plan.forecast.get(k.checked_sub(1)?)?, plan.forecast.get(k)?);
+    let x = ground.axis_x + 0.5 * (a.r + b.r) as f32 * ground.scale();
+    Some(pos2(x, ground.y(0.5 * (a.z + b.z) + plan.shift_mm)))
+}
+
+/// Level off the body, slanting across the gap, level into the bar.
+fn path(
+    plan: &Plan,
+    ground: &Ground,
+    bars: &bars::Hand,
+    round: u32,
+    to_x: f32,
+) -> Option<Vec<Pos2>> {
+    let from = side(plan, ground, round)?;
+    let y = bars.rows.y(round);
+    let bend = ground.rect.right() - 2.0;
+    Some(vec![from, pos2(bend.max(from.x), from.y), pos2(to_x - 8.0, y), pos2(to_x, y)])
+}
+
+/// Draws the lines of all rounds in sight.
+pub(super) fn fan(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+    bars: &bars::Hand,
+) {
+    let stroke = Stroke::new(0.9, bench.t.link);
+    let mut drawn = f32::NEG_INFINITY;
+    for round in bars.rows.in_sight() {
+        // Where rows lie too close to tell apart, some lines say as much as all.
+        if !bars.rows.sees(round) || bars.rows.y(round) - drawn < 4.0 {
+            continue;
+        }
+        if let Some(path) = path(plan, ground, bars, round, bars.rows.left() + 2.0) {
+            painter.add(Shape::line(path, stroke));
+            drawn = bars.rows.y(round);
+        }
+    }
+}
+
+/// Draws the thread of the round in hand.
+pub(super) fn thread(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+    bars: &bars::Hand,
+) {
+    let Some(round) = bench.view.in_hand() else { return };
+    if !bars.rows.sees(round) {
+        return;
+    }
+    if let Some(path) = path(plan, ground, bars, round, bars.rows.left() + 2.0) {
+        paint::thread(painter, path, bench.t);
+    }
+}

@@ -1,0 +1,155 @@
+//! Where wanted and forecast part by more than half a stitch: hatched, with one callout.
+
+use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
+use plumpline_core::Plan;
+use plumpline_core::outline::Rz;
+use plumpline_core::warning::Misfit;
+
+use super::ground::Ground;
+use crate::studio::bench::Bench;
+use crate::ui_kit::{icons, paint, type_faces};
+
+/// The place of the outline nearest to a forecast node (already shifted onto it).
+fn foot(plan: &Plan, node: Rz) -> Rz {
+    plan.outline
+        .iter()
+        .copied()
+        .min_by(|a, b| a.distance(node).total_cmp(&b.distance(node)))
+        .unwrap_or(node)
+}
+
+/// The nodes of a stretch, one more at either end so that the hatch runs out.
+fn stretch(plan: &Plan, misfit: &Misfit) -> Vec<Rz> {
+    let last = plan.forecast.len() - 1;
+    (misfit.from.saturating_sub(1)..=(misfit.to + 1).min(last))
+        .map(|k| Rz::new(plan.forecast[k].r, plan.forecast[k].z + plan.shift_mm))
+        .collect()
+}
+
+/// Hatches the gaps, on both sides of the axis.
+pub(super) fn hatch(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
+    let t = bench.t;
+    let line = Stroke::new(1.0, t.warning);
+    for misfit in &plan.misfits {
+        let nodes = stretch(plan, misfit);
+        let feet: Vec<Rz> = nodes.iter().map(|&n| foot(plan, n)).collect();
+        for side in [1.0, -1.0] {
+            let at = |p: Rz| {
+                let p = ground.at(p);
+                pos2(ground.axis_x + side * (p.x - ground.axis_x), p.y)
+            };
+            for (pair, under) in nodes.windows(2).zip(feet.windows(2)) {
+                let corners = [at(pair[0]), at(pair[1]), at(under[1]), at(under[0])];
+                paint::hatch(painter, &corners, 6.0, line);
+            }
+            let rim: Vec<Pos2> = nodes.iter().map(|&n| at(n)).collect();
+            painter.add(Shape::line(rim, Stroke::new(1.2, t.warning)));
+        }
+    }
+}
+
+/// What is wrong where it is worst, and what helps.
+pub(super) fn callout(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
+    let worst = |a: &&Misfit, b: &&Misfit| a.off_mm.abs().total_cmp(&b.off_mm.abs());
+    let Some(misfit) = plan.misfits.iter().max_by(worst) else { return };
+    let t = bench.t;
+    let what = capital(&misfit.text(plan.forecast.len() - 1));
+    let [first, last] = misfit.rounds();
+    let helps = if misfit.off_mm > 0.0 { "round the outline" } else { "ease the outline" };
+    let helps = format!("{helps}, rnds {first}–{last}");
+    let bold = painter.layout_no_wrap(what, type_faces::bold(type_faces::BODY), t.warning);
+    let small = type_faces::regular(type_faces::SMALL);
+    let small = painter.layout_no_wrap(helps, small, t.ink);
+    let size = vec2(bold.size().x.max(small.size().x) + 50.0, 42.0);
+    let node = plan.forecast[misfit.worst];
+    let target = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
+    let rect = place(plan, ground, size, target);
+    let from = nearest_on(rect, target);
+    painter.line_segment([from, target], Stroke::new(1.3, t.warning));
+    painter.circle_filled(target, 2.4, t.warning);
+    painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
+    icons::warning(painter, rect.left_center() + vec2(20.0, 0.0), 15.0, t.warning);
+    painter.galley(rect.left_top() + vec2(38.0, 4.0), bold, t.warning);
+    painter.galley(rect.left_top() + vec2(38.0, 23.0), small, t.ink);
+}
+
+/// The words with a capital at their head.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |c| c.to_uppercase().chain(letters).collect())
+}
+
+/// Where the callout hides least of the body and of the numbers, and is near what it names.
+fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
+    let board = ground.rect.shrink(6.0);
+    let numbers = super::dimensions::numbers(plan, ground);
+    let cost = |rect: Rect| {
+        let leader = [nearest_on(rect, target), target];
+        let crossed = |n: &&Rect| n.intersects(rect) || crosses(leader, **n);
+        let covered = numbers.iter().filter(crossed).count() as f32;
+        let length = leader[0].distance(target);
+        // A leader needs a little length to be seen as one.
+        let over = through(plan, ground, leader);
+        hidden(plan, ground, rect)
+            + 600.0 * covered
+            + length
+            + 3.0 * over
+            + (24.0 - length).max(0.0)
+    };
+    let (across, down) = (6, 24);
+    let step = |from: f32, to: f32, i: usize, n: usize| {
+        from + (to - from).max(0.0) * i as f32 / n as f32
+    };
+    let mut best: Option<(f32, Rect)> = None;
+    for i in 0..=across {
+        for j in 0..=down {
+            let x = step(board.left(), board.right() - size.x, i, across);
+            let y = step(board.top(), board.bottom() - size.y, j, down);
+            let rect = Align2::LEFT_TOP.anchor_size(pos2(x, y), size);
+            let cost = cost(rect);
+            if best.is_none_or(|(least, _)| cost < least) {
+                best = Some((cost, rect));
+            }
+        }
+    }
+    best.map_or(Rect::from_min_size(board.min, size), |(_, rect)| rect)
+}
+
+fn nearest_on(rect: Rect, p: Pos2) -> Pos2 {
+    pos2(p.x.clamp(rect.left(), rect.right()), p.y.clamp(rect.top(), rect.bottom()))
+}
+
+/// Whether a line runs through `rect`; sampled, which is fine enough for a leader.
+fn crosses([a, b]: [Pos2; 2], rect: Rect) -> bool {
+    (0..=24).any(|i| rect.contains(a + (b - a) * (i as f32 / 24.0)))
+}
+
+/// How much of a line runs over the body, points.
+fn through(plan: &Plan, ground: &Ground, [a, b]: [Pos2; 2]) -> f32 {
+    let high = (2.2 * plan.stitch_mm.1 as f32 * ground.scale()).max(8.0);
+    let inside = |i: &i32| {
+        let at = a + (b - a) * (*i as f32 / 12.0);
+        let spot = Rect::from_center_size(at, vec2(2.0, high));
+        let on = |node: &Rz| {
+            let y = ground.y(node.z + plan.shift_mm);
+            let half = node.r as f32 * ground.scale();
+            spot.y_range().contains(y) && (at.x - ground.axis_x).abs() < half - 4.0
+        };
+        plan.forecast.iter().any(on)
+    };
+    // The last of them is the target itself, on the rim.
+    (0..11).filter(inside).count() as f32 / 11.0 * a.distance(b)
+}
+
+/// How much of the body `rect` hides, in points of width summed over some of its rounds.
+fn hidden(plan: &Plan, ground: &Ground, rect: Rect) -> f32 {
+    let step = (plan.forecast.len() / 60).max(1);
+    let over = |node: &Rz| {
+        let half = node.r as f32 * ground.scale() + 8.0;
+        let left = rect.left().max(ground.axis_x - half);
+        let overlap = (rect.right().min(ground.axis_x + half) - left).max(0.0);
+        let y = ground.y(node.z + plan.shift_mm);
+        if rect.y_range().contains(y) { overlap } else { 0.0 }
+    };
+    plan.forecast.iter().step_by(step).map(over).sum()
+}

@@ -1,0 +1,139 @@
+//! The outline board: the wanted line with its knots over the forecast body, to scale.
+
+mod body;
+mod dimensions;
+mod ground;
+mod hands;
+mod links;
+mod misfit;
+mod wanted;
+
+pub use ground::Ground;
+pub use hands::{Hand, hands};
+
+use egui::{Align2, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+
+use crate::bars;
+use crate::panels::Layout;
+use crate::studio::action::Actions;
+use crate::studio::bench::Bench;
+use crate::studio::command::Command;
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::{icons, paint, type_faces};
+
+/// Draws the board, and the lines from it to the bars.
+pub fn paint(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    layout: &Layout,
+    hand: &Hand,
+    bars: &bars::Hand,
+    actions: &mut Actions,
+) {
+    let Some(plan) = bench.plan else { return };
+    heading(ui, bench, layout.main, layout.board, actions);
+    let ground = &hand.ground;
+    ground::paint(&ui.painter_at(ground.rect), bench.t, ground);
+    // A dragged knot may leave the board for as long as it is held.
+    let reach = Rect::from_x_y_ranges(
+        layout.gauge.right() + 2.0..=layout.bars.left(),
+        layout.main.y_range().shrink(2.0),
+    );
+    let painter = ui.painter_at(reach);
+    let across = ui.painter_at(layout.main);
+    links::fan(&across, bench, plan, ground, bars);
+    body::paint(&painter, bench, plan, ground);
+    body::in_hand(&painter, bench, plan, ground);
+    if bench.error.is_none() {
+        misfit::hatch(&painter, bench, plan, ground);
+    }
+    wanted::paint(&painter, bench, ground, hand);
+    if bench.view.is_dragging() {
+        dimensions::paint_still(&painter, bench, plan, ground);
+    } else {
+        dimensions::show(ui, bench, plan, ground, actions);
+    }
+    if bench.error.is_none() {
+        misfit::callout(&painter, bench, plan, ground);
+    }
+    links::thread(&across, bench, plan, ground, bars);
+    wanted::readout(&painter, bench, ground);
+    if hand.focused {
+        paint::focus_ring(&across, ground.rect.shrink(3.0), 6.0, bench.t);
+    }
+    trouble(ui, bench, ground);
+}
+
+/// Draws the board of a piece that never had a plan: the line, and why.
+pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
+    let painter = ui.painter_at(hand.ground.rect);
+    ground::paint(&painter, bench.t, &hand.ground);
+    wanted::paint(&painter, bench, &hand.ground, hand);
+    trouble(ui, bench, &hand.ground);
+}
+
+fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+    let hint = match bench.view.knot {
+        Some(knot) => format!("knot {} in hand", knot + 1),
+        None => "drag a knot; the rounds follow".into(),
+    };
+    if bench.view.knot.is_some() && !bench.view.is_dragging() {
+        knot_buttons(ui, bench, main, board, actions);
+    }
+    paint::title(
+        ui.painter(),
+        main.left_top() + vec2(16.0, 20.0),
+        "Outline board",
+        &hint,
+        bench.t,
+    );
+}
+
+/// What can be done with the knot in hand, as buttons over the board.
+fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+    let knots = &bench.document.piece().outline.knots;
+    let corner = bench.view.knot.and_then(|k| knots.get(k)).map(|k| k.corner);
+    let mut right = board.right();
+    for (command, on) in [(Command::RemoveKnot, None), (Command::ToggleCorner, corner)] {
+        let words = if on.is_some() { "Corner" } else { "Remove" };
+        let width = controls::words_width(ui, words);
+        let place =
+            Rect::from_min_size(pos2(right - width, main.top() + 7.0), vec2(width, 26.0));
+        let enabled = command.enabled(bench);
+        let face = Face::Words(words);
+        let button = controls::toggle(ui, place, face, command.text(), enabled, on);
+        if button.on_hover_text(command.hint()).clicked() {
+            actions.command(command);
+        }
+        right = place.left() - 8.0;
+    }
+}
+
+/// The line that says why there is no newer plan.
+fn trouble(ui: &Ui, bench: &Bench<'_>, ground: &Ground) {
+    let Some(error) = bench.error else { return };
+    let (t, board) = (bench.t, ground.rect);
+    let error = misfit::capital(error);
+    let font = type_faces::regular(type_faces::BODY);
+    let words = format!("{error}. The rounds shown are the last that could be worked.");
+    let galley = ui.painter().layout(words, font, t.ink, board.width() - 72.0);
+    let size = vec2(board.width() - 16.0, galley.size().y + 18.0);
+    // Where it hides fewest knots: they are what mends the trouble.
+    let foot = board.center_bottom() - vec2(0.0, 8.0);
+    let head = board.center_top() + vec2(0.0, 8.0);
+    let places = [
+        Align2::CENTER_BOTTOM.anchor_size(foot, size),
+        Align2::CENTER_TOP.anchor_size(head, size),
+    ];
+    let knots = &bench.document.piece().outline.knots;
+    let hidden = |rect: &Rect| {
+        let under = |k: &&plumpline_core::Knot| rect.contains(ground.at(k.place()));
+        knots.iter().filter(under).count()
+    };
+    let [below, above] = places;
+    let rect = if hidden(&below) <= hidden(&above) { below } else { above };
+    let painter = ui.painter();
+    painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
+    icons::warning(painter, rect.left_center() + vec2(22.0, 0.0), 15.0, t.warning);
+    painter.galley(rect.left_top() + vec2(42.0, 9.0), galley, t.ink);
+}

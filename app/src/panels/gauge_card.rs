@@ -1,0 +1,269 @@
+//! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
+//! ease, each with what it costs.
+
+use egui::{Align2, DragValue, Rect, Response, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use plumpline_core::{Firmness, Gauge};
+
+use crate::studio::action::{Action, Actions, Edit};
+use crate::studio::bench::Bench;
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::icons::{self, Icon};
+use crate::ui_kit::{Tokens, paint, type_faces};
+
+/// Padding inside the card.
+const INSIDE: f32 = 12.0;
+/// Height of a row with a field.
+const ROW: f32 = 28.0;
+
+/// Shaft sizes hooks are made in, mm.
+const HOOKS_MM: [f64; 22] = [
+    0.75, 1.0, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 2.75, 3.0, 3.25, 3.5, 3.75, 4.0, 4.5, 5.0, 5.5,
+    6.0, 6.5, 8.0, 10.0, 12.0,
+];
+
+/// Draws the card at the top of `column`; returns the place it takes.
+pub fn show(ui: &mut Ui, bench: &Bench<'_>, column: Rect, actions: &mut Actions) -> Rect {
+    let apart = counted_apart(&bench.document.piece().gauge);
+    let height = 364.0 + if apart { ROW } else { 0.0 };
+    let card = Rect::from_min_size(column.min, vec2(column.width(), height));
+    if height <= column.height() {
+        draw(ui, bench, card, actions);
+        return card;
+    }
+    // A window this low, or text this large: the card scrolls in what there is.
+    // Its bar stands in the gap beside it.
+    let place = column.with_max_x(column.right() + 9.0);
+    let mut child = ui.new_child(UiBuilder::new().max_rect(place).id_salt("gauge"));
+    controls::scroll_colours(&mut child);
+    child.spacing_mut().scroll.bar_width = 6.0;
+    child.spacing_mut().scroll.bar_inner_margin = 2.0;
+    ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
+        ui.reset_style();
+        let size = vec2(ui.available_width(), height);
+        let (card, _) = ui.allocate_exact_size(size, Sense::hover());
+        draw(ui, bench, card, actions);
+    });
+    column
+}
+
+/// Draws the card in `card`.
+fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
+    paint::well(ui.painter(), card, bench.t);
+    let inner = card.shrink(INSIDE);
+    let title = inner.left_top() + vec2(0.0, 8.0);
+    paint::title(ui.painter(), title, "Gauge", "", bench.t);
+    let mut y = inner.top() + 24.0;
+    swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 40.0)));
+    y += 47.0;
+    y = counted(ui, bench, inner, y, actions);
+    y = rule(ui, bench, inner, y + 4.0);
+    y = hook(ui, bench, inner, y, actions);
+    y = rule(ui, bench, inner, y + 4.0);
+    y = firmness(ui, bench, inner, y, actions);
+    ease(ui, bench, inner, y + 6.0, actions);
+}
+
+fn rule(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
+    ui.painter().hline(inner.x_range(), y, egui::Stroke::new(1.0, bench.t.edge));
+    y + 5.0
+}
+
+fn swatch(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
+    let gauge = &bench.document.piece().gauge;
+    let yarn = bench.yarn_of(bench.document.piece().yarn_of_round(1));
+    // So many stitches across that they keep the gauge's own proportions.
+    let up = 3;
+    let cell = rect.height() / up as f32;
+    let wide = gauge.stitch_width_mm() / gauge.round_height_mm();
+    let across = (rect.width() / (cell * wide as f32)).round().clamp(2.0, 20.0) as usize;
+    let strand = crate::ui_kit::tokens::mix(Tokens::yarn(yarn), bench.t.body_light, 0.45);
+    let colours = [Tokens::yarn(yarn), strand];
+    icons::swatch(ui.painter(), rect, across, up, colours);
+}
+
+fn counted_apart(gauge: &Gauge) -> bool {
+    (gauge.across_mm - gauge.along_mm).abs() > 1e-9
+}
+
+/// Stitches and rounds, and the length they were counted over.
+fn counted(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    inner: Rect,
+    mut y: f32,
+    actions: &mut Actions,
+) -> f32 {
+    let gauge = bench.document.piece().gauge;
+    let mut row = |label: &str, value: f64, suffix: &str, set: &dyn Fn(f64) -> Gauge| {
+        let range = if suffix.is_empty() { 0.5..=1000.0 } else { 1.0..=2000.0 };
+        let rect = Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), ROW));
+        if let Some(value) = number(ui, bench, rect, label, value, suffix, range, actions) {
+            let gauge = set(value);
+            if gauge.validate().is_ok() {
+                actions.edit(Edit::Gauge(gauge));
+            }
+        }
+        y += ROW;
+    };
+    row("Stitches", gauge.stitches, "", &|stitches| Gauge { stitches, ..gauge });
+    if counted_apart(&gauge) {
+        row("over", gauge.across_mm, " mm", &|across_mm| Gauge { across_mm, ..gauge });
+    }
+    row("Rounds", gauge.rounds, "", &|rounds| Gauge { rounds, ..gauge });
+    if counted_apart(&gauge) {
+        row("over ", gauge.along_mm, " mm", &|along_mm| Gauge { along_mm, ..gauge });
+    } else {
+        row("over", gauge.along_mm, " mm", &|mm| Gauge {
+            across_mm: mm,
+            along_mm: mm,
+            ..gauge
+        });
+    }
+    y
+}
+
+/// A labelled number that can be typed or dragged; returns a new value.
+#[expect(clippy::too_many_arguments, reason = "a row of a form")]
+fn number(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    row: Rect,
+    label: &str,
+    value: f64,
+    suffix: &str,
+    range: std::ops::RangeInclusive<f64>,
+    actions: &mut Actions,
+) -> Option<f64> {
+    let mut changed = value;
+    let field = Rect::from_min_max(
+        pos2(row.right() - 70.0, row.top() + 1.0),
+        pos2(row.right(), row.bottom() - 3.0),
+    );
+    let small = type_faces::regular(type_faces::SMALL);
+    let words = pos2(row.left(), field.center().y);
+    ui.painter().text(words, Align2::LEFT_CENTER, label.trim(), small, bench.t.soft_ink);
+    let mut child = ui.new_child(UiBuilder::new().max_rect(row).id_salt(label));
+    child.spacing_mut().interact_size = field.size();
+    child.spacing_mut().button_padding.x = 4.0;
+    let drag = DragValue::new(&mut changed)
+        .speed(0.1)
+        .range(range)
+        .custom_formatter(|value, _| short(value))
+        .suffix(suffix.to_owned())
+        .update_while_editing(false);
+    let response = child.put(field, drag).accessible_name(label.trim());
+    gesture(&response, actions);
+    (response.changed() && changed != value).then_some(changed)
+}
+
+/// A drag of a control is one step.
+fn gesture(response: &Response, actions: &mut Actions) {
+    if response.drag_started() {
+        actions.push(Action::Begin);
+    }
+    if response.drag_stopped() {
+        actions.push(Action::Commit);
+    }
+}
+
+/// The hook, in the sizes hooks are made in.
+fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
+    let t = bench.t;
+    let gauge = bench.document.piece().gauge;
+    let small = type_faces::regular(type_faces::SMALL);
+    let painter = ui.painter();
+    let at = pos2(inner.left(), y + 8.0);
+    painter.text(at, Align2::LEFT_CENTER, "Hook", small, t.soft_ink);
+    let value = format!("{} mm", short(gauge.hook_mm));
+    let body = type_faces::semibold(type_faces::BODY);
+    painter.text(at + vec2(0.0, 16.0), Align2::LEFT_CENTER, value, body, t.ink);
+    let below = HOOKS_MM.iter().rev().find(|&&mm| mm < gauge.hook_mm - 1e-9);
+    let above = HOOKS_MM.iter().find(|&&mm| mm > gauge.hook_mm + 1e-9);
+    let steps = [
+        (Icon::Less, "A finer hook", below, 56.0),
+        (Icon::More, "A thicker hook", above, 26.0),
+    ];
+    for (icon, name, size, from_right) in steps {
+        let rect =
+            Rect::from_min_size(pos2(inner.right() - from_right, y + 4.0), vec2(26.0, 26.0));
+        let button = controls::button(ui, rect, Face::Icon(icon), name, size.is_some());
+        let clicked =
+            button.on_hover_text(format!("{name}; the swatch stays as counted")).clicked();
+        if let (true, Some(&hook_mm)) = (clicked, size) {
+            actions.edit(Edit::Gauge(Gauge { hook_mm, ..gauge }));
+        }
+    }
+    y + 34.0
+}
+
+/// A number without needless decimals.
+fn short(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A name and a value over a slider; returns the value it was moved to.
+#[expect(clippy::too_many_arguments, reason = "a row of a form")]
+fn slider(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    inner: Rect,
+    y: f32,
+    name: &str,
+    shown: &str,
+    value: f64,
+    span: (f64, f64, f64),
+    actions: &mut Actions,
+) -> Option<f64> {
+    let t = bench.t;
+    let head = pos2(inner.left(), y + 8.0);
+    let small = type_faces::regular(type_faces::SMALL);
+    ui.painter().text(head, Align2::LEFT_CENTER, name, small, t.soft_ink);
+    let right = pos2(inner.right(), y + 8.0);
+    let body = type_faces::semibold(type_faces::SMALL);
+    ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
+    let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
+    let (response, moved) = controls::slider(ui, rect, name, value, span);
+    gesture(&response, actions);
+    moved
+}
+
+fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
+    let firmness = bench.document.piece().firmness;
+    let span = (Firmness::SOFT.0, Firmness::FIRM.0, 0.005);
+    let moved =
+        slider(ui, bench, inner, y, "Firmness", firmness.word(), firmness.0, span, actions);
+    if let Some(strain) = moved {
+        actions.edit(Edit::Firmness(Firmness((strain * 1000.0).round() / 1000.0)));
+    }
+    y + 42.0
+}
+
+/// Ease from faithful to easy, and its price.
+fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
+    let ease = bench.document.piece().ease;
+    let shown = match ease {
+        e if e < 0.05 => "faithful".to_owned(),
+        e if e > 0.95 => "easy".to_owned(),
+        e => short(e),
+    };
+    let span = (0.0, 1.0, 0.05);
+    if let Some(ease) = slider(ui, bench, inner, y, "Ease", &shown, ease, span, actions) {
+        actions.edit(Edit::Ease((ease * 100.0).round() / 100.0));
+    }
+    let Some(plan) = bench.plan else { return };
+    let simple = plan.rounds.iter().filter(|r| r.placement.is_single_repeat()).count();
+    let share = 100.0 * simple as f64 / plan.rounds.len().max(1) as f64;
+    let fit = plan.fit.map_or(0.0, |f| f.rms_stitches);
+    let small = type_faces::regular(type_faces::SMALL);
+    let price = [
+        format!("{fit:.2} st off the outline"),
+        format!("{share:.0} % in one repeat"),
+        format!("{} lines to read", plan.wording.lines.len()),
+    ];
+    for (i, line) in price.iter().enumerate() {
+        let at = pos2(inner.left(), y + 51.0 + 15.0 * i as f32);
+        let painter = ui.painter();
+        painter.text(at, Align2::LEFT_CENTER, line, small.clone(), bench.t.soft_ink);
+    }
+}

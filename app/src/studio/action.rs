@@ -1,0 +1,153 @@
+//! What panels ask for. They change nothing themselves.
+
+use plumpline_core::{Firmness, Gauge, Yarn};
+
+use super::command::Command;
+use super::view::{Dimension, Typing};
+
+/// A request from a panel.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Action {
+    /// A command, as from a menu or a key.
+    Command(Command),
+    /// A change of the piece in hand.
+    Edit(Edit),
+    /// A gesture begins: what follows is one step.
+    Begin,
+    /// The gesture ends.
+    Commit,
+    /// A change of what is looked at.
+    Look(Look),
+}
+
+/// A change of the project.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Edit {
+    /// Gives the project a title.
+    Title(String),
+    /// Moves a knot, mm.
+    MoveKnot {
+        /// Index of the knot.
+        knot: usize,
+        /// Radius, mm.
+        radius_mm: f64,
+        /// Height, mm.
+        height_mm: f64,
+    },
+    /// Adds a knot before the one that now has this index.
+    AddKnot {
+        /// Index it will have.
+        knot: usize,
+        /// Radius, mm.
+        radius_mm: f64,
+        /// Height, mm.
+        height_mm: f64,
+    },
+    /// Removes a knot.
+    RemoveKnot(usize),
+    /// Turns a smooth knot into a corner, or back.
+    ToggleCorner(usize),
+    /// Opens a closed end, or closes an open one.
+    ToggleEnd(usize),
+    /// Holds the count of a round.
+    Pin {
+        /// The round.
+        round: u32,
+        /// Its stitches.
+        count: u32,
+    },
+    /// Lets the count of a round go.
+    Unpin(u32),
+    /// Another swatch.
+    Gauge(Gauge),
+    /// Another firmness.
+    Firmness(Firmness),
+    /// Another ease.
+    Ease(f64),
+    /// Another name, colour or length of a yarn.
+    Yarn {
+        /// Index of the yarn.
+        index: usize,
+        /// What it is now.
+        yarn: Yarn,
+    },
+    /// From this round on, work in this yarn.
+    Band {
+        /// First round.
+        round: u32,
+        /// Index of the yarn.
+        yarn: usize,
+    },
+    /// Adds a yarn and works in it from this round on.
+    NewYarn {
+        /// First round.
+        round: u32,
+    },
+    /// No longer changes yarn at this round.
+    ClearBand(u32),
+    /// Scales the outline so that the forecast comes to this size, mm.
+    Resize(Dimension, f64),
+}
+
+impl Edit {
+    /// What a run of edits has in common that is undone as one: typing a title, say.
+    pub fn run(&self) -> Option<(&'static str, usize)> {
+        match self {
+            Self::Title(_) => Some(("title", 0)),
+            Self::Yarn { index, .. } => Some(("yarn", *index)),
+            _ => None,
+        }
+    }
+}
+
+/// A change of what is looked at.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Look {
+    /// Takes a round, or lets it go.
+    Select(Option<u32>),
+    /// Takes a knot, or lets it go.
+    Knot(Option<usize>),
+    /// A knot is dragged, or no longer.
+    DragKnot(Option<usize>),
+    /// A bar is dragged (round, points a stitch), or no longer.
+    DragBar(Option<(u32, f32)>),
+    /// A dimension is being typed, or no longer.
+    Type(Option<Typing>),
+    /// Takes another piece in hand.
+    Piece(usize),
+    /// Clears the line for the person.
+    Dismiss,
+}
+
+/// The requests of one frame, in order.
+#[derive(Debug, Default)]
+pub struct Actions {
+    list: Vec<Action>,
+}
+
+impl Actions {
+    /// Adds a request.
+    pub fn push(&mut self, action: Action) {
+        self.list.push(action);
+    }
+
+    /// Asks for a command.
+    pub fn command(&mut self, command: Command) {
+        self.push(Action::Command(command));
+    }
+
+    /// Asks for a change of the project.
+    pub fn edit(&mut self, edit: Edit) {
+        self.push(Action::Edit(edit));
+    }
+
+    /// Asks for a change of what is looked at.
+    pub fn look(&mut self, look: Look) {
+        self.push(Action::Look(look));
+    }
+
+    /// Takes all requests out.
+    pub fn take(&mut self) -> Vec<Action> {
+        std::mem::take(&mut self.list)
+    }
+}

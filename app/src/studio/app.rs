@@ -1,0 +1,267 @@
+//! The window: what happens in a frame, and in which order.
+
+use std::path::PathBuf;
+
+use egui::{Context, ThemePreference, Ui};
+
+use super::action::{Action, Actions, Edit};
+use super::apply;
+use super::ask::{self, Ask, Next};
+use super::bench::Bench;
+use super::command::Command;
+use super::derived::Derived;
+use super::document::Document;
+use super::jobs::Jobs;
+use super::keys;
+use super::view::{Notice, Prefs, Stage, View};
+use crate::panels;
+use crate::ui_kit::{Tokens, type_faces};
+use plumpline_core::{file, sheet};
+
+/// The studio's window.
+#[derive(Debug)]
+pub struct Studio {
+    pub(super) document: Document,
+    pub(super) view: View,
+    pub(super) derived: Derived,
+    pub(super) jobs: Jobs,
+    prefs: Prefs,
+    pub(super) ask: Option<Ask>,
+    /// What goes on once the project is saved.
+    pub(super) next: Option<Next>,
+    pub(super) closing: bool,
+}
+
+/// Gives a context the studio's faces and colours.
+pub fn dress(ctx: &Context) {
+    ctx.set_fonts(type_faces::definitions());
+    for theme in [egui::Theme::Light, egui::Theme::Dark] {
+        ctx.style_mut_of(theme, |style| {
+            style.visuals = Tokens::of(theme).visuals();
+            style.spacing.interact_size = egui::vec2(24.0, 24.0);
+            style.spacing.button_padding = egui::vec2(10.0, 4.0);
+            style.spacing.menu_margin = egui::Margin::same(6);
+            style.spacing.scroll = egui::style::ScrollStyle::solid();
+            style.spacing.tooltip_width = 320.0;
+            for (role, font) in &mut style.text_styles {
+                *font = match role {
+                    egui::TextStyle::Small => type_faces::regular(type_faces::SMALL),
+                    egui::TextStyle::Heading => type_faces::drafting(type_faces::TITLE),
+                    _ => type_faces::regular(type_faces::BODY),
+                };
+            }
+        });
+    }
+    // Where the desktop does not say, it is day.
+    ctx.options_mut(|o| o.fallback_theme = egui::Theme::Light);
+}
+
+impl Studio {
+    /// The studio with the project at `open`, or with the sample.
+    pub fn new(cc: &eframe::CreationContext<'_>, open: Option<PathBuf>) -> Self {
+        dress(&cc.egui_ctx);
+        let prefs: Prefs = cc
+            .storage
+            .and_then(|storage| eframe::get_value(storage, eframe::APP_KEY))
+            .unwrap_or_default();
+        cc.egui_ctx.set_theme(prefs.theme);
+        // Small and local: read at once, so that the first picture is the right one.
+        let opened = open.map(|path| (file::load(&path), path));
+        let mut studio = match opened {
+            None => Self::with(Document::sample()),
+            Some((Ok(project), path)) => Self::with(Document::new(project, Some(path))),
+            Some((Err(error), _)) => {
+                let mut studio = Self::with(Document::sample());
+                studio.say(error.to_string(), true);
+                studio
+            }
+        };
+        studio.prefs = prefs;
+        studio
+    }
+
+    /// The studio with this document in hand.
+    pub fn with(document: Document) -> Self {
+        Self {
+            document,
+            view: View::default(),
+            derived: Derived::default(),
+            jobs: Jobs::default(),
+            prefs: Prefs::default(),
+            ask: None,
+            next: None,
+            closing: false,
+        }
+    }
+
+    /// The project in hand.
+    pub fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// What is looked at.
+    pub fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// The plan on screen.
+    pub fn plan(&self) -> Option<&plumpline_core::Plan> {
+        self.derived.plan().map(|plan| &**plan)
+    }
+
+    fn bench(&self, ctx: &Context) -> Bench<'_> {
+        Bench {
+            document: &self.document,
+            view: &self.view,
+            plan: self.derived.plan().map(|plan| &**plan),
+            error: self.derived.error(),
+            busy: self.jobs.busy(),
+            t: Tokens::now(ctx),
+        }
+    }
+
+    /// Makes all changes that were asked for, and plans anew if the piece is another.
+    fn apply(&mut self, ctx: &Context, frame: &eframe::Frame, actions: &mut Actions) {
+        let list = actions.take();
+        let any = !list.is_empty();
+        for action in list {
+            match action {
+                Action::Command(command) => self.command(ctx, frame, command),
+                Action::Edit(edit) => apply::edit(&mut self.document, &mut self.view, edit),
+                Action::Begin => self.document.begin(),
+                Action::Commit => self.document.commit(),
+                Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
+            }
+        }
+        if self.derived.update(self.document.piece()) || any {
+            // Panels drawn before the change show it in the next frame.
+            ctx.request_repaint();
+        }
+        let rounds = self.derived.plan().map_or(0, |p| p.rounds.len() as u32);
+        self.view.selected = self.view.selected.filter(|&r| r <= rounds);
+        let knots = self.document.piece().outline.knots.len();
+        self.view.knot = self.view.knot.filter(|&k| k < knots);
+    }
+
+    fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
+        let rounds = self.derived.plan().map_or(0, |p| p.rounds.len());
+        let knots = self.document.piece().outline.knots.len();
+        match command {
+            Command::New => self.go(ctx, frame, Next::New),
+            Command::Open => self.go(ctx, frame, Next::Open),
+            Command::Save => self.save(ctx, frame, false),
+            Command::SaveAs => self.save(ctx, frame, true),
+            Command::Undo => self.document.undo(),
+            Command::Redo => self.document.redo(),
+            Command::ToggleTheme => self.toggle_theme(ctx),
+            Command::ShowShape => self.view.stage = Stage::Shape,
+            Command::ShowSheet => self.view.stage = Stage::Sheet,
+            Command::CopySheet => self.copy_sheet(ctx),
+            Command::SaveSheetText => self.save_sheet(ctx, frame),
+            Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
+                r.map_or(rounds as u32, |r| r.saturating_sub(1))
+            }),
+            Command::NextRound => {
+                apply::step_round(&mut self.view, rounds, |r| r.map_or(1, |r| r + 1));
+            }
+            Command::FirstRound => apply::step_round(&mut self.view, rounds, |_| 1),
+            Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
+            Command::LetGo => (self.view.selected, self.view.knot) = (None, None),
+            Command::TogglePin => self.pin(0),
+            Command::MoreStitches => self.pin(1),
+            Command::FewerStitches => self.pin(-1),
+            Command::PreviousKnot => apply::step_knot(&mut self.view, knots, -1),
+            Command::NextKnot => apply::step_knot(&mut self.view, knots, 1),
+            Command::RemoveKnot => self.edit_knot(Edit::RemoveKnot),
+            Command::ToggleCorner => self.edit_knot(Edit::ToggleCorner),
+        }
+    }
+
+    fn edit_knot(&mut self, edit: impl FnOnce(usize) -> Edit) {
+        if let Some(knot) = self.view.knot {
+            apply::edit(&mut self.document, &mut self.view, edit(knot));
+        }
+    }
+
+    /// Pins the round in hand at so many stitches more than it has; with 0, or removes the
+    /// pin it has.
+    fn pin(&mut self, more: i64) {
+        let Some(round) = self.view.in_hand() else { return };
+        let Some(count) = self.derived.plan().and_then(|p| p.rounds.get(round as usize - 1))
+        else {
+            return;
+        };
+        let pinned = self.document.piece().pins.contains_key(&round);
+        let edit = if more == 0 && pinned {
+            Edit::Unpin(round)
+        } else {
+            Edit::Pin { round, count: (i64::from(count.count) + more).max(3) as u32 }
+        };
+        apply::edit(&mut self.document, &mut self.view, edit);
+        self.view.selected = Some(round);
+    }
+
+    fn toggle_theme(&mut self, ctx: &Context) {
+        self.prefs.theme = match ctx.theme() {
+            egui::Theme::Light => ThemePreference::Dark,
+            egui::Theme::Dark => ThemePreference::Light,
+        };
+        ctx.set_theme(self.prefs.theme);
+    }
+
+    pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
+        self.view.notice = Some(Notice { text: text.into(), wrong });
+    }
+
+    fn copy_sheet(&mut self, ctx: &Context) {
+        match sheet::text(self.document.project()) {
+            Ok(text) => {
+                ctx.copy_text(text);
+                self.say("The pattern is copied.", false);
+            }
+            Err(error) => self.say(error.to_string(), true),
+        }
+    }
+
+    /// One frame, in this order: keys, what the hand does, all changes, the picture. So the
+    /// picture always shows the piece as it is now.
+    pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
+        let ctx = ui.ctx().clone();
+        self.receive(&ctx, frame);
+        let mut actions = Actions::default();
+        if self.ask.is_none() {
+            keys::read(&ctx, &self.bench(&ctx), &mut actions);
+        }
+        self.apply(&ctx, frame, &mut actions);
+        let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
+        let layout = panels::layout(ui.max_rect(), self.view.stage, yarns);
+        let hands = panels::hands(ui, &self.bench(&ctx), &layout, &mut actions);
+        self.view.hovered = hands.hovered;
+        if let Some(lens) = hands.lens {
+            self.view.lens = Some(lens);
+        }
+        self.view.show_round = None;
+        self.apply(&ctx, frame, &mut actions);
+        panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        self.apply(&ctx, frame, &mut actions);
+        if let Some(ask) = &mut self.ask
+            && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title)
+        {
+            self.answer(&ctx, frame, answer);
+        }
+    }
+}
+
+impl eframe::App for Studio {
+    fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
+        self.frame(ui, frame);
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        eframe::set_value(storage, eframe::APP_KEY, &self.prefs);
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}

@@ -1,0 +1,260 @@
+//! The one place where the project and the view are changed.
+
+use plumpline_core::outline::LARGEST_MM;
+use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
+
+use super::action::{Edit, Look};
+use super::document::Document;
+use super::view::{Dimension, View};
+
+/// Knots other than poles stay this far from the axis, mm.
+const OFF_AXIS_MM: f64 = 0.5;
+
+/// Makes one change of the project, in one step or as part of the gesture under way.
+pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
+    let follow = edit.clone();
+    let run = edit.run();
+    let changed = document.change_in_run(run, |project, piece| change(project, piece, edit));
+    match follow {
+        Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
+        Edit::RemoveKnot(_) if changed => view.knot = None,
+        _ => {}
+    }
+}
+
+fn change(project: &mut Project, index: usize, edit: Edit) {
+    let yarns = &mut project.yarns;
+    let piece = &mut project.pieces[index];
+    match edit {
+        Edit::Title(title) => project.title = title,
+        Edit::Yarn { index, yarn } => {
+            if let Some(place) = yarns.get_mut(index) {
+                *place = yarn;
+            }
+        }
+        Edit::Band { round, yarn } => set_band(piece, round, yarn),
+        Edit::NewYarn { round } => {
+            yarns.push(Yarn::plain(yarns.len()));
+            set_band(piece, round, yarns.len() - 1);
+        }
+        Edit::ClearBand(round) => piece.bands.retain(|b| b.from_round != round),
+        Edit::MoveKnot { knot, radius_mm, height_mm } => {
+            move_knot(&mut piece.outline, knot, radius_mm, height_mm);
+        }
+        Edit::AddKnot { knot, radius_mm, height_mm } => {
+            let knots = &mut piece.outline.knots;
+            let at = knot.clamp(1, knots.len().saturating_sub(1));
+            knots.insert(at, Knot::new(radius_mm.max(OFF_AXIS_MM), height_mm));
+        }
+        Edit::RemoveKnot(knot) => {
+            let knots = &mut piece.outline.knots;
+            if knots.len() > 3 && knot > 0 && knot + 1 < knots.len() {
+                knots.remove(knot);
+            }
+        }
+        Edit::ToggleCorner(knot) => {
+            if let Some(knot) = piece.outline.knots.get_mut(knot) {
+                knot.corner = !knot.corner;
+            }
+        }
+        Edit::ToggleEnd(knot) => toggle_end(piece, knot),
+        Edit::Pin { round, count } => {
+            piece.pins.insert(round, count.clamp(3, 20_000));
+        }
+        Edit::Unpin(round) => {
+            piece.pins.remove(&round);
+        }
+        Edit::Gauge(gauge) => piece.gauge = gauge,
+        Edit::Firmness(firmness) => piece.firmness = firmness,
+        Edit::Ease(ease) => piece.ease = ease.clamp(0.0, 1.0),
+        Edit::Resize(dimension, mm) => {
+            if let Some(outline) = resized(piece, dimension, mm) {
+                piece.outline = outline;
+            }
+        }
+    }
+}
+
+/// Works in `yarn` from `round` on, up to where the yarn changes next. A change to the yarn
+/// there already is, is none.
+fn set_band(piece: &mut Piece, round: u32, yarn: usize) {
+    piece.bands.retain(|b| b.from_round != round);
+    if piece.yarn_of_round(round) != yarn || round == 1 {
+        piece.bands.push(Band { from_round: round, yarn });
+    }
+    piece.bands.sort_by_key(|b| b.from_round);
+}
+
+/// Poles stay on the axis, everything else off it; whole micrometres keep files short.
+fn move_knot(outline: &mut Outline, knot: usize, radius_mm: f64, height_mm: f64) {
+    let Some(knot) = outline.knots.get_mut(knot) else { return };
+    let whole = |mm: f64| (mm * 1000.0).round() / 1000.0;
+    if !knot.is_pole() {
+        knot.radius_mm = whole(radius_mm.clamp(OFF_AXIS_MM, LARGEST_MM));
+    }
+    knot.height_mm = whole(height_mm.clamp(-LARGEST_MM, LARGEST_MM));
+}
+
+/// A closed end opens as wide as four stitches across; an open one is drawn to the axis.
+fn toggle_end(piece: &mut Piece, knot: usize) {
+    let width = 4.0 * piece.gauge.stitch_width_mm();
+    let knots = &mut piece.outline.knots;
+    if knot != 0 && knot + 1 != knots.len() {
+        return;
+    }
+    let Some(end) = knots.get_mut(knot) else { return };
+    end.radius_mm = if end.is_pole() { (0.5 * width * 10.0).round() / 10.0 } else { 0.0 };
+}
+
+/// The outline scaled so that the forecast comes as near to `mm` as whole rounds and
+/// stitches let it. The forecast does not scale quite as the outline does, so the scale is
+/// corrected a few times and the best taken.
+fn resized(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outline> {
+    if !(3.0..=LARGEST_MM).contains(&mm) {
+        return None;
+    }
+    let mut trial = piece.clone();
+    let mut scale = 1.0;
+    let mut best: Option<(f64, Outline)> = None;
+    for _ in 0..5 {
+        trial.outline = match dimension {
+            Dimension::Height => piece.outline.scaled(1.0, scale),
+            Dimension::Width => piece.outline.scaled(scale, 1.0),
+        };
+        let Ok(plan) = plan(&trial) else { break };
+        let (height, width) = plan.size_mm;
+        let got = if dimension == Dimension::Height { height } else { width };
+        let off = (got - mm).abs();
+        if scale != 1.0 && best.as_ref().is_none_or(|(least, _)| off < *least) {
+            best = Some((off, trial.outline.clone()));
+        }
+        scale *= mm / got;
+    }
+    best.map(|(_, outline)| outline)
+}
+
+/// Makes one change of what is looked at.
+pub fn look(document: &mut Document, view: &mut View, look: Look) {
+    match look {
+        Look::Select(round) => {
+            view.selected = round;
+            if round.is_some() {
+                view.knot = None;
+            }
+        }
+        Look::Knot(knot) => view.knot = knot,
+        Look::DragKnot(knot) => view.dragged_knot = knot,
+        Look::DragBar(bar) => view.dragged_bar = bar,
+        Look::Type(typing) => view.typing = typing,
+        Look::Piece(index) => {
+            document.take_piece(index);
+            view.let_go();
+        }
+        Look::Dismiss => view.notice = None,
+    }
+}
+
+/// Takes a round in hand, counted from the one there is.
+pub fn step_round(view: &mut View, rounds: usize, step: impl FnOnce(Option<u32>) -> u32) {
+    if rounds > 0 {
+        let round = step(view.in_hand()).clamp(1, rounds as u32);
+        view.selected = Some(round);
+        view.show_round = Some(round);
+        view.knot = None;
+    }
+}
+
+/// Takes a knot in hand, `step` on from the one there is.
+pub fn step_knot(view: &mut View, knots: usize, step: isize) {
+    if knots > 0 {
+        let at = view.knot.map_or(if step > 0 { -1 } else { 0 }, |k| k as isize);
+        view.knot = Some((at + step).rem_euclid(knots as isize) as usize);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sample() -> (Document, View) {
+        (Document::sample(), View::default())
+    }
+
+    #[test]
+    fn every_edit_is_one_step_and_undo_brings_equality() {
+        let edits = [
+            Edit::Title("Buoy".into()),
+            Edit::MoveKnot { knot: 2, radius_mm: 44.0, height_mm: 25.0 },
+            Edit::AddKnot { knot: 2, radius_mm: 31.0, height_mm: 13.0 },
+            Edit::RemoveKnot(3),
+            Edit::ToggleCorner(3),
+            Edit::ToggleEnd(6),
+            Edit::ToggleEnd(0),
+            Edit::Pin { round: 9, count: 50 },
+            Edit::Ease(0.8),
+            Edit::Band { round: 20, yarn: 0 },
+            Edit::NewYarn { round: 5 },
+            Edit::ClearBand(17),
+            Edit::Yarn { index: 1, yarn: Yarn::plain(2) },
+            Edit::Resize(Dimension::Height, 140.0),
+            Edit::Resize(Dimension::Width, 70.0),
+        ];
+        for one in edits {
+            let (mut document, mut view) = sample();
+            let before = document.project().clone();
+            edit(&mut document, &mut view, one.clone());
+            assert_ne!(document.project(), &before, "{one:?} changes nothing");
+            assert_eq!(document.history.undo_steps(), 1, "{one:?}");
+            document.undo();
+            assert_eq!(document.project(), &before, "{one:?}");
+        }
+    }
+
+    #[test]
+    fn typing_is_one_step() {
+        let (mut document, mut view) = sample();
+        for title in ["B", "Bu", "Buo", "Buoy"] {
+            edit(&mut document, &mut view, Edit::Title(title.into()));
+        }
+        assert_eq!(document.history.undo_steps(), 1);
+        edit(&mut document, &mut view, Edit::Ease(0.7));
+        edit(&mut document, &mut view, Edit::Title("Float".into()));
+        assert_eq!(document.history.undo_steps(), 3);
+    }
+
+    #[test]
+    fn poles_stay_on_the_axis_and_other_knots_off_it() {
+        let (mut document, mut view) = (Document::blank(), View::default());
+        for knot in [0, 3, 4] {
+            let to = Edit::MoveKnot { knot, radius_mm: -9.0, height_mm: 4.0 };
+            edit(&mut document, &mut view, to);
+        }
+        let knots = &document.piece().outline.knots;
+        assert!(knots[0].is_pole() && knots[4].is_pole());
+        assert!(knots[3].radius_mm >= OFF_AXIS_MM);
+    }
+
+    #[test]
+    fn a_typed_size_is_what_the_forecast_comes_to() {
+        for (dimension, mm) in [(Dimension::Height, 150.0), (Dimension::Width, 60.0)] {
+            let (mut document, mut view) = sample();
+            edit(&mut document, &mut view, Edit::Resize(dimension, mm));
+            let (height, width) = plan(document.piece()).expect("a plan").size_mm;
+            let got = if dimension == Dimension::Height { height } else { width };
+            assert!((got - mm).abs() < 2.5, "{dimension:?} {got}");
+        }
+    }
+
+    #[test]
+    fn rounds_and_knots_are_stepped_through() {
+        let (_, mut view) = sample();
+        step_round(&mut view, 30, |r| r.map_or(1, |r| r + 1));
+        assert_eq!(view.selected, Some(1));
+        step_round(&mut view, 30, |r| r.map_or(1, |r| r.saturating_sub(1)));
+        assert_eq!(view.selected, Some(1));
+        step_knot(&mut view, 8, 1);
+        assert_eq!(view.knot, Some(0));
+        step_knot(&mut view, 8, -1);
+        assert_eq!(view.knot, Some(7));
+    }
+}

@@ -1,0 +1,49 @@
+//! What panels may read.
+
+use plumpline_core::Plan;
+
+use super::document::Document;
+use super::view::View;
+use crate::ui_kit::Tokens;
+
+/// Everything a panel may read while it draws. It changes nothing through this.
+#[derive(Clone, Copy)]
+pub struct Bench<'a> {
+    /// The project in hand.
+    pub document: &'a Document,
+    /// What is looked at.
+    pub view: &'a View,
+    /// The plan to show: the last that could be made.
+    pub plan: Option<&'a Plan>,
+    /// Why the piece as it stands has no plan.
+    pub error: Option<&'a str>,
+    /// Whether a file dialog is open.
+    pub busy: bool,
+    /// The colours.
+    pub t: &'static Tokens,
+}
+
+impl Bench<'_> {
+    /// Colour of the yarn of a round.
+    pub fn yarn_of(&self, yarn: usize) -> [u8; 3] {
+        let yarns = &self.document.project().yarns;
+        yarns.get(yarn).or_else(|| yarns.first()).map_or([128; 3], |y| y.colour)
+    }
+
+    /// The knot in hand, if it is not an end.
+    pub fn inner_knot(&self) -> Option<usize> {
+        let last = self.document.piece().outline.knots.len().saturating_sub(1);
+        self.view.knot.filter(|&k| k > 0 && k < last)
+    }
+
+    /// The count a round is pinned to.
+    pub fn pin_of(&self, round: u32) -> Option<u32> {
+        self.document.piece().pins.get(&round).copied()
+    }
+
+    /// The count a round has in the plan.
+    pub fn count_of(&self, round: u32) -> Option<u32> {
+        let index = (round as usize).checked_sub(1)?;
+        self.plan?.rounds.get(index).map(|r| r.count)
+    }
+}

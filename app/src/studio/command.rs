@@ -1,0 +1,266 @@
+//! Every command of the studio: its words, its key, and when it can be used.
+
+use egui::{Key, KeyboardShortcut, Modifiers};
+
+use super::bench::Bench;
+use super::view::Stage;
+
+/// Something a person can ask for by menu, button or key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// Begin a new project.
+    New,
+    /// Open a project from a file.
+    Open,
+    /// Save the project.
+    Save,
+    /// Save the project in another file.
+    SaveAs,
+    /// Take the last step back.
+    Undo,
+    /// Take it again.
+    Redo,
+    /// Change between the light and the dark theme.
+    ToggleTheme,
+    /// Show the outline board and the round bars.
+    ShowShape,
+    /// Show the pattern.
+    ShowSheet,
+    /// Copy the pattern.
+    CopySheet,
+    /// Save the pattern as text.
+    SaveSheetText,
+    /// Take the round before.
+    PreviousRound,
+    /// Take the next round.
+    NextRound,
+    /// Take the first round.
+    FirstRound,
+    /// Take the last round.
+    LastRound,
+    /// Let the round and the knot go.
+    LetGo,
+    /// Pin the round in hand, or remove its pin.
+    TogglePin,
+    /// One stitch more in the round in hand.
+    MoreStitches,
+    /// One stitch fewer.
+    FewerStitches,
+    /// Take the knot before.
+    PreviousKnot,
+    /// Take the next knot.
+    NextKnot,
+    /// Remove the knot in hand.
+    RemoveKnot,
+    /// Make the knot in hand a corner, or smooth.
+    ToggleCorner,
+}
+
+const CTRL: Modifiers = Modifiers::COMMAND;
+const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
+
+impl Command {
+    /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
+    pub const ALL: [Self; 23] = [
+        Self::SaveAs,
+        Self::Redo,
+        Self::New,
+        Self::Open,
+        Self::Save,
+        Self::Undo,
+        Self::ToggleTheme,
+        Self::ShowShape,
+        Self::ShowSheet,
+        Self::CopySheet,
+        Self::SaveSheetText,
+        Self::PreviousRound,
+        Self::NextRound,
+        Self::FirstRound,
+        Self::LastRound,
+        Self::LetGo,
+        Self::TogglePin,
+        Self::MoreStitches,
+        Self::FewerStitches,
+        Self::PreviousKnot,
+        Self::NextKnot,
+        Self::RemoveKnot,
+        Self::ToggleCorner,
+    ];
+
+    /// The words on menus and buttons.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::New => "New",
+            Self::Open => "Open…",
+            Self::Save => "Save",
+            Self::SaveAs => "Save as…",
+            Self::Undo => "Undo",
+            Self::Redo => "Redo",
+            Self::ToggleTheme => "Light or dark",
+            Self::ShowShape => "Shape",
+            Self::ShowSheet => "Sheet",
+            Self::CopySheet => "Copy",
+            Self::SaveSheetText => "Save text…",
+            Self::PreviousRound => "Previous round",
+            Self::NextRound => "Next round",
+            Self::FirstRound => "First round",
+            Self::LastRound => "Last round",
+            Self::LetGo => "Let go",
+            Self::TogglePin => "Pin",
+            Self::MoreStitches => "One stitch more",
+            Self::FewerStitches => "One stitch fewer",
+            Self::PreviousKnot => "Previous knot",
+            Self::NextKnot => "Next knot",
+            Self::RemoveKnot => "Remove knot",
+            Self::ToggleCorner => "Corner",
+        }
+    }
+
+    /// One sentence on what it does.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::New => "Begin a new project with a plain ball",
+            Self::Open => "Open a project file",
+            Self::Save => "Save the project",
+            Self::SaveAs => "Save the project under another name",
+            Self::Undo => "Take the last step back",
+            Self::Redo => "Take the step again",
+            Self::ToggleTheme => "Change between paper and cutting mat",
+            Self::ShowShape => "Shape the piece",
+            Self::ShowSheet => "Read the pattern",
+            Self::CopySheet => "Copy the whole pattern as plain text",
+            Self::SaveSheetText => "Save the pattern as plain text (.txt) or Markdown (.md)",
+            Self::PreviousRound => "Take the round before in hand",
+            Self::NextRound => "Take the next round in hand",
+            Self::FirstRound => "Take the first round in hand",
+            Self::LastRound => "Take the last round in hand",
+            Self::LetGo => "Let the round and the knot in hand go",
+            Self::TogglePin => "Hold this round's stitch count, or let it go",
+            Self::MoreStitches => "Pin the round in hand at one stitch more",
+            Self::FewerStitches => "Pin the round in hand at one stitch fewer",
+            Self::PreviousKnot => "Take the knot before in hand",
+            Self::NextKnot => "Take the next knot in hand",
+            Self::RemoveKnot => "Remove the knot in hand",
+            Self::ToggleCorner => "Let the outline turn sharply at this knot, or not",
+        }
+    }
+
+    /// Its key, if it has one.
+    pub const fn shortcut(self) -> Option<KeyboardShortcut> {
+        let (modifiers, key) = match self {
+            Self::New => (CTRL, Key::N),
+            Self::Open => (CTRL, Key::O),
+            Self::Save => (CTRL, Key::S),
+            Self::SaveAs => (CTRL_SHIFT, Key::S),
+            Self::Undo => (CTRL, Key::Z),
+            Self::Redo => (CTRL_SHIFT, Key::Z),
+            Self::ToggleTheme => (CTRL, Key::D),
+            Self::ShowShape => (Modifiers::NONE, Key::Num1),
+            Self::ShowSheet => (Modifiers::NONE, Key::Num2),
+            Self::CopySheet | Self::SaveSheetText => return None,
+            Self::PreviousRound => (Modifiers::NONE, Key::ArrowUp),
+            Self::NextRound => (Modifiers::NONE, Key::ArrowDown),
+            Self::FirstRound => (Modifiers::NONE, Key::Home),
+            Self::LastRound => (Modifiers::NONE, Key::End),
+            Self::LetGo => (Modifiers::NONE, Key::Escape),
+            Self::TogglePin => (Modifiers::NONE, Key::P),
+            Self::MoreStitches => (Modifiers::NONE, Key::Plus),
+            Self::FewerStitches => (Modifiers::NONE, Key::Minus),
+            Self::PreviousKnot => (Modifiers::NONE, Key::OpenBracket),
+            Self::NextKnot => (Modifiers::NONE, Key::CloseBracket),
+            Self::RemoveKnot => (Modifiers::NONE, Key::Delete),
+            Self::ToggleCorner => (Modifiers::NONE, Key::K),
+        };
+        Some(KeyboardShortcut::new(modifiers, key))
+    }
+
+    /// Its key in words, for tooltips: `Ctrl+Z`.
+    pub fn key_text(self) -> Option<String> {
+        let shortcut = self.shortcut()?;
+        let key = match shortcut.logical_key {
+            Key::ArrowUp => "Up",
+            Key::ArrowDown => "Down",
+            Key::Escape => "Esc",
+            Key::Delete => "Del",
+            Key::Plus => "+",
+            Key::Minus => "−",
+            Key::OpenBracket => "[",
+            Key::CloseBracket => "]",
+            key => key.name(),
+        };
+        let command = if shortcut.modifiers.command { "Ctrl+" } else { "" };
+        let shift = if shortcut.modifiers.shift { "Shift+" } else { "" };
+        Some(format!("{command}{shift}{key}"))
+    }
+
+    /// Its tooltip with its key.
+    pub fn hint(self) -> String {
+        match self.key_text() {
+            Some(key) => format!("{} ({key})", self.tooltip()),
+            None => self.tooltip().into(),
+        }
+    }
+
+    /// Whether it can be used now.
+    pub fn enabled(self, bench: &Bench<'_>) -> bool {
+        let shaping = bench.view.stage == Stage::Shape && bench.plan.is_some();
+        let history = &bench.document.history;
+        match self {
+            Self::New | Self::Open | Self::SaveAs => !bench.busy,
+            Self::Save => {
+                !bench.busy && (bench.document.is_changed() || bench.document.path().is_none())
+            }
+            Self::Undo => history.can_undo() && !history.in_gesture(),
+            Self::Redo => history.can_redo() && !history.in_gesture(),
+            Self::ToggleTheme | Self::ShowShape | Self::ShowSheet => true,
+            Self::CopySheet => bench.error.is_none(),
+            Self::SaveSheetText => bench.error.is_none() && !bench.busy,
+            Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
+                shaping
+            }
+            Self::LetGo => bench.view.selected.is_some() || bench.view.knot.is_some(),
+            Self::TogglePin | Self::MoreStitches | Self::FewerStitches => {
+                shaping && bench.view.in_hand().is_some() && !bench.view.is_dragging()
+            }
+            Self::PreviousKnot | Self::NextKnot => {
+                bench.view.stage == Stage::Shape && !bench.view.is_dragging()
+            }
+            Self::RemoveKnot => {
+                bench.inner_knot().is_some() && bench.document.piece().outline.knots.len() > 3
+            }
+            Self::ToggleCorner => bench.view.stage == Stage::Shape && bench.view.knot.is_some(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_commands_share_a_key() {
+        for (i, a) in Command::ALL.iter().enumerate() {
+            for b in &Command::ALL[i + 1..] {
+                assert_ne!(a, b, "listed twice");
+                if let (Some(x), Some(y)) = (a.shortcut(), b.shortcut()) {
+                    assert_ne!(x, y, "{a:?} and {b:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_command_has_words() {
+        for command in Command::ALL {
+            assert!(!command.text().is_empty(), "{command:?}");
+            assert!(command.tooltip().len() > command.text().len(), "{command:?}");
+        }
+    }
+
+    #[test]
+    fn keys_with_shift_are_tried_first() {
+        let at = |c: Command| Command::ALL.iter().position(|&x| x == c);
+        assert!(at(Command::SaveAs) < at(Command::Save));
+        assert!(at(Command::Redo) < at(Command::Undo));
+    }
+}

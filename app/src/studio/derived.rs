@@ -1,0 +1,65 @@
+//! What follows from the piece in hand, worked out again whenever the piece changes.
+
+use std::sync::Arc;
+
+use plumpline_core::{Piece, Plan, plan};
+
+/// The plan of the piece in hand, or the last one there was and why there is no newer one.
+#[derive(Debug, Default)]
+pub struct Derived {
+    asked: Option<Piece>,
+    good: Option<Arc<Plan>>,
+    error: Option<String>,
+}
+
+impl Derived {
+    /// Plans `piece` unless it is the one planned last. Returns whether it planned.
+    pub fn update(&mut self, piece: &Piece) -> bool {
+        if self.asked.as_ref() == Some(piece) {
+            return false;
+        }
+        match plan(piece) {
+            Ok(plan) => {
+                self.good = Some(Arc::new(plan));
+                self.error = None;
+            }
+            Err(error) => self.error = Some(error.to_string()),
+        }
+        self.asked = Some(piece.clone());
+        true
+    }
+
+    /// Forgets everything: another piece is in hand.
+    pub fn forget(&mut self) {
+        *self = Self::default();
+    }
+
+    /// The plan to show: the last that could be made.
+    pub fn plan(&self) -> Option<&Arc<Plan>> {
+        self.good.as_ref()
+    }
+
+    /// Why the piece as it stands has no plan.
+    pub fn error(&self) -> Option<&str> {
+        self.error.as_deref()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::studio::document::Document;
+
+    #[test]
+    fn a_crossed_outline_keeps_the_last_good_plan() {
+        let mut derived = Derived::default();
+        let mut piece = Document::sample().piece().clone();
+        assert!(derived.update(&piece));
+        assert!(!derived.update(&piece), "the same piece is not planned twice");
+        let rounds = derived.plan().map(|p| p.rounds.len());
+        piece.outline.knots[2].radius_mm = -5.0;
+        derived.update(&piece);
+        assert!(derived.error().is_some());
+        assert_eq!(derived.plan().map(|p| p.rounds.len()), rounds);
+    }
+}

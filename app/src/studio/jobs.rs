@@ -1,0 +1,172 @@
+//! Files: dialogs, reading and writing, on a thread of their own so that the window never
+//! waits. One at a time.
+
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+use std::time::{Duration, Instant};
+
+use egui::Context;
+use plumpline_core::{Project, file};
+
+/// What a file is wanted for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Purpose {
+    /// To open the project in it.
+    Open,
+    /// To save this project in it.
+    Save(Box<Project>),
+    /// To write the pattern in it.
+    Sheet {
+        /// As plain text.
+        text: String,
+        /// As Markdown.
+        markdown: String,
+    },
+}
+
+/// How it went.
+#[derive(Debug)]
+pub enum Outcome {
+    /// A project was read.
+    Opened(PathBuf, Box<Project>),
+    /// The project was saved.
+    Saved(PathBuf, Box<Project>),
+    /// The pattern was written.
+    Wrote(PathBuf),
+    /// Nothing was chosen.
+    Cancelled,
+    /// No dialog could be shown; the path has to be typed.
+    NoDialog(Purpose),
+    /// It failed, and why in one line.
+    Failed(String),
+}
+
+/// A dialog that closes sooner than anyone can was never shown.
+const SHOWN: Duration = Duration::from_millis(250);
+
+/// The job under way, if any.
+#[derive(Debug, Default)]
+pub struct Jobs {
+    running: Option<Receiver<Outcome>>,
+}
+
+impl Jobs {
+    /// Whether a job is under way.
+    pub fn busy(&self) -> bool {
+        self.running.is_some()
+    }
+
+    /// Asks for a path with the desktop's dialog, then does what it is wanted for.
+    pub fn ask(
+        &mut self,
+        ctx: &Context,
+        parent: &eframe::Frame,
+        purpose: Purpose,
+        suggested: &Path,
+    ) {
+        // The parent has to be named on the thread of the window.
+        let dialog = dialog(&purpose, suggested).set_parent(parent);
+        self.start(ctx, move || {
+            let began = Instant::now();
+            let chosen = match purpose {
+                Purpose::Open => dialog.pick_file(),
+                _ => dialog.save_file(),
+            };
+            match chosen {
+                Some(path) => carry_out(purpose, path),
+                None if began.elapsed() < SHOWN => Outcome::NoDialog(purpose),
+                None => Outcome::Cancelled,
+            }
+        });
+    }
+
+    /// Does with the file at `path` what it is wanted for.
+    pub fn with_path(&mut self, ctx: &Context, purpose: Purpose, path: PathBuf) {
+        self.start(ctx, move || carry_out(purpose, path));
+    }
+
+    fn start(&mut self, ctx: &Context, job: impl FnOnce() -> Outcome + Send + 'static) {
+        if self.busy() {
+            return;
+        }
+        let (tell, hear) = sync_channel(1);
+        let ctx = ctx.clone();
+        let thread = std::thread::Builder::new().name("files".into()).spawn(move || {
+            // The window may be gone by now; then nobody needs to hear it.
+            let _ = tell.send(job());
+            ctx.request_repaint();
+        });
+        if thread.is_ok() {
+            self.running = Some(hear);
+        }
+    }
+
+    /// The outcome of the job, once it is done.
+    pub fn poll(&mut self) -> Option<Outcome> {
+        let outcome = match self.running.as_ref()?.try_recv() {
+            Ok(outcome) => outcome,
+            Err(TryRecvError::Empty) => return None,
+            Err(TryRecvError::Disconnected) => {
+                Outcome::Failed("the file was not read or written; try again".into())
+            }
+        };
+        self.running = None;
+        Some(outcome)
+    }
+}
+
+fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
+    let dialog = rfd::FileDialog::new();
+    let dialog = match purpose {
+        Purpose::Open => dialog.set_title("Open a project"),
+        Purpose::Save(_) => dialog.set_title("Save the project"),
+        Purpose::Sheet { .. } => dialog.set_title("Save the pattern"),
+    };
+    let dialog = match purpose {
+        Purpose::Open | Purpose::Save(_) => dialog.add_filter("Plumpline project", &["ron"]),
+        Purpose::Sheet { .. } => {
+            dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
+        }
+    };
+    let dialog = match suggested.parent() {
+        Some(folder) if folder.is_dir() => dialog.set_directory(folder),
+        _ => dialog,
+    };
+    match suggested.file_name() {
+        Some(name) if *purpose != Purpose::Open => dialog.set_file_name(name.to_string_lossy()),
+        _ => dialog,
+    }
+}
+
+fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
+    match purpose {
+        Purpose::Open => match file::load(&path) {
+            Ok(project) => Outcome::Opened(path, Box::new(project)),
+            Err(error) => Outcome::Failed(error.to_string()),
+        },
+        Purpose::Save(project) => {
+            let path = with_extension(path, "ron");
+            match file::save(&project, &path) {
+                Ok(()) => Outcome::Saved(path, project),
+                Err(error) => Outcome::Failed(error.to_string()),
+            }
+        }
+        Purpose::Sheet { text, markdown } => {
+            let path = with_extension(path, "txt");
+            let words =
+                if path.extension().is_some_and(|e| e == "md") { markdown } else { text };
+            match std::fs::write(&path, words) {
+                Ok(()) => Outcome::Wrote(path),
+                Err(error) => Outcome::Failed(format!(
+                    "{}: it cannot be written ({error}); choose another folder",
+                    path.display()
+                )),
+            }
+        }
+    }
+}
+
+/// The path, with an extension if it has none.
+fn with_extension(path: PathBuf, extension: &str) -> PathBuf {
+    if path.extension().is_some() { path } else { path.with_extension(extension) }
+}

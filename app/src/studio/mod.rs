@@ -1,0 +1,45 @@
+//! The studio: one window in which a piece is shaped.
+//!
+//! [`document`] is what is saved and undone, [`view`] what is looked at, [`derived`] what
+//! follows from the piece in hand. Panels read them through [`bench::Bench`] and push
+//! [`action::Action`]s; [`apply`] is the one place that changes anything.
+
+pub mod action;
+pub mod app;
+pub mod apply;
+pub mod ask;
+pub mod bench;
+pub mod command;
+pub mod derived;
+pub mod document;
+mod files;
+pub mod history;
+pub mod jobs;
+pub mod keys;
+pub mod view;
+
+use std::path::PathBuf;
+
+use anyhow::anyhow;
+
+/// Opens the studio's window, with the project at `open` or a sample, and returns when it
+/// is closed.
+///
+/// # Errors
+/// If no window can be opened.
+pub fn run(open: Option<PathBuf>) -> anyhow::Result<()> {
+    let options = eframe::NativeOptions {
+        viewport: egui::ViewportBuilder::default()
+            .with_title("Plumpline")
+            .with_app_id("plumpline")
+            .with_inner_size([1440.0, 900.0])
+            .with_min_inner_size([1024.0, 700.0]),
+        renderer: eframe::Renderer::Glow,
+        ..Default::default()
+    };
+    let start = move |cc: &eframe::CreationContext<'_>| {
+        Ok(Box::new(app::Studio::new(cc, open)) as Box<dyn eframe::App>)
+    };
+    eframe::run_native("Plumpline", options, Box::new(start))
+        .map_err(|e| anyhow!("the window could not be opened: {e}"))
+}

@@ -1,0 +1,138 @@
+//! What is looked at: never saved with the project, never undone.
+
+use egui::ThemePreference;
+use serde::{Deserialize, Serialize};
+
+/// What the main part of the window shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Stage {
+    /// The outline board and the round bars.
+    #[default]
+    Shape,
+    /// The pattern to read.
+    Sheet,
+}
+
+impl Stage {
+    /// The stages, in the order of the thread they are strung on.
+    pub const ALL: [Self; 2] = [Self::Shape, Self::Sheet];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Shape => "Shape",
+            Self::Sheet => "Sheet",
+        }
+    }
+}
+
+/// A dimension of the forecast that can be typed over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dimension {
+    /// Along the axis.
+    Height,
+    /// Across the axis.
+    Width,
+}
+
+/// A dimension being typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Typing {
+    /// Which.
+    pub dimension: Dimension,
+    /// What stands in the field.
+    pub text: String,
+    /// Whether the field has yet to take the keyboard.
+    pub fresh: bool,
+}
+
+/// How millimetres fall on the outline board. Kept while a knot is dragged, so that the
+/// ground does not move under the hand.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Lens {
+    /// Points a millimetre.
+    pub scale: f32,
+    /// Height of the piece at the middle of the board, mm.
+    pub middle_mm: f64,
+}
+
+/// What the window shows and what is in hand.
+#[derive(Debug, Clone, Default)]
+pub struct View {
+    /// The stage.
+    pub stage: Stage,
+    /// The round a click has taken.
+    pub selected: Option<u32>,
+    /// The round the pointer is on, in whichever view.
+    pub hovered: Option<u32>,
+    /// The knot in hand.
+    pub knot: Option<usize>,
+    /// The knot being dragged.
+    pub dragged_knot: Option<usize>,
+    /// The round whose bar is being dragged, and points a stitch while it is.
+    pub dragged_bar: Option<(u32, f32)>,
+    /// A dimension being typed.
+    pub typing: Option<Typing>,
+    /// How millimetres fall on the board.
+    pub lens: Option<Lens>,
+    /// Brings this round into sight in the bars.
+    pub show_round: Option<u32>,
+    /// A line for the person: what went wrong, or what was done.
+    pub notice: Option<Notice>,
+}
+
+/// A line for the person.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// The line.
+    pub text: String,
+    /// Whether something went wrong.
+    pub wrong: bool,
+}
+
+impl View {
+    /// The round in hand: the taken one, else the one pointed at.
+    pub fn in_hand(&self) -> Option<u32> {
+        self.selected.or(self.hovered)
+    }
+
+    /// A round pointed at while another is in hand.
+    pub fn washed(&self) -> Option<u32> {
+        self.hovered.filter(|&r| self.selected.is_some_and(|s| s != r))
+    }
+
+    /// Whether a round or a knot has been taken.
+    pub fn holds_something(&self) -> bool {
+        self.selected.is_some() || self.knot.is_some()
+    }
+
+    /// Whether a hand holds something: nothing may move by itself then.
+    pub fn is_dragging(&self) -> bool {
+        self.dragged_knot.is_some() || self.dragged_bar.is_some()
+    }
+
+    /// Lets go of all that belongs to one piece.
+    pub fn let_go(&mut self) {
+        self.selected = None;
+        self.hovered = None;
+        self.knot = None;
+        self.dragged_knot = None;
+        self.dragged_bar = None;
+        self.typing = None;
+        self.lens = None;
+    }
+}
+
+/// What is remembered from one run to the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Prefs {
+    /// Light, dark, or as the desktop says.
+    pub theme: ThemePreference,
+}
+
+impl Default for Prefs {
+    fn default() -> Self {
+        Self { theme: ThemePreference::System }
+    }
+}

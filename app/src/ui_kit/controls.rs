@@ -1,0 +1,163 @@
+//! Controls with a drawn face: buttons that carry an icon, and lines of text.
+
+use egui::{Align2, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+
+use super::icons::Icon;
+use super::tokens::{CARD_RADIUS, Tokens};
+use super::{paint, type_faces};
+
+/// What a button shows.
+#[derive(Debug, Clone, Copy)]
+pub enum Face<'a> {
+    /// An icon alone.
+    Icon(Icon),
+    /// Words alone.
+    Words(&'a str),
+    /// Words, then an icon.
+    WordsThen(&'a str, Icon),
+}
+
+/// A raised button at `rect`. `name` is what assistive tools read.
+pub fn button(ui: &Ui, rect: Rect, face: Face<'_>, name: &str, enabled: bool) -> Response {
+    toggle(ui, rect, face, name, enabled, None)
+}
+
+/// A raised button that may be held down: `on` says whether it is.
+pub fn toggle(
+    ui: &Ui,
+    rect: Rect,
+    face: Face<'_>,
+    name: &str,
+    enabled: bool,
+    on: Option<bool>,
+) -> Response {
+    let t = Tokens::now(ui.ctx());
+    let sense = if enabled { Sense::click() } else { Sense::hover() };
+    let response = ui.interact(rect, ui.scope_id().with(name), sense);
+    response.widget_info(|| match on {
+        Some(on) => WidgetInfo::selected(Role::Button, enabled, on, name),
+        None => WidgetInfo::labeled(Role::Button, enabled, name),
+    });
+    let pressed = enabled && response.is_pointer_button_down_on();
+    let held = on == Some(true);
+    let painter = ui.painter();
+    let at = if pressed { rect.translate(vec2(0.0, 1.0)) } else { rect };
+    if enabled && !pressed {
+        paint::lip(painter, rect, CARD_RADIUS, t.edge_deep, 2.0);
+    }
+    let (edge, width) = match (enabled, response.hovered() || held) {
+        (false, _) => (t.edge, 1.0),
+        (true, true) => (t.outline, 1.5),
+        (true, false) => (t.control_edge, 1.0),
+    };
+    let fill = if held { t.wash } else { t.panel };
+    painter.rect(at, CARD_RADIUS, fill, Stroke::new(width, edge), StrokeKind::Inside);
+    let ink = if enabled { t.ink } else { t.disabled() };
+    let font = type_faces::semibold(type_faces::BODY);
+    match face {
+        Face::Icon(icon) => icon.paint(painter, at.center(), ink),
+        Face::Words(words) => {
+            let galley = fitted(painter, words, font, ink, at.width() - 12.0);
+            let place = Align2::CENTER_CENTER.anchor_size(at.center(), galley.size());
+            painter.galley(place.min, galley, ink);
+        }
+        Face::WordsThen(words, icon) => {
+            let galley = fitted(painter, words, font, ink, at.width() - 32.0);
+            let left = at.left_center() + vec2(10.0, 0.0);
+            let place = Align2::LEFT_CENTER.anchor_size(left, galley.size());
+            painter.galley(place.min, galley, ink);
+            icon.paint(painter, at.right_center() - vec2(12.0, 1.0), ink);
+        }
+    }
+    if response.has_focus() {
+        paint::focus_ring(painter, rect, CARD_RADIUS, t);
+    }
+    response
+}
+
+/// A slider over `(low, high, step)` at `rect`; returns the value it was moved to. Arrows
+/// step it while it has the keyboard.
+pub fn slider(
+    ui: &Ui,
+    rect: Rect,
+    name: &str,
+    value: f64,
+    (low, high, step): (f64, f64, f64),
+) -> (Response, Option<f64>) {
+    let response = ui.interact(rect, ui.scope_id().with(name), Sense::click_and_drag());
+    let now = value.clamp(low, high);
+    response.widget_info(|| WidgetInfo::slider(true, now, name));
+    let track = rect.x_range().shrink(8.0);
+    let snapped = |wanted: f64| (low + ((wanted - low) / step).round() * step).clamp(low, high);
+    let mut wanted = now;
+    if let Some(pos) = response.interact_pointer_pos() {
+        let share = ((pos.x - track.min) / track.span()).clamp(0.0, 1.0);
+        wanted = snapped(low + f64::from(share) * (high - low));
+    }
+    if response.has_focus() {
+        let filter = egui::EventFilter { horizontal_arrows: true, ..Default::default() };
+        ui.memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
+        let none = egui::Modifiers::NONE;
+        let steps = ui.input_mut(|i| {
+            i.count_and_consume_key(none, egui::Key::ArrowRight) as f64
+                - i.count_and_consume_key(none, egui::Key::ArrowLeft) as f64
+        });
+        if steps != 0.0 {
+            wanted = snapped(now + steps * step);
+        }
+    }
+    let moved = (wanted - now).abs() > 1e-9;
+    let share = ((if moved { wanted } else { now }) - low) / (high - low);
+    draw_slider(ui, rect, share as f32, &response);
+    (response, moved.then_some(wanted))
+}
+
+fn draw_slider(ui: &Ui, rect: Rect, share: f32, response: &Response) {
+    let t = Tokens::now(ui.ctx());
+    let painter = ui.painter();
+    let y = rect.center().y;
+    let track = rect.x_range().shrink(8.0);
+    let knob = egui::pos2(egui::lerp(track.min..=track.max, share), y);
+    for i in 0..5 {
+        let x = egui::lerp(track.min..=track.max, i as f32 / 4.0);
+        painter.vline(x, y + 8.0..=y + 12.0, Stroke::new(1.0, t.control_edge));
+    }
+    let rail = Rect::from_x_y_ranges(rect.x_range(), y - 2.5..=y + 2.5);
+    let edge = Stroke::new(1.0, t.control_edge);
+    painter.rect(rail, 2.5, t.panel, edge, StrokeKind::Inside);
+    painter.rect_filled(rail.with_max_x(knob.x), 2.5, t.outline);
+    let radius = if response.hovered() || response.dragged() { 8.0 } else { 7.0 };
+    painter.circle(knob, radius, t.panel, Stroke::new(2.0, t.outline));
+    if response.has_focus() {
+        paint::focus_ring(painter, Rect::from_center_size(knob, vec2(16.0, 16.0)), 8.0, t);
+    }
+}
+
+/// Colours for the scroll bar of a scroll area: its handle has the edge of a control.
+pub fn scroll_colours(ui: &mut Ui) {
+    let t = Tokens::now(ui.ctx());
+    let widgets = &mut ui.visuals_mut().widgets;
+    widgets.inactive.bg_fill = t.control_edge;
+    widgets.hovered.bg_fill = t.outline;
+    widgets.active.bg_fill = t.outline;
+}
+
+/// Words on one line, cut off with “…” where they would pass `width`.
+fn fitted(
+    painter: &egui::Painter,
+    words: &str,
+    font: egui::FontId,
+    ink: egui::Color32,
+    width: f32,
+) -> std::sync::Arc<egui::Galley> {
+    let mut job = egui::text::LayoutJob::simple_singleline(words.to_owned(), font, ink);
+    job.wrap = egui::text::TextWrapping::truncate_at_width(width.max(4.0));
+    painter.layout_job(job)
+}
+
+/// How wide a button with these words should be.
+pub fn words_width(ui: &Ui, words: &str) -> f32 {
+    let font = type_faces::semibold(type_faces::BODY);
+    let t = Tokens::now(ui.ctx());
+    ui.painter().layout_no_wrap(words.to_owned(), font, t.ink).size().x + 22.0
+}

@@ -1,0 +1,337 @@
+//! Every colour and measure of the studio, for both themes. Nothing else names a colour.
+
+use egui::style::{WidgetVisuals, Widgets};
+use egui::{Color32, CornerRadius, Stroke, Theme, Visuals};
+
+/// Height of the top strip, points.
+pub const STRIP: f32 = 56.0;
+/// Gap between panels, points.
+pub const GAP: f32 = 12.0;
+/// Padding inside a panel, points.
+pub const PAD: f32 = 16.0;
+/// Corner radius of a panel.
+pub const PANEL_RADIUS: f32 = 10.0;
+/// Corner radius of cards and controls.
+pub const CARD_RADIUS: f32 = 8.0;
+/// Corner radius of pills and tags.
+pub const TAG_RADIUS: f32 = 5.0;
+/// Least side of anything that can be hit, points.
+pub const HIT: f32 = 24.0;
+/// Below this window width the figures fold into one line, points.
+pub const NARROW: f32 = 1280.0;
+
+/// The colours of one theme.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tokens {
+    /// Whether this is the night theme.
+    pub dark: bool,
+    /// Window ground.
+    pub background: Color32,
+    /// Paper or mat surface.
+    pub panel: Color32,
+    /// Sunk cards and slider tracks.
+    pub well: Color32,
+    /// 5 mm board lines.
+    pub grid: Color32,
+    /// 10 mm board lines.
+    pub grid2: Color32,
+    /// Borders and rules.
+    pub edge: Color32,
+    /// Edge of anything that can be pressed; 3:1 on every ground.
+    pub control_edge: Color32,
+    /// The solid lower lip of panels and raised controls.
+    pub edge_deep: Color32,
+    /// Text.
+    pub ink: Color32,
+    /// Labels and hints.
+    pub soft_ink: Color32,
+    /// Wanted line, knots, dimensions, selected controls.
+    pub outline: Color32,
+    /// Stuffed body before yarn is mixed into it.
+    pub forecast: Color32,
+    /// Share of yarn mixed into the body.
+    pub yarn_share: f32,
+    /// Scalloped silhouette.
+    pub forecast_edge: Color32,
+    /// Light falling on the body.
+    pub body_light: Color32,
+    /// Shade on the body's far side.
+    pub body_shade: Color32,
+    /// Lines from board to bars.
+    pub link: Color32,
+    /// Round in hand.
+    pub highlight: Color32,
+    /// Edge of every highlight.
+    pub highlight_edge: Color32,
+    /// Text in highlight colour.
+    pub highlight_ink: Color32,
+    /// Row or column behind the round in hand.
+    pub wash: Color32,
+    /// Text on highlight.
+    pub on_highlight: Color32,
+    /// Increases.
+    pub increase: Color32,
+    /// Decreases.
+    pub decrease: Color32,
+    /// Warnings: triangle, hatch, words.
+    pub warning: Color32,
+    /// Ground of a callout.
+    pub warn_wash: Color32,
+    /// What a yarn is mixed with for its edge.
+    pub yarn_edge: Color32,
+    /// Share of that in a yarn's edge.
+    pub yarn_edge_share: f32,
+}
+
+const fn hex(rgb: u32) -> Color32 {
+    Color32::from_rgb((rgb >> 16) as u8, (rgb >> 8) as u8, rgb as u8)
+}
+
+/// Drafting paper by day.
+pub const LIGHT: Tokens = Tokens {
+    dark: false,
+    background: hex(0xE7DDCA),
+    panel: hex(0xFBF7EE),
+    well: hex(0xF1E9D9),
+    grid: hex(0xF1EADC),
+    grid2: hex(0xE6DCC8),
+    edge: hex(0xD3C6AC),
+    control_edge: hex(0x8A7B5E),
+    edge_deep: hex(0xBFAF8F),
+    ink: hex(0x2C2823),
+    soft_ink: hex(0x655B4F),
+    outline: hex(0x2F3B4C),
+    forecast: hex(0xDFCCAB),
+    yarn_share: 0.54,
+    forecast_edge: hex(0x94784E),
+    body_light: hex(0xFFFFFF),
+    body_shade: hex(0x2C2823),
+    link: hex(0xCDBF9F),
+    highlight: hex(0xF0AE2B),
+    highlight_edge: hex(0x8F6200),
+    highlight_ink: hex(0x6B4700),
+    wash: hex(0xFCEBC4),
+    on_highlight: hex(0x2C2823),
+    increase: hex(0x55731C),
+    decrease: hex(0x7B3F8C),
+    warning: hex(0xA33A0C),
+    warn_wash: hex(0xF9E1CF),
+    yarn_edge: hex(0x000000),
+    yarn_edge_share: 0.36,
+};
+
+/// A cutting mat by night.
+pub const DARK: Tokens = Tokens {
+    dark: true,
+    background: hex(0x141917),
+    panel: hex(0x202826),
+    well: hex(0x19201E),
+    grid: hex(0x252E2B),
+    grid2: hex(0x2E3935),
+    edge: hex(0x3B4743),
+    control_edge: hex(0x7E8C86),
+    edge_deep: hex(0x0B0E0D),
+    ink: hex(0xF2EADB),
+    soft_ink: hex(0xB4B6A7),
+    outline: hex(0xEAF0F0),
+    forecast: hex(0x837A63),
+    yarn_share: 0.58,
+    forecast_edge: hex(0xB6A580),
+    body_light: hex(0xFFFFFF),
+    body_shade: hex(0x0B0E0D),
+    link: hex(0x4A5852),
+    highlight: hex(0xF5B93B),
+    highlight_edge: hex(0xF5B93B),
+    highlight_ink: hex(0xF9CD70),
+    wash: hex(0x453A20),
+    on_highlight: hex(0x221C10),
+    increase: hex(0xB3CB69),
+    decrease: hex(0xD4A6E1),
+    warning: hex(0xFF9E69),
+    warn_wash: hex(0x47291B),
+    yarn_edge: hex(0xFFFFFF),
+    yarn_edge_share: 0.22,
+};
+
+/// House colours a yarn can take, by name. A yarn's colour is its owner's: it may be any
+/// other too.
+pub const PALETTE: [(&str, [u8; 3]); 24] = [
+    ("Madder", [184, 86, 64]),
+    ("Brick", [142, 58, 48]),
+    ("Rosehip", [200, 66, 84]),
+    ("Foxglove", [196, 110, 150]),
+    ("Plum", [110, 62, 104]),
+    ("Iris", [98, 92, 158]),
+    ("Dusk", [70, 86, 126]),
+    ("Slate", [86, 102, 114]),
+    ("Lagoon", [62, 125, 138]),
+    ("Spruce", [44, 92, 82]),
+    ("Fern", [92, 130, 70]),
+    ("Pistachio", [160, 180, 112]),
+    ("Quince", [196, 172, 72]),
+    ("Mustard", [206, 150, 42]),
+    ("Apricot", [226, 148, 96]),
+    ("Blush", [230, 184, 164]),
+    ("Oat", [230, 210, 166]),
+    ("Milk", [244, 236, 220]),
+    ("Sand", [200, 178, 142]),
+    ("Hazel", [150, 112, 76]),
+    ("Peat", [92, 70, 54]),
+    ("Char", [52, 50, 50]),
+    ("Ash", [150, 148, 142]),
+    ("Sky", [140, 178, 202]),
+];
+
+impl Tokens {
+    /// The tokens of a theme.
+    pub const fn of(theme: Theme) -> &'static Self {
+        match theme {
+            Theme::Light => &LIGHT,
+            Theme::Dark => &DARK,
+        }
+    }
+
+    /// The tokens of the theme a context shows.
+    pub fn now(ctx: &egui::Context) -> &'static Self {
+        Self::of(ctx.theme())
+    }
+
+    /// A yarn's own colour; no theme tints it.
+    pub fn yarn(colour: [u8; 3]) -> Color32 {
+        Color32::from_rgb(colour[0], colour[1], colour[2])
+    }
+
+    /// The edge drawn round a yarn.
+    pub fn yarn_edge(&self, colour: [u8; 3]) -> Color32 {
+        mix(Self::yarn(colour), self.yarn_edge, self.yarn_edge_share)
+    }
+
+    /// What parts one cell of a bar from the next: the yarn's edge, but never lighter than a
+    /// light yarn, on which that would not show.
+    pub fn cell_edge(&self, colour: [u8; 3]) -> Color32 {
+        if Self::on_yarn(colour) == LIGHT.ink {
+            mix(Self::yarn(colour), LIGHT.ink, 0.42)
+        } else {
+            self.yarn_edge(colour)
+        }
+    }
+
+    /// The stuffed body in a yarn.
+    pub fn body(&self, colour: [u8; 3]) -> Color32 {
+        mix(self.forecast, Self::yarn(colour), self.yarn_share)
+    }
+
+    /// Whichever of ink and paper reads better on a yarn.
+    pub fn on_yarn(colour: [u8; 3]) -> Color32 {
+        let (paper, ink) = (luminance(DARK.body_light), luminance(LIGHT.ink));
+        let yarn = luminance(Self::yarn(colour));
+        let contrast = |a: f32, b: f32| (a.max(b) + 0.05) / (a.min(b) + 0.05);
+        if contrast(yarn, paper) >= contrast(yarn, ink) { DARK.body_light } else { LIGHT.ink }
+    }
+
+    /// Soft ink of something that cannot be used now.
+    pub fn disabled(&self) -> Color32 {
+        mix(self.panel, self.soft_ink, 0.55)
+    }
+
+    /// egui's own widgets in these colours.
+    pub fn visuals(&self) -> Visuals {
+        let base = if self.dark { Visuals::dark() } else { Visuals::light() };
+        Visuals {
+            override_text_color: Some(self.ink),
+            weak_text_color: Some(self.soft_ink),
+            widgets: self.widgets(),
+            selection: egui::style::Selection {
+                bg_fill: self.wash,
+                stroke: Stroke::new(1.0, self.ink),
+            },
+            hyperlink_color: self.outline,
+            faint_bg_color: self.well,
+            extreme_bg_color: self.well,
+            text_edit_bg_color: Some(self.panel),
+            code_bg_color: self.well,
+            warn_fg_color: self.warning,
+            error_fg_color: self.warning,
+            window_corner_radius: CornerRadius::same(10),
+            window_shadow: egui::Shadow::NONE,
+            popup_shadow: egui::Shadow::NONE,
+            window_fill: self.panel,
+            window_stroke: Stroke::new(1.0, self.control_edge),
+            menu_corner_radius: CornerRadius::same(8),
+            panel_fill: self.background,
+            // A caret that blinks would draw while nothing happens.
+            text_cursor: egui::style::TextCursorStyle {
+                stroke: Stroke::new(1.5, self.outline),
+                blink: false,
+                ..base.text_cursor.clone()
+            },
+            slider_trailing_fill: true,
+            ..base
+        }
+    }
+
+    fn widgets(&self) -> Widgets {
+        let state = |fill: Color32, edge: Color32, width: f32| WidgetVisuals {
+            bg_fill: fill,
+            weak_bg_fill: fill,
+            bg_stroke: Stroke::new(width, edge),
+            corner_radius: CornerRadius::same(7),
+            fg_stroke: Stroke::new(1.3, self.ink),
+            expansion: 0.0,
+        };
+        Widgets {
+            noninteractive: state(self.panel, self.edge, 1.0),
+            inactive: state(self.panel, self.control_edge, 1.0),
+            hovered: state(self.well, self.outline, 1.3),
+            active: state(self.wash, self.outline, 1.5),
+            open: state(self.well, self.outline, 1.3),
+        }
+    }
+}
+
+/// `share` of `b` in `a`, sRGB values mixed as they stand.
+pub fn mix(a: Color32, b: Color32, share: f32) -> Color32 {
+    let channel = |a: u8, b: u8| {
+        (f32::from(a) + (f32::from(b) - f32::from(a)) * share).round().clamp(0.0, 255.0) as u8
+    };
+    Color32::from_rgba_premultiplied(
+        channel(a.r(), b.r()),
+        channel(a.g(), b.g()),
+        channel(a.b(), b.b()),
+        channel(a.a(), b.a()),
+    )
+}
+
+fn luminance(colour: Color32) -> f32 {
+    let linear = |c: u8| {
+        let c = f32::from(c) / 255.0;
+        if c <= 0.040_45 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) }
+    };
+    0.2126 * linear(colour.r()) + 0.7152 * linear(colour.g()) + 0.0722 * linear(colour.b())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn contrast(a: Color32, b: Color32) -> f32 {
+        let (a, b) = (luminance(a), luminance(b));
+        (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    #[test]
+    fn text_reads_and_edges_show_on_every_ground() {
+        for t in [&LIGHT, &DARK] {
+            for text in [t.ink, t.soft_ink, t.outline, t.increase, t.decrease, t.warning] {
+                assert!(contrast(text, t.panel) >= 4.5, "{text:?} on {:?}", t.panel);
+            }
+            assert!(contrast(t.soft_ink, t.background) >= 4.5);
+            assert!(contrast(t.on_highlight, t.highlight) >= 4.5);
+            assert!(contrast(t.highlight_ink, t.wash) >= 4.5);
+            assert!(contrast(t.warning, t.warn_wash) >= 4.5);
+            for ground in [t.panel, t.well, t.background] {
+                assert!(contrast(t.control_edge, ground) >= 3.0, "edge on {ground:?}");
+            }
+        }
+    }
+}
