@@ -17,6 +17,7 @@
 pub mod bend;
 pub mod cloth;
 pub mod counts;
+pub mod ease;
 mod error;
 pub mod estimate;
 pub mod file;

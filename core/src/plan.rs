@@ -83,6 +83,19 @@ impl Plan {
     pub fn counts(&self) -> Vec<u32> {
         self.rounds.iter().map(|round| round.count).collect()
     }
+
+    /// Share of the rounds that are plain or a single repeat, 0 to 1.
+    pub fn simple_share(&self) -> f64 {
+        let simple = self.rounds.iter().filter(|r| r.placement.is_single_repeat()).count();
+        simple as f64 / self.rounds.len() as f64
+    }
+
+    /// Lines of the pattern that differ from one another.
+    pub fn distinct_lines(&self) -> usize {
+        let texts: std::collections::BTreeSet<&str> =
+            self.wording.lines.iter().map(|line| line.text.as_str()).collect();
+        texts.len()
+    }
 }
 
 /// Plans `piece`: whole stitches for every round, the shape they stuff into, their words
@@ -129,7 +142,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let outline = profile.places();
     let forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
-    let misfits = warning::misfits(&forecast, &offsets_mm, width);
+    let misfits = warning::misfits(&offsets_mm, width);
     let drawn = piece.outline.finishes_closed();
     let worded = rounds
         .iter()

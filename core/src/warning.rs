@@ -37,10 +37,9 @@ pub struct Misfit {
 pub const MARKED_STITCHES: f64 = 0.5;
 
 /// The stretches of a forecast that are more than half a stitch off.
-pub fn misfits(nodes: &[Rz], offsets_mm: &[f64], stitch_width_mm: f64) -> Vec<Misfit> {
+pub fn misfits(offsets_mm: &[f64], stitch_width_mm: f64) -> Vec<Misfit> {
     let mut found: Vec<Misfit> = Vec::new();
-    for k in 0..nodes.len() {
-        let off_mm = offsets_mm[k];
+    for (k, &off_mm) in offsets_mm.iter().enumerate() {
         if off_mm.abs() <= MARKED_STITCHES * stitch_width_mm {
             continue;
         }

@@ -169,10 +169,10 @@ fn shares(all: &[f64], nodes: &[usize]) -> Vec<f64> {
     let mut share = vec![0.0; nodes.len()];
     for (i, pair) in nodes.windows(2).enumerate() {
         let gap = (pair[1] - pair[0]) as f64;
-        for node in pair[0]..pair[1] {
-            let along = (node - pair[0]) as f64 / gap;
-            share[i] += (1.0 - along) * all[node];
-            share[i + 1] += along * all[node];
+        for (step, own) in all[pair[0]..pair[1]].iter().enumerate() {
+            let along = step as f64 / gap;
+            share[i] += (1.0 - along) * own;
+            share[i + 1] += along * own;
         }
     }
     share[nodes.len() - 1] += all[all.len() - 1];

@@ -32,7 +32,7 @@ const STRAY_SHARE: f64 = 5e-5;
 const STRAY_STITCHES: f64 = 30.0;
 
 /// How much dearer straying is at full ease, where prices would pull counts further.
-const EASY_STRAY: f64 = 20.0;
+const EASY_STRAY: f64 = 5.0;
 
 /// Beyond this misfit, in stitches, cloth cannot follow the outline (a corner that nothing
 /// holds, say), and bending every other round to come a little nearer would only spoil
@@ -164,7 +164,7 @@ impl<'a> Candidate<'a> {
         let mut pull = Pull::default();
         let ideal = self.rounds.targets.ideal[k - 1];
         let ease = 1.0 + EASY_STRAY * self.piece.ease;
-        pull.add(STRAY_SHARE * ease * STRAY_STITCHES / ideal.max(1.0), ideal);
+        pull.add(STRAY_SHARE * ease * (STRAY_STITCHES / ideal.max(1.0)).powi(2), ideal);
         self.rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
         pull
     }

@@ -40,6 +40,12 @@ fn main() {
             sum += fit.rms_stitches;
             most = most.max(fit.rms_stitches);
             println!(
+                "SH {} {} {}",
+                s.name,
+                (p.rounds.len() - shaping.len() + single) as f64 / p.rounds.len() as f64,
+                fit.rms_stitches
+            );
+            println!(
                 "{:10} rms {:.4} max {:.3} thumb {:.2} rounds {} knots {} solves {} {:?} lines {} warn {}",
                 s.name,
                 fit.rms_stitches,
