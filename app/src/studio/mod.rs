@@ -16,6 +16,7 @@ mod files;
 pub mod history;
 pub mod jobs;
 pub mod keys;
+mod trace;
 pub mod view;
 
 use std::path::PathBuf;
@@ -37,8 +38,14 @@ pub fn run(open: Option<PathBuf>) -> anyhow::Result<()> {
         renderer: eframe::Renderer::Glow,
         ..Default::default()
     };
+    let opened = std::time::Instant::now();
     let start = move |cc: &eframe::CreationContext<'_>| {
-        Ok(Box::new(app::Studio::new(cc, open)) as Box<dyn eframe::App>)
+        let studio = app::Studio::new(cc, open);
+        let app: Box<dyn eframe::App> = match std::env::var_os(trace::VARIABLE) {
+            Some(_) => Box::new(trace::Traced::new(studio, opened)),
+            None => Box::new(studio),
+        };
+        Ok(app)
     };
     eframe::run_native("Plumpline", options, Box::new(start))
         .map_err(|e| anyhow!("the window could not be opened: {e}"))

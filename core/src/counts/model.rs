@@ -185,3 +185,73 @@ pub(super) fn add_scaled(to: &mut [f64], from: &[f64], scale: f64) {
         *t += scale * f;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::forecast::{Cloth, Finish, settle};
+
+    /// A ball of real, not whole, stitches at hoop strain 0.08: every ring and band is in
+    /// tension by far more than 1e-3, so the kink of φ at zero is nowhere near.
+    fn ball() -> (Skin, f64) {
+        let (radius, rounds, strain) = (40.0, 28, 0.08);
+        let rest = radius / (1.0 + strain);
+        let height = std::f64::consts::PI * rest / f64::from(rounds);
+        let around = |k: i32| {
+            let turn = std::f64::consts::PI * f64::from(k) / f64::from(rounds);
+            std::f64::consts::TAU * rest * turn.sin().max(0.01)
+        };
+        let skin = Skin::new(
+            0.0,
+            (1..=rounds).map(around).collect(),
+            vec![height; rounds as usize],
+            Finish::Drawn,
+            Cloth::default(),
+        );
+        (skin, crate::forecast::pressure_for_outline(strain, radius))
+    }
+
+    fn settled(skin: &Skin, pressure: f64) -> Settled {
+        let energy = Energy::new(skin, pressure);
+        settle(&energy, &energy.flatten(&skin.slack_shape()), 1e-11)
+    }
+
+    #[test]
+    fn sensitivities_match_central_differences() {
+        let (skin, pressure) = ball();
+        let width = 4.6;
+        let at = settled(&skin, pressure);
+        let rounds = skin.rounds();
+        let misfit = Misfit::level(rounds + 1);
+        let widths = vec![width; rounds];
+        let energy = Energy::new(&skin, pressure);
+        let model = Model::new(&energy, &skin, &at, &misfit, &widths, width, 1.0);
+        for k in [1, 2, 5, 14, 20, 26, 27] {
+            let moved = model.moved((1..rounds).map(|j| f64::from(u8::from(j == k))));
+            let stretched = |stitches: f64| {
+                let mut skin = skin.clone();
+                skin.around_mm[k - 1] += stitches * width;
+                settled(&skin, pressure).x
+            };
+            let h = 1e-4;
+            let (more, fewer) = (stretched(h), stretched(-h));
+            let largest =
+                moved.iter().zip(&at.x).map(|(m, x)| (m - x).abs()).fold(0.0, f64::max);
+            for i in 0..at.x.len() {
+                let slope = (more[i] - fewer[i]) / (2.0 * h);
+                let off = (moved[i] - at.x[i] - slope).abs();
+                assert!(off <= 1e-5 * largest, "round {k}, unknown {i}: off by {off:e}");
+            }
+        }
+    }
+
+    #[test]
+    fn sampled_nodes_share_the_whole_meridian() {
+        let all = vec![0.125; 8];
+        for stride in 1..9 {
+            let nodes = sampled(7, stride);
+            let share = shares(&all, &nodes);
+            assert!((share.iter().sum::<f64>() - 1.0).abs() < 1e-12, "stride {stride}");
+        }
+    }
+}

@@ -279,6 +279,18 @@ impl Pull {
 }
 
 impl Misfit {
+    /// No misfit at any of `nodes` nodes, every normal outwards, for tests of the model.
+    #[cfg(test)]
+    pub(super) fn level(nodes: usize) -> Self {
+        Self {
+            off: vec![0.0; nodes],
+            normal: vec![Rz::new(1.0, 0.0); nodes],
+            share: vec![1.0 / nodes as f64; nodes],
+            mean_square: 0.0,
+            shift: 0.0,
+        }
+    }
+
     fn of(nodes: &[Rz], trail: &Trail, width: f64) -> Self {
         let n = nodes.len();
         let lengths: Vec<f64> = nodes.windows(2).map(|p| p[0].distance(p[1])).collect();

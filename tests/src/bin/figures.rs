@@ -1,74 +1,90 @@
-//! Prints the figures the README quotes: fit over the fit set.
+//! Prints the figures that the README quotes: the fit over the fit set, what ease costs and
+//! saves, and the forecast's speed against a general minimiser. `tests/figures.sh` runs it
+//! together with the benches and the studio's own figures.
 
-use plumpline_core::counts;
-use plumpline_core::plan;
+use plumpline_core::forecast::Cloth;
+use plumpline_core::placement::Stitch;
+use plumpline_core::skin::RestSkin;
+use plumpline_core::{Plan, counts, plan};
 use plumpline_tests::fit_set::SHAPES;
+use plumpline_tests::lbfgs;
 
 fn main() {
-    for ease in std::env::var("EASES").unwrap().split(",").map(|v| v.parse::<f64>().unwrap()) {
-        let mut sum = 0.0;
-        let mut total = (0, 0, 0, 1.0f64);
-        let mut most: f64 = 0.0;
-        println!("ease {ease}");
-        for s in &SHAPES {
-            let piece = s.piece(ease, 1.0);
-            let t = std::time::Instant::now();
-            let p = plan(&piece).expect("plan");
-            let dt = t.elapsed();
-            let fit = p.fit.expect("fit");
-            let profile = piece.outline.profile(400);
-            let rot = counts::rule_of_thumb(&piece, &profile);
-            let rest = plumpline_core::skin::RestSkin::of(
-                &profile,
-                0.08,
-                &plumpline_core::forecast::Cloth::default(),
-            );
-            let rf = counts::fit_of(&piece, &profile, &rest, &rot);
-            let shaping: Vec<_> = p
-                .rounds
-                .iter()
-                .skip(1)
-                .filter(|r| {
-                    r.placement.number_of(plumpline_core::placement::Stitch::Plain) != r.count
-                })
-                .collect();
-            let single = shaping.iter().filter(|r| r.placement.is_single_repeat()).count();
-            total.0 += single;
-            total.1 += shaping.len();
-            total.2 += p.wording.lines.len();
-            total.3 = total.3.min(single as f64 / shaping.len() as f64);
-            sum += fit.rms_stitches;
-            most = most.max(fit.rms_stitches);
-            println!(
-                "SH {} {} {}",
-                s.name,
-                (p.rounds.len() - shaping.len() + single) as f64 / p.rounds.len() as f64,
-                fit.rms_stitches
-            );
-            println!(
-                "{:10} rms {:.4} max {:.3} thumb {:.2} rounds {} knots {} solves {} {:?} lines {} warn {}",
-                s.name,
-                fit.rms_stitches,
-                fit.max_stitches,
-                rf.rms_stitches,
-                p.rounds.len(),
-                piece.outline.knots.len(),
-                p.forecasts,
-                dt,
-                p.wording.lines.len(),
-                p.warnings.len()
-            );
-            if std::env::args().count() > 1 {
-                println!("{:?}", p.counts());
+    fit();
+    ease();
+    race();
+}
+
+fn planned(shape: &plumpline_tests::fit_set::Shape, ease: f64) -> Plan {
+    plan(&shape.piece(ease, 1.0)).expect("every shape of the set can be planned")
+}
+
+/// The fit at ease 0 beside the rule of thumb and the unrounded skin.
+fn fit() {
+    println!("Fit over the fit set at ease 0, in stitch widths");
+    println!(
+        "{:10} {:>7} {:>7} {:>7} {:>7} {:>10}",
+        "", "RMS", "most", "thumb", "rounds", "forecasts"
+    );
+    let (mut sum, mut worst) = (0.0, 0.0_f64);
+    for shape in &SHAPES {
+        let plan = planned(shape, 0.0);
+        let fit = plan.fit.expect("it has an outline");
+        let piece = shape.piece(0.0, 1.0);
+        let profile = piece.outline.profile(400);
+        let rest = RestSkin::of(&profile, piece.firmness.0, &Cloth::default());
+        let thumb = counts::rule_of_thumb(&piece, &profile);
+        let thumb = counts::fit_of(&piece, &profile, &rest, &thumb);
+        println!(
+            "{:10} {:7.4} {:7.3} {:7.2} {:7} {:10}",
+            shape.name,
+            fit.rms_stitches,
+            fit.max_stitches,
+            thumb.rms_stitches,
+            plan.rounds.len(),
+            plan.forecasts
+        );
+        sum += fit.rms_stitches;
+        worst = worst.max(fit.rms_stitches);
+    }
+    println!("mean RMS {:.4}, worst {worst:.4}\n", sum / SHAPES.len() as f64);
+}
+
+/// What each step of ease costs in fit and saves the maker, over the whole set.
+fn ease() {
+    println!("Ease over the fit set: RMS in stitch widths, shaping rounds that are one repeat");
+    println!(
+        "{:>5} {:>9} {:>9} {:>11} {:>12}",
+        "ease", "mean RMS", "worst", "one repeat", "lines"
+    );
+    for step in 0..=10 {
+        let ease = f64::from(step) / 10.0;
+        let (mut sum, mut worst, mut single, mut shaping, mut lines) = (0.0, 0.0_f64, 0, 0, 0);
+        for shape in &SHAPES {
+            let plan = planned(shape, ease);
+            let rms = plan.fit.expect("it has an outline").rms_stitches;
+            sum += rms;
+            worst = worst.max(rms);
+            lines += plan.wording.lines.len();
+            for round in plan.rounds.iter().skip(1) {
+                let shaped = round.placement.number_of(Stitch::Plain) != round.count;
+                shaping += usize::from(shaped);
+                single += usize::from(shaped && round.placement.is_single_repeat());
             }
         }
         println!(
-            "mean {:.4} most {:.4} single {:.3} least {:.2} lines {}",
-            sum / 10.0,
-            most,
-            total.0 as f64 / total.1 as f64,
-            total.3,
-            total.2
+            "{ease:5.1} {:9.4} {worst:9.4} {:10.1}% {lines:12}",
+            sum / SHAPES.len() as f64,
+            100.0 * single as f64 / shaping as f64
         );
+    }
+    println!();
+}
+
+/// One forecast by Newton's method against L-BFGS from the same cold start.
+fn race() {
+    println!("One forecast from the slack skin to |g| = 1e-4, against argmin's L-BFGS");
+    for rounds in [25, 80, 160] {
+        println!("{rounds:4} rounds: {:.0} times as fast", lbfgs::race(rounds).ratio());
     }
 }

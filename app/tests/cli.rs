@@ -1,0 +1,103 @@
+//! The command line as scripts use it.
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+use plumpline_core::file;
+
+fn run(args: &[&str], folder: &Path) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_plumpline"))
+        .args(args)
+        .current_dir(folder)
+        .output()
+        .expect("plumpline runs")
+}
+
+fn stderr(out: &Output) -> String {
+    String::from_utf8_lossy(&out.stderr).trim_end().to_owned()
+}
+
+/// A bell-shaped profile with an open foot, as a person would measure it.
+const BELL: &str = "radius_mm,height_mm\n0,0\n12,2\n22,8\n28,18\n31,30\n34,42\n40,52\n";
+
+fn bell(folder: &Path) -> Output {
+    std::fs::write(folder.join("bell.csv"), BELL).expect("writes");
+    let args = "new --profile bell.csv --stitches 22 --rounds 24 --per 10cm --firmness firm \
+                --ease 0 -o bell.ron";
+    run(&args.split_whitespace().collect::<Vec<_>>(), folder)
+}
+
+#[test]
+fn a_profile_becomes_a_project_rounds_and_sheets() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let made = bell(folder.path());
+    assert!(made.status.success(), "{}", stderr(&made));
+    let project = file::load(&folder.path().join("bell.ron")).expect("it loads");
+    assert_eq!((project.pieces[0].ease, project.pieces[0].firmness.0), (0.0, 0.08));
+
+    let out = run(&["rounds", "--json", "bell.ron"], folder.path());
+    let report: serde_json::Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let piece = &report["pieces"][0];
+    assert_eq!(piece["piece"], "bell");
+    assert!(
+        (piece["gauge"]["stitch_width_mm"].as_f64().expect("mm") - 100.0 / 22.0).abs() < 1e-9
+    );
+    let rounds = piece["rounds"].as_array().expect("rounds");
+    let nodes = piece["forecast_mm"].as_array().expect("nodes");
+    assert_eq!(nodes.len(), rounds.len() + 1);
+    let mut below = 0;
+    for round in rounds {
+        let stitches = round["stitches"].as_array().expect("stitches");
+        let taken: u64 = stitches.iter().map(|s| if s == "dec" { 2 } else { 1 }).sum();
+        let left: u64 = stitches.iter().map(|s| if s == "inc" { 2 } else { 1 }).sum();
+        assert!(
+            below == 0 || taken == below,
+            "round {} takes {taken} of {below}",
+            round["round"]
+        );
+        assert_eq!(Some(left), round["count"].as_u64());
+        below = left;
+    }
+    assert!(piece["fit"]["rms_stitches"].as_f64().expect("a fit") < 0.2);
+    assert_eq!(piece["yarn"][0]["estimate"], true);
+
+    for name in ["bell.txt", "bell.md"] {
+        let out = run(&["sheet", "bell.ron", "-o", name], folder.path());
+        assert!(out.status.success(), "{}", stderr(&out));
+        let page = std::fs::read_to_string(folder.path().join(name)).expect("it was written");
+        for round in rounds {
+            let text = round["text"].as_str().expect("words");
+            let flowed = page.split_whitespace().collect::<Vec<_>>().join(" ");
+            assert!(flowed.contains(text), "{name} lacks “{text}”");
+        }
+        assert!(page.contains("30 cm tail for sewing"), "{name} lacks its ending");
+    }
+    let page = std::fs::read_to_string(folder.path().join("bell.txt")).expect("it is there");
+    assert!(page.lines().all(|line| line.chars().count() <= 78), "a line is too wide");
+}
+
+#[test]
+fn trouble_is_one_line_and_an_exit_status() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let cut = "radius_mm,height_mm\n0,0\n5;5\n";
+    std::fs::write(folder.path().join("cut.csv"), cut).expect("writes");
+    std::fs::write(folder.path().join("old.ron"), "(format_version: 9)").expect("writes");
+    let new = ["new", "--stitches", "22", "--rounds", "24", "--per", "10cm", "-o", "x.ron"];
+    let with = |csv: &'static str| [&new[..], &["--profile", csv]].concat();
+    for (args, status, says) in [
+        (vec!["rounds", "none.ron"], 1, "none.ron: there is no such file"),
+        (vec!["rounds", "old.ron"], 1, "old.ron, line 1, format_version: version 9"),
+        (with("cut.csv"), 1, "cut.csv: line 3"),
+        (with("none.csv"), 1, "none.csv"),
+        (vec!["sheet", "old.ron", "-o", "x.odt"], 1, "x.odt: the ending is not known"),
+        (vec!["rounds"], 2, "<PROJECT>"),
+        (vec!["new", "--per", "9 ells"], 2, "ells"),
+    ] {
+        let out = run(&args, folder.path());
+        let line = stderr(&out);
+        assert_eq!(out.status.code(), Some(status), "{args:?}: {line}");
+        assert!(line.contains(says), "{args:?}: {line}");
+        assert_eq!(line.lines().count(), 1, "{line}");
+        assert!(!folder.path().join("x.ron").exists(), "{args:?} left a file");
+    }
+}

@@ -1,0 +1,17 @@
+#!/usr/bin/env bash
+# Prints every figure the README quotes: fit and ease, plan times, and the studio's own.
+set -euo pipefail
+root=$(cd "$(dirname "$0")/.." && pwd)
+cd "$root"
+source app/system.sh
+need_rust
+need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool
+
+cargo build --release --locked -p plumpline -p plumpline-tests
+grep -m 1 'model name' /proc/cpuinfo | sed 's/.*: /Processor: /'
+echo
+target/release/figures
+echo
+cargo bench --locked -p plumpline-tests --bench plan 2>/dev/null
+echo "The studio on the float, software renderer, window of 1440 × 900"
+bash tests/studio_figures.sh target/release/plumpline sample-projects/float.ron
