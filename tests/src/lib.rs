@@ -3,5 +3,6 @@
 pub mod any;
 pub mod fit_set;
 pub mod lbfgs;
+pub mod measure;
 pub mod shapes;
 pub mod stacking;
