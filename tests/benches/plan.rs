@@ -36,8 +36,8 @@ fn wide() -> Piece {
             Knot::new(0.0, along),
         ],
     };
-    // Stuffing stretches it by about the firmness.
-    let across = 1.04 * 300.0 * gauge.stitch_width_mm() / std::f64::consts::TAU;
+    // So flat a body is slack around its middle: it takes more stitches than its width.
+    let across = 0.935 * 300.0 * gauge.stitch_width_mm() / std::f64::consts::TAU;
     let rounds = |along: f64| {
         let piece = Piece::new("bun", outline(across, along), gauge);
         (rest_of(&piece).length_mm() / gauge.round_height_mm(), piece)
