@@ -32,7 +32,7 @@ const STRAY_SHARE: f64 = 5e-5;
 const STRAY_STITCHES: f64 = 30.0;
 
 /// How much dearer straying is at full ease, where prices would pull counts further.
-const EASY_STRAY: f64 = 5.0;
+const EASY_STRAY: f64 = 8.0;
 
 /// Beyond this misfit, in stitches, cloth cannot follow the outline (a corner that nothing
 /// holds, say), and bending every other round to come a little nearer would only spoil

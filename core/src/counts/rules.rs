@@ -13,7 +13,7 @@ pub(super) const STRAY: f64 = 8.0;
 const FULL_PRICE: f64 = 10.0;
 
 /// What each stitch beyond flat adds to a round's trouble.
-const RUFFLE: f64 = 0.1;
+const RUFFLE: f64 = 1.0;
 
 /// What changing between plain and shaping rounds costs where plain rounds are wanted
 /// together, whatever the ease.
