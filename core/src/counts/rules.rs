@@ -2,8 +2,9 @@
 //! the maker's patience.
 
 use crate::bend::FLAT_BAND;
+use crate::cloth::Kind;
 use crate::outline::Profile;
-use crate::piece::{Kind, Piece};
+use crate::piece::Piece;
 use crate::skin::RestSkin;
 
 /// How far from the ideal a count may stray unless a rule forces it further.
