@@ -27,13 +27,13 @@ const EASE_SHARE: f64 = 0.02;
 /// What straying from the ideal count costs, a squared stitch in a round of
 /// [`STRAY_STITCHES`]: enough to keep neighbours from trading stitches for nothing, too
 /// little to show in the fit. In small rounds a stitch puckers more, so it costs more.
-const STRAY_SHARE: f64 = 5e-5;
+const STRAY_SHARE: f64 = 2e-5;
 
 /// The round straying is priced for.
 const STRAY_STITCHES: f64 = 30.0;
 
 /// How much dearer straying is at full ease, where prices would pull counts further.
-const EASY_STRAY: f64 = 8.0;
+const EASY_STRAY: f64 = 21.0;
 
 /// Most rounds searched at once.
 const WINDOW: usize = 80;
