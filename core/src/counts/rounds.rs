@@ -34,6 +34,39 @@ pub struct Rounds {
     kept: Kept,
 }
 
+/// What follows a round that is being chosen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum After {
+    /// A round of so many stitches.
+    Round(u32),
+    /// The last round, gathered or held at so many.
+    Last(u32),
+    /// The other half of a symmetric piece.
+    Mirror,
+}
+
+/// What a round that is being chosen is worked on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Below {
+    /// Not chosen yet.
+    Open,
+    /// The ring or the foundation chain.
+    Start,
+    /// A round of so many stitches.
+    Round(u32),
+}
+
+/// A count a round may be given, and its price.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Choice {
+    /// Stitches.
+    pub(super) count: u32,
+    /// What it costs between its neighbours.
+    pub(super) price: f64,
+    /// The last round that goes with it, where it is the last but one.
+    pub(super) last: Option<u32>,
+}
+
 /// Rules still kept; they give way in this order, least harm first.
 #[derive(Debug, Clone, Copy)]
 struct Kept {
@@ -183,17 +216,17 @@ impl Rounds {
         self.allows_step(k, below, count) && (!mirrored || self.allows_step(back, count, below))
     }
 
-    /// The counts `low..=high` that round `k` may be given with `above` stitches in the round
-    /// after it (or, where that is the last, `held` or gathered), no further than `reach`
-    /// from `start`; a pinned round has one. `None` if there is none.
-    pub(super) fn bounds(
+    /// The counts that round `k` may be given, growing, with what they cost between their
+    /// neighbours: `after` is the round after it, `below` the one before where that is
+    /// settled. None moves further than `reach` from `start`; a pinned round has one.
+    pub(super) fn choices(
         &self,
         k: usize,
         start: u32,
         reach: u32,
-        above: Option<u32>,
-        held: u32,
-    ) -> Option<(u32, u32)> {
+        after: After,
+        below: Below,
+    ) -> Vec<Choice> {
         let range = &self.ranges[k - 1];
         let (low, high) = match self.pins[k - 1] {
             Some(pin) => (pin, pin),
@@ -202,21 +235,26 @@ impl Rounds {
                 (*range.end()).min(start + reach),
             ),
         };
-        let last_free = k + 1 == self.targets.rounds();
-        let allowed = |count: &u32| {
-            self.allows_both(k, *count)
-                && match above {
-                    Some(above) => self.allows_both_steps(k + 1, *count, above),
-                    None => !last_free || self.best_last(*count, held).is_some(),
+        let choice = |count: u32| {
+            let (price, last) = match after {
+                After::Round(above) => (self.step_price(k + 1, count, above)?, None),
+                After::Last(held) => {
+                    self.best_last(count, held).map(|(price, last)| (price, Some(last)))?
                 }
+                After::Mirror => (0.0, None),
+            };
+            let first = match below {
+                Below::Open => 0.0,
+                Below::Start => self.first_price(count)?,
+                Below::Round(below) => self.step_price(k, below, count)?,
+            };
+            Some(Choice { count, price: price + first, last })
         };
-        let low = (low..=high).find(allowed)?;
-        let high = (low..=high).rev().find(allowed)?;
-        Some((low, high))
+        (low..=high).filter(|&count| self.allows_both(k, count)).filter_map(choice).collect()
     }
 
     /// The price of round `k`, or `None` if it may not be worked.
-    pub(super) fn step_price(&self, k: usize, below: u32, count: u32) -> Option<f64> {
+    fn step_price(&self, k: usize, below: u32, count: u32) -> Option<f64> {
         let allowed = self.allows_both_steps(k, below, count);
         allowed.then(|| self.price(k, Some(below), count))
     }
