@@ -9,6 +9,7 @@ pub mod app;
 pub mod apply;
 pub mod ask;
 pub mod bench;
+pub mod choice;
 pub mod command;
 pub mod derived;
 pub mod document;
@@ -16,6 +17,7 @@ mod files;
 pub mod history;
 pub mod jobs;
 pub mod keys;
+pub mod trade;
 pub mod view;
 
 use std::path::PathBuf;

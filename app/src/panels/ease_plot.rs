@@ -1,0 +1,132 @@
+//! The trade-off as a plot: how far each step of ease is off the outline against how many
+//! of its rounds are simple.
+
+use egui::{Rect, Role, Sense, Stroke, Ui, UiBuilder, Vec2b, WidgetInfo};
+use egui_plot::{AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points};
+use plumpline_core::ease::EaseStep;
+
+use crate::studio::action::{Actions, Edit, Look};
+use crate::studio::bench::Bench;
+use crate::ui_kit::{Tokens, type_faces};
+
+/// How near a point the hand has to be, points.
+const NEAR: f32 = 14.0;
+
+/// Where a step stands: simple rounds in percent, stitches off the outline.
+fn place(step: &EaseStep) -> [f64; 2] {
+    [100.0 * step.simple_share, step.fit.map_or(0.0, |f| f.rms_stitches)]
+}
+
+/// Draws the plot; a click on a point works with its ease.
+pub(super) fn show(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    rect: Rect,
+    steps: &[EaseStep],
+    under: usize,
+    actions: &mut Actions,
+) {
+    let t = bench.t;
+    let places: Vec<[f64; 2]> = steps.iter().map(place).collect();
+    let reach = Reach::of(&places);
+    let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("trade-off"));
+    let shown = bench.view.step.filter(|&i| i < steps.len());
+    let answer = plot(t, rect, &reach).show(&mut child, |plot| {
+        let points = |list: Vec<[f64; 2]>| Points::new("", list).allow_hover(false);
+        // Steps in order of ease, so that the way from faithful to easy can be followed.
+        let way = Line::new("", places.clone()).stroke(Stroke::new(1.3, t.control_edge));
+        plot.line(way.allow_hover(false));
+        plot.points(points(places.clone()).radius(3.6).color(t.outline));
+        if let Some(i) = shown.filter(|&i| i != under) {
+            let ring = points(vec![places[i]]).radius(6.5).color(t.outline).filled(false);
+            plot.points(ring.shape(MarkerShape::Circle));
+        }
+        plot.points(points(vec![places[under]]).radius(7.0).color(t.highlight_edge));
+        plot.points(points(vec![places[under]]).radius(5.2).color(t.highlight));
+    });
+    answer.response.widget_info(|| {
+        WidgetInfo::labeled(Role::Canvas, true, "Stitches off the outline by simple rounds")
+    });
+    let on_screen =
+        |i: usize| answer.transform.position_from_point(&PlotPoint::from(places[i]));
+    let Some(pos) = answer.response.hover_pos() else { return };
+    let nearest = (0..steps.len())
+        .min_by(|&a, &b| {
+            on_screen(a).distance(pos).total_cmp(&on_screen(b).distance(pos))
+        })
+        .filter(|&i| on_screen(i).distance(pos) <= NEAR);
+    if let Some(i) = nearest {
+        ui.set_cursor_icon(egui::CursorIcon::PointingHand);
+        if bench.view.step != Some(i) {
+            actions.look(Look::Step(Some(i)));
+        }
+        if answer.response.clicked() {
+            actions.edit(Edit::Ease(steps[i].ease));
+        }
+    }
+}
+
+/// How far the axes reach, a little beyond the points.
+struct Reach {
+    x: [f64; 2],
+    y: [f64; 2],
+}
+
+impl Reach {
+    fn of(places: &[[f64; 2]]) -> Self {
+        let ends = |axis: usize| {
+            places.iter().map(|p| p[axis]).fold((f64::INFINITY, 0.0_f64), |(low, high), v| {
+                (low.min(v), high.max(v))
+            })
+        };
+        let ((left, right), (_, top)) = (ends(0), ends(1));
+        let side = (0.08 * (right - left)).max(4.0);
+        Self { x: [left - side, right + side], y: [0.0, (1.2 * top).max(0.1)] }
+    }
+}
+
+fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &Reach) -> Plot<'a> {
+    let small = || type_faces::regular(type_faces::SMALL);
+    let axis = |axis: AxisHints<'a>, label: &str| {
+        axis.label(egui::RichText::new(label).font(small()).color(t.soft_ink))
+            .tick_label_color(t.soft_ink)
+            .tick_label_font(small())
+    };
+    let whole = |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
+        if (0.0..=100.0).contains(&mark.value) {
+            format!("{:.0}", mark.value)
+        } else {
+            String::new()
+        }
+    };
+    let parts = |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
+        let text = format!("{:.2}", mark.value);
+        text.strip_suffix('0').unwrap_or(&text).to_owned()
+    };
+    let x = axis(AxisHints::new_x(), "simple rounds, %").formatter(whole);
+    let y = axis(AxisHints::new_y(), "st off").formatter(parts).min_thickness(34.0);
+    Plot::new("trade-off")
+        .width(rect.width())
+        .height(rect.height())
+        .sense(Sense::CLICK)
+        .allow_drag(false)
+        .allow_zoom(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_axis_zoom_drag(false)
+        .allow_double_click_reset(false)
+        .auto_bounds(Vec2b::FALSE)
+        .default_x_bounds(reach.x[0], reach.x[1])
+        .default_y_bounds(reach.y[0], reach.y[1])
+        // Bounds follow the piece, not what was looked at before.
+        .reset()
+        .show_x(false)
+        .show_y(false)
+        .show_background(false)
+        .grid_color(t.edge)
+        .grid_fade(0.0)
+        .grid_spacing(egui::Rangef::new(24.0, 300.0))
+        .label_formatter(|_: &HoverPosition<'_>| None)
+        .custom_x_axes(vec![x])
+        .custom_y_axes(vec![y])
+}
