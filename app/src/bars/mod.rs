@@ -3,6 +3,7 @@
 
 mod hands;
 mod notches;
+mod round_card;
 mod row;
 mod rows;
 

@@ -72,8 +72,7 @@ fn switch(ui: &Ui, bench: &Bench<'_>, head: Rect, actions: &mut Actions) {
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
         let font = type_faces::drafting(type_faces::TITLE);
         let word_at = pos2(at.x - 22.0, head.top() + 20.0);
-        let word =
-            painter.text(word_at, Align2::LEFT_CENTER, card.text(), font, ink);
+        let word = painter.text(word_at, Align2::LEFT_CENTER, card.text(), font, ink);
         if card == Card::Notes {
             notes::sign(painter, bench, pos2(word.right() + 12.0, word_at.y), on);
         }

@@ -2,7 +2,9 @@
 //! of its rounds are simple.
 
 use egui::{Rect, Role, Sense, Stroke, Ui, UiBuilder, Vec2b, WidgetInfo};
-use egui_plot::{AxisHints, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points};
+use egui_plot::{
+    AxisHints, GridInput, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points,
+};
 use plumpline_core::ease::EaseStep;
 
 use crate::studio::action::{Actions, Edit, Look};
@@ -51,9 +53,7 @@ pub(super) fn show(
         |i: usize| answer.transform.position_from_point(&PlotPoint::from(places[i]));
     let Some(pos) = answer.response.hover_pos() else { return };
     let nearest = (0..steps.len())
-        .min_by(|&a, &b| {
-            on_screen(a).distance(pos).total_cmp(&on_screen(b).distance(pos))
-        })
+        .min_by(|&a, &b| on_screen(a).distance(pos).total_cmp(&on_screen(b).distance(pos)))
         .filter(|&i| on_screen(i).distance(pos) <= NEAR);
     if let Some(i) = nearest {
         ui.set_cursor_icon(egui::CursorIcon::PointingHand);
@@ -75,20 +75,36 @@ struct Reach {
 impl Reach {
     fn of(places: &[[f64; 2]]) -> Self {
         let ends = |axis: usize| {
-            places.iter().map(|p| p[axis]).fold((f64::INFINITY, 0.0_f64), |(low, high), v| {
-                (low.min(v), high.max(v))
-            })
+            let values = places.iter().map(|p| p[axis]);
+            values.fold((f64::INFINITY, 0.0_f64), |(low, high), v| (low.min(v), high.max(v)))
         };
-        let ((left, right), (_, top)) = (ends(0), ends(1));
+        let ((left, right), (bottom, top)) = (ends(0), ends(1));
         let side = (0.08 * (right - left)).max(4.0);
-        Self { x: [left - side, right + side], y: [0.0, (1.2 * top).max(0.1)] }
+        // From nothing, unless all points would then crowd at the top.
+        let over = (0.25 * (top - bottom)).max(0.02);
+        let floor = if bottom > 0.6 * top { (bottom - over).max(0.0) } else { 0.0 };
+        Self { x: [left - side, right + side], y: [floor, top + over] }
     }
+}
+
+/// Marks `step` apart.
+fn marks(input: GridInput, step: f64) -> Vec<GridMark> {
+    let (low, high) = input.bounds;
+    let first = (low / step).ceil() as i64;
+    let last = (high / step).floor() as i64;
+    (first..=last).map(|i| GridMark { value: i as f64 * step, step_size: step }).collect()
+}
+
+/// The finest of these steps that gives no more than `most` marks over a length.
+fn step(length: f64, most: f64, steps: &[f64]) -> f64 {
+    steps.iter().copied().find(|s| length / s <= most).unwrap_or(length)
 }
 
 fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &Reach) -> Plot<'a> {
     let small = || type_faces::regular(type_faces::SMALL);
     let axis = |axis: AxisHints<'a>, label: &str| {
         axis.label(egui::RichText::new(label).font(small()).color(t.soft_ink))
+            .label_spacing(egui::Rangef::new(8.0, 9.0))
             .tick_label_color(t.soft_ink)
             .tick_label_font(small())
     };
@@ -105,7 +121,12 @@ fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &Reach) -> Plot<'a> {
     };
     let x = axis(AxisHints::new_x(), "simple rounds, %").formatter(whole);
     let y = axis(AxisHints::new_y(), "st off").formatter(parts).min_thickness(34.0);
+    let across = step(reach.x[1] - reach.x[0], 7.0, &[5.0, 10.0, 20.0, 25.0, 50.0]);
+    let steps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 50.0];
+    let along = step(reach.y[1] - reach.y[0], 4.5, &steps);
     Plot::new("trade-off")
+        .x_grid_spacer(move |input| marks(input, across))
+        .y_grid_spacer(move |input| marks(input, along))
         .width(rect.width())
         .height(rect.height())
         .sense(Sense::CLICK)
@@ -125,7 +146,7 @@ fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &Reach) -> Plot<'a> {
         .show_background(false)
         .grid_color(t.edge)
         .grid_fade(0.0)
-        .grid_spacing(egui::Rangef::new(24.0, 300.0))
+        .grid_spacing(egui::Rangef::new(4.0, 300.0))
         .label_formatter(|_: &HoverPosition<'_>| None)
         .custom_x_axes(vec![x])
         .custom_y_axes(vec![y])

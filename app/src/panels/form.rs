@@ -9,14 +9,14 @@ use crate::ui_kit::icons::{self, Icon};
 use crate::ui_kit::{Tokens, paint, type_faces};
 
 /// Height of a row.
-pub(super) const ROW: f32 = 32.0;
+pub(crate) const ROW: f32 = 32.0;
 /// Side of a small button.
 const BUTTON: f32 = 24.0;
 /// Width of a stepper's field.
 const FIELD: f32 = 74.0;
 
 /// A row with a name; returns what is right of it. Hovering it gives the reason.
-pub(super) fn row(ui: &mut Ui, name: &str, why: &str) -> Rect {
+pub(crate) fn row(ui: &mut Ui, name: &str, why: &str) -> Rect {
     let t = Tokens::now(ui.ctx());
     let size = vec2(ui.available_width(), ROW);
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
@@ -30,14 +30,14 @@ pub(super) fn row(ui: &mut Ui, name: &str, why: &str) -> Rect {
 }
 
 /// Words in place of a control that does not apply.
-pub(super) fn instead(ui: &Ui, rect: Rect, words: &str) {
+pub(crate) fn instead(ui: &Ui, rect: Rect, words: &str) {
     let t = Tokens::now(ui.ctx());
     let font = type_faces::regular(type_faces::SMALL);
     ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, words, font, t.soft_ink);
 }
 
 /// A small heading between rows.
-pub(super) fn heading(ui: &mut Ui, words: &str) {
+pub(crate) fn heading(ui: &mut Ui, words: &str) {
     let t = Tokens::now(ui.ctx());
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 22.0), Sense::hover());
     let font = type_faces::drafting(type_faces::BODY);
@@ -47,8 +47,21 @@ pub(super) fn heading(ui: &mut Ui, words: &str) {
     ui.painter().hline(rule, at.y + 1.0, Stroke::new(1.0, t.edge));
 }
 
+/// A heading with numerals in it, which the drafting face never sets.
+pub(crate) fn numbered_heading(ui: &mut Ui, words: &str) {
+    let t = Tokens::now(ui.ctx());
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 22.0), Sense::hover());
+    let font = type_faces::bold(type_faces::BODY);
+    ui.painter().text(rect.left_center(), Align2::LEFT_CENTER, words, font, t.ink);
+}
+
+/// The frame of a popover that holds a form.
+pub(crate) fn frame(ui: &Ui) -> egui::Frame {
+    egui::Frame::popup(ui.style()).inner_margin(12.0)
+}
+
 /// A line of small words, wrapped.
-pub(super) fn remark(ui: &mut Ui, words: &str) {
+pub(crate) fn remark(ui: &mut Ui, words: &str) {
     let t = Tokens::now(ui.ctx());
     let font = type_faces::regular(type_faces::SMALL);
     let galley = ui.painter().layout(words.to_owned(), font, t.soft_ink, ui.available_width());
@@ -58,7 +71,7 @@ pub(super) fn remark(ui: &mut Ui, words: &str) {
 }
 
 /// A drag of a control is one step.
-pub(super) fn gesture(response: &Response, actions: &mut Actions) {
+pub(crate) fn gesture(response: &Response, actions: &mut Actions) {
     if response.drag_started() {
         actions.push(Action::Begin);
     }
@@ -68,7 +81,7 @@ pub(super) fn gesture(response: &Response, actions: &mut Actions) {
 }
 
 /// A number that can be dragged or typed, filling `rect`.
-pub(super) fn field(
+pub(crate) fn field(
     ui: &mut Ui,
     rect: Rect,
     name: &str,
@@ -85,15 +98,15 @@ pub(super) fn field(
 
 /// What a stepper counts.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Span {
+pub(crate) struct Span {
     /// Least and greatest.
-    pub(super) ends: (u32, u32),
+    pub(crate) ends: (u32, u32),
     /// The word for no number at all, and the number stepping begins from.
-    pub(super) none: Option<(&'static str, u32)>,
+    pub(crate) none: Option<(&'static str, u32)>,
 }
 
 /// A whole number between minus and plus at the right end of `rect`; returns a new one.
-pub(super) fn stepper(
+pub(crate) fn stepper(
     ui: &mut Ui,
     rect: Rect,
     name: &str,
@@ -152,7 +165,7 @@ pub(super) fn stepper(
 }
 
 /// Words of which one is chosen, at the right end of `rect`; returns another one.
-pub(super) fn pick(
+pub(crate) fn pick(
     ui: &Ui,
     rect: Rect,
     name: &str,
@@ -163,8 +176,7 @@ pub(super) fn pick(
     let mut x = rect.right() - widths.iter().sum::<f32>() - 4.0 * (options.len() - 1) as f32;
     let mut new = None;
     for (i, (option, width)) in options.iter().zip(widths).enumerate() {
-        let place =
-            Rect::from_min_size(pos2(x, rect.center().y - 13.0), vec2(width, 26.0));
+        let place = Rect::from_min_size(pos2(x, rect.center().y - 13.0), vec2(width, 26.0));
         let full = format!("{name}: {option}");
         let button =
             controls::toggle(ui, place, Face::Words(option), &full, true, Some(i == now));
@@ -177,7 +189,7 @@ pub(super) fn pick(
 }
 
 /// A row with a box to tick; the whole row can be hit. Returns a new state.
-pub(super) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool> {
+pub(crate) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool> {
     let t = Tokens::now(ui.ctx());
     let size = vec2(ui.available_width(), ROW - 2.0);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
@@ -186,7 +198,8 @@ pub(super) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool>
     if response.hovered() {
         painter.rect_filled(rect.expand2(vec2(6.0, 0.0)), 6.0, t.well);
     }
-    let square = Rect::from_center_size(rect.right_center() - vec2(12.0, 0.0), vec2(18.0, 18.0));
+    let square =
+        Rect::from_center_size(rect.right_center() - vec2(12.0, 0.0), vec2(18.0, 18.0));
     let edge = Stroke::new(1.3, if on { t.outline } else { t.control_edge });
     painter.rect(square, 4.0, if on { t.wash } else { t.panel }, edge, StrokeKind::Inside);
     if on {

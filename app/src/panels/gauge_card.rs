@@ -68,10 +68,10 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
 /// The button that opens the rest of what there is to say about the cloth.
 fn more(ui: &Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) {
     let width = controls::words_width(ui, "More") - 4.0;
-    let at = pos2(inner.right() - width + 4.0, inner.top() - 5.0);
+    let at = pos2(inner.right() - width, inner.top() - 5.0);
     let rect = Rect::from_min_size(at, vec2(width, 24.0));
     let button = controls::button(ui, rect, Face::Words("More"), "More about the cloth", true);
-    more_card::open(&button, bench, actions);
+    more_card::open(ui, &button, bench, actions);
     button.on_hover_text("Spiral or joined, left or right hand, other swatches");
 }
 

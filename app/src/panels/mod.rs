@@ -1,11 +1,12 @@
 //! How the window is divided, and what is drawn where.
 
+mod bend_label;
 pub mod bend_strip;
 pub mod card;
 mod ease;
 mod ease_plot;
 pub mod figures;
-mod form;
+pub(crate) mod form;
 pub mod gauge_card;
 pub mod key;
 mod more_card;

@@ -16,11 +16,12 @@ use crate::ui_kit::icons::Icon;
 const WIDTH: f32 = 316.0;
 
 /// Opens the popover beside what was clicked.
-pub(super) fn open(on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
+pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
     Popup::menu(on)
         .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
         .align(egui::RectAlign::RIGHT_START)
         .gap(10.0)
+        .frame(form::frame(ui))
         .width(WIDTH)
         .show(|ui| {
             ui.set_width(WIDTH);

@@ -122,11 +122,8 @@ fn placement(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
                swatch in the round. 0.17 is assumed";
     let rect = form::row(ui, "Spiral drift", why);
     let mut drift = piece.rules.spiral_drift;
-    let drag = DragValue::new(&mut drift)
-        .range(-1.0..=1.0)
-        .speed(0.01)
-        .max_decimals(2)
-        .suffix(" st");
+    let drag =
+        DragValue::new(&mut drift).range(-1.0..=1.0).speed(0.01).max_decimals(2).suffix(" st");
     let at = Rect::from_min_size(rect.right_center() - vec2(74.0, 13.0), vec2(74.0, 26.0));
     if form::field(ui, at, "Spiral drift", drag, actions).changed() {
         let drift = (drift * 100.0).round() / 100.0;
@@ -186,7 +183,8 @@ fn add_face(ui: &mut Ui, bench: &Bench<'_>, rounds: u32, actions: &mut Actions) 
     let words = selected.map_or("Add a face".to_owned(), |r| format!("Add one from round {r}"));
     let width = controls::words_width(ui, &words);
     let at = Rect::from_min_size(rect.left_center() - vec2(0.0, 13.0), vec2(width, 26.0));
-    let button = controls::button(ui, at, Face::Words(&words), "Add a face", selected.is_some());
+    let button =
+        controls::button(ui, at, Face::Words(&words), "Add a face", selected.is_some());
     if selected.is_none() {
         form::instead(ui, rect, "take a round in hand first");
     }

@@ -164,7 +164,8 @@ fn reverse(piece: &mut Piece, rounds: u32) {
     let turned = |round: u32| (rounds + 1).checked_sub(round).filter(|&r| r > 0);
     let bands = changes(rounds, 0, |r| piece.yarn_of_round(rounds + 1 - r));
     let kinds = changes(rounds, Kind::Single, |r| piece.kind_of_round(rounds + 1 - r));
-    piece.bands = bands.into_iter().map(|(from_round, yarn)| Band { from_round, yarn }).collect();
+    piece.bands =
+        bands.into_iter().map(|(from_round, yarn)| Band { from_round, yarn }).collect();
     piece.kinds =
         kinds.into_iter().map(|(from_round, kind)| KindFrom { from_round, kind }).collect();
     // A pin holds the upper edge of its round, which is the lower edge of the one above it.

@@ -1,0 +1,95 @@
+//! Stretches of cloth that nothing holds, where that shows: hatched, each with its size.
+
+use egui::{Align2, Painter, Rect, Stroke, StrokeKind, pos2, vec2};
+use plumpline_core::Plan;
+use plumpline_core::outline::Rz;
+use plumpline_core::warning::Misfit;
+
+use super::ground::Ground;
+use super::misfit;
+use crate::studio::bench::Bench;
+use crate::ui_kit::type_faces;
+
+/// A stretch that nothing holds.
+struct Zone {
+    /// What cloth does there.
+    word: &'static str,
+    /// First and last round.
+    rounds: [u32; 2],
+}
+
+fn zones(plan: &Plan) -> impl Iterator<Item = Zone> + '_ {
+    plan.warnings.iter().filter_map(|w| {
+        let word = match w.code {
+            "wrinkle" => "wrinkles",
+            "flat" => "unheld",
+            _ => return None,
+        };
+        Some(Zone { word, rounds: [*w.rounds.first()?, *w.rounds.last()?] })
+    })
+}
+
+/// The word for what cloth does at a gap, where nothing holds it there.
+pub(super) fn word_at(plan: &Plan, misfit: &Misfit) -> Option<&'static str> {
+    let [first, last] = misfit.rounds();
+    zones(plan)
+        .find(|z| z.rounds[0] <= last + 1 && first <= z.rounds[1] + 1)
+        .map(|zone| zone.word)
+}
+
+/// Hatches the gap along the whole of each stretch, more openly than the gaps themselves.
+pub(super) fn hatch(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
+    let stroke = Stroke::new(0.8, bench.t.warning);
+    for zone in zones(plan) {
+        let last = plan.forecast.len() - 1;
+        let [from, to] = zone.rounds.map(|r| (r as usize).min(last));
+        misfit::hatch_nodes(painter, plan, ground, from.saturating_sub(1)..=to, 10.0, stroke);
+    }
+}
+
+/// How far each gap is off, but for the one the callout names.
+pub(super) fn sizes(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+    callout: Option<Rect>,
+) {
+    let t = bench.t;
+    let Some(named) = misfit::worst(plan) else { return };
+    let mut taken: Vec<Rect> = callout.into_iter().collect();
+    taken.extend(super::dimensions::marks(plan, ground));
+    for gap in plan.misfits.iter().filter(|m| m.worst != named.worst) {
+        let off = gap.text(plan.forecast.len() - 1);
+        let words = match word_at(plan, gap) {
+            Some(word) => format!("{word}, {off}"),
+            None => off,
+        };
+        let font = type_faces::semibold(type_faces::SMALL);
+        let galley = painter.layout_no_wrap(words, font, t.warning);
+        let size = galley.size() + vec2(10.0, 4.0);
+        let node = plan.forecast[gap.worst];
+        let rim = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
+        let board = ground.rect.shrink(4.0);
+        // On the body, which is quieter than what lies around it; else beside it.
+        let inward = match gap.worst {
+            0 => 14.0,
+            k if k + 1 == plan.forecast.len() => -14.0,
+            _ => 0.0,
+        };
+        let places = [
+            Align2::LEFT_CENTER.anchor_size(rim + vec2(8.0, inward), size),
+            Align2::RIGHT_CENTER.anchor_size(rim - vec2(8.0, 0.0), size),
+            Align2::CENTER_CENTER.anchor_size(pos2(ground.axis_x, rim.y + 18.0), size),
+            Align2::CENTER_CENTER.anchor_size(pos2(ground.axis_x, rim.y - 18.0), size),
+        ];
+        let free = |r: &&Rect| {
+            board.contains_rect(**r) && !taken.iter().any(|other| other.intersects(**r))
+        };
+        let Some(&rect) = places.iter().find(free) else { continue };
+        let edge = Stroke::new(1.0, t.warning);
+        painter.rect(rect, 4.0, t.warn_wash, edge, StrokeKind::Inside);
+        painter.galley(rect.min + vec2(5.0, 2.0), galley, t.warning);
+        taken.push(rect);
+    }
+}
