@@ -112,21 +112,12 @@ fn row(
     } else {
         on_row
     };
-    if on_row.clicked() {
-        ground.request_focus();
-        let again = bench.view.selected == Some(number);
-        actions.look(Look::Select((!again).then_some(number)));
-    }
-    if on_row.secondary_clicked() {
-        actions.look(Look::Select(Some(number)));
-    }
-    round_card::on_row(ui, &on_row, bench, number, actions);
     let bar = rows.bar(number, round.count);
     let grip = Rect::from_x_y_ranges(
         bar.right() - 7.0..=bar.right() - 7.0 + HIT,
         rows.row(number).y_range(),
     );
-    let end = ui.interact(grip, id.with("end"), Sense::DRAG);
+    let end = ui.interact(grip, id.with("end"), Sense::CLICK | Sense::DRAG);
     end.widget_info(|| {
         WidgetInfo::labeled(Role::Slider, true, format!("End of round {number}"))
     });
@@ -134,6 +125,17 @@ fn row(
         ui.set_cursor_icon(egui::CursorIcon::ResizeHorizontal);
     }
     drag_end(ui, bench, rows, number, round.count, &end, actions);
+    // A click on the end is one on the row.
+    let whole = on_row.clone() | end.clone();
+    if whole.clicked() {
+        ground.request_focus();
+        let again = bench.view.selected == Some(number);
+        actions.look(Look::Select((!again).then_some(number)));
+    }
+    if whole.secondary_clicked() {
+        actions.look(Look::Select(Some(number)));
+    }
+    round_card::on_row(ui, &whole, bench, number, actions);
     (on_row.hovered(), end.hovered() || end.dragged())
 }
 

@@ -161,7 +161,7 @@ impl Rows {
     }
 
     fn bars_right(&self) -> f32 {
-        self.wording_left() - 28.0
+        self.wording_left() - 34.0
     }
 
     /// Middle of all bars.

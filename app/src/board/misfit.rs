@@ -109,7 +109,7 @@ pub(super) fn callout(
     let size = vec2(head.max(helps.size().x) + 50.0, helps.size().y + 29.0);
     let node = plan.forecast[misfit.worst];
     let target = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
-    let rect = place(plan, ground, size, target);
+    let rect = place(bench, plan, ground, size, target);
     let from = nearest_on(rect, target);
     painter.line_segment([from, target], Stroke::new(1.3, t.warning));
     painter.circle_filled(target, 2.4, t.warning);
@@ -130,9 +130,17 @@ pub(super) fn capital(words: &str) -> String {
 }
 
 /// Where the callout hides least of the body and of the numbers, and is near what it names.
-fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
+fn place(
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+    size: egui::Vec2,
+    target: Pos2,
+) -> Rect {
     let board = ground.rect.shrink(6.0);
     let numbers = super::dimensions::marks(plan, ground);
+    let knots = &bench.document.piece().outline.knots;
+    let knots: Vec<Pos2> = knots.iter().map(|k| ground.at(k.place())).collect();
     let cost = |rect: Rect| {
         let leader = [nearest_on(rect, target), target];
         let crossed = |n: &&Rect| n.intersects(rect) || crosses(leader, **n);
@@ -142,6 +150,7 @@ fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
         let over = through(plan, ground, leader);
         hidden(plan, ground, rect)
             + 600.0 * covered
+            + 500.0 * knots.iter().filter(|&&k| rect.expand(9.0).contains(k)).count() as f32
             + length
             + 3.0 * over
             + (24.0 - length).max(0.0)

@@ -20,7 +20,7 @@ pub fn height(yarns: usize, available: f32) -> f32 {
 /// The four values, in words.
 struct Values {
     size: String,
-    measures: &'static str,
+    measures: [&'static str; 2],
     rounds: String,
     stitches: String,
     stuffing: String,
@@ -40,9 +40,9 @@ impl Values {
                 None => format!("{:.1} × {:.1}", plan.size_mm.0, plan.size_mm.1),
             },
             measures: if plan.depth_mm.is_some() {
-                "high × wide × deep"
+                ["high × wide × deep", "h × w × d"]
             } else {
-                "high × wide"
+                ["high × wide", "h × w"]
             },
             rounds: plan.rounds.len().to_string(),
             stitches: grouped(estimate.stitches),
@@ -105,8 +105,13 @@ pub fn column(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         t.soft_ink,
     );
     let hint = pos2(inner.right(), at.y + 4.0);
-    if inner.width() > 290.0 {
-        painter.text(hint, Align2::RIGHT_CENTER, values.measures, small(), t.soft_ink);
+    let free = hint.x - unit.x - 26.0;
+    let [long, short] = values.measures;
+    let room = |words: &str| {
+        painter.layout_no_wrap(words.into(), small(), t.soft_ink).size().x <= free
+    };
+    if let Some(words) = [long, short].into_iter().find(|words| room(words)) {
+        painter.text(hint, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
     }
     let mut y = rule(&painter, bench, inner, at.y + 20.0);
     let four = [

@@ -201,10 +201,10 @@ mod tests {
         let kinds: Vec<Kind> = [4, 5, 8, 9, 30].map(|r| piece.kind_of_round(r)).into();
         use Kind::{Double, HalfDouble, Single};
         assert_eq!(kinds, [Single, HalfDouble, HalfDouble, Double, Double]);
+        // Now one run, which changes as one.
         Choice::Kind { round: 9, kind: HalfDouble }.make(&mut piece);
+        assert_eq!(piece.kinds.len(), 1);
         Choice::Kind { round: 5, kind: Single }.make(&mut piece);
-        assert_eq!(piece.kind_of_round(9), HalfDouble);
-        Choice::Kind { round: 9, kind: Single }.make(&mut piece);
         assert!(piece.kinds.is_empty());
     }
 
