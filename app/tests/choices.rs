@@ -237,6 +237,8 @@ fn another_kind_shows_in_the_wording_and_is_assumed_until_counted() {
     assert!(plan(&bench).rounds[11].text.contains("BLO"));
     bench.key_press(Key::Escape);
     bench.run();
+    assert!(bench.query_by_label("Worked into: back only").is_none(), "Esc closes the card");
+    assert_eq!(bench.state().view().selected, Some(12), "and leaves the round in hand");
     click(&mut bench, "More about the cloth");
     click(&mut bench, "Half double, count a swatch");
     assert!(piece(&bench).swatches.half_double.is_some());

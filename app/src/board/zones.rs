@@ -77,12 +77,16 @@ pub(super) fn sizes(
             k if k + 1 == plan.forecast.len() => -14.0,
             _ => 0.0,
         };
-        let places = [
+        let mut places = [
             Align2::LEFT_CENTER.anchor_size(rim + vec2(8.0, inward), size),
             Align2::RIGHT_CENTER.anchor_size(rim - vec2(8.0, 0.0), size),
             Align2::CENTER_CENTER.anchor_size(pos2(ground.axis_x, rim.y + 18.0), size),
             Align2::CENTER_CENTER.anchor_size(pos2(ground.axis_x, rim.y - 18.0), size),
         ];
+        if rim.x > ground.axis_x - 6.0 {
+            // At a pole, away from the side with the knots.
+            places.swap(0, 1);
+        }
         let free = |r: &&Rect| {
             board.contains_rect(**r) && !taken.iter().any(|other| other.intersects(**r))
         };

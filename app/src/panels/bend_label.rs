@@ -44,7 +44,8 @@ fn clear_ground(
     here: Pos2,
     size: egui::Vec2,
 ) -> Option<Rect> {
-    let field = columns.area.expand2(vec2(0.0, 8.0));
+    // Below lie the numbers of the rounds.
+    let field = columns.area.with_min_y(columns.area.top() - 8.0);
     let (across, down) = (160, 14);
     let step =
         |low: f32, high: f32, i: i32, n: i32| low + (high - low).max(0.0) * i as f32 / n as f32;
