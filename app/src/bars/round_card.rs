@@ -55,10 +55,10 @@ fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     form::numbered_heading(ui, &format!("Round {round}"));
     pin(ui, bench, round, count, actions);
     plain(ui, bench, round, actions);
-    form::heading(ui, "Stitch from here on");
+    form::keyed_heading(ui, "Stitch from here on", Command::NextKind.key_text());
     kind(ui, bench, round, actions);
     if round > 1 {
-        form::heading(ui, "This round worked into");
+        form::keyed_heading(ui, "This round worked into", Command::NextLoop.key_text());
         loops(ui, bench, round, actions);
     }
     form::heading(ui, "Yarn from here on");
@@ -67,7 +67,10 @@ fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
 
 fn pin(ui: &mut Ui, bench: &Bench<'_>, round: u32, count: u32, actions: &mut Actions) {
     let held = bench.pin_of(round);
-    let words = format!("Pinned at {} stitches", held.unwrap_or(count));
+    let words = match held {
+        Some(count) => format!("Pinned at {count} stitches"),
+        None => format!("Pin at {count} stitches"),
+    };
     let hint = Command::TogglePin.hint();
     match form::tick(ui, &words, &hint, held.is_some()) {
         Some(true) => actions.edit(Edit::Pin { round, count }),
@@ -81,8 +84,12 @@ fn plain(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let piece = bench.document.piece();
     let rounds = bench.plan.map_or(round, |p| p.rounds.len() as u32);
     let kept = (round..=rounds).take_while(|&r| choice::is_plain(piece, r)).count() as u32;
-    let why = "Nothing is added or taken away from this round on, for so many rounds";
-    let rect = form::row(ui, "No shaping for", why);
+    let key = Command::TogglePlain.key_text().unwrap_or_default();
+    let why = format!(
+        "Nothing is added or taken away from this round on, for so many rounds ({key} for \
+         this one)"
+    );
+    let rect = form::row(ui, "No shaping for", &why);
     let most = (rounds + 1).saturating_sub(round).max(1);
     let span = Span { ends: (1, most), none: Some(("off", 0)) };
     let now = Some(kept).filter(|&n| n > 0);

@@ -68,6 +68,18 @@ pub(super) fn paint(
     }
 }
 
+/// Draws a line with two ends beside each run of rounds in which nothing is shaped.
+pub(super) fn faces(painter: &Painter, bench: &Bench<'_>, rows: &Rows) {
+    for face in &bench.document.piece().faces {
+        let last = face.to_round.min(rows.count());
+        if face.from_round <= last {
+            let half = 0.5 * rows.pitch - 1.5;
+            let span = rows.y(face.from_round) - half..=rows.y(last) + half;
+            paint::plain_run(painter, rows.numbers_right() + 3.0, span, bench.t);
+        }
+    }
+}
+
 /// What sets a round apart from single crochet in both loops: `hdc BLO`.
 fn mark(bench: &Bench<'_>, round: &Round, number: u32) -> Option<String> {
     let kind = (round.kind != Kind::Single).then(|| round.kind.code());

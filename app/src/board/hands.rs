@@ -86,6 +86,9 @@ fn knots(
             ui.set_cursor_icon(egui::CursorIcon::Grabbing);
         }
         knot_menu(bench, index, &held, actions);
+        if let Some(words) = holds::words(knot) {
+            held.on_hover_text(words);
+        }
     }
     pointed
 }

@@ -62,6 +62,17 @@ pub(crate) fn icon(painter: &Painter, t: &Tokens, hold: Hold, at: Pos2) {
     }
 }
 
+/// What holds a knot, in words.
+pub(super) fn words(knot: &Knot) -> Option<String> {
+    let hold = knot.hold.map(|hold| match hold {
+        Hold::Cinched => "Held by a drawn thread",
+        Hold::Sewn => "Held by a seam",
+    });
+    let card = knot.card.then_some("A card lies from here to the next knot");
+    let words: Vec<&str> = hold.into_iter().chain(card).collect();
+    (!words.is_empty()).then(|| words.join(". "))
+}
+
 /// What can hold a knot, as lines of a menu.
 pub(super) fn menu(
     ui: &mut egui::Ui,

@@ -59,6 +59,15 @@ pub(super) fn sizes(
     let Some(named) = misfit::worst(plan) else { return };
     let mut taken: Vec<Rect> = callout.into_iter().collect();
     taken.extend(super::dimensions::marks(plan, ground));
+    // The round in hand wears its name on the body.
+    let in_hand = bench.view.in_hand().map(|r| r as usize).filter(|&r| r < plan.forecast.len());
+    if let Some(k) = in_hand.filter(|&k| k > 0) {
+        let y = |k: usize| ground.y(plan.forecast[k].z + plan.shift_mm);
+        let middle = 0.5 * (y(k - 1) + y(k));
+        let half = (0.5 * (y(k) - y(k - 1)).abs()).max(8.0);
+        let strip = ground.rect.x_range();
+        taken.push(Rect::from_x_y_ranges(strip, middle - half..=middle + half));
+    }
     for gap in plan.misfits.iter().filter(|m| m.worst != named.worst) {
         let off = gap.text(plan.forecast.len() - 1);
         let words = match word_at(plan, gap) {

@@ -27,18 +27,18 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
     let plot_height = (0.36 * place.height()).clamp(104.0, 170.0);
     let plot = place.with_max_y(place.top() + plot_height);
-    let under = current(bench, steps);
-    ease_plot::show(ui, bench, plot.with_max_x(place.right() - 10.0), steps, under, actions);
+    let under = nearest(bench, steps);
+    ease_plot::show(ui, bench, plot.with_max_x(place.right() - 10.0), steps, actions);
     let below = place.with_min_y(plot.bottom() + 2.0);
     let list = below.with_max_x(below.left() + LIST);
-    table(ui, bench, list, steps, under, actions);
+    table(ui, bench, list, steps, actions);
     let rounds = below.with_min_x(list.right() + 10.0);
     let shown = bench.view.step.filter(|&i| i < steps.len()).unwrap_or(under);
     rounds_of(ui, bench, rounds, &steps[shown]);
 }
 
 /// The step nearest to the ease in use.
-fn current(bench: &Bench<'_>, steps: &[EaseStep]) -> usize {
+fn nearest(bench: &Bench<'_>, steps: &[EaseStep]) -> usize {
     let ease = bench.document.piece().ease;
     let off = |i: &usize| (steps[*i].ease - ease).abs();
     (0..steps.len()).min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(0)
@@ -68,10 +68,10 @@ fn table(
     bench: &Bench<'_>,
     rect: Rect,
     steps: &[EaseStep],
-    under: usize,
     actions: &mut Actions,
 ) {
     let t = bench.t;
+    let ease = bench.document.piece().ease;
     let heads = [("ease", ""), ("off", "st"), ("simple", "%"), ("lines", "")];
     for (x, (head, unit)) in columns(rect).into_iter().zip(heads) {
         let font = type_faces::regular(type_faces::SMALL);
@@ -88,7 +88,7 @@ fn table(
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
         for (i, step) in steps.iter().enumerate() {
-            let response = row(ui, bench, i, step, i == under);
+            let response = row(ui, bench, i, step, (step.ease - ease).abs() < 1e-6);
             if (response.hovered() || response.gained_focus()) && bench.view.step != Some(i) {
                 actions.look(Look::Step(Some(i)));
             }
@@ -148,7 +148,10 @@ fn row(
 /// The rounds of a step, to scroll through.
 fn rounds_of(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, step: &EaseStep) {
     let t = bench.t;
-    let head = format!("Rounds at ease {:.1}", step.ease);
+    let head = match bench.trade.at_step() {
+        Some(at) if !bench.trade.is_current() => format!("Working out {at} of {STEPS}"),
+        _ => format!("Rounds at ease {:.1}", step.ease),
+    };
     let at = pos2(rect.left(), rect.top() + 10.0);
     let font = type_faces::semibold(type_faces::BODY);
     ui.painter().text(at, Align2::LEFT_CENTER, head, font, t.ink);

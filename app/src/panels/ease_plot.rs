@@ -25,12 +25,15 @@ pub(super) fn show(
     bench: &Bench<'_>,
     rect: Rect,
     steps: &[EaseStep],
-    under: usize,
     actions: &mut Actions,
 ) {
     let t = bench.t;
     let places: Vec<[f64; 2]> = steps.iter().map(place).collect();
-    let reach = Reach::of(&places);
+    // Where the piece itself stands, which need not be at one of the steps.
+    let here = bench
+        .plan
+        .and_then(|plan| plan.fit.map(|fit| [100.0 * plan.simple_share(), fit.rms_stitches]));
+    let reach = Reach::of(places.iter().copied().chain(here));
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("trade-off"));
     let shown = bench.view.step.filter(|&i| i < steps.len());
     let answer = plot(t, rect, &reach).show(&mut child, |plot| {
@@ -39,12 +42,14 @@ pub(super) fn show(
         let way = Line::new("", places.clone()).stroke(Stroke::new(1.3, t.control_edge));
         plot.line(way.allow_hover(false));
         plot.points(points(places.clone()).radius(3.6).color(t.outline));
-        if let Some(i) = shown.filter(|&i| i != under) {
-            let ring = points(vec![places[i]]).radius(6.5).color(t.outline).filled(false);
+        if let Some(i) = shown {
+            let ring = points(vec![places[i]]).radius(9.0).color(t.outline).filled(false);
             plot.points(ring.shape(MarkerShape::Circle));
         }
-        plot.points(points(vec![places[under]]).radius(7.0).color(t.highlight_edge));
-        plot.points(points(vec![places[under]]).radius(5.2).color(t.highlight));
+        if let Some(here) = here {
+            plot.points(points(vec![here]).radius(7.0).color(t.highlight_edge));
+            plot.points(points(vec![here]).radius(5.2).color(t.highlight));
+        }
     });
     answer.response.widget_info(|| {
         WidgetInfo::labeled(Role::Canvas, true, "Stitches off the outline by simple rounds")
@@ -73,9 +78,9 @@ struct Reach {
 }
 
 impl Reach {
-    fn of(places: &[[f64; 2]]) -> Self {
+    fn of(places: impl Iterator<Item = [f64; 2]> + Clone) -> Self {
         let ends = |axis: usize| {
-            let values = places.iter().map(|p| p[axis]);
+            let values = places.clone().map(|p| p[axis]);
             values.fold((f64::INFINITY, 0.0_f64), |(low, high), v| (low.min(v), high.max(v)))
         };
         let ((left, right), (bottom, top)) = (ends(0), ends(1));

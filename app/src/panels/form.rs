@@ -38,12 +38,24 @@ pub(crate) fn instead(ui: &Ui, rect: Rect, words: &str) {
 
 /// A small heading between rows.
 pub(crate) fn heading(ui: &mut Ui, words: &str) {
+    keyed_heading(ui, words, None);
+}
+
+/// A small heading, with the key that steps through what is under it.
+pub(crate) fn keyed_heading(ui: &mut Ui, words: &str, key: Option<String>) {
     let t = Tokens::now(ui.ctx());
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 22.0), Sense::hover());
     let font = type_faces::drafting(type_faces::BODY);
     let at = rect.left_center() + vec2(0.0, 2.0);
     let words = ui.painter().text(at, Align2::LEFT_CENTER, words, font, t.soft_ink);
-    let rule = words.right() + 8.0..=rect.right();
+    let mut end = rect.right();
+    if let Some(key) = key {
+        let font = type_faces::bold(type_faces::SMALL);
+        let at = pos2(end, at.y);
+        let key = ui.painter().text(at, Align2::RIGHT_CENTER, key, font, t.soft_ink);
+        end = key.left() - 6.0;
+    }
+    let rule = words.right() + 8.0..=end;
     ui.painter().hline(rule, at.y + 1.0, Stroke::new(1.0, t.edge));
 }
 

@@ -20,6 +20,7 @@ enum Mark {
     Thread,
     Seam,
     Card,
+    Plain,
 }
 
 /// The marks there are, each with its words. What holds the cloth is listed where there is
@@ -41,6 +42,9 @@ fn marks(bench: &Bench<'_>) -> Vec<(Mark, &'static str)> {
     }
     if knots.iter().any(|k| k.card) {
         marks.push((Mark::Card, "card inside"));
+    }
+    if !bench.document.piece().faces.is_empty() {
+        marks.push((Mark::Plain, "no shaping"));
     }
     marks
 }
@@ -90,6 +94,10 @@ fn draw(painter: &Painter, bench: &Bench<'_>, mark: Mark, spot: Rect) {
         Mark::Card => {
             let ends = [spot.left_center(), spot.right_center()];
             holds::card(painter, t, ends);
+        }
+        Mark::Plain => {
+            let y = spot.center().y;
+            paint::plain_run(painter, spot.center().x, y - 7.0..=y + 7.0, t);
         }
     }
 }

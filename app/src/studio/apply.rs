@@ -18,6 +18,8 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     match follow {
         Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
         Edit::RemoveKnot(_) if changed => view.knot = None,
+        // The rounds shown beside the steps are those of the ease in use again.
+        Edit::Ease(_) => view.step = None,
         _ => {}
     }
 }
