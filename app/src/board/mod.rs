@@ -46,11 +46,11 @@ pub fn paint(
     let across = ui.painter_at(layout.main);
     links::fan(&across, bench, plan, ground, bars);
     body::paint(&painter, bench, plan, ground);
-    body::in_hand(&painter, bench, plan, ground);
     if bench.error.is_none() {
         zones::hatch(&painter, bench, plan, ground);
         misfit::hatch(&painter, bench, plan, ground);
     }
+    body::in_hand(&painter, bench, plan, ground);
     holds::paint(&painter, bench, ground);
     wanted::paint(&painter, bench, ground, hand);
     if bench.view.is_dragging() {

@@ -32,9 +32,11 @@ fn zones(plan: &Plan) -> impl Iterator<Item = Zone> + '_ {
 /// The word for what cloth does at a gap, where nothing holds it there.
 pub(super) fn word_at(plan: &Plan, misfit: &Misfit) -> Option<&'static str> {
     let [first, last] = misfit.rounds();
-    zones(plan)
-        .find(|z| z.rounds[0] <= last + 1 && first <= z.rounds[1] + 1)
-        .map(|zone| zone.word)
+    let worst = (misfit.worst as u32).max(1);
+    let near = |z: &Zone| z.rounds[0] <= last + 1 && first <= z.rounds[1] + 1;
+    let around = |z: &Zone| (z.rounds[0]..=z.rounds[1]).contains(&worst);
+    // Where two meet, the one that has the worst of the gap.
+    zones(plan).find(around).or_else(|| zones(plan).find(near)).map(|zone| zone.word)
 }
 
 /// Hatches the gap along the whole of each stretch, more openly than the gaps themselves.

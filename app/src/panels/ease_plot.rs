@@ -38,9 +38,12 @@ pub(super) fn show(
     let shown = bench.view.step.filter(|&i| i < steps.len());
     let answer = plot(t, rect, &reach).show(&mut child, |plot| {
         let points = |list: Vec<[f64; 2]>| Points::new("", list).allow_hover(false);
-        // Steps in order of ease, so that the way from faithful to easy can be followed.
-        let way = Line::new("", places.clone()).stroke(Stroke::new(1.3, t.control_edge));
-        plot.line(way.allow_hover(false));
+        // Steps in order of ease, so that the way from faithful to easy can be followed; span
+        // by span, since a line that turns back on itself would be drawn as a wedge.
+        for pair in places.windows(2) {
+            let span = Line::new("", pair.to_vec()).stroke(Stroke::new(1.3, t.control_edge));
+            plot.line(span.allow_hover(false));
+        }
         plot.points(points(places.clone()).radius(3.6).color(t.outline));
         if let Some(i) = shown {
             let ring = points(vec![places[i]]).radius(9.0).color(t.outline).filled(false);
