@@ -5,7 +5,8 @@
 //! traditional musical rhythms”, BRIDGES 2005) and turned from round to round so that it
 //! does not stack into corners. A round is stored as runs, never stitch by stitch.
 
-use crate::piece::{Kind, Spread};
+use crate::cloth::Kind;
+use crate::piece::Spread;
 
 /// What is worked into the stitches of the round below.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

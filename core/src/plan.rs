@@ -1,14 +1,14 @@
 //! `plan`: everything that follows from one piece, computed in one pass and never saved.
 
 use crate::bend::{Bend, bends};
-use crate::cloth::Working;
+use crate::cloth::{Kind, Working};
 use crate::counts::{self, Chosen, Start};
 use crate::error::{Error, Result};
 use crate::estimate::{Estimate, Worked, estimate};
 use crate::forecast::fit::{Fit, Trail, node_offsets};
 use crate::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
 use crate::outline::{Profile, Rz};
-use crate::piece::{Kind, MOST_ROUNDS, Piece, Spread};
+use crate::piece::{MOST_ROUNDS, Piece, Spread};
 use crate::placement::{Placement, Placer, place_oval};
 use crate::skin::RestSkin;
 use crate::warning::{self, Misfit, Warning};

@@ -3,7 +3,8 @@
 use egui::{Rect, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 use plumpline_core::Plan;
 
-use super::rows::Rows;
+use super::round_card;
+use super::rows::{Rows, marks_width};
 use crate::panels::yarn_card;
 use crate::studio::action::{Action, Actions, Edit, Look};
 use crate::studio::bench::Bench;
@@ -40,7 +41,7 @@ pub fn hands(
     let plan = bench.plan?;
     let view = Rect::from_min_max(pos2(rect.left(), rect.top() + HEADING), rect.max);
     let frozen = bench.view.dragged_bar.map(|(_, stitch)| stitch);
-    let still = Rows::new(view, plan, frozen, ui.ctx().zoom_factor());
+    let still = Rows::new(view, plan, frozen, ui.ctx().zoom_factor(), marks_width(bench, plan));
     let mut round = None;
     let mut end = None;
     let mut focused = false;
@@ -111,17 +112,12 @@ fn row(
     } else {
         on_row
     };
-    if on_row.clicked() {
-        ground.request_focus();
-        let again = bench.view.selected == Some(number);
-        actions.look(Look::Select((!again).then_some(number)));
-    }
     let bar = rows.bar(number, round.count);
     let grip = Rect::from_x_y_ranges(
         bar.right() - 7.0..=bar.right() - 7.0 + HIT,
         rows.row(number).y_range(),
     );
-    let end = ui.interact(grip, id.with("end"), Sense::DRAG);
+    let end = ui.interact(grip, id.with("end"), Sense::CLICK | Sense::DRAG);
     end.widget_info(|| {
         WidgetInfo::labeled(Role::Slider, true, format!("End of round {number}"))
     });
@@ -129,6 +125,17 @@ fn row(
         ui.set_cursor_icon(egui::CursorIcon::ResizeHorizontal);
     }
     drag_end(ui, bench, rows, number, round.count, &end, actions);
+    // A click on the end is one on the row.
+    let whole = on_row.clone() | end.clone();
+    if whole.clicked() {
+        ground.request_focus();
+        let again = bench.view.selected == Some(number);
+        actions.look(Look::Select((!again).then_some(number)));
+    }
+    if whole.secondary_clicked() {
+        actions.look(Look::Select(Some(number)));
+    }
+    round_card::on_row(ui, &whole, bench, number, actions);
     (on_row.hovered(), end.hovered() || end.dragged())
 }
 
@@ -192,4 +199,9 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
     paint::bead(ui.painter(), place.center(), &letter, bench.yarn_of(yarn), bench.t);
     yarn_card::choose(&button, bench, round, actions);
     button.on_hover_text("Change yarn from this round on");
+    let place = place.translate(vec2(-34.0, 0.0));
+    let name = "Choices for this round";
+    let button = controls::button(ui, place, Face::Icon(Icon::Row), name, true);
+    round_card::below(ui, &button, bench, round, actions);
+    button.on_hover_text("Stitch, loop, shaping and yarn from this round on");
 }

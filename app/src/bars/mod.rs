@@ -3,6 +3,7 @@
 
 mod hands;
 mod notches;
+mod round_card;
 mod row;
 mod rows;
 
@@ -38,6 +39,7 @@ pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
     for number in rows.in_sight() {
         notches::paint(&painter, bench, plan, rows, number);
     }
+    row::faces(&painter, bench, rows);
     stuffing(&painter, bench, plan, rows);
     for line in &plan.wording.lines {
         if line.last >= *rows.in_sight().start() && line.first <= *rows.in_sight().end() {

@@ -1,7 +1,7 @@
 //! One row: its number, its bead, its bar and its pin.
 
 use egui::{Align2, Mesh, Painter, Rect, Shape, Stroke, StrokeKind, pos2};
-use plumpline_core::{Plan, Yarn};
+use plumpline_core::{Kind, Plan, Round, Yarn};
 
 use super::hands::Hand;
 use super::rows::{CELL, Rows};
@@ -54,10 +54,39 @@ pub(super) fn paint(
     if dragged || hand.end == Some(number) {
         grip(painter, t, bar);
     }
-    if bench.pin_of(number).is_some() {
+    let pinned = bench.pin_of(number).is_some();
+    if let Some(words) = mark(bench, round, number) {
+        let font = type_faces::bold(type_faces::SMALL);
+        let clear = if pinned { 18.0 } else { 6.0 };
+        let at = pos2(bar.left() - clear, y);
+        painter.text(at, Align2::RIGHT_CENTER, words, font, t.soft_ink);
+    }
+    if pinned {
         let head = pos2(bar.left() - 10.0, y);
         let point = pos2(bar.left() + (0.35 * bar.width()).min(12.0), y);
         icons::lying_pin(painter, head, point, t.outline, t.panel);
+    }
+}
+
+/// Draws a line with two ends beside each run of rounds in which nothing is shaped.
+pub(super) fn faces(painter: &Painter, bench: &Bench<'_>, rows: &Rows) {
+    for face in &bench.document.piece().faces {
+        let last = face.to_round.min(rows.count());
+        if face.from_round <= last {
+            let half = 0.5 * rows.pitch - 1.5;
+            let span = rows.y(face.from_round) - half..=rows.y(last) + half;
+            paint::plain_run(painter, rows.numbers_right() + 3.0, span, bench.t);
+        }
+    }
+}
+
+/// What sets a round apart from single crochet in both loops: `hdc BLO`.
+fn mark(bench: &Bench<'_>, round: &Round, number: u32) -> Option<String> {
+    let kind = (round.kind != Kind::Single).then(|| round.kind.code());
+    let only = bench.document.piece().loops.get(&number).map(|l| l.code());
+    match (kind, only) {
+        (Some(kind), Some(only)) => Some(format!("{kind} {only}")),
+        (one, other) => one.or(other).map(str::to_owned),
     }
 }
 

@@ -1,7 +1,9 @@
 //! Where the bars are: one row a round, the columns beside it.
 
 use egui::{Rect, pos2};
-use plumpline_core::Plan;
+use plumpline_core::{Kind, Plan};
+
+use crate::studio::bench::Bench;
 
 /// Rows closer than this scroll instead, points.
 pub(super) const TIGHTEST: f32 = 17.2;
@@ -29,12 +31,28 @@ pub struct Rows {
     top: f32,
     chain: f32,
     wording: f32,
+    marks: f32,
+}
+
+/// Room the marks of kind and loop need left of the widest bar, points.
+pub(super) fn marks_width(bench: &Bench<'_>, plan: &Plan) -> f32 {
+    let rounds = plan.rounds.len() as u32;
+    let piece = bench.document.piece();
+    let widest = (1..=rounds).map(|r| {
+        let kind = plan.rounds[r as usize - 1].kind != Kind::Single;
+        match (kind, piece.loops.contains_key(&r)) {
+            (false, false) => 0.0,
+            (true, true) => 48.0,
+            _ => 26.0,
+        }
+    });
+    widest.fold(0.0, f32::max)
 }
 
 impl Rows {
     /// The rows of `plan` in `view`, scrolled to the top. `frozen` keeps points a stitch as
-    /// they were while a bar is dragged.
-    pub fn new(view: Rect, plan: &Plan, frozen: Option<f32>, zoom: f32) -> Self {
+    /// they were while a bar is dragged; `marks` is room for what stands left of the bars.
+    pub fn new(view: Rect, plan: &Plan, frozen: Option<f32>, zoom: f32, marks: f32) -> Self {
         let count = plan.rounds.len() as u32;
         let chain = if plan.chain.is_some() { CHAIN } else { 0.0 };
         let stuff_after = plan.wording.stuff_after;
@@ -51,6 +69,7 @@ impl Rows {
             count,
             top: view.top() + 2.0,
             chain,
+            marks,
             wording: (0.35 * view.width()).clamp(158.0, 230.0),
         };
         let widest = plan.rounds.iter().map(|r| r.count).max().unwrap_or(1).max(12);
@@ -138,11 +157,11 @@ impl Rows {
     }
 
     fn bars_left(&self) -> f32 {
-        self.left() + 58.0
+        self.left() + 58.0 + self.marks
     }
 
     fn bars_right(&self) -> f32 {
-        self.wording_left() - 28.0
+        self.wording_left() - 34.0
     }
 
     /// Middle of all bars.
@@ -189,7 +208,7 @@ mod tests {
     fn rows(height: f32) -> Rows {
         let plan = plan(Document::sample().piece()).expect("a plan");
         let view = Rect::from_min_size(pos2(600.0, 100.0), egui::vec2(450.0, height));
-        Rows::new(view, &plan, None, 1.0)
+        Rows::new(view, &plan, None, 1.0, 0.0)
     }
 
     #[test]

@@ -68,17 +68,49 @@ fn lines(painter: &Painter, t: &Tokens, ground: &Ground, places: &Places) {
 fn texts(plan: &Plan) -> [(Dimension, String); 2] {
     [
         (Dimension::Height, format!("{:.1} mm", plan.size_mm.0)),
-        (Dimension::Width, format!("{:.1} mm", plan.size_mm.1)),
+        (
+            Dimension::Width,
+            match plan.depth_mm {
+                Some(deep) => format!("{:.1} × {deep:.1} mm", plan.size_mm.1),
+                None => format!("{:.1} mm", plan.size_mm.1),
+            },
+        ),
     ]
 }
 
 /// Where the numbers of both dimensions stand.
-pub(super) fn numbers(plan: &Plan, ground: &Ground) -> [Rect; 2] {
+fn numbers(plan: &Plan, ground: &Ground) -> [Rect; 2] {
     let places = Places::of(plan, ground);
     [
-        Rect::from_center_size(middle(places.width), vec2(84.0, 24.0)),
+        Rect::from_center_size(middle(places.width), vec2(width_of(plan), 24.0)),
         Rect::from_center_size(middle(places.height), vec2(24.0, 84.0)),
     ]
+}
+
+/// What of the dimensions may not be covered: numbers and ticks.
+pub(super) fn marks(plan: &Plan, ground: &Ground) -> Vec<Rect> {
+    let places = Places::of(plan, ground);
+    let ticks = places.width.into_iter().chain(places.height);
+    let ticks = ticks.map(|end| Rect::from_center_size(end, vec2(14.0, 14.0)));
+    numbers(plan, ground).into_iter().chain(ticks).collect()
+}
+
+/// Room the number of the width takes.
+fn width_of(plan: &Plan) -> f32 {
+    if plan.depth_mm.is_some() { 140.0 } else { 84.0 }
+}
+
+/// Says of an oval which number is which, above them.
+fn oval(painter: &Painter, t: &Tokens, plan: &Plan, places: &Places) {
+    if plan.depth_mm.is_some() {
+        let at = middle(places.width) - vec2(0.0, 17.0);
+        let font = type_faces::regular(type_faces::SMALL);
+        let words = "oval, width × depth".to_owned();
+        let galley = painter.layout_no_wrap(words, font, t.soft_ink);
+        let rect = Align2::CENTER_CENTER.anchor_size(at, galley.size());
+        painter.rect_filled(rect.expand2(vec2(4.0, 0.0)), 0.0, t.panel);
+        painter.galley(rect.min, galley, t.soft_ink);
+    }
 }
 
 fn middle(ends: [Pos2; 2]) -> Pos2 {
@@ -116,6 +148,7 @@ fn words(
 pub(super) fn paint_still(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
     let places = Places::of(plan, ground);
     lines(painter, bench.t, ground, &places);
+    oval(painter, bench.t, plan, &places);
     for (dimension, text) in texts(plan) {
         words(painter, bench.t, &places, dimension, &text, false);
     }
@@ -132,6 +165,7 @@ pub(super) fn show(
     let painter = ui.painter_at(ground.rect);
     let places = Places::of(plan, ground);
     lines(&painter, bench.t, ground, &places);
+    oval(&painter, bench.t, plan, &places);
     for (dimension, text) in texts(plan) {
         let at = match dimension {
             Dimension::Height => middle(places.height),
@@ -157,7 +191,11 @@ fn label(
 ) {
     let (name, at, size) = match dimension {
         Dimension::Height => ("Height", middle(places.height), vec2(26.0, 76.0)),
-        Dimension::Width => ("Width", middle(places.width), vec2(76.0, 26.0)),
+        Dimension::Width => (
+            "Width",
+            middle(places.width),
+            vec2(if text.contains('×') { 136.0 } else { 76.0 }, 26.0),
+        ),
     };
     let hit = Rect::from_center_size(at, size);
     let response = ui.interact(hit, ui.scope_id().with(name), Sense::click());
@@ -170,7 +208,9 @@ fn label(
         .on_hover_cursor(egui::CursorIcon::Text)
         .on_hover_text(format!("{name} of the forecast; click to type another"));
     if response.clicked() {
-        let text = text.trim_end_matches(" mm").to_owned();
+        // Of an oval's two numbers the width is the one that is typed.
+        let number = text.split(' ').next().unwrap_or_default();
+        let text = number.to_owned();
         actions.look(Look::Type(Some(Typing { dimension, text, fresh: true })));
     }
 }

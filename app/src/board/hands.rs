@@ -5,7 +5,7 @@ use plumpline_core::outline::Rz;
 use plumpline_core::{Knot, Plan};
 
 use super::ground::Ground;
-use super::wanted;
+use super::{holds, wanted};
 use crate::studio::action::{Action, Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
@@ -86,6 +86,9 @@ fn knots(
             ui.set_cursor_icon(egui::CursorIcon::Grabbing);
         }
         knot_menu(bench, index, &held, actions);
+        if let Some(words) = holds::words(knot) {
+            held.on_hover_text(words);
+        }
     }
     pointed
 }
@@ -123,36 +126,43 @@ fn drag(
 }
 
 fn knot_menu(bench: &Bench<'_>, index: usize, held: &Response, actions: &mut Actions) {
+    Popup::context_menu(held).show(|ui| {
+        ui.set_min_width(220.0);
+        knot_lines(ui, bench, index, actions);
+    });
+}
+
+/// What can be done with a knot, as lines of a menu.
+pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: &mut Actions) {
     let knots = &bench.document.piece().outline.knots;
     let Some(knot) = knots.get(index) else { return };
-    let end = index == 0 || index + 1 == knots.len();
-    Popup::context_menu(held).show(|ui| {
-        ui.set_min_width(170.0);
-        let corner = match (knot.corner, end && knot.is_pole()) {
-            (false, false) => "Make it a corner",
-            (false, true) => "Make it a pointed tip",
-            (true, _) => "Make it smooth",
-        };
-        let item = |text: &str, command: Option<Command>| {
-            let key = command.and_then(Command::key_text).unwrap_or_default();
-            egui::Button::new(text.to_owned()).shortcut_text(key).frame_when_inactive(false)
-        };
-        if ui.add(item(corner, Some(Command::ToggleCorner))).clicked() {
-            actions.edit(Edit::ToggleCorner(index));
+    let last = index + 1 == knots.len();
+    let end = index == 0 || last;
+    let corner = match (knot.corner, end && knot.is_pole()) {
+        (false, false) => "Make it a corner",
+        (false, true) => "Make it a pointed tip",
+        (true, _) => "Make it smooth",
+    };
+    let item = |text: &str, command: Option<Command>| {
+        let key = command.and_then(Command::key_text).unwrap_or_default();
+        egui::Button::new(text.to_owned()).shortcut_text(key).frame_when_inactive(false)
+    };
+    if ui.add(item(corner, Some(Command::ToggleCorner))).clicked() {
+        actions.edit(Edit::ToggleCorner(index));
+    }
+    if end {
+        let words = if knot.is_pole() { "Open this end" } else { "Close this end" };
+        if ui.add(item(words, None)).clicked() {
+            actions.edit(Edit::ToggleEnd(index));
         }
-        if end {
-            let words = if knot.is_pole() { "Open this end" } else { "Close this end" };
-            if ui.add(item(words, None)).clicked() {
-                actions.edit(Edit::ToggleEnd(index));
-            }
-        } else {
-            let enough = knots.len() > 3;
-            let remove = item("Remove knot", Some(Command::RemoveKnot));
-            if ui.add_enabled(enough, remove).clicked() {
-                actions.edit(Edit::RemoveKnot(index));
-            }
+    } else {
+        let enough = knots.len() > 3;
+        let remove = item("Remove knot", Some(Command::RemoveKnot));
+        if ui.add_enabled(enough, remove).clicked() {
+            actions.edit(Edit::RemoveKnot(index));
         }
-    });
+    }
+    holds::menu(ui, knot, index, last, actions);
 }
 
 /// Clicks on the board itself: on the line twice to add a knot, on a round to take it.

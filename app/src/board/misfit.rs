@@ -1,5 +1,7 @@
 //! Where wanted and forecast part by more than half a stitch: hatched, with one callout.
 
+use std::ops::RangeInclusive;
+
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 use plumpline_core::Plan;
 use plumpline_core::outline::Rz;
@@ -18,59 +20,107 @@ fn foot(plan: &Plan, node: Rz) -> Rz {
         .unwrap_or(node)
 }
 
-/// The nodes of a stretch, one more at either end so that the hatch runs out.
-fn stretch(plan: &Plan, misfit: &Misfit) -> Vec<Rz> {
-    let last = plan.forecast.len() - 1;
-    (misfit.from.saturating_sub(1)..=(misfit.to + 1).min(last))
-        .map(|k| Rz::new(plan.forecast[k].r, plan.forecast[k].z + plan.shift_mm))
-        .collect()
+/// Nodes of the forecast, laid on the outline.
+fn stretch(plan: &Plan, nodes: RangeInclusive<usize>) -> Vec<Rz> {
+    nodes.map(|k| Rz::new(plan.forecast[k].r, plan.forecast[k].z + plan.shift_mm)).collect()
 }
 
 /// Hatches the gaps, on both sides of the axis.
 pub(super) fn hatch(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
-    let t = bench.t;
-    let line = Stroke::new(1.0, t.warning);
+    let line = Stroke::new(1.0, bench.t.warning);
+    let last = plan.forecast.len() - 1;
     for misfit in &plan.misfits {
-        let nodes = stretch(plan, misfit);
-        let feet: Vec<Rz> = nodes.iter().map(|&n| foot(plan, n)).collect();
+        // One more node at either end, so that the hatch runs out.
+        let nodes = misfit.from.saturating_sub(1)..=(misfit.to + 1).min(last);
+        hatch_nodes(painter, plan, ground, nodes.clone(), 6.0, line);
         for side in [1.0, -1.0] {
-            let at = |p: Rz| {
-                let p = ground.at(p);
-                pos2(ground.axis_x + side * (p.x - ground.axis_x), p.y)
-            };
-            for (pair, under) in nodes.windows(2).zip(feet.windows(2)) {
-                let corners = [at(pair[0]), at(pair[1]), at(under[1]), at(under[0])];
-                paint::hatch(painter, &corners, 6.0, line);
-            }
-            let rim: Vec<Pos2> = nodes.iter().map(|&n| at(n)).collect();
-            painter.add(Shape::line(rim, Stroke::new(1.2, t.warning)));
+            let rim = stretch(plan, nodes.clone()).into_iter();
+            let rim: Vec<Pos2> = rim.map(|n| on_side(ground, n, side)).collect();
+            painter.add(Shape::line(rim, Stroke::new(1.2, bench.t.warning)));
         }
     }
 }
 
-/// What is wrong where it is worst, and what helps.
-pub(super) fn callout(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
-    let worst = |a: &&Misfit, b: &&Misfit| a.off_mm.abs().total_cmp(&b.off_mm.abs());
-    let Some(misfit) = plan.misfits.iter().max_by(worst) else { return };
+/// Hatches between forecast and outline from one node to another, both sides.
+pub(super) fn hatch_nodes(
+    painter: &Painter,
+    plan: &Plan,
+    ground: &Ground,
+    nodes: RangeInclusive<usize>,
+    spacing: f32,
+    line: Stroke,
+) {
+    let nodes = stretch(plan, nodes);
+    let feet: Vec<Rz> = nodes.iter().map(|&n| foot(plan, n)).collect();
+    for side in [1.0, -1.0] {
+        let at = |p: Rz| on_side(ground, p, side);
+        for (pair, under) in nodes.windows(2).zip(feet.windows(2)) {
+            let corners = [at(pair[0]), at(pair[1]), at(under[1]), at(under[0])];
+            paint::hatch(painter, &corners, spacing, line);
+        }
+    }
+}
+
+/// Where a place falls right of the axis (`side` 1) or left of it (−1).
+fn on_side(ground: &Ground, place: Rz, side: f32) -> Pos2 {
+    let p = ground.at(place);
+    pos2(ground.axis_x + side * (p.x - ground.axis_x), p.y)
+}
+
+/// The gap the callout names: the widest.
+pub(super) fn worst(plan: &Plan) -> Option<&Misfit> {
+    plan.misfits.iter().max_by(|a, b| a.off_mm.abs().total_cmp(&b.off_mm.abs()))
+}
+
+/// What helps, in a few words; the notes have it at length.
+fn remedy(plan: &Plan, misfit: &Misfit) -> &'static str {
+    let rounds = misfit.rounds();
+    let of = |code: &str| plan.warnings.iter().any(|w| w.code == code && w.rounds == rounds);
+    match (of("corner"), super::zones::word_at(plan, misfit)) {
+        (true, _) => "draw a thread, sew it or lay a card in",
+        (false, Some("wrinkles")) => "cloth this flat wrinkles; a rounder outline holds",
+        (false, Some(_)) => "lay a card in or make the side steeper",
+        (false, None) if misfit.off_mm > 0.0 => "round the outline, or hold it there",
+        (false, None) => "ease the outline, or pin more stitches",
+    }
+}
+
+/// Widest the words of a callout may run before they turn to the next line.
+const WORDS: f32 = 178.0;
+
+/// What is wrong where it is worst, and what helps; returns the space it takes.
+pub(super) fn callout(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+) -> Option<Rect> {
+    let misfit = worst(plan)?;
     let t = bench.t;
     let what = capital(&misfit.text(plan.forecast.len() - 1));
     let [first, last] = misfit.rounds();
-    let helps = if misfit.off_mm > 0.0 { "round the outline" } else { "ease the outline" };
-    let helps = format!("{helps}, rnds {first}–{last}");
+    let rounds =
+        if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") };
+    let small = || type_faces::regular(type_faces::SMALL);
     let bold = painter.layout_no_wrap(what, type_faces::bold(type_faces::BODY), t.warning);
-    let small = type_faces::regular(type_faces::SMALL);
-    let small = painter.layout_no_wrap(helps, small, t.ink);
-    let size = vec2(bold.size().x.max(small.size().x) + 50.0, 42.0);
+    let rounds = painter.layout_no_wrap(rounds, small(), t.ink);
+    let helps = painter.layout(remedy(plan, misfit).into(), small(), t.ink, WORDS);
+    let head = bold.size().x + 8.0 + rounds.size().x;
+    let size = vec2(head.max(helps.size().x) + 50.0, helps.size().y + 29.0);
     let node = plan.forecast[misfit.worst];
     let target = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
-    let rect = place(plan, ground, size, target);
+    let rect = place(bench, plan, ground, size, target);
     let from = nearest_on(rect, target);
     painter.line_segment([from, target], Stroke::new(1.3, t.warning));
     painter.circle_filled(target, 2.4, t.warning);
     painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.3, t.warning), StrokeKind::Inside);
     icons::warning(painter, rect.left_center() + vec2(20.0, 0.0), 15.0, t.warning);
-    painter.galley(rect.left_top() + vec2(38.0, 4.0), bold, t.warning);
-    painter.galley(rect.left_top() + vec2(38.0, 23.0), small, t.ink);
+    let at = rect.left_top() + vec2(38.0, 4.0);
+    let beside = at + vec2(bold.size().x + 8.0, 2.5);
+    painter.galley(at, bold, t.warning);
+    painter.galley(beside, rounds, t.ink);
+    painter.galley(rect.left_top() + vec2(38.0, 23.0), helps, t.ink);
+    Some(rect)
 }
 
 /// The words with a capital at their head.
@@ -80,9 +130,17 @@ pub(super) fn capital(words: &str) -> String {
 }
 
 /// Where the callout hides least of the body and of the numbers, and is near what it names.
-fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
+fn place(
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+    size: egui::Vec2,
+    target: Pos2,
+) -> Rect {
     let board = ground.rect.shrink(6.0);
-    let numbers = super::dimensions::numbers(plan, ground);
+    let numbers = super::dimensions::marks(plan, ground);
+    let knots = &bench.document.piece().outline.knots;
+    let knots: Vec<Pos2> = knots.iter().map(|k| ground.at(k.place())).collect();
     let cost = |rect: Rect| {
         let leader = [nearest_on(rect, target), target];
         let crossed = |n: &&Rect| n.intersects(rect) || crosses(leader, **n);
@@ -92,6 +150,7 @@ fn place(plan: &Plan, ground: &Ground, size: egui::Vec2, target: Pos2) -> Rect {
         let over = through(plan, ground, leader);
         hidden(plan, ground, rect)
             + 600.0 * covered
+            + 500.0 * knots.iter().filter(|&&k| rect.expand(9.0).contains(k)).count() as f32
             + length
             + 3.0 * over
             + (24.0 - length).max(0.0)

@@ -4,14 +4,16 @@ mod body;
 mod dimensions;
 mod ground;
 mod hands;
+pub(crate) mod holds;
 mod links;
 mod misfit;
 mod wanted;
+mod zones;
 
 pub use ground::Ground;
 pub use hands::{Hand, hands};
 
-use egui::{Align2, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+use egui::{Align2, Popup, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 
 use crate::bars;
 use crate::panels::Layout;
@@ -19,7 +21,8 @@ use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::ui_kit::controls::{self, Face};
-use crate::ui_kit::{icons, paint, type_faces};
+use crate::ui_kit::icons::{self, Icon};
+use crate::ui_kit::{paint, type_faces};
 
 /// Draws the board, and the lines from it to the bars.
 pub fn paint(
@@ -43,10 +46,12 @@ pub fn paint(
     let across = ui.painter_at(layout.main);
     links::fan(&across, bench, plan, ground, bars);
     body::paint(&painter, bench, plan, ground);
-    body::in_hand(&painter, bench, plan, ground);
     if bench.error.is_none() {
+        zones::hatch(&painter, bench, plan, ground);
         misfit::hatch(&painter, bench, plan, ground);
     }
+    body::in_hand(&painter, bench, plan, ground);
+    holds::paint(&painter, bench, ground);
     wanted::paint(&painter, bench, ground, hand);
     if bench.view.is_dragging() {
         dimensions::paint_still(&painter, bench, plan, ground);
@@ -54,7 +59,8 @@ pub fn paint(
         dimensions::show(ui, bench, plan, ground, actions);
     }
     if bench.error.is_none() {
-        misfit::callout(&painter, bench, plan, ground);
+        let callout = misfit::callout(&painter, bench, plan, ground);
+        zones::sizes(&painter, bench, plan, ground, callout);
     }
     links::thread(&across, bench, plan, ground, bars);
     wanted::readout(&painter, bench, ground);
@@ -68,6 +74,7 @@ pub fn paint(
 pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
     let painter = ui.painter_at(hand.ground.rect);
     ground::paint(&painter, bench.t, &hand.ground);
+    holds::paint(&painter, bench, &hand.ground);
     wanted::paint(&painter, bench, &hand.ground, hand);
     trouble(ui, bench, &hand.ground);
 }
@@ -92,7 +99,8 @@ fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Ac
 /// What can be done with the knot in hand, as buttons over the board.
 fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
     let knots = &bench.document.piece().outline.knots;
-    let corner = bench.view.knot.and_then(|k| knots.get(k)).map(|k| k.corner);
+    let Some(index) = bench.view.knot else { return };
+    let corner = knots.get(index).map(|k| k.corner);
     let mut right = board.right();
     for (command, on) in [(Command::RemoveKnot, None), (Command::ToggleCorner, corner)] {
         let words = if on.is_some() { "Corner" } else { "Remove" };
@@ -107,6 +115,15 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &m
         }
         right = place.left() - 8.0;
     }
+    let width = controls::words_width(ui, "Hold") + 12.0;
+    let place = Rect::from_min_size(pos2(right - width, main.top() + 7.0), vec2(width, 26.0));
+    let face = Face::WordsThen("Hold", Icon::Down);
+    let button = controls::button(ui, place, face, "What holds this knot", true);
+    Popup::menu(&button).show(|ui| {
+        ui.set_min_width(190.0);
+        hands::knot_lines(ui, bench, index, actions);
+    });
+    button.on_hover_text("A drawn thread, a seam or a card, since cloth alone holds no corner");
 }
 
 /// The line that says why there is no newer plan.

@@ -20,10 +20,10 @@ const LEGEND: f32 = 158.0;
 const WORDS: f32 = 62.0;
 
 /// Where the columns stand.
-struct Columns {
-    area: Rect,
-    pitch: f32,
-    zero: f32,
+pub(super) struct Columns {
+    pub(super) area: Rect,
+    pub(super) pitch: f32,
+    pub(super) zero: f32,
     unit: f32,
 }
 
@@ -47,11 +47,16 @@ impl Columns {
         }
     }
 
+    /// Points a stitch.
+    pub(super) fn unit(&self) -> f32 {
+        self.unit
+    }
+
     fn x(&self, index: usize) -> f32 {
         self.area.left() + (index as f32 + 0.5) * self.pitch
     }
 
-    fn bar(&self, index: usize, gained: i32) -> Rect {
+    pub(super) fn bar(&self, index: usize, gained: i32) -> Rect {
         let half = (0.34 * self.pitch).clamp(0.5, 9.0);
         let y = self.zero - gained as f32 * self.unit;
         Rect::from_x_y_ranges(
@@ -230,21 +235,11 @@ fn turn(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
         return;
     }
     painter.add(Shape::line(line.clone(), Stroke::new(3.4, t.panel)));
-    painter.add(Shape::line(line, Stroke::new(1.6, t.outline)));
+    painter.add(Shape::line(line.clone(), Stroke::new(1.6, t.outline)));
     let sharpest = (0..inner.len()).max_by(|&a, &b| inner[a].abs().total_cmp(&inner[b].abs()));
     if let Some(i) = sharpest {
-        let here = at(i);
-        painter.circle(here, 3.4, t.panel, Stroke::new(1.5, t.outline));
         let words = format!("sharpest turn, {:.0}° in rnd {}", inner[i].abs(), i + 1);
-        let font = type_faces::regular(type_faces::SMALL);
-        let left_half = here.x < columns.area.center().x;
-        let (anchor, dx) =
-            if left_half { (Align2::LEFT_CENTER, 9.0) } else { (Align2::RIGHT_CENTER, -9.0) };
-        let words_at = pos2(here.x + dx, (here.y - 7.0).max(columns.area.top() - 8.0));
-        let galley = painter.layout_no_wrap(words, font, t.ink);
-        let rect = anchor.anchor_size(words_at, galley.size());
-        painter.rect_filled(rect.expand(1.0), 3.0, t.panel.gamma_multiply(0.85));
-        painter.galley(rect.min, galley, t.ink);
+        super::bend_label::paint(painter, t, plan, columns, &line, i, words);
     }
 }
 

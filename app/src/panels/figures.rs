@@ -3,7 +3,7 @@
 use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::{Plan, Yarn};
 
-use super::{notes, yarn_card};
+use super::{card, yarn_card};
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::ui_kit::tokens::PAD;
@@ -20,6 +20,7 @@ pub fn height(yarns: usize, available: f32) -> f32 {
 /// The four values, in words.
 struct Values {
     size: String,
+    measures: [&'static str; 2],
     rounds: String,
     stitches: String,
     stuffing: String,
@@ -31,7 +32,18 @@ impl Values {
         let estimate = &plan.estimate;
         let (low, high) = estimate.stuffing_g;
         Self {
-            size: format!("{:.1} × {:.1}", plan.size_mm.0, plan.size_mm.1),
+            size: match plan.depth_mm {
+                // An oval has three measures; whole millimetres keep them on one line.
+                Some(deep) => {
+                    format!("{:.0} × {:.0} × {deep:.0}", plan.size_mm.0, plan.size_mm.1)
+                }
+                None => format!("{:.1} × {:.1}", plan.size_mm.0, plan.size_mm.1),
+            },
+            measures: if plan.depth_mm.is_some() {
+                ["high × wide × deep", "h × w × d"]
+            } else {
+                ["high × wide", "h × w"]
+            },
             rounds: plan.rounds.len().to_string(),
             stitches: grouped(estimate.stitches),
             stuffing: span(low, high),
@@ -93,8 +105,13 @@ pub fn column(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         t.soft_ink,
     );
     let hint = pos2(inner.right(), at.y + 4.0);
-    if inner.width() > 290.0 {
-        painter.text(hint, Align2::RIGHT_CENTER, "high × wide", small(), t.soft_ink);
+    let free = hint.x - unit.x - 26.0;
+    let [long, short] = values.measures;
+    let room = |words: &str| {
+        painter.layout_no_wrap(words.into(), small(), t.soft_ink).size().x <= free
+    };
+    if let Some(words) = [long, short].into_iter().find(|words| room(words)) {
+        painter.text(hint, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
     }
     let mut y = rule(&painter, bench, inner, at.y + 20.0);
     let four = [
@@ -246,22 +263,24 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     }
 }
 
-/// The figures folded into one line, with the notes behind a button at its end.
-pub fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+/// The figures folded into one line, with the card behind a button at its end; returns
+/// whether the steps of ease are in sight.
+pub fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> bool {
     let t = bench.t;
     let painter = ui.painter_at(rect);
     let y = rect.center().y;
     let mut x = rect.left() + PAD;
-    let end = notes::button(ui, bench, rect, actions) - 16.0;
+    let (end, sees_ease) = card::button(ui, bench, rect, actions);
+    let end = end - 16.0;
     let Some(plan) = bench.plan else {
         let title = type_faces::bold(type_faces::TITLE);
         painter.text(pos2(x, y), Align2::LEFT_CENTER, "–", title, t.ink);
-        return;
+        return sees_ease;
     };
     let values = Values::of(plan);
     let fit = plan.fit.map_or("–".into(), |f| format!("{:.2}", f.rms_stitches));
     let items = [
-        (values.size, "mm high × wide"),
+        (values.size, if plan.depth_mm.is_some() { "mm" } else { "mm high × wide" }),
         (values.rounds, "rounds"),
         (values.stitches, "st"),
         (values.stuffing, "g stuffing"),
@@ -289,6 +308,7 @@ pub fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let text = painter.text(pos2(x + 20.0, y), Align2::LEFT_CENTER, text, body, t.ink);
         x = text.right() + 14.0;
     }
+    sees_ease
 }
 
 #[cfg(test)]

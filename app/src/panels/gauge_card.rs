@@ -1,10 +1,11 @@
 //! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
 //! ease, each with what it costs.
 
-use egui::{Align2, DragValue, Rect, Response, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, DragValue, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::{Firmness, Gauge};
 
-use crate::studio::action::{Action, Actions, Edit};
+use super::{form, more_card};
+use crate::studio::action::{Actions, Edit};
 use crate::studio::bench::Bench;
 use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::icons::{self, Icon};
@@ -52,6 +53,7 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
     let inner = card.shrink(INSIDE);
     let title = inner.left_top() + vec2(0.0, 8.0);
     paint::title(ui.painter(), title, "Gauge", "", bench.t);
+    more(ui, bench, inner, actions);
     let mut y = inner.top() + 24.0;
     swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 40.0)));
     y += 47.0;
@@ -61,6 +63,16 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
     y = rule(ui, bench, inner, y + 4.0);
     y = firmness(ui, bench, inner, y, actions);
     ease(ui, bench, inner, y + 6.0, actions);
+}
+
+/// The button that opens the rest of what there is to say about the cloth.
+fn more(ui: &Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) {
+    let width = controls::words_width(ui, "More") - 4.0;
+    let at = pos2(inner.right() - width, inner.top() - 5.0);
+    let rect = Rect::from_min_size(at, vec2(width, 24.0));
+    let button = controls::button(ui, rect, Face::Words("More"), "More about the cloth", true);
+    more_card::open(ui, &button, bench, actions);
+    button.on_hover_text("Spiral or joined, left or right hand, other swatches");
 }
 
 fn rule(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
@@ -142,28 +154,13 @@ fn number(
     let small = type_faces::regular(type_faces::SMALL);
     let words = pos2(row.left(), field.center().y);
     ui.painter().text(words, Align2::LEFT_CENTER, label.trim(), small, bench.t.soft_ink);
-    let mut child = ui.new_child(UiBuilder::new().max_rect(row).id_salt(label));
-    child.spacing_mut().interact_size = field.size();
-    child.spacing_mut().button_padding.x = 4.0;
     let drag = DragValue::new(&mut changed)
         .speed(0.1)
         .range(range)
         .custom_formatter(|value, _| short(value))
-        .suffix(suffix.to_owned())
-        .update_while_editing(false);
-    let response = child.put(field, drag).accessible_name(label.trim());
-    gesture(&response, actions);
+        .suffix(suffix.to_owned());
+    let response = form::field(ui, field, label.trim(), drag, actions);
     (response.changed() && changed != value).then_some(changed)
-}
-
-/// A drag of a control is one step.
-fn gesture(response: &Response, actions: &mut Actions) {
-    if response.drag_started() {
-        actions.push(Action::Begin);
-    }
-    if response.drag_stopped() {
-        actions.push(Action::Commit);
-    }
 }
 
 /// The hook, in the sizes hooks are made in.
@@ -197,7 +194,7 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
 }
 
 /// A number without needless decimals.
-fn short(value: f64) -> String {
+pub(super) fn short(value: f64) -> String {
     let text = format!("{value:.2}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
@@ -224,7 +221,7 @@ fn slider(
     ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
     let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
     let (response, moved) = controls::slider(ui, rect, name, value, span);
-    gesture(&response, actions);
+    form::gesture(&response, actions);
     moved
 }
 
@@ -252,14 +249,13 @@ fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actio
         actions.edit(Edit::Ease((ease * 100.0).round() / 100.0));
     }
     let Some(plan) = bench.plan else { return };
-    let simple = plan.rounds.iter().filter(|r| r.placement.is_single_repeat()).count();
-    let share = 100.0 * simple as f64 / plan.rounds.len().max(1) as f64;
+    let share = 100.0 * plan.simple_share();
     let fit = plan.fit.map_or(0.0, |f| f.rms_stitches);
     let small = type_faces::regular(type_faces::SMALL);
     let price = [
         format!("{fit:.2} st off the outline"),
         format!("{share:.0} % in one repeat"),
-        format!("{} lines to read", plan.wording.lines.len()),
+        format!("{} different lines", plan.distinct_lines()),
     ];
     for (i, line) in price.iter().enumerate() {
         let at = pos2(inner.left(), y + 51.0 + 15.0 * i as f32);

@@ -1,11 +1,18 @@
 //! How the window is divided, and what is drawn where.
 
+mod bend_label;
 pub mod bend_strip;
+pub mod card;
+mod ease;
+mod ease_plot;
 pub mod figures;
+pub(crate) mod form;
 pub mod gauge_card;
 pub mod key;
+mod more_card;
 pub mod notes;
 pub mod notice;
+mod rules;
 pub mod sheet;
 pub mod top_strip;
 pub mod yarn_card;
@@ -27,7 +34,7 @@ pub struct Layout {
     pub strip: Rect,
     /// The sheet of paper that holds board and bars, or the pattern.
     pub main: Rect,
-    /// Figures and notes.
+    /// Figures, and the card of notes, rules and ease.
     pub side: Side,
     /// The bend strip.
     pub bend: Rect,
@@ -39,15 +46,15 @@ pub struct Layout {
     pub bars: Rect,
 }
 
-/// Figures and notes: a column, or one line where the window is narrow.
+/// Figures and the card: a column, or one line where the window is narrow.
 #[derive(Debug, Clone, Copy)]
 pub enum Side {
     /// Side by side with the main part.
     Column {
         /// The figures.
         figures: Rect,
-        /// The notes.
-        notes: Rect,
+        /// Notes, rules and ease.
+        card: Rect,
     },
     /// One line below it.
     Line(Rect),
@@ -85,9 +92,9 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         let (main, column) = rest.split_left_right_at_x(rest.right() - width - GAP);
         let column = column.with_min_x(column.left() + GAP);
         let figures_height = figures::height(yarns, column.height());
-        let (figures, notes) = column.split_top_bottom_at_y(column.top() + figures_height);
-        let notes = notes.with_min_y(notes.top() + GAP);
-        (Side::Column { figures, notes }, main)
+        let (figures, card) = column.split_top_bottom_at_y(column.top() + figures_height);
+        let card = card.with_min_y(card.top() + GAP);
+        (Side::Column { figures, card }, main)
     };
     let below = Rect::from_min_max(
         pos2(main.left() + GAP, main.top() + HEADING),
@@ -127,9 +134,9 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
     ui.painter().rect_filled(ground, 0.0, bench.t.background);
     paint::panel(ui.painter(), layout.main, bench.t);
     match layout.side {
-        Side::Column { figures, notes } => {
+        Side::Column { figures, card } => {
             paint::panel(ui.painter(), figures, bench.t);
-            paint::panel(ui.painter(), notes, bench.t);
+            paint::panel(ui.painter(), card, bench.t);
         }
         Side::Line(line) => paint::panel(ui.painter(), line, bench.t),
     }
@@ -148,14 +155,15 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
     Hands { board: Some(board), bars, hovered, lens }
 }
 
-/// Second half: the picture of the piece as it is now.
+/// Second half: the picture of the piece as it is now. Returns whether the steps of ease are
+/// in sight.
 pub fn picture(
     ui: &mut Ui,
     bench: &Bench<'_>,
     layout: &Layout,
     hands: &Hands,
     actions: &mut Actions,
-) {
+) -> bool {
     if let (Some(board), Some(bars)) = (&hands.board, &hands.bars) {
         board::paint(ui, bench, layout, board, bars, actions);
         bars::paint(ui, bench, layout.bars, bars);
@@ -165,12 +173,13 @@ pub fn picture(
     } else {
         sheet::show(ui, bench, layout.main, actions);
     }
-    match layout.side {
-        Side::Column { figures, notes } => {
+    let sees_ease = match layout.side {
+        Side::Column { figures, card } => {
             figures::column(ui, bench, figures, actions);
-            notes::show(ui, bench, notes, actions);
+            card::show(ui, bench, card, actions)
         }
         Side::Line(line) => figures::line(ui, bench, line, actions),
-    }
+    };
     notice::show(ui, bench, layout.main, actions);
+    sees_ease
 }

@@ -1,72 +1,62 @@
 //! Notes: what the maker should know before working the piece, each with its remedy.
 
-use egui::{Popup, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, Painter, Pos2, Sense, Ui, pos2, vec2};
 use plumpline_core::warning::Warning;
 
 use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
-use crate::ui_kit::controls::{self, Face};
-use crate::ui_kit::tokens::PAD;
 use crate::ui_kit::{icons, paint, type_faces};
-
-/// Draws the notes as a card.
-pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    if rect.height() < 60.0 {
-        return;
-    }
-    let head = rect.left_top() + vec2(PAD, PAD + 6.0);
-    paint::title(ui.painter(), head, "Notes", &summary(bench), bench.t);
-    let inner = Rect::from_min_max(
-        pos2(rect.left() + PAD, rect.top() + 42.0),
-        rect.max - vec2(6.0, 8.0),
-    );
-    let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt("notes"));
-    controls::scroll_colours(&mut child);
-    ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| list(ui, bench, actions));
-}
 
 fn warnings<'a>(bench: &Bench<'a>) -> &'a [Warning] {
     bench.plan.map_or(&[], |p| p.warnings.as_slice())
 }
 
-fn summary(bench: &Bench<'_>) -> String {
-    match warnings(bench).len() {
-        0 => String::new(),
-        1 => "one thing to know".into(),
-        n => format!("{n} things to know"),
+/// Codes of the notes there are, in order.
+fn codes(bench: &Bench<'_>) -> Vec<&'static str> {
+    let mut codes: Vec<&'static str> = warnings(bench).iter().map(|w| w.code).collect();
+    codes.sort_unstable();
+    codes
+}
+
+/// Whether there is a note that has not been seen. Numbers in a note may change unseen.
+pub(super) fn has_news(bench: &Bench<'_>) -> bool {
+    let mut read = bench.view.read.clone();
+    codes(bench).into_iter().any(|code| {
+        let known = read.iter().position(|&r| r == code);
+        known.map(|i| read.swap_remove(i)).is_none()
+    })
+}
+
+/// Notes that are in sight have been seen.
+pub(super) fn mark_read(bench: &Bench<'_>, actions: &mut Actions) {
+    let codes = codes(bench);
+    if bench.view.read != codes {
+        actions.look(Look::Read(codes));
     }
 }
 
-/// A button that opens the notes, at the right end of `line`; returns where it begins.
-pub fn button(ui: &Ui, bench: &Bench<'_>, line: Rect, actions: &mut Actions) -> f32 {
+/// How many notes there are, with a triangle where one is new.
+pub(super) fn sign(painter: &Painter, bench: &Bench<'_>, at: Pos2, shown: bool) {
+    let t = bench.t;
     let count = warnings(bench).len();
-    let words = if count == 0 { "Notes".to_owned() } else { format!("Notes · {count}") };
-    let width = controls::words_width(ui, &words) + if count > 0 { 22.0 } else { 0.0 };
-    let rect = Rect::from_min_size(
-        pos2(line.right() - 10.0 - width, line.center().y - 14.0),
-        vec2(width, 28.0),
-    );
-    let response = controls::button(ui, rect, Face::Words(""), "Notes", true);
-    let text = pos2(rect.right() - 11.0, rect.center().y);
-    let font = type_faces::semibold(type_faces::BODY);
-    ui.painter().text(text, egui::Align2::RIGHT_CENTER, words, font, bench.t.ink);
-    if count > 0 {
-        icons::warning(
-            ui.painter(),
-            rect.left_center() + vec2(18.0, 0.0),
-            13.0,
-            bench.t.warning,
-        );
+    if count == 0 {
+        return;
     }
-    Popup::menu(&response).width(340.0).show(|ui| {
-        ui.set_width(340.0);
-        list(ui, bench, actions);
-    });
-    rect.left()
+    let new = !shown && has_news(bench);
+    let x = if new {
+        icons::warning(painter, at, 13.0, t.warning);
+        at.x + 10.0
+    } else {
+        at.x - 5.0
+    };
+    let font = type_faces::bold(type_faces::SMALL);
+    let ink = if new { t.warning } else { t.soft_ink };
+    painter.text(pos2(x, at.y + 1.0), Align2::LEFT_CENTER, count, font, ink);
 }
 
-fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+/// The notes, one under another.
+pub(super) fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let t = bench.t;
     ui.spacing_mut().item_spacing.y = 6.0;
     let notes = warnings(bench);

@@ -2,8 +2,9 @@
 
 use plumpline_core::{Firmness, Gauge, Yarn};
 
+use super::choice::Choice;
 use super::command::Command;
-use super::view::{Dimension, Typing};
+use super::view::{Card, Dimension, Typing};
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -87,6 +88,8 @@ pub enum Edit {
     ClearBand(u32),
     /// Scales the outline so that the forecast comes to this size, mm.
     Resize(Dimension, f64),
+    /// A choice about the piece: its rules, its cloth, what holds it.
+    Choice(Choice),
 }
 
 impl Edit {
@@ -117,6 +120,12 @@ pub enum Look {
     Piece(usize),
     /// Clears the line for the person.
     Dismiss,
+    /// Turns the card of notes, rules and ease to one of them.
+    Card(Card),
+    /// Shows the rounds of a step of ease.
+    Step(Option<usize>),
+    /// These notes have been seen, by their codes.
+    Read(Vec<&'static str>),
 }
 
 /// The requests of one frame, in order.
@@ -139,6 +148,11 @@ impl Actions {
     /// Asks for a change of the project.
     pub fn edit(&mut self, edit: Edit) {
         self.push(Action::Edit(edit));
+    }
+
+    /// Makes a choice about the piece in hand.
+    pub fn choose(&mut self, choice: Choice) {
+        self.edit(Edit::Choice(choice));
     }
 
     /// Asks for a change of what is looked at.

@@ -8,15 +8,17 @@ use super::action::{Action, Actions, Edit};
 use super::apply;
 use super::ask::{self, Ask, Next};
 use super::bench::Bench;
+use super::choice::{self, Choice};
 use super::command::Command;
 use super::derived::Derived;
 use super::document::Document;
 use super::jobs::Jobs;
 use super::keys;
+use super::trade::Trade;
 use super::view::{Notice, Prefs, Stage, View};
 use crate::panels;
 use crate::ui_kit::{Tokens, type_faces};
-use plumpline_core::{file, sheet};
+use plumpline_core::{Kind, Loop, Piece, file, sheet};
 
 /// The studio's window.
 #[derive(Debug)]
@@ -25,6 +27,7 @@ pub struct Studio {
     pub(super) view: View,
     pub(super) derived: Derived,
     pub(super) jobs: Jobs,
+    trade: Trade,
     prefs: Prefs,
     pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
@@ -87,6 +90,7 @@ impl Studio {
             view: View::default(),
             derived: Derived::default(),
             jobs: Jobs::default(),
+            trade: Trade::default(),
             prefs: Prefs::default(),
             ask: None,
             next: None,
@@ -104,6 +108,11 @@ impl Studio {
         &self.view
     }
 
+    /// The trade-off of ease.
+    pub fn trade(&self) -> &Trade {
+        &self.trade
+    }
+
     /// The plan on screen.
     pub fn plan(&self) -> Option<&plumpline_core::Plan> {
         self.derived.plan().map(|plan| &**plan)
@@ -115,6 +124,7 @@ impl Studio {
             view: &self.view,
             plan: self.derived.plan().map(|plan| &**plan),
             error: self.derived.error(),
+            trade: &self.trade,
             busy: self.jobs.busy(),
             t: Tokens::now(ctx),
         }
@@ -174,6 +184,27 @@ impl Studio {
             Command::NextKnot => apply::step_knot(&mut self.view, knots, 1),
             Command::RemoveKnot => self.edit_knot(Edit::RemoveKnot),
             Command::ToggleCorner => self.edit_knot(Edit::ToggleCorner),
+            Command::NextKind => self.choose_for_round(|piece, round| Choice::Kind {
+                round,
+                kind: match piece.kind_of_round(round) {
+                    Kind::Single => Kind::HalfDouble,
+                    Kind::HalfDouble => Kind::Double,
+                    Kind::Double => Kind::Single,
+                },
+            }),
+            Command::NextLoop => self.choose_for_round(|piece, round| Choice::Loop {
+                round,
+                only: match piece.loops.get(&round) {
+                    None => Some(Loop::Front),
+                    Some(Loop::Front) => Some(Loop::Back),
+                    Some(Loop::Back) => None,
+                },
+            }),
+            Command::TogglePlain => self.choose_for_round(|piece, round| Choice::Plain {
+                from: round,
+                to: round,
+                on: !choice::is_plain(piece, round),
+            }),
         }
     }
 
@@ -181,6 +212,14 @@ impl Studio {
         if let Some(knot) = self.view.knot {
             apply::edit(&mut self.document, &mut self.view, edit(knot));
         }
+    }
+
+    /// Makes a choice about the round in hand, and keeps it in hand.
+    fn choose_for_round(&mut self, choice: impl FnOnce(&Piece, u32) -> Choice) {
+        let Some(round) = self.view.in_hand() else { return };
+        let edit = Edit::Choice(choice(self.document.piece(), round));
+        apply::edit(&mut self.document, &mut self.view, edit);
+        self.view.selected = Some(round);
     }
 
     /// Pins the round in hand at so many stitches more than it has; with 0, or removes the
@@ -242,8 +281,13 @@ impl Studio {
         }
         self.view.show_round = None;
         self.apply(&ctx, frame, &mut actions);
-        panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        let sees_ease = panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);
+        // A hand that still holds something is not done with the piece.
+        let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
+        if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {
+            ctx.request_repaint();
+        }
         if let Some(ask) = &mut self.ask
             && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title)
         {

@@ -18,6 +18,8 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     match follow {
         Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
         Edit::RemoveKnot(_) if changed => view.knot = None,
+        // The rounds shown beside the steps are those of the ease in use again.
+        Edit::Ease(_) => view.step = None,
         _ => {}
     }
 }
@@ -72,6 +74,7 @@ fn change(project: &mut Project, index: usize, edit: Edit) {
                 piece.outline = outline;
             }
         }
+        Edit::Choice(choice) => choice.make(piece),
     }
 }
 
@@ -104,6 +107,11 @@ fn toggle_end(piece: &mut Piece, knot: usize) {
     }
     let Some(end) = knots.get_mut(knot) else { return };
     end.radius_mm = if end.is_pole() { (0.5 * width * 10.0).round() / 10.0 } else { 0.0 };
+    // Nothing holds a pole, and only a closed start can be an oval's.
+    end.hold = end.hold.filter(|_| end.radius_mm > 0.0);
+    if !piece.outline.starts_closed() {
+        piece.straight_mm = 0.0;
+    }
 }
 
 /// The outline scaled so that the forecast comes as near to `mm` as whole rounds and
@@ -151,6 +159,9 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
             view.let_go();
         }
         Look::Dismiss => view.notice = None,
+        Look::Card(card) => view.card = card,
+        Look::Step(step) => view.step = step,
+        Look::Read(codes) => view.read = codes,
     }
 }
 
@@ -175,6 +186,8 @@ pub fn step_knot(view: &mut View, knots: usize, step: isize) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::studio::choice::Choice;
+    use plumpline_core::{Hold, Kind, Loop};
 
     fn sample() -> (Document, View) {
         (Document::sample(), View::default())
@@ -198,6 +211,12 @@ mod tests {
             Edit::Yarn { index: 1, yarn: Yarn::plain(2) },
             Edit::Resize(Dimension::Height, 140.0),
             Edit::Resize(Dimension::Width, 70.0),
+            Edit::Choice(Choice::Straight(20.0)),
+            Edit::Choice(Choice::Reverse { rounds: 35 }),
+            Edit::Choice(Choice::Hold { knot: 3, hold: Some(Hold::Cinched) }),
+            Edit::Choice(Choice::Card { knot: 3, on: true }),
+            Edit::Choice(Choice::Kind { round: 7, kind: Kind::HalfDouble }),
+            Edit::Choice(Choice::Loop { round: 7, only: Some(Loop::Back) }),
         ];
         for one in edits {
             let (mut document, mut view) = sample();

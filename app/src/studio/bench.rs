@@ -3,6 +3,7 @@
 use plumpline_core::Plan;
 
 use super::document::Document;
+use super::trade::Trade;
 use super::view::View;
 use crate::ui_kit::Tokens;
 
@@ -17,6 +18,8 @@ pub struct Bench<'a> {
     pub plan: Option<&'a Plan>,
     /// Why the piece as it stands has no plan.
     pub error: Option<&'a str>,
+    /// The trade-off of ease.
+    pub trade: &'a Trade,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.

@@ -54,6 +54,12 @@ pub enum Command {
     RemoveKnot,
     /// Make the knot in hand a corner, or smooth.
     ToggleCorner,
+    /// The next kind of stitch from the round in hand on.
+    NextKind,
+    /// The next loop for the round in hand.
+    NextLoop,
+    /// Keep the round in hand plain, or let it be shaped.
+    TogglePlain,
 }
 
 const CTRL: Modifiers = Modifiers::COMMAND;
@@ -61,7 +67,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 26] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -85,6 +91,9 @@ impl Command {
         Self::NextKnot,
         Self::RemoveKnot,
         Self::ToggleCorner,
+        Self::NextKind,
+        Self::NextLoop,
+        Self::TogglePlain,
     ];
 
     /// The words on menus and buttons.
@@ -113,6 +122,9 @@ impl Command {
             Self::NextKnot => "Next knot",
             Self::RemoveKnot => "Remove knot",
             Self::ToggleCorner => "Corner",
+            Self::NextKind => "Next stitch",
+            Self::NextLoop => "Next loop",
+            Self::TogglePlain => "Plain",
         }
     }
 
@@ -142,6 +154,9 @@ impl Command {
             Self::NextKnot => "Take the next knot in hand",
             Self::RemoveKnot => "Remove the knot in hand",
             Self::ToggleCorner => "Let the outline turn sharply at this knot, or not",
+            Self::NextKind => "Work in the next kind of stitch from the round in hand on",
+            Self::NextLoop => "Work the round in hand into both loops, the front or the back",
+            Self::TogglePlain => "Keep the round in hand free of shaping, or let it be shaped",
         }
     }
 
@@ -170,6 +185,9 @@ impl Command {
             Self::NextKnot => (Modifiers::NONE, Key::CloseBracket),
             Self::RemoveKnot => (Modifiers::NONE, Key::Delete),
             Self::ToggleCorner => (Modifiers::NONE, Key::K),
+            Self::NextKind => (Modifiers::NONE, Key::T),
+            Self::NextLoop => (Modifiers::NONE, Key::L),
+            Self::TogglePlain => (Modifiers::NONE, Key::F),
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }
@@ -219,7 +237,16 @@ impl Command {
                 shaping
             }
             Self::LetGo => bench.view.selected.is_some() || bench.view.knot.is_some(),
-            Self::TogglePin | Self::MoreStitches | Self::FewerStitches => {
+            Self::NextLoop => {
+                // A first round is worked into a ring or a chain, which have no loops.
+                let later = bench.view.in_hand().is_some_and(|r| r > 1);
+                shaping && later && !bench.view.is_dragging()
+            }
+            Self::TogglePin
+            | Self::MoreStitches
+            | Self::FewerStitches
+            | Self::NextKind
+            | Self::TogglePlain => {
                 shaping && bench.view.in_hand().is_some() && !bench.view.is_dragging()
             }
             Self::PreviousKnot | Self::NextKnot => {

@@ -23,7 +23,9 @@ const NUDGE_MM: f64 = 0.5;
 /// Reads the keys of this frame.
 pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let focused = ctx.memory(|m| m.focused());
-    let on_canvas = focused.is_none_or(|id| id == board_id() || id == bars_id());
+    // While a menu or a card is open, arrows and Esc are its own.
+    let on_canvas = focused.is_none_or(|id| id == board_id() || id == bars_id())
+        && !egui::Popup::is_any_open(ctx);
     if on_canvas && focused != Some(bars_id()) {
         nudge(ctx, bench, actions);
     }

@@ -9,6 +9,7 @@ pub mod app;
 pub mod apply;
 pub mod ask;
 pub mod bench;
+pub mod choice;
 pub mod command;
 pub mod derived;
 pub mod document;
@@ -17,6 +18,7 @@ pub mod history;
 pub mod jobs;
 pub mod keys;
 mod trace;
+pub mod trade;
 pub mod view;
 
 use std::path::PathBuf;

@@ -26,6 +26,32 @@ impl Stage {
     }
 }
 
+/// What the card beside the sheet shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Card {
+    /// What the maker should know.
+    #[default]
+    Notes,
+    /// What every round must keep to.
+    Rules,
+    /// What each step of ease costs and saves.
+    Ease,
+}
+
+impl Card {
+    /// All three, in the order of their thread.
+    pub const ALL: [Self; 3] = [Self::Notes, Self::Rules, Self::Ease];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Notes => "Notes",
+            Self::Rules => "Rules",
+            Self::Ease => "Ease",
+        }
+    }
+}
+
 /// A dimension of the forecast that can be typed over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Dimension {
@@ -77,6 +103,12 @@ pub struct View {
     pub lens: Option<Lens>,
     /// Brings this round into sight in the bars.
     pub show_round: Option<u32>,
+    /// What the card beside the sheet shows.
+    pub card: Card,
+    /// The step of ease whose rounds are shown, if not that in use.
+    pub step: Option<usize>,
+    /// Codes of the notes that have been seen, in order.
+    pub read: Vec<&'static str>,
     /// A line for the person: what went wrong, or what was done.
     pub notice: Option<Notice>,
 }
@@ -119,6 +151,7 @@ impl View {
         self.dragged_knot = None;
         self.dragged_bar = None;
         self.typing = None;
+        self.step = None;
         self.lens = None;
     }
 }

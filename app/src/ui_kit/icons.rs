@@ -23,6 +23,8 @@ pub enum Icon {
     Close,
     /// Dressmaker's pin.
     Pin,
+    /// Three stitches of a row: more to choose.
+    Row,
 }
 
 impl Icon {
@@ -50,6 +52,13 @@ impl Icon {
             Self::Pin => {
                 painter.line_segment([at + vec2(-2.0, 2.0), at + vec2(6.0, -6.0)], pen);
                 painter.circle_filled(at + vec2(-4.0, 4.0), 3.0, colour);
+            }
+            Self::Row => {
+                for x in [-5.0, 0.0, 5.0] {
+                    let foot = at + vec2(x, 3.0);
+                    let arms = [foot + vec2(-1.8, -6.0), foot, foot + vec2(1.8, -6.0)];
+                    painter.add(Shape::line(arms.to_vec(), pen));
+                }
             }
         }
     }
@@ -154,6 +163,32 @@ pub fn lying_pin(painter: &Painter, from: Pos2, to: Pos2, ink: Color32, glint: C
     painter.line_segment([from, to], Stroke::new(1.6, ink));
     painter.circle_filled(from, 4.4, ink);
     painter.circle_filled(from + vec2(-1.2, -1.3), 1.2, glint);
+}
+
+/// A thread tied in a bow about `at`.
+pub fn tied_thread(painter: &Painter, at: Pos2, colour: Color32) {
+    let pen = Stroke::new(1.5, colour);
+    for way in [-1.0, 1.0] {
+        let loop_: Vec<Pos2> = (0..=14)
+            .map(|i| {
+                let a = std::f32::consts::TAU * i as f32 / 14.0;
+                at + vec2(way * 3.6 * (1.0 - a.cos()), -2.8 * a.sin() - 0.9 * (1.0 - a.cos()))
+            })
+            .collect();
+        painter.add(Shape::line(loop_, pen));
+        painter.line_segment([at, at + vec2(way * 4.2, 6.0)], pen);
+    }
+    painter.circle_filled(at, 1.9, colour);
+}
+
+/// A seam about `at`: stitches across the line where two pieces meet.
+pub fn seam(painter: &Painter, at: Pos2, colour: Color32) {
+    painter.hline(at.x - 7.5..=at.x + 7.5, at.y, Stroke::new(1.2, colour));
+    for x in [-4.6, 0.0, 4.6] {
+        let lean = vec2(1.6, -4.4);
+        let middle = at + vec2(x, 0.0);
+        painter.line_segment([middle - lean, middle + lean], Stroke::new(1.7, colour));
+    }
 }
 
 /// A check mark about `at`.

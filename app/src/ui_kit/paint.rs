@@ -124,6 +124,15 @@ pub fn pill(painter: &Painter, at: Pos2, words: &str, t: &Tokens) -> Rect {
     rect
 }
 
+/// The mark of rounds in which nothing is shaped: a line between two ends, upright at `x`.
+pub fn plain_run(painter: &Painter, x: f32, span: std::ops::RangeInclusive<f32>, t: &Tokens) {
+    let pen = Stroke::new(1.6, t.outline);
+    for y in [*span.start(), *span.end()] {
+        painter.hline(x - 2.5..=x + 2.5, y, pen);
+    }
+    painter.vline(x, span, pen);
+}
+
 /// The ring that shows where the keyboard is.
 pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, t: &Tokens) {
     let ring = Stroke::new(2.0, t.outline);

@@ -9,65 +9,11 @@
 
 use std::ops::Range;
 
-use super::model::add_scaled;
-use super::programme::Rounds;
+use super::form::Form;
+use super::rounds::{After, Below, Choice, Rounds};
 
 /// Beginnings carried from round to round.
 const WIDTH: usize = 16;
-
-/// A misfit as a function of stitches added to each round: δᵀ B δ + 2 gᵀ δ + constant.
-#[derive(Default)]
-pub(super) struct Form {
-    /// Rows of B from the diagonal on.
-    upper: Vec<Vec<f64>>,
-    /// g.
-    slope: Vec<f64>,
-}
-
-impl Form {
-    /// The form that is zero everywhere, of `n` rounds.
-    pub(super) fn new(n: usize) -> Self {
-        Self { upper: (0..n).map(|i| vec![0.0; n - i]).collect(), slope: vec![0.0; n] }
-    }
-
-    /// Adds (Σ gain·δ + off)².
-    pub(super) fn add_square(&mut self, gain: &[f64], off: f64) {
-        add_scaled(&mut self.slope, gain, off);
-        for (i, row) in self.upper.iter_mut().enumerate() {
-            add_scaled(row, &gain[i..], gain[i]);
-        }
-    }
-
-    /// Adds weight·δ² + 2·slope·δ of one round.
-    pub(super) fn add_own(&mut self, i: usize, weight: f64, slope: f64) {
-        self.upper[i][0] += weight;
-        self.slope[i] += slope;
-    }
-
-    /// Rows of Lᵀ with B = L Lᵀ, from the diagonal on, and y with L y = −g. `None` if the
-    /// form is not positive definite.
-    fn factor(mut self) -> Option<(Vec<Vec<f64>>, Vec<f64>)> {
-        let n = self.slope.len();
-        let mut wanted = self.slope;
-        wanted.iter_mut().for_each(|g| *g = -*g);
-        for i in 0..n {
-            let (done, rest) = self.upper.split_at_mut(i + 1);
-            let row = &mut done[i];
-            if row[0] <= 0.0 || !row[0].is_finite() {
-                return None;
-            }
-            let pivot = row[0].sqrt();
-            row.iter_mut().for_each(|v| *v /= pivot);
-            for (ahead, below) in rest.iter_mut().enumerate() {
-                add_scaled(below, &row[ahead + 1..], -row[ahead + 1]);
-            }
-            wanted[i] /= row[0];
-            let y = wanted[i];
-            add_scaled(&mut wanted[i + 1..], &row[1..], -y);
-        }
-        Some((self.upper, wanted))
-    }
-}
 
 /// One beginning: the rounds chosen so far, from the last to the first.
 #[derive(Clone, Copy)]
@@ -110,55 +56,56 @@ pub(super) fn search(
         next.clear();
         let row = &upper[i];
         let (index, k) = (window.start + i, window.start + i + 1);
+        let below = match (i, index) {
+            (0, 0) => Below::Start,
+            (0, _) => Below::Round(start[index - 1]),
+            _ => Below::Open,
+        };
+        // The round after the window: settled, gathered, or the mirror's.
+        let beyond = match k {
+            k if k < whole && k < gathered => After::Round(start[k]),
+            k if k == gathered => After::Last(start[gathered]),
+            _ => After::Mirror,
+        };
+        // Beginnings often agree on the round after, and then have the same choices.
+        let mut known: Vec<(After, Vec<Choice>)> = Vec::new();
         for p in 0..beam.len().max(1) {
             let parent = beam.get(p);
-            let after = &added[p * width + i + 1..(p + 1) * width];
-            let carried = if parent.is_some() { dot(&row[1..], after) } else { 0.0 };
-            // The round after: chosen already, beyond the window, or the gathered one (or,
-            // in a symmetric piece, the other half).
-            let beyond = k < whole && k < gathered;
-            let above = match parent {
-                Some(b) => Some(b.count),
-                None => beyond.then(|| start[k]),
-            };
-            let above_next_plain = match parent {
-                Some(b) => b.next_plain,
-                None => (beyond && k + 1 < gathered).then(|| start[k + 1] == start[k]),
-            };
-            let bounds = rounds.bounds(k, start[index], reach, above, start[gathered]);
-            let Some((low, high)) = bounds else { continue };
+            let carried = parent
+                .map_or(0.0, |_| dot(&row[1..], &added[p * width + i + 1..(p + 1) * width]));
+            let after = parent.map_or(beyond, |b| After::Round(b.count));
+            let at = known.iter().position(|(a, _)| *a == after).unwrap_or_else(|| {
+                known.push((after, rounds.choices(k, start[index], reach, after, below)));
+                known.len() - 1
+            });
+            let choices = &known[at].1;
+            let (Some(least), Some(most)) = (choices.first(), choices.last()) else { continue };
             // The count that costs nothing more given the rounds after it. Where a round
             // hardly matters that may lie far outside what it may be.
             let best = (wanted[i] - carried) / row[0] + f64::from(start[index]);
-            let best = best.clamp(f64::from(low), f64::from(high));
-            let from = ((best - spread).ceil().max(0.0) as u32).max(low);
-            let to = ((best + spread).floor() as u32).min(high);
-            for count in from..=to {
+            let best = best.clamp(f64::from(least.count), f64::from(most.count));
+            let near = |c: &&Choice| (f64::from(c.count) - best).abs() <= spread;
+            for choice in choices.iter().filter(near) {
+                let count = choice.count;
                 let stitches = f64::from(count) - f64::from(start[index]);
                 let off = row[0] * stitches + carried - wanted[i];
-                let last = parent.map_or(start[gathered], |b| b.last);
-                let step = match above {
-                    Some(above) => rounds.step_price(k + 1, count, above).map(|p| (p, last)),
-                    None if k == gathered => rounds.best_last(count, start[gathered]),
-                    None => Some((0.0, last)),
-                };
-                let first = match (i, index) {
-                    (0, 0) => rounds.first_price(count),
-                    (0, _) => rounds.step_price(k, start[index - 1], count),
-                    _ => Some(0.0),
-                };
-                let (Some((price, last)), Some(first)) = (step, first) else { continue };
-                let next_plain = above.map(|above| above == count);
-                let mut switches = 0.0;
-                if let (Some(plain), Some(next)) = (next_plain, above_next_plain) {
-                    switches += rounds.switch(k + 1, plain, next);
-                }
-                if let (0, 1.., Some(next)) = (i, index, next_plain) {
-                    switches += rounds.switch(k, start[index - 1] == count, next);
-                }
+                let next_plain = plain(after, count);
                 let before = parent.map_or(0.0, |b| b.cost);
-                let cost = before + off * off + per_price * (price + first + switches);
-                next.push(Beginning { cost, parent: p, count, next_plain, last });
+                let mut price = choice.price;
+                if rounds.minds_switches() {
+                    let later = parent.map_or_else(
+                        || (k + 1 < gathered).then(|| start[k + 1] == start[k]),
+                        |b| b.next_plain,
+                    );
+                    price += switches(rounds, k, below, count, next_plain, later);
+                }
+                next.push(Beginning {
+                    cost: before + off * off + per_price * price,
+                    parent: p,
+                    count,
+                    next_plain,
+                    last: choice.last.or(parent.map(|b| b.last)).unwrap_or(start[gathered]),
+                });
             }
         }
         if next.is_empty() {
@@ -185,6 +132,33 @@ pub(super) fn search(
     }
     counts[gathered] = chosen.last;
     Some(counts)
+}
+
+/// Whether the round `after` one of `count` is plain; `None` where nothing depends on it.
+fn plain(after: After, count: u32) -> Option<bool> {
+    match after {
+        After::Round(above) => Some(above == count),
+        After::Last(_) | After::Mirror => None,
+    }
+}
+
+/// What changes between plain and shaping cost around round `k` of `count`: between the two
+/// rounds after it (`next` and `later` say whether they are plain), and between it and the
+/// next where what it is worked on is settled.
+fn switches(
+    rounds: &Rounds,
+    k: usize,
+    below: Below,
+    count: u32,
+    next: Option<bool>,
+    later: Option<bool>,
+) -> f64 {
+    let ahead = next.zip(later).map_or(0.0, |(next, later)| rounds.switch(k + 1, next, later));
+    let here = match (below, next) {
+        (Below::Round(below), Some(next)) => rounds.switch(k, below == count, next),
+        _ => 0.0,
+    };
+    ahead + here
 }
 
 /// Σ aᵢbᵢ, in eight running sums so that it can be worked out side by side.

@@ -1,15 +1,19 @@
 //! Counts: whole stitches for every round.
 //!
 //! [`Targets`] are the stitches the closed-form skin would have if stitches could be split;
-//! [`programme`] rounds them by dynamic programming under the [`rules`]; [`polish`] then
+//! `programme` rounds them by dynamic programming under the [`rules`], as [`Rounds`] states
+//! them; `polish` then
 //! moves stitches one or two at a time towards the outline, by what the forecast says each
 //! stitch does. The number of rounds is the rest length over the round height, rounded, and
 //! one either side; the best of the three is kept.
 
 mod beam;
+mod form;
+mod misfit;
 mod model;
 mod polish;
-pub mod programme;
+mod programme;
+mod rounds;
 pub mod rules;
 
 use crate::forecast::fit::{self, Fit, Trail};
@@ -19,6 +23,7 @@ use crate::outline::{POLE_MM, Profile};
 use crate::piece::{Firmness, MOST_ROUNDS, Piece};
 use crate::skin::RestSkin;
 
+pub use rounds::Rounds;
 pub use rules::{Price, Start, Targets};
 
 /// The counts chosen for a piece and the forecast they were judged by.

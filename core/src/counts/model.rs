@@ -7,8 +7,8 @@
 
 use std::ops::Range;
 
-use super::beam::Form;
-use super::polish::Misfit;
+use super::form::{Form, add_scaled};
+use super::misfit::Misfit;
 use crate::forecast::settle::Settled;
 use crate::forecast::{Energy, Skin};
 use crate::outline::Rz;
@@ -177,13 +177,6 @@ fn shares(all: &[f64], nodes: &[usize]) -> Vec<f64> {
     }
     share[nodes.len() - 1] += all[all.len() - 1];
     share
-}
-
-/// `to += scale · from`, element by element.
-pub(super) fn add_scaled(to: &mut [f64], from: &[f64], scale: f64) {
-    for (t, f) in to.iter_mut().zip(from) {
-        *t += scale * f;
-    }
 }
 
 #[cfg(test)]

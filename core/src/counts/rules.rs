@@ -2,8 +2,9 @@
 //! the maker's patience.
 
 use crate::bend::FLAT_BAND;
+use crate::cloth::Kind;
 use crate::outline::Profile;
-use crate::piece::{Kind, Piece};
+use crate::piece::Piece;
 use crate::skin::RestSkin;
 
 /// How far from the ideal a count may stray unless a rule forces it further.
@@ -13,7 +14,7 @@ pub(super) const STRAY: f64 = 8.0;
 const FULL_PRICE: f64 = 10.0;
 
 /// What each stitch beyond flat adds to a round's trouble.
-const RUFFLE: f64 = 0.1;
+const RUFFLE: f64 = 1.0;
 
 /// What changing between plain and shaping rounds costs where plain rounds are wanted
 /// together, whatever the ease.

@@ -77,7 +77,7 @@ pub(crate) fn measure_from(
         let pull = sums.0.gap_z - sums.1.gap_z;
         let weight = sums.0.normal_z_sq + sums.1.normal_z_sq;
         let step = if weight > 0.0 { -pull / weight } else { 0.0 };
-        if step.abs() < 1e-4 * stitch_width_mm {
+        if step.abs() < 1e-3 * stitch_width_mm {
             break;
         }
         shift += step;
