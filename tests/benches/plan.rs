@@ -5,8 +5,7 @@
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
-use plumpline_core::counts::programme::Rounds;
-use plumpline_core::counts::{Holds, Targets, skin_of};
+use plumpline_core::counts::{Holds, Rounds, Targets, skin_of};
 use plumpline_core::forecast::{Energy, Skin, settle, settled_gradient};
 use plumpline_core::{Gauge, Knot, Outline, Piece, plan};
 use plumpline_tests::any::rest_of;

@@ -1,8 +1,7 @@
 //! The polish: never further from the outline than the counts it began with, and never more
 //! forecasts than it may.
 
-use plumpline_core::counts::programme::Rounds;
-use plumpline_core::counts::{Holds, MOST_FORECASTS, Targets, fit_of, skin_of};
+use plumpline_core::counts::{Holds, MOST_FORECASTS, Rounds, Targets, fit_of, skin_of};
 use plumpline_core::forecast::{Energy, settle, settled_gradient};
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::any::{any_piece, rest_of};

@@ -1,7 +1,6 @@
 //! The dynamic programme against an exhaustive search of the same objective.
 
-use plumpline_core::counts::Targets;
-use plumpline_core::counts::programme::Rounds;
+use plumpline_core::counts::{Rounds, Targets};
 use plumpline_core::{Face, Firmness, Gauge, Knot, Outline, Piece, Rules};
 use plumpline_tests::any::rest_of;
 use proptest::prelude::*;

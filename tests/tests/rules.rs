@@ -106,7 +106,7 @@ prop_compose! {
         ring in prop::option::weighted(0.3, 3_u32..14),
         last in prop::option::weighted(0.3, 3_u32..14),
         smallest_neck in prop_oneof![Just(4), 3_u32..16],
-        multiple_of in Just(1_u32),
+        multiple_of in prop_oneof![Just(1), 2_u32..9],
         largest_change in prop::option::weighted(0.4, 1_u32..12),
         symmetric in prop::bool::weighted(0.3),
         plain_together in any::<bool>(),
