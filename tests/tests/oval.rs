@@ -144,14 +144,14 @@ fn an_oval_is_worked_along_both_sides_of_its_chain() {
 }
 
 prop_compose! {
-    /// Any outline from a pole to an open edge, with a straight part of one to thirty stitches.
+    /// Any closed-started outline with a straight part of one to thirty stitches.
     fn ovals()(
-        piece in any_piece().prop_filter("open", |piece| {
-            piece.outline.starts_closed() && !piece.outline.finishes_closed()
-        }),
+        piece in any_piece().prop_filter("open", |piece| piece.outline.starts_closed()),
         stitches in 1.0..30.0_f64,
+        pins in prop::collection::btree_map(1_u32..20, 3_u32..120, 0..3),
     ) -> Option<Piece> {
         let mut piece = piece;
+        piece.pins = pins;
         piece.straight_mm = stitches * piece.gauge.stitch_width_mm();
         let rounds = rest_of(&piece).length_mm() / piece.gauge.round_height_mm();
         (2.0..300.0).contains(&rounds).then_some(piece)

@@ -1,5 +1,6 @@
 //! The dynamic programme against an exhaustive search of the same objective.
 
+use plumpline_core::counts::rules::GaveWay;
 use plumpline_core::counts::{Rounds, Targets};
 use plumpline_core::{Face, Firmness, Gauge, Knot, Outline, Piece, Rules};
 use plumpline_tests::any::rest_of;
@@ -38,10 +39,11 @@ prop_compose! {
         smallest_neck in 3_u32..8,
         multiple_of in prop_oneof![3 => Just(1), 2 => 2_u32..5],
         largest_change in prop::option::weighted(0.4, 1_u32..7),
+        symmetric in prop::bool::weighted(0.0),
         plain_together in any::<bool>(),
     ) -> Rules {
         Rules {
-            ring, last, smallest_neck, multiple_of, largest_change, plain_together,
+            ring, last, smallest_neck, multiple_of, largest_change, symmetric, plain_together,
             ..Rules::default()
         }
     }
@@ -79,9 +81,13 @@ fn targets_of(piece: &Piece, rounds: usize) -> Targets {
 /// Every count vector within reach of the ideal, but for beginnings that already cost more
 /// than the best whole vector found: costs of rounds are never negative and add up.
 struct Search<'a> {
+    /// What whole vectors are judged by.
     rounds: &'a Rounds,
+    /// What beginnings are judged by: the same without symmetry, which needs the whole.
+    beginnings: &'a Rounds,
     ideal: &'a [f64],
     pins: &'a std::collections::BTreeMap<u32, u32>,
+    symmetric: bool,
     /// Least misfit of the rounds after each.
     ahead: Vec<f64>,
     best: f64,
@@ -90,11 +96,18 @@ struct Search<'a> {
 }
 
 impl<'a> Search<'a> {
-    fn new(rounds: &'a Rounds, targets: &'a Targets, piece: &'a Piece) -> Self {
+    fn new(
+        rounds: &'a Rounds,
+        beginnings: &'a Rounds,
+        targets: &'a Targets,
+        piece: &'a Piece,
+    ) -> Self {
         let mut search = Self {
             rounds,
+            beginnings,
             ideal: &targets.ideal,
             pins: &piece.pins,
+            symmetric: piece.rules.symmetric,
             ahead: vec![0.0; targets.rounds() + 1],
             best: f64::INFINITY,
             counts: Vec::new(),
@@ -134,14 +147,23 @@ impl<'a> Search<'a> {
             }
             return;
         }
-        for count in self.reach(k) {
+        let mirror = self.ideal.len() - k;
+        let mirrored = self.symmetric && mirror >= 1 && mirror < k;
+        let held = mirrored.then(|| self.counts[mirror - 1]);
+        for count in self.reach(k).filter(|&n| held.is_none_or(|held| held == n)) {
             self.counts.push(count);
-            if self.rounds.cost(&self.counts) + self.ahead[k] < self.best {
+            if self.beginnings.cost(&self.counts) + self.ahead[k] < self.best {
                 self.go_on();
             }
             self.counts.pop();
         }
     }
+}
+
+fn without_symmetry(piece: &Piece) -> Piece {
+    let mut piece = piece.clone();
+    piece.rules.symmetric = false;
+    piece
 }
 
 proptest! {
@@ -161,7 +183,7 @@ proptest! {
         let (counts, gave_way) = programme.solve();
         let cost = programme.cost(&counts);
         prop_assert!(cost.is_finite(), "{counts:?} break a rule, {gave_way:?}");
-        let search = Search::new(&programme, &targets, &piece);
+        let search = Search::new(&programme, &programme, &targets, &piece);
         let cheaper = search.least_below(cost - ROUNDING);
         prop_assert!(cheaper.is_none(), "{cost} {counts:?}, but {cheaper:?}");
     }
@@ -172,12 +194,32 @@ proptest! {
         let targets = targets_of(&piece, rounds);
         let strict = Rounds::new(&piece, targets.clone());
         let (counts, gave_way) = Rounds::new(&piece, targets.clone()).solve();
-        let search = Search::new(&strict, &targets, &piece);
+        let search = Search::new(&strict, &strict, &targets, &piece);
         let kept = if gave_way.is_empty() {
             Some((strict.cost(&counts), counts))
         } else {
             search.least_below(f64::INFINITY)
         };
         prop_assert_eq!(kept.is_some(), gave_way.is_empty(), "{:?}, but {:?}", gave_way, kept);
+    }
+
+    /// The same of symmetric pieces: as cheap as any, to the price of the half that follows
+    /// the other.
+    #[test]
+    fn nothing_symmetric_costs_less((piece, rounds) in small_pieces()) {
+        let mut piece = piece;
+        piece.rules.symmetric = true;
+        let targets = targets_of(&piece, rounds);
+        let mut programme = Rounds::new(&piece, targets.clone());
+        let (counts, gave_way) = programme.solve();
+        let cost = programme.cost(&counts);
+        prop_assert!(cost.is_finite(), "{counts:?} break a rule, {gave_way:?}");
+        let gave_up = gave_way.contains(&GaveWay::Symmetry);
+        prop_assume!(gave_way.is_empty());
+        let free = Rounds::new(&without_symmetry(&piece), targets.clone());
+        let mut search = Search::new(&programme, &free, &targets, &piece);
+        search.symmetric = !gave_up;
+        let cheaper = search.least_below(cost - ROUNDING);
+        prop_assert!(cheaper.is_none(), "{cost} {counts:?}, but {cheaper:?}");
     }
 }
