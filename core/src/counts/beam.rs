@@ -46,7 +46,8 @@ pub(super) fn search(
     let gathered = start.len() - 1;
     let whole = rounds.free_rounds();
     // Prices can make a count worth while that the misfit alone would not.
-    let spread = if rounds.is_free() { 1.5 } else { 3.0 };
+    let spread = if rounds.is_free() { 1.5 } else { f64::INFINITY };
+    let spread = spread.max(f64::from(rounds.multiple()));
     let mut beam: Vec<Beginning> = Vec::with_capacity(WIDTH);
     let mut next: Vec<Beginning> = Vec::new();
     // Stitches added so far, one row a beginning.

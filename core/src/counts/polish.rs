@@ -42,7 +42,7 @@ const WINDOW: usize = 80;
 const REACH: u32 = 3;
 
 /// Share of the cost a step must save for another to be worth its forecast.
-const LEAST_GAIN: f64 = 0.1;
+const LEAST_GAIN: f64 = 0.01;
 
 /// Damping of the step after one that failed, growing tenfold each time, and where it ends.
 const DAMPING: std::ops::Range<f64> = 1e-3..0.2;
@@ -172,7 +172,9 @@ impl<'a> Candidate<'a> {
         self.forecasts += 1;
         let misfit = Misfit::of(&settled.nodes, self.trail, width);
         let charge = self.charge_of(&counts);
-        if misfit.mean_square + charge >= self.cost() {
+        // A faithful piece is never made less faithful for the sake of its ideal counts.
+        let closer = !self.rounds.is_free() || misfit.mean_square < self.misfit.mean_square;
+        if !closer || misfit.mean_square + charge >= self.cost() {
             self.damping = (10.0 * self.damping).max(DAMPING.start);
             return if self.damping < DAMPING.end { Step::Worse } else { Step::Done };
         }

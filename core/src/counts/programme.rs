@@ -30,7 +30,14 @@ impl Rounds {
             for count in self.range(k).filter(|&c| self.allows_both(k, c)) {
                 let own = self.misfit(k, count)
                     + self.mirror(k).map_or(0.0, |m| self.misfit(m, count));
-                self.reach(k, count, own, before, &mut here);
+                // In a symmetric piece the last round follows the mirror of the first.
+                let end = if self.is_symmetric() && k == 1 {
+                    self.cheapest_last(count).map(|(cost, _)| cost)
+                } else {
+                    Some(0.0)
+                };
+                let Some(end) = end else { continue };
+                self.reach(k, count, own + end, before, &mut here);
             }
             if here.is_empty() {
                 return None;
@@ -80,8 +87,15 @@ impl Rounds {
             {
                 continue;
             }
-            let price =
-                self.price(k, Some(b.count), count) + self.switch(k - 1, b.plain, plain);
+            let back = self.targets.rounds() - k + 1;
+            let mirrored = if self.is_symmetric() && back != k {
+                self.price(back, Some(count), b.count)
+            } else {
+                0.0
+            };
+            let price = self.price(k, Some(b.count), count)
+                + mirrored
+                + self.switch(k - 1, b.plain, plain);
             let cost = b.cost + price;
             if slot.is_none_or(|s| cost < s.cost) {
                 *slot = Some(Reached { count, plain, cost, from });
@@ -111,9 +125,17 @@ impl Rounds {
                 counts[m - 1] = count;
             }
         }
-        let held = self.targets.ideal[rounds - 1].round() as u32;
-        counts[rounds - 1] = self.best_last(counts[rounds - 2], held)?.1;
+        counts[rounds - 1] = self.cheapest_last(counts[rounds - 2])?.1;
         Some(counts)
+    }
+
+    /// The cheapest last round on `below`, misfit and price together, and its count.
+    fn cheapest_last(&self, below: u32) -> Option<(f64, u32)> {
+        let k = self.targets.rounds();
+        self.range(k)
+            .filter(|&count| self.allows(k, count) && self.allows_step(k, below, count))
+            .map(|count| (self.misfit(k, count) + self.price(k, Some(below), count), count))
+            .min_by(|a, b| a.0.total_cmp(&b.0))
     }
 }
 

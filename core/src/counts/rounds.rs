@@ -127,15 +127,15 @@ impl Rounds {
         }
         let pinned = |i: usize| self.pins.get(i).is_some_and(Option::is_some);
         let forced = pinned(k - 1) || (k > 1 && pinned(k - 2));
-        if k > 1 && k == self.targets.rounds() && self.targets.drawn && self.kept.ends {
-            return count < below || forced; // The gathered round is a decrease round.
-        }
         let change = below.abs_diff(count);
         if let (Some(side), true) = (self.targets.start.side(), k > 1) {
             let shaping = if count > below { Stitch::Increase } else { Stitch::Decrease };
             if !change.is_multiple_of(2) || change > oval_change(below, side, shaping) {
                 return false;
             }
+        }
+        if k > 1 && k == self.targets.rounds() && self.targets.drawn && self.kept.ends {
+            return count < below || forced; // The gathered round is a decrease round.
         }
         if self.kept.change && !forced {
             if self.face[k - 1] && change > 0 {
@@ -183,6 +183,11 @@ impl Rounds {
     pub(super) fn switch(&self, k: usize, plain: bool, next_plain: bool) -> f64 {
         let inner = k > 1 && k + 1 < self.targets.rounds();
         if inner { self.price.of_switch(plain, next_plain) } else { 0.0 }
+    }
+
+    /// What counts are multiples of, while that rule is kept.
+    pub(super) fn multiple(&self) -> u32 {
+        if self.kept.multiples { self.multiple } else { 1 }
     }
 
     /// Whether nothing is charged.

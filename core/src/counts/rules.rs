@@ -11,7 +11,7 @@ use crate::skin::RestSkin;
 pub(super) const STRAY: f64 = 8.0;
 
 /// Price of an unevenly spread round at full ease.
-const FULL_PRICE: f64 = 10.0;
+const FULL_PRICE: f64 = 16.0;
 
 /// What each stitch beyond flat adds to a round's trouble.
 const RUFFLE: f64 = 1.0;
@@ -19,6 +19,9 @@ const RUFFLE: f64 = 1.0;
 /// What changing between plain and shaping rounds costs where plain rounds are wanted
 /// together, whatever the ease.
 const SWITCH_PRICE: f64 = 4.0;
+
+/// What a shaping round costs there: more shaping in fewer rounds leaves plain ones over.
+const SHAPING_PRICE: f64 = 2.0;
 
 /// A rule that could not be kept, with the rounds it concerns.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -242,6 +245,8 @@ pub struct Price {
     /// Stitches a round gains where cloth lies flat; more ruffles, as many fewer pucker.
     flat: f64,
     switch: f64,
+    /// What any shaping round costs, so that plain rounds are not simply done without.
+    shaping: f64,
 }
 
 impl Price {
@@ -251,6 +256,7 @@ impl Price {
             weight: FULL_PRICE * piece.ease * piece.ease,
             flat: piece.gauge.flat_increase(),
             switch: if piece.rules.plain_together { SWITCH_PRICE } else { 0.0 },
+            shaping: if piece.rules.plain_together { SHAPING_PRICE } else { 0.0 },
         }
     }
 
@@ -261,7 +267,12 @@ impl Price {
 
     /// The charge for a round of `count` on one of `below`.
     pub fn of(self, below: u32, count: u32) -> f64 {
-        if self.weight == 0.0 { 0.0 } else { self.weight * self.trouble(below, count) }
+        let shaping = if below == count { 0.0 } else { self.shaping };
+        if self.weight == 0.0 {
+            shaping
+        } else {
+            self.weight * self.trouble(below, count) + shaping
+        }
     }
 
     /// The charge where a plain round meets a shaping one.
@@ -308,7 +319,7 @@ mod tests {
 
     #[test]
     fn an_even_repeat_is_cheaper_than_an_odd_spread() {
-        let price = Price { weight: 1.0, flat: 5.7, switch: 0.0 };
+        let price = Price { weight: 1.0, flat: 5.7, switch: 0.0, shaping: 0.0 };
         assert!(price.of(24, 30) > price.of(24, 24));
         assert!(price.of(31, 36) > price.of(30, 36));
         assert!(price.of(6, 12) < price.of(6, 7));

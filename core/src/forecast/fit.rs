@@ -11,6 +11,10 @@ use crate::outline::Rz;
 /// Points on each curve at which the distance to the other is measured.
 const POINTS: usize = 400;
 
+/// How far along a line a nearer foot is looked for, in distances to it, squared: twice the
+/// distance by the triangle's inequality, half as much again along a curve.
+const WINDOW_SQ: f64 = 9.0;
+
 /// Distance between forecast and outline, in widths of a single crochet stitch.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Fit {
@@ -67,20 +71,31 @@ pub(crate) fn measure_from(
     mut shift: f64,
 ) -> Fit {
     let forecast = Trail::new(nodes.to_vec());
-    let mut sums = (Sums::default(), Sums::default());
-    // Gauss–Newton on the shift; the feet move little, so a few steps settle it.
-    for _ in 0..4 {
-        sums = (
+    let at = |shift: f64| {
+        (
             Sums::of(&forecast.even, &outline.line, shift),
             Sums::of(&outline.even, &forecast.line, -shift),
-        );
+        )
+    };
+    let mut sums = at(shift);
+    // Gauss–Newton on the shift; the feet move little, so a few steps settle it.
+    for _ in 0..8 {
         let pull = sums.0.gap_z - sums.1.gap_z;
         let weight = sums.0.normal_z_sq + sums.1.normal_z_sq;
-        let step = if weight > 0.0 { -pull / weight } else { 0.0 };
-        if step.abs() < 1e-3 * stitch_width_mm {
+        let mut step = if weight > 0.0 { -pull / weight } else { 0.0 };
+        let mut next = at(shift + step);
+        while next.0.square + next.1.square > sums.0.square + sums.1.square {
+            step *= 0.5;
+            if step.abs() < 1e-4 * stitch_width_mm {
+                break;
+            }
+            next = at(shift + step);
+        }
+        if step.abs() < 1e-4 * stitch_width_mm {
             break;
         }
         shift += step;
+        sums = next;
     }
     let (there, back) = sums;
     let rms = there.square.max(back.square) / POINTS as f64;
@@ -125,7 +140,7 @@ impl Sums {
             sums.square += foot.distance * foot.distance;
             sums.greatest = sums.greatest.max(foot.distance);
             sums.gap_z += p.z - foot.at.z;
-            sums.normal_z_sq += foot.normal.z * foot.normal.z;
+            sums.normal_z_sq += if foot.end { 1.0 } else { foot.normal.z * foot.normal.z };
         }
         sums
     }
@@ -140,6 +155,8 @@ pub(crate) struct Foot {
     pub(crate) normal: Rz,
     /// Distance with a sign: positive on the normal's side.
     pub(crate) out: f64,
+    /// Whether it is an end of the line.
+    pub(crate) end: bool,
 }
 
 /// Finds nearest places for points that run along a polyline in its own order.
@@ -160,25 +177,33 @@ impl<'a> Seeker<'a> {
 
     pub(crate) fn nearest(&mut self, p: Rz) -> Foot {
         let last = self.line.len() - 2;
-        let mut best = self.segment.min(last);
-        let mut least = self.distance_sq(best, p).0;
-        // Ahead: keep going while it gets nearer, looking past two segments that do not.
-        let (mut ahead, mut misses) = (best + 1, 0);
-        while ahead <= last && misses < 3 {
+        let start = self.segment.min(last);
+        let (mut best, mut least) = (start, self.distance_sq(start, p).0);
+        // A nearer foot lies within twice the distance of this one as the crow flies, and
+        // not much further along the line unless it folds.
+        let mut along = 0.0;
+        for ahead in start + 1..=last {
             let d = self.distance_sq(ahead, p).0;
             if d < least {
-                (least, best, misses) = (d, ahead, 0);
+                (least, best, along) = (d, ahead, 0.0);
             } else {
-                misses += 1;
+                along += self.line[ahead].distance(self.line[ahead + 1]);
+                if along * along > WINDOW_SQ * least {
+                    break;
+                }
             }
-            ahead += 1;
         }
-        while best > 0 {
-            let d = self.distance_sq(best - 1, p).0;
-            if d >= least {
-                break;
+        along = 0.0;
+        for back in (0..start).rev() {
+            let d = self.distance_sq(back, p).0;
+            if d < least {
+                (least, best, along) = (d, back, 0.0);
+            } else {
+                along += self.line[back].distance(self.line[back + 1]);
+                if along * along > WINDOW_SQ * least {
+                    break;
+                }
             }
-            (least, best) = (d, best - 1);
         }
         self.segment = best;
         self.foot(best, p)
@@ -202,7 +227,16 @@ impl<'a> Seeker<'a> {
         let normal = Rz::new(dz / length, -dr / length);
         let out = (p.r - at.r) * normal.r + (p.z - at.z) * normal.z;
         let distance = distance_sq.sqrt();
-        Foot { at, distance, normal, out: if out < 0.0 { -distance } else { distance } }
+        let out = if out < 0.0 { -distance } else { distance };
+        // Beyond an end of the line the distance is to that end.
+        let end =
+            (segment == 0 && along <= 0.0) || (segment + 2 == self.line.len() && along >= 1.0);
+        let normal = if end && distance > 1e-9 {
+            Rz::new((p.r - at.r) / out, (p.z - at.z) / out)
+        } else {
+            normal
+        };
+        Foot { at, distance, normal, out, end }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use kurbo::{CubicBez, ParamCurve as _, ParamCurveDeriv as _};
 
-use super::{POLE_MM, Rz};
+use super::Rz;
 use crate::error::{Error, Result};
 
 /// One place on the wanted profile.
@@ -168,7 +168,9 @@ fn station(curve: &[CubicBez], from: &Mark, to: &Mark, s: f64) -> Station {
     let bend_along = (d1.x * d2.y - d1.y * d2.x) / (pace * pace * pace);
     let at = Rz::new(place.x, place.y);
     let dz = d1.y / pace;
-    let bend_around = if at.r <= POLE_MM { bend_along } else { dz / at.r };
+    // The pole itself: at a slender tip its neighbours come very near the axis too, and how
+    // many mm that is must not matter.
+    let bend_around = if at.r <= 1e-9 * ds { bend_along } else { dz / at.r };
     Station { s, at, dr: d1.x / pace, dz, bend_along, bend_around, card: false }
 }
 
