@@ -87,21 +87,30 @@ impl Rounds {
             {
                 continue;
             }
-            let back = self.targets.rounds() - k + 1;
-            let mirrored = if self.is_symmetric() && back != k {
-                self.price(back, Some(count), b.count)
-            } else {
-                0.0
-            };
             let price = self.price(k, Some(b.count), count)
-                + mirrored
-                + self.switch(k - 1, b.plain, plain);
+                + self.switch(k - 1, b.plain, plain)
+                + self.mirrored(k, b, count, plain);
             let cost = b.cost + price;
             if slot.is_none_or(|s| cost < s.cost) {
                 *slot = Some(Reached { count, plain, cost, from });
             }
         }
         here.extend(best.into_iter().flatten().map(|r| Reached { cost: r.cost + own, ..r }));
+    }
+
+    /// What the other half of a symmetric piece pays for its image of round `k`.
+    fn mirrored(&self, k: usize, below: &Reached, count: u32, plain: bool) -> f64 {
+        let back = self.targets.rounds() - k + 1;
+        if !self.is_symmetric() || back == k {
+            return 0.0;
+        }
+        let image = self.price(back, Some(count), below.count);
+        let mut switches = self.switch(k - 1, below.plain, plain);
+        if back == k + 2 {
+            // Two rounds alike meet in the middle, the second of them plain.
+            switches += self.switch(k, plain, true) + self.switch(k + 1, true, plain);
+        }
+        image + switches
     }
 
     /// The last round, gathered or held, after all the others; the table is left empty where
