@@ -13,7 +13,7 @@ use super::form::Form;
 use super::rounds::{After, Below, Choice, Rounds};
 
 /// Beginnings carried from round to round.
-const WIDTH: usize = 16;
+const WIDTH: usize = 12;
 
 /// One beginning: the rounds chosen so far, from the last to the first.
 #[derive(Clone, Copy)]
@@ -53,6 +53,8 @@ pub(super) fn search(
     // Stitches added so far, one row a beginning.
     let mut added = vec![0.0; WIDTH * width];
     let mut added_next = added.clone();
+    let mut known: Vec<(After, Range<usize>)> = Vec::new();
+    let mut listed: Vec<Choice> = Vec::new();
     for i in (0..width).rev() {
         next.clear();
         let row = &upper[i];
@@ -69,17 +71,21 @@ pub(super) fn search(
             _ => After::Mirror,
         };
         // Beginnings often agree on the round after, and then have the same choices.
-        let mut known: Vec<(After, Vec<Choice>)> = Vec::new();
+        known.clear();
+        listed.clear();
         for p in 0..beam.len().max(1) {
             let parent = beam.get(p);
             let carried = parent
                 .map_or(0.0, |_| dot(&row[1..], &added[p * width + i + 1..(p + 1) * width]));
             let after = parent.map_or(beyond, |b| After::Round(b.count));
-            let at = known.iter().position(|(a, _)| *a == after).unwrap_or_else(|| {
-                known.push((after, rounds.choices(k, start[index], reach, after, below)));
-                known.len() - 1
+            let known_range = known.iter().find(|(a, _)| *a == after).map(|(_, r)| r.clone());
+            let range = known_range.unwrap_or_else(|| {
+                let from = listed.len();
+                rounds.choices(k, start[index], reach, after, below, &mut listed);
+                known.push((after, from..listed.len()));
+                from..listed.len()
             });
-            let choices = &known[at].1;
+            let choices = &listed[range];
             let (Some(least), Some(most)) = (choices.first(), choices.last()) else { continue };
             // The count that costs nothing more given the rounds after it. Where a round
             // hardly matters that may lie far outside what it may be.

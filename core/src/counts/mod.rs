@@ -50,7 +50,7 @@ pub struct Chosen {
 pub const MOST_FORECASTS: usize = 12;
 
 /// How many times the leader's cost a number of rounds may have and still be tried further.
-const HOPELESS: f64 = 6.0;
+const HOPELESS: f64 = 3.0;
 
 /// Whole stitches for `piece`, whose outline is `profile` and whose closed-form skin is
 /// `rest`.

@@ -42,7 +42,7 @@ const WINDOW: usize = 80;
 const REACH: u32 = 3;
 
 /// Share of the cost a step must save for another to be worth its forecast.
-const LEAST_GAIN: f64 = 0.01;
+const LEAST_GAIN: f64 = 0.05;
 
 /// Damping of the step after one that failed, growing tenfold each time, and where it ends.
 const DAMPING: std::ops::Range<f64> = 1e-3..0.2;

@@ -221,8 +221,8 @@ impl Rounds {
         self.allows_step(k, below, count) && (!mirrored || self.allows_step(back, count, below))
     }
 
-    /// The counts that round `k` may be given, growing, with what they cost between their
-    /// neighbours: `after` is the round after it, `below` the one before where that is
+    /// Adds to `choices` the counts that round `k` may be given, growing, with what they cost
+    /// between their neighbours: `after` is the round after it, `below` the one before where that is
     /// settled. None moves further than `reach` from `start`; a pinned round has one.
     pub(super) fn choices(
         &self,
@@ -231,7 +231,8 @@ impl Rounds {
         reach: u32,
         after: After,
         below: Below,
-    ) -> Vec<Choice> {
+        choices: &mut Vec<Choice>,
+    ) {
         let range = &self.ranges[k - 1];
         let (low, high) = match self.pins[k - 1] {
             Some(pin) => (pin, pin),
@@ -255,7 +256,8 @@ impl Rounds {
             };
             Some(Choice { count, price: price + first, last })
         };
-        (low..=high).filter(|&count| self.allows_both(k, count)).filter_map(choice).collect()
+        let allowed = (low..=high).filter(|&count| self.allows_both(k, count));
+        choices.extend(allowed.filter_map(choice));
     }
 
     /// The price of round `k`, or `None` if it may not be worked.
