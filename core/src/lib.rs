@@ -26,6 +26,7 @@ pub mod gauge;
 pub mod outline;
 pub mod piece;
 pub mod placement;
+pub mod pattern;
 mod plan;
 mod project;
 pub mod sheet;
