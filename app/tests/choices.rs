@@ -166,14 +166,14 @@ fn a_click_on_a_step_sets_its_ease() {
     let mut bench = bench();
     turn_to(&mut bench, "Ease");
     wait_for_steps(&mut bench);
-    assert_eq!(bench.state().trade().steps().len(), 11);
-    bench.get_by_label("Ease 0.8").click();
+    assert_eq!(bench.state().trade().steps().len(), 6);
+    bench.get_by_label("Ease 0.75").click();
     bench.step();
     bench.step();
-    assert!((piece(&bench).ease - 0.8).abs() < 1e-9);
+    assert!((piece(&bench).ease - 0.75).abs() < 1e-9);
     assert!(bench.state().trade().is_current(), "ease itself asks for no new steps");
     assert_eq!(bench.state().document().history.undo_steps(), 1);
-    let step = &bench.state().trade().steps()[8];
+    let step = &bench.state().trade().steps()[4];
     assert_eq!(step.distinct_lines, plan(&bench).distinct_lines());
     let line = &step.lines[1];
     let words = format!("{}: {} [{}]", line.heading(), line.text, line.count);
@@ -196,7 +196,7 @@ fn steps_of_an_earlier_piece_are_not_taken_for_those_of_this_one() {
     wait_for_steps(&mut bench);
     let piece = Piece { ease: 0.5, ..piece(&bench).clone() };
     let now = plumpline_core::plan(&piece).expect("a plan");
-    let step = &bench.state().trade().steps()[5];
+    let step = &bench.state().trade().steps()[3];
     assert_eq!(step.lines, now.wording.lines);
 }
 

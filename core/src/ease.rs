@@ -4,12 +4,12 @@ use std::ops::ControlFlow;
 
 use crate::error::Result;
 use crate::forecast::fit::Fit;
-use crate::piece::Piece;
+use crate::piece::{EASE_STOPS, Piece};
 use crate::plan::{Plan, plan};
 use crate::wording::Line;
 
 /// Steps of ease from faithful to easy, both included.
-pub const STEPS: u32 = 11;
+pub const STEPS: u32 = EASE_STOPS.len() as u32;
 
 /// One step of ease and its price.
 #[derive(Debug, Clone)]
@@ -49,11 +49,10 @@ pub fn ease_steps(
     go_on: &mut dyn FnMut(u32) -> ControlFlow<()>,
 ) -> Result<Vec<EaseStep>> {
     let mut steps = Vec::with_capacity(STEPS as usize);
-    for step in 0..STEPS {
+    for (step, ease) in (0..).zip(EASE_STOPS) {
         if go_on(step).is_break() {
             break;
         }
-        let ease = f64::from(step) / f64::from(STEPS - 1);
         let planned = plan(&Piece { ease, ..piece.clone() })?;
         steps.push(EaseStep::of(ease, &planned));
     }

@@ -165,7 +165,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let chain = chosen.start.joined();
     let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
     let (tall, wide) = size_mm(&forecast);
-    let warnings = warning::warnings(piece, rest, &chosen, &misfits);
+    let warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
     Plan {
         stitch_mm,
         outline,
@@ -190,7 +190,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
 }
 
 fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
-    let mut placer = Placer::new(piece.spread, piece.rules.spiral_drift);
+    let mut placer = Placer::new(piece.spread, piece.drift());
     let mut below = chosen.start.joined();
     let mut turned = false;
     (1..)

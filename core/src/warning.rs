@@ -36,11 +36,19 @@ pub struct Misfit {
 /// Gaps wider than this are marked, in stitch widths.
 pub const MARKED_STITCHES: f64 = 0.5;
 
+/// Where cloth is not held at all, gaps wider than this are worth a word, in stitch widths.
+const SHOWS_STITCHES: f64 = 0.25;
+
 /// The stretches of a forecast that are more than half a stitch off.
 pub fn misfits(offsets_mm: &[f64], stitch_width_mm: f64) -> Vec<Misfit> {
+    beyond(offsets_mm, MARKED_STITCHES * stitch_width_mm)
+}
+
+/// The stretches where a forecast is more than `least_mm` off.
+fn beyond(offsets_mm: &[f64], least_mm: f64) -> Vec<Misfit> {
     let mut found: Vec<Misfit> = Vec::new();
     for (k, &off_mm) in offsets_mm.iter().enumerate() {
-        if off_mm.abs() <= MARKED_STITCHES * stitch_width_mm {
+        if off_mm.abs() <= least_mm {
             continue;
         }
         match found.last_mut() {
@@ -80,9 +88,12 @@ pub fn warnings(
     piece: &Piece,
     rest: &RestSkin,
     chosen: &Chosen,
+    offsets_mm: &[f64],
     misfits: &[Misfit],
 ) -> Vec<Warning> {
-    let mut warnings: Vec<Warning> = chosen.gave_way.iter().map(|&g| gave_way(g)).collect();
+    let mut warnings: Vec<Warning> =
+        chosen.gave_way.iter().filter_map(|&g| gave_way(g)).collect();
+    warnings.extend(change(piece, chosen));
     warnings.extend(pins(piece, chosen));
     for kind in piece.unmeasured_kinds() {
         warnings.push(Warning {
@@ -130,11 +141,12 @@ pub fn warnings(
             ),
         });
     }
+    let gaps = beyond(offsets_mm, SHOWS_STITCHES * piece.gauge.stitch_width_mm());
     for zone in &rest.unheld {
         let share = |at: f64| (at / rest.length_mm() * rounds as f64).ceil().max(1.0) as u32;
         let (first, last) = (share(zone.from_mm), share(zone.to_mm));
         // Where nothing visibly goes wrong there is nothing to say.
-        let shows = misfits.iter().any(|m| {
+        let shows = gaps.iter().any(|m| {
             let [a, b] = m.rounds();
             a <= last + 1 && first <= b + 1
         });
@@ -194,68 +206,72 @@ fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
     }
 }
 
-fn gave_way(rule: GaveWay) -> Warning {
-    let (code, rounds, text) = match rule {
+/// A rule that gave way as a whole; those that give way in single rounds are found there.
+fn gave_way(rule: GaveWay) -> Option<Warning> {
+    let (code, text) = match rule {
+        GaveWay::Change => return None,
         GaveWay::Direction => (
             "direction",
-            vec![],
             "The rules could not all be met: some rounds gain on a narrowing stretch or lose \
-             on a widening one. A gentler outline or fewer pins helps."
-                .to_owned(),
+             on a widening one. A gentler outline or fewer pins helps.",
         ),
         GaveWay::Multiples => (
             "multiples",
-            vec![],
             "The stitches could not all be multiples of the number asked: neighbouring rounds \
-             would be too far apart. A smaller multiple helps."
-                .to_owned(),
-        ),
-        GaveWay::Change => (
-            "change",
-            vec![],
-            "The outline widens or narrows faster than the largest change or a plain face \
-             allows. A gentler outline there, a larger change or a shorter face helps."
-                .to_owned(),
+             would be too far apart. A smaller multiple helps.",
         ),
         GaveWay::Symmetry => (
             "symmetry",
-            vec![],
             "The two halves could not have the same counts. Pins or faces that differ between \
-             them stand in the way."
-                .to_owned(),
+             them stand in the way.",
         ),
         GaveWay::Ends => (
             "ends",
-            vec![],
             "The rules could not all be met: the first, last or narrowest round has fewer or \
-             more stitches than asked. A gentler outline there helps."
-                .to_owned(),
+             more stitches than asked. A gentler outline there helps.",
         ),
-        GaveWay::PinBeyondEnd { round } => (
-            "pin",
-            vec![round, round],
-            format!("Rnd {round} is pinned, but the piece ends before it. Remove the pin."),
-        ),
-        GaveWay::Pin { round, wanted, given } => (
-            "pin",
-            vec![round, round],
-            format!(
+    };
+    Some(Warning { code, rounds: Vec::new(), text: text.to_owned() })
+}
+
+/// Rounds that shape within a plain face, or by more than the largest change.
+fn change(piece: &Piece, chosen: &Chosen) -> Option<Warning> {
+    let most = piece.rules.largest_change.unwrap_or(u32::MAX);
+    let in_face = |k: u32| piece.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&k));
+    let mut below = chosen.start.joined();
+    let broken: Vec<u32> = (1..)
+        .zip(&chosen.counts)
+        .filter_map(|(k, &count)| {
+            let change = below.replace(count)?.abs_diff(count);
+            (change > most || (change > 0 && in_face(k))).then_some(k)
+        })
+        .collect();
+    let (&first, &last) = (broken.first()?, broken.last()?);
+    let gathers = piece.outline.finishes_closed() && last as usize == chosen.counts.len();
+    let why = if gathers && first == last {
+        "is drawn shut, which takes a decrease round whatever the largest change or a plain \
+         face says. End the face a round earlier, or leave that end open."
+    } else {
+        "could not keep to the largest change or the plain face: the outline widens or \
+         narrows faster. A gentler outline there, a larger change or a shorter face helps."
+    };
+    let text = format!("{} {why}", named(first, last));
+    Some(Warning { code: "change", rounds: vec![first, last], text })
+}
+
+/// Pins that are not met.
+fn pins<'a>(piece: &'a Piece, chosen: &'a Chosen) -> impl Iterator<Item = Warning> + 'a {
+    piece.pins.iter().filter_map(|(&round, &wanted)| {
+        let text = match chosen.counts.get(round as usize - 1) {
+            None => {
+                format!("Rnd {round} is pinned, but the piece ends before it. Remove the pin.")
+            }
+            Some(&given) if given != wanted => format!(
                 "Rnd {round} is pinned to {wanted} sts, but only {given} can be worked between \
                  its neighbours. Pin a count nearer to theirs."
             ),
-        ),
-    };
-    Warning { code, rounds, text }
-}
-
-fn pins<'a>(piece: &'a Piece, chosen: &'a Chosen) -> impl Iterator<Item = Warning> + 'a {
-    piece.pins.iter().filter_map(|(&round, &wanted)| {
-        match chosen.counts.get(round as usize - 1) {
-            None => Some(gave_way(GaveWay::PinBeyondEnd { round })),
-            Some(&given) if given != wanted => {
-                Some(gave_way(GaveWay::Pin { round, wanted, given }))
-            }
-            Some(_) => None,
-        }
+            Some(_) => return None,
+        };
+        Some(Warning { code: "pin", rounds: vec![round, round], text })
     })
 }

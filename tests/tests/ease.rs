@@ -5,7 +5,10 @@ use std::ops::ControlFlow;
 use plumpline_core::ease::{EaseStep, STEPS, ease_steps};
 use plumpline_core::placement::Stitch;
 use plumpline_core::{Plan, plan};
+use plumpline_tests::any::any_piece;
 use plumpline_tests::fit_set::SHAPES;
+use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 /// Shaping rounds of a plan, the ring excluded, and how many of them are a single repeat, at
 /// least twice over, or the same stitch in every stitch.
@@ -76,6 +79,44 @@ fn every_step_of_ease_lies_between_the_faithful_and_the_easy_end() {
 }
 
 #[test]
+fn no_step_of_ease_is_worse_in_fit_and_in_simple_rounds_at_once() {
+    let scales = [0.7, 1.0, 1.6];
+    for (shape, scale) in SHAPES.iter().flat_map(|s| scales.map(|scale| (s, scale))) {
+        let steps = ease_steps(&shape.piece(0.3, scale), &mut |_| ControlFlow::Continue(()))
+            .expect("the set can be planned");
+        never_both_worse(shape.name, &steps);
+    }
+}
+
+/// Whatever step the slider is moved from and to.
+fn never_both_worse(name: &str, steps: &[EaseStep]) {
+    for (i, from) in steps.iter().enumerate() {
+        for to in &steps[i + 1..] {
+            let less_close = rms(to) > rms(from) + 1e-12;
+            let less_simple = to.simple_share < from.simple_share;
+            let (a, b) = (from.ease, to.ease);
+            assert!(!(less_close && less_simple), "{name}, {a} to {b}");
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig {
+        cases: 48,
+        max_global_rejects: 100_000,
+        rng_seed: RngSeed::Fixed(0x6561_7365),
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    })]
+
+    #[test]
+    fn no_step_is_both_worse_on_any_outline(piece in any_piece()) {
+        let steps = ease_steps(&piece, &mut |_| ControlFlow::Continue(()));
+        never_both_worse("any", &steps.expect("a valid outline of 2 to 300 rounds"));
+    }
+}
+
+#[test]
 fn the_faithful_end_is_as_close_as_whole_stitches_come() {
     let faithful: Vec<f64> = SHAPES.iter().map(|shape| rms(&steps(shape)[0])).collect();
     let mean = faithful.iter().sum::<f64>() / faithful.len() as f64;
@@ -88,5 +129,5 @@ fn the_steps_can_be_broken_off() {
     let go_on =
         &mut |step| if step < 2 { ControlFlow::Continue(()) } else { ControlFlow::Break(()) };
     let steps = ease_steps(&SHAPES[0].piece(0.3, 1.0), go_on).expect("the ball can be planned");
-    assert_eq!(steps.iter().map(|s| s.ease).collect::<Vec<_>>(), [0.0, 0.1]);
+    assert_eq!(steps.iter().map(|s| s.ease).collect::<Vec<_>>(), [0.0, 0.15]);
 }

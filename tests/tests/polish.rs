@@ -75,16 +75,14 @@ proptest! {
         ..ProptestConfig::default()
     })]
 
-    /// Of outlines that cloth can hold, to a stitch. Counts are drawn to their ideals and far
-    /// misfits weighed less than near ones, so it may lose a little where both are at odds.
     #[test]
     fn the_polish_never_leads_away(piece in any_piece()) {
         let mut piece = piece;
         piece.ease = 0.0;
         let plan = plan(&piece).expect("a valid outline of 2 to 300 rounds");
         let (polished, not) = polished_and_not(&piece, &plan);
-        prop_assume!(not < 1.0);
-        prop_assert!(polished <= not + 0.1, "{} → {}", not, polished);
+        // The two are settled and laid on the outline from other starts.
+        prop_assert!(polished <= not + 3e-4, "{} → {}", not, polished);
     }
 
     #[test]

@@ -3,8 +3,10 @@
 use egui::{Align2, Rect, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, UiBuilder};
 use egui::{WidgetInfo, pos2, vec2};
 use plumpline_core::ease::{EaseStep, STEPS};
+use plumpline_core::piece::ease_stop;
 
 use super::ease_plot;
+use super::gauge_card::short;
 use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::ui_kit::controls;
@@ -27,7 +29,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
     let plot_height = (0.36 * place.height()).clamp(104.0, 170.0);
     let plot = place.with_max_y(place.top() + plot_height);
-    let under = nearest(bench, steps);
+    let under = in_use(bench, steps);
     ease_plot::show(ui, bench, plot.with_max_x(place.right() - 10.0), steps, actions);
     let below = place.with_min_y(plot.bottom() + 2.0);
     let list = below.with_max_x(below.left() + LIST);
@@ -37,11 +39,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     rounds_of(ui, bench, rounds, &steps[shown]);
 }
 
-/// The step nearest to the ease in use.
-fn nearest(bench: &Bench<'_>, steps: &[EaseStep]) -> usize {
-    let ease = bench.document.piece().ease;
-    let off = |i: &usize| (steps[*i].ease - ease).abs();
-    (0..steps.len()).min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(0)
+/// The step in use.
+fn in_use(bench: &Bench<'_>, steps: &[EaseStep]) -> usize {
+    ease_stop(bench.document.piece().ease).min(steps.len() - 1)
 }
 
 /// What stands there until there are steps.
@@ -88,7 +88,7 @@ fn table(
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
         for (i, step) in steps.iter().enumerate() {
-            let response = row(ui, bench, i, step, (step.ease - ease).abs() < 1e-6);
+            let response = row(ui, bench, i, step, i == ease_stop(ease));
             if (response.hovered() || response.gained_focus()) && bench.view.step != Some(i) {
                 actions.look(Look::Step(Some(i)));
             }
@@ -117,7 +117,7 @@ fn row(
     let size = vec2(LIST - 8.0, ROW);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| {
-        WidgetInfo::selected(Role::RadioButton, true, on, format!("Ease {:.1}", step.ease))
+        WidgetInfo::selected(Role::RadioButton, true, on, format!("Ease {}", short(step.ease)))
     });
     let shown = bench.view.step == Some(index);
     if on {
@@ -128,7 +128,7 @@ fn row(
     }
     let fit = step.fit.map_or("–".to_owned(), |f| format!("{:.2}", f.rms_stitches));
     let values = [
-        format!("{:.1}", step.ease),
+        short(step.ease),
         fit,
         format!("{:.0}", 100.0 * step.simple_share),
         step.distinct_lines.to_string(),
@@ -150,7 +150,7 @@ fn rounds_of(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, step: &EaseStep) {
     let t = bench.t;
     let head = match bench.trade.at_step() {
         Some(at) if !bench.trade.is_current() => format!("Working out {at} of {STEPS}"),
-        _ => format!("Rounds at ease {:.1}", step.ease),
+        _ => format!("Rounds at ease {}", short(step.ease)),
     };
     let at = pos2(rect.left(), rect.top() + 10.0);
     let font = type_faces::semibold(type_faces::BODY);

@@ -6,6 +6,7 @@ use egui_plot::{
     AxisHints, GridInput, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points,
 };
 use plumpline_core::ease::EaseStep;
+use plumpline_core::piece::ease_stop;
 
 use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
@@ -29,11 +30,8 @@ pub(super) fn show(
 ) {
     let t = bench.t;
     let places: Vec<[f64; 2]> = steps.iter().map(place).collect();
-    // Where the piece itself stands, which need not be at one of the steps.
-    let here = bench
-        .plan
-        .and_then(|plan| plan.fit.map(|fit| [100.0 * plan.simple_share(), fit.rms_stitches]));
-    let reach = Reach::of(places.iter().copied().chain(here));
+    let here = places.get(ease_stop(bench.document.piece().ease)).copied();
+    let reach = Reach::of(places.iter().copied());
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("trade-off"));
     let shown = bench.view.step.filter(|&i| i < steps.len());
     let answer = plot(t, rect, &reach).show(&mut child, |plot| {

@@ -2,6 +2,7 @@
 //! ease, each with what it costs.
 
 use egui::{Align2, DragValue, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use plumpline_core::piece::{EASE_STOPS, ease_stop};
 use plumpline_core::{Firmness, Gauge};
 
 use super::{form, more_card};
@@ -236,7 +237,7 @@ fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut A
     y + 42.0
 }
 
-/// Ease from faithful to easy, and its price.
+/// The stops of ease from faithful to easy, and the price of the one in use.
 fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
     let ease = bench.document.piece().ease;
     let shown = match ease {
@@ -244,9 +245,11 @@ fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actio
         e if e > 0.95 => "easy".to_owned(),
         e => short(e),
     };
-    let span = (0.0, 1.0, 0.05);
-    if let Some(ease) = slider(ui, bench, inner, y, "Ease", &shown, ease, span, actions) {
-        actions.edit(Edit::Ease((ease * 100.0).round() / 100.0));
+    let stop = ease_stop(ease);
+    let span = (0.0, (EASE_STOPS.len() - 1) as f64, 1.0);
+    let moved = slider(ui, bench, inner, y, "Ease", &shown, stop as f64, span, actions);
+    if let Some(stop) = moved.map(|at| at.round() as usize) {
+        actions.edit(Edit::Ease(EASE_STOPS[stop]));
     }
     let Some(plan) = bench.plan else { return };
     let share = 100.0 * plan.simple_share();

@@ -3,9 +3,8 @@
 //! [`Targets`] are the stitches the closed-form skin would have if stitches could be split;
 //! `programme` rounds them by dynamic programming under the [`rules`], as [`Rounds`] states
 //! them; `polish` then
-//! moves stitches one or two at a time towards the outline, by what the forecast says each
-//! stitch does. The number of rounds is the rest length over the round height, rounded, and
-//! one either side; the best of the three is kept.
+//! moves stitches towards the outline, by what the forecast says each stitch does, and from
+//! that faithful answer on towards rounds that are easier to work.
 
 mod beam;
 mod form;
@@ -20,9 +19,10 @@ use crate::forecast::fit::{self, Fit, Trail};
 use crate::forecast::settle::{Settled, settle, settled_gradient};
 use crate::forecast::{Cloth, Energy, Finish, Skin, pressure_for_skin};
 use crate::outline::{POLE_MM, Profile};
-use crate::piece::{Firmness, MOST_ROUNDS, Piece};
+use crate::piece::{EASE_STOPS, Firmness, MOST_ROUNDS, Piece, ease_stop};
 use crate::skin::RestSkin;
 
+use polish::{Candidate, Step};
 pub use rounds::Rounds;
 pub use rules::{Price, Start, Targets};
 
@@ -45,33 +45,59 @@ pub struct Chosen {
     pub gave_way: Vec<rules::GaveWay>,
 }
 
-/// Forecasts a plan may solve: three numbers of rounds, each once and re-solved up to
-/// three times.
+/// Forecasts a plan may solve.
 pub const MOST_FORECASTS: usize = 12;
 
+/// Forecasts that the faithful answer may take: what is left when every stop of ease after
+/// it takes one.
+const FAITHFUL_FORECASTS: usize = MOST_FORECASTS - (EASE_STOPS.len() - 1);
+
 /// How many times the leader's cost a number of rounds may have and still be tried further.
-const HOPELESS: f64 = 3.0;
+const HOPELESS: f64 = 2.0;
 
 /// Whole stitches for `piece`, whose outline is `profile` and whose closed-form skin is
 /// `rest`.
+///
+/// First as close to the outline as whole stitches come, then made easier stop by stop, as
+/// far as the piece's ease goes. Each stop starts from the one before and is taken only if
+/// no more rounds are uneven after it: whoever moves the slider on may lose fit or gain
+/// ease, never lose both.
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
     let trail = Trail::new(profile.places());
+    let (mut best, others) = faithful(piece, profile, rest, &trail);
+    for stop in 1..=ease_stop(piece.ease) {
+        best.set_ease(EASE_STOPS[stop]);
+        let budget = FAITHFUL_FORECASTS + stop - others;
+        while best.forecasts < budget && best.improve() == Step::Worse {}
+    }
+    best.finish(others)
+}
+
+/// The candidate that comes closest to the outline, and the forecasts the others took. The
+/// number of rounds is the rest length over the round height, or one either side.
+fn faithful<'a>(
+    piece: &'a Piece,
+    profile: &'a Profile,
+    rest: &RestSkin,
+    trail: &'a Trail,
+) -> (Candidate<'a>, usize) {
     let middle = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
     let middle = (middle.round() as usize).clamp(2, MOST_ROUNDS);
-    let mut candidates: Vec<polish::Candidate<'_>> = (middle - 1..=middle + 1)
+    let mut candidates: Vec<Candidate<'_>> = (middle - 1..=middle + 1)
         .filter(|&rounds| rounds >= 2)
-        .map(|rounds| polish::Candidate::new(piece, profile, rest, &trail, rounds))
+        .map(|rounds| Candidate::new(piece, profile, rest, trail, rounds))
         .collect();
     // A number of rounds far behind after its first forecast never catches up.
-    let leading = candidates.iter().map(polish::Candidate::cost).fold(f64::INFINITY, f64::min);
+    let leading = candidates.iter().map(Candidate::cost).fold(f64::INFINITY, f64::min);
     for candidate in candidates.iter_mut().filter(|c| c.cost() <= HOPELESS * leading) {
         candidate.improve();
     }
     candidates.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
     let mut best = candidates.swap_remove(0);
     let others: usize = candidates.iter().map(|c| c.forecasts).sum();
-    while others + best.forecasts < MOST_FORECASTS && best.improve() != polish::Step::Done {}
-    best.finish(others)
+    while others + best.forecasts < FAITHFUL_FORECASTS && best.improve() != Step::Done {}
+    best.keep_closest();
+    (best, others)
 }
 
 /// What holds a piece besides its cloth, by round.

@@ -15,7 +15,7 @@ use super::rounds::Rounds;
 use super::rules::{GaveWay, Targets};
 use super::{Chosen, Holds, pressure_of, skin_of};
 use crate::forecast::Energy;
-use crate::forecast::fit::{self, Trail};
+use crate::forecast::fit::{self, Fit, Trail};
 use crate::forecast::settle::{Settled, settle, settled_gradient};
 use crate::outline::Profile;
 use crate::piece::Piece;
@@ -32,8 +32,8 @@ const STRAY_SHARE: f64 = 2e-5;
 /// The round straying is priced for.
 const STRAY_STITCHES: f64 = 30.0;
 
-/// How much dearer straying is at full ease, where prices would pull counts further.
-const EASY_STRAY: f64 = 21.0;
+/// How many times dearer straying is at full ease, where prices would pull counts further.
+const EASY_STRAY: f64 = 10.0;
 
 /// Most rounds searched at once.
 const WINDOW: usize = 80;
@@ -72,9 +72,13 @@ pub(super) struct Candidate<'a> {
     /// Prices, pins and strays, in the misfit's unit.
     charge: f64,
     damping: f64,
+    /// Ease of the prices it is charged by.
+    ease: f64,
     /// Length over which a stitch is felt, mm.
     felt_mm: f64,
     gave_way: Vec<GaveWay>,
+    /// The programme's own counts, once a step has led away from them.
+    first: Option<(Vec<u32>, Settled, Misfit)>,
     /// Forecasts solved so far.
     pub(super) forecasts: usize,
 }
@@ -89,6 +93,7 @@ impl<'a> Candidate<'a> {
     ) -> Self {
         let targets = Targets::new(piece, profile, rest, rounds);
         let mut rounds = Rounds::new(piece, targets);
+        rounds.set_ease(piece, 0.0);
         let (counts, gave_way) = rounds.solve();
         let holds = Holds::new(piece, profile, rest, counts.len());
         let skin = skin_of(piece, rounds.targets.start, &counts, &holds);
@@ -110,8 +115,10 @@ impl<'a> Candidate<'a> {
             misfit,
             charge: 0.0,
             damping: 0.0,
+            ease: 0.0,
             felt_mm: profile.widest_mm() * piece.firmness.0.sqrt(),
             gave_way,
+            first: None,
             forecasts: 1,
         };
         candidate.charge = candidate.charge_of(&candidate.counts);
@@ -146,7 +153,7 @@ impl<'a> Candidate<'a> {
     fn pull(&self, k: usize) -> Pull {
         let mut pull = Pull::default();
         let ideal = self.rounds.targets.ideal[k - 1];
-        let ease = 1.0 + EASY_STRAY * self.piece.ease;
+        let ease = 1.0 + EASY_STRAY * self.ease;
         pull.add(STRAY_SHARE * ease * (STRAY_STITCHES / ideal.max(1.0)).powi(2), ideal);
         self.rounds.anchors(k).for_each(|(weight, count)| pull.add(weight, count));
         pull
@@ -164,6 +171,14 @@ impl<'a> Candidate<'a> {
         if counts == self.counts {
             return Step::Done;
         }
+        if self.ease > 0.0
+            && !self
+                .rounds
+                .shaping(&counts)
+                .is_no_harder_than(self.rounds.shaping(&self.counts))
+        {
+            return self.damp();
+        }
         let added = counts.iter().zip(&self.counts).map(|(&n, &o)| f64::from(n) - f64::from(o));
         let start = model.moved(added);
         let skin = skin_of(self.piece, self.rounds.targets.start, &counts, &self.holds);
@@ -175,14 +190,31 @@ impl<'a> Candidate<'a> {
         // A faithful piece is never made less faithful for the sake of its ideal counts.
         let closer = !self.rounds.is_free() || misfit.mean_square < self.misfit.mean_square;
         if !closer || misfit.mean_square + charge >= self.cost() {
-            self.damping = (10.0 * self.damping).max(DAMPING.start);
-            return if self.damping < DAMPING.end { Step::Worse } else { Step::Done };
+            return self.damp();
         }
         self.damping *= 0.3;
         let gain = 1.0 - (misfit.mean_square + charge) / self.cost();
-        (self.counts, self.settled, self.misfit, self.charge) =
-            (counts, settled, misfit, charge);
+        let counts = std::mem::replace(&mut self.counts, counts);
+        let settled = std::mem::replace(&mut self.settled, settled);
+        let misfit = std::mem::replace(&mut self.misfit, misfit);
+        self.first.get_or_insert((counts, settled, misfit));
+        self.charge = charge;
         if gain < LEAST_GAIN { Step::Done } else { Step::Better }
+    }
+
+    /// Makes the next step shorter, if it may be.
+    fn damp(&mut self) -> Step {
+        self.damping = (10.0 * self.damping).max(DAMPING.start);
+        if self.damping < DAMPING.end { Step::Worse } else { Step::Done }
+    }
+
+    /// Goes on to the prices of `ease`. Rounds only become easier to work from here: see
+    /// [`super::choose`].
+    pub(super) fn set_ease(&mut self, ease: f64) {
+        self.ease = ease;
+        self.rounds.set_ease(self.piece, ease);
+        self.charge = self.charge_of(&self.counts);
+        self.damping = 0.0;
     }
 
     /// The cheapest counts by the model, found window by window in a long piece: a stitch
@@ -226,10 +258,28 @@ impl<'a> Candidate<'a> {
         counts
     }
 
+    /// Goes back to the programme's own counts if they fit better after all: the steps go by
+    /// the nodes and weigh what is out of reach less, the fit is measured all along.
+    pub(super) fn keep_closest(&mut self) {
+        let Some((counts, settled, misfit)) = self.first.take() else { return };
+        if self.fit_of(&settled, &misfit).rms_stitches < self.fit().rms_stitches {
+            (self.counts, self.settled, self.misfit) = (counts, settled, misfit);
+            self.charge = self.charge_of(&self.counts);
+        }
+    }
+
+    fn fit(&self) -> Fit {
+        self.fit_of(&self.settled, &self.misfit)
+    }
+
+    fn fit_of(&self, settled: &Settled, misfit: &Misfit) -> Fit {
+        let width = self.piece.gauge.stitch_width_mm();
+        fit::measure_near(&settled.nodes, self.trail, width, misfit.shift)
+    }
+
     /// The choice; `others` are forecasts spent on other numbers of rounds.
     pub(super) fn finish(self, others: usize) -> Chosen {
-        let width = self.piece.gauge.stitch_width_mm();
-        let fit = fit::measure_from(&self.settled.nodes, self.trail, width, self.misfit.shift);
+        let fit = self.fit();
         Chosen {
             start: self.rounds.targets.start,
             counts: self.counts,

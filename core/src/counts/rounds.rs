@@ -67,6 +67,23 @@ pub(super) struct Choice {
     pub(super) last: Option<u32>,
 }
 
+/// How many rounds shape, and how many of those ask for attention.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) struct Shaping {
+    /// Rounds that gain or lose stitches.
+    pub(super) rounds: u32,
+    /// Those whose shaping is unevenly spread.
+    pub(super) uneven: u32,
+}
+
+impl Shaping {
+    /// Whether this is as easy to work as `other`: no more uneven rounds, and no greater a
+    /// share of them among the shaping rounds.
+    pub(super) fn is_no_harder_than(self, other: Self) -> bool {
+        self.uneven <= other.uneven && self.uneven * other.rounds <= other.uneven * self.rounds
+    }
+}
+
 /// Rules still kept; they give way in this order, least harm first.
 #[derive(Debug, Clone, Copy)]
 struct Kept {
@@ -85,8 +102,8 @@ impl Rounds {
             numbers.clone().map(|k| piece.pins.get(&k).copied()).collect();
         let in_face = |k| piece.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&k));
         Self {
-            price: Price::of_piece(piece),
-            ring_weight: RING_WEIGHT.0 + RING_WEIGHT.1 * piece.ease,
+            price: Price::of_piece(piece, piece.ease),
+            ring_weight: ring_weight(piece.ease),
             neck: piece.rules.smallest_neck,
             multiple: piece.rules.multiple_of.max(1),
             largest_change: piece.rules.largest_change.unwrap_or(u32::MAX),
@@ -97,6 +114,31 @@ impl Rounds {
             targets,
             kept: Kept { multiples: true, change: true, directions: true, ends: true },
         }
+    }
+
+    /// The same rounds of `piece` at another ease: other prices, the same rules.
+    pub(super) fn set_ease(&mut self, piece: &Piece, ease: f64) {
+        self.price = Price::of_piece(piece, ease);
+        self.ring_weight = ring_weight(ease);
+    }
+
+    /// Shaping rounds among `counts`, and how many of them are unevenly spread: neither one
+    /// repeat nor the same stitch throughout. A ring's first round shapes nothing.
+    pub(super) fn shaping(&self, counts: &[u32]) -> Shaping {
+        let mut shaping = Shaping::default();
+        let mut below = self.targets.start.joined();
+        for &count in counts {
+            if let Some(below) = below.replace(count).filter(|&below| below != count) {
+                let shaped = below.abs_diff(count);
+                let even = match self.targets.start.side() {
+                    Some(_) => shaped == 2,
+                    None => shaped > 1 && below.is_multiple_of(shaped),
+                };
+                shaping.rounds += 1;
+                shaping.uneven += u32::from(!even);
+            }
+        }
+        shaping
     }
 
     /// Whether round `k` (from 1) may have `count` stitches, whatever its neighbours.
@@ -350,6 +392,10 @@ impl Rounds {
     pub(super) fn minds_switches(&self) -> bool {
         self.price.minds_switches()
     }
+}
+
+fn ring_weight(ease: f64) -> f64 {
+    RING_WEIGHT.0 + RING_WEIGHT.1 * ease
 }
 
 /// The counts each round may take: ±8 around the ideal, stretched towards what pins need.

@@ -14,7 +14,7 @@ pub(super) const STRAY: f64 = 8.0;
 const FULL_PRICE: f64 = 16.0;
 
 /// What each stitch beyond flat adds to a round's trouble.
-const RUFFLE: f64 = 1.0;
+const RUFFLE: f64 = 0.3;
 
 /// What changing between plain and shaping rounds costs where plain rounds are wanted
 /// together, whatever the ease.
@@ -23,23 +23,9 @@ const SWITCH_PRICE: f64 = 4.0;
 /// What a shaping round costs there: more shaping in fewer rounds leaves plain ones over.
 const SHAPING_PRICE: f64 = 2.0;
 
-/// A rule that could not be kept, with the rounds it concerns.
+/// A rule that could not be kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GaveWay {
-    /// A pin asked for more stitches than double, or fewer than half, what can be reached.
-    Pin {
-        /// The pinned round.
-        round: u32,
-        /// The count it was pinned to.
-        wanted: u32,
-        /// The count it got.
-        given: u32,
-    },
-    /// A pin on a round the piece does not have.
-    PinBeyondEnd {
-        /// The pinned round.
-        round: u32,
-    },
     /// Stitches in multiples could not be kept.
     Multiples,
     /// The largest change a round, or a face without shaping, could not be kept.
@@ -250,10 +236,10 @@ pub struct Price {
 }
 
 impl Price {
-    /// The price list of `piece`: nothing at ease 0, most at ease 1.
-    pub fn of_piece(piece: &Piece) -> Self {
+    /// The price list of `piece` at `ease`: nothing at 0, most at 1.
+    pub fn of_piece(piece: &Piece, ease: f64) -> Self {
         Self {
-            weight: FULL_PRICE * piece.ease * piece.ease,
+            weight: FULL_PRICE * ease * ease,
             flat: piece.gauge.flat_increase(),
             switch: if piece.rules.plain_together { SWITCH_PRICE } else { 0.0 },
             shaping: if piece.rules.plain_together { SHAPING_PRICE } else { 0.0 },

@@ -63,13 +63,26 @@ pub fn measure(nodes: &[Rz], outline: &Trail, stitch_width_mm: f64) -> Fit {
     measure_from(nodes, outline, stitch_width_mm, outline.middle() - middle(nodes))
 }
 
-/// As [`measure`], from a shift that is nearly right already.
-pub(crate) fn measure_from(
+/// Above this many stitches a curve may lie well on another in more than one way.
+const AMBIGUOUS_STITCHES: f64 = 0.1;
+
+/// As [`measure`], from a shift that is nearly right already; where that leaves curves far
+/// apart, from their middles too.
+pub(crate) fn measure_near(
     nodes: &[Rz],
     outline: &Trail,
     stitch_width_mm: f64,
-    mut shift: f64,
+    shift: f64,
 ) -> Fit {
+    let near = measure_from(nodes, outline, stitch_width_mm, shift);
+    if near.rms_stitches <= AMBIGUOUS_STITCHES {
+        return near;
+    }
+    let apart = measure(nodes, outline, stitch_width_mm);
+    if apart.rms_stitches < near.rms_stitches { apart } else { near }
+}
+
+fn measure_from(nodes: &[Rz], outline: &Trail, stitch_width_mm: f64, mut shift: f64) -> Fit {
     let forecast = Trail::new(nodes.to_vec());
     let at = |shift: f64| {
         (
@@ -79,23 +92,22 @@ pub(crate) fn measure_from(
     };
     let mut sums = at(shift);
     // Gauss–Newton on the shift; the feet move little, so a few steps settle it.
-    for _ in 0..8 {
+    let negligible = 1e-4 * stitch_width_mm;
+    'settling: for _ in 0..8 {
         let pull = sums.0.gap_z - sums.1.gap_z;
         let weight = sums.0.normal_z_sq + sums.1.normal_z_sq;
         let mut step = if weight > 0.0 { -pull / weight } else { 0.0 };
-        let mut next = at(shift + step);
-        while next.0.square + next.1.square > sums.0.square + sums.1.square {
-            step *= 0.5;
-            if step.abs() < 1e-4 * stitch_width_mm {
+        loop {
+            if step.abs() < negligible {
+                break 'settling;
+            }
+            let next = at(shift + step);
+            if next.0.square + next.1.square <= sums.0.square + sums.1.square {
+                (shift, sums) = (shift + step, next);
                 break;
             }
-            next = at(shift + step);
+            step *= 0.5;
         }
-        if step.abs() < 1e-4 * stitch_width_mm {
-            break;
-        }
-        shift += step;
-        sums = next;
     }
     let (there, back) = sums;
     let rms = there.square.max(back.square) / POINTS as f64;

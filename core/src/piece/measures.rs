@@ -1,7 +1,7 @@
 //! The measures of a piece's rounds: which kind of stitch, how wide, how high.
 
 use super::Piece;
-use crate::cloth::Kind;
+use crate::cloth::{Kind, Working};
 
 impl Piece {
     /// The kind of stitch of round `round` (from 1).
@@ -11,6 +11,15 @@ impl Piece {
             .filter(|from| from.from_round <= round)
             .max_by_key(|from| from.from_round)
             .map_or(Kind::Single, |from| from.kind)
+    }
+
+    /// Stitches each round leans against the one below: those of a spiral; joined rounds
+    /// begin where they ended.
+    pub fn drift(&self) -> f64 {
+        match self.working {
+            Working::Spiral => self.rules.spiral_drift,
+            Working::Joined { .. } => 0.0,
+        }
     }
 
     /// Width and height of a stitch of round `round` (from 1), mm, unstuffed.

@@ -1,6 +1,7 @@
 //! The piece: everything a person decides about one stuffed shape. Saved, undone, and the
 //! only thing [`crate::plan`] reads.
 
+mod ease;
 mod measures;
 mod rules;
 
@@ -13,6 +14,7 @@ use crate::error::{Error, Result, within};
 use crate::gauge::Gauge;
 use crate::outline::Outline;
 
+pub use ease::{EASE_STOPS, ease_stop};
 pub use rules::{Face, Rules, Spread};
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
