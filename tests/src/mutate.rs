@@ -1,5 +1,8 @@
 //! Patterns made wrong by chance, always the same ones: what a reader may be handed.
 
+use crate::corpus::clean;
+use crate::planted::planted;
+
 /// Characters that texts are pasted with, or that a reader may trip over.
 const RARE: [char; 24] = [
     '(', ')', '[', ']', '{', '*', '×', '–', '—', '→', '=', ':', '\u{a0}', '\u{200b}',
@@ -99,6 +102,18 @@ impl Mutator {
     }
 }
 
+/// Every text of the corpus, mutated `rounds` times over; some spliced with their neighbour.
+pub fn mutated_corpus(seed: u64, rounds: usize) -> impl Iterator<Item = String> {
+    let planted = planted().into_iter().map(|case| case.text);
+    let clean = clean().into_iter().map(|pattern| pattern.text.to_owned());
+    let texts: Vec<String> = clean.chain(planted).collect();
+    let mut mutator = Mutator::new(seed);
+    (0..rounds * texts.len()).map(move |i| {
+        let (text, other) = (&texts[i % texts.len()], &texts[(i + 1) % texts.len()]);
+        mutator.mutate(text, other)
+    })
+}
+
 /// Whether a word, a number or a sign begins between two characters.
 fn is_token_edge(before: char, after: char) -> bool {
     let class = |c: char| match c {
@@ -151,6 +166,13 @@ mod tests {
         assert!(unchanged < 50, "{unchanged} of 500 unchanged");
         let distinct: std::collections::BTreeSet<_> = all.iter().collect();
         assert!(distinct.len() > 400, "{} distinct of 500", distinct.len());
+    }
+
+    #[test]
+    fn the_whole_corpus_is_mutated_alike_each_time() {
+        let all: Vec<String> = mutated_corpus(7, 2).collect();
+        assert_eq!(all.len(), 2 * (clean().len() + planted().len()));
+        assert!(all.iter().eq(&mutated_corpus(7, 2).collect::<Vec<_>>()));
     }
 
     #[test]
