@@ -1,8 +1,12 @@
 //! Shapes and helpers that Plumpline's tests, benches and figures share.
 
 pub mod any;
+pub mod corpus;
 pub mod fit_set;
 pub mod lbfgs;
 pub mod measure;
+pub mod mutate;
+pub mod planted;
 pub mod shapes;
 pub mod stacking;
+pub mod trees;

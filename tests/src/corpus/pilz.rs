@@ -1,0 +1,27 @@
+//! German: the number before “Rd”, “verdoppeln” and “zusammenhäkeln”.
+
+use plumpline_core::pattern::Op;
+
+use super::Clean;
+use crate::trees::*;
+
+pub(super) fn clean() -> Clean {
+    let lines = vec![
+        piece("Hut"),
+        rnd(1, [ring(SC, 6)], 6),
+        rnd(2, [around([inc()])], 12),
+        rnd(3, [group(6, [each(SC, 1), inc()])], 18),
+        rnd(4, [group(6, [each(SC, 2), inc()])], 24),
+        rnd(5, [each(SC, 1), inc(), group(4, [each(SC, 4), inc()]), each(SC, 2)], 29),
+        rnds(6..=9, [even()], 29),
+        rnd(10, [back([even()])], 29),
+        rnd(11, [group(5, [each(SC, 3), dec()]), each(SC, 4)], 24),
+        rnd(12, [group(6, [each(SC, 2), dec()])], 18),
+        act(Op::Stuff),
+        rnd(13, [group(6, [each(SC, 1), dec()])], 12),
+        rnd(14, [group(6, [dec()])], 6),
+        act(Op::FastenOff),
+    ];
+    let text = include_str!("../../corpus/clean/pilz.txt");
+    Clean { name: "pilz", lexicon: "de", text, lines }
+}
