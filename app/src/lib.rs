@@ -9,6 +9,7 @@
 pub mod bars;
 pub mod board;
 pub mod cli;
+mod length;
 pub mod panels;
 pub mod studio;
 pub mod ui_kit;

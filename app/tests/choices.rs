@@ -1,26 +1,15 @@
 //! Choices about the piece as a person makes them: rules, ease, holds, kinds of stitch.
 
+mod bench;
+
 use std::time::Duration;
 
+use bench::{Bench, opened};
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, Pos2, vec2};
-use egui_kittest::Harness;
+use egui::{Key, Modifiers, Pos2};
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
 use plumpline::studio::view::Card;
 use plumpline_core::{Face, Hold, Kind, Loop, Piece, Plan, Working};
-
-type Bench<'a> = Harness<'a, Studio>;
-
-fn opened<'a>(width: f32, height: f32) -> Bench<'a> {
-    let mut bench = Harness::builder()
-        .with_size(vec2(width, height))
-        .with_max_steps(12)
-        .with_step_dt(0.05)
-        .build_eframe(|cc| Studio::new(cc, None));
-    bench.run();
-    bench
-}
 
 fn bench<'a>() -> Bench<'a> {
     opened(1440.0, 1400.0)

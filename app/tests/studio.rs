@@ -1,5 +1,8 @@
 //! The studio as a person uses it: what the hand does and what then stands on screen.
 
+mod bench;
+
+use bench::{Bench, opened};
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
@@ -7,20 +10,8 @@ use plumpline::studio::app::Studio;
 use plumpline::studio::view::Stage;
 use plumpline_core::plan;
 
-type Bench<'a> = Harness<'a, Studio>;
-
 fn bench<'a>() -> Bench<'a> {
-    sized(1440.0, 900.0)
-}
-
-fn sized<'a>(width: f32, height: f32) -> Bench<'a> {
-    let mut bench = Harness::builder()
-        .with_size(vec2(width, height))
-        .with_max_steps(12)
-        .with_step_dt(0.05)
-        .build_eframe(|cc| Studio::new(cc, None));
-    bench.run();
-    bench
+    opened(1440.0, 900.0)
 }
 
 fn place(bench: &Bench<'_>, name: &str) -> Pos2 {
@@ -257,7 +248,7 @@ fn single_keys_leave_a_text_field_alone() {
 
 #[test]
 fn the_sheet_reads_every_round() {
-    let mut bench = sized(1440.0, 2400.0);
+    let mut bench = opened(1440.0, 2400.0);
     bench.get_by_label("Sheet").click();
     bench.run();
     assert_eq!(bench.state().view().stage, Stage::Sheet);
@@ -272,7 +263,7 @@ fn the_sheet_reads_every_round() {
 fn nothing_named_leaves_the_window() {
     for (width, height) in [(1024.0, 700.0), (1200.0, 760.0), (1440.0, 900.0), (3840.0, 2160.0)]
     {
-        let bench = sized(width, height);
+        let bench = opened(width, height);
         let window = egui::Rect::from_min_size(Pos2::ZERO, vec2(width, height));
         for node in bench.root().children_recursive() {
             let Some(label) = node.accesskit_node().label() else { continue };

@@ -1,11 +1,12 @@
-//! How long a plan and its parts take, by rounds, and how many forecasts a plan solves.
+//! How long a plan and its parts take, by rounds, and how many forecasts a plan solves: the
+//! whole plan, its polish and ease, one cold forecast, and all that comes before the first.
 //!
 //! `cargo bench -p plumpline-tests --bench plan`
 
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
-use plumpline_core::counts::{Holds, Rounds, Targets, skin_of};
+use plumpline_core::counts::{Holds, Rounds, Targets, choose, skin_of};
 use plumpline_core::forecast::{Energy, Skin, settle, settled_gradient};
 use plumpline_core::{Gauge, Knot, Outline, Piece, plan};
 use plumpline_tests::any::rest_of;
@@ -81,22 +82,37 @@ fn least(run: impl Fn()) -> Duration {
     (0..9).map(timed).min().unwrap_or_default()
 }
 
+/// What `choose` takes beyond the programme and the first forecast of each number of rounds.
+fn polish(piece: &Piece) -> Duration {
+    let (profile, rest) = (piece.outline.profile(400), rest_of(piece));
+    let all = least(|| drop(black_box(choose(piece, &profile, &rest))));
+    let middle = (rest.length_mm() / piece.gauge.round_height_mm()).round() as usize;
+    let first = |rounds: usize| {
+        let targets = Targets::new(piece, &profile, &rest, rounds);
+        let start = targets.start;
+        let (counts, _) = Rounds::new(piece, targets).solve();
+        cold(&skin_of(piece, start, &counts, &Holds::default()), rest.pressure);
+    };
+    all.saturating_sub(least(|| (middle - 1..=middle + 1).for_each(first)))
+}
+
 fn table() {
     println!(
-        "{:>6} {:>8} {:>5} {:>9} {:>10} {:>10} {:>10} {:>6}",
-        "rounds", "stitches", "ease", "forecasts", "plan", "cold", "counts", "knots"
+        "{:>6} {:>8} {:>5} {:>9} {:>10} {:>10} {:>10} {:>10} {:>6}",
+        "rounds", "stitches", "ease", "forecasts", "plan", "polish", "cold", "counts", "knots"
     );
     let row = |piece: &Piece| {
         let planned = plan(piece).expect("the benched pieces can be planned");
         let (skin, pressure) = first_counts(piece);
         let took = least(|| drop(black_box(plan(black_box(piece)))));
         println!(
-            "{:6} {:8} {:5.1} {:9} {:10.2?} {:10.2?} {:10.2?} {:6}",
+            "{:6} {:8} {:5.1} {:9} {:10.2?} {:10.2?} {:10.2?} {:10.2?} {:6}",
             planned.rounds.len(),
             planned.counts().iter().max().copied().unwrap_or(0),
             piece.ease,
             planned.forecasts,
             took,
+            polish(piece),
             least(|| cold(&skin, pressure)),
             least(|| before_forecasts(piece)),
             piece.outline.knots.len()

@@ -5,6 +5,7 @@ use egui::{pos2, vec2};
 use plumpline_core::Plan;
 
 use super::ground::Ground;
+use crate::length::parse_mm;
 use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::view::{Dimension, Typing};
@@ -245,7 +246,7 @@ fn field(
     }
     if output.lost_focus() {
         if !ui.input(|i| i.key_pressed(egui::Key::Escape))
-            && let Some(mm) = millimetres(&text)
+            && let Ok(mm) = parse_mm(&text)
         {
             actions.edit(Edit::Resize(typing.dimension, mm));
         }
@@ -263,33 +264,4 @@ fn select_all(ui: &Ui, id: egui::Id, text: &str) {
     let range = CCursorRange::two(CCursor::new(0), end);
     state.cursor.set_char_range(Some(range));
     state.store(ui.ctx(), id);
-}
-
-/// A length as people write it: `110`, `11 cm`, `4.5 in`, a comma for a point.
-fn millimetres(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".").to_lowercase();
-    let split = text.find(|c: char| c != '.' && !c.is_ascii_digit()).unwrap_or(text.len());
-    let (number, unit) = text.split_at(split);
-    let unit = match unit.trim() {
-        "" | "mm" => 1.0,
-        "cm" => 10.0,
-        "in" | "inch" | "inches" | "\"" => 25.4,
-        _ => return None,
-    };
-    number.parse::<f64>().ok().map(|n| n * unit).filter(|mm| mm.is_finite() && *mm > 0.0)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn lengths_are_read_as_people_write_them() {
-        assert_eq!(millimetres("110"), Some(110.0));
-        assert_eq!(millimetres(" 11,5 cm "), Some(115.0));
-        assert_eq!(millimetres("2 in"), Some(50.8));
-        assert_eq!(millimetres("a lot"), None);
-        assert_eq!(millimetres("12 ells"), None);
-        assert_eq!(millimetres("0"), None);
-    }
 }

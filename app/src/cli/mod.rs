@@ -3,7 +3,6 @@
 //! Errors go to standard error in one line; the exit status is 2 for bad use and 1 for bad
 //! input.
 
-mod length;
 mod new;
 mod report;
 mod rounds;

@@ -7,7 +7,7 @@ use clap::Args;
 use plumpline_core::outline::points;
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, file, plan};
 
-use super::length::parse_mm;
+use crate::length::parse_mm;
 
 /// How far the knots' curve may be from the points, in stitch widths.
 const TOLERANCE_STITCHES: f64 = 0.02;

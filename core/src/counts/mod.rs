@@ -65,8 +65,8 @@ const HOPELESS: f64 = 2.0;
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
     let trail = Trail::new(profile.places());
     let (mut best, others) = faithful(piece, profile, rest, &trail);
-    for stop in 1..=ease_stop(piece.ease) {
-        best.set_ease(EASE_STOPS[stop]);
+    for (stop, &ease) in EASE_STOPS[..=ease_stop(piece.ease)].iter().enumerate().skip(1) {
+        best.set_ease(ease);
         let budget = FAITHFUL_FORECASTS + stop - others;
         while best.forecasts < budget && best.improve() == Step::Worse {}
     }
