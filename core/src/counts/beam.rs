@@ -13,7 +13,7 @@ use super::form::Form;
 use super::rounds::{After, Below, Choice, Rounds};
 
 /// Beginnings carried from round to round.
-const WIDTH: usize = 12;
+const WIDTH: usize = 10;
 
 /// One beginning: the rounds chosen so far, from the last to the first.
 #[derive(Clone, Copy)]

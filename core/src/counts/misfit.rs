@@ -56,7 +56,7 @@ impl Misfit {
             shift: trail.middle() - fit::middle(nodes),
         };
         let sag = sags(nodes);
-        let mut seeker = Seeker::new(trail.line());
+        let mut seeker = Seeker::new(trail);
         let mut feet = vec![0; n];
         for round in 0..4 {
             let (mut pull, mut weight, mut square) = (0.0, 0.0, 0.0);

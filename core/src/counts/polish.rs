@@ -41,6 +41,13 @@ const WINDOW: usize = 80;
 /// Most stitches one step may move a round.
 const REACH: u32 = 3;
 
+/// From so many rounds on the nodes tell nearly as much as the curve between them.
+const MANY_ROUNDS: usize = 12;
+
+/// Below this share of the misfit that a polish of many rounds began with it surely came
+/// closer.
+const CLEARLY: f64 = 0.25;
+
 /// Share of the cost a step must save for another to be worth its forecast.
 const LEAST_GAIN: f64 = 0.05;
 
@@ -262,6 +269,11 @@ impl<'a> Candidate<'a> {
     /// the nodes and weigh what is out of reach less, the fit is measured all along.
     pub(super) fn keep_closest(&mut self) {
         let Some((counts, settled, misfit)) = self.first.take() else { return };
+        let surely = self.counts.len() >= MANY_ROUNDS
+            && self.misfit.mean_square < CLEARLY * misfit.mean_square;
+        if surely {
+            return;
+        }
         if self.fit_of(&settled, &misfit).rms_stitches < self.fit().rms_stitches {
             (self.counts, self.settled, self.misfit) = (counts, settled, misfit);
             self.charge = self.charge_of(&self.counts);

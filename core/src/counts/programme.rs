@@ -42,6 +42,7 @@ impl Rounds {
             if here.is_empty() {
                 return None;
             }
+            here.sort_by(|a, b| a.cost.total_cmp(&b.cost));
             table.push(here);
         }
         if !self.is_symmetric() {
@@ -79,12 +80,17 @@ impl Rounds {
             return;
         };
         let mut best: [Option<Reached>; 2] = [None, None];
+        let minds_switches = self.minds_switches();
         for (from, b) in before.iter().enumerate() {
             let plain = b.count == count;
-            let slot = &mut best[usize::from(plain && self.minds_switches())];
-            if slot.is_some_and(|s| b.cost >= s.cost)
-                || !self.allows_both_steps(k, b.count, count)
-            {
+            let slot = &mut best[usize::from(plain && minds_switches)];
+            if slot.is_some_and(|s| b.cost >= s.cost) {
+                if minds_switches {
+                    continue;
+                }
+                break; // Cheapest first, and a price is never negative.
+            }
+            if !self.allows_both_steps(k, b.count, count) {
                 continue;
             }
             let price = self.price(k, Some(b.count), count)

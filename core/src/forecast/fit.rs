@@ -32,17 +32,15 @@ pub struct Fit {
 pub struct Trail {
     line: Vec<Rz>,
     even: Vec<Rz>,
+    segments: Vec<Segment>,
 }
 
 impl Trail {
     /// The polyline through `line` and 400 places evenly spaced along it.
     pub fn new(line: Vec<Rz>) -> Self {
         let even = resample(&line, POINTS);
-        Self { line, even }
-    }
-
-    pub(crate) fn line(&self) -> &[Rz] {
-        &self.line
+        let segments = line.windows(2).map(|ends| Segment::new(ends[0], ends[1])).collect();
+        Self { line, even, segments }
     }
 
     pub(crate) fn middle(&self) -> f64 {
@@ -85,10 +83,7 @@ pub(crate) fn measure_near(
 fn measure_from(nodes: &[Rz], outline: &Trail, stitch_width_mm: f64, mut shift: f64) -> Fit {
     let forecast = Trail::new(nodes.to_vec());
     let at = |shift: f64| {
-        (
-            Sums::of(&forecast.even, &outline.line, shift),
-            Sums::of(&outline.even, &forecast.line, -shift),
-        )
+        (Sums::of(&forecast.even, outline, shift), Sums::of(&outline.even, &forecast, -shift))
     };
     let mut sums = at(shift);
     // Gauss–Newton on the shift; the feet move little, so a few steps settle it.
@@ -121,7 +116,7 @@ fn measure_from(nodes: &[Rz], outline: &Trail, stitch_width_mm: f64, mut shift: 
 /// Signed distance of each forecast node to the outline at the fit's shift, mm: positive
 /// where the forecast lies outside. For pictures and misfit zones.
 pub fn node_offsets(nodes: &[Rz], outline: &Trail, shift_mm: f64) -> Vec<f64> {
-    let mut seeker = Seeker::new(&outline.line);
+    let mut seeker = Seeker::new(outline);
     nodes
         .iter()
         .map(|n| {
@@ -143,8 +138,8 @@ struct Sums {
 }
 
 impl Sums {
-    fn of(points: &[Rz], line: &[Rz], shift: f64) -> Self {
-        let mut seeker = Seeker::new(line);
+    fn of(points: &[Rz], trail: &Trail, shift: f64) -> Self {
+        let mut seeker = Seeker::new(trail);
         let mut sums = Self::default();
         for p in points {
             let p = Rz::new(p.r, p.z + shift);
@@ -177,29 +172,30 @@ pub(crate) struct Foot {
 /// segments ahead and one back from the last foot finds it in constant time, also around a
 /// lip, where a search of the whole line could jump across.
 pub(crate) struct Seeker<'a> {
-    line: &'a [Rz],
+    segments: &'a [Segment],
     /// Where the search begins: the segment of the last foot.
     pub(crate) segment: usize,
 }
 
 impl<'a> Seeker<'a> {
-    pub(crate) fn new(line: &'a [Rz]) -> Self {
-        Self { line, segment: 0 }
+    pub(crate) fn new(trail: &'a Trail) -> Self {
+        Self { segments: &trail.segments, segment: 0 }
     }
 
     pub(crate) fn nearest(&mut self, p: Rz) -> Foot {
-        let last = self.line.len() - 2;
+        let last = self.segments.len() - 1;
         let start = self.segment.min(last);
-        let (mut best, mut least) = (start, self.distance_sq(start, p).0);
+        let (mut best, mut least) = (start, self.segments[start].distance_sq(p).0);
         // A nearer foot lies within twice the distance of this one as the crow flies, and
         // not much further along the line unless it folds.
         let mut along = 0.0;
         for ahead in start + 1..=last {
-            let d = self.distance_sq(ahead, p).0;
+            let segment = &self.segments[ahead];
+            let d = segment.distance_sq(p).0;
             if d < least {
                 (least, best, along) = (d, ahead, 0.0);
             } else {
-                along += self.line[ahead].distance(self.line[ahead + 1]);
+                along += segment.length;
                 if along * along > WINDOW_SQ * least {
                     break;
                 }
@@ -207,11 +203,12 @@ impl<'a> Seeker<'a> {
         }
         along = 0.0;
         for back in (0..start).rev() {
-            let d = self.distance_sq(back, p).0;
+            let segment = &self.segments[back];
+            let d = segment.distance_sq(p).0;
             if d < least {
                 (least, best, along) = (d, back, 0.0);
             } else {
-                along += self.line[back].distance(self.line[back + 1]);
+                along += segment.length;
                 if along * along > WINDOW_SQ * least {
                     break;
                 }
@@ -221,34 +218,53 @@ impl<'a> Seeker<'a> {
         self.foot(best, p)
     }
 
-    fn distance_sq(&self, segment: usize, p: Rz) -> (f64, f64) {
-        let (a, b) = (self.line[segment], self.line[segment + 1]);
-        let (dr, dz) = (b.r - a.r, b.z - a.z);
-        let length_sq = (dr * dr + dz * dz).max(1e-18);
-        let along = (((p.r - a.r) * dr + (p.z - a.z) * dz) / length_sq).clamp(0.0, 1.0);
-        let (er, ez) = (p.r - a.r - along * dr, p.z - a.z - along * dz);
-        (er * er + ez * ez, along)
-    }
-
-    fn foot(&self, segment: usize, p: Rz) -> Foot {
-        let (a, b) = (self.line[segment], self.line[segment + 1]);
-        let (distance_sq, along) = self.distance_sq(segment, p);
-        let (dr, dz) = (b.r - a.r, b.z - a.z);
-        let length = (dr * dr + dz * dz).sqrt().max(1e-9);
-        let at = Rz::new(a.r + along * dr, a.z + along * dz);
+    fn foot(&self, index: usize, p: Rz) -> Foot {
+        let segment = &self.segments[index];
+        let (distance_sq, along) = segment.distance_sq(p);
+        let (dr, dz) = (segment.along.r, segment.along.z);
+        let at = Rz::new(segment.from.r + along * dr, segment.from.z + along * dz);
+        let length = segment.length.max(1e-9);
         let normal = Rz::new(dz / length, -dr / length);
         let out = (p.r - at.r) * normal.r + (p.z - at.z) * normal.z;
         let distance = distance_sq.sqrt();
         let out = if out < 0.0 { -distance } else { distance };
         // Beyond an end of the line the distance is to that end.
         let end =
-            (segment == 0 && along <= 0.0) || (segment + 2 == self.line.len() && along >= 1.0);
+            (index == 0 && along <= 0.0) || (index + 1 == self.segments.len() && along >= 1.0);
         let normal = if end && distance > 1e-9 {
             Rz::new((p.r - at.r) / out, (p.z - at.z) / out)
         } else {
             normal
         };
         Foot { at, distance, normal, out, end }
+    }
+}
+
+/// A piece of a polyline, with what every distance to it needs.
+#[derive(Debug, Clone, Copy)]
+struct Segment {
+    from: Rz,
+    /// From its start to its end.
+    along: Rz,
+    length: f64,
+    per_length_sq: f64,
+}
+
+impl Segment {
+    fn new(a: Rz, b: Rz) -> Self {
+        let along = Rz::new(b.r - a.r, b.z - a.z);
+        let length_sq = along.r * along.r + along.z * along.z;
+        let per_length_sq = 1.0 / length_sq.max(1e-18);
+        Self { from: a, along, length: length_sq.sqrt(), per_length_sq }
+    }
+
+    /// Squared distance of `p`, and where along the segment its foot is, 0 to 1.
+    fn distance_sq(&self, p: Rz) -> (f64, f64) {
+        let (r, z) = (p.r - self.from.r, p.z - self.from.z);
+        let (dr, dz) = (self.along.r, self.along.z);
+        let along = ((r * dr + z * dz) * self.per_length_sq).clamp(0.0, 1.0);
+        let (er, ez) = (r - along * dr, z - along * dz);
+        (er * er + ez * ez, along)
     }
 }
 
@@ -301,11 +317,12 @@ mod tests {
     #[test]
     fn the_local_search_agrees_with_a_search_of_the_whole_line() {
         let outline = circle(40.0, 300);
-        let mut seeker = Seeker::new(&outline);
+        let trail = Trail::new(outline.clone());
+        let mut seeker = Seeker::new(&trail);
         for p in circle(43.0, 77) {
             let everywhere = outline
                 .windows(2)
-                .map(|s| Seeker::new(s).nearest(p).distance)
+                .map(|s| Segment::new(s[0], s[1]).distance_sq(p).0.sqrt())
                 .fold(f64::INFINITY, f64::min);
             assert!((seeker.nearest(p).distance - everywhere).abs() < 1e-9);
         }
