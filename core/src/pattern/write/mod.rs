@@ -15,6 +15,8 @@ pub mod phrases;
 mod sizes;
 pub mod style;
 mod terms;
+#[cfg(test)]
+mod tests;
 
 pub use phrases::Phrases;
 pub use sizes::{write, write_sizes};
