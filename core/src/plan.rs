@@ -8,12 +8,12 @@ use crate::estimate::{Estimate, Worked, estimate};
 use crate::forecast::fit::{Fit, Trail, node_offsets};
 use crate::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
 use crate::outline::{Profile, Rz};
+use crate::pattern::from_plan::round_work;
+use crate::pattern::write::{Below, Writer};
 use crate::piece::{MOST_ROUNDS, Piece, Spread};
 use crate::placement::{Placement, Placer, place_oval};
 use crate::skin::RestSkin;
 use crate::warning::{self, Misfit, Warning};
-use crate::pattern::from_plan::round_work;
-use crate::pattern::write::{Below, Writer};
 use crate::wording::{Manner, Worded, Wording, stuff_after, word};
 
 /// Intervals in which the outline is sampled by arc length.

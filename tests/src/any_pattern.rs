@@ -4,9 +4,7 @@
 
 use plumpline_core::Loop;
 use plumpline_core::pattern::tally::tally;
-use plumpline_core::pattern::{
-    Decrease, Line, Op, Pattern, Placed, Rounds, StitchKind, Times,
-};
+use plumpline_core::pattern::{Decrease, Line, Op, Pattern, Placed, Rounds, StitchKind, Times};
 use proptest::prelude::*;
 
 fn work(ops: impl IntoIterator<Item = Op>) -> Vec<Placed<Op>> {
@@ -58,7 +56,8 @@ pub fn items() -> impl Strategy<Value = Op> {
 /// thing to the end of the round.
 fn round_on(below: u32) -> impl Strategy<Value = Vec<Placed<Op>>> {
     let listed = prop::collection::vec(items(), 1..5).prop_map(work);
-    let plain = |kind| Op::Group { body: work([Op::Each { kind, count: 1 }]), times: Times::Around };
+    let plain =
+        |kind| Op::Group { body: work([Op::Each { kind, count: 1 }]), times: Times::Around };
     let even = kinds().prop_map(move |kind| work([plain(kind)]));
     let all_increased = kinds().prop_map(|kind| {
         let body = work([Op::Into { kind, many: 2 }]);
@@ -73,9 +72,8 @@ fn round_on(below: u32) -> impl Strategy<Value = Vec<Placed<Op>>> {
         };
         work([Op::Group { body, times: Times::Around }])
     });
-    let looped = (loops(), kinds()).prop_map(move |(only, kind)| {
-        work([Op::Only { only, body: work([plain(kind)]) }])
-    });
+    let looped = (loops(), kinds())
+        .prop_map(move |(only, kind)| work([Op::Only { only, body: work([plain(kind)]) }]));
     prop_oneof![4 => listed, 3 => even, 1 => all_increased, 2 => spread, 1 => looped]
 }
 
@@ -87,7 +85,8 @@ fn beginnings() -> impl Strategy<Value = (Vec<Line>, Vec<Placed<Op>>)> {
         (vec![], work([Op::Chain(2), Op::IntoChain { kind, count, nth: 2 }]))
     });
     let joined_chain = (kinds(), 6_u32..40).prop_map(|(kind, count)| {
-        let plain = Op::Group { body: work([Op::Each { kind, count: 1 }]), times: Times::Around };
+        let plain =
+            Op::Group { body: work([Op::Each { kind, count: 1 }]), times: Times::Around };
         (vec![Line::Do(work([Op::Chain(count), Op::Join]))], work([plain]))
     });
     let oval = (kinds(), 1_u32..12, 2_u32..5).prop_map(|(kind, side, end)| {
@@ -102,8 +101,8 @@ fn beginnings() -> impl Strategy<Value = (Vec<Line>, Vec<Placed<Op>>)> {
 
 /// A whole pattern of `rounds` rounds and what is done between them.
 pub fn patterns() -> impl Strategy<Value = Pattern> {
-    (beginnings(), 1_usize..9, any::<bool>(), any::<bool>()).prop_flat_map(
-        |((before, first), rounds, joined, stated)| {
+    (beginnings(), 1_usize..9, any::<bool>(), any::<bool>())
+        .prop_flat_map(|((before, first), rounds, joined, stated)| {
             let start = lines_of(before, first, joined, stated);
             (0..rounds).fold(Just(start).boxed(), |so_far, _| {
                 so_far
@@ -115,13 +114,12 @@ pub fn patterns() -> impl Strategy<Value = Pattern> {
                     })
                     .boxed()
             })
-        },
-    )
-    .prop_map(|state| {
-        let mut lines = state.lines;
-        lines.push(Line::Do(work([Op::FastenOff])));
-        Pattern { lines: lines.into_iter().map(Placed::unread).collect() }
-    })
+        })
+        .prop_map(|state| {
+            let mut lines = state.lines;
+            lines.push(Line::Do(work([Op::FastenOff])));
+            Pattern { lines: lines.into_iter().map(Placed::unread).collect() }
+        })
 }
 
 /// A pattern in the making: its lines, the last round's number and stitches.
@@ -134,9 +132,9 @@ struct Making {
 
 fn lines_of(before: Vec<Line>, first: Vec<Placed<Op>>, joined: bool, stated: bool) -> Making {
     let chained = before.iter().find_map(|line| match line {
-        Line::Do(ops) if ops.iter().any(|op| op.it == Op::Join) => ops.iter().find_map(|op| {
-            if let Op::Chain(n) = op.it { Some(n) } else { None }
-        }),
+        Line::Do(ops) if ops.iter().any(|op| op.it == Op::Join) => {
+            ops.iter().find_map(|op| if let Op::Chain(n) = op.it { Some(n) } else { None })
+        }
         _ => None,
     });
     let made = Making { lines: before, last: 0, count: chained.unwrap_or(0) };

@@ -123,7 +123,11 @@ impl Reader<'_> {
             return Err(format!("two where? {}", self.left));
         }
         let times = self.number()?;
-        if self.takes(" sts") { Ok(vec![Stitch::Increase; times]) } else { Err("of what?".into()) }
+        if self.takes(" sts") {
+            Ok(vec![Stitch::Increase; times])
+        } else {
+            Err("of what?".into())
+        }
     }
 
     fn stitch(&mut self) -> Parsed<Vec<Stitch>> {

@@ -90,10 +90,10 @@ fn another_size(pattern: &Pattern, more: u32) -> Pattern {
     fn grow(work: &mut [Placed<Op>], more: u32) {
         for op in work {
             match &mut op.it {
-                // One stitch is worded differently from several.
+                // One stitch, and one time more, are worded differently from several.
                 Op::Each { count, .. } if *count > 1 => *count += more,
                 Op::Group { body, times } => {
-                    if let Times::In(n @ 2..) = times {
+                    if let Times::In(n @ 3..) = times {
                         *n += more;
                     }
                     if *times != Times::Around {
@@ -125,16 +125,19 @@ fn project(text: &str, k: usize, sizes: usize) -> String {
         let (before, after) = rest.split_at(open);
         let close = after.find(')');
         let inner = close.map(|close| &after[2..close]);
-        let numbers: Option<Vec<u32>> =
-            inner.and_then(|inner| inner.split(", ").map(|n| n.parse().ok()).collect());
+        // A number, or a range of rounds.
+        let number = |c: char| c.is_ascii_digit() || "–-".contains(c);
+        let of_numbers = |part: &&str| !part.is_empty() && part.chars().all(number);
+        let numbers: Option<Vec<&str>> = inner
+            .and_then(|inner| inner.split(", ").map(|n| Some(n).filter(of_numbers)).collect());
         let led = before.ends_with(|c: char| c.is_ascii_digit());
         match (numbers, close) {
             (Some(numbers), Some(close)) if led && numbers.len() == sizes - 1 => {
                 if k == 0 {
                     out.push_str(before);
                 } else {
-                    out.push_str(before.trim_end_matches(|c: char| c.is_ascii_digit()));
-                    out.push_str(&numbers[k - 1].to_string());
+                    out.push_str(before.trim_end_matches(number));
+                    out.push_str(numbers[k - 1]);
                 }
                 rest = &after[close + 1..];
             }
@@ -269,7 +272,9 @@ fn any_numbers_are_written() {
         Op::Colour(String::new()),
     ];
     let work: Vec<_> = deep.into_iter().chain(odd.map(Placed::unread)).collect();
-    let rounds = |first, last, work| Placed::unread(Line::Rounds(Rounds { first, last, work, stated: None }));
+    let rounds = |first, last, work| {
+        Placed::unread(Line::Rounds(Rounds { first, last, work, stated: None }))
+    };
     let growing = vec![
         Placed::unread(Op::Group {
             body: vec![Placed::unread(Op::Each { kind, count: 1 })],

@@ -11,10 +11,10 @@ pub use text::text;
 use crate::error::Result;
 use crate::estimate::Estimate;
 use crate::gauge::Gauge;
+use crate::pattern::write::{RoundsText, Writer};
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::{Project, Yarn};
-use crate::pattern::write::{RoundsText, Writer};
 use crate::wording::Wording;
 
 /// A pattern ready to be laid out.
@@ -212,12 +212,7 @@ fn abbreviations(
     list
 }
 
-fn steps(
-    project: &Project,
-    plan: &Plan,
-    wording: &Wording,
-    writer: &Writer<'_>,
-) -> Vec<Step> {
+fn steps(project: &Project, plan: &Plan, wording: &Wording, writer: &Writer<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     let several = plan.estimate.yarn.len() > 1;
     let mut yarn = None;

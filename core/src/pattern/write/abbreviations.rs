@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::Writer;
-use super::pen::Pen;
+use super::pen::{Pen, Value};
 use super::terms::short_plural;
 use crate::pattern::lexicon::Term;
 use crate::pattern::tree::StitchKind;
@@ -54,7 +54,11 @@ impl<'w> List<'w> {
         let phrases = writer.phrases;
         let mut entries = Vec::new();
         let mut put = |short: &str, meaning: &str| {
-            let (short, meaning) = (short.to_owned(), meaning.to_owned());
+            let meaning = match phrases.nouns_capital {
+                true => meaning.to_owned(),
+                false => meaning.to_lowercase(),
+            };
+            let short = short.to_owned();
             entries.push(Entry { short, meaning, any_case: true, used: false });
         };
         let mut term = |term: &Term| {
@@ -78,7 +82,7 @@ impl<'w> List<'w> {
             term(each);
         }
         if let Some(letter) = &phrases.letter {
-            let (short, meaning) = (letter.clone(), lexicon.round.one.clone());
+            let (short, meaning) = (letter.clone(), lexicon.round.one.to_lowercase());
             entries.push(Entry { short, meaning, any_case: false, used: false });
         }
         for (term, meaning, always) in [
@@ -139,7 +143,6 @@ impl<'w> List<'w> {
     fn found(mut self) -> Vec<(String, String)> {
         self.together.sort_unstable();
         let together = self.together.iter().map(|&(kind, many)| {
-            use super::pen::Value;
             let term = self.writer.lexicon.kind(kind);
             let values = [
                 ("kind", Value::Words(term.brief(many))),

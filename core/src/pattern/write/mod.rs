@@ -149,7 +149,9 @@ impl<'a> Writer<'a> {
                 (letter.as_str(), Cow::Owned(phrase.replace("{round} ", "{round}")))
             }
             (HeadingWord::Bare, _) => ("", Cow::Owned(phrase.replace("{round}", ""))),
-            (HeadingWord::Word, _) if several == 1 => (term.one.as_str(), Cow::Borrowed(phrase)),
+            (HeadingWord::Word, _) if several == 1 => {
+                (term.one.as_str(), Cow::Borrowed(phrase))
+            }
             (HeadingWord::Word, _) => (term.many.as_str(), Cow::Borrowed(phrase)),
             (HeadingWord::Short | HeadingWord::Letter, _) => {
                 (plural(term, several), Cow::Borrowed(phrase))
@@ -171,6 +173,12 @@ impl<'a> Writer<'a> {
             ("dash", Value::Words(&self.style.heading.dash)),
         ];
         pen.fill(self, phrase.trim(), &values);
+        // A range differs from size to size as a whole: 7–9 (7–10, 7–12).
+        if let [first, last] = pen.numbers.as_slice() {
+            let range = first.start..last.end;
+            pen.numbers.clear();
+            pen.numbers.push(range);
+        }
         pen
     }
 
@@ -188,7 +196,7 @@ impl<'a> Writer<'a> {
         let mut pen = Pen::default();
         Scribe::new(self, &mut pen, below).write(work);
         if self.style.capital {
-            pen.capitalise(0);
+            pen.capitalise();
         }
         pen
     }

@@ -163,19 +163,17 @@ impl<'w, 'p> Scribe<'w, 'p> {
     /// `count` stitches of `kind` in one place.
     fn stitches(&mut self, phrase: &str, kind: StitchKind, count: u32, nth: Option<u32>) {
         self.at += 1;
-        // The place is one, however many stitches go there.
-        let nth = nth.map_or(Value::Words(""), Value::Nth);
-        let mut values = [("n", Value::Number(count)), ("kind", self.kind(kind, count)), ("nth", nth)];
         let lexicon = self.writer.lexicon;
-        let singular = [
+        let values = [
+            ("n", Value::Number(count)),
+            ("kind", self.kind(kind, count)),
+            ("nth", nth.map_or(Value::Words(""), Value::Nth)),
+            // The place is one, however many stitches go there.
             ("chain", Value::Words(lexicon.chain.brief(1))),
             ("ring", Value::Words(lexicon.ring.brief(1))),
             ("hook", Value::Words(lexicon.hook.brief(1))),
         ];
-        let mut all = [values[0]; 6];
-        all[..3].swap_with_slice(&mut values);
-        all[3..].copy_from_slice(&singular);
-        self.pen.fill(self.writer, phrase, &all);
+        self.pen.fill(self.writer, phrase, &values);
     }
 
     /// Whether `many` stitches of `kind` in one are written by the bare word.
@@ -214,8 +212,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
                 self.pen.words(lexicon.decrease.brief(times));
             }
             _ => {
-                let values =
-                    [("kind", self.kind(kind, many)), ("many", Value::Number(many))];
+                let values = [("kind", self.kind(kind, many)), ("many", Value::Number(many))];
                 self.pen.fill(self.writer, &self.writer.phrases.together, &values);
                 if how == Decrease::Invisible {
                     self.pen.words(" ");
@@ -236,7 +233,9 @@ impl<'w, 'p> Scribe<'w, 'p> {
 
     fn group(&mut self, body: &[Placed<Op>], times: Times, place: Place) {
         match (body, times) {
-            ([Placed { it: Op::Each { kind, count: 1 }, .. }], Times::Around) => self.even(*kind),
+            ([Placed { it: Op::Each { kind, count: 1 }, .. }], Times::Around) => {
+                self.even(*kind)
+            }
             ([Placed { it: Op::Into { kind, many }, .. }], Times::Around) => {
                 self.increases_around(*kind, *many);
             }

@@ -48,7 +48,7 @@ pub(super) fn page(writer: &Writer<'_>, pattern: &Pattern) -> Page {
             Line::Do(work) => {
                 let mut pen = Pen::default();
                 Scribe::new(writer, &mut pen, below).write(work);
-                pen.capitalise(0);
+                pen.capitalise();
                 if !pen.text.ends_with(['.', '!', '?']) {
                     pen.words(".");
                 }

@@ -101,9 +101,10 @@ impl Pen {
         self.words(rest);
     }
 
-    /// Turns the first letter from `start` on into a capital, where the word is not one that
-    /// has its capital further on (fM, hStb).
-    pub(super) fn capitalise(&mut self, start: usize) {
+    /// Turns the first letter into a capital, whatever bracket or asterisk stands before it,
+    /// where the word is not one that has its capital further on (fM, hStb).
+    pub(super) fn capitalise(&mut self) {
+        let start = self.text.find(|c: char| !"*([{".contains(c)).unwrap_or(0);
         let mut letters = self.text[start..].chars();
         let plain = letters.next().is_some_and(|c| c.is_ascii_lowercase())
             && !letters.next().is_some_and(char::is_uppercase)

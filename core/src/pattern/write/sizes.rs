@@ -4,11 +4,11 @@
 //! Taking one size's numbers out of such a line gives the line of that size alone. Lines
 //! that are worded differently stand apart, each after the name of its size.
 
+use super::Writer;
 use super::abbreviations::used_in_pens;
 use super::page::page;
 use super::pen::{Pen, Value};
 use super::style::HouseStyle;
-use super::Writer;
 use crate::pattern::lexicon::Lexicon;
 use crate::pattern::tree::Pattern;
 
@@ -23,7 +23,8 @@ pub fn write_sizes(sizes: &[Pattern], style: &HouseStyle, lexicon: &Lexicon) -> 
     let writer = Writer::new(style, lexicon);
     let pages: Vec<_> = sizes.iter().map(|pattern| page(&writer, pattern)).collect();
     let Some(first) = pages.first() else { return String::new() };
-    let mut lines = merge(&writer, &pages.iter().map(|p| p.lines.as_slice()).collect::<Vec<_>>());
+    let mut lines =
+        merge(&writer, &pages.iter().map(|p| p.lines.as_slice()).collect::<Vec<_>>());
     let totals: Option<Vec<u64>> = pages.iter().map(|p| p.total).collect();
     if let Some(totals) = totals.filter(|_| first.total != Some(0)) {
         let said: Vec<Pen> = totals.into_iter().map(|n| total(&writer, n)).collect();
