@@ -65,7 +65,7 @@ fn round_on(below: u32) -> impl Strategy<Value = Vec<Placed<Op>>> {
     });
     let spread = (kinds(), 1_u32..8).prop_map(move |(kind, gap)| {
         // The gap that leaves nothing over, from the one asked for down to none.
-        let gap = (0..=gap).rev().find(|gap| below % (gap + 1) == 0).unwrap_or(0);
+        let gap = (0..=gap).rev().find(|gap| below.is_multiple_of(gap + 1)).unwrap_or(0);
         let body = match gap {
             0 => work([Op::Into { kind, many: 2 }]),
             gap => work([Op::Each { kind, count: gap }, Op::Into { kind, many: 2 }]),

@@ -3,11 +3,12 @@
 //! 1. [`style`] and [`phrases`]: how a house sets its rounds, and what stands around the terms
 //!    of a language, both as data;
 //! 2. `pen`: text that knows where its numbers stand; `terms`: the form of a term;
-//! 3. `ops`: what is worked in one round;
+//! 3. `ops`: what is worked in one round, on the one `below`;
 //! 4. `page`: a whole pattern, line by line; `sizes`: several in one text;
 //! 5. `abbreviations`: those the text has used, found in what was written.
 
 mod abbreviations;
+mod below;
 mod ops;
 mod page;
 mod pen;
@@ -18,6 +19,7 @@ mod terms;
 #[cfg(test)]
 mod tests;
 
+pub use below::Below;
 pub use phrases::Phrases;
 pub use sizes::{write, write_sizes};
 pub use style::HouseStyle;
@@ -31,23 +33,6 @@ use style::HeadingWord;
 use super::lexicon::Lexicon;
 use super::tree::{Op, Placed, Rounds, StitchKind};
 use terms::plural;
-
-/// What the words of a round need to know of the round below it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Below {
-    /// The kind of stitch it is worked in; `None` where it has several.
-    pub kind: Option<StitchKind>,
-    /// Its stitches, where they are known.
-    pub count: Option<u32>,
-}
-
-/// Below the first round nothing is known, and stitches are single crochet until a text says
-/// otherwise.
-impl Default for Below {
-    fn default() -> Self {
-        Self { kind: Some(StitchKind::Single), count: None }
-    }
-}
 
 /// One line of rounds in its three parts, for views that set them apart.
 #[derive(Debug, Clone, PartialEq, Eq)]

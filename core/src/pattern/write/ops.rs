@@ -8,7 +8,6 @@ use super::terms::Named;
 use super::{Below, Writer};
 use crate::cloth::Loop;
 use crate::pattern::lexicon::Term;
-use crate::pattern::tally::tally;
 use crate::pattern::tree::{Decrease, Op, Placed, StitchKind, Times};
 
 /// Writes the work of one round.
@@ -405,33 +404,4 @@ fn height(body: &[Placed<Op>]) -> usize {
         _ => 0,
     };
     body.iter().map(|op| of(&op.it)).max().unwrap_or(0)
-}
-
-impl Below {
-    /// The round below the one that follows `rounds` rounds of `work`, and the stitches
-    /// worked in them all, where they can be counted.
-    pub(super) fn after(self, work: &[Placed<Op>], rounds: u64) -> (Self, Option<u64>) {
-        /// Rounds that are counted one by one; where they still change after so many, their
-        /// text is not a pattern.
-        const MOST: u64 = 1 << 12;
-        let kind = Named::in_work(work).kind();
-        let (mut count, mut total) = (self.count, 0_u64);
-        let mut left = rounds;
-        while left > 0 {
-            let before = count;
-            let Ok(worked) = tally(work, before) else {
-                return (Self { kind, count: None }, None);
-            };
-            // Rounds alike from here on are counted at once.
-            let alike = before == Some(worked.left);
-            if !alike && rounds - left >= MOST {
-                return (Self { kind, count: None }, None);
-            }
-            let times = if alike { left } else { 1 };
-            total = total.saturating_add(times.saturating_mul(worked.left.into()));
-            count = Some(worked.left);
-            left -= times;
-        }
-        (Self { kind, count }, Some(total))
-    }
 }
