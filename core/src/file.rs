@@ -277,6 +277,24 @@ mod tests {
     }
 
     #[test]
+    fn the_words_are_saved_and_older_files_have_the_studios_own() {
+        let mut project = project();
+        project.wording.lexicon = "de".into();
+        project.wording.style = "stars".into();
+        let text = write(&project).expect("writes");
+        assert_eq!(parse(&text).expect("reads"), project);
+        let start = text.find("    wording:").expect("the choice is written");
+        let end = start + text[start..].find("),").expect("it ends") + 2;
+        let older = format!("{}{}", &text[..start], &text[end..]);
+        let read = parse(&older).expect("a file without the choice");
+        assert_eq!(read.wording, crate::WordingChoice::default());
+        let wrong = text.replace("\"stars\"", "\"frills\"");
+        let error = parse(&wrong).expect_err("no such style").to_string();
+        assert!(error.contains("style") && error.contains("frills"), "{error}");
+        assert_eq!(error.lines().count(), 1);
+    }
+
+    #[test]
     fn a_file_from_the_future_says_so() {
         let error = parse("(format_version: 7, project: (petals: [1, \"x\"]), more: {1: 2})")
             .expect_err("a newer file");

@@ -10,7 +10,7 @@
 //! 4. [`counts`]: whole stitches per round, by dynamic programming and a polish;
 //! 5. [`forecast`]: the profile those rounds really take when stuffed, and its fit;
 //! 6. [`placement`]: which stitch of each round is an increase, a decrease, a plain one;
-//! 7. [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
+//! 7. [`pattern`], [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
 //!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
@@ -40,4 +40,4 @@ pub use gauge::Gauge;
 pub use outline::{Hold, Knot, Outline, Rz};
 pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
 pub use plan::{Plan, Round, plan};
-pub use project::{FORMAT_VERSION, Project, Yarn};
+pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};

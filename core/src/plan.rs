@@ -8,13 +8,13 @@ use crate::estimate::{Estimate, Worked, estimate};
 use crate::forecast::fit::{Fit, Trail, node_offsets};
 use crate::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
 use crate::outline::{Profile, Rz};
+use crate::pattern::from_plan::round_work;
+use crate::pattern::write::{Below, Writer};
 use crate::piece::{MOST_ROUNDS, Piece, Spread};
 use crate::placement::{Placement, Placer, place_oval};
 use crate::skin::RestSkin;
 use crate::warning::{self, Misfit, Warning};
-use crate::wording::{
-    Manner, Worded, Wording, first_round_text, round_text_in, stuff_after, word,
-};
+use crate::wording::{Manner, Worded, Wording, stuff_after, word};
 
 /// Intervals in which the outline is sampled by arc length.
 const OUTLINE_INTERVALS: usize = 400;
@@ -90,6 +90,23 @@ impl Plan {
         simple as f64 / self.rounds.len() as f64
     }
 
+    /// The wording of the same rounds by any writer; `piece` is the one that was planned.
+    pub fn worded_by(&self, piece: &Piece, writer: &Writer<'_>) -> Wording {
+        let mut below = Below { count: self.start.joined(), ..Below::default() };
+        let worded = (1..)
+            .zip(&self.rounds)
+            .map(|(number, round)| {
+                let (kind, count) = (round.kind.into(), round.count);
+                let only = piece.loops.get(&number).copied();
+                let work = round_work(self.start, number, &round.placement, kind, only);
+                let text = writer.text(&work, below);
+                below = Below { kind: Some(kind), count: Some(count) };
+                Worded { text, count, yarn: round.yarn }
+            })
+            .collect();
+        word(worded, manner(piece, self.start), self.wording.stuff_after, writer)
+    }
+
     /// Lines of the pattern that differ from one another.
     pub fn distinct_lines(&self) -> usize {
         let texts: std::collections::BTreeSet<&str> =
@@ -143,19 +160,12 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, width);
-    let drawn = piece.outline.finishes_closed();
     let worded = rounds
         .iter()
         .map(|r| Worded { text: r.text.clone(), count: r.count, yarn: r.yarn })
         .collect();
-    let manner = Manner {
-        start: chosen.start,
-        drawn,
-        working: piece.working,
-        hand: piece.hand,
-        kind: piece.kind_of_round(1),
-    };
-    let wording = word(worded, manner, stuff_after(&chosen.counts, width));
+    let stuff_after = stuff_after(&chosen.counts, width);
+    let wording = word(worded, manner(piece, chosen.start), stuff_after, &Writer::bench());
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
     let stitch_mm = (width, height);
@@ -189,7 +199,19 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     }
 }
 
+fn manner(piece: &Piece, start: Start) -> Manner {
+    Manner {
+        start,
+        drawn: piece.outline.finishes_closed(),
+        working: piece.working,
+        hand: piece.hand,
+        kind: piece.kind_of_round(1),
+    }
+}
+
 fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
+    let writer = Writer::bench();
+    let mut words_below = Below { count: chosen.start.joined(), ..Below::default() };
     let mut placer = Placer::new(piece.spread, piece.drift());
     let mut below = chosen.start.joined();
     let mut turned = false;
@@ -206,10 +228,10 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             };
             below = Some(count);
             let kind = piece.kind_of_round(number);
-            let first =
-                if number == 1 { first_round_text(chosen.start, count, kind) } else { None };
             let only = piece.loops.get(&number).copied();
-            let text = first.unwrap_or_else(|| round_text_in(&placement, kind, only));
+            let work = round_work(chosen.start, number, &placement, kind.into(), only);
+            let text = writer.text(&work, words_below);
+            words_below = Below { kind: Some(kind.into()), count: Some(count) };
             Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
         })
         .collect()

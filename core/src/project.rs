@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
+use crate::pattern::lexicon;
+use crate::pattern::write::{HouseStyle, Writer, style};
 use crate::piece::Piece;
 
 /// The version of project files this program writes, and the newest it reads.
@@ -45,6 +47,45 @@ impl Yarn {
     }
 }
 
+/// The words a project is written in: a lexicon and a house style, by code and name.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WordingChoice {
+    /// Code of the lexicon: `en-us`, `en-uk`, `de`, `fr`, `es`.
+    pub lexicon: String,
+    /// Name of the house style.
+    pub style: String,
+}
+
+impl Default for WordingChoice {
+    /// The studio's own words.
+    fn default() -> Self {
+        let writer = Writer::bench();
+        Self { lexicon: writer.lexicon().code.clone(), style: writer.style().name.clone() }
+    }
+}
+
+impl WordingChoice {
+    /// A writer of this choice.
+    ///
+    /// # Errors
+    /// Where there is no such lexicon or style; lists those there are.
+    pub fn writer(&self) -> Result<Writer<'static>> {
+        let known = |names: Vec<&str>| format!("choose one of {}", names.join(", "));
+        let lexicon = lexicon::by_code(&self.lexicon).ok_or_else(|| {
+            let codes = lexicon::all().iter().map(|l| l.code.as_str()).collect();
+            let what = format!("there are no words called “{}”", self.lexicon);
+            Error::new("wording, lexicon", what, known(codes))
+        })?;
+        let style = HouseStyle::by_name(&self.style).ok_or_else(|| {
+            let names = style::all().iter().map(|s| s.name.as_str()).collect();
+            let what = format!("there is no house style called “{}”", self.style);
+            Error::new("wording, style", what, known(names))
+        })?;
+        Ok(Writer::new(style, lexicon))
+    }
+}
+
 /// Everything that is saved in one file. Nothing derived is in it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -57,6 +98,9 @@ pub struct Project {
     /// Free notes; printed on the sheet when not empty.
     #[serde(default)]
     pub notes: String,
+    /// The words the pattern is written in.
+    #[serde(default)]
+    pub wording: WordingChoice,
     /// The yarns, in the order of their letters; at least one.
     pub yarns: Vec<Yarn>,
     /// The pieces; at least one.
@@ -70,6 +114,7 @@ impl Project {
             title: piece.name.clone(),
             designer: String::new(),
             notes: String::new(),
+            wording: WordingChoice::default(),
             yarns: vec![Yarn::plain(0)],
             pieces: vec![piece],
         }
@@ -80,6 +125,7 @@ impl Project {
     /// # Errors
     /// Names the first field at fault, from the outside in, and the mend.
     pub fn validate(&self) -> Result<()> {
+        self.wording.writer()?;
         if self.yarns.is_empty() || self.yarns.len() > 260 {
             return Err(Error::new(
                 "yarns",

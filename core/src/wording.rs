@@ -1,10 +1,15 @@
-//! Wording: the rounds in words that a stranger can follow, in US terms.
+//! Wording: a planned piece in words that a stranger can follow. What a round is worked as
+//! comes from [`crate::pattern::from_plan`], its words from [`crate::pattern::write`]; here they
+//! are joined into lines, with what is read before and after them.
 
 use serde::Serialize;
 
-use crate::cloth::{Hand, Kind, Loop, Working};
+use crate::cloth::{Hand, Kind, Working};
 use crate::counts::Start;
-use crate::placement::{Placement, Run, Stitch};
+use crate::pattern::StitchKind;
+use crate::pattern::from_plan::work;
+use crate::pattern::write::{Below, Writer};
+use crate::placement::Placement;
 
 /// One line of the pattern: a round, or several identical rounds joined.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -22,13 +27,9 @@ pub struct Line {
 }
 
 impl Line {
-    /// `Rnd 9` or `Rnds 12–16`.
+    /// `Rnd 9` or `Rnds 12–16`, in the studio's own words.
     pub fn heading(&self) -> String {
-        if self.first == self.last {
-            format!("Rnd {}", self.first)
-        } else {
-            format!("Rnds {}–{}", self.first, self.last)
-        }
+        Writer::bench().round_name(self.first, self.last)
     }
 }
 
@@ -58,7 +59,7 @@ impl Wording {
 /// What the wording needs to know of a round.
 #[derive(Debug, Clone)]
 pub struct Worded {
-    /// What to work, as [`round_text`] and its kin say it.
+    /// What to work.
     pub text: String,
     /// Its stitch count.
     pub count: u32,
@@ -81,31 +82,39 @@ pub struct Manner {
     pub kind: Kind,
 }
 
-/// The wording of a whole piece. `stuff_after` as [`stuff_after`] finds it.
-pub fn word(rounds: Vec<Worded>, manner: Manner, stuff_after: Option<u32>) -> Wording {
+/// The wording of a whole piece, its rounds worded by `writer`. `stuff_after` as
+/// [`stuff_after`] finds it.
+pub fn word(
+    rounds: Vec<Worded>,
+    manner: Manner,
+    stuff_after: Option<u32>,
+    writer: &Writer<'_>,
+) -> Wording {
     let last = rounds.last().map_or(0, |r| r.count);
+    let phrases = writer.phrases();
     let stuff_text = match stuff_after {
-        Some(n) if n as usize == rounds.len() => "Stuff now.",
-        _ if manner.drawn => "Stuff now. Top up before the last round.",
-        _ => "Stuff now. Top up before sewing on.",
+        Some(n) if n as usize == rounds.len() => &phrases.stuff_last,
+        _ if manner.drawn => &phrases.stuff_then_close,
+        _ => &phrases.stuff_then_sew,
     };
     Wording {
-        opening: opening(manner),
-        lines: join(rounds, stuff_after),
+        opening: opening(manner, writer),
+        lines: join(rounds, stuff_after, writer.style().join_alike),
         stuff_after,
-        stuff_text: stuff_text.into(),
-        closing: closing(manner, last),
+        stuff_text: stuff_text.clone(),
+        closing: closing(manner, last, writer),
     }
 }
 
 /// Lines of the rounds, identical neighbours joined, but not where something has to be done
 /// in between.
-fn join(rounds: Vec<Worded>, stuff_after: Option<u32>) -> Vec<Line> {
+fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, alike: bool) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
     for (number, round) in (1..).zip(rounds) {
         match lines.last_mut() {
             Some(line)
-                if line.text == round.text
+                if alike
+                    && line.text == round.text
                     && line.count == round.count
                     && line.yarn == round.yarn
                     && stuff_after != Some(line.last) =>
@@ -124,151 +133,45 @@ fn join(rounds: Vec<Worded>, stuff_after: Option<u32>) -> Vec<Line> {
     lines
 }
 
-/// The words of the first round, worked into a ring or along both sides of a chain.
-pub fn first_round_text(start: Start, count: u32, kind: Kind) -> Option<String> {
-    let code = kind.code();
-    match start {
-        Start::Chain(_) => None,
-        Start::Ring => Some(format!("{count} {code} in magic ring")),
-        Start::Oval(chain) => {
-            let side = chain - 2;
-            let end = (count - 2 * side) / 2;
-            let ends = format!("{end} {code} in 2nd ch from hook");
-            Some(match side {
-                0 => format!("{ends}, {end} {code} in last ch"),
-                _ => {
-                    let along = plain_text(side, code);
-                    format!(
-                        "{ends}, {along}, {end} {code} in last ch, then along the other side \
-                         of the chain {along}"
-                    )
-                }
-            })
-        }
-    }
-}
-
 /// The words of one round in single crochet, into both loops.
 pub fn round_text(placement: &Placement) -> String {
-    round_text_in(placement, Kind::Single, None)
+    Writer::bench().text(&work(placement, StitchKind::Single, None), Below::default())
 }
 
-/// The words of one round in any kind of stitch, into both loops or one.
-pub fn round_text_in(placement: &Placement, kind: Kind, only: Option<Loop>) -> String {
-    let code = kind.code();
-    let text = match placement.motif.as_slice() {
-        [Run { shaping: Stitch::Plain, .. }] => format!("{code} in each st"),
-        motif => {
-            let motif = motif_text(motif, code);
-            match placement.repeats {
-                1 => motif,
-                k if !motif.contains([',', '×']) => format!("{motif} × {k}"),
-                k if motif.contains('(') => format!("[{motif}] × {k}"),
-                k => format!("({motif}) × {k}"),
-            }
-        }
-    };
-    match only {
-        Some(only) => format!("{}: {text}", only.code()),
-        None => text,
-    }
-}
-
-/// One pass of a motif. Plain stitches that meet are counted together, and what is worked
-/// three times or more in a row stands in brackets once.
-fn motif_text(motif: &[Run], code: &str) -> String {
-    // Each group: plain stitches, then a shaping stitch, so many times in a row.
-    let mut groups: Vec<(u32, Stitch, u32)> = Vec::new();
-    let mut carried = 0;
-    for run in motif {
-        let again = run.before + run.after;
-        for (plain, times) in [(carried + run.before, 1), (again, run.times - 1)] {
-            match groups.last_mut() {
-                _ if times == 0 => {}
-                Some((p, s, n)) if (*p, *s) == (plain, run.shaping) => *n += times,
-                _ => groups.push((plain, run.shaping, times)),
-            }
-        }
-        carried = run.after;
-    }
-    let mut parts = Vec::new();
-    for (plain, shaping, times) in groups {
-        let mut one = Vec::new();
-        if plain > 0 {
-            one.push(plain_text(plain, code));
-        }
-        one.push(shaping.code(Kind::Single).to_owned());
-        match times {
-            1..=2 => parts.extend((0..times).flat_map(|_| one.clone())),
-            n if plain == 0 => parts.push(format!("{} × {n}", shaping.code(Kind::Single))),
-            n => parts.push(format!("({}) × {n}", one.join(", "))),
-        }
-    }
-    if carried > 0 {
-        parts.push(plain_text(carried, code));
-    }
-    parts.join(", ")
-}
-
-/// `sc 4`, or `sc` for one.
-fn plain_text(count: u32, code: &str) -> String {
-    if count == 1 { code.to_owned() } else { format!("{code} {count}") }
-}
-
-fn opening(manner: Manner) -> Vec<String> {
+fn opening(manner: Manner, writer: &Writer<'_>) -> Vec<String> {
+    let phrases = writer.phrases();
+    let kind = manner.kind.into();
+    let say = |phrase: &str, n: u32| writer.sentence(phrase, n, kind);
     let mut lines = vec![match manner.working {
-        Working::Spiral => "Work right side out in a continuous spiral; do not join. Mark the \
-                            first st of each round and move the marker up."
-            .to_owned(),
-        Working::Joined { chain_counts } => joined_text(manner.kind, chain_counts),
+        Working::Spiral => say(&phrases.spiral, 1),
+        Working::Joined { chain_counts } => {
+            let chain = manner.kind.turning_chain();
+            let counts = match chain_counts {
+                true => &phrases.chain_counts,
+                false => &phrases.chain_does_not_count,
+            };
+            format!("{} {}", say(&phrases.joined, chain), say(counts, chain))
+        }
     }];
     if manner.hand == Hand::Left {
-        lines.push(
-            "Worked left-handed: rounds run clockwise seen from outside; the words are the \
-             same."
-                .to_owned(),
-        );
+        lines.push(say(&phrases.left_handed, 1));
     }
     match manner.start {
         Start::Ring => {}
-        Start::Chain(chain) => lines.push(format!(
-            "Ch {chain}; join with sl st into a ring without twisting. Rnd 1 is worked into \
-             the chains."
-        )),
-        Start::Oval(chain) => lines.push(format!("Ch {}.", chain + 1)),
+        Start::Chain(chain) => lines.push(say(&phrases.foundation_ring, chain)),
+        Start::Oval(chain) => lines.push(say(&phrases.foundation, chain + 1)),
     }
     lines
 }
 
-fn joined_text(kind: Kind, chain_counts: bool) -> String {
-    let chain = kind.turning_chain();
-    let counts = if chain_counts {
-        format!("Ch {chain} counts as the first {}", kind.code())
-    } else {
-        "The chain does not count as a st".to_owned()
+fn closing(manner: Manner, last: u32, writer: &Writer<'_>) -> Vec<String> {
+    let phrases = writer.phrases();
+    let phrase = match (manner.drawn, manner.start) {
+        (true, Start::Oval(_)) => &phrases.close_flat,
+        (true, _) => &phrases.close_drawn,
+        (false, _) => &phrases.close_open,
     };
-    format!(
-        "Work right side out in joined rounds: begin each with ch {chain} and end it with sl \
-         st in the first st. {counts}."
-    )
-}
-
-fn closing(manner: Manner, last: u32) -> Vec<String> {
-    match (manner.drawn, manner.start) {
-        (true, Start::Oval(_)) => vec![format!(
-            "Fasten off, leaving a 30 cm tail. Lay the edge flat and sew the last {last} sts \
-             together, front to back; bury the end inside."
-        )],
-        (true, _) => vec![format!(
-            "Fasten off. With a needle take the tail through the front loops of the last \
-             {last} sts, pull shut, and bury the end inside."
-        )],
-        (false, _) => {
-            vec![
-                "Sl st in the next st; fasten off, leaving a 30 cm tail for sewing.".to_owned(),
-            ]
-        }
-    }
+    vec![writer.sentence(phrase, last, manner.kind.into())]
 }
 
 /// The round after which to stuff: the last one, going on from the widest, whose opening is
@@ -286,7 +189,7 @@ pub fn stuff_after(counts: &[u32], stitch_width_mm: f64) -> Option<u32> {
 mod tests {
     use super::*;
     use crate::piece::Spread;
-    use crate::placement::Placer;
+    use crate::placement::{Placer, Run, Stitch};
 
     fn text(below: u32, count: u32) -> String {
         round_text(&Placer::new(Spread::Turned, 0.0).place(below, count))
@@ -321,10 +224,10 @@ mod tests {
             hand: Hand::Right,
             kind: Kind::Single,
         };
-        let joined = word(rounds.clone(), manner, None);
+        let joined = word(rounds.clone(), manner, None, &Writer::bench());
         assert_eq!(joined.lines.len(), 1);
         assert_eq!(joined.lines[0].heading(), "Rnds 1–5");
-        assert_eq!(word(rounds, manner, Some(3)).lines.len(), 2);
+        assert_eq!(word(rounds, manner, Some(3), &Writer::bench()).lines.len(), 2);
         assert_eq!(joined.line_of(4).map(|l| l.first), Some(1));
         assert!(joined.line_of(6).is_none());
     }

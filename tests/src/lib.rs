@@ -1,6 +1,7 @@
 //! Shapes and helpers that Plumpline's tests, benches and figures share.
 
 pub mod any;
+pub mod any_pattern;
 pub mod corpus;
 pub mod fit_set;
 pub mod lbfgs;

@@ -4,9 +4,13 @@
 //! line   = [ "FLO: " | "BLO: " ] ( kind " in each st" | list )
 //! list   = part { ", " part }
 //! part   = ( "(" list ")" | "[" list "]" | stitch ) [ " × " number ]
-//! stitch = kind [ " " number ] | "inc" | "dec"
+//! stitch = kind [ " " number ] | "inc" | "dec" | "2 " kind " in next st" | kind "2tog"
+//!        | "2 " kind " in each of next " number " sts"
 //! kind   = "sc" | "hdc" | "dc"
 //! ```
+//!
+//! Increases and decreases stand in full words where nothing else in the round says its kind
+//! of stitch and the round below has another.
 
 use plumpline_core::counts::Start;
 use plumpline_core::placement::Stitch;
@@ -98,7 +102,38 @@ impl Reader<'_> {
         }
     }
 
+    /// The kind of stitch that a round is worked in, the same throughout.
+    fn names(&mut self, word: &str) -> Parsed<()> {
+        let kind = kind_of(word).ok_or_else(|| format!("no stitch is called “{word}”"))?;
+        if *self.kind.get_or_insert(kind) != kind {
+            return Err(format!("{kind:?} among others"));
+        }
+        Ok(())
+    }
+
+    /// An increase in full words, or several.
+    fn two_in_one(&mut self) -> Parsed<Vec<Stitch>> {
+        let (word, left) = self.left.split_once(' ').ok_or("nowhere to work two")?;
+        self.left = left;
+        self.names(word)?;
+        if self.takes("in next st") {
+            return Ok(vec![Stitch::Increase]);
+        }
+        if !self.takes("in each of next ") {
+            return Err(format!("two where? {}", self.left));
+        }
+        let times = self.number()?;
+        if self.takes(" sts") {
+            Ok(vec![Stitch::Increase; times])
+        } else {
+            Err("of what?".into())
+        }
+    }
+
     fn stitch(&mut self) -> Parsed<Vec<Stitch>> {
+        if self.takes("2 ") {
+            return self.two_in_one();
+        }
         let end = self.left.find(|c: char| !c.is_ascii_lowercase()).unwrap_or(self.left.len());
         let (word, left) = self.left.split_at(end);
         self.left = left;
@@ -107,9 +142,9 @@ impl Reader<'_> {
             "dec" => return Ok(vec![Stitch::Decrease]),
             _ => {}
         }
-        let kind = kind_of(word).ok_or_else(|| format!("no stitch is called “{word}”"))?;
-        if *self.kind.get_or_insert(kind) != kind {
-            return Err(format!("{kind:?} among others"));
+        self.names(word)?;
+        if self.takes("2tog") {
+            return Ok(vec![Stitch::Decrease]);
         }
         let counted =
             self.left.strip_prefix(' ').is_some_and(|l| l.starts_with(char::is_numeric));
@@ -132,6 +167,11 @@ fn takes_and_leaves(stitches: &[Stitch]) -> (u32, u32) {
         Stitch::Increase => (takes + 1, leaves + 2),
         Stitch::Decrease => (takes + 2, leaves + 1),
     })
+}
+
+/// The kind that a line without a kind of its own is worked in: that of the round below.
+fn kind_below(piece: &Piece, number: u32) -> Kind {
+    if number > 1 { piece.kind_of_round(number - 1) } else { Kind::Single }
 }
 
 /// Reads every line of `plan` and compares it with the rounds it stands for.
@@ -162,7 +202,8 @@ fn proofread(piece: &Piece, plan: &Plan) -> Parsed<()> {
             if takes_and_leaves(&read.stitches) != (taken, round.count) {
                 return fail(format!("on {taken} to {}", round.count));
             }
-            if read.kind.is_some_and(|kind| kind != piece.kind_of_round(number))
+            let kind = read.kind.unwrap_or_else(|| kind_below(piece, number));
+            if kind != piece.kind_of_round(number)
                 || read.only != piece.loops.get(&number).copied()
             {
                 return fail(format!("is worked as {:?} {:?}", read.kind, read.only));
@@ -181,11 +222,13 @@ fn the_reader_reads_the_grammar() {
     assert_eq!(reads("(sc 2, inc) × 2", 6), Ok(vec![P, P, I, P, P, I]));
     assert_eq!(reads("[(sc, inc) × 2, dec] × 2", 0), Ok([P, I, P, I, D].repeat(2)));
     assert_eq!(reads("sc 2, dec, sc", 5), Ok(vec![P, P, D, P]));
+    assert_eq!(reads("2 hdc in each of next 3 sts", 3), Ok(vec![I, I, I]));
+    assert_eq!(reads("(2 dc in next st, dc2tog) × 2", 6), Ok(vec![I, D, I, D]));
     let back =
         Read { stitches: vec![P, P, I], kind: Some(Kind::Double), only: Some(Loop::Back) };
     assert_eq!(read("BLO: dc 2, inc", 3), Ok(back));
     for wrong in
-        ["", "sc 2 inc", "(sc, inc × 2", "(sc, inc] × 2", "sc, hdc", "sc, inc)", "tr 4"]
+        ["", "sc 2 inc", "(sc, inc × 2", "(sc, inc] × 2", "sc, hdc", "sc, inc)", "tr 4", "2 sc"]
     {
         assert!(read(wrong, 4).is_err(), "{wrong}");
     }

@@ -122,13 +122,16 @@ fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, piece: &PieceSheet) {
         columns(ui, bench, code, meaning, None);
     }
     heading(ui, bench, "Rounds");
+    if !piece.unchecked.is_empty() {
+        line(ui, bench, &piece.unchecked);
+    }
     for words in &piece.opening {
         line(ui, bench, words);
     }
     ui.add_space(4.0);
     for step in &piece.steps {
         match step {
-            Step::Rounds(l) => columns(ui, bench, &l.heading(), &l.text, Some(l.count)),
+            Step::Rounds(l) => columns(ui, bench, &l.heading, &l.text, Some(&l.count)),
             Step::Yarn(words) | Step::Stuff(words) => between(ui, bench, words),
         }
     }
@@ -147,7 +150,7 @@ fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, piece: &PieceSheet) {
 }
 
 /// A line with its name in a column of its own, and a count at its end.
-fn columns(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str, count: Option<u32>) {
+fn columns(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str, count: Option<&str>) {
     let t = bench.t;
     let width = ui.available_width();
     let (names, counts) = (96.0, 56.0);
@@ -156,7 +159,7 @@ fn columns(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str, count: Optio
     let (rect, response) =
         ui.allocate_exact_size(vec2(width, galley.size().y + 4.0), egui::Sense::hover());
     let spoken = match count {
-        Some(count) => format!("{name}: {words} [{count}]"),
+        Some(count) => format!("{name} {words} {count}"),
         None => format!("{name}: {words}"),
     };
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &spoken));
@@ -167,8 +170,7 @@ fn columns(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str, count: Optio
     painter.galley(pos2(rect.left() + names, rect.top() + 2.0), galley, t.ink);
     if let Some(count) = count {
         let at = pos2(rect.right(), y);
-        let text = format!("[{count}]");
-        painter.text(at, Align2::RIGHT_CENTER, text, semibold, t.ink);
+        painter.text(at, Align2::RIGHT_CENTER, count, semibold, t.ink);
     }
 }
 

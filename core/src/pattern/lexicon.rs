@@ -2,6 +2,8 @@
 //! reader accepts. Tokens mean what they mean in one lexicon only; nothing is looked up
 //! across languages.
 
+use std::sync::OnceLock;
+
 use serde::Deserialize;
 
 use super::tree::StitchKind;
@@ -109,4 +111,24 @@ impl Lexicon {
             StitchKind::Treble => &self.treble,
         }
     }
+}
+
+/// The built-in lexicons, US terms first.
+pub fn all() -> &'static [Lexicon] {
+    static ALL: OnceLock<[Lexicon; 5]> = OnceLock::new();
+    ALL.get_or_init(|| {
+        [
+            include_str!("../../../assets/words/en-us.ron"),
+            include_str!("../../../assets/words/en-uk.ron"),
+            include_str!("../../../assets/words/de.ron"),
+            include_str!("../../../assets/words/fr.ron"),
+            include_str!("../../../assets/words/es.ron"),
+        ]
+        .map(|text| ron::from_str(text).expect("the built-in lexicons parse"))
+    })
+}
+
+/// The lexicon of this code.
+pub fn by_code(code: &str) -> Option<&'static Lexicon> {
+    all().iter().find(|lexicon| lexicon.code == code)
 }

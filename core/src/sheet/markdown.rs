@@ -47,6 +47,9 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, level: &str) {
         line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
     }
     line(out, &format!("\n{level} Rounds\n"));
+    if !piece.unchecked.is_empty() {
+        line(out, &format!("{}\n", escaped(&piece.unchecked)));
+    }
     for opening in &piece.opening {
         line(out, &format!("{}\n", escaped(opening)));
     }
@@ -55,10 +58,10 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, level: &str) {
             Step::Rounds(rounds) => line(
                 out,
                 &format!(
-                    "- [ ] **{}:** {} **\\[{}\\]**",
-                    rounds.heading(),
+                    "- [ ] **{}** {} **{}**",
+                    escaped(&rounds.heading),
                     escaped(&rounds.text),
-                    rounds.count
+                    escaped(&rounds.count)
                 ),
             ),
             Step::Yarn(text) | Step::Stuff(text) => {

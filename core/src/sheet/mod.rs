@@ -11,10 +11,11 @@ pub use text::text;
 use crate::error::Result;
 use crate::estimate::Estimate;
 use crate::gauge::Gauge;
+use crate::pattern::write::{RoundsText, Writer};
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::{Project, Yarn};
-use crate::wording::Line;
+use crate::wording::Wording;
 
 /// A pattern ready to be laid out.
 #[derive(Debug, Clone)]
@@ -42,8 +43,10 @@ pub struct PieceSheet {
     pub gauge: String,
     /// Materials, a line each.
     pub materials: Vec<String>,
+    /// Said of words that no native reader has checked; empty where one has.
+    pub unchecked: String,
     /// Abbreviations used, with their meaning.
-    pub abbreviations: Vec<(&'static str, &'static str)>,
+    pub abbreviations: Vec<(String, String)>,
     /// Lines before round 1.
     pub opening: Vec<String>,
     /// Rounds and what has to be done between them, in order.
@@ -60,7 +63,7 @@ pub struct PieceSheet {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Step {
     /// Work these rounds.
-    Rounds(Line),
+    Rounds(RoundsText),
     /// Change to this yarn, given by letter and name.
     Yarn(String),
     /// Stuff the piece.
@@ -72,12 +75,13 @@ pub enum Step {
 /// # Errors
 /// As [`plan`](plan()), with the piece named.
 pub fn sheet(project: &Project) -> Result<Sheet> {
+    let writer = project.wording.writer()?;
     let pieces = project
         .pieces
         .iter()
         .map(|piece| {
             let plan = plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))?;
-            Ok(piece_sheet(project, piece, &plan))
+            Ok(piece_sheet(project, piece, &plan, &writer))
         })
         .collect::<Result<Vec<_>>>()?;
     Ok(Sheet {
@@ -89,8 +93,19 @@ pub fn sheet(project: &Project) -> Result<Sheet> {
     })
 }
 
-fn piece_sheet(project: &Project, piece: &Piece, plan: &Plan) -> PieceSheet {
+fn piece_sheet(
+    project: &Project,
+    piece: &Piece,
+    plan: &Plan,
+    writer: &Writer<'_>,
+) -> PieceSheet {
     let (height, width) = plan.size_mm;
+    let wording = plan.worded_by(piece, writer);
+    let steps = steps(project, plan, &wording, writer);
+    let unchecked = match writer.lexicon().checked {
+        true => String::new(),
+        false => writer.phrases().unchecked.clone(),
+    };
     PieceSheet {
         name: piece.name.clone(),
         size: format!(
@@ -105,10 +120,11 @@ fn piece_sheet(project: &Project, piece: &Piece, plan: &Plan) -> PieceSheet {
         ),
         gauge: gauge_text(&piece.gauge),
         materials: materials(project, piece, &plan.estimate),
-        abbreviations: abbreviations(plan),
-        opening: plan.wording.opening.clone(),
-        steps: steps(project, plan),
-        closing: plan.wording.closing.clone(),
+        unchecked,
+        abbreviations: abbreviations(&wording, &steps, writer),
+        opening: wording.opening,
+        steps,
+        closing: wording.closing,
         total: format!(
             "{} rounds, {} stitches in all",
             plan.rounds.len(),
@@ -178,40 +194,29 @@ fn materials(project: &Project, piece: &Piece, estimate: &Estimate) -> Vec<Strin
     lines
 }
 
-/// Abbreviations in the order a reader meets them, only those the wording uses.
-fn abbreviations(plan: &Plan) -> Vec<(&'static str, &'static str)> {
-    let words = |code: &str| {
-        let used = |text: &str| text.split(|c: char| !c.is_alphanumeric()).any(|w| w == code);
-        plan.wording.lines.iter().any(|line| used(&line.text))
-            || plan.wording.opening.iter().chain(&plan.wording.closing).any(|t| used(t))
-    };
-    let mut list = vec![("rnd", "round"), ("st, sts", "stitch, stitches")];
-    for (code, meaning) in [
-        ("sc", "single crochet"),
-        ("hdc", "half double crochet"),
-        ("dc", "double crochet"),
-        ("FLO", "in front loops only"),
-        ("BLO", "in back loops only"),
-        ("inc", "increase: 2 sc in the next stitch"),
-        ("dec", "decrease: the next 2 stitches worked together as one sc"),
-        ("ch", "chain"),
-    ] {
-        if words(code) || (code == "ch" && words("Ch")) {
-            list.push((code, meaning));
-        }
-    }
-    if words("sl") || words("Sl") {
-        list.push(("sl st", "slip stitch"));
-    }
-    list.push(("[24]", "stitches at the end of the round"));
+/// Abbreviations that the words around the rounds and the rounds use, and what stands at
+/// their end.
+fn abbreviations(
+    wording: &Wording,
+    steps: &[Step],
+    writer: &Writer<'_>,
+) -> Vec<(String, String)> {
+    let around = wording.opening.iter().chain(&wording.closing).map(String::as_str);
+    let rounds = steps.iter().flat_map(|step| match step {
+        Step::Rounds(line) => [line.heading.as_str(), &line.text, &line.count],
+        // The names of yarns are the maker's.
+        Step::Yarn(_) | Step::Stuff(_) => [""; 3],
+    });
+    let mut list = writer.abbreviations(around.chain(rounds));
+    list.push((writer.count(24), "stitches at the end of the round".into()));
     list
 }
 
-fn steps(project: &Project, plan: &Plan) -> Vec<Step> {
+fn steps(project: &Project, plan: &Plan, wording: &Wording, writer: &Writer<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     let several = plan.estimate.yarn.len() > 1;
     let mut yarn = None;
-    for line in &plan.wording.lines {
+    for line in &wording.lines {
         if several && yarn != Some(line.yarn) {
             let name =
                 format!("{} ({})", Yarn::letter(line.yarn), project.yarns[line.yarn].name);
@@ -221,12 +226,16 @@ fn steps(project: &Project, plan: &Plan) -> Vec<Step> {
             }));
             yarn = Some(line.yarn);
         }
-        steps.push(Step::Rounds(line.clone()));
-        if plan.wording.stuff_after == Some(line.last) {
+        steps.push(Step::Rounds(RoundsText {
+            heading: writer.heading(line.first, line.last),
+            text: line.text.clone(),
+            count: writer.count(line.count),
+        }));
+        if wording.stuff_after == Some(line.last) {
             let (low, high) = plan.estimate.stuffing_g;
             steps.push(Step::Stuff(format!(
                 "{} About {}–{} g.",
-                plan.wording.stuff_text,
+                wording.stuff_text,
                 amount(low),
                 amount(high)
             )));

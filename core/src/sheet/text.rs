@@ -47,6 +47,9 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet) {
         page.hanging(&format!("{code:<9}"), meaning);
     }
     page.heading("Rounds");
+    if !piece.unchecked.is_empty() {
+        page.paragraph("", &piece.unchecked);
+    }
     for line in &piece.opening {
         page.paragraph("", line);
     }
@@ -54,8 +57,8 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet) {
     for step in &piece.steps {
         match step {
             Step::Rounds(line) => page.hanging(
-                &format!("{}: ", line.heading()),
-                &format!("{} [{}]", line.text, line.count),
+                &format!("{} ", line.heading),
+                &format!("{} {}", line.text, line.count),
             ),
             Step::Yarn(text) => page.paragraph("", text),
             Step::Stuff(text) => page.paragraph("--- ", text),
