@@ -38,6 +38,26 @@ pub struct Estimate {
     pub minutes: f64,
 }
 
+impl Estimate {
+    /// What `copies` of the piece need together.
+    #[must_use]
+    pub fn times(&self, copies: u32) -> Self {
+        let n = f64::from(copies);
+        let all = |used: &YarnUse| YarnUse {
+            stitches: used.stitches.saturating_mul(copies),
+            metres: n * used.metres,
+            ..*used
+        };
+        Self {
+            stitches: self.stitches.saturating_mul(copies),
+            yarn: self.yarn.iter().map(all).collect(),
+            volume_ml: n * self.volume_ml,
+            stuffing_g: (n * self.stuffing_g.0, n * self.stuffing_g.1),
+            minutes: n * self.minutes,
+        }
+    }
+}
+
 /// What an estimate reads of one round.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Worked {

@@ -15,6 +15,7 @@ pub(super) struct Report<'a> {
 #[derive(Debug, Serialize)]
 struct PieceReport<'a> {
     piece: &'a str,
+    copies: u32,
     gauge: GaugeReport,
     firmness: f64,
     ease: f64,
@@ -79,6 +80,7 @@ impl<'a> PieceReport<'a> {
         let pair = |p: &Rz| [p.r, p.z];
         Self {
             piece: &piece.name,
+            copies: piece.copies,
             gauge: GaugeReport {
                 stitch_width_mm: plan.stitch_mm.0,
                 round_height_mm: plan.stitch_mm.1,

@@ -12,6 +12,7 @@ pub mod key;
 mod more_card;
 pub mod notes;
 pub mod notice;
+mod pieces;
 mod rules;
 pub mod sheet;
 pub mod top_strip;

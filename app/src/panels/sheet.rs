@@ -96,7 +96,7 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet) {
         line(ui, bench, &sheet.notes);
     }
     for piece in &sheet.pieces {
-        if sheet.pieces.len() > 1 {
+        if sheet.names_pieces() {
             ui.add_space(16.0);
             set(ui, &piece.name, type_faces::bold(type_faces::TITLE), bench.t.ink);
         }

@@ -2,7 +2,8 @@
 
 use egui::{Align2, Popup, Rect, Role, Sense, Stroke, TextEdit, Ui, WidgetInfo, pos2, vec2};
 
-use crate::studio::action::{Actions, Edit, Look};
+use super::pieces;
+use crate::studio::action::{Actions, Edit};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::studio::view::Stage;
@@ -19,7 +20,8 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) 
     mark(ui, bench, strip);
     let mut x = title(ui, bench, strip, actions);
     x = files(ui, bench, strip, x + 16.0, actions);
-    x = pieces(ui, bench, strip, x + 16.0, actions);
+    let limit = strip.right() - 460.0;
+    x = pieces::show(ui, bench, strip, (x + 12.0, limit), actions);
     let right = right_buttons(ui, bench, strip, actions);
     stages(ui, bench, strip, x + 24.0, right - 24.0, actions);
 }
@@ -102,61 +104,6 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
                 actions.command(command);
             }
         }
-    });
-    rect.right()
-}
-
-/// A chip for every piece, where there is more than one.
-fn pieces(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actions) -> f32 {
-    let pieces = &bench.document.project().pieces;
-    if pieces.len() < 2 {
-        return left - 16.0;
-    }
-    let limit = strip.right() - 460.0;
-    let widths: Vec<f32> =
-        pieces.iter().map(|p| controls::words_width(ui, &p.name).clamp(40.0, 140.0)).collect();
-    let all: f32 = widths.iter().map(|w| w + 8.0).sum();
-    // Where not all fit, a menu lists every one.
-    if left + all > limit {
-        return piece_menu(ui, bench, strip, left, actions);
-    }
-    let mut x = left;
-    for (index, (piece, width)) in pieces.iter().zip(widths).enumerate() {
-        let on = index == bench.document.piece_index();
-        let rect = slot(strip, x, width);
-        let name = format!("Piece {}", piece.name);
-        let chip = controls::toggle(ui, rect, Face::Words(&piece.name), &name, true, Some(on));
-        if chip.clicked() && !on {
-            actions.look(Look::Piece(index));
-        }
-        x += width + 8.0;
-    }
-    x - 8.0
-}
-
-/// All pieces behind one button; returns its right end.
-fn piece_menu(
-    ui: &Ui,
-    bench: &Bench<'_>,
-    strip: Rect,
-    left: f32,
-    actions: &mut Actions,
-) -> f32 {
-    let now = &bench.document.piece().name;
-    let width = (controls::words_width(ui, now) + 12.0).clamp(60.0, 170.0);
-    let rect = slot(strip, left, width);
-    let button = controls::button(ui, rect, Face::WordsThen(now, Icon::Down), "Pieces", true);
-    Popup::menu(&button).show(|ui| {
-        ui.set_min_width(160.0);
-        egui::ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
-            for (index, piece) in bench.document.project().pieces.iter().enumerate() {
-                let on = index == bench.document.piece_index();
-                if ui.selectable_label(on, &piece.name).clicked() {
-                    actions.look(Look::Piece(index));
-                    ui.close();
-                }
-            }
-        });
     });
     rect.right()
 }

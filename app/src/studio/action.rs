@@ -4,6 +4,7 @@ use plumpline_core::{Firmness, Gauge, Yarn};
 
 use super::choice::Choice;
 use super::command::Command;
+use super::pieces::PieceEdit;
 use super::view::{Card, Dimension, Typing};
 
 /// A request from a panel.
@@ -90,6 +91,8 @@ pub enum Edit {
     Resize(Dimension, f64),
     /// A choice about the piece: its rules, its cloth, what holds it.
     Choice(Choice),
+    /// A change of the list of pieces.
+    Piece(PieceEdit),
 }
 
 impl Edit {
@@ -98,6 +101,7 @@ impl Edit {
         match self {
             Self::Title(_) => Some(("title", 0)),
             Self::Yarn { index, .. } => Some(("yarn", *index)),
+            Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
             _ => None,
         }
     }

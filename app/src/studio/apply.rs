@@ -14,7 +14,15 @@ const OFF_AXIS_MM: f64 = 0.5;
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
     let run = edit.run();
-    let changed = document.change_in_run(run, |project, piece| change(project, piece, edit));
+    let now = document.piece_index();
+    let mut next = now;
+    let changed = document.change_in_run(run, |project, piece| {
+        next = change(project, piece, edit);
+    });
+    if next != now {
+        document.take_piece(next);
+        view.let_go();
+    }
     match follow {
         Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
         Edit::RemoveKnot(_) if changed => view.knot = None,
@@ -24,7 +32,8 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     }
 }
 
-fn change(project: &mut Project, index: usize, edit: Edit) {
+/// Changes the project; `index` is the piece in hand. Returns the one to take in hand now.
+fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
     let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];
     match edit {
@@ -75,7 +84,9 @@ fn change(project: &mut Project, index: usize, edit: Edit) {
             }
         }
         Edit::Choice(choice) => choice.make(piece),
+        Edit::Piece(edit) => return edit.make(project, index),
     }
+    index
 }
 
 /// Works in `yarn` from `round` on, up to where the yarn changes next. A change to the yarn

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use plumpline_core::{Piece, Project, file};
+use plumpline_core::{Gauge, Knot, Outline, Piece, Project, file};
 
 use super::history::History;
 
@@ -142,7 +142,12 @@ impl Document {
 }
 
 fn blank() -> Project {
-    use plumpline_core::{Gauge, Knot, Outline};
+    let ball = plain_ball(Gauge::default());
+    Project { title: "New project".into(), ..Project::of_piece(ball) }
+}
+
+/// A ball to begin from, at this gauge.
+pub(super) fn plain_ball(gauge: Gauge) -> Piece {
     let knots = (0..=4)
         .map(|i| {
             let turn = std::f64::consts::FRAC_PI_4 * f64::from(i);
@@ -153,8 +158,7 @@ fn blank() -> Project {
             )
         })
         .collect();
-    let piece = Piece::new("Ball", Outline { knots }, Gauge::default());
-    Project { title: "New project".into(), ..Project::of_piece(piece) }
+    Piece::new("Ball", Outline { knots }, gauge)
 }
 
 #[cfg(test)]

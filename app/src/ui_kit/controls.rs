@@ -108,18 +108,23 @@ pub fn slider(
     }
     let moved = (wanted - now).abs() > 1e-9;
     let share = ((if moved { wanted } else { now }) - low) / (high - low);
-    draw_slider(ui, rect, share as f32, &response);
+    let stops = ((high - low) / step).round() as usize;
+    let ticks = if stops <= MOST_TICKS { stops } else { 4 };
+    draw_slider(ui, rect, share as f32, ticks, &response);
     (response, moved.then_some(wanted))
 }
 
-fn draw_slider(ui: &Ui, rect: Rect, share: f32, response: &Response) {
+/// Stops of a slider that are all marked.
+const MOST_TICKS: usize = 10;
+
+fn draw_slider(ui: &Ui, rect: Rect, share: f32, ticks: usize, response: &Response) {
     let t = Tokens::now(ui.ctx());
     let painter = ui.painter();
     let y = rect.center().y;
     let track = rect.x_range().shrink(8.0);
     let knob = egui::pos2(egui::lerp(track.min..=track.max, share), y);
-    for i in 0..5 {
-        let x = egui::lerp(track.min..=track.max, i as f32 / 4.0);
+    for i in 0..=ticks {
+        let x = egui::lerp(track.min..=track.max, i as f32 / ticks as f32);
         painter.vline(x, y + 8.0..=y + 12.0, Stroke::new(1.0, t.control_edge));
     }
     let rail = Rect::from_x_y_ranges(rect.x_range(), y - 2.5..=y + 2.5);

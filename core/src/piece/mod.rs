@@ -20,6 +20,9 @@ pub use rules::{Face, Rules, Spread};
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
 
+/// Most copies of one piece.
+pub const MOST_COPIES: u32 = 999;
+
 /// How hard a piece is stuffed: the hoop strain ε* that a ball shows, as a fraction.
 ///
 /// Common practice, no source: stuffed toys stretch 5–15 % in width.
@@ -116,6 +119,9 @@ impl Default for Habits {
 pub struct Piece {
     /// What the piece is called.
     pub name: String,
+    /// How many of it are made: two ears, say.
+    #[serde(default = "one_copy")]
+    pub copies: u32,
     /// The wanted side profile.
     pub outline: Outline,
     /// The maker's swatch.
@@ -176,11 +182,16 @@ fn one() -> f64 {
     1.0
 }
 
+fn one_copy() -> u32 {
+    1
+}
+
 impl Piece {
     /// A piece with this outline and gauge and every other choice at its default.
     pub fn new(name: impl Into<String>, outline: Outline, gauge: Gauge) -> Self {
         Self {
             name: name.into(),
+            copies: 1,
             outline,
             gauge,
             firmness: Firmness::default(),
@@ -215,6 +226,7 @@ impl Piece {
     /// # Errors
     /// Names the first field that is out of range, and the mend.
     pub fn validate(&self) -> Result<()> {
+        within("copies", f64::from(self.copies), 1.0, f64::from(MOST_COPIES), "")?;
         self.gauge.validate()?;
         within("firmness", self.firmness.0, Firmness::LEAST, Firmness::MOST, "")?;
         within("ease", self.ease, 0.0, 1.0, "")?;

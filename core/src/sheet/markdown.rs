@@ -20,7 +20,7 @@ pub fn markdown(project: &Project) -> Result<String> {
     for note in sheet.notes.lines().filter(|l| !l.trim().is_empty()) {
         line(&mut out, &format!("\n{}", escaped(note)));
     }
-    let several = sheet.pieces.len() > 1;
+    let several = sheet.names_pieces();
     for piece in &sheet.pieces {
         if several {
             line(&mut out, &format!("\n## {}", escaped(&piece.name)));

@@ -35,8 +35,10 @@ pub struct Sheet {
 /// The pattern of one piece.
 #[derive(Debug, Clone)]
 pub struct PieceSheet {
-    /// Name of the piece.
+    /// Name of the piece, and how many to make where that is more than one.
     pub name: String,
+    /// How many to make; the materials are for all of them.
+    pub copies: u32,
     /// Finished size in words.
     pub size: String,
     /// Gauge in words.
@@ -107,7 +109,8 @@ fn piece_sheet(
         false => writer.phrases().unchecked.clone(),
     };
     PieceSheet {
-        name: piece.name.clone(),
+        name: named(piece),
+        copies: piece.copies,
         size: format!(
             "{:.1} cm high, {:.1} cm wide, stuffed {} (forecast from this gauge)",
             height / 10.0,
@@ -119,7 +122,7 @@ fn piece_sheet(
             },
         ),
         gauge: gauge_text(&piece.gauge),
-        materials: materials(project, piece, &plan.estimate),
+        materials: materials(project, piece, &plan.estimate.times(piece.copies)),
         unchecked,
         abbreviations: abbreviations(&wording, &steps, writer),
         opening: wording.opening,
@@ -131,6 +134,20 @@ fn piece_sheet(
             plan.estimate.stitches
         ),
         warnings: plan.warnings.iter().map(|w| w.text.clone()).collect(),
+    }
+}
+
+fn named(piece: &Piece) -> String {
+    match piece.copies {
+        1 => piece.name.clone(),
+        n => format!("{} (make {n})", piece.name),
+    }
+}
+
+impl Sheet {
+    /// Whether pieces stand under their names: where there are several, or several to make.
+    pub fn names_pieces(&self) -> bool {
+        self.pieces.len() > 1 || self.pieces.iter().any(|p| p.copies > 1)
     }
 }
 

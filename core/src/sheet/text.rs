@@ -21,7 +21,7 @@ pub fn text(project: &Project) -> Result<String> {
     for note in sheet.notes.lines() {
         page.paragraph("", note);
     }
-    let several = sheet.pieces.len() > 1;
+    let several = sheet.names_pieces();
     for piece in &sheet.pieces {
         if several {
             page.blank();
