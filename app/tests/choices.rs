@@ -165,7 +165,7 @@ fn a_click_on_a_step_sets_its_ease() {
     let step = &bench.state().trade().steps()[4];
     assert_eq!(step.distinct_lines, plan(&bench).distinct_lines());
     let line = &step.lines[1];
-    let words = format!("{}: {} [{}]", line.heading(), line.text, line.count);
+    let words = format!("{}: {} [{}]", line.heading, line.text, line.count);
     assert!(bench.query_by_label(&words).is_some(), "{words}");
     // Then it rests.
     bench.run();

@@ -254,7 +254,7 @@ fn the_sheet_reads_every_round() {
     assert_eq!(bench.state().view().stage, Stage::Sheet);
     let lines = bench.state().plan().unwrap().wording.lines.clone();
     for line in lines {
-        let words = format!("{}: {} [{}]", line.heading(), line.text, line.count);
+        let words = format!("{}: {} [{}]", line.heading, line.text, line.count);
         assert!(bench.query_by_label(&words).is_some(), "{words}");
     }
 }

@@ -107,6 +107,18 @@ impl Plan {
         word(worded, manner(piece, self.start), self.wording.stuff_after, writer)
     }
 
+    /// This plan in other words: its rounds and lines as `writer` writes them.
+    #[must_use]
+    pub fn in_words_of(mut self, piece: &Piece, writer: &Writer<'_>) -> Self {
+        self.wording = self.worded_by(piece, writer);
+        for (number, round) in (1..).zip(&mut self.rounds) {
+            if let Some(line) = self.wording.line_of(number) {
+                line.text.clone_into(&mut round.text);
+            }
+        }
+        self
+    }
+
     /// Lines of the pattern that differ from one another.
     pub fn distinct_lines(&self) -> usize {
         let texts: std::collections::BTreeSet<&str> =

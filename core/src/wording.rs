@@ -18,19 +18,14 @@ pub struct Line {
     pub first: u32,
     /// Last round of the line.
     pub last: u32,
+    /// Its rounds by name: `Rnd 9`, `Rnds 12–16`.
+    pub heading: String,
     /// What to work, without the round number and the count.
     pub text: String,
     /// Stitches at the end of each round of the line.
     pub count: u32,
     /// Yarn the line is worked in.
     pub yarn: usize,
-}
-
-impl Line {
-    /// `Rnd 9` or `Rnds 12–16`, in the studio's own words.
-    pub fn heading(&self) -> String {
-        Writer::bench().round_name(self.first, self.last)
-    }
 }
 
 /// All that is read while working the piece, but for materials and figures.
@@ -99,7 +94,7 @@ pub fn word(
     };
     Wording {
         opening: opening(manner, writer),
-        lines: join(rounds, stuff_after, writer.style().join_alike),
+        lines: join(rounds, stuff_after, writer),
         stuff_after,
         stuff_text: stuff_text.clone(),
         closing: closing(manner, last, writer),
@@ -108,7 +103,8 @@ pub fn word(
 
 /// Lines of the rounds, identical neighbours joined, but not where something has to be done
 /// in between.
-fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, alike: bool) -> Vec<Line> {
+fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, writer: &Writer<'_>) -> Vec<Line> {
+    let alike = writer.style().join_alike;
     let mut lines: Vec<Line> = Vec::new();
     for (number, round) in (1..).zip(rounds) {
         match lines.last_mut() {
@@ -124,11 +120,15 @@ fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, alike: bool) -> Vec<Line>
             _ => lines.push(Line {
                 first: number,
                 last: number,
+                heading: String::new(),
                 text: round.text,
                 count: round.count,
                 yarn: round.yarn,
             }),
         }
+    }
+    for line in &mut lines {
+        line.heading = writer.round_name(line.first, line.last);
     }
     lines
 }
@@ -226,7 +226,7 @@ mod tests {
         };
         let joined = word(rounds.clone(), manner, None, &Writer::bench());
         assert_eq!(joined.lines.len(), 1);
-        assert_eq!(joined.lines[0].heading(), "Rnds 1–5");
+        assert_eq!(joined.lines[0].heading, "Rnds 1–5");
         assert_eq!(word(rounds, manner, Some(3), &Writer::bench()).lines.len(), 2);
         assert_eq!(joined.line_of(4).map(|l| l.first), Some(1));
         assert!(joined.line_of(6).is_none());

@@ -134,7 +134,7 @@ fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &Line) {
         brace(painter, t, rows.brace_x(), top - 5.0, bottom + 5.0, y);
     }
     let words =
-        if joined { format!("{}: {}", line.heading(), line.text) } else { line.text.clone() };
+        if joined { format!("{}: {}", line.heading, line.text) } else { line.text.clone() };
     let width = wording_width(rows);
     let at = pos2(rows.wording_left(), y);
     paint::clipped_text(

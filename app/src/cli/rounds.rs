@@ -38,11 +38,12 @@ impl Rounds {
                 names.join(", ")
             ));
         }
+        let writer = project.wording.writer()?;
         let mut planned = Vec::new();
         for piece in pieces {
             let plan =
                 plan(piece).map_err(|e| anyhow!("{shown}, piece “{}”, {e}", piece.name))?;
-            planned.push((piece, plan));
+            planned.push((piece, plan.in_words_of(piece, &writer)));
         }
         if self.json {
             let json = serde_json::to_string_pretty(&Report::new(&project, &planned))?;
@@ -71,7 +72,7 @@ fn lines(project: &Project, planned: &[(&Piece, Plan)]) -> String {
             put(format!("Chain {chain}, joined into a ring"));
         }
         for line in &plan.wording.lines {
-            put(format!("{}: {} [{}]", line.heading(), line.text, line.count));
+            put(format!("{}: {} [{}]", line.heading, line.text, line.count));
             if plan.wording.stuff_after == Some(line.last) {
                 put(plan.wording.stuff_text.clone());
             }

@@ -14,6 +14,12 @@ pub(super) struct Sheet {
     /// File to write; its ending, .txt or .md, decides the form.
     #[arg(short, long)]
     output: PathBuf,
+    /// Terms to write in instead of the project's: us, uk, de, fr or es.
+    #[arg(long, value_name = "TERMS")]
+    terms: Option<String>,
+    /// House style to write in instead of the project's.
+    #[arg(long, value_name = "NAME")]
+    style: Option<String>,
 }
 
 impl Sheet {
@@ -24,7 +30,16 @@ impl Sheet {
             Some("md") => sheet::markdown,
             _ => bail!("{shown}: the ending is not known; end the name in .txt or .md"),
         };
-        let project = file::load(&self.project)?;
+        let mut project = file::load(&self.project)?;
+        if let Some(terms) = self.terms {
+            project.wording.lexicon = match terms.as_str() {
+                "us" | "uk" => format!("en-{terms}"),
+                _ => terms,
+            };
+        }
+        if let Some(style) = self.style {
+            project.wording.style = style;
+        }
         let page = lay(&project).map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
         std::fs::write(&self.output, page)
             .map_err(|e| anyhow!("{shown}: it cannot be written ({e}); check the folder"))

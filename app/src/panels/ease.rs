@@ -188,7 +188,7 @@ fn words(ui: &mut Ui, t: &Tokens, line: &plumpline_core::wording::Line) {
     let size = vec2(ui.available_width(), galley.size().y + 5.0);
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
     response.widget_info(|| {
-        let text = format!("{}: {} [{}]", line.heading(), line.text, line.count);
+        let text = format!("{}: {} [{}]", line.heading, line.text, line.count);
         WidgetInfo::labeled(Role::Label, true, text)
     });
     ui.painter().galley(rect.min + vec2(0.0, 2.0), galley, t.ink);

@@ -16,6 +16,7 @@ mod pieces;
 mod rules;
 pub mod sheet;
 pub mod top_strip;
+mod words_card;
 pub mod yarn_card;
 
 use egui::{Rect, Ui, pos2, vec2};

@@ -3,6 +3,7 @@
 use egui::{Align2, FontId, Rect, RichText, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::sheet::{PieceSheet, Sheet, Step, sheet};
 
+use super::words_card;
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
@@ -56,6 +57,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         }
         right = place.left() - 8.0;
     }
+    words_card::button(ui, bench, (right, rect.top() + 8.0), actions);
 }
 
 fn page(ui: &mut Ui, bench: &Bench<'_>) {

@@ -1,6 +1,6 @@
 //! What panels ask for. They change nothing themselves.
 
-use plumpline_core::{Firmness, Gauge, Yarn};
+use plumpline_core::{Firmness, Gauge, WordingChoice, Yarn};
 
 use super::choice::Choice;
 use super::command::Command;
@@ -93,6 +93,8 @@ pub enum Edit {
     Choice(Choice),
     /// A change of the list of pieces.
     Piece(PieceEdit),
+    /// Other words for the pattern.
+    Wording(WordingChoice),
 }
 
 impl Edit {

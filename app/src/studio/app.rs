@@ -143,7 +143,8 @@ impl Studio {
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
             }
         }
-        if self.derived.update(self.document.piece()) || any {
+        let wording = &self.document.project().wording;
+        if self.derived.update(self.document.piece(), wording) || any {
             // Panels drawn before the change show it in the next frame.
             ctx.request_repaint();
         }

@@ -38,6 +38,7 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
     let piece = &mut project.pieces[index];
     match edit {
         Edit::Title(title) => project.title = title,
+        Edit::Wording(wording) => project.wording = wording,
         Edit::Yarn { index, yarn } => {
             if let Some(place) = yarns.get_mut(index) {
                 *place = yarn;

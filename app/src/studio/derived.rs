@@ -2,30 +2,35 @@
 
 use std::sync::Arc;
 
-use plumpline_core::{Piece, Plan, plan};
+use plumpline_core::{Piece, Plan, WordingChoice, plan};
 
 /// The plan of the piece in hand, or the last one there was and why there is no newer one.
 #[derive(Debug, Default)]
 pub struct Derived {
-    asked: Option<Piece>,
+    asked: Option<(Piece, WordingChoice)>,
     good: Option<Arc<Plan>>,
     error: Option<String>,
 }
 
 impl Derived {
-    /// Plans `piece` unless it is the one planned last. Returns whether it planned.
-    pub fn update(&mut self, piece: &Piece) -> bool {
-        if self.asked.as_ref() == Some(piece) {
+    /// Plans `piece`, worded as chosen, unless it is the one planned last. Returns whether it
+    /// planned.
+    pub fn update(&mut self, piece: &Piece, wording: &WordingChoice) -> bool {
+        if self.asked.as_ref().is_some_and(|(p, w)| p == piece && w == wording) {
             return false;
         }
-        match plan(piece) {
+        let worded = |plan: Plan| match *wording == WordingChoice::default() {
+            true => Ok(plan),
+            false => wording.writer().map(|writer| plan.in_words_of(piece, &writer)),
+        };
+        match plan(piece).and_then(worded) {
             Ok(plan) => {
                 self.good = Some(Arc::new(plan));
                 self.error = None;
             }
             Err(error) => self.error = Some(error.to_string()),
         }
-        self.asked = Some(piece.clone());
+        self.asked = Some((piece.clone(), wording.clone()));
         true
     }
 
@@ -54,12 +59,26 @@ mod tests {
     fn a_crossed_outline_keeps_the_last_good_plan() {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
-        assert!(derived.update(&piece));
-        assert!(!derived.update(&piece), "the same piece is not planned twice");
+        let words = WordingChoice::default();
+        assert!(derived.update(&piece, &words));
+        assert!(!derived.update(&piece, &words), "the same piece is not planned twice");
         let rounds = derived.plan().map(|p| p.rounds.len());
         piece.outline.knots[2].radius_mm = -5.0;
-        derived.update(&piece);
+        derived.update(&piece, &words);
         assert!(derived.error().is_some());
         assert_eq!(derived.plan().map(|p| p.rounds.len()), rounds);
+    }
+
+    #[test]
+    fn other_words_are_another_plan_of_the_same_rounds() {
+        let mut derived = Derived::default();
+        let piece = Document::sample().piece().clone();
+        derived.update(&piece, &WordingChoice::default());
+        let first = derived.plan().expect("the float has a plan").clone();
+        let german = WordingChoice { lexicon: "de".into(), ..WordingChoice::default() };
+        assert!(derived.update(&piece, &german));
+        let second = derived.plan().expect("the float has a plan");
+        assert_eq!(first.counts(), second.counts());
+        assert_ne!(first.rounds[3].text, second.rounds[3].text);
     }
 }

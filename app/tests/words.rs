@@ -1,0 +1,30 @@
+//! The words of the pattern, chosen on the sheet and read everywhere.
+
+mod bench;
+
+use bench::opened;
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable as _;
+
+#[test]
+fn a_house_style_and_terms_reword_the_sheet_and_the_bars() {
+    let mut bench = opened(1440.0, 900.0);
+    let counts = bench.state().plan().expect("a plan").counts();
+    bench.key_press(Key::Num2);
+    bench.run();
+    bench.get_by_label("Words").click();
+    bench.run();
+    bench.get_by_label("brackets").click();
+    bench.run();
+    assert!(bench.query_all_by_label_contains("6 times").next().is_some());
+    bench.get_by_label("English (UK terms)").click();
+    bench.run();
+    let text = &bench.state().plan().expect("a plan").rounds[0].text;
+    assert!(text.contains("dc"), "{text}");
+    assert_eq!(bench.state().plan().expect("a plan").counts(), counts);
+    for _ in 0..2 {
+        bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+        bench.run();
+    }
+    assert!(!bench.state().document().is_changed());
+}
