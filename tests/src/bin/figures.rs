@@ -2,16 +2,22 @@
 //! saves, and the forecast's speed against a general minimiser. `tests/figures.sh` runs it
 //! together with the benches and the studio's own figures.
 
-use plumpline_core::forecast::Cloth;
+use plumpline_core::counts::Targets;
+use plumpline_core::forecast::fit::{self, Trail};
+use plumpline_core::forecast::{Cloth, Energy, Finish, Skin, settle, settled_gradient};
+use plumpline_core::outline::Profile;
+use plumpline_core::piece::EASE_STOPS;
 use plumpline_core::placement::Stitch;
 use plumpline_core::skin::RestSkin;
-use plumpline_core::{Plan, counts, plan};
+use plumpline_core::{Piece, Plan, Spread, counts, plan};
 use plumpline_tests::fit_set::SHAPES;
 use plumpline_tests::lbfgs;
+use plumpline_tests::stacking::{Stacking, stacking};
 
 fn main() {
     fit();
     ease();
+    placement();
     race();
 }
 
@@ -23,8 +29,8 @@ fn planned(shape: &plumpline_tests::fit_set::Shape, ease: f64) -> Plan {
 fn fit() {
     println!("Fit over the fit set at ease 0, in stitch widths");
     println!(
-        "{:10} {:>7} {:>7} {:>7} {:>7} {:>10}",
-        "", "RMS", "most", "thumb", "rounds", "forecasts"
+        "{:10} {:>7} {:>7} {:>10} {:>7} {:>7} {:>10}",
+        "", "RMS", "most", "unrounded", "thumb", "rounds", "forecasts"
     );
     let (mut sum, mut worst) = (0.0, 0.0_f64);
     for shape in &SHAPES {
@@ -36,10 +42,11 @@ fn fit() {
         let thumb = counts::rule_of_thumb(&piece, &profile);
         let thumb = counts::fit_of(&piece, &profile, &rest, &thumb);
         println!(
-            "{:10} {:7.4} {:7.3} {:7.2} {:7} {:10}",
+            "{:10} {:7.4} {:7.3} {:10.4} {:7.2} {:7} {:10}",
             shape.name,
             fit.rms_stitches,
             fit.max_stitches,
+            unrounded(&piece, &profile, &rest, plan.rounds.len()),
             thumb.rms_stitches,
             plan.rounds.len(),
             plan.forecasts
@@ -50,6 +57,44 @@ fn fit() {
     println!("mean RMS {:.4}, worst {worst:.4}\n", sum / SHAPES.len() as f64);
 }
 
+/// The fit of the closed-form skin in as many rounds, had stitches not to be whole: RMS in
+/// stitch widths.
+fn unrounded(piece: &Piece, profile: &Profile, rest: &RestSkin, rounds: usize) -> f64 {
+    let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let targets = Targets::new(piece, profile, rest, rounds);
+    let around = targets.ideal.iter().map(|n| n * width).collect();
+    let height = height.min(rest.length_mm() / rounds as f64);
+    let skin = Skin::new(0.0, around, vec![height; rounds], Finish::Drawn, Cloth::default());
+    let energy = Energy::new(&skin, rest.pressure);
+    let start = energy.flatten(&skin.slack_shape());
+    let settled = settle(&energy, &start, settled_gradient(&skin));
+    fit::measure(&settled.nodes, &Trail::new(profile.places()), width).rms_stitches
+}
+
+/// How evenly increases are spread and how clear they keep of those below, over the set.
+fn placement() {
+    println!("Placement over the fit set: distance to the nearest shaping below, in gaps");
+    let measured = |spread| {
+        let plans = SHAPES.iter().flat_map(|shape| EASE_STOPS.map(|ease| (shape, ease)));
+        plans.fold(Stacking::default(), |all, (shape, ease)| {
+            let mut piece = shape.piece(ease, 1.0);
+            piece.spread = spread;
+            let plan = plan(&piece).expect("every shape of the set can be planned");
+            all.and(stacking(&plan, piece.drift()))
+        })
+    };
+    for (name, spread) in [("stacked", Spread::Stacked), ("turned", Spread::Turned)] {
+        let all = measured(spread);
+        println!(
+            "{name:8} {:.3} of at best {:.3}; gaps of a round differ by at most {}",
+            all.mean(),
+            all.best_mean(),
+            all.gap_spread
+        );
+    }
+    println!();
+}
+
 /// What each step of ease costs in fit and saves the maker, over the whole set.
 fn ease() {
     println!("Ease over the fit set: RMS in stitch widths, shaping rounds that are one repeat");
@@ -57,8 +102,7 @@ fn ease() {
         "{:>5} {:>9} {:>9} {:>11} {:>12}",
         "ease", "mean RMS", "worst", "one repeat", "lines"
     );
-    for step in 0..=10 {
-        let ease = f64::from(step) / 10.0;
+    for ease in EASE_STOPS {
         let (mut sum, mut worst, mut single, mut shaping, mut lines) = (0.0, 0.0_f64, 0, 0, 0);
         for shape in &SHAPES {
             let plan = planned(shape, ease);
@@ -73,7 +117,7 @@ fn ease() {
             }
         }
         println!(
-            "{ease:5.1} {:9.4} {worst:9.4} {:10.1}% {lines:12}",
+            "{ease:5.2} {:9.4} {worst:9.4} {:10.1}% {lines:12}",
             sum / SHAPES.len() as f64,
             100.0 * single as f64 / shaping as f64
         );
