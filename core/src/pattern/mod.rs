@@ -1,6 +1,8 @@
 //! Written patterns: one stitch-level tree ([`tree`]) that the writer and the reader share.
 
+pub mod course;
 pub mod lexicon;
+pub mod shape;
 pub mod tally;
 pub mod tree;
 
