@@ -1,6 +1,7 @@
 //! Written patterns: one stitch-level tree ([`tree`]) that the writer and the reader share.
 
 pub mod lexicon;
+pub mod read;
 pub mod tally;
 pub mod tree;
 
