@@ -94,6 +94,13 @@ impl Step<'_> {
         self.rounds.stated.as_ref().map(|s| s.it)
     }
 
+    /// Every round of the line by its printed number, with its stitches where they are known.
+    pub fn counted(&self) -> impl Iterator<Item = (u32, Option<u32>)> {
+        let last = (self.many() as usize).min(MOST_ROUNDS) - 1;
+        let through = (0..last).map(|i| self.run.counts.get(i).copied().or(self.count));
+        (self.rounds.first..).zip(through.chain([self.count]))
+    }
+
     /// `Rnd 7`, or `Rnds 7–9`.
     pub fn heading(&self) -> String {
         let Rounds { first, last, .. } = self.rounds;
@@ -180,11 +187,7 @@ fn chain_of(ops: &[Placed<Op>]) -> Option<u32> {
     })
 }
 
-fn course<'a>(
-    name: Option<&'a str>,
-    lines: &'a [Placed<Line>],
-    unread: &[Span],
-) -> Course<'a> {
+fn course<'a>(name: Option<&'a str>, lines: &'a [Placed<Line>], unread: &[Span]) -> Course<'a> {
     let mut course = Course { name, chain: None, lines, steps: Vec::new() };
     // Whether rounds may have been lost since the last: the next may find other stitches.
     let mut lost = false;
@@ -196,7 +199,8 @@ fn course<'a>(
             Line::Note { unread: true, .. } => lost = true,
             Line::Rounds(rounds) => {
                 let before = course.steps.last();
-                lost |= before.is_some_and(|b| b.rounds.last.checked_add(1) != Some(rounds.first));
+                lost |=
+                    before.is_some_and(|b| b.rounds.last.checked_add(1) != Some(rounds.first));
                 let known = before.map_or(course.chain, |b| b.count);
                 let known = Known { below: known, lost, unread: overlaps(unread, &line.at) };
                 let step = step(i, (&line.at, rounds), known, next_rounds(&lines[i + 1..]));

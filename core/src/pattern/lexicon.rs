@@ -2,6 +2,8 @@
 //! reader accepts. Tokens mean what they mean in one lexicon only; nothing is looked up
 //! across languages.
 
+use std::sync::OnceLock;
+
 use serde::Deserialize;
 
 use super::tree::StitchKind;
@@ -109,4 +111,25 @@ impl Lexicon {
             StitchKind::Treble => &self.treble,
         }
     }
+}
+
+/// The lexicons that are shipped, English first.
+pub fn all() -> &'static [Lexicon] {
+    static ALL: OnceLock<Vec<Lexicon>> = OnceLock::new();
+    ALL.get_or_init(|| {
+        let sources = [
+            include_str!("../../../assets/words/en-us.ron"),
+            include_str!("../../../assets/words/en-uk.ron"),
+            include_str!("../../../assets/words/de.ron"),
+            include_str!("../../../assets/words/fr.ron"),
+            include_str!("../../../assets/words/es.ron"),
+        ];
+        let read = |source| ron::from_str(source).expect("the words shipped are well formed");
+        sources.map(read).into()
+    })
+}
+
+/// The lexicon of `code`, such as `en-us`.
+pub fn by_code(code: &str) -> Option<&'static Lexicon> {
+    all().iter().find(|words| words.code == code)
 }

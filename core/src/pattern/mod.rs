@@ -2,6 +2,8 @@
 
 pub mod course;
 pub mod lexicon;
+pub mod proofread;
+pub mod read;
 pub mod shape;
 pub mod tally;
 pub mod tree;

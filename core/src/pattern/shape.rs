@@ -81,7 +81,8 @@ fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> R
     piece.rules.last = (drawn && last >= 3).then_some(last);
     piece.outline = outline(&piece, open.map_or(Start::Ring, Start::Chain), &counts)?;
     let planned = plan(&piece)?.counts();
-    if let Some(at) = (0..counts.len().max(planned.len())).find(|&i| counts.get(i) != planned.get(i))
+    if let Some(at) =
+        (0..counts.len().max(planned.len())).find(|&i| counts.get(i) != planned.get(i))
     {
         return Err(Error::new(
             format!("round {}", at + 1),
@@ -103,10 +104,7 @@ fn counts(course: &Course<'_>) -> Result<(Vec<u32>, Option<u32>)> {
                 "proofread the pattern first, or state the count at the end of the round",
             ));
         };
-        let rounds = (step.many() as usize).min(MOST_ROUNDS + 1);
-        let through = step.run.counts.iter().copied().chain(std::iter::repeat(count));
-        counts.extend(through.take(rounds.saturating_sub(1)));
-        counts.push(count);
+        counts.extend(step.counted().map(|(_, each)| each.unwrap_or(count)));
         if counts.len() > MOST_ROUNDS {
             return Err(Error::new(
                 step.heading(),
@@ -120,7 +118,8 @@ fn counts(course: &Course<'_>) -> Result<(Vec<u32>, Option<u32>)> {
     let open = course.chain.filter(|_| !founded);
     let mut below = open;
     for (round, &count) in (1..).zip(&counts) {
-        let unworkable = below.is_some_and(|b: u32| count > b.saturating_mul(2) || b > count.saturating_mul(2));
+        let unworkable = below
+            .is_some_and(|b: u32| count > b.saturating_mul(2) || b > count.saturating_mul(2));
         if unworkable || count == 0 || count > 20_000 {
             return Err(Error::new(
                 format!("Rnd {round}"),
@@ -148,7 +147,8 @@ fn outline(piece: &Piece, start: Start, counts: &[u32]) -> Result<Outline> {
     let skin = skin_of(piece, start, counts, &Holds::default());
     let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
     let energy = Energy::new(&skin, pressure);
-    let settled = settle(&energy, &energy.flatten(&skin.slack_shape()), settled_gradient(&skin));
+    let settled =
+        settle(&energy, &energy.flatten(&skin.slack_shape()), settled_gradient(&skin));
     // The nodes of a small piece turn sharply from one to the next; the cloth does not, so
     // knots are fitted to the smooth curve through them.
     let mut knots: Vec<Knot> = Vec::with_capacity(settled.nodes.len());

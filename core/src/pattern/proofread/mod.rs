@@ -118,7 +118,10 @@ fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
         findings.push(Finding {
             kind: FindingKind::Unread,
             round,
-            message: format!("“{}” looks like part of a round, but cannot be read.", desk.words(&at)),
+            message: format!(
+                "“{}” looks like part of a round, but cannot be read.",
+                desk.words(&at)
+            ),
             mend: Some(Mend {
                 text: "Write it in the words of its abbreviations.".into(),
                 edit: None,

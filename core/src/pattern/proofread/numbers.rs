@@ -13,9 +13,9 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
             let found = step.rounds.first;
             // A line that could not be read may have been the round that is missing.
             let gap = &course.lines[before.line + 1..step.line];
-            let unread = gap.iter().any(|l| {
-                matches!(l.it, crate::pattern::Line::Note { unread: true, .. })
-            });
+            let unread = gap
+                .iter()
+                .any(|l| matches!(l.it, crate::pattern::Line::Note { unread: true, .. }));
             if found == expected || (unread && found > expected) {
                 continue;
             }
@@ -24,11 +24,16 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
                     1 => format!("no Rnd {expected}"),
                     _ => format!("no Rnds {expected}–{}", found - 1),
                 };
-                let message =
-                    format!("Rnd {found} follows Rnd {}: there is {missing}.", before.rounds.last);
+                let message = format!(
+                    "Rnd {found} follows Rnd {}: there is {missing}.",
+                    before.rounds.last
+                );
                 (FindingKind::Skipped, message)
             } else {
-                (FindingKind::Doubled, format!("Rnd {found} is there already: this is Rnd {expected}."))
+                (
+                    FindingKind::Doubled,
+                    format!("Rnd {found} is there already: this is Rnd {expected}."),
+                )
             };
             let at = number_of(desk, step, found);
             findings.push(Finding {
@@ -60,11 +65,19 @@ fn heading(step: &Step<'_>) -> Span {
 
 /// The rounds from `index` on with the numbers they should have, if that makes them follow on
 /// to the end of the piece; else as words alone.
-fn renumbered(desk: &Desk<'_>, course: &Course<'_>, index: usize, expected: u32) -> Option<Mend> {
+fn renumbered(
+    desk: &Desk<'_>,
+    course: &Course<'_>,
+    index: usize,
+    expected: u32,
+) -> Option<Mend> {
     let step = &course.steps[index];
     let rounds = step.rounds;
     if rounds.first > expected && step.run.below.is_none() && !step.founds {
-        return Some(Mend { text: format!("Write Rnd {expected}; it seems to be missing."), edit: None });
+        return Some(Mend {
+            text: format!("Write Rnd {expected}; it seems to be missing."),
+            edit: None,
+        });
     }
     let follows = course.steps.get(index + 1).map(|next| next.rounds.first);
     let range = rounds.last > rounds.first && rounds.last >= expected;

@@ -50,7 +50,11 @@ fn late(desk: &Desk<'_>, course: &Course<'_>) -> Option<Finding> {
 fn works(op: &Op) -> bool {
     matches!(
         op,
-        Op::Each { .. } | Op::Into { .. } | Op::Together { .. } | Op::Group { .. } | Op::Only { .. }
+        Op::Each { .. }
+            | Op::Into { .. }
+            | Op::Together { .. }
+            | Op::Group { .. }
+            | Op::Only { .. }
     )
 }
 
@@ -63,11 +67,16 @@ fn finding(
     let state = if closed { "when the piece is closed" } else { "when the opening is down" };
     let message = format!("It is stuffed only {state} to {opening} stitches.");
     // The last round that is still wide enough before the piece narrows for good.
-    let wide = course.steps.iter().rev().find(|s| {
-        s.at.start < op.at.start && s.count.is_some_and(|n| n >= SMALLEST_OPENING)
-    });
+    let wide =
+        course.steps.iter().rev().find(|s| {
+            s.at.start < op.at.start && s.count.is_some_and(|n| n >= SMALLEST_OPENING)
+        });
     let mend = wide.map(|step| Mend {
-        text: format!("Stuff after {}, while it has {} stitches.", step.heading(), step.count.unwrap_or(0)),
+        text: format!(
+            "Stuff after {}, while it has {} stitches.",
+            step.heading(),
+            step.count.unwrap_or(0)
+        ),
         edit: None,
     });
     Finding { kind: FindingKind::StuffLate, round: None, at: word(desk, &op.at), message, mend }
