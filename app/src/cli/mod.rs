@@ -1,10 +1,11 @@
 //! The command line: the studio's work without a window, so that it can be scripted.
 //!
-//! Errors go to standard error in one line; the exit status is 2 for bad use and 1 for bad
-//! input.
+//! Errors go to standard error in one line; the exit status is 2 for bad use, 1 for bad
+//! input, and 3 where a pattern was proofread and does not add up.
 
 mod length;
 mod new;
+mod proofread;
 mod report;
 mod rounds;
 mod sheet;
@@ -20,6 +21,9 @@ const BAD_USE: u8 = 2;
 /// Exit status for input that cannot be used.
 const BAD_INPUT: u8 = 1;
 
+/// Exit status for a pattern with findings.
+const FINDINGS: u8 = 3;
+
 /// Plumpline: drag a profile, get whole stitches for every round.
 #[derive(Debug, Parser)]
 #[command(name = "plumpline", version, args_conflicts_with_subcommands = true)]
@@ -32,8 +36,10 @@ struct Line {
 
 #[derive(Debug, Subcommand)]
 enum Verb {
-    /// Make a project from a measured profile and a gauge.
+    /// Make a project from a measured profile or a written pattern, and a gauge.
     New(new::New),
+    /// Check a written pattern: what does not add up, where, and the likeliest mend.
+    Proofread(proofread::Proofread),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),
     /// Write the pattern of a project as .txt or .md.
@@ -57,12 +63,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
     };
     let done = match line.verb {
         None => return Asked::Studio(line.file),
-        Some(Verb::New(new)) => new.run(),
-        Some(Verb::Rounds(rounds)) => rounds.run(),
-        Some(Verb::Sheet(sheet)) => sheet.run(),
+        Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Proofread(proofread)) => proofread.run(),
+        Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };
     Asked::Done(match done {
-        Ok(()) => ExitCode::SUCCESS,
+        Ok(status) => status,
         Err(error) => {
             complain(&format!("{error:#}"));
             ExitCode::from(BAD_INPUT)
@@ -88,6 +95,25 @@ fn misused(error: &clap::Error) -> ExitCode {
 
 fn complain(text: &str) {
     eprintln!("plumpline: {}", text.replace('\n', " "));
+}
+
+/// The text of a pattern: the file at `path`, or standard input for `-`; bytes that are no
+/// UTF-8 are read as Latin-1, as old text files are.
+fn pattern_text(path: &std::path::Path) -> anyhow::Result<String> {
+    use std::io::Read as _;
+    let shown = path.display();
+    let bytes = if path.as_os_str() == "-" {
+        let mut bytes = Vec::new();
+        std::io::stdin().read_to_end(&mut bytes).map(|_| bytes)
+    } else {
+        std::fs::read(path)
+    };
+    let bytes = bytes
+        .map_err(|e| anyhow::anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
+    if bytes.contains(&0) {
+        anyhow::bail!("{shown}: it is no text; save the pattern as plain text");
+    }
+    Ok(plumpline_core::pattern::decoded(bytes))
 }
 
 /// Prints `text` to standard output; a reader that went away is no error.

@@ -12,6 +12,7 @@ use crate::gauge::Gauge;
 use crate::outline::{Knot, Outline, Rz};
 use crate::piece::{Band, Firmness, MOST_ROUNDS, Piece};
 use crate::plan::plan;
+use crate::project::{Project, Yarn};
 
 /// A last round of at most so many stitches is drawn shut; a wider one is left open. Common
 /// practice, no source.
@@ -67,6 +68,41 @@ pub fn shape(
             one(name, course, gauge, firmness).map_err(|e| e.within(&place))
         })
         .collect()
+}
+
+/// Adds the pieces to `project`, their yarns too where it has none of that name; one that the
+/// text does not name is the project's first.
+pub fn add_to(project: &mut Project, shaped: Vec<Shaped>) {
+    for Shaped { mut piece, yarns } in shaped {
+        let mut place = |name: &String| {
+            if name.is_empty() {
+                return 0;
+            }
+            let known = project.yarns.iter().position(|y| y.name.eq_ignore_ascii_case(name));
+            known.unwrap_or_else(|| {
+                let yarn = Yarn::plain(project.yarns.len());
+                project.yarns.push(Yarn { name: name.clone(), ..yarn });
+                project.yarns.len() - 1
+            })
+        };
+        let places: Vec<usize> = yarns.iter().map(&mut place).collect();
+        for band in &mut piece.bands {
+            band.yarn = places.get(band.yarn).copied().unwrap_or(0);
+        }
+        project.pieces.push(piece);
+    }
+}
+
+/// A project of the pieces, titled after the first; `None` where there are none.
+pub fn project_of(shaped: Vec<Shaped>) -> Option<Project> {
+    let first = shaped.first()?;
+    let mut project = Project::of_piece(first.piece.clone());
+    project.pieces.clear();
+    if let Some(name) = first.yarns.first().filter(|name| !name.is_empty()) {
+        project.yarns[0].name.clone_from(name);
+    }
+    add_to(&mut project, shaped);
+    Some(project)
 }
 
 fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> Result<Shaped> {

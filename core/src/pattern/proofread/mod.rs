@@ -10,11 +10,14 @@ mod defined;
 mod mend;
 mod numbers;
 mod places;
+mod report;
 mod stuffing;
 mod sums;
 mod text;
 
 use serde::Serialize;
+
+pub use report::Places;
 
 use super::course::{Course, courses};
 use super::lexicon::{Lexicon, by_code};
