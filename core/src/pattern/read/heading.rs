@@ -75,14 +75,16 @@ fn worded(input: &mut Input<'_>) -> Read<Heading> {
 fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
     let mut last = first;
     loop {
-        let Some(Tok::Number(next)) = peek(input, 1) else { return Ok(last) };
-        let after = peek(input, 2);
+        // “R5–R9” says the word again.
+        let again = usize::from(peek(input, 0) == Some(Tok::Dash) && peek(input, 1) == Some(Tok::Round));
+        let Some(Tok::Number(next)) = peek(input, 1 + again) else { return Ok(last) };
+        let after = peek(input, 2 + again);
         let heads = matches!(after, None | Some(Tok::Colon | Tok::Close | Tok::Stop
             | Tok::Open(_) | Tok::Equals | Tok::Dash | Tok::Newline));
         let glued = input.input.iter().take(2).all(|t| t.glued);
         match peek(input, 0) {
             Some(Tok::Dash) if last == first && (heads || glued || plural) => {
-                (any, any).parse_next(input)?;
+                (any, opt(round_word), any).parse_next(input)?;
                 return Ok(next);
             }
             Some(Tok::Say(Say::To | Say::Work)) if last == first => {

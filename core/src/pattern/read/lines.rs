@@ -58,7 +58,8 @@ pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
 fn piece_of_line(rest: &[Token]) -> usize {
     let end = rest.iter().position(|t| t.tok == Tok::Newline).unwrap_or(rest.len());
     let mut depth = 0_usize;
-    for i in 1..end {
+    let head = heading(&rest[..end]).map_or(1, |h| h.tokens.max(1));
+    for i in head..end {
         match rest[i].tok {
             Tok::Open(_) => depth += 1,
             Tok::Close => depth = depth.saturating_sub(1),

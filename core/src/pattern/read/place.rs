@@ -171,6 +171,10 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
             return fail(input);
         }
     }
+    if peek(input, 1) == Some(Tok::Ring) {
+        // “dans un cercle”: the article is a number word as well.
+        opt(tok(Tok::Number(1))).parse_next(input)?;
+    }
     let whole_round = (fillers, tok(Tok::Round)).void();
     let found = match peek(input, 0) {
         Some(Tok::Ring) if into => tok(Tok::Ring).value(Place::Ring).parse_next(input)?,
@@ -234,7 +238,8 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
 
 /// “each st around”, “each of next 3 sts”, “every 3rd st”, “in each of the 6 sts”.
 fn each(input: &mut Input<'_>) -> Read<Place> {
-    let whole = any.parse_next(input)?.tok == Tok::InEach;
+    let whole = any.parse_next(input)?.tok == Tok::InEach
+        && opt(say(Say::The)).parse_next(input)?.is_none();
     fillers(input)?;
     if let Some(Tok::Number(n)) = peek(input, 0)
         && matches!(peek(input, 1), Some(Tok::Stop))
@@ -250,7 +255,12 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     }
     let next = opt(say(Say::Next)).parse_next(input)?.is_some();
     fillers(input)?;
-    let n = opt(number).parse_next(input)?;
+    // “in jede M 1 fM”: the number is that of the stitches to come.
+    let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch);
+    let n = if of_place { opt(number).parse_next(input)? } else { None };
+    if !of_place && matches!(peek(input, 0), Some(Tok::Number(_))) {
+        return Ok(Place::EachAround);
+    }
     let word = opt(stitch_word).parse_next(input)?;
     opt(say(Say::Next)).parse_next(input)?;
     match (n, word) {

@@ -107,12 +107,7 @@ impl Line {
 
     fn item(&mut self, input: &mut Input<'_>) -> Read<()> {
         let before = self.ops.len();
-        let read = alt((
-            |i: &mut Input<'_>| self.looped(i),
-            |i: &mut Input<'_>| ring(i),
-        ))
-        .parse_next(input);
-        if read.is_ok() {
+        if opt(alt((|i: &mut Input<'_>| self.looped(i), ring))).parse_next(input)?.is_some() {
             return Ok(());
         }
         let skipped = repeat::<_, _, (), _, _>(
@@ -225,7 +220,7 @@ impl Line {
         }
         let body = nested(input, inside, &mut Self::default());
         take(n + 1).parse_next(input)?;
-        let how_often = alt((turns, bare_number)).parse_next(input).ok();
+        let how_often = opt(alt((turns, bare_number))).parse_next(input)?;
         let after = peek(input, 0);
         let at = |input: &Input<'_>| since(from, input);
         match how_often {
@@ -339,8 +334,13 @@ impl Line {
     /// Keeps words as they stand, up to what parts them from the next instruction.
     fn note(&mut self, input: &mut Input<'_>) {
         let tokens = rest(input);
-        let mut n = 0;
-        while let Some(token) = tokens.get(n) {
+        // A bracket or an asterisk without its fellow stands for itself.
+        let lone = matches!(
+            tokens.first().map(|t| t.tok),
+            Some(Tok::Open(0) | Tok::Close | Tok::Star | Tok::TwoStars)
+        );
+        let mut n = usize::from(lone);
+        while let Some(token) = tokens.get(n).filter(|_| !lone) {
             let parted = match token.tok {
                 Tok::Dash => !(token.glued && tokens.get(n + 1).is_some_and(|t| t.glued)),
                 Tok::Star | Tok::TwoStars => true,
@@ -467,7 +467,7 @@ fn names_colour(inside: &[Token]) -> bool {
 /// “(sc, sc) in next st”: the same as two in one; different kinds cannot be told in one.
 fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> Read<Op> {
     use super::place::{Place, place};
-    let (Place::One, None) = place(input)? else { return fail(input) };
+    let (place, None) = place(input)? else { return fail(input) };
     let mut all = None;
     let mut many = 0_u32;
     for op in body {
@@ -479,8 +479,10 @@ fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> Read<Op> {
             _ => return fail(input),
         }
     }
-    match all {
-        Some(kind) if many > 1 => Ok(Op::Into { kind, many }),
+    match (place, all) {
+        (Place::One, Some(kind)) if many > 1 => Ok(Op::Into { kind, many }),
+        (Place::Ring, Some(kind)) => Ok(Op::Ring { kind, count: many }),
+        (Place::Chain(nth), Some(kind)) => Ok(Op::IntoChain { kind, count: many, nth }),
         _ => fail(input),
     }
 }
