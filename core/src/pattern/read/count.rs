@@ -100,11 +100,11 @@ fn ends_line(input: &Input<'_>, ahead: usize) -> bool {
 /// Whether what stands `ahead` of here says how often or where: then brackets before it held
 /// work.
 fn multiplied(input: &Input<'_>, ahead: usize) -> bool {
-    match (peek(input, ahead), peek(input, ahead + 1)) {
-        (Some(Tok::Times | Tok::Turns(_) | Tok::InEach), _) => true,
-        (Some(Tok::Say(Say::In | Say::Around | Say::Each)), _) => true,
-        (Some(Tok::Number(_)), Some(Tok::Times | Tok::Say(Say::More))) => true,
-        (Some(Tok::Star), Some(Tok::Number(_))) => true,
-        _ => false,
-    }
+    matches!(
+        (peek(input, ahead), peek(input, ahead + 1)),
+        (Some(Tok::Times | Tok::Turns(_) | Tok::InEach), _)
+            | (Some(Tok::Say(Say::In | Say::Around | Say::Each)), _)
+            | (Some(Tok::Number(_)), Some(Tok::Times | Tok::Say(Say::More)))
+            | (Some(Tok::Star), Some(Tok::Number(_)))
+    )
 }

@@ -117,7 +117,11 @@ fn colour(input: &mut Input<'_>) -> Read<Op> {
     )
         .void();
     let of_word = |input: &mut Input<'_>| match (peek(input, 0), peek(input, 1)) {
-        (Some(Tok::Say(Say::In | Say::With)), Some(Tok::Unknown)) => any.void().parse_next(input),
+        (Some(Tok::Say(Say::In | Say::With)), Some(Tok::Unknown))
+            if !matches!(peek(input, 2), Some(Tok::Stuff | Tok::FastenOff)) =>
+        {
+            any.void().parse_next(input)
+        }
         _ => fail(input),
     };
     let first = one_of(|t: &Token| {

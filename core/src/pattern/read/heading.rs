@@ -68,6 +68,7 @@ fn worded(input: &mut Input<'_>) -> Read<Heading> {
         .map(|(_, word, _, first)| (word, first))
         .parse_next(input)?;
     let last = further(input, first, plural)?;
+    opt(tok(Tok::Close)).parse_next(input)?;
     Ok(Heading { first, last, row, bare: false, tokens: 0 })
 }
 
@@ -76,7 +77,7 @@ fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
     let mut last = first;
     loop {
         // “R5–R9” says the word again.
-        let again = usize::from(peek(input, 0) == Some(Tok::Dash) && peek(input, 1) == Some(Tok::Round));
+        let again = usize::from(peek(input, 1) == Some(Tok::Round));
         let Some(Tok::Number(next)) = peek(input, 1 + again) else { return Ok(last) };
         let after = peek(input, 2 + again);
         let heads = matches!(after, None | Some(Tok::Colon | Tok::Close | Tok::Stop
@@ -88,7 +89,7 @@ fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
                 return Ok(next);
             }
             Some(Tok::Say(Say::To | Say::Work)) if last == first => {
-                (any, any).parse_next(input)?;
+                (any, opt(round_word), any).parse_next(input)?;
                 return Ok(next);
             }
             Some(Tok::Comma | Tok::Say(Say::Then))
@@ -98,7 +99,7 @@ fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
                 if next != last.saturating_add(1) {
                     return fail(input);
                 }
-                (any, any).parse_next(input)?;
+                (any, opt(round_word), any).parse_next(input)?;
                 last = next;
             }
             _ => return Ok(last),

@@ -351,7 +351,7 @@ impl Line {
                     };
                     self.top && stated(&mut ahead, true).is_ok()
                 }
-                Tok::Equals => n > 0,
+                Tok::Equals | Tok::Stuff | Tok::FastenOff => n > 0,
                 tok => tok.parts(),
             };
             if parted && n > 0 {
