@@ -32,9 +32,7 @@ pub(super) fn stated(input: &mut Input<'_>, has_work: bool) -> Read<Placed<u32>>
             opt(tok(Tok::Stitch)).parse_next(input)?;
             return Ok(Placed::at(count, span(inside)));
         }
-        Some(Tok::Equals) => {
-            (tok(Tok::Equals), open_count).map(|(_, n)| n).parse_next(input)?
-        }
+        Some(Tok::Equals) => (tok(Tok::Equals), open_count).map(|(_, n)| n).parse_next(input)?,
         Some(Tok::Dash) if has_work => {
             let found = (tok(Tok::Dash), open_count, opt(tok(Tok::Dash)))
                 .map(|(_, n, _)| n)
@@ -85,13 +83,10 @@ fn figure(inside: &[Token]) -> Option<(u32, bool)> {
         matches!(t.tok, Tok::Equals | Tok::Dash | Tok::Colon | Tok::Say(Say::Total | Say::The))
     });
     let tail = alt((counted_word, alt((tok(Tok::Stop), tok(Tok::Dash))).void()));
-    let kind_named = inside.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain));
-    (
-        repeat::<_, _, (), EmptyError, _>(0..=2, lead),
-        number,
-        repeat::<_, _, (), _, _>(0..=4, tail),
-        eof,
-    )
+    let kind_named = inside
+        .iter()
+        .any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain) );
+    (repeat::<_, _, (), EmptyError, _>(0..=2, lead), number, repeat::<_, _, (), _, _>(0..=4, tail), eof)
         .map(|(_, n, ..)| (n, kind_named))
         .parse_next(&mut input)
         .ok()
@@ -105,11 +100,11 @@ fn ends_line(input: &Input<'_>, ahead: usize) -> bool {
 /// Whether what stands `ahead` of here says how often or where: then brackets before it held
 /// work.
 fn multiplied(input: &Input<'_>, ahead: usize) -> bool {
-    match (peek(input, ahead), peek(input, ahead + 1)) {
-        (Some(Tok::Times | Tok::Turns(_) | Tok::InEach), _) => true,
-        (Some(Tok::Say(Say::In | Say::Around | Say::Each)), _) => true,
-        (Some(Tok::Number(_)), Some(Tok::Times | Tok::Say(Say::More))) => true,
-        (Some(Tok::Star), Some(Tok::Number(_))) => true,
-        _ => false,
-    }
+    matches!(
+        (peek(input, ahead), peek(input, ahead + 1)),
+        (Some(Tok::Times | Tok::Turns(_) | Tok::InEach), _)
+            | (Some(Tok::Say(Say::In | Say::Around | Say::Each)), _)
+            | (Some(Tok::Number(_)), Some(Tok::Times | Tok::Say(Say::More)))
+            | (Some(Tok::Star), Some(Tok::Number(_)))
+    )
 }

@@ -58,7 +58,8 @@ pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
 fn piece_of_line(rest: &[Token]) -> usize {
     let end = rest.iter().position(|t| t.tok == Tok::Newline).unwrap_or(rest.len());
     let mut depth = 0_usize;
-    for i in 1..end {
+    let head = heading(&rest[..end]).map_or(1, |h| h.tokens.max(1));
+    for i in head..end {
         match rest[i].tok {
             Tok::Open(_) => depth += 1,
             Tok::Close => depth = depth.saturating_sub(1),
@@ -77,8 +78,9 @@ fn heads_anew(rest: &[Token]) -> bool {
         rest[0].tok,
         Tok::Close | Tok::Stop | Tok::Stitch | Tok::Comma | Tok::Bullet | Tok::Colon
     );
-    ends && heading(&rest[1..])
-        .is_some_and(|h| matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon)))
+    ends && heading(&rest[1..]).is_some_and(|h| {
+        matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon))
+    })
 }
 
 /// A round that may run on in the next line.
@@ -112,39 +114,18 @@ impl Open {
     fn runs_on(&self, so_far: &Line<'_>, line: &[Token]) -> bool {
         let hanging = matches!(
             so_far.tokens.last().map(|t| t.tok),
-            Some(
-                Tok::Comma
-                    | Tok::Say(Say::Then | Say::In | Say::The | Say::Next | Say::From)
-                    | Tok::Dash
-                    | Tok::Colon
-                    | Tok::Times
-                    | Tok::Equals
-            )
+            Some(Tok::Comma | Tok::Say(Say::Then | Say::In | Say::The | Say::Next | Say::From)
+                | Tok::Dash | Tok::Colon | Tok::Times | Tok::Equals)
         );
         let first = line.get(bullets_of(line)).map(|t| t.tok);
         let works = |tok: Tok| {
             tok.is_work()
-                || matches!(
-                    tok,
-                    Tok::Number(_)
-                        | Tok::Open(_)
-                        | Tok::Close
-                        | Tok::Star
-                        | Tok::TwoStars
-                        | Tok::Equals
-                        | Tok::InEach
-                        | Tok::Loop(_)
-                        | Tok::Join
-                        | Tok::Times
-                        | Tok::Comma
-                        | Tok::Say(Say::Repeat | Say::In | Say::Each | Say::Around | Say::Then)
-                )
+                || matches!(tok, Tok::Number(_) | Tok::Open(_) | Tok::Close | Tok::Star
+                    | Tok::TwoStars | Tok::Equals | Tok::InEach | Tok::Loop(_) | Tok::Join
+                    | Tok::Times | Tok::Comma | Tok::Say(Say::Repeat | Say::In | Say::Each | Say::Around | Say::Then))
         };
         let goes_on = first.is_some_and(works);
-        self.empty && goes_on
-            || self.depth > 0
-            || hanging
-            || goes_on && !has_count(so_far.tokens)
+        self.empty && goes_on || self.depth > 0 || hanging || goes_on && !has_count(so_far.tokens)
     }
 }
 
@@ -157,14 +138,7 @@ fn has_count(line: &[Token]) -> bool {
     let (Some(at), Some(last)) = (number, tail.last()) else { return false };
     let before = at.checked_sub(1).map(|i| tail[i].tok);
     let plain = tail[at + 1..].iter().all(|t| {
-        matches!(
-            t.tok,
-            Tok::Stitch
-                | Tok::Kind(_)
-                | Tok::Say(Say::Total | Say::Around)
-                | Tok::Close
-                | Tok::Dash
-        )
+        matches!(t.tok, Tok::Stitch | Tok::Kind(_) | Tok::Say(Say::Total | Say::Around) | Tok::Close | Tok::Dash)
     });
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,

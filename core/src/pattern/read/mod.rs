@@ -138,13 +138,17 @@ impl Reader<'_> {
         }
         let (worked, kind) = self.work(body);
         let work = &worked.work;
-        let all_read =
-            worked.unread.is_empty() && !work.iter().any(|op| matches!(op.it, Op::Note(_)));
+        let all_read = worked.unread.is_empty()
+            && !work.iter().any(|op| matches!(op.it, Op::Note(_)));
         let counted = body.iter().any(|t| {
-            t.tok.counts()
-                || matches!(t.tok, Tok::InEach | Tok::Say(Say::Around) | Tok::Even(_))
+            t.tok.counts() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Around) | Tok::Even(_))
         });
-        match work.first().map(|op| &op.it) {
+        // “Mit Füllwatte ausstopfen”: German has the verb last.
+        let done = match work.as_slice() {
+            [Placed { it: Op::Note(_), .. }, done] => Some(done),
+            _ => work.first(),
+        };
+        match done.map(|op| &op.it) {
             Some(Op::FastenOff | Op::Stuff | Op::Marker | Op::Turn | Op::Join) => {
                 self.unread.extend(worked.unread);
                 self.push(Line::Do(worked.work), at, Name::No);
@@ -161,7 +165,11 @@ impl Reader<'_> {
             },
             _ => {
                 let known = body.iter().filter(|t| t.tok != Tok::Unknown).count();
-                let works = work.iter().any(|op| is_stitches(&op.it));
+                let told = |tok| {
+                    matches!(tok, Tok::Gauge | Tok::Hook | Tok::Yarn | Tok::Say(Say::Section))
+                };
+                let works = work.iter().any(|op| is_stitches(&op.it))
+                    && !body.iter().any(|t| told(t.tok));
                 // Mostly trade words and numbers: a round, not a remark.
                 self.note(line.tokens, at, works && counted && 4 * known > 3 * body.len());
             }
@@ -200,8 +208,5 @@ impl Reader<'_> {
 }
 
 fn is_stitches(op: &Op) -> bool {
-    !matches!(
-        op,
-        Op::Note(_) | Op::Stuff | Op::FastenOff | Op::Marker | Op::Turn | Op::Colour(_)
-    )
+    !matches!(op, Op::Note(_) | Op::Stuff | Op::FastenOff | Op::Marker | Op::Turn | Op::Colour(_))
 }

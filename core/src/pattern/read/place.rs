@@ -109,11 +109,7 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
         && peek(input, 0) == Some(Tok::Star)
         && !matches!(peek(input, 2), Some(t) if t.is_work());
     let star_times = move |input: &mut Input<'_>| {
-        if star {
-            (tok(Tok::Star), number).map(|(_, n)| Turns::In(n)).parse_next(input)
-        } else {
-            fail(input)
-        }
+        if star { (tok(Tok::Star), number).map(|(_, n)| Turns::In(n)).parse_next(input) } else { fail(input) }
     };
     let once = any.verify_map(|t: &Token| match t.tok {
         Tok::Turns(n) => Some(n),
@@ -121,14 +117,10 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
     });
     let found = alt((
         (tok(Tok::Times), number, more()).map(|(_, n, more)| counted((n, more))),
-        (number, tok(Tok::Times), opt(say(Say::Repeat)), more())
-            .map(|(n, _, _, more)| counted((n, more))),
-        (number, say(Say::More), opt(tok(Tok::Times)), opt(say(Say::Repeat)))
-            .map(|(n, ..)| Turns::More(n)),
-        (say(Say::More), number, tok(Tok::Times), opt(say(Say::Repeat)))
-            .map(|(_, n, ..)| Turns::More(n)),
-        (fillers, say(Say::Total), fillers, number, tok(Tok::Times))
-            .map(|(_, _, _, n, _)| Turns::In(n)),
+        (number, tok(Tok::Times), opt(say(Say::Repeat)), more()).map(|(n, _, _, more)| counted((n, more))),
+        (number, say(Say::More), opt(tok(Tok::Times)), opt(say(Say::Repeat))).map(|(n, ..)| Turns::More(n)),
+        (say(Say::More), number, tok(Tok::Times), opt(say(Say::Repeat))).map(|(_, n, ..)| Turns::More(n)),
+        (fillers, say(Say::Total), fillers, number, tok(Tok::Times)).map(|(_, _, _, n, _)| Turns::In(n)),
         (once, more()).map(counted),
         star_times,
         around,
@@ -179,6 +171,10 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
             return fail(input);
         }
     }
+    if peek(input, 1) == Some(Tok::Ring) {
+        // “dans un cercle”: the article is a number word as well.
+        opt(tok(Tok::Number(1))).parse_next(input)?;
+    }
     let whole_round = (fillers, tok(Tok::Round)).void();
     let found = match peek(input, 0) {
         Some(Tok::Ring) if into => tok(Tok::Ring).value(Place::Ring).parse_next(input)?,
@@ -204,8 +200,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
         Some(Tok::Say(say @ (Say::Next | Say::Last | Say::Same))) => {
             any.parse_next(input)?;
             let n = opt(number).parse_next(input)?;
-            let word =
-                if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
+            let word = if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
             match (say, word, n) {
                 (Say::Last, Some(Tok::Chain), None) => Place::Chain(0),
                 (_, _, Some(n)) => Place::Next(n),
@@ -243,7 +238,8 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
 
 /// “each st around”, “each of next 3 sts”, “every 3rd st”, “in each of the 6 sts”.
 fn each(input: &mut Input<'_>) -> Read<Place> {
-    let whole = any.parse_next(input)?.tok == Tok::InEach;
+    let whole = any.parse_next(input)?.tok == Tok::InEach
+        && opt(say(Say::The)).parse_next(input)?.is_none();
     fillers(input)?;
     if let Some(Tok::Number(n)) = peek(input, 0)
         && matches!(peek(input, 1), Some(Tok::Stop))
@@ -259,14 +255,17 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     }
     let next = opt(say(Say::Next)).parse_next(input)?.is_some();
     fillers(input)?;
-    let n = opt(number).parse_next(input)?;
+    // “in jede M 1 fM”: the number is that of the stitches to come.
+    let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch);
+    let n = if of_place { opt(number).parse_next(input)? } else { None };
+    if !of_place && matches!(peek(input, 0), Some(Tok::Number(_))) {
+        return Ok(Place::EachAround);
+    }
     let word = opt(stitch_word).parse_next(input)?;
     opt(say(Say::Next)).parse_next(input)?;
     match (n, word) {
         (Some(n), _) => Ok(Place::Next(n)),
-        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_))) => {
-            Ok(Place::EachAround)
-        }
+        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_))) => Ok(Place::EachAround),
         (None, None) if !whole && !next => fail(input),
         (None, _) => Ok(Place::EachAround),
     }

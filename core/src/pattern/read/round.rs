@@ -7,9 +7,7 @@ use winnow::token::{any, one_of, take};
 
 use super::count::stated;
 use super::doing::doing;
-use super::place::{
-    Desk, Input, Read, Turns, fail, fillers, number, peek, rest, say, since, tok, turns,
-};
+use super::place::{Desk, Input, Read, Turns, fail, fillers, number, peek, rest, say, since, tok, turns};
 use super::stitch::stitches;
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
@@ -95,8 +93,7 @@ impl Line {
     }
 
     fn count(&mut self, input: &mut Input<'_>, has_work: bool) -> bool {
-        let Ok(Some(count)) = opt(|i: &mut Input<'_>| stated(i, has_work)).parse_next(input)
-        else {
+        let Ok(Some(count)) = opt(|i: &mut Input<'_>| stated(i, has_work)).parse_next(input) else {
             return false;
         };
         self.remark = true;
@@ -110,9 +107,7 @@ impl Line {
 
     fn item(&mut self, input: &mut Input<'_>) -> Read<()> {
         let before = self.ops.len();
-        let read = alt((|i: &mut Input<'_>| self.looped(i), |i: &mut Input<'_>| ring(i)))
-            .parse_next(input);
-        if read.is_ok() {
+        if opt(alt((|i: &mut Input<'_>| self.looped(i), ring))).parse_next(input)?.is_some() {
             return Ok(());
         }
         let skipped = repeat::<_, _, (), _, _>(
@@ -197,10 +192,7 @@ impl Line {
                 Ok(())
             }
             Some(one) if inner.ops.is_empty() && !matches!(one.it, Op::Note(_)) => {
-                self.ops.push(Placed::at(
-                    Op::Group { body: vec![one], times: Times::In(times) },
-                    at,
-                ));
+                self.ops.push(Placed::at(Op::Group { body: vec![one], times: Times::In(times) }, at));
                 Ok(())
             }
             _ => fail(input),
@@ -228,7 +220,7 @@ impl Line {
         }
         let body = nested(input, inside, &mut Self::default());
         take(n + 1).parse_next(input)?;
-        let how_often = alt((turns, bare_number)).parse_next(input).ok();
+        let how_often = opt(alt((turns, bare_number))).parse_next(input)?;
         let after = peek(input, 0);
         let at = |input: &Input<'_>| since(from, input);
         match how_often {
@@ -276,16 +268,12 @@ impl Line {
         input.state.in_star = false;
         input.state.depth -= 1;
         let body = inner.ops;
-        let closed =
-            opt(alt((tok(Tok::Star), tok(Tok::TwoStars)))).parse_next(input)?.is_some();
+        let closed = opt(alt((tok(Tok::Star), tok(Tok::TwoStars)))).parse_next(input)?.is_some();
         let direct = if closed { opt(turns).parse_next(input)? } else { None };
         let (how_often, said_from) = match direct {
             Some(turns) => (Some(turns), false),
             None => {
-                let clause = (
-                    repeat::<_, _, (), _, _>(0..=3, one_of(|t: &Token| t.tok.parts())),
-                    clause,
-                );
+                let clause = (repeat::<_, _, (), _, _>(0..=3, one_of(|t: &Token| t.tok.parts())), clause);
                 match opt(clause).parse_next(input)? {
                     Some((_, (turns, said_from))) => {
                         (Some(turns.unwrap_or(Turns::Around)), said_from)
@@ -304,9 +292,7 @@ impl Line {
                 let times = Times::In(n.saturating_add(1));
                 self.ops.push(Placed::at(Op::Group { body, times }, at));
             }
-            Some(turns) => {
-                self.ops.push(Placed::at(Op::Group { body, times: turns.times() }, at))
-            }
+            Some(turns) => self.ops.push(Placed::at(Op::Group { body, times: turns.times() }, at)),
             None if closed => {
                 input.state.bare.push(at.start);
                 self.ops.push(Placed::at(Op::Group { body, times: Times::In(1) }, at));
@@ -348,8 +334,13 @@ impl Line {
     /// Keeps words as they stand, up to what parts them from the next instruction.
     fn note(&mut self, input: &mut Input<'_>) {
         let tokens = rest(input);
-        let mut n = 0;
-        while let Some(token) = tokens.get(n) {
+        // A bracket or an asterisk without its fellow stands for itself.
+        let lone = matches!(
+            tokens.first().map(|t| t.tok),
+            Some(Tok::Open(0) | Tok::Close | Tok::Star | Tok::TwoStars)
+        );
+        let mut n = usize::from(lone);
+        while let Some(token) = tokens.get(n).filter(|_| !lone) {
             let parted = match token.tok {
                 Tok::Dash => !(token.glued && tokens.get(n + 1).is_some_and(|t| t.glued)),
                 Tok::Star | Tok::TwoStars => true,
@@ -360,7 +351,7 @@ impl Line {
                     };
                     self.top && stated(&mut ahead, true).is_ok()
                 }
-                Tok::Equals => n > 0,
+                Tok::Equals | Tok::Stuff | Tok::FastenOff => n > 0,
                 tok => tok.parts(),
             };
             if parted && n > 0 {
@@ -476,7 +467,7 @@ fn names_colour(inside: &[Token]) -> bool {
 /// “(sc, sc) in next st”: the same as two in one; different kinds cannot be told in one.
 fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> Read<Op> {
     use super::place::{Place, place};
-    let (Place::One, None) = place(input)? else { return fail(input) };
+    let (place, None) = place(input)? else { return fail(input) };
     let mut all = None;
     let mut many = 0_u32;
     for op in body {
@@ -488,8 +479,10 @@ fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> Read<Op> {
             _ => return fail(input),
         }
     }
-    match all {
-        Some(kind) if many > 1 => Ok(Op::Into { kind, many }),
+    match (place, all) {
+        (Place::One, Some(kind)) if many > 1 => Ok(Op::Into { kind, many }),
+        (Place::Ring, Some(kind)) => Ok(Op::Ring { kind, count: many }),
+        (Place::Chain(nth), Some(kind)) => Ok(Op::IntoChain { kind, count: many, nth }),
         _ => fail(input),
     }
 }

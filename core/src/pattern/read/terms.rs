@@ -125,11 +125,9 @@ fn us_or_uk(lexemes: &[Lexeme<'_>]) -> (&'static str, TermsFound) {
         }
         let word = lexeme.text.as_ref();
         if let Some((us, at)) = statement(lexemes, i) {
-            let words: Vec<&str> = (i..)
-                .map_while(|j| {
-                    lexemes.get(j).filter(|l| l.at.end <= at.end).map(|l| l.text.as_ref())
-                })
-                .collect();
+            let words: Vec<&str> = (i..).map_while(|j| {
+                lexemes.get(j).filter(|l| l.at.end <= at.end).map(|l| l.text.as_ref())
+            }).collect();
             said[usize::from(!us)].get_or_insert_with(|| Placed::at(words.join(" "), at));
         }
         if let Some((us, weight)) = evidence(word, text_of(i + 1)) {
@@ -137,8 +135,7 @@ fn us_or_uk(lexemes: &[Lexeme<'_>]) -> (&'static str, TermsFound) {
                 votes[usize::from(!us)] += weight;
                 because[usize::from(!us)].push(Placed::at(word.into(), lexeme.at.clone()));
             }
-        } else if matches!(word, "dc" | "tr" | "dtr" | "treble" | "trebles")
-            && seen.insert(word)
+        } else if matches!(word, "dc" | "tr" | "dtr" | "treble" | "trebles") && seen.insert(word)
         {
             hangs_on.push(Placed::at(word.into(), lexeme.at.clone()));
         }

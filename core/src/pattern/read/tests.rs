@@ -105,6 +105,8 @@ fn headings() {
         ("Rounds 5 through 9: sc around", "5-9: (sc1)~"),
         ("5-9: sc around", "5-9: (sc1)~"),
         ("R5–R9: sc around", "5-9: (sc1)~"),
+        ("R5 to R9: sc around", "5-9: (sc1)~"),
+        ("Rnd 3) sc 3", "3: sc3"),
         ("Rnd 7, 8, 9: sc around", "7-9: (sc1)~"),
         ("Rnds 7 and 8: sc around", "7-8: (sc1)~"),
         ("Rnd 1 - 6 sc in mr", "1: ring:6sc"),
@@ -167,6 +169,7 @@ fn plain_stitches() {
         ("sc in next sc", "sc1"),
         ("single crochet in the next stitch", "sc1"),
         ("six sc", "sc6"),
+        ("twenty-four sc", "sc24"),
         ("sc x 6", "sc6"),
         ("hdc 2, dc 3, tr 1", "hdc2 dc3 tr1"),
         ("sl st 2", "ss2"),
@@ -354,4 +357,184 @@ fn loops_colours_and_remarks() {
         assert_eq!(reading.unread, [], "{text}");
     }
     assert_eq!(us("Rnd 5 (BLO): sc 3, inc"), "5: blo{sc3 inc}");
+}
+
+#[test]
+fn lines_run_on() {
+    let cases = [
+        ("R3: *sc 1, inc;\nrep from * 5 more times\n(18)", "3: (sc1 inc)6 =18"),
+        ("R3: (sc,\n  inc) x 6 (18)\nR4: sc around", "3: (sc1 inc)6 =18\n4: (sc1)~"),
+        ("R3:\nsc 3, inc (5)\n", "3: sc3 inc =5"),
+        ("R3: sc 3\nsc 2, inc (7)", "3: sc3 sc2 inc =7"),
+        ("R3: sc 3 (3)\nFasten off, leaving a tail.", "3: sc3 =3\ndo off “leaving a tail”"),
+        ("R3: sc 3.\nFO", "3: sc3\ndo off"),
+        ("R3: sc 3\n\nSew on the ears.", "3: sc3\nnote Sew on the ears."),
+        ("R3: sc 3 (3)\nStuff now.\nR4: dec", "3: sc3 =3\ndo stuff\n4: dec"),
+        ("R1: 6 sc in mr (6)\ninc around (12)", "1: ring:6sc =6\n2: (inc)~ =12"),
+    ];
+    all_read(us, &cases);
+}
+
+#[test]
+fn what_stands_between_rounds() {
+    let cases = [
+        ("sc = single crochet", "sc := single crochet"),
+        ("inc: 2 sc in next st", "inc := 2 sc in next st"),
+        ("sc - single crochet", "sc := single crochet"),
+        ("single crochet (sc)", "sc := single crochet"),
+        ("yo = yarn over", "yo := yarn over"),
+        (
+            "Abbreviations: sc = single crochet, ch = chain",
+            "sc := single crochet\nch := chain",
+        ),
+        ("sc2tog = single crochet 2 together", "sc2tog := single crochet 2 together"),
+        ("FLO: front loop only", "FLO := front loop only"),
+        ("MATERIALS\nyarn\nHEAD\nR1: 6 sc in mr", "note MATERIALS\nnote yarn\n# HEAD\n1: ring:6sc"),
+        ("Ear (make 2)\nR1: 6 sc in mr", "# Ear (make 2)\n1: ring:6sc"),
+        ("Body:\nUse brown yarn.\nR1: 6 sc in mr", "# Body\nnote Use brown yarn.\n1: ring:6sc"),
+        ("Small float\n\nR1: 6 sc in mr", "# Small float\n1: ring:6sc"),
+        ("Change to green.\nR4: sc 3", "do <green>\n4: sc3"),
+        ("Ch 1.\nTurn.", "do ch1\ndo turn"),
+        ("Sew the ears on.", "note Sew the ears on."),
+        ("Gauge: 22 sc and 24 rounds to 10 cm.", "note Gauge: 22 sc and 24 rounds to 10 cm."),
+        ("Hook 3.5 mm, 50 g of cotton.", "note Hook 3.5 mm, 50 g of cotton."),
+        ("Rnd 3: as you like it", "UNREAD Rnd 3: as you like it"),
+        ("Rnds 9-5: sc around", "UNREAD Rnds 9-5: sc around"),
+    ];
+    all_read(us, &cases);
+}
+
+#[test]
+fn a_list_may_make_every_dec_invisible() {
+    let text = "dec = invisible decrease\n\nR4: (sc, dec) x 6";
+    assert_eq!(us(text), "dec := invisible decrease\n4: (sc1 invdec)6");
+}
+
+#[test]
+fn what_cannot_be_read_is_kept_and_listed() {
+    let unread = |text: &str| {
+        let reading = read(text, Wish::Lexicon("en-us"));
+        let places = reading.unread.iter().map(|at| text[at.clone()].to_owned());
+        (us(text), places.collect::<Vec<_>>())
+    };
+    let one = |tree: &str, place: &str| (tree.to_owned(), vec![place.to_owned()]);
+    assert_eq!(unread("R3: popcorn, sc 3 (4)"), one("3: “popcorn” sc3 =4", "popcorn"));
+    assert_eq!(
+        unread("R3: sc in the back post, inc"),
+        one("3: “sc in the back post” inc", "sc in the back post")
+    );
+    assert_eq!(
+        unread("R3: sc 99999999999, inc"),
+        one("3: sc1 “99999999999” inc", "99999999999")
+    );
+    assert_eq!(unread("R3: (sc, inc x 6"), one("3: “(” sc1 (inc)6", "("));
+    let deep = format!("R3: sc, {}sc, inc{}", "(".repeat(20), ")".repeat(20));
+    assert_eq!(unread(&deep).1.len(), 1);
+}
+
+#[test]
+fn rows_are_rounds_where_the_text_works_in_rounds() {
+    let text = "Rnd 1: 6 sc in mr\nRow 2: inc around";
+    let reading = read(text, Wish::Lexicon("en-us"));
+    assert_eq!(us(text), "1: ring:6sc\n2: (inc)~");
+    assert_eq!(reading.rows_as_rounds.first(), Some(&(18..23)));
+    assert_eq!(us("Row 2: sc 3, turn"), "UNREAD Row 2: sc 3, turn");
+}
+
+#[test]
+fn places_are_bytes_of_the_text() {
+    let text = "\u{feff}Ｒ３ – (sc\u{a0}2, inc) × 6\r\n (24)";
+    let reading = read(text, Wish::Lexicon("en-us"));
+    let Line::Rounds(rounds) = &reading.pattern.lines[0].it else { panic!("a round") };
+    assert_eq!(&text[reading.pattern.lines[0].at.clone()], text.trim_start_matches('\u{feff}'));
+    assert_eq!(&text[rounds.work[0].at.clone()], "(sc\u{a0}2, inc) × 6");
+    let Op::Group { body, .. } = &rounds.work[0].it else { panic!("a group") };
+    assert_eq!(&text[body[0].at.clone()], "sc\u{a0}2");
+    assert_eq!(&text[body[1].at.clone()], "inc");
+    let stated = rounds.stated.as_ref().expect("a count is stated");
+    assert_eq!(&text[stated.at.clone()], "24");
+}
+
+fn terms(text: &str) -> (&'static str, TermsFound) {
+    let reading = read(text, Wish::Infer);
+    (reading.lexicon, reading.terms)
+}
+
+fn because(found: &TermsFound) -> Vec<&str> {
+    match found {
+        TermsFound::Inferred { because } => because.iter().map(|b| b.it.as_str()).collect(),
+        _ => Vec::new(),
+    }
+}
+
+#[test]
+fn us_or_uk_terms_are_told_by_the_evidence() {
+    let (code, found) = terms("R1: 6 sc in mr\nskip 1 st");
+    assert_eq!((code, because(&found)), ("en-us", vec!["sc", "skip"]));
+    let (code, found) = terms("R1: 6 dc in magic ring\nR2: htr 3");
+    assert_eq!((code, because(&found)), ("en-uk", vec!["htr", "dc"]));
+    // Six to a ring are so many as the short stitch takes.
+    assert_eq!(terms("R1: 6 dc in magic ring").0, "en-uk");
+    assert!(matches!(
+        terms("R1: 12 dc in magic ring"),
+        ("en-us", TermsFound::Undecided { read_as: "en-us", hangs_on }) if hangs_on.len() == 1
+    ));
+    let (code, found) = terms("Written in UK terms.\nR2: dc 6, tr 2");
+    assert_eq!(code, "en-uk");
+    let TermsFound::Said(said) = found else { panic!("it is said") };
+    assert_eq!((said.it.as_str(), said.at), ("uk terms", 11..19));
+    // A statement wins over one stray token.
+    assert_eq!(terms("US terms.\nR2: sc 6, htr 2").0, "en-us");
+    // One word each way decides nothing.
+    assert!(matches!(
+        terms("R2: sc 6, htr 2"),
+        ("en-us", TermsFound::Undecided { .. })
+    ));
+    let uk = "R1: 6 dc in magic ring (6)\nR2: 2 dc in next st, miss 1 st, htr 3";
+    let reading = read(uk, Wish::Infer);
+    assert_eq!(short_line(&reading.pattern.lines[0].it), "1: ring:6sc =6");
+    assert_eq!(short_line(&reading.pattern.lines[1].it), "2: inc sk1 hdc3");
+}
+
+#[test]
+fn other_languages_read_by_their_own_words() {
+    let inferred = |text: &str| {
+        let reading = read(text, Wish::Infer);
+        let line = short_line(&reading.pattern.lines[0].it);
+        format!("{} {line}", reading.lexicon)
+    };
+    let cases = [
+        ("3. Rd: (1 fM, 1 M verdoppeln) 6x = 18 M", "de 3: (sc1 inc)6 =18"),
+        ("3. Rd: jede 3. M verdoppeln (24)", "de 3: (sc2 inc)~ =24"),
+        ("1. Rd: 6 fM in Fadenring (6)", "de 1: ring:6sc =6"),
+        ("4. Rd: in jede M 1 fM (18)", "de 4: (sc1)~ =18"),
+        ("5. Rd: (2 fM, 2 M zusammenhäkeln) x 6", "de 5: (sc2 dec)6"),
+        ("3.–5. Rd: *1 fM, 1 M verdoppeln; ab * noch 5 x wiederholen", "de 3-5: (sc1 inc)6"),
+        ("3. Rd: (1 f. M., 1 Zunahme) sechsmal", "de 3: (sc1 inc)6"),
+        ("R3 : (1 ms, 1 aug) x 6 (18)", "fr 3: (sc1 inc)6 =18"),
+        ("Tour 3 : *1 ms, 1 aug*, répéter 5 fois de plus (18)", "fr 3: (sc1 inc)6 =18"),
+        (
+            "Tour 3 : *1 ms, puis 2 ms dans la suivante* répéter de * à * 5 fois de plus",
+            "fr 3: (sc1 inc)6",
+        ),
+        ("Rang 4 : *ms, aug* sur l'ensemble du rang (18)", "fr 4: (sc1 inc)~ =18"),
+        ("Rang 1 : 6 ms dans un cercle magique", "fr 1: ring:6sc"),
+        ("Tour 4 : 1 ms dans chaque maille (18)", "fr 4: (sc1)~ =18"),
+        ("Tour 5 : 2 ms ensemble, 3 ms, 1 mc", "fr 5: dec sc3 ss1"),
+        ("V3: (1 pb, 1 aum) x 6 (18)", "es 3: (sc1 inc)6 =18"),
+        ("V3: (1 pb, aum) = 18 pb", "es 3: (sc1 inc)~ =18"),
+        ("Vuelta 1: 6 pb en anillo mágico (6)", "es 1: ring:6sc =6"),
+        ("V4: 1 pb en cada punto, repetir 2 veces", "es 4: ((sc1)~)2"),
+        ("V5: (pb, dism) 6 veces", "es 5: (sc1 dec)6"),
+    ];
+    all_read(inferred, &cases);
+}
+
+#[test]
+fn a_token_means_what_it_means_in_one_lexicon_only() {
+    assert_eq!(in_terms("R2: dc 3, tr 2", "en-us"), "2: dc3 tr2");
+    assert_eq!(in_terms("R2: dc 3, tr 2", "en-uk"), "2: sc3 dc2");
+    assert_eq!(in_terms("R2 : 3 mc", "fr"), "2: ss3");
+    assert_eq!(in_terms("R2: 6 sc in mc", "en-us"), "2: ring:6sc");
+    assert_eq!(in_terms("V2: 3 pr", "es"), "2: ss3");
 }

@@ -84,6 +84,8 @@ pub(super) struct Token {
     end: usize,
     /// Whether nothing parts it from the token before.
     pub(super) glued: bool,
+    /// Whether it is spelt out rather than written in digits or signs.
+    spelt: bool,
     /// Whether it is a word in the plural, as far as an “s” tells.
     pub(super) plural: bool,
 }
@@ -132,11 +134,26 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary) -> Vec<Token> {
             start: first.at.start,
             end: last.at.end,
             glued,
+            spelt: first.shape == Shape::Word,
             plural: last.text.len() > 1 && last.text.ends_with('s'),
         });
         rest = &rest[many..];
+        join_spelt(&mut found);
     }
     found
+}
+
+/// Makes one number of “twenty-four”.
+fn join_spelt(found: &mut Vec<Token>) {
+    let [.., tens, dash, ones] = found.as_slice() else { return };
+    if let (Tok::Number(t), Tok::Dash, Tok::Number(n)) = (tens.tok, dash.tok, ones.tok)
+        && (tens.spelt && ones.spelt && dash.glued && ones.glued)
+        && (t >= 20 && t % 10 == 0 && n < 10)
+    {
+        let whole = Token { tok: Tok::Number(t + n), end: ones.end, ..*tens };
+        found.truncate(found.len() - 3);
+        found.push(whole);
+    }
 }
 
 fn plain(shape: Shape, text: &str) -> Tok {

@@ -73,6 +73,9 @@ pub(super) enum Say {
 struct Grammar {
     /// One, two, three …
     numbers: Vec<String>,
+    /// Twenty, thirty …
+    #[serde(default)]
+    tens: Vec<String>,
     /// First, second, third …
     ordinals: Vec<String>,
     /// Once, twice …
@@ -119,8 +122,7 @@ impl Vocabulary {
             let shaping = matches!(tok, Tok::Increase(..) | Tok::Decrease(..));
             let named = |form: &str| {
                 let parts = lexemes(form);
-                parts.len() > 1
-                    && parts.iter().any(|p| kinds.iter().any(|k| folds_to(k, &p.text)))
+                parts.len() > 1 && parts.iter().any(|p| kinds.iter().any(|k| folds_to(k, &p.text)))
             };
             for form in term.forms().filter(|form| !shaping || !named(form)) {
                 made.add(form, tok);
@@ -129,6 +131,9 @@ impl Vocabulary {
         let grammar = grammar(&words.code);
         for (n, form) in (1..).zip(&grammar.numbers) {
             made.add(form, Tok::Number(n));
+        }
+        for (n, form) in (2..).zip(&grammar.tens) {
+            made.add(form, Tok::Number(10 * n));
         }
         for (n, form) in (1..).zip(&grammar.ordinals) {
             made.add(form, Tok::Ordinal(n));
