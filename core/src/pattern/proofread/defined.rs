@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::text::words;
 use super::{Desk, Finding, FindingKind, Mend};
-use crate::pattern::lexicon::Term;
+use crate::pattern::lexicon::{Lexicon, Term};
 use crate::pattern::tree::{Line, Span};
 
 /// Abbreviations are at most so long; longer forms are words.
@@ -16,9 +16,13 @@ const REPEAT: [(&str, &str); 5] =
 
 pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
     let lines = &desk.reading.pattern.lines;
+    let known = known(desk);
     let mut defined = BTreeSet::new();
     for line in lines {
-        if let Line::Abbreviation { short, .. } = &line.it {
+        // “x = sc” is the key of a chart: it takes the abbreviation as known.
+        if let Line::Abbreviation { short, meaning } = &line.it
+            && !known.contains(&key(meaning))
+        {
             let forms = short.split(['/', ',']).flat_map(|part| part.split(" or "));
             for form in forms {
                 defined.insert(key(form));
@@ -29,7 +33,6 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
     if defined.is_empty() {
         return;
     }
-    let known = known(desk);
     let mut told = BTreeSet::new();
     for line in lines {
         let (ops, round) = match &line.it {
@@ -70,7 +73,21 @@ fn key(form: &str) -> String {
 /// The abbreviations of the lexicon that a list has to explain: stitches, shaping, loops.
 fn known(desk: &Desk<'_>) -> BTreeSet<String> {
     let l = desk.lexicon;
-    let terms = [
+    let terms = &terms(l)[..EXPLAINED];
+    let mut known: BTreeSet<String> =
+        terms.iter().flat_map(|term| abbreviations(term)).collect();
+    known.extend(
+        REPEAT.iter().filter(|(code, _)| *code == l.code).map(|(_, r)| (*r).to_owned()),
+    );
+    known
+}
+
+/// How many of [`terms`] a list has to explain.
+const EXPLAINED: usize = 13;
+
+/// Terms of rounds, those first that a list of abbreviations has to explain.
+pub(super) fn terms(l: &Lexicon) -> [&Term; 22] {
+    [
         &l.slip,
         &l.single,
         &l.half_double,
@@ -84,13 +101,16 @@ fn known(desk: &Desk<'_>) -> BTreeSet<String> {
         &l.front_loop,
         &l.back_loop,
         &l.skip,
-    ];
-    let mut known: BTreeSet<String> =
-        terms.iter().flat_map(|term| abbreviations(term)).collect();
-    known.extend(
-        REPEAT.iter().filter(|(code, _)| *code == l.code).map(|(_, r)| (*r).to_owned()),
-    );
-    known
+        &l.round,
+        &l.stitch,
+        &l.turn,
+        &l.join,
+        &l.in_each,
+        &l.times,
+        &l.stuff,
+        &l.fasten_off,
+        &l.yarn,
+    ]
 }
 
 /// The short forms of a term: not its words, nor parts of them.

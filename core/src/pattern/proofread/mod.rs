@@ -15,14 +15,16 @@ mod stuffing;
 mod sums;
 mod text;
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
 pub use report::Places;
 
 use super::course::{Course, courses};
-use super::lexicon::{Lexicon, by_code};
+use super::lexicon::{Lexicon, Term, by_code};
 use super::read::Reading;
-use super::tree::{Line, Span};
+use super::tree::{Line, Placed, Span};
 
 /// What is wrong.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -105,19 +107,28 @@ pub fn proofread(text: &str, reading: &Reading) -> Vec<Finding> {
 
 /// What the reader could not make out.
 fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
-    let mut places = desk.reading.unread.clone();
-    for line in &desk.reading.pattern.lines {
-        let apart = |p: &Span| p.end <= line.at.start || p.start >= line.at.end;
-        if matches!(line.it, Line::Note { unread: true, .. }) && places.iter().all(apart) {
-            places.push(line.at.clone());
+    // Words beside the rounds may say anything; only what should be a round is held up.
+    let lines = desk.reading.pattern.lines.iter();
+    let lines =
+        lines.filter(|l| matches!(l.it, Line::Rounds(_) | Line::Note { unread: true, .. }));
+    let mut places: Vec<(Span, &Placed<Line>)> = Vec::new();
+    for line in lines {
+        let spans = &desk.reading.unread;
+        let from = spans.partition_point(|p| p.end <= line.at.start);
+        let inside = spans[from..].iter().take_while(|p| p.start < line.at.end);
+        let before = places.len();
+        places.extend(inside.map(|at| (at.clone(), line)));
+        if places.len() == before && matches!(line.it, Line::Note { .. }) {
+            places.push((line.at.clone(), line));
         }
     }
-    for at in places {
-        let line = desk.reading.pattern.lines.iter().find(|l| l.at.contains(&at.start));
-        let round = line.and_then(|l| match &l.it {
+    for (at, line) in places {
+        let round = match &line.it {
             Line::Rounds(rounds) => Some(rounds.first),
-            _ => text::first_number(desk.text, &l.at),
-        });
+            _ => text::first_number(desk.text, &line.at),
+        };
+        let whole = line.at == at;
+        let at = if whole { unknown_words(desk, &at).unwrap_or(at) } else { at };
         findings.push(Finding {
             kind: FindingKind::Unread,
             round,
@@ -132,6 +143,22 @@ fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
             at,
         });
     }
+}
+
+/// From the first to the last word of a line that the lexicon does not have, if any.
+fn unknown_words(desk: &Desk<'_>, line: &Span) -> Option<Span> {
+    let known: BTreeSet<String> = defined::terms(desk.lexicon)
+        .into_iter()
+        .flat_map(Term::forms)
+        .flat_map(str::split_whitespace)
+        .map(str::to_lowercase)
+        .collect();
+    let mut unknown = text::words(desk.text, line)
+        .filter(|(_, word)| !word.contains(|c: char| c.is_ascii_digit()))
+        .filter(|(_, word)| !known.contains(&word.to_lowercase()));
+    let first = unknown.next()?.0;
+    let end = unknown.last().map_or(first.end, |(last, _)| last.end);
+    Some(first.start..end)
 }
 
 /// Rounds, stitches and the widest count of a pattern, as far as they can be known.

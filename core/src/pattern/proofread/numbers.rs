@@ -3,22 +3,25 @@
 use super::text::{numbers, words};
 use super::{Desk, Finding, FindingKind, Mend};
 use crate::pattern::course::{Course, Step};
-use crate::pattern::tree::Span;
+use crate::pattern::tree::{Line, Span};
 
 pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
+        // The number the round before should have had, where it had another.
+        let mut meant: Option<u32> = None;
         for (i, pair) in course.steps.windows(2).enumerate() {
             let (before, step) = (&pair[0], &pair[1]);
-            let expected = before.rounds.last.saturating_add(1);
+            let printed = before.rounds.last.saturating_add(1);
+            let expected = meant.map_or(printed, |last| last.saturating_add(1));
             let found = step.rounds.first;
             // A line that could not be read may have been the round that is missing.
             let gap = &course.lines[before.line + 1..step.line];
-            let unread = gap
-                .iter()
-                .any(|l| matches!(l.it, crate::pattern::Line::Note { unread: true, .. }));
-            if found == expected || (unread && found > expected) {
+            let unread = gap.iter().any(|l| matches!(l.it, Line::Note { unread: true, .. }));
+            if found == printed || found == expected || (unread && found > expected) {
+                meant = None;
                 continue;
             }
+            meant = Some(expected.saturating_add(step.many() - 1));
             let (kind, message) = if found > expected {
                 let missing = match found - expected {
                     1 => format!("no Rnd {expected}"),

@@ -85,8 +85,12 @@ fn work_of(step: &Step<'_>) -> Span {
     }
 }
 
-/// The digits of a stated count, where it is in digits.
+/// The number of a stated count: its digits, or its first word.
 fn digits(desk: &Desk<'_>, at: &Span, value: u32) -> Span {
     let found = numbers(desk.text, at).find(|&(_, v)| v == value);
-    found.map_or_else(|| at.clone(), |(at, _)| at)
+    let word = || {
+        let length = desk.words(at).split_whitespace().next().map_or(at.len(), str::len);
+        at.start..at.start + length
+    };
+    found.map_or_else(word, |(at, _)| at)
 }
