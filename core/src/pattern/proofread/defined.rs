@@ -30,7 +30,8 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
             }
         }
     }
-    if defined.is_empty() {
+    // “Gauge = …” and its like explain no abbreviation: that is no list.
+    if defined.is_disjoint(&known) {
         return;
     }
     let mut told = BTreeSet::new();
