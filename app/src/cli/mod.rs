@@ -97,25 +97,6 @@ fn complain(text: &str) {
     eprintln!("plumpline: {}", text.replace('\n', " "));
 }
 
-/// The text of a pattern: the file at `path`, or standard input for `-`; bytes that are no
-/// UTF-8 are read as Latin-1, as old text files are.
-fn pattern_text(path: &std::path::Path) -> anyhow::Result<String> {
-    use std::io::Read as _;
-    let shown = path.display();
-    let bytes = if path.as_os_str() == "-" {
-        let mut bytes = Vec::new();
-        std::io::stdin().read_to_end(&mut bytes).map(|_| bytes)
-    } else {
-        std::fs::read(path)
-    };
-    let bytes = bytes
-        .map_err(|e| anyhow::anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
-    if bytes.contains(&0) {
-        anyhow::bail!("{shown}: it is no text; save the pattern as plain text");
-    }
-    Ok(plumpline_core::pattern::decoded(bytes))
-}
-
 /// Prints `text` to standard output; a reader that went away is no error.
 fn print(text: &str) {
     use std::io::Write as _;

@@ -10,6 +10,7 @@ use plumpline_core::pattern::shape::{project_of, shape};
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, file, plan};
 
 use super::length::parse_mm;
+use crate::studio::jobs::pattern_text;
 
 /// How far the knots' curve may be from the points, in stitch widths.
 const TOLERANCE_STITCHES: f64 = 0.02;
@@ -78,7 +79,7 @@ impl New {
     }
 
     fn from_pattern(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
-        let text = super::pattern_text(path)?;
+        let text = pattern_text(path)?;
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
         let firmness = self.firmness.unwrap_or_default();
         let name = self.name_for(path);

@@ -10,6 +10,8 @@ use plumpline_core::pattern::proofread::{Finding, FindingKind, Places, proofread
 use plumpline_core::pattern::read::{Reading, TermsFound, Wish, read};
 use serde::Serialize;
 
+use crate::studio::jobs::pattern_text;
+
 /// Arguments of `plumpline proofread`.
 #[derive(Debug, Args)]
 pub(super) struct Proofread {
@@ -61,7 +63,7 @@ struct Line<'a> {
 
 impl Proofread {
     pub(super) fn run(self) -> anyhow::Result<ExitCode> {
-        let text = super::pattern_text(&self.file)?;
+        let text = pattern_text(&self.file)?;
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
         let findings = proofread(&text, &reading);
         if self.json {

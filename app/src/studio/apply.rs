@@ -1,6 +1,7 @@
 //! The one place where the project and the view are changed.
 
 use plumpline_core::outline::LARGEST_MM;
+use plumpline_core::pattern::shape::add_to;
 use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
 
 use super::action::{Edit, Look};
@@ -20,11 +21,19 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
         Edit::RemoveKnot(_) if changed => view.knot = None,
         // The rounds shown beside the steps are those of the ease in use again.
         Edit::Ease(_) => view.step = None,
+        Edit::AddPieces(added) if changed => {
+            document.take_piece(document.project().pieces.len() - added.len());
+            view.let_go();
+        }
         _ => {}
     }
 }
 
 fn change(project: &mut Project, index: usize, edit: Edit) {
+    if let Edit::AddPieces(shaped) = edit {
+        add_to(project, shaped);
+        return;
+    }
     let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];
     match edit {
@@ -75,6 +84,7 @@ fn change(project: &mut Project, index: usize, edit: Edit) {
             }
         }
         Edit::Choice(choice) => choice.make(piece),
+        Edit::AddPieces(_) => {} // The project's, above.
     }
 }
 

@@ -17,6 +17,7 @@ mod files;
 pub mod history;
 pub mod jobs;
 pub mod keys;
+pub mod proofreading;
 mod trace;
 pub mod trade;
 pub mod view;
