@@ -55,15 +55,15 @@ impl New {
         let gauge = Gauge::per(self.stitches, self.rounds, self.per);
         gauge.validate()?;
         let project = match (&self.from_pattern, &self.profile) {
-            (Some(path), _) => self.from_pattern(path, gauge)?,
-            (None, Some(path)) => self.from_profile(path, gauge)?,
+            (Some(path), _) => self.written_in(path, gauge)?,
+            (None, Some(path)) => self.shaped_by(path, gauge)?,
             (None, None) => anyhow::bail!("there is no profile; give one with --profile"),
         };
         file::save(&project, &self.output)?;
         Ok(())
     }
 
-    fn from_profile(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
+    fn shaped_by(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
         let shown = path.display().to_string();
         let text = std::fs::read_to_string(path)
             .map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
@@ -78,7 +78,7 @@ impl New {
         Ok(Project::of_piece(piece))
     }
 
-    fn from_pattern(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
+    fn written_in(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
         let text = pattern_text(path)?;
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
         let firmness = self.firmness.unwrap_or_default();

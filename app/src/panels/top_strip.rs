@@ -222,7 +222,7 @@ fn stages(
         let word = painter.text(word, Align2::CENTER_CENTER, stage.text(), font, ink);
         let found = bench.proofreading.checked().is_some_and(|c| !c.findings.is_empty());
         if stage == Stage::Proofread && found {
-            let sign = word.right_center() + vec2(11.0, -1.0);
+            let sign = word.right_center() + vec2(14.0, -1.0);
             icons::warning(painter, sign, 13.0, t.warning);
         }
         if on {

@@ -255,7 +255,7 @@ fn step<'a>(
         _ => None,
     });
     let below = known.below.or(joined);
-    let below = below.filter(|&n| !founds && !(known.lost && suits(rounds, n) == 0));
+    let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
     let run = Run::of(&rounds.work, many(rounds), below);
     let count = match (run.left().filter(|_| !known.unread), stated) {
         (Some(left), Some(stated)) if left != stated => {

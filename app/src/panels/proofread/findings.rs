@@ -48,6 +48,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             return;
         };
         terms(ui, bench, checked, actions);
+        ui.add_space(4.0);
         if checked.findings.is_empty() {
             clean(ui, bench, checked.summary);
         }

@@ -120,9 +120,7 @@ fn marks(bench: &Bench<'_>) -> Vec<(Span, TextFormat)> {
 }
 
 fn plain(t: &Tokens) -> TextFormat {
-    let mut format = TextFormat::simple(type_faces::regular(type_faces::BODY), t.ink);
-    format.line_height = Some(21.0);
-    format
+    TextFormat::simple(type_faces::regular(type_faces::BODY), t.ink)
 }
 
 /// The text with its marks. Marks of an older text are left out where they do not fit.

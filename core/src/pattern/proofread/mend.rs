@@ -355,11 +355,15 @@ fn swapped(op: &Op) -> Option<Op> {
 }
 
 fn stitches(op: &Op) -> bool {
-    match op {
-        Op::Each { .. } | Op::Into { .. } | Op::Together { .. } | Op::Group { .. } => true,
-        Op::Only { .. } | Op::Skip(_) => true,
-        _ => false,
-    }
+    matches!(
+        op,
+        Op::Each { .. }
+            | Op::Into { .. }
+            | Op::Together { .. }
+            | Op::Group { .. }
+            | Op::Only { .. }
+            | Op::Skip(_)
+    )
 }
 
 fn kind_of(work: &[Placed<Op>]) -> Option<StitchKind> {

@@ -89,7 +89,7 @@ fn word(desk: &Desk<'_>, at: &Span) -> Span {
     let stuff: Vec<String> = desk.lexicon.stuff.forms().map(str::to_lowercase).collect();
     for (place, word) in words {
         let word = word.to_lowercase();
-        if stuff.iter().any(|s| *s == word) {
+        if stuff.contains(&word) {
             return place;
         }
         if longest.is_none() {

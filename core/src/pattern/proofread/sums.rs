@@ -24,11 +24,13 @@ fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Fi
         Some(Finding { kind, round, at, message, mend })
     };
     let name = step.heading();
+    // One round takes; several take.
+    let s = if step.many() > 1 { "" } else { "s" };
     let sum = match &step.run.sum {
         Ok(sum) => sum,
         Err(TallyError::Unknown { .. }) => return None,
         Err(TallyError::Endless { at }) => {
-            let message = format!("{name} repeats what takes no stitches, so it never ends.");
+            let message = format!("{name} repeat{s} what takes no stitches, which never ends.");
             return finding(
                 FindingKind::Repeat,
                 at.clone(),
@@ -38,7 +40,7 @@ fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Fi
         }
         Err(TallyError::Uneven { at, each, available, over }) => {
             let message = format!(
-                "{name} repeats over {each} stitches, which leaves {over} of the {available} \
+                "{name} repeat{s} over {each} stitches, which leaves {over} of the {available} \
                  over."
             );
             return finding(
@@ -52,16 +54,16 @@ fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Fi
     if let Some(below) = step.run.below.filter(|&below| below != sum.taken) {
         let taken = sum.taken;
         let message = if taken < below {
-            format!("{name} takes {taken} of the {below} stitches there are.")
+            format!("{name} take{s} {taken} of the {below} stitches there are.")
         } else {
-            format!("{name} takes {taken} stitches, but there are only {below}.")
+            format!("{name} take{s} {taken} stitches, but there are only {below}.")
         };
         let at = work_of(step);
         return finding(FindingKind::Takes, at, message, bench.likeliest(Aim::Takes));
     }
     let stated = step.rounds.stated.as_ref().filter(|stated| stated.it != sum.left)?;
     let at = digits(desk, &stated.at, stated.it);
-    let message = format!("{name} comes to {} stitches, not to {}.", sum.left, stated.it);
+    let message = format!("{name} come{s} to {} stitches, not to {}.", sum.left, stated.it);
     // Where the next round is worked on what is stated, the work is wrong.
     let work_is_wrong = next.is_some_and(|next| suits(next, stated.it) > suits(next, sum.left));
     let mended = work_is_wrong.then(|| bench.likeliest(Aim::Stated)).flatten();

@@ -10,8 +10,7 @@ pub(super) fn numbers<'a>(
     let part = text.get(at.clone()).unwrap_or_default();
     let start = at.start;
     let mut runs: Vec<Span> = Vec::new();
-    for (i, byte) in part.bytes().enumerate().filter(|(_, b)| b.is_ascii_digit()) {
-        debug_assert!(byte.is_ascii_digit(), "filtered above");
+    for (i, _) in part.bytes().enumerate().filter(|(_, b)| b.is_ascii_digit()) {
         match runs.last_mut() {
             Some(run) if run.end == i => run.end += 1,
             _ => runs.push(i..i + 1),
