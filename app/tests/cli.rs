@@ -101,3 +101,61 @@ fn trouble_is_one_line_and_an_exit_status() {
         assert!(!folder.path().join("x.ron").exists(), "{args:?} left a file");
     }
 }
+
+/// An invented bead: round 3 takes all it should and states another count.
+const BEAD: &str = "Bead\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\n\
+    Rnd 3: (sc 1, inc) x 6 (19)\nRnds 4-6: sc in each st around (18)\nStuff now.\n\
+    Rnd 7: (sc 1, dec) x 6 (12)\nRnd 8: dec x 6 (6)\nFasten off.\n";
+
+#[test]
+fn a_pattern_is_proofread_for_people_and_for_programs() {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::write(folder.path().join("bead.txt"), BEAD).expect("writes");
+    let out = run(&["proofread", "bead.txt"], folder.path());
+    assert_eq!(out.status.code(), Some(3), "{}", stderr(&out));
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    assert!(text.contains("bead.txt:4:25: Rnd 3 comes to 18 stitches, not to 19."), "{text}");
+    let lines: Vec<&str> = text.lines().collect();
+    let marks = lines.iter().position(|l| l.trim() == "^^").expect("the place is marked");
+    let column = lines[marks].find('^').expect("marks");
+    assert_eq!(&lines[marks - 1][column..column + 2], "19");
+    assert!(text.contains("US terms") && text.contains("“sc” in line 2"), "{text}");
+
+    let out = run(&["proofread", "--json", "bead.txt"], folder.path());
+    assert_eq!(out.status.code(), Some(3));
+    let report: serde_json::Value = serde_json::from_slice(&out.stdout).expect("JSON");
+    let finding = &report["findings"][0];
+    assert_eq!(report["findings"].as_array().map(Vec::len), Some(1));
+    assert_eq!((&finding["kind"], &finding["round"]), (&"count".into(), &3.into()));
+    assert_eq!((&finding["line"], &finding["column"]), (&4.into(), &25.into()));
+    assert_eq!(finding["length"], 2);
+    assert_eq!(report["terms"]["code"], "en-us");
+
+    std::fs::write(folder.path().join("good.txt"), BEAD.replace("19", "18")).expect("writes");
+    let out = run(&["proofread", "good.txt"], folder.path());
+    assert_eq!(out.status.code(), Some(0), "{}", String::from_utf8_lossy(&out.stdout));
+    for (args, status) in [(["none.txt", "--json"], 1), (["good.txt", "--terms=x"], 2)] {
+        let out = run(&["proofread", args[0], args[1]], folder.path());
+        assert_eq!(out.status.code(), Some(status), "{args:?}");
+        assert_eq!(stderr(&out).lines().count(), 1, "{}", stderr(&out));
+    }
+}
+
+#[test]
+fn a_pattern_becomes_a_project_with_its_counts() {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::write(folder.path().join("bead.txt"), BEAD.replace("19", "18")).expect("writes");
+    let args = "new --from-pattern bead.txt --stitches 22 --rounds 24 --per 10cm -o bead.ron";
+    let out = run(&args.split_whitespace().collect::<Vec<_>>(), folder.path());
+    assert!(out.status.success(), "{}", stderr(&out));
+    let project = file::load(&folder.path().join("bead.ron")).expect("it loads");
+    assert_eq!(project.pieces[0].name, "Bead");
+    let plan = plumpline_core::plan(&project.pieces[0]).expect("a plan");
+    assert_eq!(plan.counts(), [6, 12, 18, 18, 18, 18, 12, 6]);
+
+    std::fs::write(folder.path().join("none.txt"), "A shopping list.\n").expect("writes");
+    let args = "new --from-pattern none.txt --stitches 22 --rounds 24 --per 10cm -o x.ron";
+    let out = run(&args.split_whitespace().collect::<Vec<_>>(), folder.path());
+    assert_eq!(out.status.code(), Some(1));
+    assert!(stderr(&out).contains("no rounds were found"), "{}", stderr(&out));
+}

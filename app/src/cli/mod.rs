@@ -1,9 +1,10 @@
 //! The command line: the studio's work without a window, so that it can be scripted.
 //!
-//! Errors go to standard error in one line; the exit status is 2 for bad use and 1 for bad
-//! input.
+//! Errors go to standard error in one line; the exit status is 2 for bad use, 1 for bad
+//! input, and 3 where a pattern was proofread and does not add up.
 
 mod new;
+mod proofread;
 mod report;
 mod rounds;
 mod sheet;
@@ -19,6 +20,9 @@ const BAD_USE: u8 = 2;
 /// Exit status for input that cannot be used.
 const BAD_INPUT: u8 = 1;
 
+/// Exit status for a pattern with findings.
+const FINDINGS: u8 = 3;
+
 /// Plumpline: drag a profile, get whole stitches for every round.
 #[derive(Debug, Parser)]
 #[command(name = "plumpline", version, args_conflicts_with_subcommands = true)]
@@ -31,8 +35,10 @@ struct Line {
 
 #[derive(Debug, Subcommand)]
 enum Verb {
-    /// Make a project from a measured profile and a gauge.
+    /// Make a project from a measured profile or a written pattern, and a gauge.
     New(new::New),
+    /// Check a written pattern: what does not add up, where, and the likeliest mend.
+    Proofread(proofread::Proofread),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),
     /// Write the pattern of a project as .txt or .md.
@@ -56,12 +62,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
     };
     let done = match line.verb {
         None => return Asked::Studio(line.file),
-        Some(Verb::New(new)) => new.run(),
-        Some(Verb::Rounds(rounds)) => rounds.run(),
-        Some(Verb::Sheet(sheet)) => sheet.run(),
+        Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Proofread(proofread)) => proofread.run(),
+        Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };
     Asked::Done(match done {
-        Ok(()) => ExitCode::SUCCESS,
+        Ok(status) => status,
         Err(error) => {
             complain(&format!("{error:#}"));
             ExitCode::from(BAD_INPUT)

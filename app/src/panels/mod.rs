@@ -13,6 +13,7 @@ mod more_card;
 pub mod notes;
 pub mod notice;
 mod pieces;
+pub mod proofread;
 mod rules;
 pub mod sheet;
 pub mod top_strip;
@@ -60,6 +61,8 @@ pub enum Side {
     },
     /// One line below it.
     Line(Rect),
+    /// What the proofreader found, side by side with the text.
+    Findings(Rect),
 }
 
 /// Height of the bend strip.
@@ -84,9 +87,13 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
     let bend_height = if window.height() < 800.0 { 112.0 } else { BEND };
     let (bend, rest) = match stage {
         Stage::Shape => split_bottom(inner, bend_height),
-        Stage::Sheet => (Rect::NOTHING, inner),
+        Stage::Sheet | Stage::Proofread => (Rect::NOTHING, inner),
     };
-    let (side, main) = if window.width() < NARROW {
+    let (side, main) = if stage == Stage::Proofread {
+        let width = (0.36 * rest.width()).clamp(330.0, 460.0);
+        let (main, findings) = rest.split_left_right_at_x(rest.right() - width - GAP);
+        (Side::Findings(findings.with_min_x(findings.left() + GAP)), main)
+    } else if window.width() < NARROW {
         let (line, main) = split_bottom(rest, FOLDED);
         (Side::Line(line), main)
     } else {
@@ -140,7 +147,7 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
             paint::panel(ui.painter(), figures, bench.t);
             paint::panel(ui.painter(), card, bench.t);
         }
-        Side::Line(line) => paint::panel(ui.painter(), line, bench.t),
+        Side::Line(rect) | Side::Findings(rect) => paint::panel(ui.painter(), rect, bench.t),
     }
     top_strip::show(ui, bench, layout.strip, actions);
     if bench.view.stage != Stage::Shape {
@@ -172,6 +179,8 @@ pub fn picture(
         bend_strip::paint(ui.painter(), bench, layout.bend);
     } else if let Some(board) = &hands.board {
         board::paint_bare(ui, bench, board);
+    } else if bench.view.stage == Stage::Proofread {
+        proofread::text::show(ui, bench, layout.main, actions);
     } else {
         sheet::show(ui, bench, layout.main, actions);
     }
@@ -181,6 +190,10 @@ pub fn picture(
             card::show(ui, bench, card, actions)
         }
         Side::Line(line) => figures::line(ui, bench, line, actions),
+        Side::Findings(rect) => {
+            proofread::findings::show(ui, bench, rect, actions);
+            false
+        }
     };
     notice::show(ui, bench, layout.main, actions);
     sees_ease

@@ -20,7 +20,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) 
     mark(ui, bench, strip);
     let mut x = title(ui, bench, strip, actions);
     x = files(ui, bench, strip, x + 16.0, actions);
-    let limit = strip.right() - 460.0;
+    let limit = strip.right() - 560.0;
     x = pieces::show(ui, bench, strip, (x + 12.0, limit), actions);
     let right = right_buttons(ui, bench, strip, actions);
     stages(ui, bench, strip, x + 24.0, right - 24.0, actions);
@@ -139,7 +139,7 @@ fn stages(
     actions: &mut Actions,
 ) {
     let t = bench.t;
-    let step = 104.0_f32;
+    let step = if strip.width() < 1200.0 { 88.0_f32 } else { 104.0 };
     let width = step * (Stage::ALL.len() as f32 + 0.2);
     let centre = (strip.center().x + 60.0).clamp(left + 0.5 * width, right - 0.5 * width);
     let start = centre - 0.5 * width;
@@ -161,11 +161,17 @@ fn stages(
         let command = match stage {
             Stage::Shape => Command::ShowShape,
             Stage::Sheet => Command::ShowSheet,
+            Stage::Proofread => Command::ShowProofread,
         };
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
         let font = type_faces::drafting(type_faces::TITLE);
         let word = pos2(at.x, strip.top() + 22.0);
-        painter.text(word, Align2::CENTER_CENTER, stage.text(), font, ink);
+        let word = painter.text(word, Align2::CENTER_CENTER, stage.text(), font, ink);
+        let found = bench.proofreading.checked().is_some_and(|c| !c.findings.is_empty());
+        if stage == Stage::Proofread && found {
+            let sign = word.right_center() + vec2(14.0, -1.0);
+            icons::warning(painter, sign, 13.0, t.warning);
+        }
         if on {
             painter.circle(at, 6.5, t.highlight, Stroke::new(1.6, t.highlight_edge));
         } else {

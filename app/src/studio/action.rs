@@ -1,5 +1,7 @@
 //! What panels ask for. They change nothing themselves.
 
+use plumpline_core::pattern::Span;
+use plumpline_core::pattern::shape::Shaped;
 use plumpline_core::{Firmness, Gauge, WordingChoice, Yarn};
 
 use super::choice::Choice;
@@ -20,6 +22,8 @@ pub enum Action {
     Commit,
     /// A change of what is looked at.
     Look(Look),
+    /// A change of the pattern that is proofread.
+    Proofread(Proofread),
 }
 
 /// A change of the project.
@@ -89,6 +93,8 @@ pub enum Edit {
     ClearBand(u32),
     /// Scales the outline so that the forecast comes to this size, mm.
     Resize(Dimension, f64),
+    /// Adds pieces made of a written pattern, and takes the first in hand.
+    AddPieces(Vec<Shaped>),
     /// A choice about the piece: its rules, its cloth, what holds it.
     Choice(Choice),
     /// A change of the list of pieces.
@@ -107,6 +113,21 @@ impl Edit {
             _ => None,
         }
     }
+}
+
+/// A change of the pattern that is proofread.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Proofread {
+    /// Another text.
+    Text(String),
+    /// Terms to read it in, by their code; found out from the text if `None`.
+    Terms(Option<&'static str>),
+    /// Takes a finding in hand, and shows its place.
+    Take(usize),
+    /// The place has been shown.
+    Shown,
+    /// Replaces these bytes by this.
+    Mend(Span, String),
 }
 
 /// A change of what is looked at.

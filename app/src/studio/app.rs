@@ -12,8 +12,9 @@ use super::choice::{self, Choice};
 use super::command::Command;
 use super::derived::Derived;
 use super::document::Document;
-use super::jobs::Jobs;
+use super::jobs::{Jobs, Purpose};
 use super::keys;
+use super::proofreading::Proofreading;
 use super::trade::Trade;
 use super::view::{Notice, Prefs, Stage, View};
 use crate::panels;
@@ -28,6 +29,7 @@ pub struct Studio {
     pub(super) derived: Derived,
     pub(super) jobs: Jobs,
     trade: Trade,
+    pub(super) proofreading: Proofreading,
     prefs: Prefs,
     pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
@@ -91,6 +93,7 @@ impl Studio {
             derived: Derived::default(),
             jobs: Jobs::default(),
             trade: Trade::default(),
+            proofreading: Proofreading::default(),
             prefs: Prefs::default(),
             ask: None,
             next: None,
@@ -113,6 +116,11 @@ impl Studio {
         &self.trade
     }
 
+    /// The written pattern being proofread.
+    pub fn proofreading(&self) -> &Proofreading {
+        &self.proofreading
+    }
+
     /// The plan on screen.
     pub fn plan(&self) -> Option<&plumpline_core::Plan> {
         self.derived.plan().map(|plan| &**plan)
@@ -125,6 +133,7 @@ impl Studio {
             plan: self.derived.plan().map(|plan| &**plan),
             error: self.derived.error(),
             trade: &self.trade,
+            proofreading: &self.proofreading,
             busy: self.jobs.busy(),
             t: Tokens::now(ctx),
         }
@@ -141,6 +150,7 @@ impl Studio {
                 Action::Begin => self.document.begin(),
                 Action::Commit => self.document.commit(),
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
+                Action::Proofread(change) => self.proofreading.apply(ctx, change),
             }
         }
         let wording = &self.document.project().wording;
@@ -167,6 +177,11 @@ impl Studio {
             Command::ToggleTheme => self.toggle_theme(ctx),
             Command::ShowShape => self.view.stage = Stage::Shape,
             Command::ShowSheet => self.view.stage = Stage::Sheet,
+            Command::ShowProofread => self.view.stage = Stage::Proofread,
+            Command::OpenPattern => {
+                self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
+            }
+            Command::MakePiece => self.make_piece(),
             Command::CopySheet => self.copy_sheet(ctx),
             Command::SaveSheetText => self.save_sheet(ctx, frame),
             Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
@@ -212,6 +227,25 @@ impl Studio {
     fn edit_knot(&mut self, edit: impl FnOnce(usize) -> Edit) {
         if let Some(knot) = self.view.knot {
             apply::edit(&mut self.document, &mut self.view, edit(knot));
+        }
+    }
+
+    /// Adds what the written pattern makes, in the gauge and firmness of the piece in hand.
+    fn make_piece(&mut self) {
+        let Some(checked) = self.proofreading.checked() else { return };
+        let piece = self.document.piece();
+        match checked.shape(piece.gauge, piece.firmness) {
+            Ok(shaped) => {
+                let names: Vec<String> =
+                    shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
+                let added = Edit::AddPieces(shaped);
+                apply::edit(&mut self.document, &mut self.view, added);
+                self.say(
+                    format!("{} is in the project, its counts pinned.", names.join(", ")),
+                    false,
+                );
+            }
+            Err(error) => self.say(error.to_string(), true),
         }
     }
 
@@ -268,6 +302,9 @@ impl Studio {
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
         let ctx = ui.ctx().clone();
         self.receive(&ctx, frame);
+        if self.proofreading.update(&ctx) {
+            ctx.request_repaint();
+        }
         let mut actions = Actions::default();
         if self.ask.is_none() {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);

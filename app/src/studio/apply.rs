@@ -1,6 +1,7 @@
 //! The one place where the project and the view are changed.
 
 use plumpline_core::outline::LARGEST_MM;
+use plumpline_core::pattern::shape::add_to;
 use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
 
 use super::action::{Edit, Look};
@@ -34,6 +35,11 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
 
 /// Changes the project; `index` is the piece in hand. Returns the one to take in hand now.
 fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
+    if let Edit::AddPieces(shaped) = edit {
+        let first = project.pieces.len();
+        add_to(project, shaped);
+        return first;
+    }
     let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];
     match edit {
@@ -86,6 +92,7 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         }
         Edit::Choice(choice) => choice.make(piece),
         Edit::Piece(edit) => return edit.make(project, index),
+        Edit::AddPieces(_) => {} // The project's, above.
     }
     index
 }

@@ -26,6 +26,12 @@ pub enum Command {
     ShowShape,
     /// Show the pattern.
     ShowSheet,
+    /// Show someone's written pattern, checked.
+    ShowProofread,
+    /// Open a written pattern.
+    OpenPattern,
+    /// Make a piece of the written pattern.
+    MakePiece,
     /// Copy the pattern.
     CopySheet,
     /// Save the pattern as text.
@@ -67,7 +73,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 29] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -77,6 +83,9 @@ impl Command {
         Self::ToggleTheme,
         Self::ShowShape,
         Self::ShowSheet,
+        Self::ShowProofread,
+        Self::OpenPattern,
+        Self::MakePiece,
         Self::CopySheet,
         Self::SaveSheetText,
         Self::PreviousRound,
@@ -108,6 +117,9 @@ impl Command {
             Self::ToggleTheme => "Light or dark",
             Self::ShowShape => "Shape",
             Self::ShowSheet => "Sheet",
+            Self::ShowProofread => "Proofread",
+            Self::OpenPattern => "Open…",
+            Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
             Self::SaveSheetText => "Save text…",
             Self::PreviousRound => "Previous round",
@@ -140,6 +152,11 @@ impl Command {
             Self::ToggleTheme => "Change between paper and cutting mat",
             Self::ShowShape => "Shape the piece",
             Self::ShowSheet => "Read the pattern",
+            Self::ShowProofread => "Check a written pattern, anyone's",
+            Self::OpenPattern => "Open a written pattern from a text file",
+            Self::MakePiece => {
+                "Add a piece with these counts, in the gauge of the piece in hand"
+            }
             Self::CopySheet => "Copy the whole pattern as plain text",
             Self::SaveSheetText => "Save the pattern as plain text (.txt) or Markdown (.md)",
             Self::PreviousRound => "Take the round before in hand",
@@ -172,7 +189,10 @@ impl Command {
             Self::ToggleTheme => (CTRL, Key::D),
             Self::ShowShape => (Modifiers::NONE, Key::Num1),
             Self::ShowSheet => (Modifiers::NONE, Key::Num2),
-            Self::CopySheet | Self::SaveSheetText => return None,
+            Self::ShowProofread => (Modifiers::NONE, Key::Num3),
+            Self::CopySheet | Self::SaveSheetText | Self::OpenPattern | Self::MakePiece => {
+                return None;
+            }
             Self::PreviousRound => (Modifiers::NONE, Key::ArrowUp),
             Self::NextRound => (Modifiers::NONE, Key::ArrowDown),
             Self::FirstRound => (Modifiers::NONE, Key::Home),
@@ -224,13 +244,16 @@ impl Command {
         let shaping = bench.view.stage == Stage::Shape && bench.plan.is_some();
         let history = &bench.document.history;
         match self {
-            Self::New | Self::Open | Self::SaveAs => !bench.busy,
+            Self::New | Self::Open | Self::SaveAs | Self::OpenPattern => !bench.busy,
             Self::Save => {
                 !bench.busy && (bench.document.is_changed() || bench.document.path().is_none())
             }
             Self::Undo => history.can_undo() && !history.in_gesture(),
             Self::Redo => history.can_redo() && !history.in_gesture(),
-            Self::ToggleTheme | Self::ShowShape | Self::ShowSheet => true,
+            Self::ToggleTheme | Self::ShowShape | Self::ShowSheet | Self::ShowProofread => true,
+            Self::MakePiece => {
+                bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
+            }
             Self::CopySheet => bench.error.is_none(),
             Self::SaveSheetText => bench.error.is_none() && !bench.busy,
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {

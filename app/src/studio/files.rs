@@ -5,10 +5,12 @@ use std::path::PathBuf;
 use egui::{Context, ViewportCommand};
 use plumpline_core::sheet;
 
+use super::action::Proofread;
 use super::app::Studio;
 use super::ask::{Answer, Ask, Next};
 use super::document::Document;
 use super::jobs::{Outcome, Purpose};
+use super::view::Stage;
 
 impl Studio {
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
@@ -23,7 +25,7 @@ impl Studio {
     }
 
     /// A path to offer: where the project is, with this extension.
-    fn suggested(&self, extension: &str) -> PathBuf {
+    pub(super) fn suggested(&self, extension: &str) -> PathBuf {
         match self.document.path() {
             Some(path) => path.with_extension(extension),
             None => {
@@ -108,10 +110,16 @@ impl Studio {
             Outcome::Wrote(path) => {
                 self.say(format!("The pattern is saved in {}.", path.display()), false);
             }
+            Outcome::Read(text) => {
+                self.view.stage = Stage::Proofread;
+                self.proofreading.apply(ctx, Proofread::Text(text));
+            }
             Outcome::Cancelled => self.next = None,
             Outcome::NoDialog(purpose) => {
-                let extension =
-                    if matches!(purpose, Purpose::Sheet { .. }) { "txt" } else { "ron" };
+                let extension = match purpose {
+                    Purpose::Sheet { .. } | Purpose::Pattern => "txt",
+                    Purpose::Open | Purpose::Save(_) => "ron",
+                };
                 let text = std::path::absolute(self.suggested(extension))
                     .map_or_else(|_| String::new(), |p| p.display().to_string());
                 self.ask = Some(Ask::Path { purpose, text });
@@ -132,7 +140,13 @@ impl Studio {
         if let Some(path) = dropped
             && !self.jobs.busy()
         {
-            self.go(ctx, frame, Next::OpenPath(path));
+            // What is no project is a pattern to check, where patterns are checked.
+            let project = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("ron"));
+            if self.view.stage == Stage::Proofread && !project {
+                self.jobs.with_path(ctx, Purpose::Pattern, path);
+            } else {
+                self.go(ctx, frame, Next::OpenPath(path));
+            }
         }
         let close = ctx.input(|i| i.viewport().close_requested());
         if close && !self.closing && self.document.is_changed() {

@@ -5,7 +5,9 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 use std::time::{Duration, Instant};
 
+use anyhow::{anyhow, bail};
 use egui::Context;
+use plumpline_core::pattern::decoded;
 use plumpline_core::{Project, file};
 
 /// What a file is wanted for.
@@ -13,6 +15,8 @@ use plumpline_core::{Project, file};
 pub enum Purpose {
     /// To open the project in it.
     Open,
+    /// To proofread the pattern in it.
+    Pattern,
     /// To save this project in it.
     Save(Box<Project>),
     /// To write the pattern in it.
@@ -31,6 +35,8 @@ pub enum Outcome {
     Opened(PathBuf, Box<Project>),
     /// The project was saved.
     Saved(PathBuf, Box<Project>),
+    /// A written pattern was read.
+    Read(String),
     /// The pattern was written.
     Wrote(PathBuf),
     /// Nothing was chosen.
@@ -69,7 +75,7 @@ impl Jobs {
         self.start(ctx, move || {
             let began = Instant::now();
             let chosen = match purpose {
-                Purpose::Open => dialog.pick_file(),
+                Purpose::Open | Purpose::Pattern => dialog.pick_file(),
                 _ => dialog.save_file(),
             };
             match chosen {
@@ -119,12 +125,13 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     let dialog = rfd::FileDialog::new();
     let dialog = match purpose {
         Purpose::Open => dialog.set_title("Open a project"),
+        Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Save(_) => dialog.set_title("Save the project"),
         Purpose::Sheet { .. } => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
         Purpose::Open | Purpose::Save(_) => dialog.add_filter("Plumpline project", &["ron"]),
-        Purpose::Sheet { .. } => {
+        Purpose::Pattern | Purpose::Sheet { .. } => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
     };
@@ -133,7 +140,9 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         _ => dialog,
     };
     match suggested.file_name() {
-        Some(name) if *purpose != Purpose::Open => dialog.set_file_name(name.to_string_lossy()),
+        Some(name) if !matches!(purpose, Purpose::Open | Purpose::Pattern) => {
+            dialog.set_file_name(name.to_string_lossy())
+        }
         _ => dialog,
     }
 }
@@ -142,6 +151,10 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
     match purpose {
         Purpose::Open => match file::load(&path) {
             Ok(project) => Outcome::Opened(path, Box::new(project)),
+            Err(error) => Outcome::Failed(error.to_string()),
+        },
+        Purpose::Pattern => match pattern_text(&path) {
+            Ok(text) => Outcome::Read(text),
             Err(error) => Outcome::Failed(error.to_string()),
         },
         Purpose::Save(project) => {
@@ -164,6 +177,27 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             }
         }
     }
+}
+
+/// The text of the pattern in the file at `path`, or on standard input for `-`.
+///
+/// # Errors
+/// In one line, for what cannot be read or is no text.
+pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
+    use std::io::Read as _;
+    let shown = path.display();
+    let bytes = if path.as_os_str() == "-" {
+        let mut bytes = Vec::new();
+        std::io::stdin().read_to_end(&mut bytes).map(|_| bytes)
+    } else {
+        std::fs::read(path)
+    };
+    let bytes =
+        bytes.map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
+    if bytes.contains(&0) {
+        bail!("{shown}: it is no text; save the pattern as plain text");
+    }
+    Ok(decoded(bytes))
 }
 
 /// The path, with an extension if it has none.

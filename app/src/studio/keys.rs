@@ -17,6 +17,11 @@ pub fn bars_id() -> Id {
     Id::unique("round bars")
 }
 
+/// The id the text of the pattern being proofread takes the keyboard with.
+pub fn pattern_id() -> Id {
+    Id::unique("pattern text")
+}
+
 /// How far an arrow moves a knot, mm; with Shift ten times as far.
 const NUDGE_MM: f64 = 0.5;
 
@@ -26,12 +31,18 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     // While a menu or a card is open, arrows and Esc are its own.
     let on_canvas = focused.is_none_or(|id| id == board_id() || id == bars_id())
         && !egui::Popup::is_any_open(ctx);
+    let typing = focused == Some(pattern_id());
     if on_canvas && focused != Some(bars_id()) {
         nudge(ctx, bench, actions);
     }
     for command in Command::ALL {
         let Some(shortcut) = command.shortcut() else { continue };
         let plain = shortcut.modifiers.is_none();
+        // While a pattern is typed, Ctrl+Z takes the typing back, not the piece.
+        let steps = matches!(command, Command::Undo | Command::Redo);
+        if steps && typing {
+            continue;
+        }
         // A single key belongs to whatever has the keyboard: a field, a slider, a menu.
         if plain && !on_canvas {
             continue;
@@ -46,7 +57,8 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         }
     }
     let again = egui::KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
-    if Command::Redo.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&again)) {
+    if !typing && Command::Redo.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&again))
+    {
         actions.command(Command::Redo);
     }
     let alike = egui::KeyboardShortcut::new(Modifiers::NONE, Key::Equals);

@@ -18,6 +18,7 @@ pub mod history;
 pub mod jobs;
 pub mod keys;
 pub mod pieces;
+pub mod proofreading;
 mod trace;
 pub mod trade;
 pub mod view;

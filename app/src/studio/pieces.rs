@@ -13,8 +13,6 @@ pub const MOST_PIECES: usize = 200;
 pub enum PieceEdit {
     /// A plain ball after the piece in hand, at its gauge.
     Add,
-    /// This piece, after the last, and taken in hand.
-    Insert(Box<Piece>),
     /// Another piece just like the one in hand, to be changed.
     Duplicate,
     /// No longer this piece; the last one stays.
@@ -31,7 +29,7 @@ impl PieceEdit {
         let pieces = &mut project.pieces;
         let full = pieces.len() >= MOST_PIECES;
         match self {
-            Self::Add | Self::Duplicate | Self::Insert(_) if full => index,
+            Self::Add | Self::Duplicate if full => index,
             Self::Add => {
                 let now = &pieces[index];
                 let mut ball = plain_ball(now.gauge);
@@ -40,11 +38,6 @@ impl PieceEdit {
                 ball.name = free_name(pieces, &ball.name);
                 pieces.insert(index + 1, ball);
                 index + 1
-            }
-            Self::Insert(mut piece) => {
-                piece.name = free_name(pieces, &piece.name);
-                pieces.push(*piece);
-                pieces.len() - 1
             }
             Self::Duplicate => {
                 let name = free_name(pieces, &pieces[index].name);

@@ -11,17 +11,20 @@ pub enum Stage {
     Shape,
     /// The pattern to read.
     Sheet,
+    /// Someone's written pattern, checked.
+    Proofread,
 }
 
 impl Stage {
     /// The stages, in the order of the thread they are strung on.
-    pub const ALL: [Self; 2] = [Self::Shape, Self::Sheet];
+    pub const ALL: [Self; 3] = [Self::Shape, Self::Sheet, Self::Proofread];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
         match self {
             Self::Shape => "Shape",
             Self::Sheet => "Sheet",
+            Self::Proofread => "Proofread",
         }
     }
 }

@@ -1,0 +1,131 @@
+//! `plumpline proofread`: what does not add up in a written pattern, for people and programs.
+
+use std::fmt::Write as _;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::Args;
+use plumpline_core::pattern::lexicon;
+use plumpline_core::pattern::proofread::{Finding, FindingKind, Places, proofread};
+use plumpline_core::pattern::read::{Reading, TermsFound, Wish, read};
+use serde::Serialize;
+
+use crate::studio::jobs::pattern_text;
+
+/// Arguments of `plumpline proofread`.
+#[derive(Debug, Args)]
+pub(super) struct Proofread {
+    /// Pattern to check, - for standard input.
+    #[arg(value_name = "TEXT")]
+    file: PathBuf,
+    /// The findings as JSON.
+    #[arg(long)]
+    json: bool,
+    /// Terms to read it in: us, uk, de, fr or es; found out from the text if left out.
+    #[arg(long, value_parser = terms)]
+    terms: Option<&'static str>,
+}
+
+/// The code of the terms a person names.
+pub(super) fn terms(name: &str) -> Result<&'static str, String> {
+    let name = name.to_lowercase();
+    let known = lexicon::all().iter();
+    let mut codes = known.map(|l| l.code.as_str());
+    codes
+        .find(|code| *code == name || code.strip_prefix("en-") == Some(&name))
+        .ok_or_else(|| "these are no terms it knows; write us, uk, de, fr or es".to_owned())
+}
+
+#[derive(Debug, Serialize)]
+struct Report<'a> {
+    terms: Terms<'a>,
+    findings: Vec<Line<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct Terms<'a> {
+    code: &'a str,
+    name: &'a str,
+    decided: bool,
+    because: String,
+}
+
+#[derive(Debug, Serialize)]
+struct Line<'a> {
+    round: Option<u32>,
+    line: usize,
+    column: usize,
+    length: usize,
+    kind: FindingKind,
+    message: &'a str,
+    mend: Option<&'a str>,
+}
+
+impl Proofread {
+    pub(super) fn run(self) -> anyhow::Result<ExitCode> {
+        let text = pattern_text(&self.file)?;
+        let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
+        let findings = proofread(&text, &reading);
+        if self.json {
+            let report = report(&text, &reading, &findings);
+            super::print(&(serde_json::to_string_pretty(&report)? + "\n"));
+        } else {
+            super::print(&lines(&self.file.display().to_string(), &text, &reading, &findings));
+        }
+        let clean = findings.is_empty();
+        Ok(if clean { ExitCode::SUCCESS } else { ExitCode::from(super::FINDINGS) })
+    }
+}
+
+fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> Report<'a> {
+    let places = Places::new(text);
+    let lexicon = lexicon::by_code(reading.lexicon);
+    let terms = Terms {
+        code: lexicon.map_or("", |l| &l.code),
+        name: lexicon.map_or("", |l| &l.name),
+        decided: !matches!(reading.terms, TermsFound::Undecided { .. }),
+        because: places.because(reading),
+    };
+    let line = |f: &'a Finding| {
+        let (line, column) = places.of(f.at.start);
+        Line {
+            round: f.round,
+            line,
+            column,
+            length: text.get(f.at.clone()).map_or(0, |words| words.chars().count()),
+            kind: f.kind,
+            message: &f.message,
+            mend: f.mend.as_ref().map(|m| m.text.as_str()),
+        }
+    };
+    Report { terms, findings: findings.iter().map(line).collect() }
+}
+
+fn lines(file: &str, text: &str, reading: &Reading, findings: &[Finding]) -> String {
+    let places = Places::new(text);
+    let mut out = String::new();
+    // Writing to a String cannot fail.
+    let mut put = |line: String| writeln!(out, "{line}").ok();
+    put(format!("{file}: {}", places.terms(reading)));
+    for finding in findings {
+        let (line, column) = places.of(finding.at.start);
+        put(format!("\n{file}:{line}:{column}: {}", finding.message));
+        // Tabs become one space each, so that the marks stand under what they mark.
+        let shown = places.line(line).replace('\t', " ");
+        let marked = text.get(finding.at.clone()).unwrap_or_default();
+        let first = marked.lines().next().unwrap_or_default();
+        put(format!("    {shown}"));
+        let marks = "^".repeat(first.chars().count().max(1));
+        put(format!("    {}{marks}", " ".repeat(column - 1)));
+        if let Some(mend) = &finding.mend {
+            put(format!("    {}", mend.text));
+        }
+    }
+    let many = findings.len();
+    put(match many {
+        0 => "It adds up.".to_owned(),
+        1 => "\n1 finding".to_owned(),
+        _ => format!("\n{many} findings"),
+    });
+    out
+}

@@ -1,0 +1,189 @@
+//! The proofreader: what does not add up in a written pattern, where, and the likeliest mend.
+//!
+//! [`sums`] holds every round against the one below and against the count it states;
+//! [`mend`] looks for the smallest edit after which it adds up with both neighbours;
+//! [`numbers`] follows the numbers of the rounds, [`defined`] the pattern's own list of
+//! abbreviations, [`stuffing`] when a piece is stuffed, [`places`] what it says of its neck,
+//! lip and widest place.
+
+mod defined;
+mod mend;
+mod numbers;
+mod places;
+mod report;
+mod stuffing;
+mod sums;
+mod text;
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+pub use report::Places;
+
+use super::course::{Course, courses};
+use super::lexicon::{Lexicon, Term, by_code};
+use super::read::Reading;
+use super::tree::{Line, Placed, Span};
+
+/// What is wrong.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FindingKind {
+    /// A round takes other stitches than there are.
+    Takes,
+    /// A round comes to another count than it states.
+    Count,
+    /// A repeat worked around does not divide the stitches there are.
+    Repeat,
+    /// A round number is left out.
+    Skipped,
+    /// A round number is there twice.
+    Doubled,
+    /// An abbreviation is not in the pattern's own list.
+    Undefined,
+    /// Stuffing comes when the opening is too small for it.
+    StuffLate,
+    /// A place is named where the counts do not have it.
+    Reference,
+    /// Something looks like a round and cannot be read.
+    Unread,
+}
+
+/// One thing to look at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Finding {
+    /// What is wrong.
+    pub kind: FindingKind,
+    /// The round it is in, by its printed number.
+    pub round: Option<u32>,
+    /// Where, in bytes of the text.
+    pub at: Span,
+    /// What was found and what was expected, one sentence.
+    pub message: String,
+    /// The likeliest mend, where there is one.
+    pub mend: Option<Mend>,
+}
+
+/// How a finding can be mended.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Mend {
+    /// In words, one sentence.
+    pub text: String,
+    /// Replace these bytes by this; read again before it is offered.
+    pub edit: Option<(Span, String)>,
+}
+
+/// What is at hand while a pattern is proofread.
+struct Desk<'a> {
+    text: &'a str,
+    reading: &'a Reading,
+    lexicon: &'a Lexicon,
+    courses: &'a [Course<'a>],
+}
+
+impl Desk<'_> {
+    fn words(&self, at: &Span) -> &str {
+        self.text.get(at.clone()).unwrap_or_default()
+    }
+}
+
+/// Everything in `text` that does not add up, in the order of the text. `reading` is what its
+/// reader made of it. A clean pattern gives none.
+pub fn proofread(text: &str, reading: &Reading) -> Vec<Finding> {
+    let Some(lexicon) = by_code(reading.lexicon) else { return Vec::new() };
+    let courses = courses(&reading.pattern, &reading.unread);
+    let desk = Desk { text, reading, lexicon, courses: &courses };
+    let mut findings = Vec::new();
+    sums::check(&desk, &mut findings);
+    numbers::check(&desk, &mut findings);
+    defined::check(&desk, &mut findings);
+    stuffing::check(&desk, &mut findings);
+    places::check(&desk, &mut findings);
+    unread(&desk, &mut findings);
+    findings.sort_by_key(|f| (f.at.start, f.kind));
+    findings
+}
+
+/// What the reader could not make out.
+fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+    // Words beside the rounds may say anything; only what should be a round is held up.
+    let lines = desk.reading.pattern.lines.iter();
+    let lines =
+        lines.filter(|l| matches!(l.it, Line::Rounds(_) | Line::Note { unread: true, .. }));
+    let mut places: Vec<(Span, &Placed<Line>)> = Vec::new();
+    for line in lines {
+        let spans = &desk.reading.unread;
+        let from = spans.partition_point(|p| p.end <= line.at.start);
+        let inside = spans[from..].iter().take_while(|p| p.start < line.at.end);
+        let before = places.len();
+        places.extend(inside.map(|at| (at.clone(), line)));
+        if places.len() == before && matches!(line.it, Line::Note { .. }) {
+            places.push((line.at.clone(), line));
+        }
+    }
+    for (at, line) in places {
+        let round = match &line.it {
+            Line::Rounds(rounds) => Some(rounds.first),
+            _ => text::first_number(desk.text, &line.at),
+        };
+        let whole = line.at == at;
+        let at = if whole { unknown_words(desk, &at).unwrap_or(at) } else { at };
+        findings.push(Finding {
+            kind: FindingKind::Unread,
+            round,
+            message: format!(
+                "“{}” looks like part of a round, but cannot be read.",
+                desk.words(&at)
+            ),
+            mend: Some(Mend {
+                text: "Write it in the words of its abbreviations.".into(),
+                edit: None,
+            }),
+            at,
+        });
+    }
+}
+
+/// From the first to the last word of a line that the lexicon does not have, if any.
+fn unknown_words(desk: &Desk<'_>, line: &Span) -> Option<Span> {
+    let known: BTreeSet<String> = defined::terms(desk.lexicon)
+        .into_iter()
+        .flat_map(Term::forms)
+        .flat_map(str::split_whitespace)
+        .map(str::to_lowercase)
+        .collect();
+    let mut unknown = text::words(desk.text, line)
+        .filter(|(_, word)| !word.contains(|c: char| c.is_ascii_digit()))
+        .filter(|(_, word)| !known.contains(&word.to_lowercase()));
+    let first = unknown.next()?.0;
+    let end = unknown.last().map_or(first.end, |(last, _)| last.end);
+    Some(first.start..end)
+}
+
+/// Rounds, stitches and the widest count of a pattern, as far as they can be known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Summary {
+    /// Pieces that have rounds.
+    pub pieces: usize,
+    /// Rounds in all.
+    pub rounds: usize,
+    /// Stitches in all.
+    pub stitches: u64,
+    /// Stitches of the widest round.
+    pub widest: u32,
+}
+
+/// What a pattern comes to.
+pub fn summary(reading: &Reading) -> Summary {
+    let courses = courses(&reading.pattern, &reading.unread);
+    let mut summary = Summary { pieces: courses.len(), ..Summary::default() };
+    for step in courses.iter().flat_map(|c| &c.steps) {
+        for (_, count) in step.counted() {
+            summary.rounds += 1;
+            summary.stitches += u64::from(count.unwrap_or(0));
+            summary.widest = summary.widest.max(count.unwrap_or(0));
+        }
+    }
+    summary
+}

@@ -1,0 +1,178 @@
+//! The lines of a text: a heading with what belongs to it, even where that runs on over the
+//! ends of lines, or words without a heading.
+
+use super::heading::{Heading, bullets_of, heading};
+use super::tokens::{Tok, Token};
+use super::words::Say;
+
+/// One line as it is meant.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Line<'a> {
+    pub(super) heading: Option<Heading>,
+    /// Its tokens, the heading's included.
+    pub(super) tokens: &'a [Token],
+}
+
+impl<'a> Line<'a> {
+    /// The tokens without heading or bullets.
+    pub(super) fn body(&self) -> &'a [Token] {
+        let skipped = self.heading.map_or_else(|| bullets_of(self.tokens), |h| h.tokens);
+        &self.tokens[skipped..]
+    }
+}
+
+/// The lines of a text, blank ones left out.
+pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
+    let mut found: Vec<Line<'_>> = Vec::new();
+    // Where the last line found starts, if it is a round that may run on.
+    let mut open: Option<Open> = None;
+    let mut start = 0;
+    while start < tokens.len() {
+        if tokens[start].tok == Tok::Newline {
+            // A blank line ends whatever came before; the end of a line alone does not.
+            let blank = start == 0 || tokens[start - 1].tok == Tok::Newline;
+            open = open.filter(|_| !blank);
+            start += 1;
+            continue;
+        }
+        let end = start + piece_of_line(&tokens[start..]);
+        let line = &tokens[start..end];
+        let heading = heading(line);
+        match (&mut open, heading, found.last_mut()) {
+            (Some(round), None, Some(last)) if round.runs_on(last, line) => {
+                last.tokens = &tokens[round.start..end];
+                round.see(line);
+            }
+            _ => {
+                open = heading.map(|h| Open::new(start, &line[h.tokens..]));
+                found.push(Line { heading, tokens: line });
+            }
+        }
+        start = end;
+    }
+    found
+}
+
+/// How many tokens belong to the line that `rest` begins with: up to the end of the line or
+/// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
+fn piece_of_line(rest: &[Token]) -> usize {
+    let end = rest.iter().position(|t| t.tok == Tok::Newline).unwrap_or(rest.len());
+    let mut depth = 0_usize;
+    let head = heading(&rest[..end]).map_or(1, |h| h.tokens.max(1));
+    for i in head..end {
+        match rest[i].tok {
+            Tok::Open(_) => depth += 1,
+            Tok::Close => depth = depth.saturating_sub(1),
+            Tok::Round | Tok::Say(Say::Row) if depth == 0 && heads_anew(&rest[i - 1..end]) => {
+                return i;
+            }
+            _ => {}
+        }
+    }
+    end
+}
+
+/// Whether a heading stands after the first of `rest`, and that lets one follow.
+fn heads_anew(rest: &[Token]) -> bool {
+    let ends = matches!(
+        rest[0].tok,
+        Tok::Close | Tok::Stop | Tok::Stitch | Tok::Comma | Tok::Bullet | Tok::Colon
+    );
+    ends && heading(&rest[1..])
+        .is_some_and(|h| matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon)))
+}
+
+/// A round that may run on in the next line.
+#[derive(Debug)]
+struct Open {
+    start: usize,
+    /// Brackets that are open.
+    depth: usize,
+    empty: bool,
+}
+
+impl Open {
+    fn new(start: usize, body: &[Token]) -> Self {
+        let mut made = Self { start, depth: 0, empty: true };
+        made.see(body);
+        made
+    }
+
+    fn see(&mut self, tokens: &[Token]) {
+        for token in tokens {
+            match token.tok {
+                Tok::Open(_) => self.depth += 1,
+                Tok::Close => self.depth = self.depth.saturating_sub(1),
+                _ => {}
+            }
+            self.empty &= token.tok.parts();
+        }
+    }
+
+    /// Whether `line`, which has no heading, belongs to the round `so_far`.
+    fn runs_on(&self, so_far: &Line<'_>, line: &[Token]) -> bool {
+        let hanging = matches!(
+            so_far.tokens.last().map(|t| t.tok),
+            Some(
+                Tok::Comma
+                    | Tok::Say(Say::Then | Say::In | Say::The | Say::Next | Say::From)
+                    | Tok::Dash
+                    | Tok::Colon
+                    | Tok::Times
+                    | Tok::Equals
+            )
+        );
+        let first = line.get(bullets_of(line)).map(|t| t.tok);
+        let works = |tok: Tok| {
+            tok.is_work()
+                || matches!(
+                    tok,
+                    Tok::Number(_)
+                        | Tok::Open(_)
+                        | Tok::Close
+                        | Tok::Star
+                        | Tok::TwoStars
+                        | Tok::Equals
+                        | Tok::InEach
+                        | Tok::Loop(_)
+                        | Tok::Join
+                        | Tok::Times
+                        | Tok::Comma
+                        | Tok::Say(Say::Repeat | Say::In | Say::Each | Say::Around | Say::Then)
+                )
+        };
+        let goes_on = first.is_some_and(works);
+        self.empty && goes_on
+            || self.depth > 0
+            || hanging
+            || goes_on && !has_count(so_far.tokens)
+    }
+}
+
+/// Whether a line ends with its count.
+fn has_count(line: &[Token]) -> bool {
+    let ended = line.iter().rev().take_while(|t| t.tok == Tok::Stop).count();
+    let line = &line[..line.len() - ended];
+    let tail = &line[line.len().saturating_sub(9)..];
+    let number = tail.iter().rposition(|t| matches!(t.tok, Tok::Number(_)));
+    let (Some(at), Some(last)) = (number, tail.last()) else { return false };
+    let before = at.checked_sub(1).map(|i| tail[i].tok);
+    let plain = tail[at + 1..].iter().all(|t| {
+        matches!(
+            t.tok,
+            Tok::Stitch
+                | Tok::Kind(_)
+                | Tok::Say(Say::Total | Say::Around)
+                | Tok::Close
+                | Tok::Dash
+        )
+    });
+    match before {
+        Some(Tok::Open(_)) => plain && last.tok == Tok::Close,
+        Some(Tok::Equals | Tok::Dash) => plain,
+        Some(Tok::Comma | Tok::Stop | Tok::Close | Tok::Say(_)) => {
+            plain && tail[at + 1..].iter().any(|t| t.tok == Tok::Stitch)
+        }
+        _ => false,
+    }
+}
