@@ -24,6 +24,7 @@ pub mod file;
 pub mod forecast;
 pub mod gauge;
 pub mod outline;
+pub mod picture;
 pub mod piece;
 pub mod placement;
 pub mod pattern;

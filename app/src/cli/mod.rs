@@ -5,6 +5,7 @@
 
 mod length;
 mod new;
+mod picture;
 mod report;
 mod rounds;
 mod sheet;
@@ -36,6 +37,8 @@ enum Verb {
     New(new::New),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),
+    /// Draw a piece as .svg or .png.
+    Picture(picture::Picture),
     /// Write the pattern of a project as .txt or .md.
     Sheet(sheet::Sheet),
 }
@@ -59,6 +62,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
         None => return Asked::Studio(line.file),
         Some(Verb::New(new)) => new.run(),
         Some(Verb::Rounds(rounds)) => rounds.run(),
+        Some(Verb::Picture(picture)) => picture.run(),
         Some(Verb::Sheet(sheet)) => sheet.run(),
     };
     Asked::Done(match done {

@@ -1,0 +1,224 @@
+//! The stitches of a plan on its surface: each a cell of the cloth with the two legs of its
+//! V, standing where the round below offered its stitches.
+
+use std::iter::once;
+
+use super::leaf::{Leg, THICKNESS};
+use super::surface::Surface;
+use super::vector::{V3, add, mean, scaled, sub, unit};
+use crate::cloth::Working;
+use crate::piece::Piece;
+use crate::placement::Stitch;
+use crate::plan::Plan;
+
+/// Half the width of a leg, in stitch widths: two legs and a little overlap fill a stitch.
+const LEG: f32 = 0.245;
+/// How far the feet of a plain stitch stand from its middle, in stitch widths, and its heads.
+const FOOT: f32 = 0.09;
+const HEAD: f32 = 0.265;
+/// How far the feet of an increase stand apart in the stitch they share.
+const SHARED: f32 = 0.20;
+/// Quads a round is drawn in where stitches would be too many.
+const BAND_QUADS: u32 = 72;
+
+/// A stitch, or where there are too many a piece of its round, in the body's frame.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Cell {
+    /// Its round, counted from 1.
+    pub(super) round: u32,
+    /// Its number in the round, counted from 1; none for a piece of a round.
+    pub(super) stitch: Option<u32>,
+    /// What is worked there.
+    pub(super) worked: Stitch,
+    /// Index of its yarn.
+    pub(super) yarn: usize,
+    /// Its middle on the surface.
+    pub(super) middle: V3,
+    /// Unit normal there.
+    pub(super) normal: V3,
+    /// Unit vector along the round, in working order.
+    pub(super) across: V3,
+    /// How much light reaches it.
+    pub(super) openness: f32,
+    /// Corners of the cloth under it.
+    pub(super) cloth: [V3; 4],
+    /// The legs of its V, in working order.
+    pub(super) legs: [Leg; 2],
+}
+
+/// Where the edges of rounds lie along the profile.
+///
+/// Joined rounds are level. A spiral climbs by a round in a round, so its edges tilt; each
+/// starts half a round low and ends half a round high, where the next one goes on. The first
+/// and the last edge are the piece's own.
+struct Edges {
+    last: u32,
+    climbs: bool,
+}
+
+impl Edges {
+    fn along(&self, edge: u32, part: f32) -> f32 {
+        let tilts = self.climbs && edge > 0 && edge < self.last;
+        edge as f32 + if tilts { part - 0.5 } else { 0.0 }
+    }
+}
+
+/// One round as it stands on the one below.
+struct Standing<'a> {
+    surface: &'a Surface,
+    edges: &'a Edges,
+    round: u32,
+    yarn: usize,
+    /// Stitches of the round below and of this one.
+    counts: (f32, f32),
+    /// Where this round and the next begin, in turns.
+    begins: (f32, f32),
+}
+
+impl Standing<'_> {
+    /// The place `at` stitches into the round, on its lower edge or its upper one.
+    fn place(&self, upper: bool, at: f32) -> (V3, V3) {
+        let (count, begin, edge) = if upper {
+            (self.counts.1, self.begins.1, self.round)
+        } else {
+            (self.counts.0, self.begins.0, self.round - 1)
+        };
+        let part = at / count;
+        self.surface.at(self.edges.along(edge, part), begin + part)
+    }
+
+    fn width(&self, upper: bool) -> f32 {
+        let (count, edge) =
+            if upper { (self.counts.1, self.round) } else { (self.counts.0, self.round - 1) };
+        self.surface.around(edge as f32) / count
+    }
+
+    /// The cell between these places of the lower edge and of the upper edge.
+    fn cell(&self, worked: Stitch, low: (f32, f32), high: (f32, f32), feet: [f32; 2]) -> Cell {
+        let corner = |upper, at| self.place(upper, at);
+        let corners = [
+            corner(false, low.0),
+            corner(false, low.1),
+            corner(true, high.1),
+            corner(true, high.0),
+        ];
+        let middle_high = 0.5 * (high.0 + high.1);
+        let heads = [middle_high - HEAD, middle_high + HEAD];
+        let normal = unit(corners.iter().fold([0.0; 3], |sum, c| add(sum, c.1)));
+        let [a, b, c, d] = corners.map(|c| c.0);
+        let across = unit(sub(mean(b, c), mean(a, d)));
+        let (low_width, high_width) = (self.width(false), self.width(true));
+        let half = (LEG * low_width.max(0.35 * high_width), LEG * high_width);
+        // The yarn lies under the surface that the forecast speaks of.
+        let sunk = |place: V3, by: f32| sub(place, scaled(normal, by));
+        let depth = THICKNESS * half.0.max(half.1);
+        let leg = |i: usize| Leg {
+            foot: sunk(self.place(false, feet[i]).0, depth),
+            head: sunk(self.place(true, heads[i]).0, depth),
+            half,
+        };
+        let part = middle_high / self.counts.1;
+        let along = 0.5
+            * (self.edges.along(self.round - 1, part) + self.edges.along(self.round, part));
+        Cell {
+            round: self.round,
+            stitch: None,
+            worked,
+            yarn: self.yarn,
+            middle: mean(mean(a, b), mean(c, d)),
+            normal,
+            across,
+            openness: self.surface.openness(along),
+            cloth: [a, b, c, d].map(|p| sunk(p, 1.5 * depth)),
+            legs: [leg(0), leg(1)],
+        }
+    }
+
+    /// The stitches of the round, in working order.
+    fn stitches(&self, worked: impl Iterator<Item = Stitch>, cells: &mut Vec<Cell>) {
+        let (mut below, mut above) = (0.0, 0.0);
+        let mut number = 0;
+        for stitch in worked {
+            let taken = stitch.consumes() as f32;
+            let middle = below + 0.5 * taken;
+            let mut put = |low, high: f32, feet| {
+                number += 1;
+                let cell = self.cell(stitch, low, (high, high + 1.0), feet);
+                cells.push(Cell { stitch: Some(number), ..cell });
+            };
+            match stitch {
+                Stitch::Plain => {
+                    put((below, below + 1.0), above, [middle - FOOT, middle + FOOT]);
+                }
+                // Two stitches out of one.
+                Stitch::Increase => {
+                    let (a, b) = (middle - SHARED, middle + SHARED);
+                    put((below, middle), above, [a - 0.5 * FOOT, a + 0.5 * FOOT]);
+                    put((middle, below + 1.0), above + 1.0, [b - 0.5 * FOOT, b + 0.5 * FOOT]);
+                }
+                // One stitch out of two: a leg in each.
+                Stitch::Decrease => {
+                    put((below, below + 2.0), above, [below + 0.6, below + 1.4]);
+                }
+            }
+            below += taken;
+            above += stitch.produces() as f32;
+        }
+    }
+
+    /// The round as a band of quads.
+    fn band(&self, cells: &mut Vec<Cell>) {
+        for i in 0..BAND_QUADS {
+            let part = |i: u32, count: f32| i as f32 / BAND_QUADS as f32 * count;
+            let span = |count| (part(i, count), part(i + 1, count));
+            let (low, high) = (span(self.counts.0), span(self.counts.1));
+            cells.push(self.cell(Stitch::Plain, low, high, [low.0, low.1]));
+        }
+    }
+}
+
+/// Every cell of a plan, in working order; whole stitches, or bands if there are more than
+/// `most` of those.
+pub(super) fn cells(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) -> Vec<Cell> {
+    let stitches: usize = plan.rounds.iter().map(|r| r.count as usize).sum();
+    let bands = stitches > most;
+    let room = if bands { plan.rounds.len() * BAND_QUADS as usize } else { stitches };
+    let mut cells = Vec::with_capacity(room);
+    let edges = Edges {
+        last: plan.rounds.len() as u32,
+        climbs: piece.working == Working::Spiral,
+    };
+    let begins = begins(piece, plan);
+    for ((number, round), begins) in (1..).zip(&plan.rounds).zip(begins.windows(2)) {
+        let standing = Standing {
+            surface,
+            edges: &edges,
+            round: number,
+            yarn: round.yarn,
+            counts: (round.placement.consumed() as f32, round.count as f32),
+            begins: (begins[0], begins[1]),
+        };
+        if bands {
+            standing.band(&mut cells);
+        } else {
+            standing.stitches(round.placement.stitches(), &mut cells);
+        }
+    }
+    cells
+}
+
+/// Where each round begins, in turns, and where one more would: each leans on the one below
+/// as placement reckons. A round of an oval begins where its half round does.
+fn begins(piece: &Piece, plan: &Plan) -> Vec<f32> {
+    let leans = plan.depth_mm.is_none();
+    let drift = if leans { piece.rules.spiral_drift as f32 } else { 0.0 };
+    let mut at = 0.0;
+    let on_a_round = |i: usize| i > 0 || plan.start.joined().is_some();
+    let after = plan.rounds.iter().enumerate().map(move |(i, round)| {
+        if on_a_round(i) {
+            at += drift / round.placement.consumed() as f32;
+        }
+        at
+    });
+    once(0.0).chain(after).collect()
+}
