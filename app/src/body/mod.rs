@@ -4,7 +4,7 @@ mod mesh;
 mod shown;
 mod table;
 
-pub use shown::Shown;
+pub use shown::{Asked, Shown};
 
 use egui::{Align2, PointerButton, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo};
 use egui::{Pos2, pos2, vec2};
@@ -26,8 +26,12 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> O
     buttons(ui, bench, rect, actions);
     let body = ui.interact(rect, keys::body_id(), Sense::click_and_drag());
     body.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Stuffed body"));
-    let filter =
-        egui::EventFilter { horizontal_arrows: true, vertical_arrows: true, escape: true, tab: false };
+    let filter = egui::EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        escape: true,
+        tab: false,
+    };
     ui.memory_mut(|m| m.set_focus_lock_filter(body.id, filter));
     let was = bench.view.turned;
     let mut now = was;
@@ -142,7 +146,9 @@ pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
 /// Draws the thread of the round in hand from its bar to the body.
 pub fn thread(ui: &Ui, bench: &Bench<'_>, layout: &Layout, panel: Rect, bars: &bars::Hand) {
     let Some(round) = bench.view.in_hand().filter(|&r| bars.rows.sees(r)) else { return };
-    let Some(end) = bench.body.tie(round).filter(|at| field(panel).contains(*at)) else { return };
+    let Some(end) = bench.body.tie(round).filter(|at| field(panel).contains(*at)) else {
+        return;
+    };
     let start = pos2(layout.bars.right() + 2.0, bars.rows.y(round));
     let bend = 0.5 * (end.x - start.x);
     let curve = egui::epaint::CubicBezierShape::from_points_stroke(

@@ -14,13 +14,19 @@ const ABOVE: f32 = 16.0;
 const BELOW: f32 = 44.0;
 const BESIDE: f32 = 26.0;
 
-/// What a body is shown with.
-#[derive(Debug, Clone, Default, PartialEq)]
-struct Asked {
-    look: Option<Look>,
-    colours: Vec<Rgb>,
-    middle: Pos2,
-    feather: f32,
+/// What a body is to be shown with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Asked {
+    /// How it is turned.
+    pub turned: Turned,
+    /// A round shown in another colour.
+    pub lit: Option<(u32, Rgb)>,
+    /// Colours by yarn.
+    pub colours: Vec<Rgb>,
+    /// Where it stands.
+    pub field: Rect,
+    /// Width of an edge, points.
+    pub feather: f32,
 }
 
 /// The body of the plan in hand and the picture of it.
@@ -28,46 +34,46 @@ struct Asked {
 pub struct Shown {
     plan: Option<Arc<Plan>>,
     body: Option<Body>,
-    asked: Asked,
+    asked: Option<Asked>,
+    middle: Pos2,
+    scale: f32,
     scene: Scene,
     mesh: Arc<Mesh>,
+    drawn: usize,
 }
 
 impl Shown {
-    /// Shows `plan`, the plan of `piece`, in `rect`. Does nothing when all is as it was;
-    /// returns whether it drew.
-    pub fn update(
-        &mut self,
-        (plan, piece): (&Arc<Plan>, &Piece),
-        rect: Rect,
-        turned: &Turned,
-        lit: Option<(u32, Rgb)>,
-        (colours, feather): (Vec<Rgb>, f32),
-    ) -> bool {
+    /// Shows `plan`, the plan of `piece`, as asked. Does nothing when all is as it was.
+    pub fn update(&mut self, plan: &Arc<Plan>, piece: &Piece, asked: Asked) {
         let same = self.plan.as_ref().is_some_and(|shown| Arc::ptr_eq(shown, plan));
+        if same && self.asked.as_ref() == Some(&asked) {
+            return;
+        }
         if !same {
             self.plan = Some(Arc::clone(plan));
-            self.body = Some(Body::new(piece, plan));
+            self.body = None;
         }
-        let Some(body) = &self.body else { return false };
-        let room = rect.size() - vec2(2.0 * BESIDE, ABOVE + BELOW);
-        let fitting = body.fitting(room.x.max(8.0), room.y.max(8.0));
+        let body = self.body.get_or_insert_with(|| Body::new(piece, plan));
+        let room = asked.field.size() - vec2(2.0 * BESIDE, ABOVE + BELOW);
+        let turned = asked.turned;
+        self.scale = body.fitting(room.x.max(8.0), room.y.max(8.0)) * turned.zoom;
+        self.middle = asked.field.center() + vec2(0.0, 0.5 * (ABOVE - BELOW));
         let look = Look {
             turn_deg: turned.turn_deg,
             tilt_deg: turned.tilt_deg,
-            scale: fitting * turned.zoom,
+            scale: self.scale,
             cutaway: turned.cutaway,
-            lit,
+            lit: asked.lit,
         };
-        let middle = rect.center() + vec2(0.0, 0.5 * (ABOVE - BELOW));
-        let asked = Asked { look: Some(look), colours, middle, feather };
-        if same && asked == self.asked {
-            return false;
-        }
         self.scene = body.scene(&look, &asked.colours);
-        self.mesh = Arc::new(mesh::mesh(&self.scene, middle, feather));
-        self.asked = asked;
-        true
+        self.mesh = Arc::new(mesh::mesh(&self.scene, self.middle, asked.feather));
+        self.asked = Some(asked);
+        self.drawn += 1;
+    }
+
+    /// How often the picture was drawn anew: a body at rest is not.
+    pub fn drawn(&self) -> usize {
+        self.drawn
     }
 
     /// The picture as one mesh, in points of the window.
@@ -77,24 +83,24 @@ impl Shown {
 
     /// The round and stitch at a place of the window.
     pub fn pick(&self, at: Pos2) -> Option<Picked> {
-        let from = at - self.asked.middle;
+        let from = at - self.middle;
         self.scene.pick([from.x, from.y])
     }
 
     /// Where the middle of the body is.
     pub(super) fn middle(&self) -> Pos2 {
-        self.asked.middle
+        self.middle
     }
 
     /// Where the thread of a round is tied.
     pub fn tie(&self, round: u32) -> Option<Pos2> {
-        mesh::leftmost(&self.scene, round, self.asked.middle)
+        mesh::leftmost(&self.scene, round, self.middle)
     }
 
     /// Top and bottom of the picture and half its width, points.
     pub(super) fn reach(&self) -> (f32, f32, f32) {
         let [low, high] = self.scene.bounds();
-        let y = self.asked.middle.y;
+        let y = self.middle.y;
         (y + low[1], y + high[1], 0.5 * (high[0] - low[0]))
     }
 
@@ -106,7 +112,6 @@ impl Shown {
 
     /// Half the height of the body along its axis, points before it is tilted.
     pub(super) fn half_height(&self) -> f32 {
-        let scale = self.asked.look.map_or(0.0, |look| look.scale);
-        self.body.as_ref().map_or(0.0, |body| body.half_height_mm() * scale)
+        self.body.as_ref().map_or(0.0, |body| body.half_height_mm() * self.scale)
     }
 }

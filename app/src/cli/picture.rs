@@ -172,7 +172,13 @@ fn fitted(room: f32, at: impl Fn(f32) -> Scene) -> Scene {
 fn rasterised(text: &str) -> anyhow::Result<Vec<u8>> {
     use resvg::{tiny_skia, usvg};
     let mut options = usvg::Options::default();
-    options.fontdb_mut().load_font_data(type_faces::REGULAR_FILE.to_vec());
+    let faces = options.fontdb_mut();
+    faces.load_font_data(type_faces::REGULAR_FILE.to_vec());
+    // The file's own family name carries its weight; the words ask for the plain one.
+    let family = faces.faces().next().and_then(|face| face.families.first());
+    if let Some((name, _)) = family.cloned() {
+        faces.set_sans_serif_family(name);
+    }
     let tree = usvg::Tree::from_str(text, &options)?;
     let size = tree.size().to_int_size();
     ensure!(

@@ -5,6 +5,7 @@ use plumpline_core::Plan;
 use super::document::Document;
 use super::trade::Trade;
 use super::view::View;
+use crate::body::Shown;
 use crate::ui_kit::Tokens;
 
 /// Everything a panel may read while it draws. It changes nothing through this.
@@ -20,6 +21,8 @@ pub struct Bench<'a> {
     pub error: Option<&'a str>,
     /// The trade-off of ease.
     pub trade: &'a Trade,
+    /// The body as it is shown.
+    pub body: &'a Shown,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.

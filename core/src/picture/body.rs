@@ -20,8 +20,8 @@ pub const MOST_STITCHES: usize = 20_000;
 /// edge-on, because legs are round.
 const EDGE_ON: f32 = -0.14;
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.
-const BETWEEN: f32 = 0.42;
-const INSIDE: f32 = 0.40;
+const BETWEEN: f32 = 0.50;
+const INSIDE: f32 = 0.46;
 /// How much one stitch's tint differs from the next: yarn is never even.
 const UNEVEN: f32 = 0.045;
 /// How far a leg's own roundness turns its light to its side.
@@ -254,15 +254,15 @@ impl View<'_> {
         let side = leaf.side();
         // The ridge lies towards the light, up and to the left.
         let towards = -(0.62 * side[0] + 0.78 * side[1]);
-        let dark = self.paint(cell, light.tint(base, 0.80 * uneven));
+        let dark = self.paint(cell, light.tint(base, 0.84 * uneven));
         scene.push(dark, leaf.strand((0.02, 0.98), -0.62 * towards, 0.24));
-        let ridge = self.paint(cell, light.tint(base, 1.17 * uneven));
+        let ridge = self.paint(cell, light.tint(base, 1.13 * uneven));
         scene.push(ridge, leaf.strand((0.06, 0.94), 0.26 * towards, 0.30));
         if leaf.length() > STRANDS_FROM {
-            let ply = self.paint(cell, light.tint(base, 0.88 * uneven));
-            for u in [0.10, 0.34, 0.58, 0.82] {
-                let (a, b) = (leaf.at(u - 0.05, -0.80), leaf.at(u + 0.16, 0.80));
-                let (c, d) = (leaf.at(u + 0.20, 0.78), leaf.at(u - 0.01, -0.78));
+            let ply = self.paint(cell, light.tint(base, 0.90 * uneven));
+            for u in [0.02, 0.30, 0.58] {
+                let (a, b) = (leaf.at(u, -0.78), leaf.at(u + 0.32, 0.78));
+                let (c, d) = (leaf.at(u + 0.36, 0.76), leaf.at(u + 0.04, -0.76));
                 scene.push(ply, [a, b, c, d]);
             }
         }

@@ -30,7 +30,7 @@ pub(super) fn section(
     if out[2] <= 0.02 {
         return;
     }
-    let face = Face { view, surface, cloth: CLOTH * stitch.0, light: Light::on(out, 1.0) };
+    let face = Face { view, surface, cloth: CLOTH * stitch.0, light: Light::soft() };
     face.stuffing(scene);
     face.tufts(scene);
     for (round, &yarn) in (1..).zip(yarns) {
@@ -61,7 +61,10 @@ impl Face<'_, '_> {
             let colour = mixed(STUFFING, STUFFING_SHADE, share);
             let paint = self.fill(colour, 0.97, None);
             for pair in self.surface.nodes().windows(2) {
-                let (a, b) = (self.half(pair[0], within * self.cloth), self.half(pair[1], within * self.cloth));
+                let (a, b) = (
+                    self.half(pair[0], within * self.cloth),
+                    self.half(pair[1], within * self.cloth),
+                );
                 if a.max(b) <= 0.0 {
                     continue;
                 }
@@ -80,11 +83,13 @@ impl Face<'_, '_> {
             let wide = 0.5 * (self.half(pair[0], inset) + self.half(pair[1], inset));
             let high = (pair[1].1 - pair[0].1).abs();
             let whole = 2.0 * wide * high * 0.01 * TUFTS_PER_CM2;
-            let many = whole.min(MOST_TUFTS / nodes.len() as f32) as u32 + u32::from(wide > 1.0);
+            let many =
+                whole.min(MOST_TUFTS / nodes.len() as f32) as u32 + u32::from(wide > 1.0);
             for i in 0..many {
                 let (salt, seed) = (k * 131 + i, 977 + i);
                 let x = wide * speckle(salt, seed);
-                let z = pair[0].1 + (pair[1].1 - pair[0].1) * (0.5 + 0.5 * speckle(salt, seed + 1));
+                let z =
+                    pair[0].1 + (pair[1].1 - pair[0].1) * (0.5 + 0.5 * speckle(salt, seed + 1));
                 self.tuft(scene, (x, z), salt);
             }
         }
@@ -121,13 +126,16 @@ impl Face<'_, '_> {
         let (along, out) = ((dr / length, dz / length), (dz / length, -dr / length));
         let middle = (0.5 * (a.0 + b.0), 0.5 * (a.1 + b.1));
         for side in [-1.0, 1.0] {
-            for (size, shift, times) in
-                [(1.0, (0.0, 0.0), 0.62), (0.80, (0.0, 0.0), 0.98), (0.40, (-0.14, -0.14), 1.18)]
-            {
+            for (size, shift, times) in [
+                (1.0, (0.0, 0.0), 0.62),
+                (0.80, (0.0, 0.0), 0.98),
+                (0.40, (-0.14, -0.14), 1.18),
+            ] {
                 let paint = self.fill(colour, times, Some(round));
                 let corner = |i: u32| {
                     let (sin, cos) = (TAU * i as f32 / 12.0).sin_cos();
-                    let (u, v) = (0.52 * length * size * cos, 0.5 * self.cloth * (size * sin - 1.0));
+                    let (u, v) =
+                        (0.52 * length * size * cos, 0.5 * self.cloth * (size * sin - 1.0));
                     let x = middle.0 + u * along.0 + v * out.0;
                     let z = middle.1 + u * along.1 + v * out.1;
                     let x = side * (straight + x.max(0.0)) + shift.0 * self.cloth;

@@ -5,9 +5,9 @@ use super::vector::{Eye, V3, sub};
 /// Half the outline of a leaf, foot to head: (part of the length, part of half the width).
 /// The foot tucks under the stitch below.
 const SIDE: [(f32, f32); 5] =
-    [(-0.06, 0.42), (0.12, 0.86), (0.42, 1.0), (0.74, 0.94), (0.98, 0.56)];
+    [(-0.12, 0.50), (0.08, 0.86), (0.40, 1.0), (0.76, 0.98), (1.00, 0.64)];
 /// Its two ends.
-const ENDS: [f32; 2] = [-0.16, 1.08];
+const ENDS: [f32; 2] = [-0.22, 1.10];
 /// Thickness of the yarn out of the cloth, as a part of the leaf's half width.
 pub(super) const THICKNESS: f32 = 0.72;
 
@@ -38,11 +38,8 @@ impl Leaf {
         let foot = eye.see(leg.foot);
         let way = sub(eye.see(leg.head), foot);
         let length = way[0].hypot(way[1]);
-        let square = if length > 1e-4 {
-            [-way[1] / length, way[0] / length]
-        } else {
-            [1.0, 0.0]
-        };
+        let square =
+            if length > 1e-4 { [-way[1] / length, way[0] / length] } else { [1.0, 0.0] };
         // A tube of elliptic section, however it is turned, is as wide as this.
         let flat = across[0] * square[0] + across[1] * square[1];
         let thick = THICKNESS * (normal[0] * square[0] + normal[1] * square[1]);

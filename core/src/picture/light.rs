@@ -1,4 +1,4 @@
-//! Light: a key from the upper left, a soft fill from everywhere, cool shade.
+//! Light: a key from the upper left, a soft fill from everywhere, deep shade.
 
 use super::Rgb;
 use super::vector::{V3, dot};
@@ -8,11 +8,12 @@ const KEY: V3 = [-0.50, -0.58, 0.643];
 /// How far the key reaches round the form: wool scatters light.
 const WRAP: f32 = 0.42;
 /// What the fill alone leaves of a colour.
-const FILL: f32 = 0.46;
+const FILL: f32 = 0.54;
 /// What fill and key together make of it.
-const FULL: f32 = 1.10;
-/// Shade leans towards this, light towards that.
-const COOL: [f32; 3] = [0.93, 0.95, 1.07];
+const FULL: f32 = 1.05;
+/// How much deeper a colour is in full shade: light that has met wool twice.
+const DEEPER: f32 = 0.55;
+/// What the key throws back of itself.
 const WARM: [f32; 3] = [255.0, 246.0, 228.0];
 
 /// Light on a place: how bright, and how much of the key's own colour it throws back.
@@ -30,8 +31,13 @@ impl Light {
         let fill = FILL * (1.0 - 0.16 * normal[1].max(0.0));
         Self {
             level: (fill + (FULL - fill) * facing) * open,
-            sheen: 0.16 * facing.powi(4) * open,
+            sheen: 0.11 * facing.powi(4) * open,
         }
+    }
+
+    /// The even light in which a cut face is drawn.
+    pub(super) fn soft() -> Self {
+        Self { level: 1.0, sheen: 0.0 }
     }
 
     /// `colour` in this light, `times` as bright.
@@ -39,10 +45,11 @@ impl Light {
         let level = self.level * times;
         let shade = (1.0 - level).clamp(0.0, 1.0);
         let mut lit = colour;
-        for ((channel, cool), warm) in lit.iter_mut().zip(COOL).zip(WARM) {
-            let own = f32::from(*channel) * level * (1.0 + (cool - 1.0) * shade);
+        for (channel, warm) in lit.iter_mut().zip(WARM) {
+            let deep = (f32::from(*channel) / 255.0).powf(1.0 + DEEPER * shade);
+            let own = 255.0 * deep * level;
             // A black yarn still shows its form.
-            let raised = own + 9.0 * level;
+            let raised = own + (9.0 * level).min(255.0 - own.min(255.0));
             let sheen = (self.sheen * times).min(1.0);
             *channel = (raised + (warm - raised) * sheen).clamp(0.0, 255.0) as u8;
         }

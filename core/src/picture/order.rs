@@ -6,8 +6,9 @@ const BUCKETS: usize = 4096;
 
 /// The order in which `depths` are painted, farthest first; equal ones keep their order.
 pub(super) fn back_to_front(depths: &[f32]) -> Vec<u32> {
-    let (low, high) =
-        depths.iter().fold((f32::INFINITY, f32::NEG_INFINITY), |(l, h), &d| (l.min(d), h.max(d)));
+    let (low, high) = depths
+        .iter()
+        .fold((f32::INFINITY, f32::NEG_INFINITY), |(l, h), &d| (l.min(d), h.max(d)));
     let fine = (BUCKETS - 1) as f32 / (high - low).max(1e-6);
     let bucket = |depth: f32| (((depth - low) * fine) as usize).min(BUCKETS - 1);
     let mut begins = vec![0_u32; BUCKETS + 1];

@@ -38,7 +38,9 @@ struct Drawing<'a> {
 
 impl<'a> Drawing<'a> {
     fn new(plan: &'a Plan, scale: f32, colours: &'a [Rgb]) -> Self {
-        let reach = |of: fn(f64, f64) -> f64, from: f64| plan.forecast.iter().map(|n| n.z).fold(from, of);
+        let reach = |of: fn(f64, f64) -> f64, from: f64| {
+            plan.forecast.iter().map(|n| n.z).fold(from, of)
+        };
         let (low, high) = (reach(f64::min, f64::INFINITY), reach(f64::max, f64::NEG_INFINITY));
         let straight = plan.depth_mm.map_or(0.0, |depth| plan.size_mm.1 - depth);
         let larger = plan.size_mm.0.max(plan.size_mm.1) as f32 * scale;
@@ -62,10 +64,16 @@ impl<'a> Drawing<'a> {
         let pen = 0.06 * self.type_px;
         for (i, round) in self.plan.rounds.iter().enumerate() {
             let (a, b) = (self.plan.forecast[i], self.plan.forecast[i + 1]);
-            let yarn = self.colours.get(round.yarn).or(self.colours.first()).copied().unwrap_or([128; 3]);
+            let yarn = self
+                .colours
+                .get(round.yarn)
+                .or(self.colours.first())
+                .copied()
+                .unwrap_or([128; 3]);
             let colour = mixed(yarn, PAPER, PAPER_SHARE);
             let round = Some(i as u32 + 1);
-            let corners = [self.at(a, -1.0), self.at(a, 1.0), self.at(b, 1.0), self.at(b, -1.0)];
+            let corners =
+                [self.at(a, -1.0), self.at(a, 1.0), self.at(b, 1.0), self.at(b, -1.0)];
             self.scene.push(Paint { colour, depth: 0.0, round, stitch: None }, corners);
             let dark = mixed(colour, INK, 0.30);
             self.stroke([self.at(b, -1.0), self.at(b, 1.0)], pen, dark, round);
@@ -111,7 +119,9 @@ impl<'a> Drawing<'a> {
         let middle = [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])];
         // The line stops short of the words.
         let half = 0.29 * self.type_px * text.chars().count() as f32 + 0.4 * self.type_px;
-        let stop = |by: f32| if upright { [middle[0], middle[1] + by] } else { [middle[0] + by, middle[1]] };
+        let stop = |by: f32| {
+            if upright { [middle[0], middle[1] + by] } else { [middle[0] + by, middle[1]] }
+        };
         let room = (b[0] - a[0]).hypot(b[1] - a[1]) > 2.2 * half;
         if room {
             self.stroke([a, stop(-half)], pen, INK, None);
@@ -125,12 +135,22 @@ impl<'a> Drawing<'a> {
             self.stroke([from, [end[0] + tick, end[1] - tick]], 1.6 * pen, INK, None);
         }
         let aside = if room { 0.0 } else { -0.9 * self.type_px };
-        let at = if upright { [middle[0] + aside, middle[1]] } else { [middle[0], middle[1] + aside] };
+        let at = if upright {
+            [middle[0] + aside, middle[1]]
+        } else {
+            [middle[0], middle[1] + aside]
+        };
         self.write(text, at, upright);
     }
 
     fn write(&mut self, text: String, at: [f32; 2], upright: bool) {
-        self.scene.writing.push(Writing { text, at, height: self.type_px, colour: INK, upright });
+        self.scene.writing.push(Writing {
+            text,
+            at,
+            height: self.type_px,
+            colour: INK,
+            upright,
+        });
     }
 
     fn stroke(&mut self, ends: [[f32; 2]; 2], pen: f32, colour: Rgb, round: Option<u32>) {

@@ -88,9 +88,10 @@ impl Scene {
     /// of all words, least corner first; a point at the origin when there are none.
     pub fn bounds(&self) -> [[f32; 2]; 2] {
         let nothing = [[f32::INFINITY; 2], [f32::NEG_INFINITY; 2]];
-        let words = self.writing.iter().flat_map(|w| {
-            [-0.5, 0.5].map(|side| w.at.map(|place| place + side * w.height))
-        });
+        let words = self
+            .writing
+            .iter()
+            .flat_map(|w| [-0.5, 0.5].map(|side| w.at.map(|place| place + side * w.height)));
         let places = self.points.iter().copied().chain(words);
         let [low, high] = places.fold(nothing, |[low, high], p| {
             [[low[0].min(p[0]), low[1].min(p[1])], [high[0].max(p[0]), high[1].max(p[1])]]

@@ -12,10 +12,10 @@ use crate::placement::Stitch;
 use crate::plan::Plan;
 
 /// Half the width of a leg, in stitch widths: two legs and a little overlap fill a stitch.
-const LEG: f32 = 0.245;
+const LEG: f32 = 0.272;
 /// How far the feet of a plain stitch stand from its middle, in stitch widths, and its heads.
 const FOOT: f32 = 0.09;
-const HEAD: f32 = 0.265;
+const HEAD: f32 = 0.255;
 /// How far the feet of an increase stand apart in the stitch they share.
 const SHARED: f32 = 0.20;
 /// Quads a round is drawn in where stitches would be too many.
@@ -118,8 +118,8 @@ impl Standing<'_> {
             half,
         };
         let part = middle_high / self.counts.1;
-        let along = 0.5
-            * (self.edges.along(self.round - 1, part) + self.edges.along(self.round, part));
+        let along =
+            0.5 * (self.edges.along(self.round - 1, part) + self.edges.along(self.round, part));
         Cell {
             round: self.round,
             stitch: None,
@@ -184,10 +184,8 @@ pub(super) fn cells(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) 
     let bands = stitches > most;
     let room = if bands { plan.rounds.len() * BAND_QUADS as usize } else { stitches };
     let mut cells = Vec::with_capacity(room);
-    let edges = Edges {
-        last: plan.rounds.len() as u32,
-        climbs: piece.working == Working::Spiral,
-    };
+    let edges =
+        Edges { last: plan.rounds.len() as u32, climbs: piece.working == Working::Spiral };
     let begins = begins(piece, plan);
     for ((number, round), begins) in (1..).zip(&plan.rounds).zip(begins.windows(2)) {
         let standing = Standing {

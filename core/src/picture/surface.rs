@@ -80,7 +80,9 @@ impl Surface {
 
     /// Radius and height of the profile at `along` rounds from the start, mm.
     pub(super) fn profile(&self, along: f32) -> (f32, f32) {
-        self.between(&self.nodes, along, |a, b, u| (a.0 + u * (b.0 - a.0), a.1 + u * (b.1 - a.1)))
+        self.between(&self.nodes, along, |a, b, u| {
+            (a.0 + u * (b.0 - a.0), a.1 + u * (b.1 - a.1))
+        })
     }
 
     /// How much light reaches the surface at `along` past what stands around it, 0 to 1.
@@ -92,10 +94,9 @@ impl Surface {
     /// normal there.
     pub(super) fn at(&self, along: f32, turn: f32) -> (V3, V3) {
         let (r, z) = self.profile(along);
-        let (nr, nz) =
-            self.between(&self.normals, along, |a, b, u| {
-                (a.0 + u * (b.0 - a.0), a.1 + u * (b.1 - a.1))
-            });
+        let (nr, nz) = self.between(&self.normals, along, |a, b, u| {
+            (a.0 + u * (b.0 - a.0), a.1 + u * (b.1 - a.1))
+        });
         let (foot, angle) = self.stadium(r, turn.rem_euclid(1.0));
         // Rounds begin at the back, −Y, and run to the right as the viewer sees the front.
         let (sin, cos) = angle.sin_cos();
@@ -140,8 +141,7 @@ fn at_node(steps: &[(f32, f32)], k: usize) -> ((f32, f32), f32) {
     let (nr, nz) = (before.1 + after.1, -(before.0 + after.0));
     let length = nr.hypot(nz);
     // Folded right back: either side's normal will do.
-    let normal =
-        if length > 1e-3 { (nr / length, nz / length) } else { (after.1, -after.0) };
+    let normal = if length > 1e-3 { (nr / length, nz / length) } else { (after.1, -after.0) };
     let turned = (before.0 * after.1 - before.1 * after.0)
         .atan2(before.0 * after.0 + before.1 * after.1);
     (normal, 1.0 - (-0.55 * turned).clamp(0.0, 0.5))

@@ -51,8 +51,11 @@ pub fn svg(scene: &Scene, frame: &Frame<'_>) -> String {
     }
     for words in &scene.writing {
         let [x, y] = words.at;
-        let turn =
-            if words.upright { format!(" transform=\"rotate(-90 {x:.1} {y:.1})\"") } else { String::new() };
+        let turn = if words.upright {
+            format!(" transform=\"rotate(-90 {x:.1} {y:.1})\"")
+        } else {
+            String::new()
+        };
         put(format_args!(
             "<text x=\"{x:.1}\" y=\"{y:.1}\" dy=\"0.35em\" text-anchor=\"middle\" \
              font-family=\"{}\" font-size=\"{:.1}\" fill=\"{}\"{turn}>{}</text>\n",
