@@ -4,7 +4,7 @@ use egui::{Color32, Mesh, Pos2, Vec2, pos2, vec2};
 use plumpline_core::picture::{Rgb, Scene};
 
 /// The scene with its origin at `middle`; `feather` is the width of an edge, points.
-pub(super) fn mesh(scene: &Scene, middle: Pos2, feather: f32) -> Mesh {
+pub fn mesh(scene: &Scene, middle: Pos2, feather: f32) -> Mesh {
     let mut mesh = Mesh::default();
     let corners = 7 * scene.polygons().len();
     mesh.reserve_vertices(2 * corners);

@@ -1,6 +1,6 @@
 //! The body: the stuffed piece stitch by stitch, turned by hand, on its turntable.
 
-mod mesh;
+pub mod mesh;
 mod shown;
 mod table;
 

@@ -20,7 +20,7 @@ pub const MOST_STITCHES: usize = 20_000;
 /// edge-on, because legs are round.
 const EDGE_ON: f32 = -0.14;
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.
-const BETWEEN: f32 = 0.50;
+const BETWEEN: f32 = 0.54;
 const INSIDE: f32 = 0.46;
 /// How much one stitch's tint differs from the next: yarn is never even.
 const UNEVEN: f32 = 0.045;

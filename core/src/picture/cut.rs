@@ -98,9 +98,9 @@ impl Face<'_, '_> {
     fn tuft(&self, scene: &mut Scene, at: (f32, f32), salt: u32) {
         let chance = |i: u32| 0.5 + 0.5 * speckle(salt, i);
         let (sin, cos) = (TAU * chance(5)).sin_cos();
-        let (long, thick) = (1.4 + 2.2 * chance(6), 0.22 + 0.30 * chance(7));
+        let (long, thick) = (1.4 + 2.2 * chance(6), 0.30 + 0.45 * chance(7));
         let bow = 0.9 * speckle(salt, 8);
-        let light = if chance(9) > 0.5 { 1.045 } else { 0.945 };
+        let light = if chance(9) > 0.5 { 1.022 } else { 0.968 };
         let paint = self.fill(STUFFING, light, None);
         let place = |u: f32, v: f32| {
             let (x, z) = (long * u, bow * (1.0 - u * u) + thick * v);

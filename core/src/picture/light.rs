@@ -8,11 +8,11 @@ const KEY: V3 = [-0.50, -0.58, 0.643];
 /// How far the key reaches round the form: wool scatters light.
 const WRAP: f32 = 0.42;
 /// What the fill alone leaves of a colour.
-const FILL: f32 = 0.54;
+const FILL: f32 = 0.58;
 /// What fill and key together make of it.
 const FULL: f32 = 1.05;
 /// How much deeper a colour is in full shade: light that has met wool twice.
-const DEEPER: f32 = 0.55;
+const DEEPER: f32 = 0.45;
 /// What the key throws back of itself.
 const WARM: [f32; 3] = [255.0, 246.0, 228.0];
 
