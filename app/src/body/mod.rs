@@ -6,7 +6,7 @@ mod table;
 
 pub use shown::{Asked, Shown};
 
-use egui::{Align2, PointerButton, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo};
+use egui::{PointerButton, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo};
 use egui::{Pos2, pos2, vec2};
 
 use crate::bars;
@@ -23,7 +23,6 @@ const ZOOM_A_POINT: f32 = 0.004;
 
 /// The hand on the body; returns the round pointed at.
 pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Option<u32> {
-    buttons(ui, bench, rect, actions);
     let body = ui.interact(rect, keys::body_id(), Sense::click_and_drag());
     body.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Stuffed body"));
     let filter = egui::EventFilter {
@@ -66,11 +65,12 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> O
 /// Cut open and whole again; back to where it stood.
 fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let now = bench.view.turned;
-    let mut right = rect.right() - 8.0;
+    let mut bottom = rect.bottom() - 8.0;
     let mut button = |words: &str, name: &str, on: Option<bool>| {
         let size = vec2(controls::words_width(ui, words), 26.0);
-        let place = Rect::from_min_size(pos2(right - size.x, rect.bottom() - 34.0), size);
-        right = place.left() - 8.0;
+        let corner = pos2(rect.right() - 8.0, bottom);
+        let place = Rect::from_min_max(corner - size, corner);
+        bottom = place.top() - 8.0;
         controls::toggle(ui, place, Face::Words(words), name, true, on)
     };
     let cut = button("Cut open", "Cut open", Some(now.cutaway));
@@ -86,8 +86,8 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     }
 }
 
-/// Draws the body in `rect`.
-pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
+/// Draws the body in `rect`, and its buttons over it.
+fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let painter = ui.painter_at(rect);
     if bench.plan.is_none() {
         return;
@@ -97,12 +97,13 @@ pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
     if ui.memory(|m| m.has_focus(keys::body_id())) {
         paint::focus_ring(ui.painter(), rect.shrink(3.0), 6.0, bench.t);
     }
+    buttons(ui, bench, rect, actions);
 }
 
 /// Draws the body as a panel of its own: heading, body, the round in hand.
-pub fn panel(ui: &Ui, bench: &Bench<'_>, panel: Rect) {
+pub fn panel(ui: &Ui, bench: &Bench<'_>, panel: Rect, actions: &mut Actions) {
     heading(ui, bench, panel.left_top() + vec2(16.0, 20.0), panel.right() - 12.0);
-    paint(ui, bench, field(panel));
+    paint(ui, bench, field(panel), actions);
 }
 
 /// Where in a panel the body stands.
@@ -111,9 +112,9 @@ pub fn field(panel: Rect) -> Rect {
 }
 
 /// Draws the body in place of the outline board.
-pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &Layout) {
+pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actions) {
     heading(ui, bench, layout.main.left_top() + vec2(16.0, 20.0), layout.board.right());
-    paint(ui, bench, layout.board);
+    paint(ui, bench, layout.board, actions);
 }
 
 fn heading(ui: &Ui, bench: &Bench<'_>, at: Pos2, right: f32) {
@@ -160,15 +161,4 @@ pub fn thread(ui: &Ui, bench: &Bench<'_>, layout: &Layout, panel: Rect, bars: &b
     let painter = ui.painter();
     paint::thread(painter, curve.flatten(Some(0.2)), bench.t);
     painter.circle(end, 3.4, bench.t.panel, Stroke::new(1.8, bench.t.highlight_edge));
-}
-
-/// A name for how far the body is turned: `30°`.
-fn degrees(turn_deg: f32) -> String {
-    format!("{:.0}°", turn_deg.rem_euclid(360.0).round().rem_euclid(360.0))
-}
-
-/// Small words in soft ink.
-fn small(painter: &egui::Painter, at: Pos2, words: &str, bench: &Bench<'_>) {
-    let font = type_faces::regular(type_faces::SMALL);
-    painter.text(at, Align2::LEFT_CENTER, words, font, bench.t.soft_ink);
 }

@@ -1,11 +1,10 @@
 //! What the body stands on and hangs from: a turntable with degrees, and the plumb line.
 
-use egui::{Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
+use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
 
-use super::{degrees, small};
 use crate::studio::bench::Bench;
-use crate::ui_kit::icons;
 use crate::ui_kit::tokens::mix;
+use crate::ui_kit::{icons, type_faces};
 
 /// Degrees from tick to tick; every third is long.
 const TICK_DEG: f32 = 10.0;
@@ -26,9 +25,6 @@ pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
         let radius = (1.12 * half).min(0.5 * rect.width() - 8.0);
         table(painter, bench, foot, vec2(radius, radius * dip.min(0.6)), half);
     }
-    let y = rect.bottom() - 21.0;
-    icons::triangle(painter, pos2(rect.left() + 16.0, y), vec2(0.0, -6.0), 4.0, t.outline);
-    small(painter, pos2(rect.left() + 26.0, y), &degrees(turned.turn_deg), bench);
 }
 
 fn table(painter: &Painter, bench: &Bench<'_>, foot: Pos2, size: egui::Vec2, half: f32) {
@@ -56,4 +52,13 @@ fn table(painter: &Painter, bench: &Bench<'_>, foot: Pos2, size: egui::Vec2, hal
     }
     let pointer = foot + vec2(0.0, size.y + 7.0);
     icons::triangle(painter, pointer, vec2(0.0, -6.0), 4.0, t.outline);
+    let words = degrees(bench.view.turned.turn_deg);
+    let font = type_faces::regular(type_faces::SMALL);
+    let at = pointer + vec2(9.0, -2.0);
+    painter.text(at, Align2::LEFT_CENTER, words, font, t.soft_ink);
+}
+
+/// How far the body is turned, in whole degrees: `30°`.
+fn degrees(turn_deg: f32) -> String {
+    format!("{:.0}°", turn_deg.rem_euclid(360.0).round().rem_euclid(360.0))
 }

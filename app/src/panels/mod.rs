@@ -183,9 +183,6 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
     let body = layout
         .body_field(bench.view.board)
         .and_then(|field| body::hands(ui, bench, field, actions));
-    if !alone {
-        body::switch(ui, bench, layout.board, actions);
-    }
     let bars = bars::hands(ui, bench, layout.bars, actions);
     let bend = bend_strip::hands(ui, bench, layout.bend, actions);
     let on_bars = bars.as_ref().and_then(|b| b.round);
@@ -210,7 +207,7 @@ pub fn picture(
     } else if let Some(board) = &hands.board {
         board::paint_bare(ui, bench, board);
     } else if bench.view.stage == Stage::Shape {
-        body::on_board(ui, bench, layout);
+        body::on_board(ui, bench, layout, actions);
         if let Some(bars) = &hands.bars {
             bars::paint(ui, bench, layout.bars, bars);
             bend_strip::paint(ui.painter(), bench, layout.bend);
@@ -218,13 +215,17 @@ pub fn picture(
     } else {
         sheet::show(ui, bench, layout.main, actions);
     }
+    let alone = matches!(layout.side, Side::Body { .. });
+    if bench.view.stage == Stage::Shape && !alone {
+        body::switch(ui, bench, layout.board, actions);
+    }
     let sees_ease = match layout.side {
         Side::Column { figures, card } => {
             figures::column(ui, bench, figures, actions);
             card::show(ui, bench, card, false, actions)
         }
         Side::Body { body, card } => {
-            body::panel(ui, bench, body);
+            body::panel(ui, bench, body, actions);
             if let Some(bars) = &hands.bars {
                 body::thread(ui, bench, layout, body, bars);
             }

@@ -1,8 +1,6 @@
 //! The stitches of a plan on its surface: each a cell of the cloth with the two legs of its
 //! V, standing where the round below offered its stitches.
 
-use std::iter::once;
-
 use super::leaf::{Leg, THICKNESS};
 use super::surface::Surface;
 use super::vector::{V3, add, mean, scaled, sub, unit};
@@ -18,6 +16,9 @@ const FOOT: f32 = 0.09;
 const HEAD: f32 = 0.255;
 /// How far the feet of an increase stand apart in the stitch they share.
 const SHARED: f32 = 0.20;
+/// How much of a shift a stitch passes on to the one above: between shaping, columns lean
+/// gradually rather than jump. By eye, no source.
+const STIFF: f32 = 0.6;
 /// Quads a round is drawn in where stitches would be too many.
 const BAND_QUADS: u32 = 72;
 
@@ -71,20 +72,19 @@ struct Standing<'a> {
     yarn: usize,
     /// Stitches of the round below and of this one.
     counts: (f32, f32),
-    /// Where this round and the next begin, in turns.
-    begins: (f32, f32),
+    /// Where the stitches of the round below and of this one part, in turns.
+    seams: (&'a [f32], &'a [f32]),
 }
 
 impl Standing<'_> {
     /// The place `at` stitches into the round, on its lower edge or its upper one.
     fn place(&self, upper: bool, at: f32) -> (V3, V3) {
-        let (count, begin, edge) = if upper {
-            (self.counts.1, self.begins.1, self.round)
+        let (count, seams, edge) = if upper {
+            (self.counts.1, self.seams.1, self.round)
         } else {
-            (self.counts.0, self.begins.0, self.round - 1)
+            (self.counts.0, self.seams.0, self.round - 1)
         };
-        let part = at / count;
-        self.surface.at(self.edges.along(edge, part), begin + part)
+        self.surface.at(self.edges.along(edge, at / count), between(seams, at))
     }
 
     fn width(&self, upper: bool) -> f32 {
@@ -186,37 +186,100 @@ pub(super) fn cells(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) 
     let mut cells = Vec::with_capacity(room);
     let edges =
         Edges { last: plan.rounds.len() as u32, climbs: piece.working == Working::Spiral };
-    let begins = begins(piece, plan);
-    for ((number, round), begins) in (1..).zip(&plan.rounds).zip(begins.windows(2)) {
+    let leans = plan.depth_mm.is_none();
+    let drift = if leans { piece.rules.spiral_drift as f32 } else { 0.0 };
+    let on_chain = plan.start.joined().is_some();
+    let mut below: Option<Vec<f32>> = None;
+    for (number, round) in (1..).zip(&plan.rounds) {
+        let taken = round.placement.consumed();
+        let lower = below.take().unwrap_or_else(|| even(0.0, taken));
+        // As placement reckons, all rounds worked on stitches lean.
+        let lean = if number > 1 || on_chain { drift / taken as f32 } else { 0.0 };
+        let upper = seams(&lower, round.placement.stitches(), round.count, lean);
         let standing = Standing {
             surface,
             edges: &edges,
             round: number,
             yarn: round.yarn,
             counts: (round.placement.consumed() as f32, round.count as f32),
-            begins: (begins[0], begins[1]),
+            seams: (&lower, &upper),
         };
         if bands {
             standing.band(&mut cells);
         } else {
             standing.stitches(round.placement.stitches(), &mut cells);
         }
+        below = Some(upper);
     }
     cells
 }
 
-/// Where each round begins, in turns, and where one more would: each leans on the one below
-/// as placement reckons. A round of an oval begins where its half round does.
-fn begins(piece: &Piece, plan: &Plan) -> Vec<f32> {
-    let leans = plan.depth_mm.is_none();
-    let drift = if leans { piece.rules.spiral_drift as f32 } else { 0.0 };
-    let mut at = 0.0;
-    let on_a_round = |i: usize| i > 0 || plan.start.joined().is_some();
-    let after = plan.rounds.iter().enumerate().map(move |(i, round)| {
-        if on_a_round(i) {
-            at += drift / round.placement.consumed() as f32;
+/// `count` stitches of one width around, from `begin`, in turns.
+fn even(begin: f32, count: u32) -> Vec<f32> {
+    (0..=count).map(|i| begin + i as f32 / count as f32).collect()
+}
+
+/// The turn `at` stitches into a round.
+fn between(seams: &[f32], at: f32) -> f32 {
+    let last = seams.len() - 2;
+    let i = (at.max(0.0) as usize).min(last);
+    seams[i] + (at - i as f32) * (seams[i + 1] - seams[i])
+}
+
+/// Where the stitches of a round part: partly straight above what they are worked into,
+/// `lean` turns on, partly evenly around, as stuffing pulls them.
+fn seams(
+    lower: &[f32],
+    worked: impl Iterator<Item = Stitch>,
+    count: u32,
+    lean: f32,
+) -> Vec<f32> {
+    let mut seams = even(lower[0] + lean, count);
+    let (mut below, mut above) = (0, 0);
+    for stitch in worked {
+        let many = stitch.produces();
+        for i in 1..=many {
+            let part = below as f32 + (stitch.consumes() * i) as f32 / many as f32;
+            let straight = between(lower, part) + lean;
+            let seam = &mut seams[above + i as usize];
+            *seam += STIFF * (straight - *seam);
         }
-        at
-    });
-    once(0.0).chain(after).collect()
+        below += stitch.consumes() as usize;
+        above += many as usize;
+    }
+    seams
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::piece::Spread;
+    use crate::placement::Placer;
+
+    #[test]
+    fn stitches_stand_in_order_once_around_above_those_they_are_worked_into() {
+        let mut placer = Placer::new(Spread::Turned, 0.17);
+        let mut lower = even(0.3, 6);
+        for pair in [6_u32, 12, 18, 24, 30, 30, 25, 20, 10, 5].windows(2) {
+            let (below, count) = (pair[0], pair[1]);
+            let round = placer.place(below, count);
+            let upper = seams(&lower, round.stitches(), count, 0.17 / below as f32);
+            assert_eq!(upper.len(), count as usize + 1);
+            assert!(upper.windows(2).all(|p| p[1] > p[0]), "{upper:?}");
+            assert!((upper[count as usize] - upper[0] - 1.0).abs() < 1e-5);
+            // No stitch is further from its foot than one and a half of its own widths.
+            let mut at = 0;
+            let mut foot = 0.0;
+            for stitch in round.stitches() {
+                let taken = stitch.consumes() as f32;
+                let made = stitch.produces() as usize;
+                let head = between(&upper, at as f32 + 0.5 * made as f32);
+                let shift = (head - between(&lower, foot + 0.5 * taken)) * count as f32;
+                assert!(shift.abs() < 1.5, "{below} to {count}: {shift}");
+                at += made;
+                foot += taken;
+            }
+            lower = upper;
+        }
+    }
 }
