@@ -66,6 +66,7 @@ fn scrolling_zooms_and_a_button_turns_back() {
         unit: egui::MouseWheelUnit::Point,
         delta: vec2(0.0, 60.0),
         phase: egui::TouchPhase::Move,
+        source: egui::MouseWheelSource::Unknown,
         modifiers: Modifiers::NONE,
     });
     bench.run();

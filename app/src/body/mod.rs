@@ -145,12 +145,12 @@ pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
 }
 
 /// Draws the thread of the round in hand from its bar to the body.
-pub fn thread(ui: &Ui, bench: &Bench<'_>, layout: &Layout, panel: Rect, bars: &bars::Hand) {
+pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::Hand) {
     let Some(round) = bench.view.in_hand().filter(|&r| bars.rows.sees(r)) else { return };
     let Some(end) = bench.body.tie(round).filter(|at| field(panel).contains(*at)) else {
         return;
     };
-    let start = pos2(layout.bars.right() + 2.0, bars.rows.y(round));
+    let start = pos2(bars.rows.right(), bars.rows.y(round));
     let bend = 0.5 * (end.x - start.x);
     let curve = egui::epaint::CubicBezierShape::from_points_stroke(
         [start, start + vec2(bend, 0.0), end - vec2(bend, 0.0), end],

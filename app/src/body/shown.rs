@@ -10,8 +10,8 @@ use super::mesh;
 use crate::studio::view::Turned;
 
 /// Room around the body for its plumb line and its turntable, points.
-const ABOVE: f32 = 12.0;
-const BELOW: f32 = 34.0;
+const ABOVE: f32 = 8.0;
+const BELOW: f32 = 26.0;
 const BESIDE: f32 = 26.0;
 
 /// What a body is to be shown with.

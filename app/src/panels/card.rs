@@ -13,12 +13,14 @@ use crate::ui_kit::{icons, paint, type_faces};
 
 /// Height of the thread and its words.
 const HEADING: f32 = 48.0;
+/// Height in which the steps of ease fit with their plot.
+const WITH_STEPS: f32 = 360.0;
 /// Least height a card can be read in.
 const LEAST: f32 = 90.0;
 
 /// Height of a card that holds the figures with so many yarns.
 pub fn height(yarns: usize) -> f32 {
-    HEADING + figures::values_height(yarns)
+    (HEADING + figures::values_height(yarns)).max(WITH_STEPS)
 }
 
 /// Draws the card, with or without the figures among its beads; returns whether the steps of

@@ -101,9 +101,11 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         let width = if window.width() < 1400.0 { 300.0 } else { 344.0 };
         let (main, column) = rest.split_left_right_at_x(rest.right() - width - GAP);
         let column = column.with_min_x(column.left() + GAP);
-        let card_height = card::height(yarns);
-        if stage == Stage::Shape && column.height() - GAP - card_height >= BODY {
-            let (card, body) = split_bottom(column, card_height);
+        let left = column.height() - GAP - card::height(yarns);
+        if stage == Stage::Shape && left >= BODY {
+            let height = left.min(1.2 * column.width());
+            let (body, card) = column.split_top_bottom_at_y(column.top() + height);
+            let card = card.with_min_y(card.top() + GAP);
             (Side::Body { body, card }, main)
         } else {
             let figures_height = figures::height(yarns, column.height());
@@ -227,7 +229,7 @@ pub fn picture(
         Side::Body { body, card } => {
             body::panel(ui, bench, body, actions);
             if let Some(bars) = &hands.bars {
-                body::thread(ui, bench, layout, body, bars);
+                body::thread(ui, bench, body, bars);
             }
             card::show(ui, bench, card, true, actions)
         }

@@ -18,10 +18,12 @@ pub const MOST_STITCHES: usize = 20_000;
 
 /// Cells that face away by more than this are hidden by those before them. A little beyond
 /// edge-on, because legs are round.
-const EDGE_ON: f32 = -0.14;
+const EDGE_ON: f32 = -0.22;
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.
 const BETWEEN: f32 = 0.54;
 const INSIDE: f32 = 0.46;
+/// Cloth between the legs of a lit round: it must stand out on a yarn of its own colour.
+const BETWEEN_LIT: f32 = 0.30;
 /// How much one stitch's tint differs from the next: yarn is never even.
 const UNEVEN: f32 = 0.045;
 /// How far a leg's own roundness turns its light to its side.
@@ -207,7 +209,12 @@ impl View<'_> {
     fn cloth(&self, scene: &mut Scene, cell: &Cell) {
         let light = Light::on(self.eye.see(cell.normal), cell.openness);
         // A band stands for its stitches: it has their light, not that of the gaps.
-        let times = if cell.stitch.is_some() { BETWEEN } else { 0.9 };
+        let lit = self.look.lit.is_some_and(|(round, _)| round == cell.round);
+        let times = match (cell.stitch.is_some(), lit) {
+            (false, _) => 0.9,
+            (true, false) => BETWEEN,
+            (true, true) => BETWEEN_LIT,
+        };
         let colour = light.tint(self.colour(cell.round, cell.yarn), times);
         scene.push(self.paint(cell, colour), self.corners(cell));
     }
@@ -215,7 +222,7 @@ impl View<'_> {
     fn inside(&self, scene: &mut Scene, cell: &Cell) {
         let normal = self.eye.see(scaled(cell.normal, -1.0));
         let light = Light::on(normal, 1.0);
-        let uneven = 1.0 + 2.0 * UNEVEN * speckle(cell.round, cell.stitch.unwrap_or(0));
+        let uneven = 1.0 + UNEVEN * speckle(cell.round, cell.stitch.unwrap_or(0));
         let colour = light.tint(self.colour(cell.round, cell.yarn), INSIDE * uneven);
         scene.push(self.paint(cell, colour), self.corners(cell));
     }
