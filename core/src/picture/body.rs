@@ -18,7 +18,7 @@ pub const MOST_STITCHES: usize = 20_000;
 
 /// Cells that face away by more than this are hidden by those before them. A little beyond
 /// edge-on, because legs are round.
-const EDGE_ON: f32 = -0.22;
+const EDGE_ON: f32 = -0.12;
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.
 const BETWEEN: f32 = 0.54;
 const INSIDE: f32 = 0.46;
@@ -31,7 +31,7 @@ const ROUND: f32 = 0.50;
 /// Legs longer than this, pixels, show the strands they are plied of.
 const STRANDS_FROM: f32 = 9.0;
 /// The cloth beneath a stitch reaches this much beyond it, so that no gap shows.
-const OVERLAP: f32 = 1.10;
+const OVERLAP: f32 = 1.30;
 
 /// A stuffed piece in 3-D. A pure function of a piece and its plan; it holds no colours, so
 /// that a yarn may change its colour without another body.

@@ -78,7 +78,9 @@ impl Face<'_, '_> {
     /// Soft curls of fibre, strewn the same way every time.
     fn tufts(&self, scene: &mut Scene) {
         let nodes = self.surface.nodes();
-        for (k, pair) in (0_u32..).zip(nodes.windows(2)) {
+        // None near the ends, where they would stick out.
+        let within = 2..nodes.len().saturating_sub(3) as u32;
+        for (k, pair) in (0_u32..).zip(nodes.windows(2)).filter(|(k, _)| within.contains(k)) {
             let inset = 2.6 * self.cloth;
             let wide = 0.5 * (self.half(pair[0], inset) + self.half(pair[1], inset));
             let high = (pair[1].1 - pair[0].1).abs();

@@ -19,6 +19,9 @@ const SHARED: f32 = 0.20;
 /// How much of a shift a stitch passes on to the one above: between shaping, columns lean
 /// gradually rather than jump. By eye, no source.
 const STIFF: f32 = 0.6;
+/// How far the cloth of a round's first stitch reaches under the last one of the round
+/// before, in stitches: a leaning spiral would gape there.
+const UNDER: f32 = 0.5;
 /// Quads a round is drawn in where stitches would be too many.
 const BAND_QUADS: u32 = 72;
 
@@ -72,6 +75,8 @@ struct Standing<'a> {
     yarn: usize,
     /// Stitches of the round below and of this one.
     counts: (f32, f32),
+    /// How deep the middle of a leg lies, mm.
+    depth: f32,
     /// Where the stitches of the round below and of this one part, in turns.
     seams: (&'a [f32], &'a [f32]),
 }
@@ -96,11 +101,12 @@ impl Standing<'_> {
     /// The cell between these places of the lower edge and of the upper edge.
     fn cell(&self, worked: Stitch, low: (f32, f32), high: (f32, f32), feet: [f32; 2]) -> Cell {
         let corner = |upper, at| self.place(upper, at);
+        let under = if low.0 <= 0.0 { UNDER } else { 0.0 };
         let corners = [
-            corner(false, low.0),
+            corner(false, low.0 - under),
             corner(false, low.1),
             corner(true, high.1),
-            corner(true, high.0),
+            corner(true, high.0 - under),
         ];
         let middle_high = 0.5 * (high.0 + high.1);
         let heads = [middle_high - HEAD, middle_high + HEAD];
@@ -109,12 +115,12 @@ impl Standing<'_> {
         let across = unit(sub(mean(b, c), mean(a, d)));
         let (low_width, high_width) = (self.width(false), self.width(true));
         let half = (LEG * low_width.max(0.35 * high_width), LEG * high_width);
-        // The yarn lies under the surface that the forecast speaks of.
-        let sunk = |place: V3, by: f32| sub(place, scaled(normal, by));
-        let depth = THICKNESS * half.0.max(half.1);
+        // The yarn lies under the surface that the forecast speaks of, each corner of the
+        // cloth straight beneath its own place, so that neighbours meet.
+        let sunk = |(place, normal): (V3, V3), by: f32| sub(place, scaled(normal, by));
         let leg = |i: usize| Leg {
-            foot: sunk(self.place(false, feet[i]).0, depth),
-            head: sunk(self.place(true, heads[i]).0, depth),
+            foot: sunk(self.place(false, feet[i]), self.depth),
+            head: sunk(self.place(true, heads[i]), self.depth),
             half,
         };
         let part = middle_high / self.counts.1;
@@ -129,7 +135,7 @@ impl Standing<'_> {
             normal,
             across,
             openness: self.surface.openness(along),
-            cloth: [a, b, c, d].map(|p| sunk(p, 1.5 * depth)),
+            cloth: corners.map(|corner| sunk(corner, 1.5 * self.depth)),
             legs: [leg(0), leg(1)],
         }
     }
@@ -202,6 +208,7 @@ pub(super) fn cells(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) 
             round: number,
             yarn: round.yarn,
             counts: (round.placement.consumed() as f32, round.count as f32),
+            depth: THICKNESS * LEG * plan.stitch_mm.0 as f32,
             seams: (&lower, &upper),
         };
         if bands {
