@@ -14,6 +14,9 @@ const LEG: f32 = 0.272;
 /// How far the feet of a plain stitch stand from its middle, in stitch widths, and its heads.
 const FOOT: f32 = 0.09;
 const HEAD: f32 = 0.255;
+/// How far the heads of a decrease stand from its middle: it draws two stitches together,
+/// and has more room above them.
+const CLOSED: f32 = 0.16;
 /// How far the feet of an increase stand apart in the stitch they share.
 const SHARED: f32 = 0.20;
 /// How much of a shift a stitch passes on to the one above: between shaping, columns lean
@@ -109,7 +112,8 @@ impl Standing<'_> {
             corner(true, high.0 - under),
         ];
         let middle_high = 0.5 * (high.0 + high.1);
-        let heads = [middle_high - HEAD, middle_high + HEAD];
+        let head = if worked == Stitch::Decrease { CLOSED } else { HEAD };
+        let heads = [middle_high - head, middle_high + head];
         let normal = unit(corners.iter().fold([0.0; 3], |sum, c| add(sum, c.1)));
         let [a, b, c, d] = corners.map(|c| c.0);
         let across = unit(sub(mean(b, c), mean(a, d)));
@@ -259,9 +263,13 @@ fn seams(
 
 #[cfg(test)]
 mod tests {
+    use super::super::vector::dot;
     use super::*;
+    use crate::gauge::Gauge;
+    use crate::outline::{Knot, Outline};
     use crate::piece::Spread;
     use crate::placement::Placer;
+    use crate::plan::plan;
 
     #[test]
     fn stitches_stand_in_order_once_around_above_those_they_are_worked_into() {
@@ -288,5 +296,53 @@ mod tests {
             }
             lower = upper;
         }
+    }
+
+    #[test]
+    fn an_increase_spreads_from_one_foot_and_a_decrease_closes_two() {
+        let knots = [(0.0, 0.0), (34.0, 34.0), (0.0, 68.0)];
+        let outline = Outline { knots: knots.map(|(r, z)| Knot::new(r, z)).into() };
+        let piece = Piece::new("ball", outline, Gauge::default());
+        let plan = plan(&piece).expect("a ball can be planned");
+        let surface = Surface::new(&plan.forecast, 0.0, false);
+        let cells = cells(&piece, &plan, &surface, usize::MAX);
+        let apart = |a: V3, b: V3| dot(sub(a, b), sub(a, b)).sqrt();
+        let middle =
+            |cell: &Cell, of: fn(&Leg) -> V3| mean(of(&cell.legs[0]), of(&cell.legs[1]));
+        // Poles draw everything together.
+        let inner = 3..plan.rounds.len() as u32 - 2;
+        let (mut pairs, mut closed, mut i) = (0, 0, 0);
+        while i < cells.len() {
+            let cell = &cells[i];
+            let counts = inner.contains(&cell.round);
+            match cell.worked {
+                Stitch::Increase => {
+                    let next = &cells[i + 1];
+                    let feet = apart(middle(cell, |l| l.foot), middle(next, |l| l.foot));
+                    let heads = apart(middle(cell, |l| l.head), middle(next, |l| l.head));
+                    assert!(
+                        !counts || feet < 0.7 * heads,
+                        "round {}: {feet} {heads}",
+                        cell.round
+                    );
+                    pairs += u32::from(counts);
+                    i += 2;
+                    continue;
+                }
+                Stitch::Decrease => {
+                    let [a, b] = cell.legs;
+                    let (feet, heads) = (apart(a.foot, b.foot), apart(a.head, b.head));
+                    assert!(
+                        !counts || feet > 1.1 * heads,
+                        "round {}: {feet} {heads}",
+                        cell.round
+                    );
+                    closed += u32::from(counts);
+                }
+                Stitch::Plain => {}
+            }
+            i += 1;
+        }
+        assert!(pairs > 10 && closed > 10, "{pairs} increases, {closed} decreases");
     }
 }
