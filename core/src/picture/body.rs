@@ -30,8 +30,6 @@ const UNEVEN: f32 = 0.045;
 const ROUND: f32 = 0.50;
 /// Legs longer than this, pixels, show the strands they are plied of.
 const STRANDS_FROM: f32 = 9.0;
-/// The cloth beneath a stitch reaches this much beyond it, so that no gap shows.
-const OVERLAP: f32 = 1.30;
 
 /// A stuffed piece in 3-D. A pure function of a piece and its plan; it holds no colours, so
 /// that a yarn may change its colour without another body.
@@ -203,7 +201,7 @@ impl View<'_> {
         let corners = cell.cloth.map(|corner| self.at(corner));
         let sum = corners.iter().fold([0.0; 2], |s, c| [s[0] + c[0], s[1] + c[1]]);
         let middle = [0.25 * sum[0], 0.25 * sum[1]];
-        corners.map(|c| [0, 1].map(|i| middle[i] + OVERLAP * (c[i] - middle[i])))
+        corners.map(|c| [0, 1].map(|i| middle[i] + cell.reach * (c[i] - middle[i])))
     }
 
     fn cloth(&self, scene: &mut Scene, cell: &Cell) {

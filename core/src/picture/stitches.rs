@@ -22,6 +22,10 @@ const SHARED: f32 = 0.20;
 /// How much of a shift a stitch passes on to the one above: between shaping, columns lean
 /// gradually rather than jump. By eye, no source.
 const STIFF: f32 = 0.6;
+/// The cloth beneath a stitch reaches this much beyond it, so that no gap shows where
+/// shaping leaves its neighbours askew; hardly at all at the ends, which may be open.
+const OVERLAP: f32 = 1.30;
+const OVERLAP_AT_END: f32 = 1.04;
 /// How far the cloth of a round's first stitch reaches under the last one of the round
 /// before, in stitches: a leaning spiral would gape there.
 const UNDER: f32 = 0.5;
@@ -47,6 +51,8 @@ pub(super) struct Cell {
     pub(super) across: V3,
     /// How much light reaches it.
     pub(super) openness: f32,
+    /// How large its cloth is drawn, against its own size.
+    pub(super) reach: f32,
     /// Corners of the cloth under it.
     pub(super) cloth: [V3; 4],
     /// The legs of its V, in working order.
@@ -139,6 +145,11 @@ impl Standing<'_> {
             normal,
             across,
             openness: self.surface.openness(along),
+            reach: if self.round == 1 || self.round == self.edges.last {
+                OVERLAP_AT_END
+            } else {
+                OVERLAP
+            },
             cloth: corners.map(|corner| sunk(corner, 1.5 * self.depth)),
             legs: [leg(0), leg(1)],
         }
