@@ -29,7 +29,7 @@ const UNEVEN: f32 = 0.045;
 /// How far a leg's own roundness turns its light to its side.
 const ROUND: f32 = 0.50;
 /// Legs longer than this, pixels, show the strands they are plied of.
-const STRANDS_FROM: f32 = 9.0;
+const STRANDS_FROM: f32 = 12.0;
 
 /// A stuffed piece in 3-D. A pure function of a piece and its plan; it holds no colours, so
 /// that a yarn may change its colour without another body.
