@@ -1,13 +1,14 @@
 //! Plumpline's studio and command line, over [`plumpline_core`].
 //!
 //! - [`studio`]: the window, what it holds and how it changes;
-//! - [`board`]: the outline board; [`bars`]: the round bars;
+//! - [`board`]: the outline board; [`bars`]: the round bars; [`body`]: the piece in 3-D;
 //! - [`panels`]: everything round them, and how the window is divided;
 //! - [`ui_kit`]: colours, type, icons;
 //! - [`cli`]: the same work without a window.
 
 pub mod bars;
 pub mod board;
+pub mod body;
 pub mod cli;
 mod length;
 pub mod panels;

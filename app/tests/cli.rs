@@ -159,3 +159,48 @@ fn a_pattern_becomes_a_project_with_its_counts() {
     assert_eq!(out.status.code(), Some(1));
     assert!(stderr(&out).contains("no rounds were found"), "{}", stderr(&out));
 }
+
+#[test]
+fn a_piece_is_drawn_as_svg_and_png() {
+    let folder = tempfile::tempdir().expect("a folder");
+    assert!(bell(folder.path()).status.success());
+    for view in ["body", "outline"] {
+        let draw = |name: &str, more: &[&str]| {
+            let args = ["picture", "bell.ron", "--view", view, "--width", "300", "-o", name];
+            let out = run(&[&args[..], more].concat(), folder.path());
+            assert!(out.status.success(), "{}", stderr(&out));
+            std::fs::read(folder.path().join(name)).expect("it was written")
+        };
+        let text = String::from_utf8(draw("bell.svg", &[])).expect("SVG is text");
+        assert!(text.contains("<title id=\"title\">bell: "), "it has a title");
+        assert!(text.contains("width=\"300\""), "it is as wide as asked");
+        assert!(text.matches("<path ").count() > 20);
+        let png = draw("bell.png", &["--background", "white"]);
+        assert_eq!(png[..8], *b"\x89PNG\r\n\x1a\n");
+        assert_eq!(png[16..20], 300_u32.to_be_bytes(), "width in the header");
+        assert!(png.len() > 3000, "{view}: it is not empty");
+    }
+    let turned = |turn: &str| {
+        let args = ["picture", "bell.ron", "--view", "body", "-o", "b.svg", "--turn", turn];
+        assert!(run(&args, folder.path()).status.success());
+        std::fs::read(folder.path().join("b.svg")).expect("it was written")
+    };
+    assert_ne!(turned("0"), turned("-45"));
+    let with =
+        |more: &[&'static str]| [&["picture", "bell.ron", "--view", "body"][..], more].concat();
+    for (args, status, says) in [
+        (with(&["-o", "x.gif"]), 1, "x.gif: the ending is not known"),
+        (with(&["-o", "x.png", "--width", "9"]), 1, "--width: 9 is out of range"),
+        (with(&["-o", "x.png", "--tilt", "95"]), 1, "--tilt: 95 is out of range"),
+        (with(&["-o", "x.png", "--turn", "NaN"]), 1, "--turn: NaN is out of range"),
+        (with(&["-o", "x.png", "--piece", "cap"]), 1, "there is no piece “cap”"),
+        (vec!["picture", "bell.ron", "-o", "x.png"], 2, "--view"),
+    ] {
+        let out = run(&args, folder.path());
+        let line = stderr(&out);
+        assert_eq!(out.status.code(), Some(status), "{args:?}: {line}");
+        assert!(line.contains(says), "{args:?}: {line}");
+        assert_eq!(line.lines().count(), 1, "{line}");
+        assert!(!folder.path().join("x.png").exists(), "{args:?} left a file");
+    }
+}

@@ -12,6 +12,8 @@
 //! 6. [`placement`]: which stitch of each round is an increase, a decrease, a plain one;
 //! 7. [`pattern`], [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
 //!
+//! [`picture`] draws a plan as polygons for whoever shows it.
+//!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
 pub mod bend;
@@ -25,6 +27,7 @@ pub mod forecast;
 pub mod gauge;
 pub mod outline;
 pub mod pattern;
+pub mod picture;
 pub mod piece;
 pub mod placement;
 mod plan;

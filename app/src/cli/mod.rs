@@ -4,6 +4,7 @@
 //! input, and 3 where a pattern was proofread and does not add up.
 
 mod new;
+mod picture;
 mod proofread;
 mod report;
 mod rounds;
@@ -41,6 +42,8 @@ enum Verb {
     Proofread(proofread::Proofread),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),
+    /// Draw a piece as .svg or .png.
+    Picture(picture::Picture),
     /// Write the pattern of a project as .txt or .md.
     Sheet(sheet::Sheet),
 }
@@ -65,6 +68,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),
         Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Picture(picture)) => picture.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };
     Asked::Done(match done {

@@ -3,7 +3,7 @@
 use egui::{Align2, Popup, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo};
 use egui::{pos2, vec2};
 
-use super::{ease, notes, rules};
+use super::{ease, figures, notes, rules};
 use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
 use crate::studio::view::Card;
@@ -13,25 +13,50 @@ use crate::ui_kit::{icons, paint, type_faces};
 
 /// Height of the thread and its words.
 const HEADING: f32 = 48.0;
+/// Height in which the steps of ease fit with their plot.
+const WITH_STEPS: f32 = 360.0;
 /// Least height a card can be read in.
 const LEAST: f32 = 90.0;
 
-/// Draws the card; returns whether the steps of ease are in sight.
-pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> bool {
+/// Height of a card that holds the figures with so many yarns.
+pub fn height(yarns: usize) -> f32 {
+    (HEADING + figures::values_height(yarns)).max(WITH_STEPS)
+}
+
+/// Draws the card, with or without the figures among its beads; returns whether the steps of
+/// ease are in sight.
+pub fn show(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    rect: Rect,
+    with_figures: bool,
+    actions: &mut Actions,
+) -> bool {
     if rect.height() < LEAST {
         return false;
     }
-    switch(ui, bench, rect.with_max_y(rect.top() + HEADING), actions);
+    let beads = if with_figures { &Card::ALL[..] } else { &Card::ALL[1..] };
+    let card = if beads.contains(&bench.view.card) { bench.view.card } else { Card::Notes };
+    switch(ui, bench, rect.with_max_y(rect.top() + HEADING), (beads, card), actions);
+    if card == Card::Figures {
+        figures::values(ui, bench, rect.with_min_y(rect.top() + HEADING), actions);
+        return false;
+    }
     let inner = Rect::from_min_max(
         pos2(rect.left() + PAD, rect.top() + HEADING + 4.0),
         rect.max - vec2(6.0, 8.0),
     );
-    body(ui, bench, inner, actions)
+    body(ui, bench, card, inner, actions)
 }
 
 /// What hangs on the bead that is chosen.
-fn body(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) -> bool {
-    let card = bench.view.card;
+fn body(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    card: Card,
+    inner: Rect,
+    actions: &mut Actions,
+) -> bool {
     let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt(card.text()));
     if card == Card::Ease {
         ease::show(&mut child, bench, actions);
@@ -52,21 +77,27 @@ fn body(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) -> b
 }
 
 /// The thread: the word in use over a filled bead.
-fn switch(ui: &Ui, bench: &Bench<'_>, head: Rect, actions: &mut Actions) {
+fn switch(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    head: Rect,
+    (beads, chosen): (&[Card], Card),
+    actions: &mut Actions,
+) {
     let t = bench.t;
     let painter = ui.painter();
     let y = head.top() + 38.0;
     let thread = head.x_range().shrink(PAD);
-    let step = 92.0_f32.min((thread.span() - 10.0) / Card::ALL.len() as f32);
+    let step = 92.0_f32.min((thread.span() - 10.0) / beads.len() as f32);
     let bead = |i: usize| pos2(thread.min + 24.0 + step * i as f32, y);
     painter.hline(thread, y, Stroke::new(1.3, t.control_edge));
-    for (i, card) in Card::ALL.into_iter().enumerate() {
+    for (i, &card) in beads.iter().enumerate() {
         let at = bead(i);
         let hit = Rect::from_x_y_ranges(
             at.x - 24.0..=at.x + step - 28.0,
             head.top() + 4.0..=head.bottom(),
         );
-        let on = bench.view.card == card;
+        let on = card == chosen;
         let response = ui.interact(hit, ui.scope_id().with(("card", i)), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, card.text()));
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
@@ -93,6 +124,7 @@ fn switch(ui: &Ui, bench: &Bench<'_>, head: Rect, actions: &mut Actions) {
 
 const fn hint(card: Card) -> &'static str {
     match card {
+        Card::Figures => "Size, yarn, stuffing, time and fit",
         Card::Notes => "What to know before working it",
         Card::Rules => "What every round must keep to",
         Card::Ease => "What each step of ease costs and saves",
@@ -126,7 +158,7 @@ pub fn button(ui: &Ui, bench: &Bench<'_>, line: Rect, actions: &mut Actions) -> 
             ui.reset_style();
             let size = vec2(344.0, room.clamp(260.0, 430.0));
             let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-            sees_ease = show(ui, bench, rect.expand2(vec2(6.0, 0.0)), actions);
+            sees_ease = show(ui, bench, rect.expand2(vec2(6.0, 0.0)), false, actions);
         });
     (rect.left(), sees_ease)
 }

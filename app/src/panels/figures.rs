@@ -9,12 +9,19 @@ use crate::studio::bench::Bench;
 use crate::ui_kit::tokens::PAD;
 use crate::ui_kit::{Tokens, icons, paint, type_faces};
 
+/// Height of the title.
+const TITLE: f32 = 26.0;
 /// Height of one yarn's row.
 const YARN: f32 = 25.0;
 
 /// Height the column of figures takes with so many yarns, of `available`.
 pub fn height(yarns: usize, available: f32) -> f32 {
-    (234.0 + YARN * yarns.max(1) as f32).min(0.62 * available)
+    (TITLE + values_height(yarns)).min(0.62 * available)
+}
+
+/// Height the figures take below their title.
+pub fn values_height(yarns: usize) -> f32 {
+    208.0 + YARN * yarns.max(1) as f32
 }
 
 /// The four values, in words.
@@ -78,17 +85,27 @@ pub fn column(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let painter = ui.painter_at(rect);
     let inner = rect.shrink(PAD);
     paint::title(&painter, inner.left_top() + vec2(0.0, 6.0), "Figures", "", t);
-    let small = || type_faces::regular(type_faces::SMALL);
     let firmness = format!("stuffed {}", bench.document.piece().firmness.word());
     let top = inner.right_top() + vec2(0.0, 6.0);
-    painter.text(top, Align2::RIGHT_CENTER, firmness, small(), t.soft_ink);
+    let small = type_faces::regular(type_faces::SMALL);
+    painter.text(top, Align2::RIGHT_CENTER, firmness, small, t.soft_ink);
+    values(ui, bench, rect.with_min_y(rect.top() + TITLE), actions);
+}
+
+/// The figures below their title.
+pub fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let t = bench.t;
+    let painter = ui.painter_at(rect);
+    let inner =
+        Rect::from_min_max(pos2(rect.left() + PAD, rect.top()), rect.max - vec2(PAD, PAD));
+    let small = || type_faces::regular(type_faces::SMALL);
     let Some(plan) = bench.plan else {
-        let at = inner.left_top() + vec2(0.0, 40.0);
+        let at = inner.left_top() + vec2(0.0, 30.0);
         painter.text(at, Align2::LEFT_CENTER, "–", type_faces::bold(type_faces::BIG), t.ink);
         return;
     };
     let values = Values::of(plan);
-    let at = inner.left_top() + vec2(0.0, 38.0);
+    let at = inner.left_top() + vec2(0.0, 28.0);
     let big = painter.text(
         at,
         Align2::LEFT_CENTER,

@@ -24,9 +24,10 @@ use egui::{Rect, Ui, pos2, vec2};
 
 use crate::bars;
 use crate::board;
+use crate::body;
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
-use crate::studio::view::{Lens, Stage};
+use crate::studio::view::{BoardFace, Lens, Stage};
 use crate::ui_kit::paint;
 use crate::ui_kit::tokens::{GAP, NARROW, PAD, STRIP};
 
@@ -59,6 +60,13 @@ pub enum Side {
         /// Notes, rules and ease.
         card: Rect,
     },
+    /// Side by side with the main part, the body on top.
+    Body {
+        /// The body.
+        body: Rect,
+        /// Figures, notes, rules and ease.
+        card: Rect,
+    },
     /// One line below it.
     Line(Rect),
     /// What the proofreader found, side by side with the text.
@@ -73,6 +81,8 @@ const GAUGE: f32 = 136.0;
 const HEADING: f32 = 40.0;
 /// Height of the folded figures.
 const FOLDED: f32 = 44.0;
+/// Least height in which the body is worth a panel of its own; lower, it shares the board.
+const BODY: f32 = 300.0;
 /// Width of the fan of lines between board and bars.
 const FAN: f32 = 34.0;
 
@@ -100,10 +110,18 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         let width = if window.width() < 1400.0 { 300.0 } else { 344.0 };
         let (main, column) = rest.split_left_right_at_x(rest.right() - width - GAP);
         let column = column.with_min_x(column.left() + GAP);
-        let figures_height = figures::height(yarns, column.height());
-        let (figures, card) = column.split_top_bottom_at_y(column.top() + figures_height);
-        let card = card.with_min_y(card.top() + GAP);
-        (Side::Column { figures, card }, main)
+        let left = column.height() - GAP - card::height(yarns);
+        if stage == Stage::Shape && left >= BODY {
+            let height = left.min(1.2 * column.width());
+            let (body, card) = column.split_top_bottom_at_y(column.top() + height);
+            let card = card.with_min_y(card.top() + GAP);
+            (Side::Body { body, card }, main)
+        } else {
+            let figures_height = figures::height(yarns, column.height());
+            let (figures, card) = column.split_top_bottom_at_y(column.top() + figures_height);
+            let card = card.with_min_y(card.top() + GAP);
+            (Side::Column { figures, card }, main)
+        }
     };
     let below = Rect::from_min_max(
         pos2(main.left() + GAP, main.top() + HEADING),
@@ -117,6 +135,16 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         pos2(bars.left() - FAN, below.bottom()),
     );
     Layout { strip, main, side, bend, gauge, board, bars }
+}
+
+impl Layout {
+    /// Where the body stands, if it is in sight with `face` on a shared board.
+    pub fn body_field(&self, face: BoardFace) -> Option<Rect> {
+        match self.side {
+            Side::Body { body, .. } => Some(body::field(body)),
+            _ => (face == BoardFace::Body && self.bend != Rect::NOTHING).then_some(self.board),
+        }
+    }
 }
 
 fn split_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
@@ -147,6 +175,10 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
             paint::panel(ui.painter(), figures, bench.t);
             paint::panel(ui.painter(), card, bench.t);
         }
+        Side::Body { body, card } => {
+            paint::panel(ui.painter(), body, bench.t);
+            paint::panel(ui.painter(), card, bench.t);
+        }
         Side::Line(rect) | Side::Findings(rect) => paint::panel(ui.painter(), rect, bench.t),
     }
     top_strip::show(ui, bench, layout.strip, actions);
@@ -156,12 +188,18 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
     paint::panel(ui.painter(), layout.bend, bench.t);
     let card = gauge_card::show(ui, bench, layout.gauge, actions);
     key::show(ui.painter(), bench, layout.gauge.with_min_y(card.bottom() + 16.0));
-    let board = board::hands(ui, bench, layout.board, actions);
+    let alone = matches!(layout.side, Side::Body { .. });
+    let on_board = !alone && bench.view.board == BoardFace::Body;
+    let board = (!on_board).then(|| board::hands(ui, bench, layout.board, actions));
+    let body = layout
+        .body_field(bench.view.board)
+        .and_then(|field| body::hands(ui, bench, field, actions));
     let bars = bars::hands(ui, bench, layout.bars, actions);
     let bend = bend_strip::hands(ui, bench, layout.bend, actions);
-    let hovered = board.round.or(bars.as_ref().and_then(|b| b.round)).or(bend);
-    let lens = Some(board.ground.lens());
-    Hands { board: Some(board), bars, hovered, lens }
+    let on_bars = bars.as_ref().and_then(|b| b.round);
+    let hovered = board.as_ref().and_then(|b| b.round).or(body).or(on_bars).or(bend);
+    let lens = board.as_ref().map(|b| b.ground.lens());
+    Hands { board, bars, hovered, lens }
 }
 
 /// Second half: the picture of the piece as it is now. Returns whether the steps of ease are
@@ -181,13 +219,30 @@ pub fn picture(
         board::paint_bare(ui, bench, board);
     } else if bench.view.stage == Stage::Proofread {
         proofread::text::show(ui, bench, layout.main, actions);
+    } else if bench.view.stage == Stage::Shape {
+        body::on_board(ui, bench, layout, actions);
+        if let Some(bars) = &hands.bars {
+            bars::paint(ui, bench, layout.bars, bars);
+            bend_strip::paint(ui.painter(), bench, layout.bend);
+        }
     } else {
         sheet::show(ui, bench, layout.main, actions);
+    }
+    let alone = matches!(layout.side, Side::Body { .. });
+    if bench.view.stage == Stage::Shape && !alone {
+        body::switch(ui, bench, layout.board, actions);
     }
     let sees_ease = match layout.side {
         Side::Column { figures, card } => {
             figures::column(ui, bench, figures, actions);
-            card::show(ui, bench, card, actions)
+            card::show(ui, bench, card, false, actions)
+        }
+        Side::Body { body, card } => {
+            body::panel(ui, bench, body, actions);
+            if let Some(bars) = &hands.bars {
+                body::thread(ui, bench, body, bars);
+            }
+            card::show(ui, bench, card, true, actions)
         }
         Side::Line(line) => figures::line(ui, bench, line, actions),
         Side::Findings(rect) => {

@@ -7,7 +7,7 @@ use plumpline_core::{Firmness, Gauge, WordingChoice, Yarn};
 use super::choice::Choice;
 use super::command::Command;
 use super::pieces::PieceEdit;
-use super::view::{Card, Dimension, Typing};
+use super::view::{BoardFace, Card, Dimension, Turned, Typing};
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -149,6 +149,10 @@ pub enum Look {
     Dismiss,
     /// Turns the card of notes, rules and ease to one of them.
     Card(Card),
+    /// Turns the body.
+    Turn(Turned),
+    /// Puts the outline or the body on the board.
+    Board(BoardFace),
     /// Shows the rounds of a step of ease.
     Step(Option<usize>),
     /// These notes have been seen, by their codes.

@@ -17,6 +17,7 @@ use super::keys;
 use super::proofreading::Proofreading;
 use super::trade::Trade;
 use super::view::{Notice, Prefs, Stage, View};
+use crate::body::{self, Shown};
 use crate::panels;
 use crate::ui_kit::{Tokens, type_faces};
 use plumpline_core::{Kind, Loop, Piece, file, sheet};
@@ -30,6 +31,7 @@ pub struct Studio {
     pub(super) jobs: Jobs,
     trade: Trade,
     pub(super) proofreading: Proofreading,
+    body: Shown,
     prefs: Prefs,
     pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
@@ -94,6 +96,7 @@ impl Studio {
             jobs: Jobs::default(),
             trade: Trade::default(),
             proofreading: Proofreading::default(),
+            body: Shown::default(),
             prefs: Prefs::default(),
             ask: None,
             next: None,
@@ -121,6 +124,11 @@ impl Studio {
         &self.proofreading
     }
 
+    /// The body on screen.
+    pub fn body(&self) -> &Shown {
+        &self.body
+    }
+
     /// The plan on screen.
     pub fn plan(&self) -> Option<&plumpline_core::Plan> {
         self.derived.plan().map(|plan| &**plan)
@@ -134,6 +142,7 @@ impl Studio {
             error: self.derived.error(),
             trade: &self.trade,
             proofreading: &self.proofreading,
+            body: &self.body,
             busy: self.jobs.busy(),
             t: Tokens::now(ctx),
         }
@@ -275,6 +284,25 @@ impl Studio {
         self.view.selected = Some(round);
     }
 
+    /// The body as the plan and the hand have it now, if it is in sight.
+    fn show_body(&mut self, ctx: &Context, layout: &panels::Layout) {
+        let (Some(plan), Some(field)) =
+            (self.derived.plan(), layout.body_field(self.view.board))
+        else {
+            return;
+        };
+        let lit = self.view.in_hand().map(|round| (round, Tokens::now(ctx).lit_yarn()));
+        let colours = self.document.project().yarns.iter().map(|y| y.colour).collect();
+        let asked = body::Asked {
+            turned: self.view.turned,
+            lit,
+            colours,
+            field,
+            feather: 1.0 / ctx.pixels_per_point(),
+        };
+        self.body.update(plan, self.document.piece(), asked);
+    }
+
     fn toggle_theme(&mut self, ctx: &Context) {
         self.prefs.theme = match ctx.theme() {
             egui::Theme::Light => ThemePreference::Dark,
@@ -319,6 +347,7 @@ impl Studio {
         }
         self.view.show_round = None;
         self.apply(&ctx, frame, &mut actions);
+        self.show_body(&ctx, &layout);
         let sees_ease = panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);
         // A hand that still holds something is not done with the piece.

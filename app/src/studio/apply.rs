@@ -179,6 +179,8 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
+        Look::Turn(turned) => view.turned = turned,
+        Look::Board(face) => view.board = face,
         Look::Step(step) => view.step = step,
         Look::Read(codes) => view.read = codes,
     }

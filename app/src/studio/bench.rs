@@ -6,6 +6,7 @@ use super::document::Document;
 use super::proofreading::Proofreading;
 use super::trade::Trade;
 use super::view::View;
+use crate::body::Shown;
 use crate::ui_kit::Tokens;
 
 /// Everything a panel may read while it draws. It changes nothing through this.
@@ -23,6 +24,8 @@ pub struct Bench<'a> {
     pub trade: &'a Trade,
     /// The written pattern being proofread.
     pub proofreading: &'a Proofreading,
+    /// The body as it is shown.
+    pub body: &'a Shown,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.

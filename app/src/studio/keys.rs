@@ -2,7 +2,7 @@
 
 use egui::{Context, Id, Key, Modifiers};
 
-use super::action::{Actions, Edit};
+use super::action::{Actions, Edit, Look};
 use super::bench::Bench;
 use super::command::Command;
 use super::view::Stage;
@@ -22,6 +22,14 @@ pub fn pattern_id() -> Id {
     Id::unique("pattern text")
 }
 
+/// The id the body takes the keyboard with.
+pub fn body_id() -> Id {
+    Id::unique("stuffed body")
+}
+
+/// How far an arrow turns the body, degrees.
+const TURN_DEG: f32 = 5.0;
+
 /// How far an arrow moves a knot, mm; with Shift ten times as far.
 const NUDGE_MM: f64 = 0.5;
 
@@ -29,10 +37,13 @@ const NUDGE_MM: f64 = 0.5;
 pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let focused = ctx.memory(|m| m.focused());
     // While a menu or a card is open, arrows and Esc are its own.
-    let on_canvas = focused.is_none_or(|id| id == board_id() || id == bars_id())
-        && !egui::Popup::is_any_open(ctx);
+    let canvases = [board_id(), bars_id(), body_id()];
+    let on_canvas =
+        focused.is_none_or(|id| canvases.contains(&id)) && !egui::Popup::is_any_open(ctx);
     let typing = focused == Some(pattern_id());
-    if on_canvas && focused != Some(bars_id()) {
+    if on_canvas && focused == Some(body_id()) {
+        turn(ctx, bench, actions);
+    } else if on_canvas && focused != Some(bars_id()) {
         nudge(ctx, bench, actions);
     }
     for command in Command::ALL {
@@ -65,6 +76,23 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let more = Command::MoreStitches;
     if on_canvas && more.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&alike)) {
         actions.command(more);
+    }
+}
+
+/// Turns the body by Left and Right, tilts it by Shift with Up and Down.
+fn turn(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
+    let (mut right, mut down) = (0.0, 0.0);
+    ctx.input_mut(|i| {
+        let mut presses = |modifiers: Modifiers, key: Key| {
+            i.count_and_consume_key(modifiers, key) as f32 * TURN_DEG
+        };
+        right += presses(Modifiers::NONE, Key::ArrowRight);
+        right -= presses(Modifiers::NONE, Key::ArrowLeft);
+        down += presses(Modifiers::SHIFT, Key::ArrowDown);
+        down -= presses(Modifiers::SHIFT, Key::ArrowUp);
+    });
+    if right != 0.0 || down != 0.0 {
+        actions.look(Look::Turn(bench.view.turned.moved(right, down)));
     }
 }
 

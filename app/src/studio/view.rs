@@ -29,11 +29,87 @@ impl Stage {
     }
 }
 
+/// What stands on the board, where outline and body share it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum BoardFace {
+    /// The outline with its knots.
+    #[default]
+    Outline,
+    /// The body.
+    Body,
+}
+
+impl BoardFace {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Outline, Self::Body];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Outline => "Outline",
+            Self::Body => "Body",
+        }
+    }
+
+    /// What assistive tools read.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Outline => "Show the outline",
+            Self::Body => "Show the body",
+        }
+    }
+}
+
+/// How the body is turned, and how much of it is shown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Turned {
+    /// About its axis, degrees.
+    pub turn_deg: f32,
+    /// From above, degrees.
+    pub tilt_deg: f32,
+    /// Against the size at which it fits its place.
+    pub zoom: f32,
+    /// Whether its front half is taken away.
+    pub cutaway: bool,
+}
+
+impl Default for Turned {
+    fn default() -> Self {
+        let look = plumpline_core::picture::Look::default();
+        Self {
+            turn_deg: look.turn_deg,
+            tilt_deg: look.tilt_deg,
+            zoom: 1.0,
+            cutaway: look.cutaway,
+        }
+    }
+}
+
+impl Turned {
+    /// Turned and tilted by so many degrees more; never over its head.
+    #[must_use]
+    pub fn moved(self, turn_deg: f32, tilt_deg: f32) -> Self {
+        Self {
+            turn_deg: (self.turn_deg + turn_deg).rem_euclid(360.0),
+            tilt_deg: (self.tilt_deg + tilt_deg).clamp(-90.0, 90.0),
+            ..self
+        }
+    }
+
+    /// `times` as large, within reason.
+    #[must_use]
+    pub fn zoomed(self, times: f32) -> Self {
+        Self { zoom: (self.zoom * times).clamp(0.5, 6.0), ..self }
+    }
+}
+
 /// What the card beside the sheet shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Card {
-    /// What the maker should know.
+    /// Size, yarn, fit: where the body has the place of the figures.
     #[default]
+    Figures,
+    /// What the maker should know.
     Notes,
     /// What every round must keep to.
     Rules,
@@ -42,12 +118,13 @@ pub enum Card {
 }
 
 impl Card {
-    /// All three, in the order of their thread.
-    pub const ALL: [Self; 3] = [Self::Notes, Self::Rules, Self::Ease];
+    /// All of them, in the order of their thread.
+    pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Ease];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
         match self {
+            Self::Figures => "Figures",
             Self::Notes => "Notes",
             Self::Rules => "Rules",
             Self::Ease => "Ease",
@@ -112,6 +189,10 @@ pub struct View {
     pub step: Option<usize>,
     /// Codes of the notes that have been seen, in order.
     pub read: Vec<&'static str>,
+    /// What stands on the board.
+    pub board: BoardFace,
+    /// How the body is turned.
+    pub turned: Turned,
     /// A line for the person: what went wrong, or what was done.
     pub notice: Option<Notice>,
 }

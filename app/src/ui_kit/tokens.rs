@@ -201,6 +201,11 @@ impl Tokens {
         Color32::from_rgb(colour[0], colour[1], colour[2])
     }
 
+    /// The colour of a round in hand where it is drawn as yarn.
+    pub const fn lit_yarn(&self) -> [u8; 3] {
+        [self.highlight.r(), self.highlight.g(), self.highlight.b()]
+    }
+
     /// The edge drawn round a yarn.
     pub fn yarn_edge(&self, colour: [u8; 3]) -> Color32 {
         mix(Self::yarn(colour), self.yarn_edge, self.yarn_edge_share)

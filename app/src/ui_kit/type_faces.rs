@@ -19,11 +19,14 @@ pub const TITLE: f32 = 16.0;
 /// Size of the one big figure.
 pub const BIG: f32 = 24.0;
 
+/// The face that sets numerals, as its file holds it.
+pub const REGULAR_FILE: &[u8] = include_bytes!("../../../assets/fonts/nunito-sans-400.ttf");
+
 /// The faces, embedded.
 pub fn definitions() -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
     let files: [(&str, &'static [u8]); 4] = [
-        (REGULAR, include_bytes!("../../../assets/fonts/nunito-sans-400.ttf")),
+        (REGULAR, REGULAR_FILE),
         (SEMIBOLD, include_bytes!("../../../assets/fonts/nunito-sans-600.ttf")),
         (BOLD, include_bytes!("../../../assets/fonts/nunito-sans-700.ttf")),
         (DRAFTING, include_bytes!("../../../assets/fonts/routed-gothic.ttf")),

@@ -1,0 +1,164 @@
+//! The body: the stuffed piece stitch by stitch, turned by hand, on its turntable.
+
+pub mod mesh;
+mod shown;
+mod table;
+
+pub use shown::{Asked, Shown};
+
+use egui::{PointerButton, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo};
+use egui::{Pos2, pos2, vec2};
+
+use crate::bars;
+use crate::panels::Layout;
+use crate::studio::action::{Actions, Look};
+use crate::studio::bench::Bench;
+use crate::studio::keys;
+use crate::studio::view::{BoardFace, Turned};
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::{paint, type_faces};
+
+/// How much a point of scrolling zooms.
+const ZOOM_A_POINT: f32 = 0.004;
+
+/// The hand on the body; returns the round pointed at.
+pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Option<u32> {
+    let body = ui.interact(rect, keys::body_id(), Sense::click_and_drag());
+    body.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Stuffed body"));
+    let filter = egui::EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        escape: true,
+        tab: false,
+    };
+    ui.memory_mut(|m| m.set_focus_lock_filter(body.id, filter));
+    let was = bench.view.turned;
+    let mut now = was;
+    if body.dragged_by(PointerButton::Primary) {
+        let by = body.drag_delta() / bench.body.points_per_radian();
+        now = now.moved(by.x.to_degrees(), by.y.to_degrees());
+        ui.set_cursor_icon(egui::CursorIcon::Grabbing);
+    } else if body.hovered() {
+        ui.set_cursor_icon(egui::CursorIcon::Grab);
+    }
+    if body.contains_pointer() {
+        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta.y, i.zoom_delta()));
+        now = now.zoomed((scroll * ZOOM_A_POINT).exp() * pinch);
+    }
+    if body.double_clicked() {
+        now = Turned { cutaway: now.cutaway, ..Turned::default() };
+    }
+    if now != was {
+        actions.look(Look::Turn(now));
+    }
+    let at = body.hover_pos().filter(|_| !bench.view.is_dragging() && !body.dragged());
+    let round = at.and_then(|at| bench.body.pick(at)).map(|picked| picked.round);
+    if body.clicked() {
+        body.request_focus();
+        let again = bench.view.selected == round;
+        actions.look(Look::Knot(None));
+        actions.look(Look::Select(round.filter(|_| !again)));
+    }
+    round
+}
+
+/// Cut open and whole again; back to where it stood.
+fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let now = bench.view.turned;
+    let mut bottom = rect.bottom() - 8.0;
+    let mut button = |words: &str, name: &str, on: Option<bool>| {
+        let size = vec2(controls::words_width(ui, words), 26.0);
+        let corner = pos2(rect.right() - 8.0, bottom);
+        let place = Rect::from_min_max(corner - size, corner);
+        bottom = place.top() - 8.0;
+        controls::toggle(ui, place, Face::Words(words), name, true, on)
+    };
+    let cut = button("Cut open", "Cut open", Some(now.cutaway));
+    if cut.on_hover_text("Take away the front half: cloth and stuffing").clicked() {
+        actions.look(Look::Turn(Turned { cutaway: !now.cutaway, ..now }));
+    }
+    let stands = Turned { cutaway: now.cutaway, ..Turned::default() };
+    if now != stands {
+        let back = button("Turn back", "Turn the body back", None);
+        if back.on_hover_text("As it stood at first; so does a double click").clicked() {
+            actions.look(Look::Turn(stands));
+        }
+    }
+}
+
+/// Draws the body in `rect`, and its buttons over it.
+fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let painter = ui.painter_at(rect);
+    if bench.plan.is_none() {
+        return;
+    }
+    table::paint(&painter, bench, rect);
+    painter.add(Shape::mesh(std::sync::Arc::clone(bench.body.mesh())));
+    if ui.memory(|m| m.has_focus(keys::body_id())) {
+        paint::focus_ring(ui.painter(), rect.shrink(3.0), 6.0, bench.t);
+    }
+    buttons(ui, bench, rect, actions);
+}
+
+/// Draws the body as a panel of its own: heading, body, the round in hand.
+pub fn panel(ui: &Ui, bench: &Bench<'_>, panel: Rect, actions: &mut Actions) {
+    heading(ui, bench, panel.left_top() + vec2(16.0, 20.0), panel.right() - 12.0);
+    paint(ui, bench, field(panel), actions);
+}
+
+/// Where in a panel the body stands.
+pub fn field(panel: Rect) -> Rect {
+    panel.with_min_y(panel.top() + 38.0).shrink2(vec2(6.0, 0.0))
+}
+
+/// Draws the body in place of the outline board.
+pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actions) {
+    heading(ui, bench, layout.main.left_top() + vec2(16.0, 20.0), layout.board.right());
+    paint(ui, bench, layout.board, actions);
+}
+
+fn heading(ui: &Ui, bench: &Bench<'_>, at: Pos2, right: f32) {
+    let painter = ui.painter();
+    paint::title(painter, at, "Body", "drag to turn", bench.t);
+    let Some(round) = bench.view.in_hand() else { return };
+    let Some(count) = bench.count_of(round) else { return };
+    let words = format!("Rnd {round} · {count} st");
+    let font = type_faces::bold(type_faces::SMALL);
+    let width = painter.layout_no_wrap(words.clone(), font, bench.t.ink).size().x + 12.0;
+    paint::pill(painter, pos2(right - width, at.y), &words, bench.t);
+}
+
+/// The switch between outline and body, where they share a place.
+pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
+    let mut left = board.left() + 8.0;
+    for face in BoardFace::ALL {
+        let words = face.text();
+        let size = vec2(controls::words_width(ui, words), 26.0);
+        let place = Rect::from_min_size(pos2(left, board.bottom() - 34.0), size);
+        left = place.right() + 6.0;
+        let on = bench.view.board == face;
+        let name = face.name();
+        if controls::toggle(ui, place, Face::Words(words), name, true, Some(on)).clicked() {
+            actions.look(Look::Board(face));
+        }
+    }
+}
+
+/// Draws the thread of the round in hand from its bar to the body.
+pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::Hand) {
+    let Some(round) = bench.view.in_hand().filter(|&r| bars.rows.sees(r)) else { return };
+    let Some(end) = bench.body.tie(round).filter(|at| field(panel).contains(*at)) else {
+        return;
+    };
+    let start = pos2(bars.rows.right(), bars.rows.y(round));
+    let bend = 0.5 * (end.x - start.x);
+    let curve = egui::epaint::CubicBezierShape::from_points_stroke(
+        [start, start + vec2(bend, 0.0), end - vec2(bend, 0.0), end],
+        false,
+        egui::Color32::TRANSPARENT,
+        Stroke::NONE,
+    );
+    let painter = ui.painter();
+    paint::thread(painter, curve.flatten(Some(0.2)), bench.t);
+    painter.circle(end, 3.4, bench.t.panel, Stroke::new(1.8, bench.t.highlight_edge));
+}

@@ -1,0 +1,199 @@
+//! `plumpline picture`: a piece drawn as an SVG or PNG file.
+
+use std::path::{Path, PathBuf};
+
+use anyhow::{anyhow, bail, ensure};
+use clap::{Args, ValueEnum};
+use plumpline_core::picture::svg::{Frame, svg};
+use plumpline_core::picture::{Body, Look, Rgb, Scene, outline};
+use plumpline_core::{Piece, Plan, Project, file, plan};
+
+use crate::ui_kit::type_faces;
+
+/// Least and greatest width of a picture, pixels.
+const WIDTHS: std::ops::RangeInclusive<u32> = 16..=8000;
+/// Most pixels of a PNG: beyond this it takes more memory than a picture is worth.
+const MOST_PIXELS: u64 = 120_000_000;
+/// Room around the piece, as a part of the width.
+const MARGIN: f32 = 0.04;
+
+/// Arguments of `plumpline picture`.
+#[derive(Debug, Args)]
+pub(super) struct Picture {
+    /// Project file.
+    project: PathBuf,
+    /// What to draw.
+    #[arg(long, value_enum)]
+    view: View,
+    /// File to write; its ending, .svg or .png, decides the form.
+    #[arg(short, long)]
+    output: PathBuf,
+    /// The piece of this name; the first one if not said.
+    #[arg(long, value_name = "NAME")]
+    piece: Option<String>,
+    /// How far the body is turned about its axis, degrees.
+    #[arg(long, default_value_t = Look::default().turn_deg, allow_negative_numbers = true)]
+    turn: f32,
+    /// How far it is seen from above, degrees, −90 to 90.
+    #[arg(long, default_value_t = Look::default().tilt_deg, allow_negative_numbers = true)]
+    tilt: f32,
+    /// Width of the picture, pixels.
+    #[arg(long, default_value_t = 1200)]
+    width: u32,
+    /// Take away the half that faces the viewer at turn 0.
+    #[arg(long)]
+    cutaway: bool,
+    /// Ground of the picture.
+    #[arg(long, value_enum, default_value_t = Ground::None)]
+    background: Ground,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum View {
+    /// The stuffed body, stitch by stitch.
+    Body,
+    /// The profile with its measures.
+    Outline,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Ground {
+    /// Clear.
+    None,
+    /// White.
+    White,
+}
+
+impl Picture {
+    pub(super) fn run(self) -> anyhow::Result<()> {
+        let shown = self.output.display();
+        let png = match self.output.extension().and_then(|e| e.to_str()) {
+            Some("svg") => false,
+            Some("png") => true,
+            _ => bail!("{shown}: the ending is not known; end the name in .svg or .png"),
+        };
+        self.check()?;
+        let project = file::load(&self.project)?;
+        let piece = self.piece_of(&project)?;
+        let plan = plan(piece)
+            .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
+        let text = self.draw(&project, piece, &plan);
+        let bytes = if png { rasterised(&text)? } else { text.into_bytes() };
+        write(&self.output, &bytes)
+    }
+
+    fn check(&self) -> anyhow::Result<()> {
+        let (least, most) = (WIDTHS.start(), WIDTHS.end());
+        ensure!(
+            WIDTHS.contains(&self.width),
+            "--width: {} is out of range; give a number from {least} to {most}",
+            self.width
+        );
+        ensure!(
+            self.turn.is_finite() && self.turn.abs() <= 36_000.0,
+            "--turn: {} is out of range; give degrees from -36000 to 36000",
+            self.turn
+        );
+        ensure!(
+            self.tilt.is_finite() && self.tilt.abs() <= 90.0,
+            "--tilt: {} is out of range; give degrees from -90 to 90",
+            self.tilt
+        );
+        Ok(())
+    }
+
+    fn piece_of<'a>(&self, project: &'a Project) -> anyhow::Result<&'a Piece> {
+        let Some(name) = &self.piece else {
+            return project.pieces.first().ok_or_else(|| anyhow!("there is no piece"));
+        };
+        project.pieces.iter().find(|p| p.name == *name).ok_or_else(|| {
+            let names: Vec<&str> = project.pieces.iter().map(|p| p.name.as_str()).collect();
+            anyhow!(
+                "{}: there is no piece “{name}”; the pieces are {}",
+                self.project.display(),
+                names.join(", ")
+            )
+        })
+    }
+
+    /// The picture as SVG, as wide as was asked for.
+    fn draw(&self, project: &Project, piece: &Piece, plan: &Plan) -> String {
+        let colours: Vec<Rgb> = project.yarns.iter().map(|y| y.colour).collect();
+        let margin = MARGIN * self.width as f32;
+        let room = self.width as f32 - 2.0 * margin;
+        let (scene, what) = match self.view {
+            View::Body => {
+                let body = Body::new(piece, plan);
+                let (turn_deg, tilt_deg, cutaway) = (self.turn, self.tilt, self.cutaway);
+                let look = Look { turn_deg, tilt_deg, cutaway, ..Look::default() };
+                let at = |scale| body.scene(&Look { scale, ..look }, &colours);
+                (fitted(room, at), "stuffed, stitch by stitch")
+            }
+            View::Outline => {
+                (fitted(room, |scale| outline::scene(plan, scale, &colours)), "side profile")
+            }
+        };
+        let (tall, wide) = plan.size_mm;
+        let title = format!("{}: {what}", piece.name);
+        let description = format!(
+            "A crocheted piece of {} rounds and {} stitches, {tall:.0} mm high and {wide:.0} mm \
+             wide when stuffed.",
+            plan.rounds.len(),
+            plan.estimate.stitches
+        );
+        svg(
+            &scene,
+            &Frame {
+                title: &title,
+                description: &description,
+                margin,
+                background: (self.background == Ground::White).then_some([255; 3]),
+                fonts: "Nunito Sans, sans-serif",
+            },
+        )
+    }
+}
+
+/// The scene at the scale at which it is `room` pixels wide. What does not scale with the
+/// piece, such as type, takes a second look.
+fn fitted(room: f32, at: impl Fn(f32) -> Scene) -> Scene {
+    let mut scale = 4.0;
+    let mut scene = at(scale);
+    for _ in 0..3 {
+        let [low, high] = scene.bounds();
+        let width = (high[0] - low[0]).max(1e-3);
+        scale *= room / width;
+        scene = at(scale);
+    }
+    scene
+}
+
+/// An SVG's pixels as a PNG file.
+fn rasterised(text: &str) -> anyhow::Result<Vec<u8>> {
+    use resvg::{tiny_skia, usvg};
+    let mut options = usvg::Options::default();
+    let faces = options.fontdb_mut();
+    faces.load_font_data(type_faces::REGULAR_FILE.to_vec());
+    // The file's own family name carries its weight; the words ask for the plain one.
+    let family = faces.faces().next().and_then(|face| face.families.first());
+    if let Some((name, _)) = family.cloned() {
+        faces.set_sans_serif_family(name);
+    }
+    let tree = usvg::Tree::from_str(text, &options)?;
+    let size = tree.size().to_int_size();
+    ensure!(
+        u64::from(size.width()) * u64::from(size.height()) <= MOST_PIXELS,
+        "--width: the picture would be {} pixels high; make it narrower",
+        size.height()
+    );
+    let mut pixels = tiny_skia::Pixmap::new(size.width(), size.height())
+        .ok_or_else(|| anyhow!("--width: the picture is too large; make it smaller"))?;
+    resvg::render(&tree, tiny_skia::Transform::identity(), &mut pixels.as_mut());
+    Ok(pixels.encode_png()?)
+}
+
+fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
+    std::fs::write(path, bytes).map_err(|e| {
+        anyhow!("{}: it cannot be written ({e}); check the folder", path.display())
+    })
+}

@@ -1,0 +1,359 @@
+//! The stitches of a plan on its surface: each a cell of the cloth with the two legs of its
+//! V, standing where the round below offered its stitches.
+
+use super::leaf::{Leg, THICKNESS};
+use super::surface::Surface;
+use super::vector::{V3, add, mean, scaled, sub, unit};
+use crate::cloth::Working;
+use crate::piece::Piece;
+use crate::placement::Stitch;
+use crate::plan::Plan;
+
+/// Half the width of a leg, in stitch widths: two legs and a little overlap fill a stitch.
+const LEG: f32 = 0.272;
+/// How far the feet of a plain stitch stand from its middle, in stitch widths, and its heads.
+const FOOT: f32 = 0.09;
+const HEAD: f32 = 0.255;
+/// How far the heads of a decrease stand from its middle: it draws two stitches together,
+/// and has more room above them.
+const CLOSED: f32 = 0.16;
+/// How far the feet of an increase stand apart in the stitch they share.
+const SHARED: f32 = 0.20;
+/// How much of a shift a stitch passes on to the one above: between shaping, columns lean
+/// gradually rather than jump. By eye, no source.
+const STIFF: f32 = 0.6;
+/// The cloth beneath a stitch reaches this much beyond it, so that no gap shows where
+/// shaping leaves its neighbours askew; hardly at all at the ends, which may be open.
+const OVERLAP: f32 = 1.30;
+const OVERLAP_AT_END: f32 = 1.04;
+/// How far the cloth of a round's first stitch reaches under the last one of the round
+/// before, in stitches: a leaning spiral would gape there.
+const UNDER: f32 = 0.5;
+/// Quads a round is drawn in where stitches would be too many.
+const BAND_QUADS: u32 = 72;
+
+/// A stitch, or where there are too many a piece of its round, in the body's frame.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Cell {
+    /// Its round, counted from 1.
+    pub(super) round: u32,
+    /// Its number in the round, counted from 1; none for a piece of a round.
+    pub(super) stitch: Option<u32>,
+    /// What is worked there.
+    pub(super) worked: Stitch,
+    /// Index of its yarn.
+    pub(super) yarn: usize,
+    /// Its middle on the surface.
+    pub(super) middle: V3,
+    /// Unit normal there.
+    pub(super) normal: V3,
+    /// Unit vector along the round, in working order.
+    pub(super) across: V3,
+    /// How much light reaches it.
+    pub(super) openness: f32,
+    /// How large its cloth is drawn, against its own size.
+    pub(super) reach: f32,
+    /// Corners of the cloth under it.
+    pub(super) cloth: [V3; 4],
+    /// The legs of its V, in working order.
+    pub(super) legs: [Leg; 2],
+}
+
+/// Where the edges of rounds lie along the profile.
+///
+/// Joined rounds are level. A spiral climbs by a round in a round, so its edges tilt; each
+/// starts half a round low and ends half a round high, where the next one goes on. The first
+/// and the last edge are the piece's own.
+struct Edges {
+    last: u32,
+    climbs: bool,
+}
+
+impl Edges {
+    fn along(&self, edge: u32, part: f32) -> f32 {
+        let tilts = self.climbs && edge > 0 && edge < self.last;
+        edge as f32 + if tilts { part - 0.5 } else { 0.0 }
+    }
+}
+
+/// One round as it stands on the one below.
+struct Standing<'a> {
+    surface: &'a Surface,
+    edges: &'a Edges,
+    round: u32,
+    yarn: usize,
+    /// Stitches of the round below and of this one.
+    counts: (f32, f32),
+    /// How deep the middle of a leg lies, mm.
+    depth: f32,
+    /// Where the stitches of the round below and of this one part, in turns.
+    seams: (&'a [f32], &'a [f32]),
+}
+
+impl Standing<'_> {
+    /// The place `at` stitches into the round, on its lower edge or its upper one.
+    fn place(&self, upper: bool, at: f32) -> (V3, V3) {
+        let (count, seams, edge) = if upper {
+            (self.counts.1, self.seams.1, self.round)
+        } else {
+            (self.counts.0, self.seams.0, self.round - 1)
+        };
+        self.surface.at(self.edges.along(edge, at / count), between(seams, at))
+    }
+
+    fn width(&self, upper: bool) -> f32 {
+        let (count, edge) =
+            if upper { (self.counts.1, self.round) } else { (self.counts.0, self.round - 1) };
+        self.surface.around(edge as f32) / count
+    }
+
+    /// The cell between these places of the lower edge and of the upper edge.
+    fn cell(&self, worked: Stitch, low: (f32, f32), high: (f32, f32), feet: [f32; 2]) -> Cell {
+        let corner = |upper, at| self.place(upper, at);
+        let under = if low.0 <= 0.0 { UNDER } else { 0.0 };
+        let corners = [
+            corner(false, low.0 - under),
+            corner(false, low.1),
+            corner(true, high.1),
+            corner(true, high.0 - under),
+        ];
+        let middle_high = 0.5 * (high.0 + high.1);
+        let head = if worked == Stitch::Decrease { CLOSED } else { HEAD };
+        let heads = [middle_high - head, middle_high + head];
+        let normal = unit(corners.iter().fold([0.0; 3], |sum, c| add(sum, c.1)));
+        let [a, b, c, d] = corners.map(|c| c.0);
+        let across = unit(sub(mean(b, c), mean(a, d)));
+        let (low_width, high_width) = (self.width(false), self.width(true));
+        let half = (LEG * low_width.max(0.35 * high_width), LEG * high_width);
+        // The yarn lies under the surface that the forecast speaks of, each corner of the
+        // cloth straight beneath its own place, so that neighbours meet.
+        let sunk = |(place, normal): (V3, V3), by: f32| sub(place, scaled(normal, by));
+        let leg = |i: usize| Leg {
+            foot: sunk(self.place(false, feet[i]), self.depth),
+            head: sunk(self.place(true, heads[i]), self.depth),
+            half,
+        };
+        let part = middle_high / self.counts.1;
+        let along =
+            0.5 * (self.edges.along(self.round - 1, part) + self.edges.along(self.round, part));
+        Cell {
+            round: self.round,
+            stitch: None,
+            worked,
+            yarn: self.yarn,
+            middle: mean(mean(a, b), mean(c, d)),
+            normal,
+            across,
+            openness: self.surface.openness(along),
+            reach: if self.round == 1 || self.round == self.edges.last {
+                OVERLAP_AT_END
+            } else {
+                OVERLAP
+            },
+            cloth: corners.map(|corner| sunk(corner, 1.5 * self.depth)),
+            legs: [leg(0), leg(1)],
+        }
+    }
+
+    /// The stitches of the round, in working order.
+    fn stitches(&self, worked: impl Iterator<Item = Stitch>, cells: &mut Vec<Cell>) {
+        let (mut below, mut above) = (0.0, 0.0);
+        let mut number = 0;
+        for stitch in worked {
+            let taken = stitch.consumes() as f32;
+            let middle = below + 0.5 * taken;
+            let mut put = |low, high: f32, feet| {
+                number += 1;
+                let cell = self.cell(stitch, low, (high, high + 1.0), feet);
+                cells.push(Cell { stitch: Some(number), ..cell });
+            };
+            match stitch {
+                Stitch::Plain => {
+                    put((below, below + 1.0), above, [middle - FOOT, middle + FOOT]);
+                }
+                // Two stitches out of one.
+                Stitch::Increase => {
+                    let (a, b) = (middle - SHARED, middle + SHARED);
+                    put((below, middle), above, [a - 0.5 * FOOT, a + 0.5 * FOOT]);
+                    put((middle, below + 1.0), above + 1.0, [b - 0.5 * FOOT, b + 0.5 * FOOT]);
+                }
+                // One stitch out of two: a leg in each.
+                Stitch::Decrease => {
+                    put((below, below + 2.0), above, [below + 0.6, below + 1.4]);
+                }
+            }
+            below += taken;
+            above += stitch.produces() as f32;
+        }
+    }
+
+    /// The round as a band of quads.
+    fn band(&self, cells: &mut Vec<Cell>) {
+        for i in 0..BAND_QUADS {
+            let part = |i: u32, count: f32| i as f32 / BAND_QUADS as f32 * count;
+            let span = |count| (part(i, count), part(i + 1, count));
+            let (low, high) = (span(self.counts.0), span(self.counts.1));
+            cells.push(self.cell(Stitch::Plain, low, high, [low.0, low.1]));
+        }
+    }
+}
+
+/// Every cell of a plan, in working order; whole stitches, or bands if there are more than
+/// `most` of those.
+pub(super) fn cells(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) -> Vec<Cell> {
+    let stitches: usize = plan.rounds.iter().map(|r| r.count as usize).sum();
+    let bands = stitches > most;
+    let room = if bands { plan.rounds.len() * BAND_QUADS as usize } else { stitches };
+    let mut cells = Vec::with_capacity(room);
+    let edges =
+        Edges { last: plan.rounds.len() as u32, climbs: piece.working == Working::Spiral };
+    let leans = plan.depth_mm.is_none();
+    let drift = if leans { piece.rules.spiral_drift as f32 } else { 0.0 };
+    let on_chain = plan.start.joined().is_some();
+    let mut below: Option<Vec<f32>> = None;
+    for (number, round) in (1..).zip(&plan.rounds) {
+        let taken = round.placement.consumed();
+        let lower = below.take().unwrap_or_else(|| even(0.0, taken));
+        // As placement reckons, all rounds worked on stitches lean.
+        let lean = if number > 1 || on_chain { drift / taken as f32 } else { 0.0 };
+        let upper = seams(&lower, round.placement.stitches(), round.count, lean);
+        let standing = Standing {
+            surface,
+            edges: &edges,
+            round: number,
+            yarn: round.yarn,
+            counts: (round.placement.consumed() as f32, round.count as f32),
+            depth: THICKNESS * LEG * plan.stitch_mm.0 as f32,
+            seams: (&lower, &upper),
+        };
+        if bands {
+            standing.band(&mut cells);
+        } else {
+            standing.stitches(round.placement.stitches(), &mut cells);
+        }
+        below = Some(upper);
+    }
+    cells
+}
+
+/// `count` stitches of one width around, from `begin`, in turns.
+fn even(begin: f32, count: u32) -> Vec<f32> {
+    (0..=count).map(|i| begin + i as f32 / count as f32).collect()
+}
+
+/// The turn `at` stitches into a round.
+fn between(seams: &[f32], at: f32) -> f32 {
+    let last = seams.len() - 2;
+    let i = (at.max(0.0) as usize).min(last);
+    seams[i] + (at - i as f32) * (seams[i + 1] - seams[i])
+}
+
+/// Where the stitches of a round part: partly straight above what they are worked into,
+/// `lean` turns on, partly evenly around, as stuffing pulls them.
+fn seams(
+    lower: &[f32],
+    worked: impl Iterator<Item = Stitch>,
+    count: u32,
+    lean: f32,
+) -> Vec<f32> {
+    let mut seams = even(lower[0] + lean, count);
+    let (mut below, mut above) = (0, 0);
+    for stitch in worked {
+        let many = stitch.produces();
+        for i in 1..=many {
+            let part = below as f32 + (stitch.consumes() * i) as f32 / many as f32;
+            let straight = between(lower, part) + lean;
+            let seam = &mut seams[above + i as usize];
+            *seam += STIFF * (straight - *seam);
+        }
+        below += stitch.consumes() as usize;
+        above += many as usize;
+    }
+    seams
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::vector::dot;
+    use super::*;
+    use crate::gauge::Gauge;
+    use crate::outline::{Knot, Outline};
+    use crate::piece::Spread;
+    use crate::placement::Placer;
+    use crate::plan::plan;
+
+    #[test]
+    fn stitches_stand_in_order_once_around_above_those_they_are_worked_into() {
+        let mut placer = Placer::new(Spread::Turned, 0.17);
+        let mut lower = even(0.3, 6);
+        for pair in [6_u32, 12, 18, 24, 30, 30, 25, 20, 10, 5].windows(2) {
+            let (below, count) = (pair[0], pair[1]);
+            let round = placer.place(below, count);
+            let upper = seams(&lower, round.stitches(), count, 0.17 / below as f32);
+            assert_eq!(upper.len(), count as usize + 1);
+            assert!(upper.windows(2).all(|p| p[1] > p[0]), "{upper:?}");
+            assert!((upper[count as usize] - upper[0] - 1.0).abs() < 1e-5);
+            // No stitch is further from its foot than one and a half of its own widths.
+            let mut at = 0;
+            let mut foot = 0.0;
+            for stitch in round.stitches() {
+                let taken = stitch.consumes() as f32;
+                let made = stitch.produces() as usize;
+                let head = between(&upper, at as f32 + 0.5 * made as f32);
+                let shift = (head - between(&lower, foot + 0.5 * taken)) * count as f32;
+                assert!(shift.abs() < 1.5, "{below} to {count}: {shift}");
+                at += made;
+                foot += taken;
+            }
+            lower = upper;
+        }
+    }
+
+    #[test]
+    fn an_increase_spreads_from_one_foot_and_a_decrease_closes_two() {
+        let knots = [(0.0, 0.0), (34.0, 34.0), (0.0, 68.0)];
+        let outline = Outline { knots: knots.map(|(r, z)| Knot::new(r, z)).into() };
+        let piece = Piece::new("ball", outline, Gauge::default());
+        let plan = plan(&piece).expect("a ball can be planned");
+        let surface = Surface::new(&plan.forecast, 0.0, false);
+        let cells = cells(&piece, &plan, &surface, usize::MAX);
+        let apart = |a: V3, b: V3| dot(sub(a, b), sub(a, b)).sqrt();
+        let middle =
+            |cell: &Cell, of: fn(&Leg) -> V3| mean(of(&cell.legs[0]), of(&cell.legs[1]));
+        // Poles draw everything together.
+        let inner = 3..plan.rounds.len() as u32 - 2;
+        let (mut pairs, mut closed, mut i) = (0, 0, 0);
+        while i < cells.len() {
+            let cell = &cells[i];
+            let counts = inner.contains(&cell.round);
+            match cell.worked {
+                Stitch::Increase => {
+                    let next = &cells[i + 1];
+                    let feet = apart(middle(cell, |l| l.foot), middle(next, |l| l.foot));
+                    let heads = apart(middle(cell, |l| l.head), middle(next, |l| l.head));
+                    assert!(
+                        !counts || feet < 0.7 * heads,
+                        "round {}: {feet} {heads}",
+                        cell.round
+                    );
+                    pairs += u32::from(counts);
+                    i += 2;
+                    continue;
+                }
+                Stitch::Decrease => {
+                    let [a, b] = cell.legs;
+                    let (feet, heads) = (apart(a.foot, b.foot), apart(a.head, b.head));
+                    assert!(
+                        !counts || feet > 1.1 * heads,
+                        "round {}: {feet} {heads}",
+                        cell.round
+                    );
+                    closed += u32::from(counts);
+                }
+                Stitch::Plain => {}
+            }
+            i += 1;
+        }
+        assert!(pairs > 10 && closed > 10, "{pairs} increases, {closed} decreases");
+    }
+}
