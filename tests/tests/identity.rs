@@ -82,7 +82,7 @@ proptest! {
                 let text = write(&pattern, style, lexicon);
                 let counted = style.even == style::EvenForm::Counted;
                 let wanted = kept(&pattern, counted);
-                let told = read(&text, Wish::Lexicon(lexicon.code.clone()));
+                let told = read(&text, Wish::Lexicon(&lexicon.code));
                 prop_assert_eq!(
                     kept(&told.pattern, counted), wanted.clone(),
                     "{}, {}:\n{}", style.name, lexicon.code, text
