@@ -148,7 +148,7 @@ pub enum Op {
     /// around” is a group of one worked around.
     Group {
         /// One working of it; never empty.
-        body: Vec<Placed<Op>>,
+        body: Vec<Placed<Self>>,
         /// How often.
         times: Times,
     },
@@ -157,7 +157,7 @@ pub enum Op {
         /// The loop.
         only: Loop,
         /// What is worked so; never empty.
-        body: Vec<Placed<Op>>,
+        body: Vec<Placed<Self>>,
     },
     /// `count` stitches of `kind` into a magic ring.
     Ring {

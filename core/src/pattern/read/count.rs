@@ -32,7 +32,9 @@ pub(super) fn stated(input: &mut Input<'_>, has_work: bool) -> Read<Placed<u32>>
             opt(tok(Tok::Stitch)).parse_next(input)?;
             return Ok(Placed::at(count, span(inside)));
         }
-        Some(Tok::Equals) => (tok(Tok::Equals), open_count).map(|(_, n)| n).parse_next(input)?,
+        Some(Tok::Equals) => {
+            (tok(Tok::Equals), open_count).map(|(_, n)| n).parse_next(input)?
+        }
         Some(Tok::Dash) if has_work => {
             let found = (tok(Tok::Dash), open_count, opt(tok(Tok::Dash)))
                 .map(|(_, n, _)| n)
@@ -82,11 +84,20 @@ fn figure(inside: &[Token]) -> Option<(u32, bool)> {
     let lead = one_of(|t: &Token| {
         matches!(t.tok, Tok::Equals | Tok::Dash | Tok::Colon | Tok::Say(Say::Total | Say::The))
     });
-    let tail = alt((counted_word, alt((tok(Tok::Stop), tok(Tok::Dash))).void()));
-    let kind_named = inside
-        .iter()
-        .any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain) );
-    (repeat::<_, _, (), EmptyError, _>(0..=2, lead), number, repeat::<_, _, (), _, _>(0..=4, tail), eof)
+    let tail = one_of(|t: &Token| {
+        matches!(
+            t.tok,
+            Tok::Stop | Tok::Dash | Tok::Round | Tok::Say(Say::Each | Say::In | Say::The)
+        )
+    });
+    let tail = alt((counted_word, tail.void()));
+    let kind_named = inside.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain));
+    (
+        repeat::<_, _, (), EmptyError, _>(0..=2, lead),
+        number,
+        repeat::<_, _, (), _, _>(0..=4, tail),
+        eof,
+    )
         .map(|(_, n, ..)| (n, kind_named))
         .parse_next(&mut input)
         .ok()

@@ -14,8 +14,9 @@ const NAME_WORDS: usize = 4;
 
 /// One thing done, appended to `out`.
 pub(super) fn doing(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()> {
-    let (op, taken) =
-        alt((other_side, colour, chain, skip, join, marker, plain)).with_taken().parse_next(input)?;
+    let (op, taken) = alt((other_side, colour, chain, skip, join, marker, plain))
+        .with_taken()
+        .parse_next(input)?;
     out.push(Placed::at(op, span(taken)));
     Ok(())
 }
@@ -110,12 +111,9 @@ fn colour(input: &mut Input<'_>) -> Read<Op> {
         alt((tok(Tok::Yarn), say(Say::Colour))).void().parse_next(input)
     };
     let change = (say(Say::Change), fillers, opt(yarn)).void();
-    let with = (
-        alt((say(Say::With), say(Say::In), say(Say::Over), tok(Tok::Join))),
-        fillers,
-        yarn,
-    )
-        .void();
+    let with =
+        (alt((say(Say::With), say(Say::In), say(Say::Over), tok(Tok::Join))), fillers, yarn)
+            .void();
     let of_word = |input: &mut Input<'_>| match (peek(input, 0), peek(input, 1)) {
         (Some(Tok::Say(Say::In | Say::With)), Some(Tok::Unknown))
             if !matches!(peek(input, 2), Some(Tok::Stuff | Tok::FastenOff)) =>

@@ -40,7 +40,9 @@ pub(super) fn bullets_of(line: &[Token]) -> usize {
 }
 
 fn bullets(input: &mut Input<'_>) -> Read<()> {
-    let sign = one_of(|t: &Token| matches!(t.tok, Tok::Bullet | Tok::Dash | Tok::Star | Tok::TwoStars));
+    let sign = one_of(|t: &Token| {
+        matches!(t.tok, Tok::Bullet | Tok::Dash | Tok::Star | Tok::TwoStars)
+    });
     repeat(0..=4, alt((sign.void(), tick_box))).parse_next(input)
 }
 
@@ -80,8 +82,18 @@ fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
         let again = usize::from(peek(input, 1) == Some(Tok::Round));
         let Some(Tok::Number(next)) = peek(input, 1 + again) else { return Ok(last) };
         let after = peek(input, 2 + again);
-        let heads = matches!(after, None | Some(Tok::Colon | Tok::Close | Tok::Stop
-            | Tok::Open(_) | Tok::Equals | Tok::Dash | Tok::Newline));
+        let heads = matches!(
+            after,
+            None | Some(
+                Tok::Colon
+                    | Tok::Close
+                    | Tok::Stop
+                    | Tok::Open(_)
+                    | Tok::Equals
+                    | Tok::Dash
+                    | Tok::Newline
+            )
+        );
         let glued = input.input.iter().take(2).all(|t| t.glued);
         match peek(input, 0) {
             Some(Tok::Dash) if last == first && (heads || glued || plural) => {
@@ -129,13 +141,18 @@ fn bare(input: &mut Input<'_>) -> Read<Heading> {
     let first = number(input)?;
     let before = input.checkpoint();
     let last = match opt((alt((tok(Tok::Dash), say(Say::To))), number)).parse_next(input)? {
-        Some((_, last)) if matches!(peek(input, 0), Some(Tok::Colon | Tok::Close | Tok::Stop)) => last,
+        Some((_, last))
+            if matches!(peek(input, 0), Some(Tok::Colon | Tok::Close | Tok::Stop)) =>
+        {
+            last
+        }
         Some(_) => {
             input.reset(&before);
             first
         }
         None => first,
     };
-    one_of(|t: &Token| matches!(t.tok, Tok::Colon | Tok::Close | Tok::Stop)).parse_next(input)?;
+    one_of(|t: &Token| matches!(t.tok, Tok::Colon | Tok::Close | Tok::Stop))
+        .parse_next(input)?;
     Ok(Heading { first, last, row: false, bare: true, tokens: 0 })
 }

@@ -11,7 +11,11 @@ const SHORT: usize = 3;
 /// The abbreviations that a line without a heading explains; empty where it explains none.
 pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
     let line = match line {
-        [Token { tok: Tok::Say(Say::Section), .. }, Token { tok: Tok::Colon, .. }, rest @ ..] => rest,
+        [
+            Token { tok: Tok::Say(Say::Section), .. },
+            Token { tok: Tok::Colon, .. },
+            rest @ ..,
+        ] => rest,
         _ => line,
     };
     let several = line.iter().filter(|t| t.tok == Tok::Equals).count() > 1;
@@ -79,7 +83,8 @@ fn signed(line: &[Token]) -> Option<(&[Token], &[Token])> {
             known && !works
         }
     };
-    let plain = |t: &Token| !matches!(t.tok, Tok::Open(_) | Tok::Close | Tok::Comma | Tok::Star);
+    let plain =
+        |t: &Token| !matches!(t.tok, Tok::Open(_) | Tok::Close | Tok::Comma | Tok::Star);
     let named = short.iter().any(|t| !t.tok.counts());
     (told && named && !short.is_empty() && short.iter().all(plain)).then_some((short, meaning))
 }
@@ -88,8 +93,20 @@ fn is_term(tok: Tok) -> bool {
     use Tok::{Decrease, Increase, Kind, Loop, Marker, Ring, Round, Skip, Stitch};
     matches!(
         tok,
-        Kind(_) | Increase(_) | Decrease(..) | Tok::Chain | Ring | Round | Stitch | Loop(_) | Skip
-            | Marker | Tok::FastenOff | Tok::Turn | Tok::Yarn | Tok::Say(Say::Together | Say::Repeat)
+        Kind(_)
+            | Increase(_)
+            | Decrease(..)
+            | Tok::Chain
+            | Ring
+            | Round
+            | Stitch
+            | Loop(_)
+            | Skip
+            | Marker
+            | Tok::FastenOff
+            | Tok::Turn
+            | Tok::Yarn
+            | Tok::Say(Say::Together | Say::Repeat)
     )
 }
 

@@ -56,20 +56,22 @@ pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
 /// How many tokens belong to the line that `rest` begins with: up to the end of the line or
 /// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
 fn piece_of_line(rest: &[Token]) -> usize {
-    let end = rest.iter().position(|t| t.tok == Tok::Newline).unwrap_or(rest.len());
     let mut depth = 0_usize;
-    let head = heading(&rest[..end]).map_or(1, |h| h.tokens.max(1));
-    for i in head..end {
+    // A heading never reaches over the end of a line. Looking for that end first would make
+    // a long line of many headings quadratic.
+    let head = heading(rest).map_or(1, |h| h.tokens.max(1));
+    for i in head..rest.len() {
         match rest[i].tok {
+            Tok::Newline => return i,
             Tok::Open(_) => depth += 1,
             Tok::Close => depth = depth.saturating_sub(1),
-            Tok::Round | Tok::Say(Say::Row) if depth == 0 && heads_anew(&rest[i - 1..end]) => {
+            Tok::Round | Tok::Say(Say::Row) if depth == 0 && heads_anew(&rest[i - 1..]) => {
                 return i;
             }
             _ => {}
         }
     }
-    end
+    rest.len()
 }
 
 /// Whether a heading stands after the first of `rest`, and that lets one follow.
@@ -78,9 +80,8 @@ fn heads_anew(rest: &[Token]) -> bool {
         rest[0].tok,
         Tok::Close | Tok::Stop | Tok::Stitch | Tok::Comma | Tok::Bullet | Tok::Colon
     );
-    ends && heading(&rest[1..]).is_some_and(|h| {
-        matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon))
-    })
+    ends && heading(&rest[1..])
+        .is_some_and(|h| matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon)))
 }
 
 /// A round that may run on in the next line.
@@ -114,18 +115,39 @@ impl Open {
     fn runs_on(&self, so_far: &Line<'_>, line: &[Token]) -> bool {
         let hanging = matches!(
             so_far.tokens.last().map(|t| t.tok),
-            Some(Tok::Comma | Tok::Say(Say::Then | Say::In | Say::The | Say::Next | Say::From)
-                | Tok::Dash | Tok::Colon | Tok::Times | Tok::Equals)
+            Some(
+                Tok::Comma
+                    | Tok::Say(Say::Then | Say::In | Say::The | Say::Next | Say::From)
+                    | Tok::Dash
+                    | Tok::Colon
+                    | Tok::Times
+                    | Tok::Equals
+            )
         );
         let first = line.get(bullets_of(line)).map(|t| t.tok);
         let works = |tok: Tok| {
             tok.is_work()
-                || matches!(tok, Tok::Number(_) | Tok::Open(_) | Tok::Close | Tok::Star
-                    | Tok::TwoStars | Tok::Equals | Tok::InEach | Tok::Loop(_) | Tok::Join
-                    | Tok::Times | Tok::Comma | Tok::Say(Say::Repeat | Say::In | Say::Each | Say::Around | Say::Then))
+                || matches!(
+                    tok,
+                    Tok::Number(_)
+                        | Tok::Open(_)
+                        | Tok::Close
+                        | Tok::Star
+                        | Tok::TwoStars
+                        | Tok::Equals
+                        | Tok::InEach
+                        | Tok::Loop(_)
+                        | Tok::Join
+                        | Tok::Times
+                        | Tok::Comma
+                        | Tok::Say(Say::Repeat | Say::In | Say::Each | Say::Around | Say::Then)
+                )
         };
         let goes_on = first.is_some_and(works);
-        self.empty && goes_on || self.depth > 0 || hanging || goes_on && !has_count(so_far.tokens)
+        self.empty && goes_on
+            || self.depth > 0
+            || hanging
+            || goes_on && !has_count(so_far.tokens)
     }
 }
 
@@ -138,7 +160,14 @@ fn has_count(line: &[Token]) -> bool {
     let (Some(at), Some(last)) = (number, tail.last()) else { return false };
     let before = at.checked_sub(1).map(|i| tail[i].tok);
     let plain = tail[at + 1..].iter().all(|t| {
-        matches!(t.tok, Tok::Stitch | Tok::Kind(_) | Tok::Say(Say::Total | Say::Around) | Tok::Close | Tok::Dash)
+        matches!(
+            t.tok,
+            Tok::Stitch
+                | Tok::Kind(_)
+                | Tok::Say(Say::Total | Say::Around)
+                | Tok::Close
+                | Tok::Dash
+        )
     });
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,

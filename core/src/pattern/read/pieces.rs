@@ -28,14 +28,18 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
     {
         return Name::Section;
     }
-    if line.len() > LONGEST.0 || words.len() > LONGEST.1 || !words.contains(char::is_alphabetic) {
+    if line.len() > LONGEST.0 || words.len() > LONGEST.1 || !words.contains(char::is_alphabetic)
+    {
         return Name::No;
     }
-    let has_upper = words.chars().filter(|c| c.is_uppercase()).count() > 1;
-    let capitals = has_upper && !words.contains(char::is_lowercase);
+    let before_brackets = words.split('(').next().unwrap_or_default();
+    let has_upper = before_brackets.chars().filter(|c| c.is_uppercase()).count() > 1;
+    let capitals = has_upper && !before_brackets.contains(char::is_lowercase);
     let made = line.windows(2).any(|pair| {
-        matches!((pair[0].tok, pair[1].tok),
-            (Tok::Say(Say::Make) | Tok::Times, Tok::Number(_)) | (Tok::Number(_), Tok::Times))
+        matches!(
+            (pair[0].tok, pair[1].tok),
+            (Tok::Say(Say::Make) | Tok::Times, Tok::Number(_)) | (Tok::Number(_), Tok::Times)
+        )
     });
     let decorated = words.starts_with(['#', '_']) || words.starts_with("**");
     match line.last().map(|t| t.tok) {
@@ -55,7 +59,8 @@ pub(super) fn name_pieces(lines: &mut [Placed<Line>], names: &[Name]) {
     for i in 0..lines.len() {
         let anew = match &lines[i].it {
             Line::Rounds(rounds) => {
-                let anew = rounds.first == 1 || last_round.is_none_or(|last| rounds.first <= last);
+                let anew =
+                    rounds.first == 1 || last_round.is_none_or(|last| rounds.first <= last);
                 last_round = Some(rounds.last);
                 anew
             }
@@ -76,7 +81,8 @@ pub(super) fn name_pieces(lines: &mut [Placed<Line>], names: &[Name]) {
         let Some(at) = above.take().filter(|_| anew) else { continue };
         if let Line::Note { text, .. } = &lines[at].it {
             let trimmed = text.trim_matches(|c: char| {
-                c.is_whitespace() || matches!(c, '#' | '*' | '_' | '=' | '-' | ':' | '•' | '–' | '—')
+                c.is_whitespace()
+                    || matches!(c, '#' | '*' | '_' | '=' | '-' | ':' | '•' | '–' | '—')
             });
             lines[at].it = Line::Piece(trimmed.to_owned());
         }

@@ -34,6 +34,8 @@ pub(super) struct Desk<'a> {
     /// The loop that the rest of the line is worked in, and how many operations of the line
     /// came before.
     pub(super) loop_from: Option<(Loop, usize)>,
+    /// “to last 2 sts”: how many stitches are left to what comes after, and where it says so.
+    pub(super) to_last: Vec<(u32, Span)>,
     /// Where groups start that are said without how often.
     pub(super) bare: Vec<usize>,
     /// Where a group starts of which “repeat from * n times” may or may not count the first.
@@ -109,7 +111,11 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
         && peek(input, 0) == Some(Tok::Star)
         && !matches!(peek(input, 2), Some(t) if t.is_work());
     let star_times = move |input: &mut Input<'_>| {
-        if star { (tok(Tok::Star), number).map(|(_, n)| Turns::In(n)).parse_next(input) } else { fail(input) }
+        if star {
+            (tok(Tok::Star), number).map(|(_, n)| Turns::In(n)).parse_next(input)
+        } else {
+            fail(input)
+        }
     };
     let once = any.verify_map(|t: &Token| match t.tok {
         Tok::Turns(n) => Some(n),
@@ -117,13 +123,18 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
     });
     let found = alt((
         (tok(Tok::Times), number, more()).map(|(_, n, more)| counted((n, more))),
-        (number, tok(Tok::Times), opt(say(Say::Repeat)), more()).map(|(n, _, _, more)| counted((n, more))),
-        (number, say(Say::More), opt(tok(Tok::Times)), opt(say(Say::Repeat))).map(|(n, ..)| Turns::More(n)),
-        (say(Say::More), number, tok(Tok::Times), opt(say(Say::Repeat))).map(|(_, n, ..)| Turns::More(n)),
-        (fillers, say(Say::Total), fillers, number, tok(Tok::Times)).map(|(_, _, _, n, _)| Turns::In(n)),
+        (number, tok(Tok::Times), opt(say(Say::Repeat)), more())
+            .map(|(n, _, _, more)| counted((n, more))),
+        (number, say(Say::More), opt(tok(Tok::Times)), opt(say(Say::Repeat)))
+            .map(|(n, ..)| Turns::More(n)),
+        (say(Say::More), number, tok(Tok::Times), opt(say(Say::Repeat)))
+            .map(|(_, n, ..)| Turns::More(n)),
+        (fillers, say(Say::Total), fillers, number, tok(Tok::Times))
+            .map(|(_, _, _, n, _)| Turns::In(n)),
         (once, more()).map(counted),
         star_times,
         around,
+        to_last.value(Turns::Around),
     ))
     .parse_next(input)?;
     opt((fillers, say(Say::Total))).parse_next(input)?;
@@ -132,6 +143,14 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
 
 fn around(input: &mut Input<'_>) -> Read<Turns> {
     (say(Say::Around), opt((fillers, tok(Tok::Round)))).value(Turns::Around).parse_next(input)
+}
+
+/// “to last 2 sts”: around, but for what comes after.
+fn to_last(input: &mut Input<'_>) -> Read<()> {
+    let said = (say(Say::To), fillers, say(Say::Last), opt(number), stitch_word);
+    let ((.., n, _), taken) = said.with_taken().parse_next(input)?;
+    input.state.to_last.push((n.unwrap_or(1), span(taken)));
+    Ok(())
 }
 
 /// Where stitches go.
@@ -200,7 +219,8 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
         Some(Tok::Say(say @ (Say::Next | Say::Last | Say::Same))) => {
             any.parse_next(input)?;
             let n = opt(number).parse_next(input)?;
-            let word = if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
+            let word =
+                if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
             match (say, word, n) {
                 (Say::Last, Some(Tok::Chain), None) => Place::Chain(0),
                 (_, _, Some(n)) => Place::Next(n),
@@ -232,6 +252,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
     if found == Place::EachAround {
         opt(around).parse_next(input)?;
+        opt(to_last).parse_next(input)?;
     }
     Ok((found, only))
 }
@@ -265,7 +286,9 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     opt(say(Say::Next)).parse_next(input)?;
     match (n, word) {
         (Some(n), _) => Ok(Place::Next(n)),
-        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_))) => Ok(Place::EachAround),
+        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_))) => {
+            Ok(Place::EachAround)
+        }
         (None, None) if !whole && !next => fail(input),
         (None, _) => Ok(Place::EachAround),
     }

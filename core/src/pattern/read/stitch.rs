@@ -4,7 +4,9 @@ use winnow::combinator::{alt, opt};
 use winnow::prelude::*;
 use winnow::token::any;
 
-use super::place::{Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns};
+use super::place::{
+    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+};
 use super::tokens::{Tok, span};
 use super::words::Say;
 use crate::cloth::Loop;
@@ -37,7 +39,8 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
     };
     let suffix = opt(loop_suffix).parse_next(input)?;
-    let turns = if place == Some(Place::Around) { None } else { opt(turns).parse_next(input)? };
+    let turns =
+        if place == Some(Place::Around) { None } else { opt(turns).parse_next(input)? };
     let late = opt(loop_suffix).parse_next(input)?;
     let everywhere = matches!(place, Some(Place::Around | Place::EachAround));
     if !ends_well(input, everywhere) {
@@ -85,8 +88,15 @@ fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
     match peek(input, 0) {
         Some(Tok::Say(Say::In | Say::With)) => coloured,
         Some(Tok::Say(
-            Say::Each | Say::Next | Say::Same | Say::Last | Say::Together | Say::From
-            | Say::To | Say::Doubled | Say::Over,
+            Say::Each
+            | Say::Next
+            | Say::Same
+            | Say::Last
+            | Say::Together
+            | Say::From
+            | Say::To
+            | Say::Doubled
+            | Say::Over,
         ))
         | Some(Tok::InEach | Tok::Ring | Tok::Times | Tok::Ordinal(_)) => false,
         _ => true,
@@ -132,9 +142,7 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
             Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None))
         }
         // “even” stays, and says the place as well.
-        Some(Tok::Even(kind)) if lead.is_none() => {
-            Ok(Base::Plain(kind, None))
-        }
+        Some(Tok::Even(kind)) if lead.is_none() => Ok(Base::Plain(kind, None)),
         _ => fail(input),
     }
 }
@@ -204,7 +212,6 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
     Ok(Base::Shaping(op, count))
 }
 
-
 /// What is worked where and how often; none where that makes no sense.
 fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> Option<Op> {
     let times = turns.map(Turns::times);
@@ -218,7 +225,8 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
     let op = match base {
         Base::Plain(kind, count) => {
             let (kind, n) = (*kind, count.unwrap_or(1));
-            let one = if n > 1 { Op::Into { kind, many: n } } else { Op::Each { kind, count: 1 } };
+            let one =
+                if n > 1 { Op::Into { kind, many: n } } else { Op::Each { kind, count: 1 } };
             match place {
                 // “sc x 6” is six stitches, not a group of one.
                 None if count.is_none() && matches!(times, Some(Times::In(_))) => {
@@ -251,7 +259,9 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
             };
             match place {
                 None | Some(Place::One) => counted,
-                Some(Place::Next(m)) if m == takes.saturating_mul(count.unwrap_or(1)) => counted,
+                Some(Place::Next(m)) if m == takes.saturating_mul(count.unwrap_or(1)) => {
+                    counted
+                }
                 Some(Place::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
                     group(op.clone(), Times::In(m))
                 }

@@ -29,6 +29,8 @@ pub(super) enum Say {
     Work,
     /// “repeat”
     Repeat,
+    /// “as”, “same as”, before a round
+    As,
     /// “from”
     From,
     /// “to”, “until”
@@ -122,7 +124,8 @@ impl Vocabulary {
             let shaping = matches!(tok, Tok::Increase(..) | Tok::Decrease(..));
             let named = |form: &str| {
                 let parts = lexemes(form);
-                parts.len() > 1 && parts.iter().any(|p| kinds.iter().any(|k| folds_to(k, &p.text)))
+                parts.len() > 1
+                    && parts.iter().any(|p| kinds.iter().any(|k| folds_to(k, &p.text)))
             };
             for form in term.forms().filter(|form| !shaping || !named(form)) {
                 made.add(form, tok);
