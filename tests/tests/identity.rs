@@ -52,12 +52,14 @@ fn kept(pattern: &Pattern, counted: bool) -> Vec<Line> {
 /// A round that is plain throughout, by its number of stitches.
 fn plain_counted(work: &[Placed<Op>], below: u32) -> Vec<Placed<Op>> {
     match work {
-        [Placed { it: Op::Group { body, times: Times::Around }, .. }] => match body.as_slice() {
-            [Placed { it: Op::Each { kind, count: 1 }, .. }] => {
-                vec![Placed::unread(Op::Each { kind: *kind, count: below })]
+        [Placed { it: Op::Group { body, times: Times::Around }, .. }] => {
+            match body.as_slice() {
+                [Placed { it: Op::Each { kind, count: 1 }, .. }] => {
+                    vec![Placed::unread(Op::Each { kind: *kind, count: below })]
+                }
+                _ => work.to_vec(),
             }
-            _ => work.to_vec(),
-        },
+        }
         [Placed { it: Op::Only { only, body }, .. }] => {
             let body = plain_counted(body, below);
             vec![Placed::unread(Op::Only { only: *only, body })]

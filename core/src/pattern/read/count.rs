@@ -84,7 +84,13 @@ fn figure(inside: &[Token]) -> Option<(u32, bool)> {
     let lead = one_of(|t: &Token| {
         matches!(t.tok, Tok::Equals | Tok::Dash | Tok::Colon | Tok::Say(Say::Total | Say::The))
     });
-    let tail = alt((counted_word, alt((tok(Tok::Stop), tok(Tok::Dash))).void()));
+    let tail = one_of(|t: &Token| {
+        matches!(
+            t.tok,
+            Tok::Stop | Tok::Dash | Tok::Round | Tok::Say(Say::Each | Say::In | Say::The)
+        )
+    });
+    let tail = alt((counted_word, tail.void()));
     let kind_named = inside.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain));
     (
         repeat::<_, _, (), EmptyError, _>(0..=2, lead),

@@ -56,20 +56,22 @@ pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
 /// How many tokens belong to the line that `rest` begins with: up to the end of the line or
 /// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
 fn piece_of_line(rest: &[Token]) -> usize {
-    let end = rest.iter().position(|t| t.tok == Tok::Newline).unwrap_or(rest.len());
     let mut depth = 0_usize;
-    let head = heading(&rest[..end]).map_or(1, |h| h.tokens.max(1));
-    for i in head..end {
+    // A heading never reaches over the end of a line. Looking for that end first would make
+    // a long line of many headings quadratic.
+    let head = heading(rest).map_or(1, |h| h.tokens.max(1));
+    for i in head..rest.len() {
         match rest[i].tok {
+            Tok::Newline => return i,
             Tok::Open(_) => depth += 1,
             Tok::Close => depth = depth.saturating_sub(1),
-            Tok::Round | Tok::Say(Say::Row) if depth == 0 && heads_anew(&rest[i - 1..end]) => {
+            Tok::Round | Tok::Say(Say::Row) if depth == 0 && heads_anew(&rest[i - 1..]) => {
                 return i;
             }
             _ => {}
         }
     }
-    end
+    rest.len()
 }
 
 /// Whether a heading stands after the first of `rest`, and that lets one follow.

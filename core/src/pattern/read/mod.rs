@@ -24,6 +24,8 @@ mod tests;
 mod tokens;
 mod words;
 
+use std::collections::BTreeMap;
+
 use self::pieces::{Name, name, name_pieces};
 use self::round::Worked;
 use self::tokens::{Tok, Token, prepare, span};
@@ -81,6 +83,8 @@ struct Reader<'t> {
     /// Last round of the piece so far.
     last_round: Option<u32>,
     lines: Vec<Placed<Line>>,
+    /// Where the rounds of the piece so far stand in `lines`, by their first number.
+    rounds: BTreeMap<u32, usize>,
     /// Beside each line, whether it may be a name.
     names: Vec<Name>,
     unread: Vec<Span>,
@@ -94,8 +98,10 @@ impl Reader<'_> {
             Some(heading) if !heading.row || self.in_rounds => {
                 if heading.first == 1 {
                     self.kind = None;
+                    self.rounds.clear();
                 }
-                let (worked, kind) = self.work(line.body());
+                let (worked, kind) =
+                    self.again(line.body()).unwrap_or_else(|| self.work(line.body()));
                 let heads = if heading.bare {
                     worked.work.first().is_some_and(|op| is_stitches(&op.it))
                 } else {
@@ -118,9 +124,34 @@ impl Reader<'_> {
         }
     }
 
+    /// “repeat Rnd 4”, “as Rnd 4 (18)”: the work of that round, at the place of the words
+    /// that stand for it. `None` where nothing of the kind is said or known.
+    fn again(&self, body: &[Token]) -> Option<(Worked, StitchKind)> {
+        let from = body.iter().position(|t| !t.tok.parts())?;
+        let said = body[from..].iter().take_while(|t| {
+            matches!(t.tok, Tok::Say(Say::Repeat | Say::As | Say::The | Say::Work))
+        });
+        let round = from + said.count();
+        let [Token { tok: Tok::Round, .. }, Token { tok: Tok::Number(n), .. }, after @ ..] =
+            &body[round..]
+        else {
+            return None;
+        };
+        let (&first, &line) = self.rounds.range(..=n).next_back().filter(|_| round > from)?;
+        let Line::Rounds(found) = &self.lines.get(line)?.it else { return None };
+        let at = span(&body[from..round + 2]);
+        let mut left = MOST_REPEATED;
+        let work = moved(&found.work, &at, &mut left);
+        let (counted, _) = self.work(after);
+        let known = (first..=found.last).contains(n) && left > 0 && counted.work.is_empty();
+        let worked = Worked { work, stated: counted.stated, unread: counted.unread };
+        known.then_some((worked, self.kind.unwrap_or(StitchKind::Single)))
+    }
+
     fn rounds(&mut self, first: u32, last: u32, worked: Worked, at: Span) {
         let Worked { work, stated, unread } = worked;
         self.last_round = Some(last);
+        self.rounds.insert(first, self.lines.len());
         self.unread.extend(unread);
         self.push(Line::Rounds(Rounds { first, last, work, stated }), at, Name::No);
     }
@@ -151,7 +182,11 @@ impl Reader<'_> {
         };
         match done.map(|op| &op.it) {
             Some(Op::FastenOff | Op::Stuff | Op::Marker | Op::Turn | Op::Join) => {
-                self.unread.extend(worked.unread);
+                // A length or a round named beside them changes no count.
+                let works = |at: &Span| {
+                    body.iter().any(|t| t.tok.is_work() && at.contains(&t.at().start))
+                };
+                self.unread.extend(worked.unread.into_iter().filter(works));
                 self.push(Line::Do(worked.work), at, Name::No);
             }
             Some(Op::Colour(_)) if all_read => self.push(Line::Do(worked.work), at, Name::No),
@@ -206,6 +241,30 @@ impl Reader<'_> {
         }
         (round::work(&tokens, self.text, kind), kind)
     }
+}
+
+/// Most operations of a round that another may stand for, so that the tree stays linear in
+/// the text.
+const MOST_REPEATED: usize = 64;
+
+/// A copy of `work` that stands at `at`, down to where `left` operations are used up.
+fn moved(work: &[Placed<Op>], at: &Span, left: &mut usize) -> Vec<Placed<Op>> {
+    let mut copy = Vec::new();
+    for op in work {
+        *left = left.saturating_sub(1);
+        if *left == 0 {
+            break;
+        }
+        let it = match &op.it {
+            Op::Group { body, times } => {
+                Op::Group { body: moved(body, at, left), times: *times }
+            }
+            Op::Only { only, body } => Op::Only { only: *only, body: moved(body, at, left) },
+            other => other.clone(),
+        };
+        copy.push(Placed::at(it, at.clone()));
+    }
+    copy
 }
 
 fn is_stitches(op: &Op) -> bool {

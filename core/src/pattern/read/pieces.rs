@@ -32,8 +32,9 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
     {
         return Name::No;
     }
-    let has_upper = words.chars().filter(|c| c.is_uppercase()).count() > 1;
-    let capitals = has_upper && !words.contains(char::is_lowercase);
+    let before_brackets = words.split('(').next().unwrap_or_default();
+    let has_upper = before_brackets.chars().filter(|c| c.is_uppercase()).count() > 1;
+    let capitals = has_upper && !before_brackets.contains(char::is_lowercase);
     let made = line.windows(2).any(|pair| {
         matches!(
             (pair[0].tok, pair[1].tok),

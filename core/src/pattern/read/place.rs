@@ -34,6 +34,8 @@ pub(super) struct Desk<'a> {
     /// The loop that the rest of the line is worked in, and how many operations of the line
     /// came before.
     pub(super) loop_from: Option<(Loop, usize)>,
+    /// “to last 2 sts”: how many stitches are left to what comes after, and where it says so.
+    pub(super) to_last: Vec<(u32, Span)>,
     /// Where groups start that are said without how often.
     pub(super) bare: Vec<usize>,
     /// Where a group starts of which “repeat from * n times” may or may not count the first.
@@ -132,6 +134,7 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
         (once, more()).map(counted),
         star_times,
         around,
+        to_last.value(Turns::Around),
     ))
     .parse_next(input)?;
     opt((fillers, say(Say::Total))).parse_next(input)?;
@@ -140,6 +143,14 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
 
 fn around(input: &mut Input<'_>) -> Read<Turns> {
     (say(Say::Around), opt((fillers, tok(Tok::Round)))).value(Turns::Around).parse_next(input)
+}
+
+/// “to last 2 sts”: around, but for what comes after.
+fn to_last(input: &mut Input<'_>) -> Read<()> {
+    let said = (say(Say::To), fillers, say(Say::Last), opt(number), stitch_word);
+    let ((.., n, _), taken) = said.with_taken().parse_next(input)?;
+    input.state.to_last.push((n.unwrap_or(1), span(taken)));
+    Ok(())
 }
 
 /// Where stitches go.
@@ -241,6 +252,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
     if found == Place::EachAround {
         opt(around).parse_next(input)?;
+        opt(to_last).parse_next(input)?;
     }
     Ok((found, only))
 }

@@ -43,6 +43,11 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
         desk.unread.push(ring);
     }
     let Line { mut ops, stated, .. } = line;
+    for (left, at) in &desk.to_last {
+        if !leaves(&ops, *left, at) {
+            desk.unread.push(at.clone());
+        }
+    }
     settle_bare(&mut ops, &desk.bare);
     settle_unsure(&mut ops, desk.unsure, stated.as_ref());
     if let Some((only, from)) = desk.loop_from
@@ -53,6 +58,7 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
         ops.push(Placed::at(Op::Only { only, body }, at));
     }
     desk.unread.sort_by_key(|at| (at.start, at.end));
+    desk.unread.dedup();
     Worked { work: ops, stated, unread: desk.unread }
 }
 
@@ -110,7 +116,11 @@ impl Line {
 
     fn item(&mut self, input: &mut Input<'_>) -> Read<()> {
         let before = self.ops.len();
-        if opt(alt((|i: &mut Input<'_>| self.looped(i), ring))).parse_next(input)?.is_some() {
+        if opt(|i: &mut Input<'_>| self.looped(i)).parse_next(input)?.is_some() {
+            return Ok(());
+        }
+        if let Some(stitches) = opt(ring).parse_next(input)? {
+            self.ops.extend(stitches);
             return Ok(());
         }
         let skipped = repeat::<_, _, (), _, _>(
@@ -372,6 +382,9 @@ impl Line {
             n += 1 + if let Tok::Open(inside) = token.tok { inside } else { 0 };
         }
         let words = &tokens[..n.clamp(1, tokens.len())];
+        // Words before a verb that stands last say how.
+        self.remark |=
+            matches!(tokens.get(n).map(|t| t.tok), Some(Tok::Stuff | Tok::FastenOff));
         if take::<_, _, winnow::error::EmptyError>(words.len()).parse_next(input).is_ok() {
             self.push_note(input, words);
         }
@@ -437,8 +450,8 @@ fn clause(input: &mut Input<'_>) -> Read<(Option<Turns>, bool)> {
     for _ in 0..8 {
         match (peek(input, 0), peek(input, 1)) {
             (Some(Tok::Star | Tok::TwoStars), _) => said_from = true,
-            (Some(Tok::Say(Say::From | Say::The | Say::To)), _) => {}
-            (Some(Tok::Dash), Some(Tok::Star | Tok::TwoStars)) => {}
+            (Some(Tok::Say(Say::From | Say::The)), _) => {}
+            (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Star | Tok::TwoStars)) => {}
             (Some(Tok::Open(1)), _) => {
                 any.parse_next(input)?;
             }
@@ -460,16 +473,25 @@ fn clause(input: &mut Input<'_>) -> Read<(Option<Turns>, bool)> {
     Ok((how_often, said_from))
 }
 
-/// A ring that is named before the stitches worked into it: “MR, 6 sc”.
-fn ring(input: &mut Input<'_>) -> Read<()> {
+/// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are
+/// returned.
+fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
     let lead = one_of(|t: &Token| {
         matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
     });
     repeat::<_, _, (), _, _>(0..=3, lead).parse_next(input)?;
-    let named = span(std::slice::from_ref(tok(Tok::Ring).parse_next(input)?));
+    let from = rest(input);
+    tok(Tok::Ring).parse_next(input)?;
+    let named = since(from, input);
     opt(say(Say::With)).parse_next(input)?;
+    let alone =
+        !peek(input, 1).is_some_and(|t| t.is_work() || matches!(t, Tok::Times | Tok::Stitch));
+    if alone && let Some(count) = opt(number).parse_next(input)? {
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
+    }
     input.state.ring = Some(named);
-    Ok(())
+    Ok(None)
 }
 
 fn names_colour(inside: &[Token]) -> bool {
@@ -514,6 +536,13 @@ fn settle_bare(ops: &mut [Placed<Op>], bare: &[usize]) {
     {
         *times = Times::Around;
     }
+}
+
+/// Whether what comes after the operation that says so at `at` takes up `left` stitches, so
+/// that “to last 2 sts” is all said by working around.
+fn leaves(ops: &[Placed<Op>], left: u32, at: &Span) -> bool {
+    let said = ops.iter().position(|op| op.at.start <= at.start && at.end <= op.at.end);
+    said.is_some_and(|i| tally(&ops[i + 1..], None).is_ok_and(|t| t.taken == left))
 }
 
 /// Where the stated count comes out with one working less, “n times” counted all of them.

@@ -39,6 +39,8 @@ pub enum TermsFound {
     },
 }
 
+/// Lexemes that are looked at to tell the language: some thousand lines.
+const SAMPLE: usize = 20_000;
 /// Words of evidence that are shown, at most.
 const SHOWN: usize = 8;
 
@@ -49,7 +51,8 @@ pub(super) fn find(lexemes: &[Lexeme<'_>], wish: Wish<'_>) -> (&'static str, Ter
     {
         return (&words.code, TermsFound::Wished);
     }
-    let (code, because) = language(lexemes);
+    let sample = &lexemes[..lexemes.len().min(SAMPLE)];
+    let (code, because) = language(sample);
     if code.starts_with("en") {
         us_or_uk(lexemes)
     } else if because.is_empty() {
@@ -152,7 +155,7 @@ fn us_or_uk(lexemes: &[Lexeme<'_>]) -> (&'static str, TermsFound) {
         }
     }
     if votes[0] == 0
-        && let Some(ring) = ring_like_single(lexemes)
+        && let Some(ring) = ring_like_single(&lexemes[..lexemes.len().min(SAMPLE)])
     {
         votes[1] += 3;
         because[1].push(ring);

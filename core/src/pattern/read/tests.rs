@@ -314,6 +314,7 @@ fn beginnings_and_joins() {
         ("work 6 sc into magic circle (6)", "ring:6sc =6"),
         ("sc 6 in mr", "ring:6sc"),
         ("MR, 6 sc", "ring:6sc"),
+        ("MR 6 (6)", "ring:6sc =6"),
         ("magic ring: 6 sc", "ring:6sc"),
         ("make a magic ring, ch 1, 6 sc in ring", "ch1 ring:6sc"),
         ("ch 2, 6 sc in 2nd ch from hook", "ch2 ch[2]:6sc"),
@@ -351,6 +352,9 @@ fn loops_colours_and_remarks() {
         ("sc 3, place marker", "sc3 marker"),
         ("sc 3 (do not join)", "sc3 “(do not join)”"),
         ("sc around. Do not join.", "(sc1)~ “Do not join”"),
+        ("sc in each st to last 2 sts, dec", "(sc1)~ dec"),
+        ("*sc 1, inc; rep from * to last st, sc 1", "(sc1 inc)~ sc1"),
+        ("sc around (30 sts each round)", "(sc1)~ =30"),
     ] {
         let reading = read(&format!("Rnd 9: {text}"), Wish::Lexicon("en-us"));
         assert_eq!(round(text), want, "{text}");
@@ -393,6 +397,10 @@ fn what_stands_between_rounds() {
         ("Ear (make 2)\nR1: 6 sc in mr", "# Ear (make 2)\n1: ring:6sc"),
         ("Body:\nUse brown yarn.\nR1: 6 sc in mr", "# Body\nnote Use brown yarn.\n1: ring:6sc"),
         ("Small float\n\nR1: 6 sc in mr", "# Small float\n1: ring:6sc"),
+        (
+            "BODY (red)\nStart with care.\nR1: MR 6",
+            "# BODY (red)\nnote Start with care.\n1: ring:6sc",
+        ),
         ("Change to green.\nR4: sc 3", "do <green>\n4: sc3"),
         ("Ch 1.\nTurn.", "do ch1\ndo turn"),
         ("Sew the ears on.", "note Sew the ears on."),
@@ -402,6 +410,23 @@ fn what_stands_between_rounds() {
         ("Rnds 9-5: sc around", "UNREAD Rnds 9-5: sc around"),
     ];
     all_read(us, &cases);
+}
+
+#[test]
+fn a_round_may_stand_for_another() {
+    let cases = [
+        ("R4: sc 3, inc\nR5: repeat Rnd 4 (6)", "4: sc3 inc\n5: sc3 inc =6"),
+        ("R4-6: sc 3, inc\nR7: same as round 5", "4-6: sc3 inc\n7: sc3 inc"),
+        ("R4: sc 3, inc\nR5: repeat Rnd 3", "4: sc3 inc\nUNREAD R5: repeat Rnd 3"),
+    ];
+    all_read(us, &cases);
+}
+
+#[test]
+fn to_last_is_read_only_where_what_follows_takes_so_many() {
+    let text = "Rnd 9: sc in each st to last 3 sts, dec";
+    let reading = read(text, Wish::Lexicon("en-us"));
+    assert_eq!(reading.unread.first(), Some(&(21..34)), "a stitch is left over");
 }
 
 #[test]

@@ -29,6 +29,8 @@ pub(super) enum Say {
     Work,
     /// “repeat”
     Repeat,
+    /// “as”, “same as”, before a round
+    As,
     /// “from”
     From,
     /// “to”, “until”
