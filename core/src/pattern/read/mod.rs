@@ -2,14 +2,15 @@
 //!
 //! The steps, a file each: characters fold into [`lexemes`]; [`terms`] finds out which
 //! lexicon they are of; by its [`words`] they become [`tokens`]; [`lines`] finds what belongs
-//! to one [`heading`]; a grammar reads each line ([`round`], with [`stitch`], [`place`],
-//! [`doing`] and [`count`]); [`legend`] and [`pieces`] tell what the other lines are.
+//! to one [`heading`]; a grammar reads each line ([`round`], with [`groups`],
+//! [`stitch`], [`place`], [`doing`], [`count`] and [`settle`]); [`legend`] and [`pieces`] tell what the other lines are.
 //!
 //! What cannot be read is kept as text and listed; the rest is read all the same. Every
 //! token is looked at a bounded number of times, so that time is linear in the text.
 
 mod count;
 mod doing;
+mod groups;
 mod heading;
 mod legend;
 mod lexemes;
@@ -17,6 +18,7 @@ mod lines;
 mod pieces;
 mod place;
 mod round;
+mod settle;
 mod stitch;
 mod terms;
 #[cfg(test)]
