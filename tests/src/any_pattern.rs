@@ -160,10 +160,8 @@ impl Making {
         let (first, last) = (self.last + 1, self.last + many);
         let count = stated.then(|| Placed::unread(sum.left));
         self.lines.push(Line::Rounds(Rounds { first, last, work: worked, stated: count }));
-        match after {
-            0 => self.lines.push(Line::Do(work([Op::Stuff]))),
-            1 => self.lines.push(Line::Do(work([Op::Turn]))),
-            _ => {}
+        if after == 0 {
+            self.lines.push(Line::Do(work([Op::Stuff])));
         }
         Self { last, count: sum.left, ..self }
     }

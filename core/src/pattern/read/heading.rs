@@ -61,15 +61,18 @@ fn round_word(input: &mut Input<'_>) -> Read<(bool, bool)> {
 
 /// “Rnd 3”, “1. Rnd 1”, “Rd. 3”, “Rounds 5 to 9”.
 fn worded(input: &mut Input<'_>) -> Read<Heading> {
-    let ((row, plural), first) = (
+    let (item, (row, plural), _, first) = (
         opt((number, alt((tok(Tok::Stop), tok(Tok::Close))))),
         round_word,
         opt(tok(Tok::Stop)),
         number,
     )
-        .map(|(_, word, _, first)| (word, first))
         .parse_next(input)?;
     let last = further(input, first, plural)?;
+    // “1. Rd. 9 fM” has its number before the word.
+    if item.is_some() && peek(input, 0).is_some_and(Tok::is_work) {
+        return fail(input);
+    }
     opt(tok(Tok::Close)).parse_next(input)?;
     Ok(Heading { first, last, row, bare: false, tokens: 0 })
 }
@@ -136,9 +139,18 @@ fn counted(input: &mut Input<'_>) -> Read<Heading> {
     Ok(Heading { first, last, row, bare: false, tokens: 0 })
 }
 
-/// “3)”, “3.”, “3:”, “6-10:”.
+/// “3)”, “3.”, “3:”, “6-10:”, “2.–5.)”.
 fn bare(input: &mut Input<'_>) -> Read<Heading> {
     let first = number(input)?;
+    // The point of a German ordinal, where more of the heading follows.
+    let pointed = matches!(
+        (peek(input, 0), peek(input, 1), peek(input, 2), peek(input, 3)),
+        (Some(Tok::Stop), Some(Tok::Close), ..)
+            | (Some(Tok::Stop), Some(Tok::Dash), Some(Tok::Number(_)), Some(Tok::Stop))
+    );
+    if pointed {
+        any.void().parse_next(input)?;
+    }
     let before = input.checkpoint();
     let last = match opt((alt((tok(Tok::Dash), say(Say::To))), number)).parse_next(input)? {
         Some((_, last))
@@ -154,5 +166,8 @@ fn bare(input: &mut Input<'_>) -> Read<Heading> {
     };
     one_of(|t: &Token| matches!(t.tok, Tok::Colon | Tok::Close | Tok::Stop))
         .parse_next(input)?;
+    if pointed {
+        opt(tok(Tok::Close)).parse_next(input)?;
+    }
     Ok(Heading { first, last, row: false, bare: true, tokens: 0 })
 }

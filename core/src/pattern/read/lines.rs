@@ -125,6 +125,9 @@ impl Open {
             )
         );
         let first = line.get(bullets_of(line)).map(|t| t.tok);
+        if self.depth == 0 && matches!(first, Some(Tok::Stuff | Tok::FastenOff)) {
+            return false;
+        }
         let works = |tok: Tok| {
             tok.is_work()
                 || matches!(

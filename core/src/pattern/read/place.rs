@@ -200,12 +200,21 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
         Some(Tok::Say(Say::Around)) => around.value(Place::Around).parse_next(input)?,
         Some(Tok::Even(_)) => any.value(Place::EachAround).parse_next(input)?,
+        // A number and a full stop is how German writes an ordinal.
+        Some(Tok::Number(n))
+            if into
+                && peek(input, 1) == Some(Tok::Stop)
+                && peek(input, 2) == Some(Tok::Chain) =>
+        {
+            (any, any).void().parse_next(input)?;
+            chain_from_hook(input)?;
+            Place::Chain(n)
+        }
         Some(Tok::Ordinal(n)) if into => {
             any.parse_next(input)?;
             match peek(input, 0) {
                 Some(Tok::Chain) => {
-                    any.parse_next(input)?;
-                    opt((say(Say::From), fillers, tok(Tok::Hook))).parse_next(input)?;
+                    chain_from_hook(input)?;
                     Place::Chain(n)
                 }
                 Some(Tok::Number(m)) if n == 1 => {
@@ -292,6 +301,12 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
         (None, None) if !whole && !next => fail(input),
         (None, _) => Ok(Place::EachAround),
     }
+}
+
+/// “ch from hook”, after a number.
+fn chain_from_hook(input: &mut Input<'_>) -> Read<()> {
+    let from_hook = opt((say(Say::From), fillers, tok(Tok::Hook)));
+    (tok(Tok::Chain), from_hook).void().parse_next(input)
 }
 
 /// “st”, or a kind of stitch or a chain in its place: “in next sc”.

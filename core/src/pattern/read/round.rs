@@ -183,7 +183,18 @@ impl Line {
             return fail(input);
         }
         let at = since(from, input);
-        self.ops.push(Placed::at(Op::Only { only, body: inner.ops }, at));
+        let body = match <[_; 1]>::try_from(inner.ops) {
+            // Brackets that say not how often only hold together what the loop is for.
+            Ok([Placed { it: Op::Group { body, .. }, at }])
+                if input.state.bare.last() == Some(&at.start) =>
+            {
+                input.state.bare.pop();
+                body
+            }
+            Ok(one) => one.into(),
+            Err(several) => several,
+        };
+        self.ops.push(Placed::at(Op::Only { only, body }, at));
         Ok(())
     }
 

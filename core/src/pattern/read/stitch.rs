@@ -33,7 +33,12 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         }
         _ => None,
     };
-    let base = base(input)?;
+    let mut base = base(input)?;
+    if let Base::Shaping(Op::Together { how, .. }, _) = &mut base
+        && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()
+    {
+        *how = Decrease::Invisible;
+    }
     let (place, only) = match first_place {
         Some((place, only)) => (Some(place), only),
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),

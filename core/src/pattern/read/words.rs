@@ -63,6 +63,8 @@ pub(super) enum Say {
     OtherSide,
     /// “only”, after a loop
     Only,
+    /// “through front loops”: how an invisible decrease is worked
+    ThroughFront,
     /// “verdoppeln”: worked twice into
     Doubled,
     /// “materials”, “notes”: heads a part of a pattern that is no piece

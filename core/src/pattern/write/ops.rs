@@ -199,18 +199,30 @@ impl<'w, 'p> Scribe<'w, 'p> {
         self.pen.fill(self.writer, phrase, &values);
     }
 
-    /// Writes `times` decreases, without their number. Whether that took one word.
-    fn together(&mut self, kind: StitchKind, many: u32, how: Decrease, times: u32) {
+    /// The one word for `times` decreases, where there is one and it is understood.
+    fn decrease_word(
+        &mut self,
+        kind: StitchKind,
+        many: u32,
+        how: Decrease,
+        times: u32,
+    ) -> Option<&'w str> {
         let understood = self.understood(kind) && many == 2;
         let (lexicon, style) = (self.writer.lexicon, self.writer.style);
         match how {
-            Decrease::Invisible if understood => {
-                self.pen.words(lexicon.invisible_decrease.brief(times));
-            }
+            Decrease::Invisible if understood => Some(lexicon.invisible_decrease.brief(times)),
             Decrease::Plain if understood && style.decrease == DecreaseForm::Word => {
-                self.pen.words(lexicon.decrease.brief(times));
+                Some(lexicon.decrease.brief(times))
             }
-            _ => {
+            _ => None,
+        }
+    }
+
+    /// Writes `times` decreases, without their number.
+    fn together(&mut self, kind: StitchKind, many: u32, how: Decrease, times: u32) {
+        match self.decrease_word(kind, many, how, times) {
+            Some(word) => self.pen.words(word),
+            None => {
                 let values = [("kind", self.kind(kind, many)), ("many", Value::Number(many))];
                 self.pen.fill(self.writer, &self.writer.phrases.together, &values);
                 if how == Decrease::Invisible {
@@ -247,7 +259,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
                 self.increases(*kind, *many, n, body, place);
             }
             ([Placed { it: Op::Together { kind, many, how }, .. }], Times::In(n)) => {
-                self.run(n, |scribe, said| scribe.together(*kind, *many, *how, said));
+                self.decreases((*kind, *many, *how), n, body, place);
             }
             _ => self.repeat(body, times, place),
         }
@@ -292,7 +304,9 @@ impl<'w, 'p> Scribe<'w, 'p> {
         place: Place,
     ) {
         let at = self.at;
-        if self.bare_increase(kind, many) {
+        // “1 inc” is an increase, not a group of one.
+        let alone = n == 1 && self.writer.style.run == RunForm::Before;
+        if self.bare_increase(kind, many) && !alone {
             let words = self.writer.lexicon.increase.brief(if n == 1 { 1 } else { 2 });
             let one = self.writer.lexicon.increase.brief(1);
             let before = self.writer.style.run == RunForm::Before;
@@ -303,6 +317,27 @@ impl<'w, 'p> Scribe<'w, 'p> {
         } else {
             self.at = at;
             self.repeat(body, Times::In(n), place);
+        }
+    }
+
+    /// A decrease `n` times.
+    fn decreases(
+        &mut self,
+        (kind, many, how): (StitchKind, u32, Decrease),
+        n: u32,
+        body: &[Placed<Op>],
+        place: Place,
+    ) {
+        let at = self.at;
+        let in_words = self.decrease_word(kind, many, how, n).is_none();
+        self.at = at;
+        let writer = self.writer;
+        // “3 3 sc together” is not to be told from a slip of the pen.
+        let numbers_meet = in_words && writer.phrases.together.starts_with("{many}");
+        if writer.style.run == RunForm::Before && (n == 1 || numbers_meet) {
+            self.repeat(body, Times::In(n), place);
+        } else {
+            self.run(n, |scribe, said| scribe.together(kind, many, how, said));
         }
     }
 

@@ -23,7 +23,7 @@ pub(super) fn short_plural(term: &Term) -> Option<&str> {
 /// A bare “inc” or “dec” has the kind of the last plain stitch named before it in its round,
 /// else of the next one named after it, else of the round below. It is printed only where
 /// that is its kind whether or not increases and decreases in full words are taken to name a
-/// kind as well.
+/// kind as well, and whichever of those are printed as bare words themselves.
 #[derive(Debug)]
 pub(super) enum Named {
     /// One kind throughout, and whether a plain stitch names it.
@@ -65,13 +65,11 @@ impl Named {
             Self::Nothing => false,
             Self::Alike(_, plain) => *plain || below == Some(kind),
             Self::Several(list) => {
-                let plain = |(kind, plain): &(StitchKind, bool)| plain.then_some(*kind);
                 let (before, after) = (&list[..at], &list[(at + 1).min(list.len())..]);
-                let strict = (before.iter().rev().find_map(plain))
-                    .or_else(|| after.iter().find_map(plain))
-                    .or(below);
-                let loose = before.last().or(after.first()).map(|(kind, _)| *kind).or(below);
-                strict == Some(kind) && loose == Some(kind)
+                // Up to the next plain stitch that way: its kind, if all there have that kind.
+                let telling = |(k, plain): &&(StitchKind, bool)| *plain || *k != kind;
+                let told = before.iter().rev().find(telling).or(after.iter().find(telling));
+                told.is_some_and(|(k, _)| *k == kind)
             }
         }
     }
