@@ -16,6 +16,7 @@ use crate::studio::bench::Bench;
 use crate::studio::keys;
 use crate::studio::view::{BoardFace, Turned};
 use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::tokens::GAP;
 use crate::ui_kit::{paint, type_faces};
 
 /// How much a point of scrolling zooms.
@@ -151,14 +152,28 @@ pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::Hand) {
         return;
     };
     let start = pos2(bars.rows.right(), bars.rows.y(round));
-    let bend = 0.5 * (end.x - start.x);
-    let curve = egui::epaint::CubicBezierShape::from_points_stroke(
-        [start, start + vec2(bend, 0.0), end - vec2(bend, 0.0), end],
-        false,
-        egui::Color32::TRANSPARENT,
-        Stroke::NONE,
-    );
     let painter = ui.painter();
-    paint::thread(painter, curve.flatten(Some(0.2)), bench.t);
+    paint::thread(painter, way(start, end, panel), bench.t);
     painter.circle(end, 3.4, bench.t.panel, Stroke::new(1.8, bench.t.highlight_edge));
+}
+
+/// The thread's way from `start` to `end` in `panel`: straight over where the two are level,
+/// else up between the panels, so that it crosses no words.
+fn way(start: Pos2, end: Pos2, panel: Rect) -> Vec<Pos2> {
+    let curve = |points: [Pos2; 4]| {
+        let clear = egui::Color32::TRANSPARENT;
+        egui::epaint::CubicBezierShape::from_points_stroke(points, false, clear, Stroke::NONE)
+            .flatten(Some(0.2))
+    };
+    if start.y <= panel.bottom() {
+        let bend = vec2(0.5 * (end.x - start.x), 0.0);
+        return curve([start, start + bend, end - bend, end]);
+    }
+    let lane = panel.left() - 0.5 * GAP;
+    let turn = pos2(lane, (start.y - 28.0).max(panel.bottom() - 10.0));
+    let leave = pos2(lane, panel.bottom() - 10.0);
+    let mut way = curve([start, pos2(lane, start.y), pos2(lane, start.y), turn]);
+    let bend = vec2(0.5 * (end.x - lane), 0.0);
+    way.extend(curve([leave, pos2(lane, end.y), end - bend, end]));
+    way
 }
