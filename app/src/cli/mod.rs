@@ -31,7 +31,7 @@ struct Line {
 
 #[derive(Debug, Subcommand)]
 enum Verb {
-    /// Make a project from a measured profile and a gauge.
+    /// Make a project from a measured profile or a starter.
     New(new::New),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),

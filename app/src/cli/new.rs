@@ -1,10 +1,11 @@
-//! `plumpline new`: a project from a measured profile and a gauge.
+//! `plumpline new`: a project from a measured profile or a starter, and a gauge.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, anyhow};
 use clap::Args;
 use plumpline_core::outline::points;
+use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, file, plan};
 
 use crate::length::parse_mm;
@@ -16,24 +17,39 @@ const TOLERANCE_STITCHES: f64 = 0.02;
 #[derive(Debug, Args)]
 pub(super) struct New {
     /// Profile as radius_mm,height_mm rows in working order.
-    #[arg(long, value_name = "CSV")]
-    profile: PathBuf,
-    /// Stitches in the swatch.
-    #[arg(long)]
-    stitches: f64,
-    /// Rounds in the swatch.
-    #[arg(long)]
-    rounds: f64,
+    #[arg(long, value_name = "CSV", required_unless_present = "starter")]
+    profile: Option<PathBuf>,
+    /// ball, egg, drop, cone, dome, bean, dish or float.
+    #[arg(long, value_parser = Starter::parse, conflicts_with = "profile")]
+    starter: Option<Starter>,
+    /// Height of the starter, such as 90mm.
+    #[arg(long, value_parser = parse_mm, conflicts_with = "profile")]
+    height: Option<f64>,
+    /// Width of the starter.
+    #[arg(long, value_parser = parse_mm, conflicts_with = "profile")]
+    width: Option<f64>,
+    /// Width of a float's neck.
+    #[arg(long, value_parser = parse_mm, conflicts_with = "profile")]
+    neck: Option<f64>,
+    /// The long way across a bean.
+    #[arg(long, value_parser = parse_mm, conflicts_with = "profile")]
+    length: Option<f64>,
+    /// Stitches in the swatch; 22 to 10 cm if left out with a starter.
+    #[arg(long, required_unless_present = "starter", requires_all = ["rounds", "per"])]
+    stitches: Option<f64>,
+    /// Rounds in the swatch; 24 to 10 cm if left out with a starter.
+    #[arg(long, required_unless_present = "starter", requires_all = ["stitches", "per"])]
+    rounds: Option<f64>,
     /// Length both were counted over, such as 10cm or 4in.
-    #[arg(long, value_parser = parse_mm)]
-    per: f64,
+    #[arg(long, value_parser = parse_mm, required_unless_present = "starter", requires = "stitches")]
+    per: Option<f64>,
     /// soft, medium, firm, or the strain a ball shows, such as 0.08.
     #[arg(long, value_parser = Firmness::parse)]
     firmness: Option<Firmness>,
     /// 0 faithful to the profile … 1 easy to work.
     #[arg(long)]
     ease: Option<f64>,
-    /// Name of the piece; the profile's file name if left out.
+    /// Name of the piece; the profile's file name or the starter's if left out.
     #[arg(long)]
     name: Option<String>,
     /// Project file to write.
@@ -43,22 +59,47 @@ pub(super) struct New {
 
 impl New {
     pub(super) fn run(self) -> anyhow::Result<()> {
-        let shown = self.profile.display().to_string();
-        let text = std::fs::read_to_string(&self.profile)
-            .map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
-        let gauge = Gauge::per(self.stitches, self.rounds, self.per);
+        let gauge = match (self.stitches, self.rounds, self.per) {
+            (Some(stitches), Some(rounds), Some(per)) => Gauge::per(stitches, rounds, per),
+            _ => Gauge::default(),
+        };
         gauge.validate()?;
-        let tolerance = TOLERANCE_STITCHES * gauge.stitch_width_mm();
-        let outline = points::read_csv(&text)
-            .and_then(|points| Outline::through_points(&points, tolerance))
-            .context(shown)?;
-        let stem = self.profile.file_stem().map(|s| s.to_string_lossy().into_owned());
-        let name = self.name.or(stem).unwrap_or_else(|| "Piece".into());
-        let mut piece = Piece::new(name, outline, gauge);
+        let mut piece = match (self.starter, &self.profile) {
+            (Some(starter), _) => starter.piece(&self.dimensions(starter), gauge)?,
+            (None, Some(profile)) => measured(profile, gauge)?,
+            (None, None) => return Err(anyhow!("new: no shape; give --profile or --starter")),
+        };
+        piece.name = self.name.unwrap_or(piece.name);
         piece.firmness = self.firmness.unwrap_or(piece.firmness);
         piece.ease = self.ease.unwrap_or(piece.ease);
         plan(&piece)?; // A project that cannot be planned is not worth a file.
         file::save(&Project::of_piece(piece), &self.output)?;
         Ok(())
     }
+
+    /// What was asked for; where only one of height and width was, the other goes with it.
+    fn dimensions(&self, starter: Starter) -> Dimensions {
+        let usual = starter.usual();
+        let slim = usual.height_mm / usual.width_mm;
+        let (height_mm, width_mm) = match (self.height, self.width) {
+            (Some(height), Some(width)) => (height, width),
+            (Some(height), None) => (height, height / slim),
+            (None, Some(width)) => (width * slim, width),
+            (None, None) => (usual.height_mm, usual.width_mm),
+        };
+        Dimensions { height_mm, width_mm, neck_mm: self.neck, length_mm: self.length }
+    }
+}
+
+/// A piece of the profile measured in this file, named after it.
+fn measured(profile: &Path, gauge: Gauge) -> anyhow::Result<Piece> {
+    let shown = profile.display().to_string();
+    let text = std::fs::read_to_string(profile)
+        .map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
+    let tolerance = TOLERANCE_STITCHES * gauge.stitch_width_mm();
+    let outline = points::read_csv(&text)
+        .and_then(|points| Outline::through_points(&points, tolerance))
+        .context(shown)?;
+    let stem = profile.file_stem().map(|s| s.to_string_lossy().into_owned());
+    Ok(Piece::new(stem.unwrap_or_else(|| "Piece".into()), outline, gauge))
 }

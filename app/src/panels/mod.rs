@@ -6,14 +6,18 @@ pub mod card;
 mod ease;
 mod ease_plot;
 pub mod figures;
+pub mod foot;
 pub(crate) mod form;
 pub mod gauge_card;
 pub mod key;
 mod more_card;
 pub mod notes;
 pub mod notice;
+mod recent;
 mod rules;
 pub mod sheet;
+pub mod start;
+mod steps;
 pub mod top_strip;
 pub mod yarn_card;
 

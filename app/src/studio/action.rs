@@ -4,6 +4,7 @@ use plumpline_core::{Firmness, Gauge, Yarn};
 
 use super::choice::Choice;
 use super::command::Command;
+use super::home::DeskAction;
 use super::view::{Card, Dimension, Typing};
 
 /// A request from a panel.
@@ -17,6 +18,10 @@ pub enum Action {
     Begin,
     /// The gesture ends.
     Commit,
+    /// Takes steps back, or again, until so many stand.
+    GoToStep(usize),
+    /// Something with files, recovery or the first steps.
+    Desk(DeskAction),
     /// A change of what is looked at.
     Look(Look),
 }
@@ -98,6 +103,8 @@ impl Edit {
         match self {
             Self::Title(_) => Some(("title", 0)),
             Self::Yarn { index, .. } => Some(("yarn", *index)),
+            // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
+            Self::MoveKnot { knot, .. } => Some(("knot", *knot)),
             _ => None,
         }
     }

@@ -5,6 +5,7 @@ use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
 
 use super::action::{Edit, Look};
 use super::document::Document;
+use super::names;
 use super::view::{Dimension, View};
 
 /// Knots other than poles stay this far from the axis, mm.
@@ -13,8 +14,9 @@ const OFF_AXIS_MM: f64 = 0.5;
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
+    let name = names::step(&edit, document.history.in_gesture());
     let run = edit.run();
-    let changed = document.change_in_run(run, |project, piece| change(project, piece, edit));
+    let changed = document.change(name, run, |project, piece| change(project, piece, edit));
     match follow {
         Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
         Edit::RemoveKnot(_) if changed => view.knot = None,

@@ -3,6 +3,7 @@
 use plumpline_core::Plan;
 
 use super::document::Document;
+use super::home::desk::Desk;
 use super::trade::Trade;
 use super::view::View;
 use crate::ui_kit::Tokens;
@@ -20,6 +21,8 @@ pub struct Bench<'a> {
     pub error: Option<&'a str>,
     /// The trade-off of ease.
     pub trade: &'a Trade,
+    /// What is remembered from run to run.
+    pub desk: &'a Desk,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.
