@@ -204,3 +204,34 @@ fn a_piece_is_drawn_as_svg_and_png() {
         assert!(!folder.path().join("x.png").exists(), "{args:?} left a file");
     }
 }
+
+#[test]
+fn a_starter_becomes_a_project() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let new = |args: &str| {
+        let all = format!("new --starter {args} -o made.ron");
+        run(&all.split_whitespace().collect::<Vec<_>>(), folder.path())
+    };
+    let made = new("ball --height 90mm --width 8cm --stitches 20 --rounds 22 --per 10cm");
+    assert!(made.status.success(), "{}", stderr(&made));
+    let project = file::load(&folder.path().join("made.ron")).expect("it loads");
+    let piece = &project.pieces[0];
+    let profile = piece.outline.profile(2000);
+    assert!((profile.height_mm() - 90.0).abs() < 0.1);
+    assert!((2.0 * profile.widest_mm() - 80.0).abs() < 0.1);
+    assert_eq!((piece.name.as_str(), piece.gauge.stitches), ("Ball", 20.0));
+    assert!(new("float --neck 25mm").status.success());
+    assert!(new("bean --length 120mm --name Pod").status.success());
+    for (args, status, part) in [
+        ("cube", 2, "choose one of ball"),
+        ("ball --height 900mm --width 20mm", 1, "ball, height: 900 mm"),
+        ("egg --neck 20mm", 1, "leave it out"),
+        ("ball --stitches 20", 2, "--rounds"),
+        ("ball --profile x.csv", 2, "cannot be used with"),
+    ] {
+        let out = new(args);
+        assert_eq!(out.status.code(), Some(status), "{args}: {}", stderr(&out));
+        let said = stderr(&out);
+        assert!(said.contains(part) && said.lines().count() == 1, "{args}: {said}");
+    }
+}

@@ -306,9 +306,9 @@ fn closing_with_changes_asks_first() {
     assert!(bench.state().document().is_changed());
     assert!(close(&mut bench), "the window must stay");
     bench.run();
-    bench.get_by_label("Cancel").click();
+    bench.get_by_label("Keep working").click();
     bench.run();
-    assert!(bench.query_by_label("Cancel").is_none());
+    assert!(bench.query_by_label("Keep working").is_none());
     assert!(bench.state().document().is_changed());
 }
 

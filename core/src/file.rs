@@ -115,8 +115,12 @@ pub fn save(project: &Project, path: &Path) -> Result<()> {
     })
 }
 
-/// Replaces the file at `target` by `bytes` in one step.
-fn replace(target: &Path, bytes: &[u8]) -> std::io::Result<()> {
+/// Replaces the file at `target` by `bytes` in one step: whoever reads it, whenever the
+/// power fails, finds the old file or the new one, whole.
+///
+/// # Errors
+/// Whatever the system says; the file at `target` is then as it was.
+pub fn replace(target: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let folder = match target.parent() {
         Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
         _ => PathBuf::from("."),

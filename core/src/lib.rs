@@ -34,6 +34,7 @@ mod plan;
 mod project;
 pub mod sheet;
 pub mod skin;
+pub mod starter;
 pub mod warning;
 pub mod wording;
 

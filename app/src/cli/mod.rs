@@ -36,7 +36,7 @@ struct Line {
 
 #[derive(Debug, Subcommand)]
 enum Verb {
-    /// Make a project from a measured profile or a written pattern, and a gauge.
+    /// Make a project from a measured profile, a starter or a written pattern.
     New(new::New),
     /// Check a written pattern: what does not add up, where, and the likeliest mend.
     Proofread(proofread::Proofread),

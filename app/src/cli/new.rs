@@ -1,4 +1,5 @@
-//! `plumpline new`: a project from a measured profile or a written pattern, and a gauge.
+//! `plumpline new`: a project from a measured profile, a starter or a written pattern, and a
+//! gauge.
 
 use std::path::{Path, PathBuf};
 
@@ -7,6 +8,7 @@ use clap::Args;
 use plumpline_core::outline::points;
 use plumpline_core::pattern::read::{Wish, read};
 use plumpline_core::pattern::shape::{project_of, shape};
+use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, file, plan};
 
 use crate::length::parse_mm;
@@ -19,7 +21,7 @@ const TOLERANCE_STITCHES: f64 = 0.02;
 #[derive(Debug, Args)]
 pub(super) struct New {
     /// Profile as radius_mm,height_mm rows in working order.
-    #[arg(long, value_name = "CSV", required_unless_present = "from_pattern")]
+    #[arg(long, value_name = "CSV", required_unless_present_any = ["from_pattern", "starter"])]
     profile: Option<PathBuf>,
     /// Written pattern whose counts are kept, - for standard input.
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["profile", "ease"])]
@@ -27,22 +29,37 @@ pub(super) struct New {
     /// Terms of the pattern: us, uk, de, fr or es; found out from the text if left out.
     #[arg(long, requires = "from_pattern", value_parser = super::proofread::terms)]
     terms: Option<&'static str>,
-    /// Stitches in the swatch.
-    #[arg(long)]
-    stitches: f64,
-    /// Rounds in the swatch.
-    #[arg(long)]
-    rounds: f64,
+    /// ball, egg, drop, cone, dome, bean, dish or float.
+    #[arg(long, value_parser = Starter::parse, conflicts_with_all = ["profile", "from_pattern"])]
+    starter: Option<Starter>,
+    /// Height of the starter, such as 90mm.
+    #[arg(long, value_parser = parse_mm, requires = "starter")]
+    height: Option<f64>,
+    /// Width of the starter.
+    #[arg(long, value_parser = parse_mm, requires = "starter")]
+    width: Option<f64>,
+    /// Width of a float's neck.
+    #[arg(long, value_parser = parse_mm, requires = "starter")]
+    neck: Option<f64>,
+    /// The long way across a bean.
+    #[arg(long, value_parser = parse_mm, requires = "starter")]
+    length: Option<f64>,
+    /// Stitches in the swatch; 22 to 10 cm if left out with a starter.
+    #[arg(long, required_unless_present = "starter", requires_all = ["rounds", "per"])]
+    stitches: Option<f64>,
+    /// Rounds in the swatch; 24 to 10 cm if left out with a starter.
+    #[arg(long, required_unless_present = "starter", requires_all = ["stitches", "per"])]
+    rounds: Option<f64>,
     /// Length both were counted over, such as 10cm or 4in.
-    #[arg(long, value_parser = parse_mm)]
-    per: f64,
+    #[arg(long, value_parser = parse_mm, required_unless_present = "starter", requires = "stitches")]
+    per: Option<f64>,
     /// soft, medium, firm, or the strain a ball shows, such as 0.08.
     #[arg(long, value_parser = Firmness::parse)]
     firmness: Option<Firmness>,
     /// 0 faithful to the profile … 1 easy to work.
     #[arg(long)]
     ease: Option<f64>,
-    /// Name of the piece; the profile's file name if left out.
+    /// Name of the piece; the profile's file name or the starter's if left out.
     #[arg(long)]
     name: Option<String>,
     /// Project file to write.
@@ -52,26 +69,28 @@ pub(super) struct New {
 
 impl New {
     pub(super) fn run(self) -> anyhow::Result<()> {
-        let gauge = Gauge::per(self.stitches, self.rounds, self.per);
+        let gauge = match (self.stitches, self.rounds, self.per) {
+            (Some(stitches), Some(rounds), Some(per)) => Gauge::per(stitches, rounds, per),
+            _ => Gauge::default(),
+        };
         gauge.validate()?;
-        let project = match (&self.from_pattern, &self.profile) {
-            (Some(path), _) => self.written_in(path, gauge)?,
-            (None, Some(path)) => self.shaped_by(path, gauge)?,
-            (None, None) => anyhow::bail!("there is no profile; give one with --profile"),
+        let project = match (&self.from_pattern, self.starter, &self.profile) {
+            (Some(path), ..) => self.written_in(path, gauge)?,
+            (None, Some(starter), _) => {
+                self.planned(starter.piece(&self.dimensions(starter), gauge)?)?
+            }
+            (None, None, Some(path)) => self.planned(measured(path, gauge)?)?,
+            (None, None, None) => {
+                anyhow::bail!("new: no shape; give --profile, --starter or --from-pattern")
+            }
         };
         file::save(&project, &self.output)?;
         Ok(())
     }
 
-    fn shaped_by(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
-        let shown = path.display().to_string();
-        let text = std::fs::read_to_string(path)
-            .map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
-        let tolerance = TOLERANCE_STITCHES * gauge.stitch_width_mm();
-        let outline = points::read_csv(&text)
-            .and_then(|points| Outline::through_points(&points, tolerance))
-            .context(shown)?;
-        let mut piece = Piece::new(self.name_for(path), outline, gauge);
+    /// A project of this piece under the name, firmness and ease that were asked for.
+    fn planned(&self, mut piece: Piece) -> anyhow::Result<Project> {
+        piece.name = self.name.clone().unwrap_or(piece.name);
         piece.firmness = self.firmness.unwrap_or(piece.firmness);
         piece.ease = self.ease.unwrap_or(piece.ease);
         plan(&piece)?; // A project that cannot be planned is not worth a file.
@@ -94,4 +113,30 @@ impl New {
         let stem = path.file_stem().map(|s| s.to_string_lossy().into_owned());
         self.name.clone().or(stem).filter(|s| s != "-").unwrap_or_else(|| "Piece".into())
     }
+
+    /// What was asked for; where only one of height and width was, the other goes with it.
+    fn dimensions(&self, starter: Starter) -> Dimensions {
+        let usual = starter.usual();
+        let slim = usual.height_mm / usual.width_mm;
+        let (height_mm, width_mm) = match (self.height, self.width) {
+            (Some(height), Some(width)) => (height, width),
+            (Some(height), None) => (height, height / slim),
+            (None, Some(width)) => (width * slim, width),
+            (None, None) => (usual.height_mm, usual.width_mm),
+        };
+        Dimensions { height_mm, width_mm, neck_mm: self.neck, length_mm: self.length }
+    }
+}
+
+/// A piece of the profile measured in this file, named after it.
+fn measured(profile: &Path, gauge: Gauge) -> anyhow::Result<Piece> {
+    let shown = profile.display().to_string();
+    let text = std::fs::read_to_string(profile)
+        .map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
+    let tolerance = TOLERANCE_STITCHES * gauge.stitch_width_mm();
+    let outline = points::read_csv(&text)
+        .and_then(|points| Outline::through_points(&points, tolerance))
+        .context(shown)?;
+    let stem = profile.file_stem().map(|s| s.to_string_lossy().into_owned());
+    Ok(Piece::new(stem.unwrap_or_else(|| "Piece".into()), outline, gauge))
 }

@@ -2,7 +2,7 @@
 
 use egui::{Align2, Popup, Rect, Role, Sense, Stroke, TextEdit, Ui, WidgetInfo, pos2, vec2};
 
-use super::pieces;
+use super::{pieces, recent, steps};
 use crate::studio::action::{Actions, Edit};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
@@ -104,6 +104,7 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
                 actions.command(command);
             }
         }
+        recent::menu(ui, bench, actions);
     });
     rect.right()
 }
@@ -126,7 +127,8 @@ fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions)
         }
         right = rect.left() - gap;
     }
-    right
+    steps::button(ui, bench, slot(strip, right - steps::WIDTH, steps::WIDTH), actions);
+    right - steps::WIDTH
 }
 
 /// The stages, beads on a thread: dark up to the one that is shown.

@@ -6,6 +6,7 @@ use plumpline_core::{Firmness, Gauge, WordingChoice, Yarn};
 
 use super::choice::Choice;
 use super::command::Command;
+use super::home::DeskAction;
 use super::pieces::PieceEdit;
 use super::view::{BoardFace, Card, Dimension, Turned, Typing};
 
@@ -20,6 +21,10 @@ pub enum Action {
     Begin,
     /// The gesture ends.
     Commit,
+    /// Takes steps back, or again, until so many stand.
+    GoToStep(usize),
+    /// Something with files, recovery or the first steps.
+    Desk(DeskAction),
     /// A change of what is looked at.
     Look(Look),
     /// A change of the pattern that is proofread.
@@ -110,6 +115,8 @@ impl Edit {
             Self::Title(_) => Some(("title", 0)),
             Self::Yarn { index, .. } => Some(("yarn", *index)),
             Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
+            // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
+            Self::MoveKnot { knot, .. } => Some(("knot", *knot)),
             _ => None,
         }
     }

@@ -12,13 +12,14 @@ use super::choice::{self, Choice};
 use super::command::Command;
 use super::derived::Derived;
 use super::document::Document;
+use super::home::{DeskAction, Home};
 use super::jobs::{Jobs, Purpose};
 use super::keys;
 use super::proofreading::Proofreading;
 use super::trade::Trade;
 use super::view::{Notice, Prefs, Stage, View};
 use crate::body::{self, Shown};
-use crate::panels;
+use crate::panels::{self, start};
 use crate::ui_kit::{Tokens, type_faces};
 use plumpline_core::{Kind, Loop, Piece, file, sheet};
 
@@ -37,6 +38,9 @@ pub struct Studio {
     /// What goes on once the project is saved.
     pub(super) next: Option<Next>,
     pub(super) closing: bool,
+    pub(super) home: Home,
+    /// The start card, while it is open.
+    pub(super) start: Option<start::Start>,
 }
 
 /// Gives a context the studio's faces and colours.
@@ -101,6 +105,8 @@ impl Studio {
             ask: None,
             next: None,
             closing: false,
+            home: Home::default(),
+            start: None,
         }
     }
 
@@ -134,7 +140,7 @@ impl Studio {
         self.derived.plan().map(|plan| &**plan)
     }
 
-    fn bench(&self, ctx: &Context) -> Bench<'_> {
+    pub(super) fn bench(&self, ctx: &Context) -> Bench<'_> {
         Bench {
             document: &self.document,
             view: &self.view,
@@ -143,6 +149,7 @@ impl Studio {
             trade: &self.trade,
             proofreading: &self.proofreading,
             body: &self.body,
+            desk: &self.home.desk,
             busy: self.jobs.busy(),
             t: Tokens::now(ctx),
         }
@@ -153,11 +160,14 @@ impl Studio {
         let list = actions.take();
         let any = !list.is_empty();
         for action in list {
+            self.learn(&action);
             match action {
                 Action::Command(command) => self.command(ctx, frame, command),
                 Action::Edit(edit) => apply::edit(&mut self.document, &mut self.view, edit),
                 Action::Begin => self.document.begin(),
                 Action::Commit => self.document.commit(),
+                Action::GoToStep(steps) => self.document.go_to(steps),
+                Action::Desk(action) => self.desk(ctx, frame, action),
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
                 Action::Proofread(change) => self.proofreading.apply(ctx, change),
             }
@@ -177,7 +187,7 @@ impl Studio {
         let rounds = self.derived.plan().map_or(0, |p| p.rounds.len());
         let knots = self.document.piece().outline.knots.len();
         match command {
-            Command::New => self.go(ctx, frame, Next::New),
+            Command::New => self.desk(ctx, frame, DeskAction::ShowStart),
             Command::Open => self.go(ctx, frame, Next::Open),
             Command::Save => self.save(ctx, frame, false),
             Command::SaveAs => self.save(ctx, frame, true),
@@ -334,12 +344,12 @@ impl Studio {
             ctx.request_repaint();
         }
         let mut actions = Actions::default();
-        if self.ask.is_none() {
+        if self.ask.is_none() && self.start.is_none() {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);
         }
         self.apply(&ctx, frame, &mut actions);
         let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
-        let layout = panels::layout(ui.max_rect(), self.view.stage, yarns);
+        let layout = panels::layout(self.above_foot(ui.max_rect()), self.view.stage, yarns);
         let hands = panels::hands(ui, &self.bench(&ctx), &layout, &mut actions);
         self.view.hovered = hands.hovered;
         if let Some(lens) = hands.lens {
@@ -349,6 +359,7 @@ impl Studio {
         self.apply(&ctx, frame, &mut actions);
         self.show_body(&ctx, &layout);
         let sees_ease = panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        self.lay_over(ui, ui.max_rect(), &mut actions);
         self.apply(&ctx, frame, &mut actions);
         // A hand that still holds something is not done with the piece.
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
@@ -360,6 +371,7 @@ impl Studio {
         {
             self.answer(&ctx, frame, answer);
         }
+        self.tend(&ctx);
     }
 }
 
@@ -370,6 +382,10 @@ impl eframe::App for Studio {
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         eframe::set_value(storage, eframe::APP_KEY, &self.prefs);
+    }
+
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.leave();
     }
 
     fn persist_egui_memory(&self) -> bool {

@@ -6,6 +6,7 @@ use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
 
 use super::action::{Edit, Look};
 use super::document::Document;
+use super::names;
 use super::view::{Dimension, View};
 
 /// Knots other than poles stay this far from the axis, mm.
@@ -14,10 +15,11 @@ const OFF_AXIS_MM: f64 = 0.5;
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
+    let name = names::step(&edit, document.history.in_gesture());
     let run = edit.run();
     let now = document.piece_index();
     let mut next = now;
-    let changed = document.change_in_run(run, |project, piece| {
+    let changed = document.change(name, run, |project, piece| {
         next = change(project, piece, edit);
     });
     if next != now {

@@ -4,14 +4,18 @@ use std::path::PathBuf;
 
 use egui::{Context, Id, Modal, RichText, TextEdit, Ui};
 
+use plumpline_core::Project;
+
 use super::jobs::Purpose;
 use crate::ui_kit::type_faces;
 
 /// What waits until the project has been saved or given up.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Next {
-    /// Begin a new project.
-    New,
+    /// Begin this project.
+    Begin(Box<Project>),
+    /// Take up what a crash left.
+    Recover,
     /// Choose a file and open it.
     Open,
     /// Open this file.
@@ -71,19 +75,29 @@ fn heading(ui: &mut Ui, text: &str) {
 
 fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
     heading(ui, &format!("Save “{title}” first?"));
-    ui.label("It has changes that are not saved yet.");
+    let goes = match next {
+        Next::Close => "Closing the window",
+        Next::Begin(_) => "Beginning another piece",
+        Next::Open | Next::OpenPath(_) | Next::Recover => "Opening another project",
+    };
+    ui.label(format!("It has changes that are not saved. {goes} would lose them."));
+    ui.add_space(4.0);
     ui.horizontal(|ui| {
-        let mut answer = None;
-        if ui.button("Save").clicked() {
-            answer = Some(Answer::SaveFirst(next.clone()));
+        let save = ui.button("Save");
+        let discard = ui.button("Discard");
+        let back = ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            ui.button("Keep working")
+        });
+        let answers = [
+            (save, Answer::SaveFirst(next.clone())),
+            (discard, Answer::Discard(next.clone())),
+            (back.inner, Answer::Cancel),
+        ];
+        // The keyboard is in the question, at the answer that loses nothing.
+        if !answers.iter().any(|(button, _)| button.has_focus()) {
+            answers[0].0.request_focus();
         }
-        if ui.button("Discard changes").clicked() {
-            answer = Some(Answer::Discard(next.clone()));
-        }
-        if ui.button("Cancel").clicked() {
-            answer = Some(Answer::Cancel);
-        }
-        answer
+        answers.into_iter().find(|(button, _)| button.clicked()).map(|(_, answer)| answer)
     })
     .inner
 }

@@ -3,6 +3,7 @@
 use plumpline_core::Plan;
 
 use super::document::Document;
+use super::home::desk::Desk;
 use super::proofreading::Proofreading;
 use super::trade::Trade;
 use super::view::View;
@@ -26,6 +27,8 @@ pub struct Bench<'a> {
     pub proofreading: &'a Proofreading,
     /// The body as it is shown.
     pub body: &'a Shown,
+    /// What is remembered from run to run.
+    pub desk: &'a Desk,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.

@@ -108,7 +108,7 @@ impl Command {
     /// The words on menus and buttons.
     pub const fn text(self) -> &'static str {
         match self {
-            Self::New => "New",
+            Self::New => "New…",
             Self::Open => "Open…",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
@@ -143,7 +143,7 @@ impl Command {
     /// One sentence on what it does.
     pub const fn tooltip(self) -> &'static str {
         match self {
-            Self::New => "Begin a new project with a plain ball",
+            Self::New => "Begin a piece from a starter, or open a project",
             Self::Open => "Open a project file",
             Self::Save => "Save the project",
             Self::SaveAs => "Save the project under another name",

@@ -2,7 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use plumpline_core::{Gauge, Knot, Outline, Piece, Project, file};
+use plumpline_core::starter::Starter;
+use plumpline_core::{Gauge, Outline, Piece, Project, file};
 
 use super::history::History;
 
@@ -13,8 +14,8 @@ const SAMPLE: &str = include_str!("../../../sample-projects/float.ron");
 #[derive(Debug)]
 pub struct Document {
     project: Project,
-    /// The project as it is on the disk (or as it was opened).
-    saved: Project,
+    /// The project as it is on the disk (or as it was begun); none if neither is known.
+    saved: Option<Project>,
     path: Option<PathBuf>,
     piece: usize,
     /// The run of edits the last one belonged to.
@@ -27,13 +28,18 @@ impl Document {
     /// A document of `project`, unchanged, saved at `path`.
     pub fn new(project: Project, path: Option<PathBuf>) -> Self {
         Self {
-            saved: project.clone(),
+            saved: Some(project.clone()),
             project,
             path,
             piece: 0,
             run: None,
             history: History::default(),
         }
+    }
+
+    /// A document of `project` as a crash left it: it differs from what is `saved` at `path`.
+    pub fn recovered(project: Project, path: Option<PathBuf>, saved: Option<Project>) -> Self {
+        Self { saved, ..Self::new(project, path) }
     }
 
     /// The sample float, not saved anywhere.
@@ -59,7 +65,14 @@ impl Document {
 
     /// Whether it differs from what is saved.
     pub fn is_changed(&self) -> bool {
-        self.project != self.saved
+        self.saved.as_ref() != Some(&self.project)
+    }
+
+    /// The project, or if it could not be opened as it stands (a line that crosses itself,
+    /// say) as it last could.
+    pub fn soundest(&self) -> Option<&Project> {
+        let sound = |project: &&Project| project.validate().is_ok();
+        std::iter::once(&self.project).chain(self.history.earlier()).find(sound)
     }
 
     /// The piece in hand.
@@ -77,15 +90,12 @@ impl Document {
         self.piece = index.min(self.project.pieces.len().saturating_sub(1));
     }
 
-    /// Changes the project in one step (or as part of the gesture under way). Returns
-    /// whether anything changed.
-    pub fn change(&mut self, edit: impl FnOnce(&mut Project, usize)) -> bool {
-        self.change_in_run(None, edit)
-    }
-
-    /// As [`Self::change`]; edits of one run that follow one another are one step.
-    pub fn change_in_run(
+    /// Changes the project in one step called `name`, or as part of the gesture under way;
+    /// changes of one run that follow one another are one step. Returns whether anything
+    /// changed.
+    pub fn change(
         &mut self,
+        name: String,
         run: Option<(&'static str, usize)>,
         edit: impl FnOnce(&mut Project, usize),
     ) -> bool {
@@ -95,7 +105,7 @@ impl Document {
         if changed {
             let goes_on = run.is_some() && run == self.run && !self.history.can_redo();
             if !goes_on {
-                self.history.note(before);
+                self.history.note(name, before);
             }
             self.run = run;
         }
@@ -110,6 +120,9 @@ impl Document {
 
     /// Ends the gesture.
     pub fn commit(&mut self) {
+        if self.history.in_gesture() {
+            self.run = None;
+        }
         self.history.commit(&self.project);
     }
 
@@ -134,9 +147,18 @@ impl Document {
         self.take_piece(self.piece);
     }
 
+    /// Takes steps back, or again, until so many stand.
+    pub fn go_to(&mut self, steps: usize) {
+        self.run = None;
+        self.history.go_to(steps, &mut self.project);
+        self.take_piece(self.piece);
+    }
+
     /// Notes that `project` now stands in the file at `path`.
     pub fn saved_as(&mut self, project: Project, path: PathBuf) {
-        self.saved = project;
+        self.saved = Some(project);
+        // What is typed from here on is a step of its own.
+        self.run = None;
         self.path = Some(path);
     }
 }
@@ -148,17 +170,11 @@ fn blank() -> Project {
 
 /// A ball to begin from, at this gauge.
 pub(super) fn plain_ball(gauge: Gauge) -> Piece {
-    let knots = (0..=4)
-        .map(|i| {
-            let turn = std::f64::consts::FRAC_PI_4 * f64::from(i);
-            let radius = if i % 4 == 0 { 0.0 } else { 40.0 * turn.sin() };
-            Knot::new(
-                (radius * 10.0).round() / 10.0,
-                (400.0 * (1.0 - turn.cos())).round() / 10.0,
-            )
-        })
-        .collect();
-    Piece::new("Ball", Outline { knots }, gauge)
+    let starter = Starter::Ball;
+    // Its usual size is within its range: a test makes every starter at that size.
+    starter
+        .piece(&starter.usual(), gauge)
+        .unwrap_or_else(|_| Piece::new(starter.name(), Outline { knots: Vec::new() }, gauge))
 }
 
 #[cfg(test)]
@@ -176,7 +192,7 @@ mod tests {
     fn undoing_every_change_brings_back_what_was_saved() {
         let mut document = Document::sample();
         let first = document.project().clone();
-        document.change(|project, piece| project.pieces[piece].ease = 0.9);
+        document.change("Ease".into(), None, |project, piece| project.pieces[piece].ease = 0.9);
         assert!(document.is_changed());
         document.undo();
         assert_eq!(document.project(), &first);

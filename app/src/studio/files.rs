@@ -1,6 +1,6 @@
 //! The studio's way with files: opening and saving, the questions before, the news after.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
 use plumpline_core::sheet;
@@ -63,7 +63,8 @@ impl Studio {
 
     fn go_on(&mut self, ctx: &Context, frame: &eframe::Frame, next: Next) {
         match next {
-            Next::New => self.take(Document::blank()),
+            Next::Begin(project) => self.take(Document::new(*project, None)),
+            Next::Recover => self.recover(),
             Next::Open => {
                 let path = self.suggested("ron");
                 self.jobs.ask(ctx, frame, Purpose::Open, &path);
@@ -77,7 +78,8 @@ impl Studio {
     }
 
     /// Takes another document in hand.
-    fn take(&mut self, document: Document) {
+    pub(super) fn take(&mut self, document: Document) {
+        self.start = None;
         self.document = document;
         self.derived.forget();
         self.view.let_go();
@@ -99,8 +101,12 @@ impl Studio {
 
     fn outcome(&mut self, ctx: &Context, frame: &eframe::Frame, outcome: Outcome) {
         match outcome {
-            Outcome::Opened(path, project) => self.take(Document::new(*project, Some(path))),
+            Outcome::Opened(path, project) => {
+                self.home.remember(|desk| desk.worked_on(&path));
+                self.take(Document::new(*project, Some(path)));
+            }
             Outcome::Saved(path, project) => {
+                self.home.remember(|desk| desk.worked_on(&path));
                 self.document.saved_as(*project, path);
                 self.view.notice = None;
                 if let Some(next) = self.next.take() {
@@ -145,7 +151,10 @@ impl Studio {
             if self.view.stage == Stage::Proofread && !project {
                 self.jobs.with_path(ctx, Purpose::Pattern, path);
             } else {
-                self.go(ctx, frame, Next::OpenPath(path));
+                match refused(&path) {
+                    None => self.go(ctx, frame, Next::OpenPath(path)),
+                    Some(why) => self.say(why, true),
+                }
             }
         }
         let close = ctx.input(|i| i.viewport().close_requested());
@@ -154,4 +163,13 @@ impl Studio {
             self.ask = Some(Ask::Unsaved(Next::Close));
         }
     }
+}
+
+/// Why a file that was dropped is no project, judged by its name.
+fn refused(path: &Path) -> Option<String> {
+    if path.extension().is_some_and(|e| e.eq_ignore_ascii_case("ron")) && !path.is_dir() {
+        return None;
+    }
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    Some(format!("{name}: it is no Plumpline project; drop a file that ends in .ron"))
 }

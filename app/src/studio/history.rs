@@ -1,4 +1,5 @@
-//! Undo: whole projects, a hundred at most. A gesture (a drag, a run of nudges) is one step.
+//! Undo: whole projects, a hundred at most. A gesture (a drag, a run of nudges) is one step,
+//! and every step has a name.
 
 use std::collections::VecDeque;
 
@@ -7,28 +8,43 @@ use plumpline_core::Project;
 /// Steps that can be taken back.
 const MOST_STEPS: usize = 100;
 
+/// A step: what it was, and the project on its other side.
+#[derive(Debug)]
+struct Step {
+    name: String,
+    project: Project,
+}
+
+/// A gesture under way.
+#[derive(Debug)]
+struct Gesture {
+    /// The project as it was when the gesture began.
+    before: Project,
+    /// What its first change is called.
+    name: Option<String>,
+}
+
 /// What can be undone and redone.
 #[derive(Debug, Default)]
 pub struct History {
-    undo: VecDeque<Project>,
-    redo: Vec<Project>,
-    /// The project as it was when the gesture under way began.
-    gesture: Option<Project>,
+    undo: VecDeque<Step>,
+    redo: Vec<Step>,
+    gesture: Option<Gesture>,
 }
 
 impl History {
-    /// Notes that `before` was changed in one step. During a gesture nothing is noted: the
-    /// gesture's end does that.
-    pub fn note(&mut self, before: Project) {
-        if self.gesture.is_some() {
-            return;
+    /// Notes that `before` was changed in one step called `name`. During a gesture only the
+    /// name is noted: the gesture's end does the rest.
+    pub fn note(&mut self, name: String, before: Project) {
+        match &mut self.gesture {
+            Some(gesture) => drop(gesture.name.get_or_insert(name)),
+            None => self.push(Step { name, project: before }),
         }
-        self.push(before);
     }
 
-    fn push(&mut self, before: Project) {
+    fn push(&mut self, step: Step) {
         self.redo.clear();
-        self.undo.push_back(before);
+        self.undo.push_back(step);
         if self.undo.len() > MOST_STEPS {
             self.undo.pop_front();
         }
@@ -37,22 +53,23 @@ impl History {
     /// Begins a gesture from `now`; one that is already under way goes on.
     pub fn begin(&mut self, now: &Project) {
         if self.gesture.is_none() {
-            self.gesture = Some(now.clone());
+            self.gesture = Some(Gesture { before: now.clone(), name: None });
         }
     }
 
     /// Ends the gesture: one step, or none if `now` is as it was.
     pub fn commit(&mut self, now: &Project) {
-        if let Some(before) = self.gesture.take()
+        if let Some(Gesture { before, name }) = self.gesture.take()
             && before != *now
         {
-            self.push(before);
+            let name = name.unwrap_or_else(|| "Change".into());
+            self.push(Step { name, project: before });
         }
     }
 
     /// Gives the gesture up; returns the project as it was.
     pub fn cancel(&mut self) -> Option<Project> {
-        self.gesture.take()
+        self.gesture.take().map(|gesture| gesture.before)
     }
 
     /// Whether a gesture is under way.
@@ -75,18 +92,42 @@ impl History {
         self.undo.len()
     }
 
+    /// The names of all steps, first made first; those from [`Self::undo_steps`] on have been
+    /// taken back.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.undo.iter().chain(self.redo.iter().rev()).map(|step| step.name.as_str())
+    }
+
+    /// The projects before each step that can be taken back, newest first.
+    pub fn earlier(&self) -> impl Iterator<Item = &Project> {
+        self.undo.iter().rev().map(|step| &step.project)
+    }
+
     /// Takes a step back: `now` becomes what it was before.
     pub fn undo(&mut self, now: &mut Project) {
         self.commit(now);
-        if let Some(before) = self.undo.pop_back() {
-            self.redo.push(std::mem::replace(now, before));
+        if let Some(step) = self.undo.pop_back() {
+            let project = std::mem::replace(now, step.project);
+            self.redo.push(Step { name: step.name, project });
         }
     }
 
     /// Takes a step again.
     pub fn redo(&mut self, now: &mut Project) {
-        if let Some(after) = self.redo.pop() {
-            self.undo.push_back(std::mem::replace(now, after));
+        if let Some(step) = self.redo.pop() {
+            let project = std::mem::replace(now, step.project);
+            self.undo.push_back(Step { name: step.name, project });
+        }
+    }
+
+    /// Takes steps back, or again, until `steps` of them stand.
+    pub fn go_to(&mut self, steps: usize, now: &mut Project) {
+        self.commit(now);
+        while self.undo.len() > steps {
+            self.undo(now);
+        }
+        while self.undo.len() < steps && self.can_redo() {
+            self.redo(now);
         }
     }
 }
@@ -107,7 +148,7 @@ mod tests {
         let mut now = project(30.0);
         history.begin(&now);
         for width in [31.0, 32.0, 33.0] {
-            history.note(now.clone());
+            history.note(format!("Drag to {width}"), now.clone());
             now = project(width);
         }
         history.commit(&now);
@@ -125,8 +166,37 @@ mod tests {
     fn the_oldest_steps_are_forgotten() {
         let mut history = History::default();
         for i in 0..130 {
-            history.note(project(20.0 + f64::from(i)));
+            history.note("Widen".into(), project(20.0 + f64::from(i)));
         }
         assert_eq!(history.undo_steps(), MOST_STEPS);
+    }
+
+    #[test]
+    fn any_step_can_be_gone_back_to_and_forward_again() {
+        let mut history = History::default();
+        let mut now = project(20.0);
+        for i in 1..=5 {
+            history.note(format!("Step {i}"), now.clone());
+            now = project(20.0 + f64::from(i));
+        }
+        for (steps, width) in [(2, 22.0), (5, 25.0), (0, 20.0), (4, 24.0), (9, 25.0)] {
+            history.go_to(steps, &mut now);
+            assert_eq!(now, project(width), "{steps} steps");
+            let names: Vec<_> = history.names().collect();
+            assert_eq!(names, ["Step 1", "Step 2", "Step 3", "Step 4", "Step 5"]);
+        }
+    }
+
+    #[test]
+    fn a_gesture_bears_the_name_of_its_first_change() {
+        let mut history = History::default();
+        let mut now = project(30.0);
+        history.begin(&now);
+        for name in ["Drag knot 2", "Move knot 2"] {
+            history.note(name.into(), now.clone());
+            now = project(31.0);
+        }
+        history.commit(&now);
+        assert_eq!(history.names().collect::<Vec<_>>(), ["Drag knot 2"]);
     }
 }

@@ -15,17 +15,23 @@ pub mod derived;
 pub mod document;
 mod files;
 pub mod history;
+pub mod home;
 pub mod jobs;
 pub mod keys;
+mod names;
 pub mod pieces;
 pub mod proofreading;
 mod trace;
 pub mod trade;
+mod trust;
 pub mod view;
 
 use std::path::PathBuf;
 
 use anyhow::anyhow;
+
+/// What the desktop knows the studio by, and what its folder is called.
+const APP: &str = "plumpline";
 
 /// Opens the studio's window, with the project at `open` or a sample, and returns when it
 /// is closed.
@@ -36,7 +42,7 @@ pub fn run(open: Option<PathBuf>) -> anyhow::Result<()> {
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
             .with_title("Plumpline")
-            .with_app_id("plumpline")
+            .with_app_id(APP)
             .with_inner_size([1440.0, 900.0])
             .with_min_inner_size([1024.0, 700.0]),
         renderer: eframe::Renderer::Glow,
@@ -44,7 +50,10 @@ pub fn run(open: Option<PathBuf>) -> anyhow::Result<()> {
     };
     let opened = std::time::Instant::now();
     let start = move |cc: &eframe::CreationContext<'_>| {
-        let studio = app::Studio::new(cc, open);
+        let mut studio = app::Studio::new(cc, open);
+        if let Some(folder) = eframe::storage_dir(APP) {
+            studio = studio.at_home(&cc.egui_ctx, &folder);
+        }
         let app: Box<dyn eframe::App> = match std::env::var_os(trace::VARIABLE) {
             Some(_) => Box::new(trace::Traced::new(studio, opened)),
             None => Box::new(studio),

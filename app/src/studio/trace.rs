@@ -40,6 +40,10 @@ impl eframe::App for Traced {
         eframe::App::save(&mut self.studio, storage);
     }
 
+    fn on_exit(&mut self, gl: Option<&eframe::glow::Context>) {
+        eframe::App::on_exit(&mut self.studio, gl);
+    }
+
     fn persist_egui_memory(&self) -> bool {
         self.studio.persist_egui_memory()
     }

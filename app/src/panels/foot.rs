@@ -1,0 +1,124 @@
+//! The strip at the foot of the window: what a crash left, or the first steps. It takes room
+//! of its own, so that it hides nothing, and it never waits for an answer.
+
+use egui::{Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+
+use crate::studio::action::{Action, Actions};
+use crate::studio::home::DeskAction;
+use crate::studio::home::desk::Steps;
+use crate::studio::home::recovery::{self, Left};
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::icons::{self, Icon};
+use crate::ui_kit::tokens::{CARD_RADIUS, GAP};
+use crate::ui_kit::{Tokens, paint, type_faces};
+
+/// Height of the strip and the gap below it.
+pub const HEIGHT: f32 = 58.0;
+
+/// The card the strip is drawn on, and the middle of its height.
+fn card(ui: &Ui, t: &Tokens, strip: Rect, fill: egui::Color32, edge: egui::Color32) -> Rect {
+    let card =
+        Rect::from_min_max(pos2(strip.left() + GAP, strip.top()), strip.max - vec2(GAP, GAP));
+    let painter = ui.painter();
+    paint::lip(painter, card, CARD_RADIUS, t.edge_deep, 3.0);
+    painter.rect(card, CARD_RADIUS, fill, Stroke::new(1.3, edge), StrokeKind::Inside);
+    card
+}
+
+/// What a crash left, and the two ways on.
+pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mut Actions) {
+    let card = card(ui, t, strip, t.warn_wash, t.warning);
+    let age = left.at.elapsed().map_or_else(|_| "a moment ago".into(), recovery::ago);
+    let title = &left.project.title;
+    let saved = left.of.as_deref().is_some_and(std::path::Path::is_file);
+    let second = if saved { "Open the last saved" } else { "Let it go" };
+    let mut right = card.right() - 12.0;
+    for (words, action) in [(second, DeskAction::LetGo), ("Recover", DeskAction::Recover)] {
+        let width = controls::words_width(ui, words);
+        let rect =
+            Rect::from_min_size(pos2(right - width, card.center().y - 15.0), vec2(width, 29.0));
+        if controls::button(ui, rect, Face::Words(words), words, true).clicked() {
+            actions.push(Action::Desk(action));
+        }
+        right = rect.left() - 8.0;
+    }
+    icons::warning(ui.painter(), card.left_center() + vec2(22.0, 0.0), 15.0, t.warning);
+    let words = format!(
+        "Plumpline closed unexpectedly. Recover “{title}” as it was {age}{}",
+        if saved { ", or open the last saved?" } else { "? It was never saved." }
+    );
+    let at = card.left_center() + vec2(42.0, 0.0);
+    let font = type_faces::regular(type_faces::BODY);
+    let galley = ui.painter().layout(words.clone(), font, t.ink, right - at.x - 8.0);
+    let place = Align2::LEFT_CENTER.anchor_size(at, galley.size());
+    ui.painter().galley(place.min, galley, t.ink);
+    let read = ui.interact(place, ui.scope_id().with("what a crash left"), Sense::hover());
+    read.widget_info(|| WidgetInfo::labeled(Role::Label, true, &words));
+}
+
+/// Three beads on a thread, ticked as they are done.
+pub fn first_steps(
+    ui: &Ui,
+    t: &'static Tokens,
+    strip: Rect,
+    steps: Steps,
+    actions: &mut Actions,
+) {
+    let card = card(ui, t, strip, t.panel, t.control_edge);
+    let painter = ui.painter();
+    let font = type_faces::drafting(type_faces::TITLE);
+    let at = card.left_center() + vec2(16.0, 0.0);
+    let title = painter.text(at, Align2::LEFT_CENTER, "First steps", font, t.ink);
+    let close = Rect::from_center_size(card.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
+    let button =
+        controls::button(ui, close, Face::Icon(Icon::Close), "Put first steps away", true);
+    if button.on_hover_text("Put the first steps away for good").clicked() {
+        actions.push(Action::Desk(DeskAction::EndSteps));
+    }
+    let list = steps.list();
+    let next = list.iter().position(|(_, done)| !done);
+    let from = title.right() + 24.0;
+    let step = (close.left() - 16.0 - from) / list.len() as f32;
+    let y = card.center().y;
+    for (i, (words, done)) in list.into_iter().enumerate() {
+        let bead = pos2(from + step * i as f32 + 9.0, y);
+        let on = next == Some(i);
+        let (font, ink) = if on {
+            (type_faces::semibold(type_faces::BODY), t.ink)
+        } else {
+            (type_faces::regular(type_faces::BODY), t.soft_ink)
+        };
+        let (word, _) =
+            paint::clipped_text(painter, bead + vec2(17.0, 0.0), words, font, ink, step - 40.0);
+        if i + 1 < list.len() {
+            let pen = Stroke::new(if done { 2.0 } else { 1.3 }, t.control_edge);
+            painter.hline(word.right() + 10.0..=bead.x + step - 14.0, y, pen);
+        }
+        if on {
+            painter.circle(bead, 9.0, t.highlight, Stroke::new(1.6, t.highlight_edge));
+        } else {
+            painter.circle(bead, 9.0, t.panel, Stroke::new(1.5, t.control_edge));
+        }
+        if done {
+            icons::check(painter, bead, t.increase);
+        } else {
+            let ink = if on { t.on_highlight } else { t.soft_ink };
+            let font = type_faces::bold(type_faces::SMALL);
+            painter.text(bead, Align2::CENTER_CENTER, i + 1, font, ink);
+        }
+        let id = ui.scope_id().with(("first step", i));
+        let read = ui.interact(
+            word.union(Rect::from_center_size(bead, vec2(18.0, 18.0))),
+            id,
+            Sense::hover(),
+        );
+        read.widget_info(|| {
+            let state = if done { "done" } else { "to do" };
+            WidgetInfo::labeled(
+                Role::Label,
+                true,
+                format!("First step {}, {state}: {words}", i + 1),
+            )
+        });
+    }
+}
