@@ -1,11 +1,13 @@
 //! What panels ask for. They change nothing themselves.
 
-use plumpline_core::{Firmness, Gauge, WordingChoice, Yarn};
+use plumpline_core::piece::Picture;
+use plumpline_core::{Firmness, Gauge, Outline, WordingChoice, Yarn};
 
+use super::board_view::Drag;
 use super::choice::Choice;
 use super::command::Command;
 use super::pieces::PieceEdit;
-use super::view::{Card, Dimension, Typing};
+use super::view::{Card, Dimension, Lens, Typing};
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -87,7 +89,11 @@ pub enum Edit {
     },
     /// No longer changes yarn at this round.
     ClearBand(u32),
-    /// Scales the outline so that the forecast comes to this size, mm.
+    /// Another outline.
+    Outline(Outline),
+    /// Another picture to trace, or none.
+    Picture(Option<Picture>),
+    /// Changes the outline so that a measure comes to this, mm.
     Resize(Dimension, f64),
     /// A choice about the piece: its rules, its cloth, what holds it.
     Choice(Choice),
@@ -114,10 +120,20 @@ impl Edit {
 pub enum Look {
     /// Takes a round, or lets it go.
     Select(Option<u32>),
-    /// Takes a knot, or lets it go.
-    Knot(Option<usize>),
-    /// A knot is dragged, or no longer.
-    DragKnot(Option<usize>),
+    /// Takes these knots, the first one first, or lets all go.
+    Knots(Vec<usize>),
+    /// Something is dragged on the board, or no longer.
+    Drag(Option<Drag>),
+    /// A frame is drawn round knots, or no longer.
+    Band(bool),
+    /// Another look at the board; none fits it.
+    Lens(Option<Lens>),
+    /// The hand is on the picture, or on the knots again.
+    Picture(bool),
+    /// Tells a knot's place by its width, or by its radius.
+    ByWidth(bool),
+    /// Tells what went wrong.
+    Warn(String),
     /// A bar is dragged (round, points a stitch), or no longer.
     DragBar(Option<(u32, f32)>),
     /// A dimension is being typed, or no longer.

@@ -14,6 +14,8 @@ use super::derived::Derived;
 use super::document::Document;
 use super::jobs::Jobs;
 use super::keys;
+use super::picture::Tracing;
+use super::shaping;
 use super::trade::Trade;
 use super::view::{Notice, Prefs, Stage, View};
 use crate::panels;
@@ -27,6 +29,7 @@ pub struct Studio {
     pub(super) view: View,
     pub(super) derived: Derived,
     pub(super) jobs: Jobs,
+    pub(super) picture: Tracing,
     trade: Trade,
     prefs: Prefs,
     pub(super) ask: Option<Ask>,
@@ -90,6 +93,7 @@ impl Studio {
             view: View::default(),
             derived: Derived::default(),
             jobs: Jobs::default(),
+            picture: Tracing::default(),
             trade: Trade::default(),
             prefs: Prefs::default(),
             ask: None,
@@ -125,6 +129,7 @@ impl Studio {
             plan: self.derived.plan().map(|plan| &**plan),
             error: self.derived.error(),
             trade: &self.trade,
+            picture: &self.picture,
             busy: self.jobs.busy(),
             t: Tokens::now(ctx),
         }
@@ -152,6 +157,7 @@ impl Studio {
         self.view.selected = self.view.selected.filter(|&r| r <= rounds);
         let knots = self.document.piece().outline.knots.len();
         self.view.knot = self.view.knot.filter(|&k| k < knots);
+        self.view.board.also.retain(|&k| k < knots);
     }
 
     fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
@@ -177,14 +183,21 @@ impl Studio {
             }
             Command::FirstRound => apply::step_round(&mut self.view, rounds, |_| 1),
             Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
-            Command::LetGo => (self.view.selected, self.view.knot) = (None, None),
+            Command::LetGo => {
+                self.view.selected = None;
+                self.view.take_knots(&[]);
+                self.view.board.picture = false;
+            }
             Command::TogglePin => self.pin(0),
             Command::MoreStitches => self.pin(1),
             Command::FewerStitches => self.pin(-1),
             Command::PreviousKnot => apply::step_knot(&mut self.view, knots, -1),
             Command::NextKnot => apply::step_knot(&mut self.view, knots, 1),
-            Command::RemoveKnot => self.edit_knot(Edit::RemoveKnot),
-            Command::ToggleCorner => self.edit_knot(Edit::ToggleCorner),
+            Command::RemoveKnot => self.remove_knots(),
+            Command::ToggleCorner => self.toggle_corners(),
+            Command::FitView => self.view.lens = None,
+            Command::ToggleMagnet => self.view.board.magnet = !self.view.board.magnet,
+            Command::ChoosePicture => self.choose_picture(ctx, frame),
             Command::NextKind => self.choose_for_round(|piece, round| Choice::Kind {
                 round,
                 kind: match piece.kind_of_round(round) {
@@ -209,10 +222,20 @@ impl Studio {
         }
     }
 
-    fn edit_knot(&mut self, edit: impl FnOnce(usize) -> Edit) {
-        if let Some(knot) = self.view.knot {
-            apply::edit(&mut self.document, &mut self.view, edit(knot));
-        }
+    /// Removes all knots in hand that are no ends.
+    fn remove_knots(&mut self) {
+        let knots = self.view.knots();
+        let outline = shaping::without(&self.document.piece().outline, &knots);
+        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
+        self.view.take_knots(&[]);
+    }
+
+    /// Makes all knots in hand corners, or smooth, whichever the first is not.
+    fn toggle_corners(&mut self) {
+        let outline = &self.document.piece().outline;
+        let Some(first) = self.view.knot.and_then(|k| outline.knots.get(k)) else { return };
+        let outline = shaping::cornered(outline, &self.view.knots(), !first.corner);
+        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
     }
 
     /// Makes a choice about the round in hand, and keeps it in hand.
@@ -268,6 +291,7 @@ impl Studio {
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
         let ctx = ui.ctx().clone();
         self.receive(&ctx, frame);
+        self.picture.update(&ctx, self.document.piece().picture.as_ref(), self.document.path());
         let mut actions = Actions::default();
         if self.ask.is_none() {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);

@@ -9,6 +9,7 @@ use super::app::Studio;
 use super::ask::{Answer, Ask, Next};
 use super::document::Document;
 use super::jobs::{Outcome, Purpose};
+use super::picture;
 
 impl Studio {
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
@@ -98,6 +99,7 @@ impl Studio {
     fn outcome(&mut self, ctx: &Context, frame: &eframe::Frame, outcome: Outcome) {
         match outcome {
             Outcome::Opened(path, project) => self.take(Document::new(*project, Some(path))),
+            Outcome::Picture(path, size) => self.take_picture(&path, size),
             Outcome::Saved(path, project) => {
                 self.document.saved_as(*project, path);
                 self.view.notice = None;
@@ -132,7 +134,11 @@ impl Studio {
         if let Some(path) = dropped
             && !self.jobs.busy()
         {
-            self.go(ctx, frame, Next::OpenPath(path));
+            if picture::is_picture(&path) {
+                self.jobs.with_path(ctx, Purpose::Picture, path);
+            } else {
+                self.go(ctx, frame, Next::OpenPath(path));
+            }
         }
         let close = ctx.input(|i| i.viewport().close_requested());
         if close && !self.closing && self.document.is_changed() {

@@ -8,11 +8,15 @@ use std::time::{Duration, Instant};
 use egui::Context;
 use plumpline_core::{Project, file};
 
+use super::picture;
+
 /// What a file is wanted for.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Purpose {
     /// To open the project in it.
     Open,
+    /// To trace the picture in it.
+    Picture,
     /// To save this project in it.
     Save(Box<Project>),
     /// To write the pattern in it.
@@ -24,11 +28,20 @@ pub enum Purpose {
     },
 }
 
+impl Purpose {
+    /// Whether the file is read, not written.
+    pub fn reads(&self) -> bool {
+        matches!(self, Self::Open | Self::Picture)
+    }
+}
+
 /// How it went.
 #[derive(Debug)]
 pub enum Outcome {
     /// A project was read.
     Opened(PathBuf, Box<Project>),
+    /// A picture of so many pixels was chosen.
+    Picture(PathBuf, (u32, u32)),
     /// The project was saved.
     Saved(PathBuf, Box<Project>),
     /// The pattern was written.
@@ -69,7 +82,7 @@ impl Jobs {
         self.start(ctx, move || {
             let began = Instant::now();
             let chosen = match purpose {
-                Purpose::Open => dialog.pick_file(),
+                Purpose::Open | Purpose::Picture => dialog.pick_file(),
                 _ => dialog.save_file(),
             };
             match chosen {
@@ -119,11 +132,13 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     let dialog = rfd::FileDialog::new();
     let dialog = match purpose {
         Purpose::Open => dialog.set_title("Open a project"),
+        Purpose::Picture => dialog.set_title("Choose a picture to trace"),
         Purpose::Save(_) => dialog.set_title("Save the project"),
         Purpose::Sheet { .. } => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
         Purpose::Open | Purpose::Save(_) => dialog.add_filter("Plumpline project", &["ron"]),
+        Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
         Purpose::Sheet { .. } => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
@@ -133,7 +148,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         _ => dialog,
     };
     match suggested.file_name() {
-        Some(name) if *purpose != Purpose::Open => dialog.set_file_name(name.to_string_lossy()),
+        Some(name) if !purpose.reads() => dialog.set_file_name(name.to_string_lossy()),
         _ => dialog,
     }
 }
@@ -143,6 +158,10 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
         Purpose::Open => match file::load(&path) {
             Ok(project) => Outcome::Opened(path, Box::new(project)),
             Err(error) => Outcome::Failed(error.to_string()),
+        },
+        Purpose::Picture => match picture::size(&path) {
+            Ok(size) => Outcome::Picture(path, size),
+            Err(error) => Outcome::Failed(error),
         },
         Purpose::Save(project) => {
             let path = with_extension(path, "ron");
