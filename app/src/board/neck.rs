@@ -27,7 +27,7 @@ fn place(plan: &Plan, ground: &Ground) -> Option<Place> {
     let (half, y) = (0.5 * wide as f32 * ground.scale(), ground.y(z));
     let ends = [pos2(ground.axis_x - half, y), pos2(ground.axis_x + half, y)];
     // In the neck where it is wide enough, else left of it.
-    let number = if 2.0 * half > SIZE.x + 24.0 {
+    let number = if 2.0 * half > SIZE.x + 8.0 {
         Rect::from_center_size(pos2(ground.axis_x, y), SIZE)
     } else {
         Align2::RIGHT_CENTER.anchor_size(ends[0] - vec2(16.0, 0.0), SIZE)

@@ -117,6 +117,11 @@ impl Studio {
         &self.trade
     }
 
+    /// The picture to trace, as far as it has been read.
+    pub fn picture(&self) -> &Tracing {
+        &self.picture
+    }
+
     /// The plan on screen.
     pub fn plan(&self) -> Option<&plumpline_core::Plan> {
         self.derived.plan().map(|plan| &**plan)

@@ -11,7 +11,7 @@ use crate::length::parse_mm;
 ///
 /// # Errors
 /// One line: what was read, and how a length is written.
-pub fn read(dimension: Dimension, text: &str) -> Result<f64, String> {
+pub(crate) fn read(dimension: Dimension, text: &str) -> Result<f64, String> {
     let text = text.trim();
     let Dimension::KnotHeight(_) = dimension else { return parse_mm(text) };
     let below = text.strip_prefix(['-', '−']);

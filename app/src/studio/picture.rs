@@ -112,7 +112,9 @@ fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
 
 /// A line about a file: which, what, the mend.
 fn line(path: &Path, what: &str, mend: &str) -> String {
-    format!("{}: {what}; {mend}", path.display())
+    // What decoders say may run over several lines.
+    let what: Vec<&str> = what.split_whitespace().collect();
+    format!("{}: {}; {mend}", path.display(), what.join(" "))
 }
 
 /// A decoder of the picture at `path`, and how the picture is turned.
@@ -176,7 +178,7 @@ fn read(path: &Path) -> Result<ColorImage, String> {
     let (decoder, orientation) = open(path)?;
     let mut image = DynamicImage::from_decoder(decoder).map_err(|e| {
         let what = format!("the picture is broken ({e})");
-        line(path, &what.replace('\n', " "), "choose another")
+        line(path, &what, "choose another")
     })?;
     image.apply_orientation(orientation);
     if image.width().max(image.height()) > KEPT_SIDE {

@@ -209,7 +209,8 @@ mod tests {
         assert_eq!(now.knots[3].place(), Rz::new(72.0, 80.0));
         assert!(now.knots[0].is_pole());
         let (was, is) = (Reach::of(&gourd()), Reach::of(&now));
-        assert!((is.width() - 2.0 * was.width()).abs() < 0.5, "{was:?} {is:?}");
+        // The curve between the knots turns a little otherwise in other proportions.
+        assert!((is.width() / was.width() - 2.0).abs() < 0.02, "{was:?} {is:?}");
         assert!((is.height() - was.height()).abs() < 0.5);
     }
 
