@@ -370,6 +370,30 @@ fn the_knot_in_hand_takes_typed_numbers() {
     assert!(notice.wrong && notice.text.contains("tall"), "{}", notice.text);
 }
 
+#[test]
+fn a_field_that_is_left_takes_what_was_typed_and_only_that() {
+    let mut bench = bench();
+    let before = knots(&bench);
+    click(&mut bench, "Knot 4");
+    bench.get_by_label_contains("Knot 4 radius").click();
+    bench.run();
+    click(&mut bench, "Knot 5");
+    assert_eq!(knots(&bench), before, "a rounded number left alone changes nothing");
+    assert!(bench.state().view().typing.is_none());
+    bench.get_by_label_contains("Knot 5 radius").click();
+    bench.run();
+    bench.get_by_label("New knot 5 radius").type_text("21");
+    bench.run();
+    click(&mut bench, "Knot 4");
+    assert_eq!(knots(&bench)[4].radius_mm, 21.0);
+    assert_eq!((steps(&bench), bench.state().view().knot), (1, Some(3)));
+    bench.get_by_label_contains("Height ").click();
+    bench.run();
+    bench.key_press(Key::Enter);
+    bench.run();
+    assert_eq!(steps(&bench), 1, "nor does a height");
+}
+
 /// A studio with a gourd in it, saved in `folder`.
 fn gourd<'a>(folder: &std::path::Path) -> Bench<'a> {
     let knots = [(0.0, 0.0), (32.0, 30.0), (16.0, 60.0), (38.0, 95.0), (0.0, 130.0)];

@@ -25,6 +25,8 @@ pub struct Ground {
     fitting: f32,
 }
 
+/// From this scale on the grid shows single millimetres, points a millimetre.
+const NEAR: f32 = 14.0;
 /// Least scale in parts of the fitting one, and greatest, points a millimetre.
 const SCALES: (f32, f32) = (0.25, 80.0);
 
@@ -190,13 +192,14 @@ pub(super) fn paint(painter: &Painter, t: &Tokens, ground: &Ground) {
         let (first, last) = ((from / step).ceil() as i64, (to / step).floor() as i64);
         first..=last
     };
+    let bold = if step < 5.0 { 5 } else { 2 };
     for tenth in [false, true] {
         let stroke = Stroke::new(1.0, if tenth { t.grid2 } else { t.grid });
-        for i in lines(corner.r, opposite.r).filter(|i| (i % 2 == 0) == tenth) {
+        for i in lines(corner.r, opposite.r).filter(|i| (i % bold == 0) == tenth) {
             let x = ground.axis_x + (i as f64 * step) as f32 * ground.scale();
             painter.vline(painter.round_to_pixel_center(x), rect.y_range(), stroke);
         }
-        for i in lines(corner.z, opposite.z).filter(|i| (i % 2 == 0) == tenth) {
+        for i in lines(corner.z, opposite.z).filter(|i| (i % bold == 0) == tenth) {
             let y = painter.round_to_pixel_center(ground.y(i as f64 * step));
             painter.hline(rect.x_range(), y, stroke);
         }
@@ -204,8 +207,11 @@ pub(super) fn paint(painter: &Painter, t: &Tokens, ground: &Ground) {
     plumb_line(painter, t, ground);
 }
 
-/// 5 mm, or coarser where that would be too fine to see.
+/// 5 mm, or coarser where that would be too fine to see; 1 mm where the board is very near.
 fn grid_step(scale: f32) -> f64 {
+    if scale >= NEAR {
+        return 1.0;
+    }
     [5.0, 10.0, 25.0, 50.0, 100.0, 250.0, 500.0]
         .into_iter()
         .find(|mm| mm * f64::from(scale) >= 7.0)

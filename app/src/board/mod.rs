@@ -75,31 +75,40 @@ pub fn paint(
     ghost::paint(&painter, bench, ground);
     snap::paint(&ui.painter_at(ground.rect), bench.t, ground, &hand.guides);
     wanted::paint(&painter, bench, ground, hand);
-    let still = bench.view.is_dragging() || bench.view.board.picture;
-    if still {
-        dimensions::paint_still(&painter, bench, plan, ground);
-        neck::paint_still(&painter, bench, plan, ground);
-    } else {
-        dimensions::show(ui, bench, plan, ground, actions);
-        neck::show(ui, bench, plan, ground, actions);
+    // With the picture in hand nothing stands in the way of it.
+    let tracing = bench.view.board.picture;
+    match (tracing, bench.view.is_dragging()) {
+        (true, _) => {}
+        (false, true) => {
+            dimensions::paint_still(&painter, bench, plan, ground);
+            neck::paint_still(&painter, bench, plan, ground);
+        }
+        (false, false) => {
+            dimensions::show(ui, bench, plan, ground, actions);
+            neck::show(ui, bench, plan, ground, actions);
+        }
     }
-    if bench.error.is_none() {
+    if bench.error.is_none() && !tracing {
         let callout = misfit::callout(&painter, bench, plan, ground);
         zones::sizes(&painter, bench, plan, ground, callout);
     }
     links::thread(&across, bench, plan, ground, bars);
-    whole::paint(&ui.painter_at(ground.rect), bench, ground, hand.handle);
-    if still {
-        readout::paint_still(&painter, bench, ground);
+    if tracing {
+        picture::show_ruler(ui, bench, ground, actions);
     } else {
-        readout::show(ui, bench, ground, actions);
+        whole::paint(&ui.painter_at(ground.rect), bench, ground, hand.handle);
+        match bench.view.is_dragging() {
+            // The frame and what it takes say enough.
+            _ if bench.view.board.band => {}
+            true => readout::paint_still(&painter, bench, ground),
+            false => readout::show(ui, bench, ground, actions),
+        }
     }
     if let Some(frame) = hand.band {
         band::paint(&ui.painter_at(ground.rect), bench.t, frame);
     }
-    picture::show_ruler(ui, bench, ground, actions);
     navigate::controls(ui, bench, ground, actions);
-    picture_card::show(ui, bench, ground, actions);
+    picture_card::show(ui, bench, layout.main, ground, actions);
     if hand.focused {
         paint::focus_ring(&across, ground.rect.shrink(3.0), 6.0, bench.t);
     }
@@ -118,7 +127,7 @@ pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
 fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
     let several = bench.view.knots().len();
     let hint = match bench.view.knot {
-        _ if bench.view.board.picture => "drag the picture; Esc goes back".into(),
+        _ if bench.view.board.picture => String::new(),
         Some(_) if several > 1 => format!("{several} knots in hand"),
         Some(knot) => format!("knot {} in hand", knot + 1),
         None => "drag a knot; the rounds follow".into(),

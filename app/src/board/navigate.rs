@@ -8,10 +8,10 @@ use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::ui_kit::controls::{self, Face};
-use crate::ui_kit::icons::Icon;
+use crate::ui_kit::icons::{self, Icon};
 
 /// Points of scroll that zoom by a factor of e.
-const SCROLL: f32 = 240.0;
+const SCROLL: f32 = 320.0;
 /// Factor of one press of + or −.
 const STEP: f32 = 1.25;
 /// Side of a control in a corner, and the space it keeps from its neighbours and the edge.
@@ -82,9 +82,18 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     let has = bench.document.piece().picture.is_some();
     let on = has.then_some(bench.view.board.picture);
     let held = controls::toggle(ui, left[1], Face::Icon(Icon::Picture), "Picture", true, on);
-    let hint = match has {
-        true => "Take the picture in hand, to move and scale it".to_owned(),
-        false => Command::ChoosePicture.hint(),
+    if bench.picture.error().is_some() {
+        icons::warning(
+            ui.painter(),
+            left[1].right_top() + vec2(-3.0, 2.0),
+            12.0,
+            bench.t.warning,
+        );
+    }
+    let hint = match (has, bench.picture.error()) {
+        (_, Some(error)) => error.to_owned(),
+        (true, None) => "Take the picture in hand, to move and scale it".to_owned(),
+        (false, None) => Command::ChoosePicture.hint(),
     };
     if held.on_hover_text(hint).clicked() {
         match has {

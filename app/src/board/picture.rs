@@ -16,7 +16,7 @@ use crate::studio::keys;
 use crate::studio::shaping::whole;
 use crate::studio::view::Dimension;
 use crate::ui_kit::tokens::HIT;
-use crate::ui_kit::{Tokens, icons, type_faces};
+use crate::ui_kit::{Tokens, type_faces};
 
 /// How much of the body is left over a picture, so that its outline shows through.
 pub(super) const BODY_OVER: f32 = 0.45;
@@ -38,21 +38,12 @@ pub(super) fn seen<'a>(bench: &'a Bench<'_>) -> Option<(&'a Picture, f64)> {
     Some((picture, bench.picture.aspect()?))
 }
 
-/// Draws the picture, or says why it is not there.
+/// Draws the picture.
 pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground) {
-    let t = bench.t;
     if let (Some((picture, aspect)), Some(texture)) = (seen(bench), bench.picture.texture()) {
         let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
         let tint = egui::Color32::WHITE.gamma_multiply(picture.opacity as f32);
         painter.image(texture.id(), place(ground, picture, aspect), whole, tint);
-    } else if let Some(error) = bench.picture.error() {
-        let left = ground.rect.left_bottom() + vec2(12.0, -44.0);
-        let font = type_faces::regular(type_faces::SMALL);
-        let words = format!("No picture: {error}");
-        let galley = painter.layout(words, font, t.warning, ground.rect.width() - 44.0);
-        let corner = left + vec2(20.0, -galley.size().y);
-        icons::warning(painter, pos2(left.x + 7.0, corner.y + 7.0), 12.0, t.warning);
-        painter.galley(corner, galley, t.warning);
     }
 }
 

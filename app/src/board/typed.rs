@@ -58,7 +58,8 @@ pub(super) fn show(
         // Of an oval's two numbers the width is the one that is typed.
         let text = entry.text.split(' ').next().unwrap_or_default().to_owned();
         let dimension = entry.dimension;
-        actions.look(Look::Type(Some(Typing { dimension, text, fresh: true })));
+        let was = text.clone();
+        actions.look(Look::Type(Some(Typing { dimension, text, was, fresh: true })));
     }
 }
 
@@ -90,7 +91,7 @@ fn field(
     if output.lost_focus() {
         actions.look(Look::Type(None));
         if !ui.input(|i| i.key_pressed(egui::Key::Escape)) {
-            take(bench, typing.dimension, &text, actions);
+            take(bench, &Typing { text, ..typing.clone() }, actions);
         }
     } else if output.changed() || typing.fresh {
         let typing = Typing { text, fresh: false, ..typing.clone() };
@@ -99,11 +100,13 @@ fn field(
 }
 
 /// Takes what was typed.
-fn take(bench: &Bench<'_>, dimension: Dimension, text: &str, actions: &mut Actions) {
-    let mm = match measure::read(dimension, text) {
-        Ok(mm) => mm,
-        Err(error) => return actions.look(Look::Warn(format!("{error}."))),
+fn take(bench: &Bench<'_>, typing: &Typing, actions: &mut Actions) {
+    let mm = match measure::typed(typing) {
+        Some(Ok(mm)) => mm,
+        Some(Err(error)) => return actions.look(Look::Warn(format!("{error}."))),
+        None => return,
     };
+    let dimension = typing.dimension;
     if dimension != Dimension::Ruler {
         return actions.edit(Edit::Resize(dimension, mm));
     }

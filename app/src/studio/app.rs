@@ -296,7 +296,10 @@ impl Studio {
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
         let ctx = ui.ctx().clone();
         self.receive(&ctx, frame);
-        self.picture.update(&ctx, self.document.piece().picture.as_ref(), self.document.path());
+        let picture = self.document.piece().picture.as_ref();
+        if let Some(error) = self.picture.update(&ctx, picture, self.document.path()) {
+            self.say(error, true);
+        }
         let mut actions = Actions::default();
         if self.ask.is_none() {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);

@@ -8,7 +8,7 @@ use super::board_view::Drag;
 use super::document::Document;
 use super::measure;
 use super::shaping::{OFF_AXIS_MM, whole};
-use super::view::{Notice, View};
+use super::view::{Dimension, Notice, View};
 
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
@@ -144,7 +144,10 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
                 view.take_knots(&[]);
             }
         }
-        Look::Knots(knots) => view.take_knots(&knots),
+        Look::Knots(knots) => {
+            take_typed(document, view);
+            view.take_knots(&knots);
+        }
         Look::Drag(drag) => {
             view.dragged_knot = match &drag {
                 Some(Drag::Knots { lead, .. }) => Some(*lead),
@@ -154,7 +157,10 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Band(on) => view.board.band = on,
         Look::Lens(lens) => view.lens = lens,
-        Look::Picture(on) => view.board.picture = on,
+        Look::Picture(on) => {
+            view.typing = None;
+            view.board.picture = on;
+        }
         Look::ByWidth(on) => view.board.by_width = on,
         Look::Warn(text) => view.notice = Some(Notice { text, wrong: true }),
         Look::DragBar(bar) => view.dragged_bar = bar,
@@ -167,6 +173,16 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Card(card) => view.card = card,
         Look::Step(step) => view.step = step,
         Look::Read(codes) => view.read = codes,
+    }
+}
+
+/// Takes what is being typed for a knot before another one is taken in hand, for its field is
+/// gone then.
+fn take_typed(document: &mut Document, view: &mut View) {
+    let of_knot = |d| !matches!(d, Dimension::Height | Dimension::Width | Dimension::Neck);
+    let Some(typing) = view.typing.take_if(|typing| of_knot(typing.dimension)) else { return };
+    if let Some(Ok(mm)) = measure::typed(&typing) {
+        edit(document, view, Edit::Resize(typing.dimension, mm));
     }
 }
 
@@ -192,7 +208,6 @@ pub fn step_knot(view: &mut View, knots: usize, step: isize) {
 mod tests {
     use super::*;
     use crate::studio::choice::Choice;
-    use crate::studio::view::Dimension;
     use plumpline_core::piece::Picture;
     use plumpline_core::{Hold, Kind, Loop, plan};
 

@@ -4,14 +4,21 @@ use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::{Outline, Piece, Plan, plan};
 
 use super::shaping::{self, OFF_AXIS_MM};
-use super::view::Dimension;
+use super::view::{Dimension, Typing};
 use crate::length::parse_mm;
+
+/// What a field asks for, mm; `None` where it was left as it was found, for the number in it
+/// is a rounded one.
+pub(crate) fn typed(typing: &Typing) -> Option<Result<f64, String>> {
+    let other = typing.text.trim() != typing.was.trim();
+    other.then(|| read(typing.dimension, &typing.text))
+}
 
 /// Reads what was typed for `dimension`, mm. A height may also be 0 or below it.
 ///
 /// # Errors
 /// One line: what was read, and how a length is written.
-pub(crate) fn read(dimension: Dimension, text: &str) -> Result<f64, String> {
+fn read(dimension: Dimension, text: &str) -> Result<f64, String> {
     let text = text.trim();
     let Dimension::KnotHeight(_) = dimension else { return parse_mm(text) };
     let below = text.strip_prefix(['-', '−']);

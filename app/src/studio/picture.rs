@@ -43,7 +43,13 @@ impl std::fmt::Debug for Tracing {
 
 impl Tracing {
     /// Reads the picture the piece in hand names, unless it has been; takes what is read.
-    pub fn update(&mut self, ctx: &Context, picture: Option<&Picture>, project: Option<&Path>) {
+    /// Returns why it cannot be shown, when that has just come out.
+    pub fn update(
+        &mut self,
+        ctx: &Context,
+        picture: Option<&Picture>,
+        project: Option<&Path>,
+    ) -> Option<String> {
         let folder = project.and_then(Path::parent).map(Path::to_owned);
         let wanted = picture.map(|p| (p.path.clone(), folder));
         if wanted != self.wanted {
@@ -53,10 +59,9 @@ impl Tracing {
             }
             self.wanted = wanted;
         }
-        let Some(reading) = &self.reading else { return };
-        let read = match reading.try_recv() {
+        let read = match self.reading.as_ref()?.try_recv() {
             Ok(read) => read,
-            Err(TryRecvError::Empty) => return,
+            Err(TryRecvError::Empty) => return None,
             Err(TryRecvError::Disconnected) => {
                 Err("the picture could not be read; choose another".into())
             }
@@ -64,6 +69,7 @@ impl Tracing {
         self.reading = None;
         let load = |image| ctx.load_texture("traced picture", image, TextureOptions::LINEAR);
         self.read = Some(read.map(load));
+        self.error().map(str::to_owned)
     }
 
     fn start(&mut self, ctx: &Context, path: &str, folder: Option<&Path>) {

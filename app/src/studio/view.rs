@@ -80,6 +80,8 @@ pub struct Typing {
     pub dimension: Dimension,
     /// What stands in the field.
     pub text: String,
+    /// What stood there first.
+    pub was: String,
     /// Whether the field has yet to take the keyboard.
     pub fresh: bool,
 }
