@@ -455,6 +455,24 @@ fn handles_scale_the_whole_outline_in_one_step() {
 }
 
 #[test]
+fn a_handle_dragged_off_the_board_and_back_is_still_held() {
+    let mut bench = bench();
+    let at = place(&bench, "Scale width");
+    pull(&mut bench, PointerButton::Primary, at, vec2(500.0, 0.0), Modifiers::NONE);
+    assert!(knots(&bench)[3].radius_mm > 60.0);
+    for x in [300.0, 100.0, -10.0] {
+        bench.hover_at(at + vec2(x, 0.0));
+        bench.step();
+    }
+    let by = knots(&bench)[3].radius_mm;
+    bench.drop_at(at + vec2(-10.0, 0.0));
+    bench.run();
+    assert!(by < 40.0 && (knots(&bench)[3].radius_mm - by).abs() < 1e-9, "{by}");
+    assert_eq!(steps(&bench), 1);
+    assert!(bench.state().view().board.drag.is_none());
+}
+
+#[test]
 fn right_clicks_offer_what_can_be_done_there() {
     let mut bench = bench();
     let at = place(&bench, "Knot 4");

@@ -7,7 +7,7 @@ use plumpline_core::outline::Rz;
 use super::ground::Ground;
 use super::snap::Guide;
 use super::{band, knots, menus, navigate, picture, wanted, whole};
-use crate::studio::action::{Actions, Look};
+use crate::studio::action::{Action, Actions, Look};
 use crate::studio::bench::Bench;
 use crate::studio::board_view::Handle;
 use crate::studio::command::Command;
@@ -37,6 +37,17 @@ pub struct Hand {
 
 /// Reads the hand.
 pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Hand {
+    let hand = parts(ui, bench, rect, actions);
+    // Every drag ends here, whatever has become of what it began on.
+    if bench.view.board.drag.is_some() && !ui.input(|i| i.pointer.any_down()) {
+        actions.push(Action::Commit);
+        actions.look(Look::Drag(None));
+    }
+    hand
+}
+
+/// Asks the parts of the board in order.
+fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Hand {
     let board = ui.interact(rect, keys::board_id(), Sense::click_and_drag());
     board.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Outline board"));
     keep_arrows(ui, &board);

@@ -92,10 +92,6 @@ fn one(
         }
         touch.guides = pull(ui, bench, ground, (index, mirrored), base, &knots, moved, actions);
     }
-    if held.drag_stopped() && held_now {
-        actions.push(Action::Commit);
-        actions.look(Look::Drag(None));
-    }
     if held.hovered() || held.dragged() {
         touch.pointed = Some(index);
         let held = if held.dragged() { CursorIcon::Grabbing } else { CursorIcon::Grab };
@@ -201,11 +197,6 @@ pub(super) fn drag_line(
     };
     // A knot that was there is held by its own place.
     if base.knots.len() == ghost.knots.len() {
-        return Vec::new();
-    }
-    if board.drag_stopped() {
-        actions.push(Action::Commit);
-        actions.look(Look::Drag(None));
         return Vec::new();
     }
     if !board.dragged_by(PointerButton::Primary) {

@@ -65,7 +65,7 @@ pub(super) fn hands(
     if over {
         ui.set_cursor_icon(CursorIcon::Move);
     }
-    drag(bench, board, None, actions, picture, |moved| Picture {
+    drag(board, None, actions, picture, |moved| Picture {
         across_mm: whole(base.across_mm + f64::from(moved.x) / scale),
         along_mm: whole(base.along_mm + f64::from(moved.y) / scale),
         ..base.clone()
@@ -81,7 +81,7 @@ pub(super) fn hands(
         if held.hovered() || held.dragged() {
             ui.set_cursor_icon(CursorIcon::Crosshair);
         }
-        drag(bench, &held, Some(end), actions, picture, |moved| {
+        drag(&held, Some(end), actions, picture, |moved| {
             let (across, along) = base.place(base.ruler[end], aspect);
             let to = (across + f64::from(moved.x) / scale, along + f64::from(moved.y) / scale);
             let mut picture = base.clone();
@@ -94,7 +94,6 @@ pub(super) fn hands(
 
 /// One drag of the picture: one step.
 fn drag(
-    bench: &Bench<'_>,
     held: &Response,
     end: Option<usize>,
     actions: &mut Actions,
@@ -112,12 +111,6 @@ fn drag(
         if moved.validate().is_ok() {
             actions.edit(Edit::Picture(Some(moved)));
         }
-    }
-    let ours =
-        matches!(&bench.view.board.drag, Some(Drag::Picture { end: e, .. }) if *e == end);
-    if held.drag_stopped() && ours {
-        actions.push(Action::Commit);
-        actions.look(Look::Drag(None));
     }
 }
 

@@ -7,7 +7,7 @@ use egui::{
 };
 use plumpline_core::Outline;
 
-use super::ground::Ground;
+use super::ground::{self, Ground};
 use crate::studio::action::{Action, Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::board_view::{Drag, Handle};
@@ -22,15 +22,29 @@ const SIDE: f32 = 9.0;
 const OVER: f32 = 47.0;
 const BESIDE: f32 = 18.0;
 
-/// Where the handles stand.
-fn places(outline: &Outline, ground: &Ground) -> [(Handle, Pos2); 2] {
+/// How far past the edge of the board a handle may belong and still stand at it, points.
+const PAST: f32 = 40.0;
+
+/// Where the handles stand; those that belong far off the board do not, unless they are held.
+fn places(bench: &Bench<'_>, ground: &Ground) -> impl Iterator<Item = (Handle, Pos2)> + use<> {
+    let outline = &bench.document.piece().outline;
+    let held = match bench.view.board.drag {
+        Some(Drag::Whole { handle, .. }) => Some(handle),
+        _ => None,
+    };
     let reach = Reach::of(outline);
     let middle = ground.y(0.5 * (reach.low + reach.high));
     let side = ground.axis_x + reach.radius as f32 * ground.scale() + BESIDE;
-    [
+    let room = ground.rect.shrink(SIDE);
+    let places = [
         (Handle::Height, pos2(ground.axis_x, ground.y(reach.low) - OVER)),
         (Handle::Width, pos2(side, middle)),
-    ]
+    ];
+    let wide = room.expand(PAST);
+    let near = places
+        .into_iter()
+        .filter(move |(handle, at)| wide.contains(*at) || held == Some(*handle));
+    near.map(move |(handle, at)| (handle, ground::kept(room, at)))
 }
 
 fn name(handle: Handle) -> &'static str {
@@ -49,13 +63,7 @@ pub(super) fn hands(
 ) -> Option<Handle> {
     let mut pointed = None;
     let outline = &bench.document.piece().outline;
-    for (handle, at) in places(outline, ground) {
-        let held_now = matches!(&bench.view.board.drag,
-            Some(Drag::Whole { handle: h, .. }) if *h == handle);
-        let room = ground.rect.shrink(0.5 * SIDE);
-        if !held_now && !room.contains(at) {
-            continue;
-        }
+    for (handle, at) in places(bench, ground) {
         let id = keys::board_id().with(name(handle));
         let place = Rect::from_center_size(at, vec2(HIT, HIT));
         let held = ui.interact(place.intersect(ground.rect), id, Sense::DRAG);
@@ -75,10 +83,6 @@ pub(super) fn hands(
                 moved,
                 ground,
             )));
-        }
-        if held.drag_stopped() && held_now {
-            actions.push(Action::Commit);
-            actions.look(Look::Drag(None));
         }
         if held.hovered() || held.dragged() {
             pointed = Some(handle);
@@ -120,7 +124,7 @@ pub(super) fn paint(
 ) {
     let t = bench.t;
     let outline = &bench.document.piece().outline;
-    for (handle, at) in places(outline, ground) {
+    for (handle, at) in places(bench, ground) {
         let on = pointed == Some(handle);
         let (side, edge) = if on { (SIDE + 3.0, t.outline) } else { (SIDE, t.control_edge) };
         let rect = Rect::from_center_size(at, vec2(side, side));

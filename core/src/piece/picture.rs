@@ -144,6 +144,20 @@ mod tests {
     }
 
     #[test]
+    fn a_project_without_a_picture_says_nothing_of_one() {
+        use crate::{Gauge, Knot, Outline, Piece, Project, file};
+        let knots = vec![Knot::new(0.0, 0.0), Knot::new(20.0, 20.0), Knot::new(0.0, 40.0)];
+        let mut project =
+            Project::of_piece(Piece::new("Ball", Outline { knots }, Gauge::default()));
+        let plain = file::write(&project).expect("it is written");
+        assert!(!plain.contains("picture"));
+        project.pieces[0].picture = Some(Picture::new("pear.png", (1.0, 20.0), 30.0));
+        let traced = file::write(&project).expect("it is written");
+        assert_eq!(file::parse(&traced).expect("it is read"), project);
+        assert_eq!(file::parse(&plain).expect("it is read").pieces[0].picture, None);
+    }
+
+    #[test]
     fn ends_that_coincide_scale_nothing() {
         let mut picture = Picture::new("pear.png", (0.0, 0.0), 80.0);
         picture.ruler = [(0.5, 0.5); 2];
