@@ -92,8 +92,9 @@ impl Screen {
 
     /// The whole pattern as the window has it, by its own Copy button.
     fn copied(&self, places: &Places) -> String {
-        self.click(places.sheet);
         let text = wait_for("the copied pattern", || {
+            // A window that has only just come may miss the first click.
+            self.click(places.sheet);
             self.click(places.copy);
             let clip = ["-o", "-selection", "clipboard"];
             let out = self.command("xclip").args(clip).output().expect("xclip is installed");

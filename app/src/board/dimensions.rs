@@ -1,14 +1,14 @@
 //! Height and width of the forecast, as a draftsman sets them; a click types a new one.
 
-use egui::{Align2, Painter, Pos2, Rect, Role, Sense, Stroke, TextEdit, Ui, WidgetInfo};
-use egui::{pos2, vec2};
+use egui::{Align2, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
 use plumpline_core::Plan;
 
 use super::ground::Ground;
-use crate::length::parse_mm;
-use crate::studio::action::{Actions, Edit, Look};
+use super::typed::{self, Entry};
+use super::{navigate, neck};
+use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
-use crate::studio::view::{Dimension, Typing};
+use crate::studio::view::Dimension;
 use crate::ui_kit::{Tokens, paint, type_faces};
 
 /// Where the two dimensions stand.
@@ -17,8 +17,18 @@ struct Places {
     width: [Pos2; 2],
     /// Ends of the height, top and bottom.
     height: [Pos2; 2],
+    /// Where the numbers stand: in the middle of what of each line is on the board.
+    width_at: Pos2,
+    height_at: Pos2,
     /// Where the body is widest, and its ends, on its left side.
     widest_y: f32,
+}
+
+/// The middle of that part of a stretch that lies in `room`, or the end of the room nearest
+/// to it.
+fn middle_in(stretch: [f32; 2], room: egui::Rangef, half: f32) -> f32 {
+    let [from, to] = stretch.map(|v| v.min(room.max).max(room.min));
+    (0.5 * (from + to)).min(room.max - half).max(room.min + half)
 }
 
 impl Places {
@@ -34,11 +44,16 @@ impl Places {
         }
         let half = widest.0 as f32 * ground.scale();
         let (top, bottom) = (ground.y(low), ground.y(high));
-        let y = (top - 26.0).max(ground.rect.top() + 16.0);
-        let x = (ground.axis_x - half - 22.0).max(ground.rect.left() + 14.0);
+        let board = ground.rect;
+        let y = (top - 26.0).min(board.bottom() - 50.0).max(board.top() + 16.0);
+        let x =
+            (ground.axis_x - half - 22.0).min(board.right() - 20.0).max(board.left() + 14.0);
+        let (left, right) = (ground.axis_x - half, ground.axis_x + half);
         Self {
-            width: [pos2(ground.axis_x - half, y), pos2(ground.axis_x + half, y)],
+            width: [pos2(left, y), pos2(right, y)],
             height: [pos2(x, top), pos2(x, bottom)],
+            width_at: pos2(middle_in([left, right], board.x_range(), 72.0), y),
+            height_at: pos2(x, middle_in([top, bottom], board.y_range(), 60.0)),
             widest_y: ground.y(widest.1),
         }
     }
@@ -83,8 +98,8 @@ fn texts(plan: &Plan) -> [(Dimension, String); 2] {
 fn numbers(plan: &Plan, ground: &Ground) -> [Rect; 2] {
     let places = Places::of(plan, ground);
     [
-        Rect::from_center_size(middle(places.width), vec2(width_of(plan), 24.0)),
-        Rect::from_center_size(middle(places.height), vec2(24.0, 84.0)),
+        Rect::from_center_size(places.width_at, vec2(width_of(plan), 24.0)),
+        Rect::from_center_size(places.height_at, vec2(24.0, 84.0)),
     ]
 }
 
@@ -93,7 +108,8 @@ pub(super) fn marks(plan: &Plan, ground: &Ground) -> Vec<Rect> {
     let places = Places::of(plan, ground);
     let ticks = places.width.into_iter().chain(places.height);
     let ticks = ticks.map(|end| Rect::from_center_size(end, vec2(14.0, 14.0)));
-    numbers(plan, ground).into_iter().chain(ticks).collect()
+    let others = navigate::marks(ground.rect).into_iter().chain(neck::mark(plan, ground));
+    numbers(plan, ground).into_iter().chain(ticks).chain(others).collect()
 }
 
 /// Room the number of the width takes.
@@ -104,7 +120,7 @@ fn width_of(plan: &Plan) -> f32 {
 /// Says of an oval which number is which, above them.
 fn oval(painter: &Painter, t: &Tokens, plan: &Plan, places: &Places) {
     if plan.depth_mm.is_some() {
-        let at = middle(places.width) - vec2(0.0, 17.0);
+        let at = places.width_at - vec2(0.0, 17.0);
         let font = type_faces::regular(type_faces::SMALL);
         let words = "oval, width × depth".to_owned();
         let galley = painter.layout_no_wrap(words, font, t.soft_ink);
@@ -112,10 +128,6 @@ fn oval(painter: &Painter, t: &Tokens, plan: &Plan, places: &Places) {
         painter.rect_filled(rect.expand2(vec2(4.0, 0.0)), 0.0, t.panel);
         painter.galley(rect.min, galley, t.soft_ink);
     }
-}
-
-fn middle(ends: [Pos2; 2]) -> Pos2 {
-    ends[0] + 0.5 * (ends[1] - ends[0])
 }
 
 /// Draws one dimension's words; returns the space they take.
@@ -130,18 +142,15 @@ fn words(
     let font = type_faces::semibold(type_faces::TITLE - 2.0);
     let ground = if hovered { t.wash } else { t.panel };
     match dimension {
-        Dimension::Height => {
-            let at = middle(places.height);
-            paint::upright_text(painter, at, text, font, t.outline, ground)
-        }
         Dimension::Width => {
             let galley = painter.layout_no_wrap(text.to_owned(), font, t.outline);
             // Off the plumb line's own dashes, the number stays in the middle.
-            let rect = Align2::CENTER_CENTER.anchor_size(middle(places.width), galley.size());
+            let rect = Align2::CENTER_CENTER.anchor_size(places.width_at, galley.size());
             painter.rect_filled(rect.expand2(vec2(6.0, 0.0)), 0.0, ground);
             painter.galley(rect.min, galley, t.outline);
             rect
         }
+        _ => paint::upright_text(painter, places.height_at, text, font, t.outline, ground),
     }
 }
 
@@ -168,100 +177,17 @@ pub(super) fn show(
     lines(&painter, bench.t, ground, &places);
     oval(&painter, bench.t, plan, &places);
     for (dimension, text) in texts(plan) {
-        let at = match dimension {
-            Dimension::Height => middle(places.height),
-            Dimension::Width => middle(places.width),
-        };
-        match &bench.view.typing {
-            Some(typing) if typing.dimension == dimension => {
-                field(ui, bench, ground, at, typing, actions);
+        let (name, at, size) = match dimension {
+            Dimension::Width => {
+                let wide = if text.contains('×') { 136.0 } else { 76.0 };
+                ("Width", places.width_at, vec2(wide, 26.0))
             }
-            _ => label(ui, &painter, bench, &places, dimension, &text, actions),
-        }
+            _ => ("Height", places.height_at, vec2(26.0, 76.0)),
+        };
+        let hint = format!("{name} of the forecast; click to type another");
+        let entry = Entry { dimension, name, text: &text, at, size, hint: &hint };
+        typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
+            words(painter, bench.t, &places, dimension, &text, hovered)
+        });
     }
-}
-
-fn label(
-    ui: &Ui,
-    painter: &Painter,
-    bench: &Bench<'_>,
-    places: &Places,
-    dimension: Dimension,
-    text: &str,
-    actions: &mut Actions,
-) {
-    let (name, at, size) = match dimension {
-        Dimension::Height => ("Height", middle(places.height), vec2(26.0, 76.0)),
-        Dimension::Width => (
-            "Width",
-            middle(places.width),
-            vec2(if text.contains('×') { 136.0 } else { 76.0 }, 26.0),
-        ),
-    };
-    let hit = Rect::from_center_size(at, size);
-    let response = ui.interact(hit, ui.scope_id().with(name), Sense::click());
-    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{name} {text}")));
-    let rect = words(painter, bench.t, places, dimension, text, response.hovered());
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.expand(2.0), 4.0, bench.t);
-    }
-    let response = response
-        .on_hover_cursor(egui::CursorIcon::Text)
-        .on_hover_text(format!("{name} of the forecast; click to type another"));
-    if response.clicked() {
-        // Of an oval's two numbers the width is the one that is typed.
-        let number = text.split(' ').next().unwrap_or_default();
-        let text = number.to_owned();
-        actions.look(Look::Type(Some(Typing { dimension, text, fresh: true })));
-    }
-}
-
-/// The field a dimension is typed in. Enter takes it, Esc leaves it.
-fn field(
-    ui: &mut Ui,
-    bench: &Bench<'_>,
-    ground: &Ground,
-    at: Pos2,
-    typing: &Typing,
-    actions: &mut Actions,
-) {
-    let size = vec2(92.0, 28.0);
-    let left = at.x.max(ground.rect.left() + 0.5 * size.x + 4.0);
-    let rect = Rect::from_center_size(pos2(left, at.y), size);
-    let painter = ui.painter_at(ground.rect);
-    painter.rect_filled(rect.expand(3.0), 6.0, bench.t.panel);
-    let mut text = typing.text.clone();
-    let edit = TextEdit::singleline(&mut text)
-        .font(type_faces::semibold(type_faces::BODY))
-        .align(egui::Align2::CENTER_CENTER);
-    let output = ui.put(rect, edit);
-    let name = match typing.dimension {
-        Dimension::Height => "New height",
-        Dimension::Width => "New width",
-    };
-    output.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, name));
-    if typing.fresh {
-        output.request_focus();
-        select_all(ui, output.id, &text);
-    }
-    if output.lost_focus() {
-        if !ui.input(|i| i.key_pressed(egui::Key::Escape))
-            && let Ok(mm) = parse_mm(&text)
-        {
-            actions.edit(Edit::Resize(typing.dimension, mm));
-        }
-        actions.look(Look::Type(None));
-    } else if output.changed() || typing.fresh {
-        let typing = Typing { text, fresh: false, ..typing.clone() };
-        actions.look(Look::Type(Some(typing)));
-    }
-}
-
-fn select_all(ui: &Ui, id: egui::Id, text: &str) {
-    use egui::text::{CCursor, CCursorRange};
-    let mut state = egui::text_edit::TextEditState::load(ui.ctx(), id).unwrap_or_default();
-    let end = CCursor::new(text.chars().count());
-    let range = CCursorRange::two(CCursor::new(0), end);
-    state.cursor.set_char_range(Some(range));
-    state.store(ui.ctx(), id);
 }

@@ -9,8 +9,8 @@ use crate::ui_kit::{Tokens, icons};
 
 /// Room left of the body for the height, right of it for knots, and above and below it.
 const MARGIN_LEFT: f32 = 40.0;
-const MARGIN_RIGHT: f32 = 14.0;
-const MARGIN_TOP: f32 = 50.0;
+const MARGIN_RIGHT: f32 = 30.0;
+const MARGIN_TOP: f32 = 60.0;
 const MARGIN_BOTTOM: f32 = 46.0;
 
 /// The board and its scale: the axis upright, the start pole at the top.
@@ -21,26 +21,66 @@ pub struct Ground {
     /// The axis.
     pub axis_x: f32,
     lens: Lens,
+    /// The scale at which the piece fits.
+    fitting: f32,
 }
+
+/// From this scale on the grid shows single millimetres, points a millimetre.
+const NEAR: f32 = 14.0;
+/// Least scale in parts of the fitting one, and greatest, points a millimetre.
+const SCALES: (f32, f32) = (0.25, 80.0);
 
 impl Ground {
     /// The ground for the piece in hand. The scale there was is kept while something is
     /// dragged, and as long as the piece still sits well on the board.
     pub fn of(bench: &Bench<'_>, rect: Rect) -> Self {
         let extent = Extent::of(bench);
-        let axis_x =
-            rect.left() + MARGIN_LEFT + 0.5 * (rect.width() - MARGIN_LEFT - MARGIN_RIGHT);
         let room = vec2(
             rect.width() - MARGIN_LEFT - MARGIN_RIGHT,
             rect.height() - MARGIN_TOP - MARGIN_BOTTOM,
         );
         let fitting = extent.fitting(room);
         let lens = match bench.view.lens {
-            Some(lens) if bench.view.is_dragging() => lens,
+            Some(lens) if bench.view.is_dragging() || lens.by_hand => lens,
             Some(lens) if extent.sits_well(lens, fitting, room) => lens,
             _ => fitting,
         };
-        Self { rect, axis_x, lens }
+        Self::new(rect, lens, fitting.scale)
+    }
+
+    fn new(rect: Rect, lens: Lens, fitting: f32) -> Self {
+        let room = rect.width() - MARGIN_LEFT - MARGIN_RIGHT;
+        let middle_x = rect.left() + MARGIN_LEFT + 0.5 * room;
+        let axis_x = middle_x - lens.across_mm as f32 * lens.scale;
+        Self { rect, axis_x, lens, fitting }
+    }
+
+    /// The ground `factor` times as large, the place under `about` kept where it is.
+    pub(super) fn zoomed(&self, factor: f32, about: Pos2) -> Self {
+        let least = SCALES.0 * self.fitting;
+        let scale = (self.lens.scale * factor).clamp(least, SCALES.1.max(least));
+        // What stays under the hand keeps its distance from the middle in points.
+        let kept = 1.0 - f64::from(self.lens.scale / scale);
+        let at = self.mm(about);
+        let lens = Lens {
+            scale,
+            middle_mm: self.lens.middle_mm + kept * (at.z - self.lens.middle_mm),
+            across_mm: self.lens.across_mm + kept * (at.r - self.lens.across_mm),
+            by_hand: true,
+        };
+        Self::new(self.rect, lens, self.fitting)
+    }
+
+    /// The ground moved by so many points under the board.
+    pub(super) fn panned(&self, by: egui::Vec2) -> Self {
+        let scale = f64::from(self.lens.scale.max(1e-6));
+        let lens = Lens {
+            middle_mm: self.lens.middle_mm - f64::from(by.y) / scale,
+            across_mm: self.lens.across_mm - f64::from(by.x) / scale,
+            by_hand: true,
+            ..self.lens
+        };
+        Self::new(self.rect, lens, self.fitting)
     }
 
     /// How millimetres fall on it.
@@ -82,6 +122,11 @@ impl Ground {
     }
 }
 
+/// `at`, or the place in `room` nearest to it; its upper left corner where there is no room.
+pub(super) fn kept(room: Rect, at: Pos2) -> Pos2 {
+    at.min(room.max).max(room.min)
+}
+
 /// How far the outline and the forecast reach, mm.
 struct Extent {
     radius: f64,
@@ -121,6 +166,8 @@ impl Extent {
         Lens {
             scale: across.min(along).clamp(0.02, 40.0) as f32,
             middle_mm: 0.5 * (self.low + self.high),
+            across_mm: 0.0,
+            by_hand: false,
         }
     }
 
@@ -145,13 +192,14 @@ pub(super) fn paint(painter: &Painter, t: &Tokens, ground: &Ground) {
         let (first, last) = ((from / step).ceil() as i64, (to / step).floor() as i64);
         first..=last
     };
+    let bold = if step < 5.0 { 5 } else { 2 };
     for tenth in [false, true] {
         let stroke = Stroke::new(1.0, if tenth { t.grid2 } else { t.grid });
-        for i in lines(corner.r, opposite.r).filter(|i| (i % 2 == 0) == tenth) {
+        for i in lines(corner.r, opposite.r).filter(|i| (i % bold == 0) == tenth) {
             let x = ground.axis_x + (i as f64 * step) as f32 * ground.scale();
             painter.vline(painter.round_to_pixel_center(x), rect.y_range(), stroke);
         }
-        for i in lines(corner.z, opposite.z).filter(|i| (i % 2 == 0) == tenth) {
+        for i in lines(corner.z, opposite.z).filter(|i| (i % bold == 0) == tenth) {
             let y = painter.round_to_pixel_center(ground.y(i as f64 * step));
             painter.hline(rect.x_range(), y, stroke);
         }
@@ -159,8 +207,11 @@ pub(super) fn paint(painter: &Painter, t: &Tokens, ground: &Ground) {
     plumb_line(painter, t, ground);
 }
 
-/// 5 mm, or coarser where that would be too fine to see.
+/// 5 mm, or coarser where that would be too fine to see; 1 mm where the board is very near.
 fn grid_step(scale: f32) -> f64 {
+    if scale >= NEAR {
+        return 1.0;
+    }
     [5.0, 10.0, 25.0, 50.0, 100.0, 250.0, 500.0]
         .into_iter()
         .find(|mm| mm * f64::from(scale) >= 7.0)
@@ -183,4 +234,43 @@ fn plumb_line(painter: &Painter, t: &Tokens, ground: &Ground) {
     let left = half.iter().rev().skip(1).map(|&(dx, dy)| bob + vec2(-dx, dy));
     painter.add(Shape::convex_polygon(right.chain(left).collect(), t.outline, Stroke::NONE));
     icons::triangle(painter, bob + vec2(0.0, 2.0), vec2(0.0, -4.0), 3.0, t.outline);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ground() -> Ground {
+        let rect = Rect::from_min_size(pos2(160.0, 90.0), vec2(380.0, 610.0));
+        let lens = Lens { scale: 4.0, middle_mm: 60.0, ..Lens::default() };
+        Ground::new(rect, lens, 4.0)
+    }
+
+    #[test]
+    fn the_place_under_the_pointer_stays_there_while_zooming() {
+        let about = pos2(300.0, 222.0);
+        for factor in [0.5, 1.3, 4.0, 1000.0, 0.0] {
+            let near = ground().zoomed(factor, about);
+            let was = ground().mm(about);
+            assert!(near.at(was).distance(about) < 0.02, "{factor}: {:?}", near.at(was));
+            assert!(near.scale() >= 1.0 && near.scale() <= SCALES.1, "{factor}");
+            assert!(near.lens().by_hand);
+        }
+    }
+
+    #[test]
+    fn a_pan_moves_all_by_as_much_as_the_hand() {
+        let place = Rz::new(12.0, 40.0);
+        let by = vec2(31.0, -12.0);
+        let moved = ground().panned(by);
+        assert!((moved.at(place) - ground().at(place) - by).length() < 0.01);
+        assert!((moved.mirrored(place) - ground().mirrored(place) - by).length() < 0.01);
+    }
+
+    #[test]
+    fn points_and_millimetres_are_inverse() {
+        let near = ground().zoomed(2.5, pos2(200.0, 600.0)).panned(vec2(9.0, 5.0));
+        let place = Rz::new(-7.0, 33.0);
+        assert!(near.mm(near.at(place)).distance(place) < 1e-3);
+    }
 }

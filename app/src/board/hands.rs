@@ -1,19 +1,20 @@
-//! The hand on the board: knots that are dragged, rounds that are pointed at.
+//! The hand on the board: what it is on, and in which order its parts are asked.
 
-use egui::{Popup, Pos2, Rect, Response, Role, Sense, Ui, WidgetInfo, vec2};
+use egui::{Pos2, Rect, Response, Role, Sense, Ui, WidgetInfo};
+use plumpline_core::Plan;
 use plumpline_core::outline::Rz;
-use plumpline_core::{Knot, Plan};
 
 use super::ground::Ground;
-use super::{holds, wanted};
-use crate::studio::action::{Action, Actions, Edit, Look};
+use super::snap::Guide;
+use super::{band, knots, menus, navigate, picture, wanted, whole};
+use crate::studio::action::{Action, Actions, Look};
 use crate::studio::bench::Bench;
+use crate::studio::board_view::Handle;
 use crate::studio::command::Command;
 use crate::studio::keys;
-use crate::ui_kit::tokens::HIT;
 
-/// How near the line a double click has to be to add a knot, points.
-const NEAR: f32 = 10.0;
+/// How near the line the hand has to be to take it, points.
+const NEAR: f32 = 12.0;
 
 /// What the hand is on.
 #[derive(Debug, Clone)]
@@ -26,23 +27,59 @@ pub struct Hand {
     pub knot: Option<usize>,
     /// Whether the board has the keyboard.
     pub focused: bool,
+    /// The handle pointed at that scales the whole outline.
+    pub handle: Option<Handle>,
+    /// What a dragged knot has snapped to.
+    pub guides: Vec<Guide>,
+    /// The frame being drawn round knots.
+    pub band: Option<Rect>,
 }
 
 /// Reads the hand.
 pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Hand {
-    let ground = Ground::of(bench, rect);
-    let board = ui.interact(rect, keys::board_id(), Sense::click());
+    let hand = parts(ui, bench, rect, actions);
+    // Every drag ends here, whatever has become of what it began on.
+    if bench.view.board.drag.is_some() && !ui.input(|i| i.pointer.any_down()) {
+        actions.push(Action::Commit);
+        actions.look(Look::Drag(None));
+    }
+    hand
+}
+
+/// Asks the parts of the board in order.
+fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Hand {
+    let board = ui.interact(rect, keys::board_id(), Sense::click_and_drag());
     board.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Outline board"));
     keep_arrows(ui, &board);
-    let knot = knots(ui, bench, &ground, &board, actions);
-    let round = match (knot, board.hover_pos(), bench.plan) {
-        (None, Some(pos), Some(plan)) if !bench.view.is_dragging() => {
-            round_at(plan, &ground, pos)
-        }
-        _ => None,
+    let (ground, roams) = navigate::read(ui, bench, &board, Ground::of(bench, rect));
+    let focused = board.has_focus() && !bench.view.holds_something();
+    let mut hand = Hand {
+        ground,
+        round: None,
+        knot: None,
+        focused,
+        handle: None,
+        guides: Vec::new(),
+        band: None,
     };
-    on_board(ui, bench, &ground, &board, round, actions);
-    Hand { ground, round, knot, focused: board.has_focus() && !bench.view.holds_something() }
+    if roams {
+        return hand;
+    }
+    if bench.view.board.picture {
+        picture::hands(ui, bench, &ground, &board, actions);
+        return hand;
+    }
+    hand.handle = whole::hands(ui, bench, &ground, actions);
+    let touch = knots::hands(ui, bench, &ground, &board, actions);
+    (hand.knot, hand.guides) = (touch.pointed, touch.guides);
+    let free = !bench.view.is_dragging() && !bench.view.board.band;
+    if let (None, Some(pos), Some(plan), true) =
+        (hand.knot, board.hover_pos(), bench.plan, free)
+    {
+        hand.round = round_at(plan, &ground, pos);
+    }
+    on_board(ui, bench, &board, &mut hand, actions);
+    hand
 }
 
 /// While the board has the keyboard, arrows and Esc belong to it; Tab leaves it.
@@ -56,166 +93,44 @@ fn keep_arrows(ui: &Ui, board: &Response) {
     ui.memory_mut(|m| m.set_focus_lock_filter(board.id, filter));
 }
 
-/// The knots, each with its own place to hold; returns the one pointed at.
-fn knots(
-    ui: &Ui,
-    bench: &Bench<'_>,
-    ground: &Ground,
-    board: &Response,
-    actions: &mut Actions,
-) -> Option<usize> {
-    let mut pointed = None;
-    for (index, knot) in bench.document.piece().outline.knots.iter().enumerate() {
-        let place = Rect::from_center_size(ground.at(knot.place()), vec2(HIT, HIT));
-        let id = keys::board_id().with(("knot", index));
-        let held = ui.interact(place, id, Sense::CLICK | Sense::DRAG);
-        held.widget_info(|| {
-            WidgetInfo::labeled(Role::Slider, true, format!("Knot {}", index + 1))
-        });
-        drag(ui, bench, ground, index, *knot, &held, actions);
-        if held.drag_started() || held.clicked() || held.secondary_clicked() {
-            board.request_focus();
-            actions.look(Look::Select(None));
-            actions.look(Look::Knot(Some(index)));
-        }
-        if held.hovered() || held.dragged() {
-            pointed = Some(index);
-            ui.set_cursor_icon(egui::CursorIcon::Grab);
-        }
-        if held.dragged() {
-            ui.set_cursor_icon(egui::CursorIcon::Grabbing);
-        }
-        knot_menu(bench, index, &held, actions);
-        if let Some(words) = holds::words(knot) {
-            held.on_hover_text(words);
-        }
-    }
-    pointed
-}
-
-/// A drag keeps the place at which the knot was taken: it moves by as much as the hand has
-/// moved since, never to the hand.
-fn drag(
-    ui: &Ui,
-    bench: &Bench<'_>,
-    ground: &Ground,
-    index: usize,
-    knot: Knot,
-    held: &Response,
-    actions: &mut Actions,
-) {
-    if held.drag_started_by(egui::PointerButton::Primary) {
-        ui.data_mut(|d| d.insert_temp(held.id, (knot.radius_mm, knot.height_mm)));
-        actions.push(Action::Begin);
-        actions.look(Look::DragKnot(Some(index)));
-    }
-    let from: Option<(f64, f64)> = ui.data(|d| d.get_temp(held.id));
-    let ours = held.dragged_by(egui::PointerButton::Primary);
-    if let (true, Some((radius, height)), Some(moved)) = (ours, from, held.total_drag_delta()) {
-        let scale = f64::from(ground.scale());
-        actions.edit(Edit::MoveKnot {
-            knot: index,
-            radius_mm: radius + f64::from(moved.x) / scale,
-            height_mm: height + f64::from(moved.y) / scale,
-        });
-    }
-    if held.drag_stopped() && bench.view.dragged_knot == Some(index) {
-        actions.push(Action::Commit);
-        actions.look(Look::DragKnot(None));
-    }
-}
-
-fn knot_menu(bench: &Bench<'_>, index: usize, held: &Response, actions: &mut Actions) {
-    Popup::context_menu(held).show(|ui| {
-        ui.set_min_width(220.0);
-        knot_lines(ui, bench, index, actions);
-    });
-}
-
-/// What can be done with a knot, as lines of a menu.
-pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: &mut Actions) {
-    let knots = &bench.document.piece().outline.knots;
-    let Some(knot) = knots.get(index) else { return };
-    let last = index + 1 == knots.len();
-    let end = index == 0 || last;
-    let corner = match (knot.corner, end && knot.is_pole()) {
-        (false, false) => "Make it a corner",
-        (false, true) => "Make it a pointed tip",
-        (true, _) => "Make it smooth",
-    };
-    let item = |text: &str, command: Option<Command>| {
-        let key = command.and_then(Command::key_text).unwrap_or_default();
-        egui::Button::new(text.to_owned()).shortcut_text(key).frame_when_inactive(false)
-    };
-    if ui.add(item(corner, Some(Command::ToggleCorner))).clicked() {
-        actions.edit(Edit::ToggleCorner(index));
-    }
-    if end {
-        let words = if knot.is_pole() { "Open this end" } else { "Close this end" };
-        if ui.add(item(words, None)).clicked() {
-            actions.edit(Edit::ToggleEnd(index));
-        }
-    } else {
-        let enough = knots.len() > 3;
-        let remove = item("Remove knot", Some(Command::RemoveKnot));
-        if ui.add_enabled(enough, remove).clicked() {
-            actions.edit(Edit::RemoveKnot(index));
-        }
-    }
-    holds::menu(ui, knot, index, last, actions);
-}
-
-/// Clicks on the board itself: on the line twice to add a knot, on a round to take it.
+/// The board itself: a drag of the line brings a knot, a drag of the ground frames knots; two
+/// clicks on the line add a knot, on empty ground they fit the view; one takes a round.
 fn on_board(
     ui: &Ui,
     bench: &Bench<'_>,
-    ground: &Ground,
     board: &Response,
-    round: Option<u32>,
+    hand: &mut Hand,
     actions: &mut Actions,
 ) {
-    let near = board
-        .interact_pointer_pos()
-        .or(board.hover_pos())
-        .and_then(|pos| wanted::nearest(bench, ground, pos))
-        .filter(|foot| foot.distance <= NEAR);
-    if near.is_some() && board.hovered() {
+    let ground = hand.ground;
+    let foot =
+        |pos: Pos2| wanted::nearest(bench, &ground, pos).filter(|foot| foot.distance <= NEAR);
+    let near = board.interact_pointer_pos().or(board.hover_pos()).and_then(foot);
+    if near.is_some() && board.hovered() && !bench.view.board.band {
         ui.set_cursor_icon(egui::CursorIcon::Crosshair);
     }
-    let add = |foot: wanted::Foot, actions: &mut Actions| {
-        actions.edit(Edit::AddKnot {
-            knot: foot.span + 1,
-            radius_mm: (foot.at.r * 1000.0).round() / 1000.0,
-            height_mm: (foot.at.z * 1000.0).round() / 1000.0,
-        });
-        actions.look(Look::Select(None));
-    };
-    if board.clicked() {
+    let guides = knots::drag_line(ui, bench, &ground, board, foot, actions);
+    if !guides.is_empty() {
+        hand.guides = guides;
+    }
+    let on_ground = ui.input(|i| i.pointer.press_origin()).is_some_and(|p| foot(p).is_none());
+    hand.band = band::hands(ui, bench, &ground, board, on_ground, actions);
+    if board.clicked_by(egui::PointerButton::Primary) {
         board.request_focus();
         match near {
-            Some(foot) if board.double_clicked() => add(foot, actions),
+            Some(foot) if board.double_clicked() => menus::add_knot(foot, actions),
             Some(_) => {}
+            None if hand.round.is_none() && board.double_clicked() => {
+                actions.command(Command::FitView);
+            }
             None => {
-                let again = bench.view.selected == round;
-                actions.look(Look::Knot(None));
-                actions.look(Look::Select(round.filter(|_| !again)));
+                let again = bench.view.selected == hand.round;
+                actions.look(Look::Knots(Vec::new()));
+                actions.look(Look::Select(hand.round.filter(|_| !again)));
             }
         }
     }
-    if board.secondary_clicked() {
-        let foot = near.map(|f| (f.span, f.at.r, f.at.z));
-        ui.data_mut(|d| d.insert_temp(board.id, foot));
-    }
-    let foot: Option<Option<(usize, f64, f64)>> = ui.data(|d| d.get_temp(board.id));
-    if let Some(Some((span, r, z))) = foot {
-        Popup::context_menu(board).show(|ui| {
-            ui.set_min_width(150.0);
-            let item = egui::Button::new("Add a knot here").frame_when_inactive(false);
-            if ui.add(item).clicked() {
-                add(wanted::Foot { span, at: Rz::new(r, z), distance: 0.0 }, actions);
-            }
-        });
-    }
+    menus::board(ui, bench, board, near, hand.round, actions);
 }
 
 /// The round whose strip of the body is under `pos`; where two lie over one another, the

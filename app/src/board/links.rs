@@ -25,6 +25,12 @@ fn path(
     to_x: f32,
 ) -> Option<Vec<Pos2>> {
     let from = side(plan, ground, round)?;
+    // Zoomed in, rounds may lie off the board; those in sight end at its edge.
+    let board = ground.rect;
+    if !board.y_range().contains(from.y) {
+        return None;
+    }
+    let from = pos2(from.x.clamp(board.left(), board.right()), from.y);
     let y = bars.rows.y(round);
     let bend = ground.rect.right() - 2.0;
     Some(vec![from, pos2(bend.max(from.x), from.y), pos2(to_x - 8.0, y), pos2(to_x, y)])

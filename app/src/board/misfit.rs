@@ -109,6 +109,10 @@ pub(super) fn callout(
     let size = vec2(head.max(helps.size().x) + 50.0, helps.size().y + 29.0);
     let node = plan.forecast[misfit.worst];
     let target = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
+    // Zoomed in, what it names may lie off the board.
+    if !ground.rect.contains(target) {
+        return None;
+    }
     let rect = place(bench, plan, ground, size, target);
     let from = nearest_on(rect, target);
     painter.line_segment([from, target], Stroke::new(1.3, t.warning));

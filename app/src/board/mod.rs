@@ -1,13 +1,25 @@
 //! The outline board: the wanted line with its knots over the forecast body, to scale.
 
+mod band;
 mod body;
 mod dimensions;
+mod ghost;
 mod ground;
 mod hands;
 pub(crate) mod holds;
+mod knots;
 mod links;
+mod menus;
 mod misfit;
+mod navigate;
+mod neck;
+mod picture;
+mod picture_card;
+mod readout;
+mod snap;
+mod typed;
 mod wanted;
+mod whole;
 mod zones;
 
 pub use ground::Ground;
@@ -38,32 +50,65 @@ pub fn paint(
     let ground = &hand.ground;
     ground::paint(&ui.painter_at(ground.rect), bench.t, ground);
     // A dragged knot may leave the board for as long as it is held.
-    let reach = Rect::from_x_y_ranges(
-        layout.gauge.right() + 2.0..=layout.bars.left(),
-        layout.main.y_range().shrink(2.0),
-    );
+    let reach = match ground.lens().by_hand {
+        true => ground.rect,
+        false => Rect::from_x_y_ranges(
+            layout.gauge.right() + 2.0..=layout.bars.left(),
+            layout.main.y_range().shrink(2.0),
+        ),
+    };
     let painter = ui.painter_at(reach);
     let across = ui.painter_at(layout.main);
     links::fan(&across, bench, plan, ground, bars);
-    body::paint(&painter, bench, plan, ground);
+    picture::paint(&ui.painter_at(ground.rect), bench, ground);
+    let mut body_painter = painter.clone();
+    if picture::seen(bench).is_some() {
+        body_painter.set_opacity(picture::BODY_OVER);
+    }
+    body::paint(&body_painter, bench, plan, ground);
     if bench.error.is_none() {
         zones::hatch(&painter, bench, plan, ground);
         misfit::hatch(&painter, bench, plan, ground);
     }
     body::in_hand(&painter, bench, plan, ground);
     holds::paint(&painter, bench, ground);
+    ghost::paint(&painter, bench, ground);
+    snap::paint(&ui.painter_at(ground.rect), bench.t, ground, &hand.guides);
     wanted::paint(&painter, bench, ground, hand);
-    if bench.view.is_dragging() {
-        dimensions::paint_still(&painter, bench, plan, ground);
-    } else {
-        dimensions::show(ui, bench, plan, ground, actions);
+    // With the picture in hand nothing stands in the way of it.
+    let tracing = bench.view.board.picture;
+    match (tracing, bench.view.is_dragging()) {
+        (true, _) => {}
+        (false, true) => {
+            dimensions::paint_still(&painter, bench, plan, ground);
+            neck::paint_still(&painter, bench, plan, ground);
+        }
+        (false, false) => {
+            dimensions::show(ui, bench, plan, ground, actions);
+            neck::show(ui, bench, plan, ground, actions);
+        }
     }
-    if bench.error.is_none() {
+    if bench.error.is_none() && !tracing {
         let callout = misfit::callout(&painter, bench, plan, ground);
         zones::sizes(&painter, bench, plan, ground, callout);
     }
     links::thread(&across, bench, plan, ground, bars);
-    wanted::readout(&painter, bench, ground);
+    if tracing {
+        picture::show_ruler(ui, bench, ground, actions);
+    } else {
+        whole::paint(&ui.painter_at(ground.rect), bench, ground, hand.handle);
+        match bench.view.is_dragging() {
+            // The frame and what it takes say enough.
+            _ if bench.view.board.band => {}
+            true => readout::paint_still(&painter, bench, ground),
+            false => readout::show(ui, bench, ground, actions),
+        }
+    }
+    if let Some(frame) = hand.band {
+        band::paint(&ui.painter_at(ground.rect), bench.t, frame);
+    }
+    navigate::controls(ui, bench, ground, actions);
+    picture_card::show(ui, bench, layout.main, ground, actions);
     if hand.focused {
         paint::focus_ring(&across, ground.rect.shrink(3.0), 6.0, bench.t);
     }
@@ -80,7 +125,10 @@ pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
 }
 
 fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+    let several = bench.view.knots().len();
     let hint = match bench.view.knot {
+        _ if bench.view.board.picture => String::new(),
+        Some(_) if several > 1 => format!("{several} knots in hand"),
         Some(knot) => format!("knot {} in hand", knot + 1),
         None => "drag a knot; the rounds follow".into(),
     };
@@ -115,13 +163,16 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &m
         }
         right = place.left() - 8.0;
     }
+    if bench.view.knots().len() > 1 {
+        return;
+    }
     let width = controls::words_width(ui, "Hold") + 12.0;
     let place = Rect::from_min_size(pos2(right - width, main.top() + 7.0), vec2(width, 26.0));
     let face = Face::WordsThen("Hold", Icon::Down);
     let button = controls::button(ui, place, face, "What holds this knot", true);
     Popup::menu(&button).show(|ui| {
         ui.set_min_width(190.0);
-        hands::knot_lines(ui, bench, index, actions);
+        menus::knot_lines(ui, bench, index, actions);
     });
     button.on_hover_text("A drawn thread, a seam or a card, since cloth alone holds no corner");
 }

@@ -82,6 +82,9 @@ pub(super) fn sizes(
         let node = plan.forecast[gap.worst];
         let rim = ground.mirrored(Rz::new(node.r, node.z + plan.shift_mm));
         let board = ground.rect.shrink(4.0);
+        if !board.contains(rim) {
+            continue;
+        }
         // On the body, which is quieter than what lies around it; else beside it.
         let inward = match gap.worst {
             0 => 14.0,

@@ -57,7 +57,7 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> O
     if body.clicked() {
         body.request_focus();
         let again = bench.view.selected == round;
-        actions.look(Look::Knot(None));
+        actions.look(Look::Knots(Vec::new()));
         actions.look(Look::Select(round.filter(|_| !again)));
     }
     round
@@ -137,7 +137,7 @@ pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
         let size = vec2(controls::words_width(ui, words), 26.0);
         let place = Rect::from_min_size(pos2(left, board.bottom() - 34.0), size);
         left = place.right() + 6.0;
-        let on = bench.view.board == face;
+        let on = bench.view.face == face;
         let name = face.name();
         if controls::toggle(ui, place, Face::Words(words), name, true, Some(on)).clicked() {
             actions.look(Look::Board(face));

@@ -193,10 +193,10 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
     let card = gauge_card::show(ui, bench, layout.gauge, actions);
     key::show(ui.painter(), bench, layout.gauge.with_min_y(card.bottom() + 16.0));
     let alone = matches!(layout.side, Side::Body { .. });
-    let on_board = !alone && bench.view.board == BoardFace::Body;
+    let on_board = !alone && bench.view.face == BoardFace::Body;
     let board = (!on_board).then(|| board::hands(ui, bench, layout.board, actions));
     let body = layout
-        .body_field(bench.view.board)
+        .body_field(bench.view.face)
         .and_then(|field| body::hands(ui, bench, field, actions));
     let bars = bars::hands(ui, bench, layout.bars, actions);
     let bend = bend_strip::hands(ui, bench, layout.bend, actions);

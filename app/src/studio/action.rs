@@ -2,13 +2,15 @@
 
 use plumpline_core::pattern::Span;
 use plumpline_core::pattern::shape::Shaped;
-use plumpline_core::{Firmness, Gauge, WordingChoice, Yarn};
+use plumpline_core::piece::Picture;
+use plumpline_core::{Firmness, Gauge, Outline, WordingChoice, Yarn};
 
+use super::board_view::Drag;
 use super::choice::Choice;
 use super::command::Command;
 use super::home::DeskAction;
 use super::pieces::PieceEdit;
-use super::view::{BoardFace, Card, Dimension, Turned, Typing};
+use super::view::{BoardFace, Card, Dimension, Lens, Turned, Typing};
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -96,7 +98,11 @@ pub enum Edit {
     },
     /// No longer changes yarn at this round.
     ClearBand(u32),
-    /// Scales the outline so that the forecast comes to this size, mm.
+    /// Another outline.
+    Outline(Outline),
+    /// Another picture to trace, or none.
+    Picture(Option<Picture>),
+    /// Changes the outline so that a measure comes to this, mm.
     Resize(Dimension, f64),
     /// Adds pieces made of a written pattern, and takes the first in hand.
     AddPieces(Vec<Shaped>),
@@ -142,10 +148,20 @@ pub enum Proofread {
 pub enum Look {
     /// Takes a round, or lets it go.
     Select(Option<u32>),
-    /// Takes a knot, or lets it go.
-    Knot(Option<usize>),
-    /// A knot is dragged, or no longer.
-    DragKnot(Option<usize>),
+    /// Takes these knots, the first one first, or lets all go.
+    Knots(Vec<usize>),
+    /// Something is dragged on the board, or no longer.
+    Drag(Option<Drag>),
+    /// A frame is drawn round knots, or no longer.
+    Band(bool),
+    /// Another look at the board; none fits it.
+    Lens(Option<Lens>),
+    /// The hand is on the picture, or on the knots again.
+    Picture(bool),
+    /// Tells a knot's place by its width, or by its radius.
+    ByWidth(bool),
+    /// Tells what went wrong.
+    Warn(String),
     /// A bar is dragged (round, points a stitch), or no longer.
     DragBar(Option<(u32, f32)>),
     /// A dimension is being typed, or no longer.

@@ -15,7 +15,9 @@ use super::document::Document;
 use super::home::{DeskAction, Home};
 use super::jobs::{Jobs, Purpose};
 use super::keys;
+use super::picture::Tracing;
 use super::proofreading::Proofreading;
+use super::shaping;
 use super::trade::Trade;
 use super::view::{Notice, Prefs, Stage, View};
 use crate::body::{self, Shown};
@@ -30,6 +32,7 @@ pub struct Studio {
     pub(super) view: View,
     pub(super) derived: Derived,
     pub(super) jobs: Jobs,
+    pub(super) picture: Tracing,
     trade: Trade,
     pub(super) proofreading: Proofreading,
     body: Shown,
@@ -98,6 +101,7 @@ impl Studio {
             view: View::default(),
             derived: Derived::default(),
             jobs: Jobs::default(),
+            picture: Tracing::default(),
             trade: Trade::default(),
             proofreading: Proofreading::default(),
             body: Shown::default(),
@@ -135,6 +139,11 @@ impl Studio {
         &self.body
     }
 
+    /// The picture to trace, as far as it has been read.
+    pub fn picture(&self) -> &Tracing {
+        &self.picture
+    }
+
     /// The plan on screen.
     pub fn plan(&self) -> Option<&plumpline_core::Plan> {
         self.derived.plan().map(|plan| &**plan)
@@ -150,6 +159,7 @@ impl Studio {
             proofreading: &self.proofreading,
             body: &self.body,
             desk: &self.home.desk,
+            picture: &self.picture,
             busy: self.jobs.busy(),
             t: Tokens::now(ctx),
         }
@@ -181,6 +191,7 @@ impl Studio {
         self.view.selected = self.view.selected.filter(|&r| r <= rounds);
         let knots = self.document.piece().outline.knots.len();
         self.view.knot = self.view.knot.filter(|&k| k < knots);
+        self.view.board.also.retain(|&k| k < knots);
     }
 
     fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
@@ -211,14 +222,21 @@ impl Studio {
             }
             Command::FirstRound => apply::step_round(&mut self.view, rounds, |_| 1),
             Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
-            Command::LetGo => (self.view.selected, self.view.knot) = (None, None),
+            Command::LetGo => {
+                self.view.selected = None;
+                self.view.take_knots(&[]);
+                self.view.board.picture = false;
+            }
             Command::TogglePin => self.pin(0),
             Command::MoreStitches => self.pin(1),
             Command::FewerStitches => self.pin(-1),
             Command::PreviousKnot => apply::step_knot(&mut self.view, knots, -1),
             Command::NextKnot => apply::step_knot(&mut self.view, knots, 1),
-            Command::RemoveKnot => self.edit_knot(Edit::RemoveKnot),
-            Command::ToggleCorner => self.edit_knot(Edit::ToggleCorner),
+            Command::RemoveKnot => self.remove_knots(),
+            Command::ToggleCorner => self.toggle_corners(),
+            Command::FitView => self.view.lens = None,
+            Command::ToggleMagnet => self.view.board.magnet = !self.view.board.magnet,
+            Command::ChoosePicture => self.choose_picture(ctx, frame),
             Command::NextKind => self.choose_for_round(|piece, round| Choice::Kind {
                 round,
                 kind: match piece.kind_of_round(round) {
@@ -243,10 +261,20 @@ impl Studio {
         }
     }
 
-    fn edit_knot(&mut self, edit: impl FnOnce(usize) -> Edit) {
-        if let Some(knot) = self.view.knot {
-            apply::edit(&mut self.document, &mut self.view, edit(knot));
-        }
+    /// Removes all knots in hand that are no ends.
+    fn remove_knots(&mut self) {
+        let knots = self.view.knots();
+        let outline = shaping::without(&self.document.piece().outline, &knots);
+        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
+        self.view.take_knots(&[]);
+    }
+
+    /// Makes all knots in hand corners, or smooth, whichever the first is not.
+    fn toggle_corners(&mut self) {
+        let outline = &self.document.piece().outline;
+        let Some(first) = self.view.knot.and_then(|k| outline.knots.get(k)) else { return };
+        let outline = shaping::cornered(outline, &self.view.knots(), !first.corner);
+        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
     }
 
     /// Adds what the written pattern makes, in the gauge and firmness of the piece in hand.
@@ -297,7 +325,7 @@ impl Studio {
     /// The body as the plan and the hand have it now, if it is in sight.
     fn show_body(&mut self, ctx: &Context, layout: &panels::Layout) {
         let (Some(plan), Some(field)) =
-            (self.derived.plan(), layout.body_field(self.view.board))
+            (self.derived.plan(), layout.body_field(self.view.face))
         else {
             return;
         };
@@ -342,6 +370,10 @@ impl Studio {
         self.receive(&ctx, frame);
         if self.proofreading.update(&ctx) {
             ctx.request_repaint();
+        }
+        let picture = self.document.piece().picture.as_ref();
+        if let Some(error) = self.picture.update(&ctx, picture, self.document.path()) {
+            self.say(error, true);
         }
         let mut actions = Actions::default();
         if self.ask.is_none() && self.start.is_none() {

@@ -2,15 +2,15 @@
 
 use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::pattern::shape::add_to;
-use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn, plan};
+use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn};
 
 use super::action::{Edit, Look};
+use super::board_view::Drag;
 use super::document::Document;
+use super::measure;
 use super::names;
-use super::view::{Dimension, View};
-
-/// Knots other than poles stay this far from the axis, mm.
-const OFF_AXIS_MM: f64 = 0.5;
+use super::shaping::{OFF_AXIS_MM, whole};
+use super::view::{Dimension, Notice, View};
 
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
@@ -27,8 +27,8 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
         view.let_go();
     }
     match follow {
-        Edit::AddKnot { knot, .. } if changed => view.knot = Some(knot),
-        Edit::RemoveKnot(_) if changed => view.knot = None,
+        Edit::AddKnot { knot, .. } if changed => view.take_knots(&[knot]),
+        Edit::RemoveKnot(_) if changed => view.take_knots(&[]),
         // The rounds shown beside the steps are those of the ease in use again.
         Edit::Ease(_) => view.step = None,
         _ => {}
@@ -87,8 +87,10 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         Edit::Gauge(gauge) => piece.gauge = gauge,
         Edit::Firmness(firmness) => piece.firmness = firmness,
         Edit::Ease(ease) => piece.ease = ease.clamp(0.0, 1.0),
+        Edit::Outline(outline) => set_outline(piece, outline),
+        Edit::Picture(picture) => piece.picture = picture,
         Edit::Resize(dimension, mm) => {
-            if let Some(outline) = resized(piece, dimension, mm) {
+            if let Some(outline) = measure::with(piece, dimension, mm) {
                 piece.outline = outline;
             }
         }
@@ -112,11 +114,18 @@ fn set_band(piece: &mut Piece, round: u32, yarn: usize) {
 /// Poles stay on the axis, everything else off it; whole micrometres keep files short.
 fn move_knot(outline: &mut Outline, knot: usize, radius_mm: f64, height_mm: f64) {
     let Some(knot) = outline.knots.get_mut(knot) else { return };
-    let whole = |mm: f64| (mm * 1000.0).round() / 1000.0;
     if !knot.is_pole() {
         knot.radius_mm = whole(radius_mm.clamp(OFF_AXIS_MM, LARGEST_MM));
     }
     knot.height_mm = whole(height_mm.clamp(-LARGEST_MM, LARGEST_MM));
+}
+
+/// Another outline; an oval needs a closed start.
+fn set_outline(piece: &mut Piece, outline: Outline) {
+    piece.outline = outline;
+    if !piece.outline.starts_closed() {
+        piece.straight_mm = 0.0;
+    }
 }
 
 /// A closed end opens as wide as four stitches across; an open one is drawn to the axis.
@@ -135,44 +144,34 @@ fn toggle_end(piece: &mut Piece, knot: usize) {
     }
 }
 
-/// The outline scaled so that the forecast comes as near to `mm` as whole rounds and
-/// stitches let it. The forecast does not scale quite as the outline does, so the scale is
-/// corrected a few times and the best taken.
-fn resized(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outline> {
-    if !(3.0..=LARGEST_MM).contains(&mm) {
-        return None;
-    }
-    let mut trial = piece.clone();
-    let mut scale = 1.0;
-    let mut best: Option<(f64, Outline)> = None;
-    for _ in 0..5 {
-        trial.outline = match dimension {
-            Dimension::Height => piece.outline.scaled(1.0, scale),
-            Dimension::Width => piece.outline.scaled(scale, 1.0),
-        };
-        let Ok(plan) = plan(&trial) else { break };
-        let (height, width) = plan.size_mm;
-        let got = if dimension == Dimension::Height { height } else { width };
-        let off = (got - mm).abs();
-        if scale != 1.0 && best.as_ref().is_none_or(|(least, _)| off < *least) {
-            best = Some((off, trial.outline.clone()));
-        }
-        scale *= mm / got;
-    }
-    best.map(|(_, outline)| outline)
-}
-
 /// Makes one change of what is looked at.
 pub fn look(document: &mut Document, view: &mut View, look: Look) {
     match look {
         Look::Select(round) => {
             view.selected = round;
             if round.is_some() {
-                view.knot = None;
+                view.take_knots(&[]);
             }
         }
-        Look::Knot(knot) => view.knot = knot,
-        Look::DragKnot(knot) => view.dragged_knot = knot,
+        Look::Knots(knots) => {
+            take_typed(document, view);
+            view.take_knots(&knots);
+        }
+        Look::Drag(drag) => {
+            view.dragged_knot = match &drag {
+                Some(Drag::Knots { lead, .. }) => Some(*lead),
+                _ => None,
+            };
+            view.board.drag = drag;
+        }
+        Look::Band(on) => view.board.band = on,
+        Look::Lens(lens) => view.lens = lens,
+        Look::Picture(on) => {
+            view.typing = None;
+            view.board.picture = on;
+        }
+        Look::ByWidth(on) => view.board.by_width = on,
+        Look::Warn(text) => view.notice = Some(Notice { text, wrong: true }),
         Look::DragBar(bar) => view.dragged_bar = bar,
         Look::Type(typing) => view.typing = typing,
         Look::Piece(index) => {
@@ -182,9 +181,19 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
         Look::Turn(turned) => view.turned = turned,
-        Look::Board(face) => view.board = face,
+        Look::Board(face) => view.face = face,
         Look::Step(step) => view.step = step,
         Look::Read(codes) => view.read = codes,
+    }
+}
+
+/// Takes what is being typed for a knot before another one is taken in hand, for its field is
+/// gone then.
+fn take_typed(document: &mut Document, view: &mut View) {
+    let of_knot = |d| !matches!(d, Dimension::Height | Dimension::Width | Dimension::Neck);
+    let Some(typing) = view.typing.take_if(|typing| of_knot(typing.dimension)) else { return };
+    if let Some(Ok(mm)) = measure::typed(&typing) {
+        edit(document, view, Edit::Resize(typing.dimension, mm));
     }
 }
 
@@ -194,7 +203,7 @@ pub fn step_round(view: &mut View, rounds: usize, step: impl FnOnce(Option<u32>)
         let round = step(view.in_hand()).clamp(1, rounds as u32);
         view.selected = Some(round);
         view.show_round = Some(round);
-        view.knot = None;
+        view.take_knots(&[]);
     }
 }
 
@@ -202,7 +211,7 @@ pub fn step_round(view: &mut View, rounds: usize, step: impl FnOnce(Option<u32>)
 pub fn step_knot(view: &mut View, knots: usize, step: isize) {
     if knots > 0 {
         let at = view.knot.map_or(if step > 0 { -1 } else { 0 }, |k| k as isize);
-        view.knot = Some((at + step).rem_euclid(knots as isize) as usize);
+        view.take_knots(&[(at + step).rem_euclid(knots as isize) as usize]);
     }
 }
 
@@ -210,7 +219,8 @@ pub fn step_knot(view: &mut View, knots: usize, step: isize) {
 mod tests {
     use super::*;
     use crate::studio::choice::Choice;
-    use plumpline_core::{Hold, Kind, Loop};
+    use plumpline_core::piece::Picture;
+    use plumpline_core::{Hold, Kind, Loop, plan};
 
     fn sample() -> (Document, View) {
         (Document::sample(), View::default())
@@ -234,6 +244,9 @@ mod tests {
             Edit::Yarn { index: 1, yarn: Yarn::plain(2) },
             Edit::Resize(Dimension::Height, 140.0),
             Edit::Resize(Dimension::Width, 70.0),
+            Edit::Resize(Dimension::KnotRadius(2), 44.0),
+            Edit::Outline(Document::blank().piece().outline.clone()),
+            Edit::Picture(Some(Picture::new("pear.png", (0.0, 60.0), 90.0))),
             Edit::Choice(Choice::Straight(20.0)),
             Edit::Choice(Choice::Reverse { rounds: 35 }),
             Edit::Choice(Choice::Hold { knot: 3, hold: Some(Hold::Cinched) }),

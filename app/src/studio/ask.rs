@@ -111,8 +111,7 @@ fn path(ui: &mut Ui, purpose: &Purpose, text: &mut String) -> Option<Answer> {
         field.request_focus();
     }
     let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-    let verb =
-        if matches!(purpose, Purpose::Open | Purpose::Pattern) { "Open" } else { "Save" };
+    let verb = if purpose.reads() { "Open" } else { "Save" };
     ui.horizontal(|ui| {
         let typed = !text.trim().is_empty();
         if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {

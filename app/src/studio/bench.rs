@@ -4,6 +4,7 @@ use plumpline_core::Plan;
 
 use super::document::Document;
 use super::home::desk::Desk;
+use super::picture::Tracing;
 use super::proofreading::Proofreading;
 use super::trade::Trade;
 use super::view::View;
@@ -29,6 +30,8 @@ pub struct Bench<'a> {
     pub body: &'a Shown,
     /// What is remembered from run to run.
     pub desk: &'a Desk,
+    /// The picture to trace, as far as it has been read.
+    pub picture: &'a Tracing,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.
@@ -42,10 +45,10 @@ impl Bench<'_> {
         yarns.get(yarn).or_else(|| yarns.first()).map_or([128; 3], |y| y.colour)
     }
 
-    /// The knot in hand, if it is not an end.
-    pub fn inner_knot(&self) -> Option<usize> {
+    /// Whether a knot in hand is no end.
+    pub fn holds_inner_knot(&self) -> bool {
         let last = self.document.piece().outline.knots.len().saturating_sub(1);
-        self.view.knot.filter(|&k| k > 0 && k < last)
+        self.view.knots().iter().any(|&k| k > 0 && k < last)
     }
 
     /// The count a round is pinned to.

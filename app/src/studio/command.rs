@@ -66,6 +66,12 @@ pub enum Command {
     NextLoop,
     /// Keep the round in hand plain, or let it be shaped.
     TogglePlain,
+    /// Show the whole piece on the outline board.
+    FitView,
+    /// Let knots snap, or not.
+    ToggleMagnet,
+    /// Choose a picture to trace.
+    ChoosePicture,
 }
 
 const CTRL: Modifiers = Modifiers::COMMAND;
@@ -73,7 +79,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 32] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -103,6 +109,9 @@ impl Command {
         Self::NextKind,
         Self::NextLoop,
         Self::TogglePlain,
+        Self::FitView,
+        Self::ToggleMagnet,
+        Self::ChoosePicture,
     ];
 
     /// The words on menus and buttons.
@@ -137,6 +146,9 @@ impl Command {
             Self::NextKind => "Next stitch",
             Self::NextLoop => "Next loop",
             Self::TogglePlain => "Plain",
+            Self::FitView => "Fit view",
+            Self::ToggleMagnet => "Magnet",
+            Self::ChoosePicture => "Picture…",
         }
     }
 
@@ -174,6 +186,11 @@ impl Command {
             Self::NextKind => "Work in the next kind of stitch from the round in hand on",
             Self::NextLoop => "Work the round in hand into both loops, the front or the back",
             Self::TogglePlain => "Keep the round in hand free of shaping, or let it be shaped",
+            Self::FitView => "Show the whole piece on the board",
+            Self::ToggleMagnet => {
+                "Knots snap to the axis, to one another and to whole mm; Alt suspends it"
+            }
+            Self::ChoosePicture => "Choose a picture to trace: PNG, JPEG or WebP",
         }
     }
 
@@ -190,7 +207,11 @@ impl Command {
             Self::ShowShape => (Modifiers::NONE, Key::Num1),
             Self::ShowSheet => (Modifiers::NONE, Key::Num2),
             Self::ShowProofread => (Modifiers::NONE, Key::Num3),
-            Self::CopySheet | Self::SaveSheetText | Self::OpenPattern | Self::MakePiece => {
+            Self::CopySheet
+            | Self::SaveSheetText
+            | Self::OpenPattern
+            | Self::MakePiece
+            | Self::ChoosePicture => {
                 return None;
             }
             Self::PreviousRound => (Modifiers::NONE, Key::ArrowUp),
@@ -208,6 +229,8 @@ impl Command {
             Self::NextKind => (Modifiers::NONE, Key::T),
             Self::NextLoop => (Modifiers::NONE, Key::L),
             Self::TogglePlain => (Modifiers::NONE, Key::F),
+            Self::FitView => (Modifiers::NONE, Key::Num0),
+            Self::ToggleMagnet => (Modifiers::NONE, Key::M),
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }
@@ -259,7 +282,7 @@ impl Command {
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping
             }
-            Self::LetGo => bench.view.selected.is_some() || bench.view.knot.is_some(),
+            Self::LetGo => bench.view.holds_something() || bench.view.board.picture,
             Self::NextLoop => {
                 // A first round is worked into a ring or a chain, which have no loops.
                 let later = bench.view.in_hand().is_some_and(|r| r > 1);
@@ -276,8 +299,12 @@ impl Command {
                 bench.view.stage == Stage::Shape && !bench.view.is_dragging()
             }
             Self::RemoveKnot => {
-                bench.inner_knot().is_some() && bench.document.piece().outline.knots.len() > 3
+                let enough = bench.document.piece().outline.knots.len() > 3;
+                enough && bench.holds_inner_knot() && !bench.view.is_dragging()
             }
+            Self::FitView => bench.view.stage == Stage::Shape && !bench.view.is_dragging(),
+            Self::ToggleMagnet => bench.view.stage == Stage::Shape,
+            Self::ChoosePicture => !bench.busy,
             Self::ToggleCorner => bench.view.stage == Stage::Shape && bench.view.knot.is_some(),
         }
     }

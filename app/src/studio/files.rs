@@ -10,6 +10,7 @@ use super::app::Studio;
 use super::ask::{Answer, Ask, Next};
 use super::document::Document;
 use super::jobs::{Outcome, Purpose};
+use super::picture;
 use super::view::Stage;
 
 impl Studio {
@@ -105,6 +106,7 @@ impl Studio {
                 self.home.remember(|desk| desk.worked_on(&path));
                 self.take(Document::new(*project, Some(path)));
             }
+            Outcome::Picture(path, size) => self.take_picture(&path, size),
             Outcome::Saved(path, project) => {
                 self.home.remember(|desk| desk.worked_on(&path));
                 self.document.saved_as(*project, path);
@@ -125,6 +127,7 @@ impl Studio {
                 let extension = match purpose {
                     Purpose::Sheet { .. } | Purpose::Pattern => "txt",
                     Purpose::Open | Purpose::Save(_) => "ron",
+                    Purpose::Picture => "png",
                 };
                 let text = std::path::absolute(self.suggested(extension))
                     .map_or_else(|_| String::new(), |p| p.display().to_string());
@@ -150,6 +153,8 @@ impl Studio {
             let project = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("ron"));
             if self.view.stage == Stage::Proofread && !project {
                 self.jobs.with_path(ctx, Purpose::Pattern, path);
+            } else if picture::is_picture(&path) {
+                self.jobs.with_path(ctx, Purpose::Picture, path);
             } else {
                 match refused(&path) {
                     None => self.go(ctx, frame, Next::OpenPath(path)),

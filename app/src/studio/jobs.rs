@@ -10,6 +10,8 @@ use egui::Context;
 use plumpline_core::pattern::decoded;
 use plumpline_core::{Project, file};
 
+use super::picture;
+
 /// What a file is wanted for.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Purpose {
@@ -17,6 +19,8 @@ pub enum Purpose {
     Open,
     /// To proofread the pattern in it.
     Pattern,
+    /// To trace the picture in it.
+    Picture,
     /// To save this project in it.
     Save(Box<Project>),
     /// To write the pattern in it.
@@ -28,11 +32,20 @@ pub enum Purpose {
     },
 }
 
+impl Purpose {
+    /// Whether the file is read, not written.
+    pub fn reads(&self) -> bool {
+        matches!(self, Self::Open | Self::Pattern | Self::Picture)
+    }
+}
+
 /// How it went.
 #[derive(Debug)]
 pub enum Outcome {
     /// A project was read.
     Opened(PathBuf, Box<Project>),
+    /// A picture of so many pixels was chosen.
+    Picture(PathBuf, (u32, u32)),
     /// The project was saved.
     Saved(PathBuf, Box<Project>),
     /// A written pattern was read.
@@ -75,7 +88,7 @@ impl Jobs {
         self.start(ctx, move || {
             let began = Instant::now();
             let chosen = match purpose {
-                Purpose::Open | Purpose::Pattern => dialog.pick_file(),
+                Purpose::Open | Purpose::Pattern | Purpose::Picture => dialog.pick_file(),
                 _ => dialog.save_file(),
             };
             match chosen {
@@ -126,11 +139,13 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     let dialog = match purpose {
         Purpose::Open => dialog.set_title("Open a project"),
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
+        Purpose::Picture => dialog.set_title("Choose a picture to trace"),
         Purpose::Save(_) => dialog.set_title("Save the project"),
         Purpose::Sheet { .. } => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
         Purpose::Open | Purpose::Save(_) => dialog.add_filter("Plumpline project", &["ron"]),
+        Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
         Purpose::Pattern | Purpose::Sheet { .. } => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
@@ -140,9 +155,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         _ => dialog,
     };
     match suggested.file_name() {
-        Some(name) if !matches!(purpose, Purpose::Open | Purpose::Pattern) => {
-            dialog.set_file_name(name.to_string_lossy())
-        }
+        Some(name) if !purpose.reads() => dialog.set_file_name(name.to_string_lossy()),
         _ => dialog,
     }
 }
@@ -156,6 +169,10 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
         Purpose::Pattern => match pattern_text(&path) {
             Ok(text) => Outcome::Read(text),
             Err(error) => Outcome::Failed(error.to_string()),
+        },
+        Purpose::Picture => match picture::size(&path) {
+            Ok(size) => Outcome::Picture(path, size),
+            Err(error) => Outcome::Failed(error),
         },
         Purpose::Save(project) => {
             let path = with_extension(path, "ron");

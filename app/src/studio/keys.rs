@@ -1,10 +1,12 @@
-//! Keys: commands by their shortcuts, arrows that nudge the knot in hand.
+//! Keys: commands by their shortcuts, arrows that nudge the knots in hand.
 
 use egui::{Context, Id, Key, Modifiers};
+use plumpline_core::outline::Rz;
 
 use super::action::{Actions, Edit, Look};
 use super::bench::Bench;
 use super::command::Command;
+use super::shaping;
 use super::view::Stage;
 
 /// The id the outline board takes the keyboard with.
@@ -96,13 +98,12 @@ fn turn(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     }
 }
 
-/// Moves the knot in hand by the arrow keys.
+/// Moves the knots in hand by the arrow keys.
 fn nudge(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
-    let Some(knot) = bench.view.knot else { return };
-    if bench.view.stage != Stage::Shape || bench.view.is_dragging() {
+    let knots = bench.view.knots();
+    if knots.is_empty() || bench.view.stage != Stage::Shape || bench.view.is_dragging() {
         return;
     }
-    let Some(&was) = bench.document.piece().outline.knots.get(knot) else { return };
     let (mut right, mut down) = (0.0, 0.0);
     ctx.input_mut(|i| {
         let step = if i.modifiers.shift { 10.0 * NUDGE_MM } else { NUDGE_MM };
@@ -114,10 +115,7 @@ fn nudge(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         down += presses(Key::ArrowDown) - presses(Key::ArrowUp);
     });
     if right != 0.0 || down != 0.0 {
-        actions.edit(Edit::MoveKnot {
-            knot,
-            radius_mm: was.radius_mm + right,
-            height_mm: was.height_mm + down,
-        });
+        let outline = &bench.document.piece().outline;
+        actions.edit(Edit::Outline(shaping::moved(outline, &knots, Rz::new(right, down))));
     }
 }

@@ -31,8 +31,19 @@ pub(super) fn step(edit: &Edit, dragged: bool) -> String {
         }
         Edit::NewYarn { round } => format!("New yarn from round {round}"),
         Edit::ClearBand(round) => format!("No yarn change at round {round}"),
+        Edit::Outline(_) => "Shape the outline".into(),
+        Edit::Picture(Some(_)) => "Picture to trace".into(),
+        Edit::Picture(None) => "Remove the picture".into(),
         Edit::Resize(Dimension::Height, mm) => format!("Height {mm:.0} mm"),
         Edit::Resize(Dimension::Width, mm) => format!("Width {mm:.0} mm"),
+        Edit::Resize(Dimension::Neck, mm) => format!("Neck {mm:.0} mm"),
+        Edit::Resize(Dimension::Ruler, _) => "Scale the picture".into(),
+        Edit::Resize(
+            Dimension::KnotRadius(knot)
+            | Dimension::KnotWidth(knot)
+            | Dimension::KnotHeight(knot),
+            _,
+        ) => format!("Move knot {}", knot + 1),
         Edit::Choice(choice) => chosen(choice),
         Edit::AddPieces(pieces) if pieces.len() == 1 => "Make a piece of a pattern".into(),
         Edit::AddPieces(_) => "Make pieces of a pattern".into(),

@@ -86,6 +86,7 @@ impl Trade {
         let mut piece = piece.clone();
         piece.ease = 0.0;
         piece.name.clear();
+        piece.picture = None;
         if self.piece.as_ref() != Some(&piece) {
             self.piece = Some(piece);
             self.revision += 1;

@@ -3,6 +3,8 @@
 use egui::ThemePreference;
 use serde::{Deserialize, Serialize};
 
+use super::board_view::BoardView;
+
 /// What the main part of the window shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Stage {
@@ -132,13 +134,23 @@ impl Card {
     }
 }
 
-/// A dimension of the forecast that can be typed over.
+/// A measure on the outline board that can be typed over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Dimension {
-    /// Along the axis.
+    /// The forecast along the axis.
     Height,
-    /// Across the axis.
+    /// The forecast across the axis.
     Width,
+    /// The forecast where it is narrowest between two wider places.
+    Neck,
+    /// A knot's distance from the axis.
+    KnotRadius(usize),
+    /// Twice that.
+    KnotWidth(usize),
+    /// A knot's place along the axis.
+    KnotHeight(usize),
+    /// The known length on the picture.
+    Ruler,
 }
 
 /// A dimension being typed.
@@ -148,18 +160,24 @@ pub struct Typing {
     pub dimension: Dimension,
     /// What stands in the field.
     pub text: String,
+    /// What stood there first.
+    pub was: String,
     /// Whether the field has yet to take the keyboard.
     pub fresh: bool,
 }
 
-/// How millimetres fall on the outline board. Kept while a knot is dragged, so that the
-/// ground does not move under the hand.
+/// How millimetres fall on the outline board. Kept while something is dragged, so that the
+/// ground does not move under the hand, and once a hand has chosen it.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Lens {
     /// Points a millimetre.
     pub scale: f32,
     /// Height of the piece at the middle of the board, mm.
     pub middle_mm: f64,
+    /// Distance from the axis at the middle of the board, mm; positive to the right.
+    pub across_mm: f64,
+    /// Whether it was zoomed or panned to, and so stays.
+    pub by_hand: bool,
 }
 
 /// What the window shows and what is in hand.
@@ -181,6 +199,8 @@ pub struct View {
     pub typing: Option<Typing>,
     /// How millimetres fall on the board.
     pub lens: Option<Lens>,
+    /// What the outline board shows beside the knot in hand.
+    pub board: BoardView,
     /// Brings this round into sight in the bars.
     pub show_round: Option<u32>,
     /// What the card beside the sheet shows.
@@ -190,7 +210,7 @@ pub struct View {
     /// Codes of the notes that have been seen, in order.
     pub read: Vec<&'static str>,
     /// What stands on the board.
-    pub board: BoardFace,
+    pub face: BoardFace,
     /// How the body is turned.
     pub turned: Turned,
     /// A line for the person: what went wrong, or what was done.
@@ -224,7 +244,22 @@ impl View {
 
     /// Whether a hand holds something: nothing may move by itself then.
     pub fn is_dragging(&self) -> bool {
-        self.dragged_knot.is_some() || self.dragged_bar.is_some()
+        self.dragged_knot.is_some() || self.dragged_bar.is_some() || self.board.drag.is_some()
+    }
+
+    /// The knots in hand, the first one first.
+    pub fn knots(&self) -> Vec<usize> {
+        self.knot.into_iter().chain(self.board.also.iter().copied()).collect()
+    }
+
+    /// Takes these knots in hand, the first as the first, and nothing else.
+    pub fn take_knots(&mut self, knots: &[usize]) {
+        self.knot = knots.first().copied();
+        self.board.also = knots.iter().skip(1).copied().collect();
+        if let Some(first) = self.knot {
+            self.board.also.remove(&first);
+            self.selected = None;
+        }
     }
 
     /// Lets go of all that belongs to one piece.
@@ -232,6 +267,7 @@ impl View {
         self.selected = None;
         self.hovered = None;
         self.knot = None;
+        self.board.let_go();
         self.dragged_knot = None;
         self.dragged_bar = None;
         self.typing = None;

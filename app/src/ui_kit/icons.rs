@@ -25,6 +25,12 @@ pub enum Icon {
     Pin,
     /// Three stitches of a row: more to choose.
     Row,
+    /// A horseshoe magnet.
+    Magnet,
+    /// A framed picture.
+    Picture,
+    /// Four corners about a dot: all in view.
+    Fit,
 }
 
 impl Icon {
@@ -53,6 +59,23 @@ impl Icon {
                 painter.line_segment([at + vec2(-2.0, 2.0), at + vec2(6.0, -6.0)], pen);
                 painter.circle_filled(at + vec2(-4.0, 4.0), 3.0, colour);
             }
+            Self::Magnet => magnet(painter, at, pen),
+            Self::Picture => {
+                let frame = Rect::from_center_size(at, vec2(13.0, 11.0));
+                painter.rect_stroke(frame, 1.5, pen, egui::StrokeKind::Middle);
+                let hills = [(-6.0, 4.0), (-2.0, -0.5), (1.0, 2.5), (3.0, 0.5), (6.0, 4.0)];
+                let hills = hills.map(|(x, y)| at + vec2(x, y));
+                painter.add(Shape::line(hills.to_vec(), Stroke::new(1.3, colour)));
+                painter.circle_filled(at + vec2(3.0, -2.4), 1.3, colour);
+            }
+            Self::Fit => {
+                for (x, y) in [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)] {
+                    let corner = at + vec2(5.5 * x, 5.5 * y);
+                    let ends = [vec2(-3.5 * x, 0.0), vec2(0.0, 0.0), vec2(0.0, -3.5 * y)];
+                    painter.add(Shape::line(ends.map(|d| corner + d).to_vec(), pen));
+                }
+                painter.circle_filled(at, 1.6, colour);
+            }
             Self::Row => {
                 for x in [-5.0, 0.0, 5.0] {
                     let foot = at + vec2(x, 3.0);
@@ -77,6 +100,25 @@ fn turn_back(painter: &Painter, at: Pos2, pen: Stroke, way: f32) {
     painter.line_segment([top, top + vec2(-6.0 * way, 0.0)], pen);
     painter.line_segment([bottom, bottom + vec2(-5.0 * way, 0.0)], pen);
     triangle(painter, top + vec2(-6.0 * way, 0.0), vec2(-4.0 * way, 0.0), 3.6, pen.color);
+}
+
+/// A horseshoe, its poles upwards.
+fn magnet(painter: &Painter, at: Pos2, pen: Stroke) {
+    let bow = |radius: f32| -> Vec<Pos2> {
+        let arc = (0..=10).map(|i| {
+            let a = std::f32::consts::PI * i as f32 / 10.0;
+            at + vec2(radius * a.cos(), 0.5 + radius * a.sin())
+        });
+        let [right, left] = [radius, -radius].map(|x| at + vec2(x, -6.0));
+        std::iter::once(right).chain(arc).chain([left]).collect()
+    };
+    painter.add(Shape::line(bow(5.8), pen));
+    painter.add(Shape::line(bow(2.4), pen));
+    for x in [-4.1, 4.1] {
+        for y in [-6.0, -2.6] {
+            painter.hline(at.x + x - 1.7..=at.x + x + 1.7, at.y + y, pen);
+        }
+    }
 }
 
 fn sun(painter: &Painter, at: Pos2, pen: Stroke) {

@@ -3,6 +3,7 @@
 
 mod ease;
 mod measures;
+mod picture;
 mod rules;
 
 use std::collections::BTreeMap;
@@ -15,6 +16,7 @@ use crate::gauge::Gauge;
 use crate::outline::Outline;
 
 pub use ease::{EASE_STOPS, ease_stop};
+pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
@@ -172,6 +174,9 @@ pub struct Piece {
     /// What estimates reckon with.
     #[serde(default)]
     pub habits: Habits,
+    /// A picture the outline is traced from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub picture: Option<Picture>,
 }
 
 fn default_ease() -> f64 {
@@ -209,6 +214,7 @@ impl Piece {
             hand: Hand::default(),
             bands: Vec::new(),
             habits: Habits::default(),
+            picture: None,
         }
     }
 
@@ -266,6 +272,9 @@ impl Piece {
                 "it starts at round 0",
                 "count rounds from 1",
             ));
+        }
+        if let Some(picture) = &self.picture {
+            picture.validate()?;
         }
         self.outline.validate()
     }
