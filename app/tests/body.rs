@@ -143,7 +143,7 @@ fn where_there_is_no_room_outline_and_body_share_the_board() {
     assert!(bench.query_by_label("Stuffed body").is_none());
     bench.get_by_label("Show the body").click();
     bench.run();
-    assert_eq!(bench.state().view().board, BoardFace::Body);
+    assert_eq!(bench.state().view().face, BoardFace::Body);
     assert!(bench.query_by_label("Knot 1").is_none());
     bench.hover_at(body(&bench).center());
     bench.run();

@@ -181,10 +181,10 @@ fn a_file_dropped_on_the_window_opens_and_any_other_is_refused() {
         bench.step();
         bench.input_mut().dropped_files.clear();
     };
-    drop_file(&mut bench, &home.path().join("photo.png"));
+    drop_file(&mut bench, &home.path().join("notes.doc"));
     bench.run();
     let notice = bench.state().view().notice.clone().expect("a line");
-    assert!(notice.wrong && notice.text.starts_with("photo.png: "), "{}", notice.text);
+    assert!(notice.wrong && notice.text.starts_with("notes.doc: "), "{}", notice.text);
     assert!(notice.text.lines().count() == 1 && notice.text.contains(".ron"));
     drop_file(&mut bench, &path);
     for _ in 0..400 {

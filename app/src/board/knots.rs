@@ -164,7 +164,8 @@ fn pull(
         by = Rz::new(at.r - first.radius_mm, at.z - first.height_mm);
         guides = lines;
     }
-    actions.edit(Edit::Outline(shaping::moved(base, knots, by)));
+    let outline = shaping::moved(base, knots, by);
+    actions.edit(Edit::MoveKnots { lead, outline });
     guides
 }
 

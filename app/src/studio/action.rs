@@ -38,14 +38,12 @@ pub enum Action {
 pub enum Edit {
     /// Gives the project a title.
     Title(String),
-    /// Moves a knot, mm.
-    MoveKnot {
-        /// Index of the knot.
-        knot: usize,
-        /// Radius, mm.
-        radius_mm: f64,
-        /// Height, mm.
-        height_mm: f64,
+    /// Moves knots.
+    MoveKnots {
+        /// Index of the one in hand.
+        lead: usize,
+        /// The outline with all of them moved.
+        outline: Outline,
     },
     /// Adds a knot before the one that now has this index.
     AddKnot {
@@ -122,7 +120,7 @@ impl Edit {
             Self::Yarn { index, .. } => Some(("yarn", *index)),
             Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
             // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
-            Self::MoveKnot { knot, .. } => Some(("knot", *knot)),
+            Self::MoveKnots { lead, .. } => Some(("knot", *lead)),
             _ => None,
         }
     }

@@ -58,9 +58,6 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
             set_band(piece, round, yarns.len() - 1);
         }
         Edit::ClearBand(round) => piece.bands.retain(|b| b.from_round != round),
-        Edit::MoveKnot { knot, radius_mm, height_mm } => {
-            move_knot(&mut piece.outline, knot, radius_mm, height_mm);
-        }
         Edit::AddKnot { knot, radius_mm, height_mm } => {
             let knots = &mut piece.outline.knots;
             let at = knot.clamp(1, knots.len().saturating_sub(1));
@@ -87,7 +84,7 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         Edit::Gauge(gauge) => piece.gauge = gauge,
         Edit::Firmness(firmness) => piece.firmness = firmness,
         Edit::Ease(ease) => piece.ease = ease.clamp(0.0, 1.0),
-        Edit::Outline(outline) => set_outline(piece, outline),
+        Edit::MoveKnots { outline, .. } | Edit::Outline(outline) => set_outline(piece, outline),
         Edit::Picture(picture) => piece.picture = picture,
         Edit::Resize(dimension, mm) => {
             if let Some(outline) = measure::with(piece, dimension, mm) {
@@ -109,15 +106,6 @@ fn set_band(piece: &mut Piece, round: u32, yarn: usize) {
         piece.bands.push(Band { from_round: round, yarn });
     }
     piece.bands.sort_by_key(|b| b.from_round);
-}
-
-/// Poles stay on the axis, everything else off it; whole micrometres keep files short.
-fn move_knot(outline: &mut Outline, knot: usize, radius_mm: f64, height_mm: f64) {
-    let Some(knot) = outline.knots.get_mut(knot) else { return };
-    if !knot.is_pole() {
-        knot.radius_mm = whole(radius_mm.clamp(OFF_AXIS_MM, LARGEST_MM));
-    }
-    knot.height_mm = whole(height_mm.clamp(-LARGEST_MM, LARGEST_MM));
 }
 
 /// Another outline; an oval needs a closed start.
@@ -230,7 +218,7 @@ mod tests {
     fn every_edit_is_one_step_and_undo_brings_equality() {
         let edits = [
             Edit::Title("Buoy".into()),
-            Edit::MoveKnot { knot: 2, radius_mm: 44.0, height_mm: 25.0 },
+            Edit::MoveKnots { lead: 2, outline: Document::blank().piece().outline.clone() },
             Edit::AddKnot { knot: 2, radius_mm: 31.0, height_mm: 13.0 },
             Edit::RemoveKnot(3),
             Edit::ToggleCorner(3),
@@ -275,18 +263,6 @@ mod tests {
         edit(&mut document, &mut view, Edit::Ease(0.7));
         edit(&mut document, &mut view, Edit::Title("Float".into()));
         assert_eq!(document.history.undo_steps(), 3);
-    }
-
-    #[test]
-    fn poles_stay_on_the_axis_and_other_knots_off_it() {
-        let (mut document, mut view) = (Document::blank(), View::default());
-        for knot in [0, 3, 4] {
-            let to = Edit::MoveKnot { knot, radius_mm: -9.0, height_mm: 4.0 };
-            edit(&mut document, &mut view, to);
-        }
-        let knots = &document.piece().outline.knots;
-        assert!(knots[0].is_pole() && knots[4].is_pole());
-        assert!(knots[3].radius_mm >= OFF_AXIS_MM);
     }
 
     #[test]

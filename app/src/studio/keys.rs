@@ -116,6 +116,7 @@ fn nudge(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     });
     if right != 0.0 || down != 0.0 {
         let outline = &bench.document.piece().outline;
-        actions.edit(Edit::Outline(shaping::moved(outline, &knots, Rz::new(right, down))));
+        let outline = shaping::moved(outline, &knots, Rz::new(right, down));
+        actions.edit(Edit::MoveKnots { lead: knots[0], outline });
     }
 }

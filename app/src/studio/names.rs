@@ -11,8 +11,8 @@ use super::view::Dimension;
 pub(super) fn step(edit: &Edit, dragged: bool) -> String {
     match edit {
         Edit::Title(_) => "Name the project".into(),
-        Edit::MoveKnot { knot, .. } if dragged => format!("Drag knot {}", knot + 1),
-        Edit::MoveKnot { knot, .. } => format!("Move knot {}", knot + 1),
+        Edit::MoveKnots { lead, .. } if dragged => format!("Drag knot {}", lead + 1),
+        Edit::MoveKnots { lead, .. } => format!("Move knot {}", lead + 1),
         Edit::AddKnot { knot, .. } => format!("Add knot {}", knot + 1),
         Edit::RemoveKnot(knot) => format!("Remove knot {}", knot + 1),
         Edit::ToggleCorner(knot) => format!("Turn knot {} sharp or smooth", knot + 1),
@@ -97,7 +97,7 @@ mod tests {
 
     #[test]
     fn steps_say_what_was_done() {
-        let knot = Edit::MoveKnot { knot: 2, radius_mm: 1.0, height_mm: 1.0 };
+        let knot = moved(2);
         assert_eq!(step(&knot, true), "Drag knot 3");
         assert_eq!(step(&knot, false), "Move knot 3");
         assert_eq!(step(&Edit::Pin { round: 12, count: 40 }, true), "Pin round 12");

@@ -56,7 +56,7 @@ impl Steps {
     /// Ticks the step that `action` is.
     pub fn learn(&mut self, action: &Action) {
         match action {
-            Action::Edit(Edit::MoveKnot { .. }) => self.knot = true,
+            Action::Edit(Edit::MoveKnots { .. }) => self.knot = true,
             Action::Edit(Edit::Pin { .. })
             | Action::Command(
                 Command::TogglePin | Command::MoreStitches | Command::FewerStitches,
@@ -145,7 +145,8 @@ mod tests {
         let mut steps = Steps::default();
         steps.learn(&Action::Edit(Edit::Ease(0.5)));
         assert_eq!(steps, Steps::default());
-        steps.learn(&Action::Edit(Edit::MoveKnot { knot: 1, radius_mm: 1.0, height_mm: 1.0 }));
+        let outline = plumpline_core::Outline { knots: Vec::new() };
+        steps.learn(&Action::Edit(Edit::MoveKnots { lead: 1, outline }));
         steps.learn(&Action::Edit(Edit::Pin { round: 3, count: 12 }));
         assert!(steps.knot && steps.count && !steps.done());
         steps.learn(&Action::Command(Command::ShowSheet));
