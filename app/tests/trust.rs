@@ -251,7 +251,7 @@ fn a_project_on_the_list_asks_before_it_opens_and_a_lost_one_goes_off_it() {
     open(&mut bench);
     bench.get_by_label("Take lost off the list").click();
     bench.run();
-    assert_eq!(bench.state().home().desk.recent, [first.clone()]);
+    assert_eq!(bench.state().home().desk.recent, std::slice::from_ref(&first));
     open(&mut bench);
     bench.get_by_label("Open first").click();
     bench.run();

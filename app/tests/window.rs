@@ -175,6 +175,10 @@ fn a_dragged_neck_is_saved_and_its_text_makes_that_float() {
     let path = file.to_str().expect("a plain path");
     let (places, before) = (places(&file), report(path));
 
+    // Somebody who is past the first steps: they would take room at the window's foot.
+    let home = folder.path().join("plumpline");
+    std::fs::create_dir(&home).expect("a folder");
+    std::fs::write(home.join("desk.ron"), "()").expect("written");
     let mut screen = Screen::new();
     screen.open(&file, folder.path());
     let text_before = screen.copied(&places);

@@ -101,7 +101,7 @@ impl Starter {
             Self::Cone => "A pointed tip, an open edge",
             Self::Dome => "Stands on a flat base with a card",
             Self::Bean => "An oval, begun on a chain",
-            Self::Dish => "Shallow, with an open rim",
+            Self::Dish => "From its middle to an open rim",
             Self::Float => "A body, a neck and an open lip",
         }
     }

@@ -15,19 +15,17 @@ use crate::ui_kit::{Tokens, paint, type_faces};
 /// Height of the strip and the gap below it.
 pub const HEIGHT: f32 = 58.0;
 
-/// The card the strip is drawn on, and the middle of its height.
-fn card(ui: &Ui, t: &Tokens, strip: Rect, fill: egui::Color32, edge: egui::Color32) -> Rect {
-    let card =
-        Rect::from_min_max(pos2(strip.left() + GAP, strip.top()), strip.max - vec2(GAP, GAP));
-    let painter = ui.painter();
-    paint::lip(painter, card, CARD_RADIUS, t.edge_deep, 3.0);
-    painter.rect(card, CARD_RADIUS, fill, Stroke::new(1.3, edge), StrokeKind::Inside);
-    card
+/// Where the strip's card lies.
+fn card(strip: Rect) -> Rect {
+    Rect::from_min_max(pos2(strip.left() + GAP, strip.top()), strip.max - vec2(GAP, GAP))
 }
 
 /// What a crash left, and the two ways on.
 pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mut Actions) {
-    let card = card(ui, t, strip, t.warn_wash, t.warning);
+    let card = card(strip);
+    paint::lip(ui.painter(), card, CARD_RADIUS, t.edge_deep, 3.0);
+    let edge = Stroke::new(1.3, t.warning);
+    ui.painter().rect(card, CARD_RADIUS, t.warn_wash, edge, StrokeKind::Inside);
     let age = left.at.elapsed().map_or_else(|_| "a moment ago".into(), recovery::ago);
     let title = &left.project.title;
     let saved = left.of.as_deref().is_some_and(std::path::Path::is_file);
@@ -64,8 +62,9 @@ pub fn first_steps(
     steps: Steps,
     actions: &mut Actions,
 ) {
-    let card = card(ui, t, strip, t.panel, t.control_edge);
+    let card = card(strip);
     let painter = ui.painter();
+    paint::panel(painter, card, t);
     let font = type_faces::drafting(type_faces::TITLE);
     let at = card.left_center() + vec2(16.0, 0.0);
     let title = painter.text(at, Align2::LEFT_CENTER, "First steps", font, t.ink);

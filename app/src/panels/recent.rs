@@ -18,7 +18,6 @@ pub(super) fn menu(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     if bench.desk.recent.is_empty() {
         return;
     }
-    ui.set_min_width(250.0);
     ui.add_space(4.0);
     form::heading(ui, "Last worked on");
     lines(ui, bench, usize::MAX, actions);
@@ -76,8 +75,11 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool) -> bool {
     let font = type_faces::regular(type_faces::BODY);
     let room = place.left() - inner.left() - 8.0;
     paint::clipped_text(painter, inner.left_center(), &stem, font, ink, room);
-    let hint = if gone { "It is no longer there; click to take it off the list" } else { "" };
-    let whole = path.display().to_string();
-    let hint = if gone { format!("{whole}\n{hint}") } else { whole };
+    let whole = path.display();
+    let hint = if gone {
+        format!("{whole}\nIt is no longer there; click to take it off the list")
+    } else {
+        whole.to_string()
+    };
     response.on_hover_text(hint).clicked()
 }

@@ -94,7 +94,7 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
     let rect = slot(strip, left, width);
     let button = controls::button(ui, rect, Face::WordsThen("File", Icon::Down), "File", true);
     Popup::menu(&button).show(|ui| {
-        ui.set_min_width(190.0);
+        ui.set_width(if bench.desk.recent.is_empty() { 190.0 } else { 270.0 });
         for command in [Command::New, Command::Open, Command::Save, Command::SaveAs] {
             let item = egui::Button::new(command.text())
                 .shortcut_text(command.key_text().unwrap_or_default())
@@ -127,8 +127,8 @@ fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions)
         }
         right = rect.left() - gap;
     }
-    steps::button(ui, bench, slot(strip, right - steps::WIDTH, steps::WIDTH), actions);
-    right - steps::WIDTH
+    steps::button(ui, bench, slot(strip, right - 4.0 - steps::WIDTH, steps::WIDTH), actions);
+    right - 4.0 - steps::WIDTH
 }
 
 /// The stages, beads on a thread: dark up to the one that is shown.

@@ -1,6 +1,5 @@
 //! The one place where the project and the view are changed.
 
-use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::pattern::shape::add_to;
 use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn};
 
@@ -9,7 +8,7 @@ use super::board_view::Drag;
 use super::document::Document;
 use super::measure;
 use super::names;
-use super::shaping::{OFF_AXIS_MM, whole};
+use super::shaping::OFF_AXIS_MM;
 use super::view::{Dimension, Notice, View};
 
 /// Makes one change of the project, in one step or as part of the gesture under way.

@@ -1,6 +1,8 @@
 //! Controls with a drawn face: buttons that carry an icon, and lines of text.
 
-use egui::{Align2, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+use egui::{
+    Align2, Color32, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2,
+};
 
 use super::icons::Icon;
 use super::tokens::{CARD_RADIUS, Tokens};
@@ -32,6 +34,26 @@ pub fn toggle(
     on: Option<bool>,
 ) -> Response {
     let t = Tokens::now(ui.ctx());
+    let fill = if on == Some(true) { t.wash } else { t.panel };
+    raised(ui, rect, face, name, (enabled, on), fill)
+}
+
+/// The button of a card that does what the card is for.
+pub fn primary(ui: &Ui, rect: Rect, words: &str, name: &str, enabled: bool) -> Response {
+    let t = Tokens::now(ui.ctx());
+    let fill = if enabled { t.highlight } else { t.panel };
+    raised(ui, rect, Face::Words(words), name, (enabled, None), fill)
+}
+
+fn raised(
+    ui: &Ui,
+    rect: Rect,
+    face: Face<'_>,
+    name: &str,
+    (enabled, on): (bool, Option<bool>),
+    fill: Color32,
+) -> Response {
+    let t = Tokens::now(ui.ctx());
     let sense = if enabled { Sense::click() } else { Sense::hover() };
     let response = ui.interact(rect, ui.scope_id().with(name), sense);
     response.widget_info(|| match on {
@@ -50,9 +72,12 @@ pub fn toggle(
         (true, true) => (t.outline, 1.5),
         (true, false) => (t.control_edge, 1.0),
     };
-    let fill = if held { t.wash } else { t.panel };
     painter.rect(at, CARD_RADIUS, fill, Stroke::new(width, edge), StrokeKind::Inside);
-    let ink = if enabled { t.ink } else { t.disabled() };
+    let ink = match enabled {
+        true if fill == t.highlight => t.on_highlight,
+        true => t.ink,
+        false => t.disabled(),
+    };
     let font = type_faces::semibold(type_faces::BODY);
     match face {
         Face::Icon(icon) => icon.paint(painter, at.center(), ink),

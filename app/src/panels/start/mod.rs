@@ -2,7 +2,9 @@
 
 mod tile;
 
-use egui::{Align2, Context, DragValue, Id, Key, Modal, Rect, Sense, Stroke, StrokeKind, Ui};
+use egui::{
+    Align2, Context, DragValue, Id, Key, Modal, Modifiers, Rect, Sense, Stroke, StrokeKind, Ui,
+};
 use egui::{UiBuilder, pos2, vec2};
 use plumpline_core::starter::{Dimensions, LEAST_MM, MOST_MM, Starter, Third};
 use plumpline_core::{Gauge, Piece, Project, plan};
@@ -161,9 +163,7 @@ fn dimensions(ui: &mut Ui, bench: &Bench<'_>, card: &mut Start, actions: &mut Ac
     let gauge = bench.document.piece().gauge;
     let ready = match card.made(gauge) {
         Ok((_, rounds, widest)) => {
-            let words = format!(
-                "{rounds} rounds, {widest} stitches at the widest, at the gauge in use"
-            );
+            let words = format!("{rounds} rounds of {widest} stitches at most, at this gauge");
             form::remark(ui, &words);
             true
         }
@@ -175,8 +175,8 @@ fn dimensions(ui: &mut Ui, bench: &Bench<'_>, card: &mut Start, actions: &mut Ac
     let button =
         Rect::from_min_max(pos2(area.left(), area.bottom() - 34.0), area.max - vec2(0.0, 3.0));
     let words = format!("Create {}", card.starter.name().to_lowercase());
-    let pressed = controls::button(ui, button, Face::Words(&words), "Create", ready);
-    let entered = ui.input(|i| i.modifiers.command && i.key_pressed(Key::Enter));
+    let pressed = controls::primary(ui, button, &words, "Create", ready);
+    let entered = ui.input_mut(|i| i.consume_key(Modifiers::COMMAND, Key::Enter));
     if ready && (pressed.clicked() || entered) {
         create(card, gauge, actions);
     }
@@ -198,6 +198,7 @@ fn mm(ui: &mut Ui, name: &str, why: &str, value: &mut f64) -> bool {
         .range(LEAST_MM.min(2.0)..=MOST_MM)
         .speed(0.5)
         .max_decimals(1)
+        .custom_formatter(|mm, _| ((mm * 10.0).round() / 10.0).to_string())
         .suffix(" mm")
         .custom_parser(|text| parse_mm(text).ok());
     // Nothing of the project changes here: its steps need not know.

@@ -1,6 +1,8 @@
 //! A starter as a tile: its picture, drawn from its own profile, over its name.
 
-use egui::{Align2, Painter, Pos2, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind, Ui};
+use egui::{
+    Align2, Mesh, Painter, Pos2, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind, Ui,
+};
 use egui::{Vec2, WidgetInfo, pos2, vec2};
 use plumpline_core::outline::Rz;
 use plumpline_core::starter::Starter;
@@ -30,7 +32,12 @@ impl Picture {
         let places: Vec<Rz> =
             places.into_iter().map(|p| Rz::new(p.r + 0.5 * straight, p.z)).collect();
         let most = |of: fn(&Rz) -> f64| places.iter().map(of).fold(1.0, f64::max);
-        Self { height_mm: most(|p| p.z), half_mm: most(|p| p.r), places }
+        let height_mm = most(|p| p.z);
+        // A dish is worked from its middle, but known by how it stands.
+        let stands = |p: &Rz| if starter == Starter::Dish { height_mm - p.z } else { p.z };
+        let half_mm = most(|p| p.r);
+        let places = places.iter().map(|p| Rz::new(p.r, stands(p))).collect();
+        Self { height_mm, half_mm, places }
     }
 
     fn paint(&self, painter: &Painter, t: &Tokens, rect: Rect) {
@@ -40,16 +47,17 @@ impl Picture {
         let at = |p: &Rz, way: f32| {
             pos2(rect.center().x + way * scale * p.r as f32, top + scale * p.z as f32)
         };
-        // Only convex shapes are filled well: one strip a place.
-        for pair in self.places.windows(2) {
-            let strip = vec![
-                at(&pair[0], -1.0),
-                at(&pair[0], 1.0),
-                at(&pair[1], 1.0),
-                at(&pair[1], -1.0),
-            ];
-            painter.add(Shape::convex_polygon(strip, t.forecast, Stroke::NONE));
+        // A mesh: the feathered edge of thin polygons would stick out at the poles.
+        let mut body = Mesh::default();
+        for (i, place) in self.places.iter().enumerate() {
+            body.colored_vertex(at(place, -1.0), t.forecast);
+            body.colored_vertex(at(place, 1.0), t.forecast);
+            if let Some(below) = (2 * i as u32).checked_sub(2) {
+                body.add_triangle(below, below + 1, below + 2);
+                body.add_triangle(below + 1, below + 2, below + 3);
+            }
         }
+        painter.add(body);
         let faint = Stroke::new(0.8, mix(t.forecast, t.forecast_edge, 0.6));
         for place in self.places.iter().step_by(6).skip(1).filter(|p| p.r > 2.0) {
             let (left, right) = (at(place, -1.0), at(place, 1.0));
@@ -93,5 +101,5 @@ pub(super) fn show(
     if response.has_focus() {
         paint::focus_ring(painter, rect, CARD_RADIUS, t);
     }
-    response.on_hover_text(starter.about())
+    response
 }
