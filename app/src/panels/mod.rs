@@ -86,7 +86,7 @@ const HEADING: f32 = 40.0;
 /// Height of the folded figures.
 const FOLDED: f32 = 44.0;
 /// Least height in which the body is worth a panel of its own; lower, it shares the board.
-const BODY: f32 = 300.0;
+const BODY: f32 = 240.0;
 /// Width of the fan of lines between board and bars.
 const FAN: f32 = 34.0;
 

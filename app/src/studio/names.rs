@@ -97,7 +97,8 @@ mod tests {
 
     #[test]
     fn steps_say_what_was_done() {
-        let knot = moved(2);
+        let outline = plumpline_core::Outline { knots: Vec::new() };
+        let knot = Edit::MoveKnots { lead: 2, outline };
         assert_eq!(step(&knot, true), "Drag knot 3");
         assert_eq!(step(&knot, false), "Move knot 3");
         assert_eq!(step(&Edit::Pin { round: 12, count: 40 }, true), "Pin round 12");
