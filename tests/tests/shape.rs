@@ -10,7 +10,7 @@ use plumpline_tests::corpus::clean;
 fn clean_patterns_plan_to_their_own_counts() {
     let mut wrong = Vec::new();
     for pattern in clean() {
-        let reading = read(&pattern.text, Wish::Infer);
+        let reading = read(pattern.text, Wish::Infer);
         let shaped = shape(
             &reading.pattern,
             &reading.unread,
