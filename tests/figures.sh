@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Prints every figure the README quotes: fit and ease, plan times, and the studio's own.
+# Prints every figure the README quotes: fit and ease, plan, reading and frame times, and the
+# studio's own.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
 cd "$root"
@@ -13,5 +14,10 @@ echo
 target/release/figures
 echo
 cargo bench --locked -p plumpline-tests --bench plan 2>/dev/null
+cargo bench --locked -p plumpline-tests --bench words 2>/dev/null
+echo
+cargo bench --locked -p plumpline-tests --bench frame 2>/dev/null
+cargo bench --locked -p plumpline-tests --bench body 2>/dev/null
+echo
 echo "The studio on the float, software renderer, window of 1440 × 900"
 bash tests/studio_figures.sh target/release/plumpline sample-projects/float.ron

@@ -135,7 +135,7 @@ pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
     for face in BoardFace::ALL {
         let words = face.text();
         let size = vec2(controls::words_width(ui, words), 26.0);
-        let place = Rect::from_min_size(pos2(left, board.bottom() - 34.0), size);
+        let place = Rect::from_min_size(pos2(left, board.top() + 2.0), size);
         left = place.right() + 6.0;
         let on = bench.view.face == face;
         let name = face.name();
