@@ -237,13 +237,12 @@ fn gave_way(rule: GaveWay) -> Option<Warning> {
 /// Rounds that shape within a plain face, or by more than the largest change.
 fn change(piece: &Piece, chosen: &Chosen) -> Option<Warning> {
     let most = piece.rules.largest_change.unwrap_or(u32::MAX);
-    let in_face = |k: u32| piece.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&k));
     let mut below = chosen.start.joined();
     let broken: Vec<u32> = (1..)
         .zip(&chosen.counts)
         .filter_map(|(k, &count)| {
             let change = below.replace(count)?.abs_diff(count);
-            (change > most || (change > 0 && in_face(k))).then_some(k)
+            (change > most || (change > 0 && piece.is_in_face(k))).then_some(k)
         })
         .collect();
     let (&first, &last) = (broken.first()?, broken.last()?);

@@ -6,7 +6,7 @@ use plumpline_core::{Kind, Loop, Yarn};
 use crate::panels::form::{self, Span};
 use crate::studio::action::{Actions, Edit};
 use crate::studio::bench::Bench;
-use crate::studio::choice::{self, Choice};
+use crate::studio::choice::Choice;
 use crate::studio::command::Command;
 use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::icons::Icon;
@@ -83,7 +83,7 @@ fn pin(ui: &mut Ui, bench: &Bench<'_>, round: u32, count: u32, actions: &mut Act
 fn plain(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let piece = bench.document.piece();
     let rounds = bench.plan.map_or(round, |p| p.rounds.len() as u32);
-    let kept = (round..=rounds).take_while(|&r| choice::is_plain(piece, r)).count() as u32;
+    let kept = (round..=rounds).take_while(|&r| piece.is_in_face(r)).count() as u32;
     let key = Command::TogglePlain.key_text().unwrap_or_default();
     let why = format!(
         "Nothing is added or taken away from this round on, for so many rounds ({key} for \

@@ -8,7 +8,7 @@ use super::action::{Action, Actions, Edit};
 use super::apply;
 use super::ask::{self, Ask, Next};
 use super::bench::Bench;
-use super::choice::{self, Choice};
+use super::choice::Choice;
 use super::command::Command;
 use super::derived::Derived;
 use super::document::Document;
@@ -256,7 +256,7 @@ impl Studio {
             Command::TogglePlain => self.choose_for_round(|piece, round| Choice::Plain {
                 from: round,
                 to: round,
-                on: !choice::is_plain(piece, round),
+                on: !piece.is_in_face(round),
             }),
         }
     }

@@ -36,11 +36,6 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
 
 /// Changes the project; `index` is the piece in hand. Returns the one to take in hand now.
 fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
-    if let Edit::AddPieces(shaped) = edit {
-        let first = project.pieces.len();
-        add_to(project, shaped);
-        return first;
-    }
     let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];
     match edit {
@@ -92,7 +87,11 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         }
         Edit::Choice(choice) => choice.make(piece),
         Edit::Piece(edit) => return edit.make(project, index),
-        Edit::AddPieces(_) => {} // The project's, above.
+        Edit::AddPieces(shaped) => {
+            let first = project.pieces.len();
+            add_to(project, shaped);
+            return first;
+        }
     }
     index
 }

@@ -109,16 +109,11 @@ impl Choice {
     }
 }
 
-/// Whether a round is to stay plain.
-pub fn is_plain(piece: &Piece, round: u32) -> bool {
-    piece.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&round))
-}
-
 /// Faces that meet become one; a face is cut in two where part of it is let go.
 fn set_plain(piece: &mut Piece, rounds: RangeInclusive<u32>, on: bool) {
     let last = piece.faces.iter().map(|f| f.to_round).max().unwrap_or(0).max(*rounds.end());
     let plain: Vec<bool> = (0..=last + 1)
-        .map(|r| if rounds.contains(&r) { on } else { is_plain(piece, r) })
+        .map(|r| if rounds.contains(&r) { on } else { piece.is_in_face(r) })
         .collect();
     piece.faces.clear();
     let mut from = None;
@@ -234,7 +229,7 @@ mod tests {
         }
         let faces: Vec<_> = piece.faces.iter().map(|f| (f.from_round, f.to_round)).collect();
         assert_eq!(faces, [(5, 7), (9, 9), (12, 12)]);
-        assert!(is_plain(&piece, 6) && !is_plain(&piece, 8));
+        assert!(piece.is_in_face(6) && !piece.is_in_face(8));
     }
 
     #[test]

@@ -100,14 +100,13 @@ impl Rounds {
         let numbers = 1..=rounds as u32;
         let pins: Vec<Option<u32>> =
             numbers.clone().map(|k| piece.pins.get(&k).copied()).collect();
-        let in_face = |k| piece.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&k));
         Self {
             price: Price::of_piece(piece, piece.ease),
             ring_weight: ring_weight(piece.ease),
             neck: piece.rules.smallest_neck,
             multiple: piece.rules.multiple_of.max(1),
             largest_change: piece.rules.largest_change.unwrap_or(u32::MAX),
-            face: numbers.map(in_face).collect(),
+            face: numbers.map(|k| piece.is_in_face(k)).collect(),
             symmetric: piece.rules.symmetric,
             ranges: ranges(&targets, &pins),
             pins,

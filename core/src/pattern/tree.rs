@@ -197,3 +197,11 @@ pub enum Op {
     /// Words kept as they stand inside a line.
     Note(String),
 }
+
+impl Op {
+    /// Whether it works into stitches of the round below.
+    pub fn works_stitches(&self) -> bool {
+        use Op::{Each, Group, Into, Only, Together};
+        matches!(self, Each { .. } | Into { .. } | Together { .. } | Group { .. } | Only { .. })
+    }
+}

@@ -22,6 +22,11 @@ impl Piece {
         }
     }
 
+    /// Whether a face keeps round `round` (from 1) plain.
+    pub fn is_in_face(&self, round: u32) -> bool {
+        self.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&round))
+    }
+
     /// Width and height of a stitch of round `round` (from 1), mm, unstuffed.
     pub fn cloth_of_round(&self, round: u32) -> (f64, f64) {
         let (width, height) = self.cloth_of_kind(self.kind_of_round(round));

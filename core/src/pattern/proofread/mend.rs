@@ -355,15 +355,7 @@ fn swapped(op: &Op) -> Option<Op> {
 }
 
 fn stitches(op: &Op) -> bool {
-    matches!(
-        op,
-        Op::Each { .. }
-            | Op::Into { .. }
-            | Op::Together { .. }
-            | Op::Group { .. }
-            | Op::Only { .. }
-            | Op::Skip(_)
-    )
+    op.works_stitches() || matches!(op, Op::Skip(_))
 }
 
 fn kind_of(work: &[Placed<Op>]) -> Option<StitchKind> {

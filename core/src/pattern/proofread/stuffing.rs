@@ -28,7 +28,7 @@ fn late(desk: &Desk<'_>, course: &Course<'_>) -> Option<Finding> {
         };
         let after = step.map(|s| s.count);
         if let Some(index) = ops.iter().position(|op| op.it == Op::Stuff) {
-            let worked = ops[..index].iter().any(|op| works(&op.it));
+            let worked = ops[..index].iter().any(|op| op.it.works_stitches());
             let opening = after.filter(|_| worked).unwrap_or(opening);
             // Fastening off an opening that is wide enough does not close it.
             closed |= ops[..index].iter().any(|op| op.it == Op::FastenOff);
@@ -45,17 +45,6 @@ fn late(desk: &Desk<'_>, course: &Course<'_>) -> Option<Finding> {
         }
     }
     None
-}
-
-fn works(op: &Op) -> bool {
-    matches!(
-        op,
-        Op::Each { .. }
-            | Op::Into { .. }
-            | Op::Together { .. }
-            | Op::Group { .. }
-            | Op::Only { .. }
-    )
 }
 
 fn finding(
