@@ -7,7 +7,10 @@ source app/system.sh
 
 need_rust
 # A window without a screen, a hand to drag with, a clipboard to read from.
-need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool xclip
+# A renderer that draws the same picture everywhere, for the pictures of the stages.
+need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool xclip libvulkan1 mesa-vulkan-drivers
+# Without it, its absence is loud.
+export WGPU_BACKEND=vulkan
 cargo fmt --all --check
 cargo clippy --workspace --all-targets --locked -- -D warnings
 cargo test --workspace --locked

@@ -6,7 +6,7 @@ set -euo pipefail
 plumpline=$1
 project=$2
 home=$(mktemp -d)
-Xvfb -displayfd 9 -screen 0 1440x900x24 -nolisten tcp 9>"$home/display" 2>/dev/null &
+Xvfb -displayfd 9 -screen 0 1440x900x24 -nolisten tcp -noreset 9>"$home/display" 2>/dev/null &
 xvfb=$!
 trap 'kill $xvfb 2>/dev/null; rm -rf "$home"' EXIT
 until [ -s "$home/display" ]; do sleep 0.1; done

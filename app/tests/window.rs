@@ -25,8 +25,10 @@ struct Screen {
 impl Screen {
     fn new() -> Self {
         let size = format!("{}x{}x24", SIZE.0, SIZE.1);
+        // Without -noreset the server starts over whenever its last client leaves, as xdotool
+        // does at every look, and drops a studio that is just coming.
         let mut xvfb = Command::new("Xvfb")
-            .args(["-displayfd", "1", "-screen", "0", &size, "-nolisten", "tcp"])
+            .args(["-displayfd", "1", "-screen", "0", &size, "-nolisten", "tcp", "-noreset"])
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
@@ -51,21 +53,26 @@ impl Screen {
     }
 
     fn open(&mut self, project: &Path, home: &Path) -> String {
-        let studio = self
+        let said = home.join("said.txt");
+        let mut studio = self
             .command(PLUMPLINE)
             .arg(project)
             .env("HOME", home)
             .env("XDG_DATA_HOME", home)
             .env("XDG_CONFIG_HOME", home)
-            .stderr(Stdio::null())
+            .stderr(std::fs::File::create(&said).expect("a file for what it says"))
             .spawn()
             .expect("the studio starts");
         let id = studio.id().to_string();
-        self.children.push(studio);
         let window = wait_for("the window", || {
+            if let Some(status) = studio.try_wait().expect("its state can be asked") {
+                let said = std::fs::read_to_string(&said).unwrap_or_default();
+                panic!("the studio ended before its window came, {status}: {said}");
+            }
             let found = self.xdotool(&["search", "--onlyvisible", "--pid", &id]);
             found.lines().next().map(str::to_owned)
         });
+        self.children.push(studio);
         let (width, height) = (SIZE.0.to_string(), SIZE.1.to_string());
         self.xdotool(&["windowsize", "--sync", &window, &width, &height]);
         self.xdotool(&["windowmove", &window, "0", "0"]);

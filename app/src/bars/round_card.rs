@@ -4,7 +4,7 @@ use egui::{Popup, PopupCloseBehavior, Rect, Response, Sense, Ui, pos2, vec2};
 use plumpline_core::{Kind, Loop, Yarn};
 
 use crate::panels::form::{self, Span};
-use crate::studio::action::{Actions, Edit};
+use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::choice::Choice;
 use crate::studio::command::Command;
@@ -53,6 +53,7 @@ fn open(ui: &Ui, popup: Popup<'_>, bench: &Bench<'_>, round: u32, actions: &mut 
 fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let Some(count) = bench.count_of(round) else { return };
     form::numbered_heading(ui, &format!("Round {round}"));
+    copy(ui, bench, round, actions);
     pin(ui, bench, round, count, actions);
     plain(ui, bench, round, actions);
     form::keyed_heading(ui, "Stitch from here on", Command::NextKind.key_text());
@@ -63,6 +64,18 @@ fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     }
     form::heading(ui, "Yarn from here on");
     yarns(ui, bench, round, actions);
+}
+
+/// Copies the round's line; the round is taken in hand first, for the command speaks of it.
+fn copy(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
+    let command = Command::CopyRound;
+    let (words, rect) = (command.text(), line(ui));
+    let place = rect.with_max_x(rect.left() + controls::words_width(ui, words));
+    let button = controls::button(ui, place, Face::Words(words), words, bench.plan.is_some());
+    if button.on_hover_text(command.hint()).clicked() {
+        actions.look(Look::Select(Some(round)));
+        actions.command(command);
+    }
 }
 
 fn pin(ui: &mut Ui, bench: &Bench<'_>, round: u32, count: u32, actions: &mut Actions) {

@@ -1,45 +1,64 @@
 //! A scene as one mesh, its edges feathered as the rest of the window's are.
 
 use egui::{Color32, Mesh, Pos2, Vec2, pos2, vec2};
-use plumpline_core::picture::{Rgb, Scene};
+use plumpline_core::picture::{Rgb, Rim, Scene};
 
 /// The scene with its origin at `middle`; `feather` is the width of an edge, points.
 pub fn mesh(scene: &Scene, middle: Pos2, feather: f32) -> Mesh {
     let mut mesh = Mesh::default();
-    let corners = 7 * scene.polygons().len();
-    mesh.reserve_vertices(2 * corners);
-    mesh.reserve_triangles(3 * corners);
+    fill(&mut mesh, scene, middle, feather);
+    mesh
+}
+
+/// As [`mesh()`], in the place of what `mesh` showed, whose memory it keeps.
+pub(super) fn fill(mesh: &mut Mesh, scene: &Scene, middle: Pos2, feather: f32) {
+    // Mesh::clear would give the memory of its corners away.
+    mesh.indices.clear();
+    mesh.vertices.clear();
     let mut ring = Vec::with_capacity(16);
     for polygon in scene.polygons() {
-        ring.clear();
-        ring.extend(scene.corners(polygon).iter().map(|c| middle + vec2(c[0], c[1])));
-        add(&mut mesh, &ring, colour(polygon.colour), feather);
+        let colour = colour(polygon.colour);
+        let corners = scene.corners(polygon).iter().map(|c| middle + vec2(c[0], c[1]));
+        match polygon.rim {
+            Rim::Seen => {
+                ring.clear();
+                ring.extend(corners);
+                soft(mesh, &ring, colour, feather);
+            }
+            Rim::Lost => plain(mesh, corners, colour),
+        }
     }
-    mesh
 }
 
 fn colour([r, g, b]: Rgb) -> Color32 {
     crate::ui_kit::Tokens::yarn([r, g, b])
 }
 
+/// A convex polygon: a fan.
+fn plain(mesh: &mut Mesh, ring: impl Iterator<Item = Pos2>, colour: Color32) {
+    let first = mesh.vertices.len() as u32;
+    ring.for_each(|corner| mesh.colored_vertex(corner, colour));
+    for i in first + 2..mesh.vertices.len() as u32 {
+        mesh.add_triangle(first, i - 1, i);
+    }
+}
+
 /// A convex polygon: a fan of full colour within a rim that fades out.
-fn add(mesh: &mut Mesh, ring: &[Pos2], colour: Color32, feather: f32) {
+fn soft(mesh: &mut Mesh, ring: &[Pos2], colour: Color32, feather: f32) {
     let n = ring.len() as u32;
     if n < 3 {
         return;
     }
-    let area: f32 = (0..ring.len())
-        .map(|i| {
-            let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            a.x * b.y - a.y * b.x
-        })
-        .sum();
+    let turned = |a: Pos2, b: Pos2| a.x * b.y - a.y * b.x;
+    let around = ring.iter().zip(ring.iter().cycle().skip(1));
+    let area: f32 = around.map(|(&a, &b)| turned(a, b)).sum();
     let outward = if area > 0.0 { 0.5 * feather } else { -0.5 * feather };
     let first = mesh.vertices.len() as u32;
-    for i in 0..ring.len() {
-        let (before, at) = (ring[(i + ring.len() - 1) % ring.len()], ring[i]);
-        let after = ring[(i + 1) % ring.len()];
-        let out = outward * miter(at - before, after - at);
+    let mut before = normal(ring[ring.len() - 1], ring[0]);
+    for (i, &at) in ring.iter().enumerate() {
+        let after = normal(at, ring[(i + 1) % ring.len()]);
+        let out = outward * miter(before, after);
+        before = after;
         mesh.colored_vertex(at - out, colour);
         mesh.colored_vertex(at + out, Color32::TRANSPARENT);
     }
@@ -53,14 +72,15 @@ fn add(mesh: &mut Mesh, ring: &[Pos2], colour: Color32, feather: f32) {
     }
 }
 
-/// From a corner to where its two edges, each moved out by one, meet; never far out at a
-/// sharp one.
-fn miter(into: Vec2, out_of: Vec2) -> Vec2 {
-    let normal = |v: Vec2| {
-        let length = v.length().max(1e-6);
-        vec2(v.y / length, -v.x / length)
-    };
-    let (a, b) = (normal(into), normal(out_of));
+/// Square to the edge from `a` to `b`, at length 1.
+fn normal(a: Pos2, b: Pos2) -> Vec2 {
+    let along = b - a;
+    vec2(along.y, -along.x) / along.length().max(1e-6)
+}
+
+/// From a corner to where its two edges, of these normals and each moved out by one, meet;
+/// never far out at a sharp one.
+fn miter(a: Vec2, b: Vec2) -> Vec2 {
     let sum = a + b;
     let square = sum.length_sq();
     if square > 0.25 { 2.0 * sum / square } else { sum }

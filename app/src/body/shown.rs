@@ -38,7 +38,11 @@ pub struct Shown {
     middle: Pos2,
     scale: f32,
     scene: Scene,
+    bounds: [[f32; 2]; 2],
     mesh: Arc<Mesh>,
+    /// The mesh before, which the window may still be painting: the next but one is made in
+    /// its memory.
+    before: Arc<Mesh>,
     drawn: usize,
 }
 
@@ -65,8 +69,15 @@ impl Shown {
             cutaway: turned.cutaway,
             lit: asked.lit,
         };
-        self.scene = body.scene(&look, &asked.colours);
-        self.mesh = Arc::new(mesh::mesh(&self.scene, self.middle, asked.feather));
+        body.draw(&look, &asked.colours, &mut self.scene);
+        self.bounds = self.scene.bounds();
+        std::mem::swap(&mut self.mesh, &mut self.before);
+        if Arc::get_mut(&mut self.mesh).is_none() {
+            self.mesh = Arc::default();
+        }
+        if let Some(mesh) = Arc::get_mut(&mut self.mesh) {
+            mesh::fill(mesh, &self.scene, self.middle, asked.feather);
+        }
         self.asked = Some(asked);
         self.drawn += 1;
     }
@@ -99,14 +110,14 @@ impl Shown {
 
     /// Top and bottom of the picture and half its width, points.
     pub(super) fn reach(&self) -> (f32, f32, f32) {
-        let [low, high] = self.scene.bounds();
+        let [low, high] = self.bounds;
         let y = self.middle.y;
         (y + low[1], y + high[1], 0.5 * (high[0] - low[0]))
     }
 
     /// Points the surface moves for a radian it is turned.
     pub(super) fn points_per_radian(&self) -> f32 {
-        let [low, high] = self.scene.bounds();
+        let [low, high] = self.bounds;
         (0.5 * (high[0] - low[0])).max(20.0)
     }
 

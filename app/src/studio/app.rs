@@ -114,6 +114,13 @@ impl Studio {
         }
     }
 
+    /// The same studio, where paths are typed, as on a desktop that shows no file dialogs.
+    #[must_use]
+    pub fn typing_paths(mut self) -> Self {
+        self.jobs.typed = true;
+        self
+    }
+
     /// The project in hand.
     pub fn document(&self) -> &Document {
         &self.document
@@ -227,6 +234,7 @@ impl Studio {
                 self.view.take_knots(&[]);
                 self.view.board.picture = false;
             }
+            Command::CopyRound => self.copy_round(ctx),
             Command::TogglePin => self.pin(0),
             Command::MoreStitches => self.pin(1),
             Command::FewerStitches => self.pin(-1),
@@ -358,6 +366,23 @@ impl Studio {
             Ok(text) => {
                 ctx.copy_text(text);
                 self.say("The pattern is copied.", false);
+            }
+            Err(error) => self.say(error.to_string(), true),
+        }
+    }
+
+    fn copy_round(&mut self, ctx: &Context) {
+        let Some(round) = self.view.in_hand() else { return };
+        let Some(line) = self.derived.plan().and_then(|p| p.wording.line_of(round)) else {
+            return;
+        };
+        match self.document.project().wording.writer() {
+            Ok(writer) => {
+                let (heading, count) =
+                    (writer.heading(line.first, line.last), writer.count(line.count));
+                let line = format!("{heading} {} {count}", line.text);
+                ctx.copy_text(line.trim_end().to_owned());
+                self.say(format!("Copied: {line}"), false);
             }
             Err(error) => self.say(error.to_string(), true),
         }

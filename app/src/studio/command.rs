@@ -46,6 +46,8 @@ pub enum Command {
     LastRound,
     /// Let the round and the knot go.
     LetGo,
+    /// Copy the line of the round in hand.
+    CopyRound,
     /// Pin the round in hand, or remove its pin.
     TogglePin,
     /// One stitch more in the round in hand.
@@ -79,7 +81,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 33] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -99,6 +101,7 @@ impl Command {
         Self::FirstRound,
         Self::LastRound,
         Self::LetGo,
+        Self::CopyRound,
         Self::TogglePin,
         Self::MoreStitches,
         Self::FewerStitches,
@@ -136,6 +139,7 @@ impl Command {
             Self::FirstRound => "First round",
             Self::LastRound => "Last round",
             Self::LetGo => "Let go",
+            Self::CopyRound => "Copy line",
             Self::TogglePin => "Pin",
             Self::MoreStitches => "One stitch more",
             Self::FewerStitches => "One stitch fewer",
@@ -176,6 +180,7 @@ impl Command {
             Self::FirstRound => "Take the first round in hand",
             Self::LastRound => "Take the last round in hand",
             Self::LetGo => "Let the round and the knot in hand go",
+            Self::CopyRound => "Copy the line of the round in hand as plain text",
             Self::TogglePin => "Hold this round's stitch count, or let it go",
             Self::MoreStitches => "Pin the round in hand at one stitch more",
             Self::FewerStitches => "Pin the round in hand at one stitch fewer",
@@ -219,6 +224,7 @@ impl Command {
             Self::FirstRound => (Modifiers::NONE, Key::Home),
             Self::LastRound => (Modifiers::NONE, Key::End),
             Self::LetGo => (Modifiers::NONE, Key::Escape),
+            Self::CopyRound => (CTRL, Key::C),
             Self::TogglePin => (Modifiers::NONE, Key::P),
             Self::MoreStitches => (Modifiers::NONE, Key::Plus),
             Self::FewerStitches => (Modifiers::NONE, Key::Minus),
@@ -288,6 +294,7 @@ impl Command {
                 let later = bench.view.in_hand().is_some_and(|r| r > 1);
                 shaping && later && !bench.view.is_dragging()
             }
+            Self::CopyRound => shaping && bench.view.in_hand().is_some(),
             Self::TogglePin
             | Self::MoreStitches
             | Self::FewerStitches

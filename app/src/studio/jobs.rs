@@ -67,6 +67,8 @@ const SHOWN: Duration = Duration::from_millis(250);
 #[derive(Debug, Default)]
 pub struct Jobs {
     running: Option<Receiver<Outcome>>,
+    /// Whether paths are typed, never chosen in the desktop's dialog.
+    pub typed: bool,
 }
 
 impl Jobs {
@@ -83,6 +85,9 @@ impl Jobs {
         purpose: Purpose,
         suggested: &Path,
     ) {
+        if self.typed {
+            return self.start(ctx, || Outcome::NoDialog(purpose));
+        }
         // The parent has to be named on the thread of the window.
         let dialog = dialog(&purpose, suggested).set_parent(parent);
         self.start(ctx, move || {

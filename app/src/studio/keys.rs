@@ -56,8 +56,9 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         if steps && typing {
             continue;
         }
-        // A single key belongs to whatever has the keyboard: a field, a slider, a menu.
-        if plain && !on_canvas {
+        // A single key belongs to whatever has the keyboard: a field, a slider, a menu. So does
+        // the key that copies.
+        if (plain || command == Command::CopyRound) && !on_canvas {
             continue;
         }
         if command.enabled(bench) {
@@ -68,6 +69,11 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
                 actions.command(command);
             }
         }
+    }
+    // Where the desktop knows Ctrl+C as such, it comes as a wish to copy, not as a key.
+    let copies = |i: &egui::InputState| i.events.iter().any(|e| *e == egui::Event::Copy);
+    if on_canvas && Command::CopyRound.enabled(bench) && ctx.input(copies) {
+        actions.command(Command::CopyRound);
     }
     let again = egui::KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
     if !typing && Command::Redo.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&again))

@@ -1,10 +1,12 @@
 //! The body: every stitch on the stuffed surface, and how it looks from one side.
 
+use std::cell::OnceCell;
+
 use super::cut;
 use super::leaf::Leaf;
-use super::light::{Light, mixed, speckle};
+use super::light::{Dye, Light, mixed, speckle};
 use super::order::back_to_front;
-use super::scene::{Paint, Scene};
+use super::scene::{Paint, Rim, Scene};
 use super::stitches::{Cell, cells};
 use super::surface::Surface;
 use super::vector::{Eye, V3, add, scaled, unit};
@@ -28,6 +30,8 @@ const BETWEEN_LIT: f32 = 0.30;
 const UNEVEN: f32 = 0.045;
 /// How far a leg's own roundness turns its light to its side.
 const ROUND: f32 = 0.50;
+/// Cloth that faces the eye by more than this lies among its like: nobody sees its edge.
+const AMONG: f32 = 0.45;
 /// Legs longer than this, pixels, show the strands they are plied of.
 const STRANDS_FROM: f32 = 12.0;
 
@@ -91,6 +95,15 @@ impl Body {
     /// The body from one side, back to front, `colours` by yarn. Deterministic; linear in
     /// the stitches.
     pub fn scene(&self, look: &Look, colours: &[Rgb]) -> Scene {
+        let mut scene = Scene::default();
+        self.draw(look, colours, &mut scene);
+        scene
+    }
+
+    /// As [`Self::scene`], in the place of what `scene` showed: one that is drawn anew with
+    /// every move of a hand keeps its memory.
+    pub fn draw(&self, look: &Look, colours: &[Rgb], scene: &mut Scene) {
+        scene.clear();
         let eye = Eye::new(look);
         let mut parts = Vec::with_capacity(2 * self.cells.len());
         let mut depths = Vec::with_capacity(2 * self.cells.len());
@@ -121,20 +134,18 @@ impl Body {
                 parts.push(Part::Pole(start));
             }
         }
-        let view = View { eye, look, colours };
-        let mut scene = Scene::with_room(3 * parts.len());
+        let view = View::new(eye, look, colours);
         for i in back_to_front(&depths) {
             match &parts[i as usize] {
-                Part::Cloth(cell) => view.cloth(&mut scene, cell),
-                Part::Legs(cell) => view.legs(&mut scene, cell),
-                Part::Inside(cell) => view.inside(&mut scene, cell),
-                &Part::Pole(start) => self.pole(&view, &mut scene, start),
+                Part::Cloth(cell) => view.cloth(scene, cell),
+                Part::Legs(cell) => view.legs(scene, cell),
+                Part::Inside(cell) => view.inside(scene, cell),
+                &Part::Pole(start) => self.pole(&view, scene, start),
             }
         }
         if look.cutaway {
-            cut::section(&view, &self.surface, self.stitch, &self.yarns, &mut scene);
+            cut::section(&view, &self.surface, self.stitch, &self.yarns, scene);
         }
-        scene
     }
 
     /// Depth of a closed end's pole, if it is in sight.
@@ -162,21 +173,36 @@ impl Body {
                 let (sin, cos) = (std::f32::consts::TAU * i as f32 / 12.0).sin_cos();
                 view.at(add(middle, scaled([cos, sin, 0.0], part * radius)))
             };
-            let colour = light.tint(colour, times);
-            let paint = Paint { colour, depth, round: Some(round), stitch: None };
+            let colour = light.tint_once(colour, times);
+            let paint =
+                Paint { colour, depth, round: Some(round), stitch: None, rim: Rim::Seen };
             scene.push(paint, (0..12).map(corner));
         }
     }
 }
+
+/// A colour as it is worked plain, as increases and as decreases; each dyed when first seen.
+type Dyes = [OnceCell<Dye>; 3];
 
 /// An eye, and the colours it sees.
 pub(super) struct View<'a> {
     pub(super) eye: Eye,
     pub(super) look: &'a Look,
     colours: &'a [Rgb],
+    /// By yarn; the last are those of a lit round.
+    dyes: Vec<Dyes>,
 }
 
-impl View<'_> {
+impl<'a> View<'a> {
+    fn new(eye: Eye, look: &'a Look, colours: &'a [Rgb]) -> Self {
+        let dyes = (0..=colours.len()).map(|_| Dyes::default()).collect();
+        Self { eye, look, colours, dyes }
+    }
+
+    fn is_lit(&self, round: u32) -> bool {
+        self.look.lit.is_some_and(|(lit, _)| lit == round)
+    }
+
     /// Colour of a round in this yarn.
     pub(super) fn colour(&self, round: u32, yarn: usize) -> Rgb {
         match self.look.lit {
@@ -185,15 +211,35 @@ impl View<'_> {
         }
     }
 
+    /// The same with its deeper tones, as `worked` shows it.
+    fn dye(&self, round: u32, yarn: usize, worked: Stitch) -> &Dye {
+        let yarns = self.colours.len();
+        let index = match self.is_lit(round) {
+            true => yarns,
+            // As colour() has it, an unknown yarn looks like the first.
+            false if yarn < yarns => yarn,
+            false => 0,
+        };
+        self.dyes[index][worked as usize].get_or_init(|| {
+            // Shaping is told by form alone to a good eye; a breath of light helps the others.
+            let own = self.colour(round, yarn);
+            Dye::new(match worked {
+                Stitch::Plain => own,
+                Stitch::Increase => mixed(own, [255, 252, 240], 0.10),
+                Stitch::Decrease => mixed(own, [30, 24, 40], 0.12),
+            })
+        })
+    }
+
     /// Where a place of the body falls, pixels.
     pub(super) fn at(&self, place: V3) -> [f32; 2] {
         let seen = self.eye.see(place);
         [seen[0] * self.look.scale, seen[1] * self.look.scale]
     }
 
-    fn paint(&self, cell: &Cell, colour: Rgb) -> Paint {
+    fn paint(&self, cell: &Cell, colour: Rgb, rim: Rim) -> Paint {
         let depth = self.eye.see(cell.middle)[2];
-        Paint { colour, depth, round: Some(cell.round), stitch: cell.stitch }
+        Paint { colour, depth, round: Some(cell.round), stitch: cell.stitch, rim }
     }
 
     /// Corners of the cloth under a cell, a little beyond its own.
@@ -205,43 +251,42 @@ impl View<'_> {
     }
 
     fn cloth(&self, scene: &mut Scene, cell: &Cell) {
-        let light = Light::on(self.eye.see(cell.normal), cell.openness);
+        let normal = self.eye.see(cell.normal);
+        let light = Light::on(normal, cell.openness);
         // A band stands for its stitches: it has their light, not that of the gaps.
-        let lit = self.look.lit.is_some_and(|(round, _)| round == cell.round);
-        let times = match (cell.stitch.is_some(), lit) {
+        let times = match (cell.stitch.is_some(), self.is_lit(cell.round)) {
             (false, _) => 0.9,
             (true, false) => BETWEEN,
             (true, true) => BETWEEN_LIT,
         };
-        let colour = light.tint(self.colour(cell.round, cell.yarn), times);
-        scene.push(self.paint(cell, colour), self.corners(cell));
+        let dye = self.dye(cell.round, cell.yarn, Stitch::Plain);
+        let among = cell.stitch.is_some() && normal[2] > AMONG;
+        let rim = if among { Rim::Lost } else { Rim::Seen };
+        let paint = self.paint(cell, light.tint(dye, times), rim);
+        scene.push(paint, self.corners(cell));
     }
 
     fn inside(&self, scene: &mut Scene, cell: &Cell) {
         let normal = self.eye.see(scaled(cell.normal, -1.0));
         let light = Light::on(normal, 1.0);
         let uneven = 1.0 + UNEVEN * speckle(cell.round, cell.stitch.unwrap_or(0));
-        let colour = light.tint(self.colour(cell.round, cell.yarn), INSIDE * uneven);
-        scene.push(self.paint(cell, colour), self.corners(cell));
+        let dye = self.dye(cell.round, cell.yarn, Stitch::Plain);
+        let paint = self.paint(cell, light.tint(dye, INSIDE * uneven), Rim::Seen);
+        scene.push(paint, self.corners(cell));
     }
 
     fn legs(&self, scene: &mut Scene, cell: &Cell) {
         let normal = self.eye.see(cell.normal);
         let across = self.eye.see(cell.across);
         let uneven = 1.0 + UNEVEN * speckle(cell.round, cell.stitch.unwrap_or(0));
-        // Shaping is told by form alone to a good eye; a breath of light helps the others.
-        let own = self.colour(cell.round, cell.yarn);
-        let base = match cell.worked {
-            Stitch::Plain => own,
-            Stitch::Increase => mixed(own, [255, 252, 240], 0.10),
-            Stitch::Decrease => mixed(own, [30, 24, 40], 0.12),
-        };
+        let dye = self.dye(cell.round, cell.yarn, cell.worked);
         for (leg, to) in cell.legs.iter().zip([-1.0_f32, 1.0]) {
             let leaf = Leaf::seen(leg, &self.eye, across, normal, self.look.scale);
             let turned = unit(add(normal, scaled(across, to * ROUND)));
             let light = Light::on(turned, cell.openness);
-            scene.push(self.paint(cell, light.tint(base, uneven)), leaf.outline());
-            self.strands(scene, cell, &leaf, light, base, uneven);
+            let paint = self.paint(cell, light.tint(dye, uneven), Rim::Seen);
+            scene.push(paint, leaf.outline());
+            self.strands(scene, cell, &leaf, light, dye, uneven);
         }
     }
 
@@ -253,18 +298,18 @@ impl View<'_> {
         cell: &Cell,
         leaf: &Leaf,
         light: Light,
-        base: Rgb,
+        dye: &Dye,
         uneven: f32,
     ) {
         let side = leaf.side();
         // The ridge lies towards the light, up and to the left.
         let towards = -(0.62 * side[0] + 0.78 * side[1]);
-        let dark = self.paint(cell, light.tint(base, 0.84 * uneven));
+        let dark = self.paint(cell, light.tint(dye, 0.84 * uneven), Rim::Lost);
         scene.push(dark, leaf.strand((0.02, 0.98), -0.62 * towards, 0.24));
-        let ridge = self.paint(cell, light.tint(base, 1.13 * uneven));
+        let ridge = self.paint(cell, light.tint(dye, 1.13 * uneven), Rim::Lost);
         scene.push(ridge, leaf.strand((0.06, 0.94), 0.26 * towards, 0.30));
         if leaf.length() > STRANDS_FROM {
-            let ply = self.paint(cell, light.tint(base, 0.90 * uneven));
+            let ply = self.paint(cell, light.tint(dye, 0.90 * uneven), Rim::Lost);
             for u in [0.02, 0.30, 0.58] {
                 let (a, b) = (leaf.at(u, -0.78), leaf.at(u + 0.32, 0.78));
                 let (c, d) = (leaf.at(u + 0.36, 0.76), leaf.at(u + 0.04, -0.76));

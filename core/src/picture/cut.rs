@@ -5,7 +5,7 @@ use std::f32::consts::TAU;
 use super::Rgb;
 use super::body::View;
 use super::light::{Light, mixed, speckle};
-use super::scene::{Paint, Scene};
+use super::scene::{Paint, Rim, Scene};
 use super::surface::Surface;
 
 /// Thickness of the cloth, in stitch widths. Common practice, no source.
@@ -52,7 +52,8 @@ impl Face<'_, '_> {
     }
 
     fn fill(&self, colour: Rgb, times: f32, round: Option<u32>) -> Paint {
-        Paint { colour: self.light.tint(colour, times), depth: f32::MAX, round, stitch: None }
+        let colour = self.light.tint_once(colour, times);
+        Paint { colour, depth: f32::MAX, round, stitch: None, rim: Rim::Seen }
     }
 
     /// Strips across, shaded where they near the cloth.

@@ -16,6 +16,36 @@ const DEEPER: f32 = 0.45;
 /// What the key throws back of itself.
 const WARM: [f32; 3] = [255.0, 246.0, 228.0];
 
+/// Steps of shade that a colour is worked out in; between them it is mixed.
+const SHADES: usize = 32;
+
+/// A colour of a yarn with its deeper tones, worked out once: powers are dear, and a body
+/// asks for some ten thousand tints.
+#[derive(Debug, Clone)]
+pub(super) struct Dye {
+    /// Channels, 0 to 255, by shade.
+    tones: [[f32; 3]; SHADES + 1],
+}
+
+impl Dye {
+    pub(super) fn new(colour: Rgb) -> Self {
+        Self { tones: std::array::from_fn(|i| tone(colour, i as f32 / SHADES as f32)) }
+    }
+
+    /// The colour in `shade` of all shade, 0 to 1.
+    fn tone(&self, shade: f32) -> [f32; 3] {
+        let at = shade.clamp(0.0, 1.0) * SHADES as f32;
+        let step = (at as usize).min(SHADES - 1);
+        let (a, b, part) = (self.tones[step], self.tones[step + 1], at - step as f32);
+        std::array::from_fn(|i| a[i] + part * (b[i] - a[i]))
+    }
+}
+
+/// `colour` in `shade` of all shade, 0 to 1; channels 0 to 255.
+fn tone(colour: Rgb, shade: f32) -> [f32; 3] {
+    colour.map(|c| 255.0 * (f32::from(c) / 255.0).powf(1.0 + DEEPER * shade))
+}
+
 /// Light on a place: how bright, and how much of the key's own colour it throws back.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Light {
@@ -40,20 +70,26 @@ impl Light {
         Self { level: 1.0, sheen: 0.0 }
     }
 
-    /// `colour` in this light, `times` as bright.
-    pub(super) fn tint(self, colour: Rgb, times: f32) -> Rgb {
+    /// The colour of `dye` in this light, `times` as bright.
+    pub(super) fn tint(self, dye: &Dye, times: f32) -> Rgb {
+        self.lit(dye.tone(1.0 - self.level * times), times)
+    }
+
+    /// As [`Self::tint`], of a colour that is not asked for often.
+    pub(super) fn tint_once(self, colour: Rgb, times: f32) -> Rgb {
+        let shade = (1.0 - self.level * times).clamp(0.0, 1.0);
+        self.lit(tone(colour, shade), times)
+    }
+
+    fn lit(self, tone: [f32; 3], times: f32) -> Rgb {
         let level = self.level * times;
-        let shade = (1.0 - level).clamp(0.0, 1.0);
-        let mut lit = colour;
-        for (channel, warm) in lit.iter_mut().zip(WARM) {
-            let deep = (f32::from(*channel) / 255.0).powf(1.0 + DEEPER * shade);
-            let own = 255.0 * deep * level;
+        let sheen = (self.sheen * times).min(1.0);
+        std::array::from_fn(|i| {
+            let own = tone[i] * level;
             // A black yarn still shows its form.
             let raised = own + (9.0 * level).min(255.0 - own.min(255.0));
-            let sheen = (self.sheen * times).min(1.0);
-            *channel = (raised + (warm - raised) * sheen).clamp(0.0, 255.0) as u8;
-        }
-        lit
+            (raised + (WARM[i] - raised) * sheen).clamp(0.0, 255.0) as u8
+        })
     }
 }
 

@@ -21,7 +21,7 @@ pub mod svg;
 mod vector;
 
 pub use body::{Body, MOST_STITCHES};
-pub use scene::{Picked, Polygon, Scene, Writing};
+pub use scene::{Picked, Polygon, Rim, Scene, Writing};
 
 /// An sRGB colour.
 pub type Rgb = [u8; 3];

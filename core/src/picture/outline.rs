@@ -2,7 +2,7 @@
 //! over it, and the main measures.
 
 use super::light::mixed;
-use super::scene::{Paint, Scene};
+use super::scene::{Paint, Rim, Scene};
 use super::{Rgb, Writing};
 use crate::outline::Rz;
 use crate::plan::Plan;
@@ -51,7 +51,7 @@ impl<'a> Drawing<'a> {
             middle: 0.5 * (low + high),
             straight,
             type_px: (larger / 26.0).clamp(9.0, 40.0),
-            scene: Scene::with_room(8 * plan.rounds.len() + 256),
+            scene: Scene::default(),
         }
     }
 
@@ -74,7 +74,7 @@ impl<'a> Drawing<'a> {
             let round = Some(i as u32 + 1);
             let corners =
                 [self.at(a, -1.0), self.at(a, 1.0), self.at(b, 1.0), self.at(b, -1.0)];
-            self.scene.push(Paint { colour, depth: 0.0, round, stitch: None }, corners);
+            self.scene.push(Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen }, corners);
             let dark = mixed(colour, INK, 0.30);
             self.stroke([self.at(b, -1.0), self.at(b, 1.0)], pen, dark, round);
             for side in [-1.0, 1.0] {
@@ -169,6 +169,6 @@ impl<'a> Drawing<'a> {
             [b[0] + ux - sx, b[1] + uy - sy],
             [a[0] - ux - sx, a[1] - uy - sy],
         ];
-        self.scene.push(Paint { colour, depth: 0.0, round, stitch: None }, corners);
+        self.scene.push(Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen }, corners);
     }
 }

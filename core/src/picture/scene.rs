@@ -16,6 +16,17 @@ pub struct Polygon {
     /// The stitch of that round, counted from 1 in working order; none where the polygon is
     /// not one stitch's.
     pub stitch: Option<u32>,
+    /// Whether its edge is to be softened.
+    pub rim: Rim,
+}
+
+/// Whether the edge of a polygon can be told from what lies around it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rim {
+    /// It can: whoever paints it softens it.
+    Seen,
+    /// It lies on others of nearly its colour, or under them: a plain edge does.
+    Lost,
 }
 
 /// Words on a scene, centred at a place.
@@ -52,12 +63,11 @@ pub struct Scene {
 }
 
 impl Scene {
-    pub(super) fn with_room(polygons: usize) -> Self {
-        Self {
-            points: Vec::with_capacity(polygons * 7),
-            polygons: Vec::with_capacity(polygons),
-            writing: Vec::new(),
-        }
+    /// Takes everything away; its memory stays, for the next picture.
+    pub(super) fn clear(&mut self) {
+        self.points.clear();
+        self.polygons.clear();
+        self.writing.clear();
     }
 
     /// Adds a polygon in front of all others. Its corners must be convex.
@@ -71,6 +81,7 @@ impl Scene {
             depth: paint.depth,
             round: paint.round,
             stitch: paint.stitch,
+            rim: paint.rim,
         });
     }
 
@@ -113,6 +124,7 @@ pub(super) struct Paint {
     pub(super) depth: f32,
     pub(super) round: Option<u32>,
     pub(super) stitch: Option<u32>,
+    pub(super) rim: Rim,
 }
 
 /// Whether a convex polygon, whichever way round, holds a point.
