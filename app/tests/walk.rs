@@ -235,14 +235,13 @@ fn walk(seed: u64) {
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects/acorn.ron");
     std::fs::copy(sample, &path).expect("the sample is there");
     let (opens, home) = (path.clone(), folder.path().to_owned());
-    let mut bench = Harness::builder()
-        .with_size(SIZE)
-        .with_max_steps(12)
-        .with_step_dt(0.05)
-        .build_eframe(move |cc| {
-            let studio = Studio::new(cc, Some(opens)).at_home(&cc.egui_ctx, &home);
-            studio.typing_paths()
-        });
+    let mut bench =
+        Harness::builder().with_size(SIZE).with_max_steps(12).with_step_dt(0.05).build_eframe(
+            move |cc| {
+                let studio = Studio::new(cc, Some(opens)).at_home(&cc.egui_ctx, &home);
+                studio.typing_paths()
+            },
+        );
     bench.run();
     let mut walk = Walk {
         bench,
@@ -272,21 +271,24 @@ fn walk(seed: u64) {
 }
 
 #[test]
-fn a_walk_from_seed_1() {
-    walk(1);
-}
-
-#[test]
-fn a_walk_from_seed_2() {
-    walk(2);
-}
-
-#[test]
 fn a_walk_from_seed_3() {
     walk(3);
 }
 
+/// Once found that two pieces of one name could not be told apart.
 #[test]
-fn a_walk_from_seed_4() {
-    walk(4);
+fn a_walk_from_seed_13() {
+    walk(13);
+}
+
+/// Once found a drag that never ended, for what was dragged had gone from under the hand.
+#[test]
+fn a_walk_from_seed_17() {
+    walk(17);
+}
+
+/// Once found the same another way.
+#[test]
+fn a_walk_from_seed_27() {
+    walk(27);
 }

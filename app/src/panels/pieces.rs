@@ -40,19 +40,19 @@ pub(super) fn show(
     // Where not all fit, the one in hand stands for all; its card lists them.
     let alone = left + all - GAP > limit;
     let mut x = left;
-    for (i, piece) in pieces.iter().enumerate().filter(|&(i, _)| !alone || i == now) {
+    for i in (0..pieces.len()).filter(|&i| !alone || i == now) {
         let room = if alone { width(i).min(limit - left) } else { width(i) };
         let rect = slot(x, room);
         x += room + GAP;
         if i == now {
             let on = (pieces.len() > 1 && !alone).then_some(true);
             let face = Face::WordsThen(&words[i], Icon::Down);
-            let name = format!("Piece {}, in hand", piece.name);
+            let name = format!("{}, in hand", called(pieces, i));
             let chip = controls::toggle(ui, rect, face, &name, true, on);
             card(ui, &chip, bench, alone, actions);
             chip.on_hover_text("Rename, copy or remove this piece, or add another");
         } else {
-            let name = format!("Piece {}", piece.name);
+            let name = called(pieces, i);
             let face = Face::Words(&words[i]);
             if controls::toggle(ui, rect, face, &name, true, Some(false)).clicked() {
                 actions.look(Look::Piece(i));
@@ -60,6 +60,16 @@ pub(super) fn show(
         }
     }
     x - GAP
+}
+
+/// What assistive tools call a piece: `Piece Ear`, and where several have one name
+/// `Piece Ear, 2 of 3`, for each must be known by its own.
+fn called(pieces: &[Piece], i: usize) -> String {
+    let name = &pieces[i].name;
+    match pieces.iter().filter(|p| p.name == *name).count() {
+        1 => format!("Piece {name}"),
+        _ => format!("Piece {name}, {} of {}", i + 1, pieces.len()),
+    }
 }
 
 /// `Ear ×2`.

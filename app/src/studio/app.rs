@@ -388,6 +388,16 @@ impl Studio {
         }
     }
 
+    /// Ends a drag whose end nobody saw: what was held may have gone from under the hand, with
+    /// another stage or a card that closed.
+    fn let_go_of_the_rest(&mut self, ctx: &Context) {
+        if ctx.input(|i| i.pointer.any_down()) {
+            return;
+        }
+        self.view.hands_off();
+        self.document.commit();
+    }
+
     /// One frame, in this order: keys, what the hand does, all changes, the picture. So the
     /// picture always shows the piece as it is now.
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
@@ -418,6 +428,7 @@ impl Studio {
         let sees_ease = panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.lay_over(ui, ui.max_rect(), &mut actions);
         self.apply(&ctx, frame, &mut actions);
+        self.let_go_of_the_rest(&ctx);
         // A hand that still holds something is not done with the piece.
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
         if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {

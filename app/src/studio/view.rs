@@ -247,6 +247,13 @@ impl View {
         self.dragged_knot.is_some() || self.dragged_bar.is_some() || self.board.drag.is_some()
     }
 
+    /// The hand holds nothing any more.
+    pub fn hands_off(&mut self) {
+        self.dragged_knot = None;
+        self.dragged_bar = None;
+        self.board.drag = None;
+    }
+
     /// The knots in hand, the first one first.
     pub fn knots(&self) -> Vec<usize> {
         self.knot.into_iter().chain(self.board.also.iter().copied()).collect()

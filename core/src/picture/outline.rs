@@ -74,7 +74,10 @@ impl<'a> Drawing<'a> {
             let round = Some(i as u32 + 1);
             let corners =
                 [self.at(a, -1.0), self.at(a, 1.0), self.at(b, 1.0), self.at(b, -1.0)];
-            self.scene.push(Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen }, corners);
+            self.scene.push(
+                Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen },
+                corners,
+            );
             let dark = mixed(colour, INK, 0.30);
             self.stroke([self.at(b, -1.0), self.at(b, 1.0)], pen, dark, round);
             for side in [-1.0, 1.0] {
@@ -169,6 +172,7 @@ impl<'a> Drawing<'a> {
             [b[0] + ux - sx, b[1] + uy - sy],
             [a[0] - ux - sx, a[1] - uy - sy],
         ];
-        self.scene.push(Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen }, corners);
+        self.scene
+            .push(Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen }, corners);
     }
 }
