@@ -11,8 +11,8 @@ use super::Hook;
 use crate::ui_kit::icons::{self, Way};
 use crate::ui_kit::{Tokens, type_faces};
 
-/// Widest a cell gets, points.
-const WIDEST: f32 = 46.0;
+/// Widest a cell gets at full size, points.
+const WIDEST: f32 = 76.0;
 /// Narrowest a cell gets; where even these do not fit, the rows about the next stitch show.
 const NARROWEST: f32 = 9.0;
 /// Between two repeats, in cells.
@@ -42,10 +42,14 @@ struct Rows {
 
 /// Height of a cell, of the room for notches above and below, and of a whole row.
 fn heights(cell: f32) -> (f32, f32, f32) {
-    let bar = (0.8 * cell).clamp(9.0, 34.0);
-    let notch = (0.34 * cell).clamp(5.0, 13.0);
-    let number = if cell > 14.0 { 16.0 } else { 12.0 };
-    (bar, notch, number + bar + 2.0 * notch + 4.0)
+    let bar = (0.78 * cell).clamp(9.0, 64.0);
+    let notch = (0.3 * cell).clamp(5.0, 18.0);
+    (bar, notch, number_size(cell) + 4.0 + bar + 2.0 * notch + 4.0)
+}
+
+/// Size of the numbers above cells.
+fn number_size(cell: f32) -> f32 {
+    (0.3 * cell).clamp(type_faces::SMALL, 20.0)
 }
 
 /// Cells of a step: what it leaves for the round above.
@@ -91,8 +95,8 @@ fn stretches(round: &CourseRound, most: u32) -> Vec<Vec<Stretch>> {
 }
 
 /// Rows of cells so wide that all of them fit into `size`, or as narrow as they may get.
-fn rows(round: &CourseRound, size: egui::Vec2) -> Rows {
-    let mut cell = WIDEST;
+fn rows(round: &CourseRound, size: egui::Vec2, widest: f32) -> Rows {
+    let mut cell = widest.max(NARROWEST);
     loop {
         let most = (size.x / cell).floor().max(2.0) as u32;
         let rows = packed(&stretches(round, most), most as f32);
@@ -137,7 +141,7 @@ fn packed(repeats: &[Vec<Stretch>], most: f32) -> Vec<Vec<Stretch>> {
 /// Draws the stitches of the round under the hook in `rect`.
 pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
     let Some((_, done, round)) = hook.round() else { return };
-    let Rows { rows, cell } = rows(round, rect.size());
+    let Rows { rows, cell } = rows(round, rect.size(), WIDEST * hook.scale);
     let pitch = heights(cell).2;
     let mine = rows.iter().position(|row| row.iter().any(|s| (s.from..s.to).contains(&done)));
     let mine = mine.unwrap_or(0);
@@ -149,7 +153,7 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
     let first = if hides { mine.saturating_sub(1).min(all - shown) } else { 0 };
     let high = shown as f32 * pitch;
     let slack = (rect.height() - high - if hides { 20.0 } else { 0.0 }).max(0.0);
-    let mut y = rect.top() + 0.3 * slack;
+    let mut y = rect.top() + 0.45 * slack;
     let now = round.repeat_of(done);
     let painter = ui.painter_at(rect.expand(4.0));
     for row in rows.iter().skip(first).take(shown) {
@@ -186,15 +190,16 @@ fn thread(
     if round.repeats.len() < 2 {
         let before = round.made(stretch.from);
         let cell = place.width() / stretch.cells as f32;
-        let font = type_faces::regular(type_faces::SMALL);
+        let font = type_faces::regular(number_size(cell));
         for tenth in (before / TENS + 1)..=((before + stretch.cells) / TENS) {
             let x = place.left() + ((tenth * TENS - before) as f32 - 0.5) * cell;
-            let at = pos2(x, place.top() + 7.0);
+            let at = pos2(x, place.top() + 0.6 * number_size(cell));
             painter.text(at, Align2::CENTER_CENTER, tenth * TENS, font.clone(), t.soft_ink);
         }
         return;
     }
-    let y = place.top() + 7.0;
+    let size = number_size(place.width() / stretch.cells as f32);
+    let y = place.top() + 0.6 * size;
     let pen = match current {
         true => Stroke::new(2.5, t.highlight_edge),
         false => Stroke::new(1.0, t.control_edge),
@@ -202,8 +207,8 @@ fn thread(
     let mut from = place.left() + 1.0;
     if let Some(number) = stretch.begins {
         let (font, ink) = match current {
-            true => (type_faces::bold(type_faces::BODY), t.highlight_ink),
-            false => (type_faces::regular(type_faces::SMALL), t.soft_ink),
+            true => (type_faces::bold(size), t.highlight_ink),
+            false => (type_faces::regular(size), t.soft_ink),
         };
         let at = pos2(from, y);
         from = painter.text(at, Align2::LEFT_CENTER, number, font, ink).right() + 4.0;
@@ -226,14 +231,14 @@ fn cells(
     let colour = hook.bench.yarn_of(round.yarn);
     let (bar, notch, pitch) = heights(cell);
     let top = place.top() + pitch - bar - notch - 2.0;
-    let gap = if cell > 16.0 { 2.0 } else { 1.0 };
+    let gap = (0.05 * cell).clamp(1.0, 4.0);
     let mut x = place.left();
     let mut next = None;
     for step in stretch.from..stretch.to {
         let stitch = round.stitches[step as usize];
         let wide = stitch.produces() as f32 * cell;
         let at = Rect::from_min_size(pos2(x, top), vec2(wide - gap, bar));
-        let radius = (0.14 * cell).min(4.0);
+        let radius = (0.14 * cell).min(6.0);
         let (fill, edge) = match step < done {
             true => (Tokens::yarn(colour), Stroke::new(1.0, t.yarn_edge(colour))),
             false => (t.panel, Stroke::new(1.0, t.control_edge)),
@@ -248,7 +253,7 @@ fn cells(
             let seam = Stroke::new(1.0, if step < done { t.cell_edge(colour) } else { t.edge });
             painter.vline(at.center().x, at.y_range().shrink(2.0), seam);
         }
-        let size = vec2((0.6 * cell).clamp(6.0, 16.0), notch - 1.0);
+        let size = vec2((0.5 * cell).clamp(6.0, 24.0), notch - 1.0);
         let middle = at.center().x;
         match stitch {
             Stitch::Plain => {}
@@ -288,7 +293,7 @@ mod tests {
         for times in [0.5, 1.0, 4.0] {
             for round in &course(times).rounds {
                 for size in [vec2(1180.0, 330.0), vec2(760.0, 190.0), vec2(300.0, 80.0)] {
-                    let laid = rows(round, size);
+                    let laid = rows(round, size, WIDEST);
                     let stretches: Vec<Stretch> = laid.rows.iter().flatten().copied().collect();
                     assert_eq!(stretches[0].from, 0);
                     assert!(stretches.windows(2).all(|s| s[0].to == s[1].from));
@@ -309,7 +314,7 @@ mod tests {
     fn repeats_stand_in_rows_of_as_many_each() {
         let course = course(1.0);
         let round = course.rounds.iter().rfind(|r| r.repeats.len() == 6).expect("six repeats");
-        let laid = rows(round, vec2(24.0 * WIDEST, 400.0));
+        let laid = rows(round, vec2(24.0 * WIDEST, 400.0), WIDEST);
         let numbers: Vec<usize> = laid.rows.iter().map(Vec::len).collect();
         assert!(numbers.iter().all(|&n| n == numbers[0]), "{numbers:?}");
     }

@@ -34,20 +34,20 @@ pub(super) fn show(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actio
     x = of.right().max(x + 84.0);
     find(ui, hook, (x - 84.0, of.bottom() + 2.0), actions);
     let words = rect.with_min_x(x + 28.0 * hook.scale.max(0.7));
-    let count = hook.size(WORDS);
-    let count = ui.painter().layout_no_wrap(
-        format!("[{}]", round.count),
-        type_faces::bold(count),
-        t.ink,
-    );
-    let width = words.width() - count.size().x - 20.0;
-    let galley = fitted(ui, hook, &worded(round), width, 1.25 * height);
+    let stated = format!("[{}]", round.count);
+    let room = 0.66 * hook.size(WORDS) * stated.len() as f32 + 20.0;
+    let (galley, size) = fitted(ui, hook, &worded(round), words.width() - room, 1.25 * height);
+    let font = type_faces::bold(size);
+    let count = ui.painter().layout_no_wrap(stated, font, t.soft_ink);
     let middle = block.center().y.max(rect.top() + 0.5 * galley.size().y);
     let top = middle - 0.5 * galley.size().y;
     let bottom = (top + galley.size().y).max(block.bottom()).max(of.bottom() + 28.0);
-    ui.painter().galley(pos2(words.left(), top), galley, t.ink);
-    let size = count.size();
-    ui.painter().galley(pos2(words.right() - size.x, middle - 0.5 * size.y), count, t.ink);
+    ui.painter().galley(pos2(words.left(), top), galley.clone(), t.ink);
+    // After the last word, on the same foot.
+    let last = galley.rows.last().map_or(0.0, |row| row.rect().right());
+    let foot = top + galley.size().y;
+    let at = pos2(words.left() + last + 20.0, foot - count.size().y);
+    ui.painter().galley(at, count, t.soft_ink);
     bottom + 4.0
 }
 
@@ -59,15 +59,21 @@ fn worded(round: &plumpline_core::making::CourseRound) -> String {
     parts.join(", ")
 }
 
-/// Words as large as they fit into `width` and `height`.
-fn fitted(ui: &Ui, hook: &Hook<'_>, words: &str, width: f32, height: f32) -> Arc<Galley> {
+/// Words as large as they fit into `width` and `height`, and their size.
+fn fitted(
+    ui: &Ui,
+    hook: &Hook<'_>,
+    words: &str,
+    width: f32,
+    height: f32,
+) -> (Arc<Galley>, f32) {
     let ink = hook.bench.t.ink;
     let mut size = hook.size(WORDS);
     loop {
         let font = type_faces::semibold(size);
         let galley = ui.painter().layout(words.to_owned(), font, ink, width.max(80.0));
         if galley.size().y <= height || size <= type_faces::TITLE {
-            return galley;
+            return (galley, size);
         }
         size = (0.88 * size).max(type_faces::TITLE);
     }

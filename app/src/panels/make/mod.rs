@@ -31,11 +31,11 @@ use crate::ui_kit::{icons, paint, type_faces};
 /// The panel's size at which type has its full size, points.
 const FULL: egui::Vec2 = vec2(1416.0, 800.0);
 /// Size of the round's number at full size, points.
-const NUMBER: f32 = 96.0;
+const NUMBER: f32 = 108.0;
 /// Size of its words.
-const WORDS: f32 = 40.0;
+const WORDS: f32 = 54.0;
 /// Size of the stitch that is next.
-const NEXT: f32 = 30.0;
+const NEXT: f32 = 34.0;
 /// Size of what stands beside these.
 const ASIDE: f32 = 18.0;
 
@@ -123,8 +123,11 @@ fn announce(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
             let at = round.made(done) + 1;
             format!("Round {number}, stitch {at} of {}: {word}", round.count)
         }
-        (Stand::Made, _) => format!("{} is made", hook.name),
-        (stand, _) => stop::words(hook, stand).join(" "),
+        (stand, _) => {
+            let lines = stop::words(hook, stand);
+            let ended = lines.iter().map(|line| format!("{}.", line.trim_end_matches('.')));
+            ended.collect::<Vec<_>>().join(" ")
+        }
     };
     let response = ui.interact(rect, make_id(), Sense::focusable_noninteractive());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &words));

@@ -13,7 +13,7 @@ use crate::ui_kit::{Tokens, icons, paint, type_faces};
 /// Room at the left for the round pointed at.
 const NUMBERS: f32 = 34.0;
 /// Highest a bar with its gap gets, points.
-const MOST_PITCH: f32 = 16.0;
+const MOST_PITCH: f32 = 24.0;
 
 /// Draws the stack in `rect`.
 pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) {

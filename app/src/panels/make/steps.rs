@@ -95,12 +95,15 @@ fn note(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, round: u32, actions: &mut Acti
         .id(note_id())
         .font(type_faces::regular(hook.size(size)))
         .frame(egui::Frame::NONE)
-        .margin(egui::Margin::symmetric(10, 6))
-        .vertical_align(egui::Align::Center)
+        .margin(egui::Margin::ZERO)
+        .align(egui::Align2::LEFT_CENTER)
         .hint_text(hint)
         .char_limit(LONGEST_NOTE)
-        .desired_width(rect.width());
-    let field = ui.put(rect, edit).accessible_name(format!("Note on round {round}"));
+        .desired_width(rect.width() - 20.0)
+        .min_size(vec2(0.0, rect.height()));
+    let field = ui
+        .put(rect.shrink2(vec2(10.0, 0.0)), edit)
+        .accessible_name(format!("Note on round {round}"));
     if field.changed() {
         actions.make(Make::Note(round, text));
     }
