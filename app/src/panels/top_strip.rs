@@ -76,7 +76,12 @@ fn saved_state(bench: &Bench<'_>) -> String {
         .path()
         .and_then(|p| p.file_name())
         .map(|n| n.to_string_lossy().into_owned());
-    match (name, bench.document.is_changed()) {
+    // A step of the making is saved by itself, sooner than anyone could read that it is not.
+    let by_itself = || {
+        let making = bench.view.stage == Stage::Make && bench.making.keeps();
+        making && bench.document.path().is_some() && bench.document.only_making_changed()
+    };
+    match (name, bench.document.is_changed() && !by_itself()) {
         (Some(name), true) => format!("changes not saved · {name}"),
         (Some(name), false) => format!("saved · {name}"),
         (None, true) => "changes not saved".into(),

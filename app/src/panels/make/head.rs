@@ -103,7 +103,8 @@ fn find(ui: &mut Ui, hook: &Hook<'_>, (left, top): (f32, f32), actions: &mut Act
     }
     if field.lost_focus() {
         if let Some(round) = text.parse().ok().filter(|_| enter && !escape) {
-            actions.make(Make::GoTo(round));
+            let last = hook.course.last_round();
+            actions.make(Make::GoTo(last.min(round)));
         }
         actions.make(Make::Find(None));
     } else if !field.has_focus() {

@@ -75,6 +75,8 @@ fn next(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) {
     if width > 90.0 {
         let middle = Rect::from_min_max(pos2(room.right() - width, room.top()), room.max);
         note(ui, hook, middle, number, actions);
+    } else if hook.bench.making.write {
+        actions.make(Make::Write(false));
     }
 }
 

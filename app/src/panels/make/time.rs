@@ -35,13 +35,11 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect) -> f32 {
     let whose = if outlook.own { "your pace" } else { "usual pace" };
     let mut x =
         column(ui, bench, rect, rect.right(), (&left, how, &format!("{whose}, {pace}")));
-    let state = if paused { "paused" } else { "worked" };
-    let note = match paused {
-        true => "work on to go on",
-        false => "between steps counted too",
+    let (state, note) = match paused {
+        true => ("paused", "Only five minutes of a pause count; the next stitch ends it"),
+        false => ("worked", "Time between two steps counts, five minutes of a pause at most"),
     };
-    x = column(ui, bench, rect, x - 24.0, (&clock(seconds), state, note));
-    x
+    column(ui, bench, rect, x - 24.0, (&clock(seconds), state, note))
 }
 
 /// A figure with its word under it, its right end at `right`; returns its left end.

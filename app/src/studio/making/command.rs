@@ -104,7 +104,8 @@ impl MakeCommand {
                     bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)
                 }
                 Self::Other => project.pieces.iter().map(|p| p.copies).sum::<u32>() > 1,
-                Self::Find | Self::Note => true,
+                Self::Find => true,
+                Self::Note => matches!(stand, Stand::Stitch { .. }),
             }
     }
 }

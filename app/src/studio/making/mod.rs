@@ -6,6 +6,7 @@
 mod clock;
 mod command;
 mod courses;
+mod keep;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -16,7 +17,6 @@ use plumpline_core::{Piece, Project};
 
 use super::app::Studio;
 use super::document::Document;
-use super::jobs::Purpose;
 use super::view::Stage;
 use clock::Clock;
 pub use command::MakeCommand;
@@ -78,6 +78,8 @@ pub struct Handiwork {
     pub write: bool,
     /// Whether a step is not on the disk yet.
     due: bool,
+    /// Whether the last one could not be saved in the project's file.
+    failed: bool,
 }
 
 impl Handiwork {
@@ -99,6 +101,11 @@ impl Handiwork {
     /// Whether there is a step of the copy under the hook to take back by itself.
     pub fn has_trail(&self) -> bool {
         self.trails.get(&self.under()).is_some_and(|trail| !trail.is_empty())
+    }
+
+    /// Whether steps go into the project's file by themselves.
+    pub fn keeps(&self) -> bool {
+        !self.failed
     }
 
     /// Lets everything go: another project is in hand.
@@ -303,47 +310,6 @@ impl Studio {
         }
         self.document.work(|making| *making.begin(piece, copy) = progress);
         self.handiwork.due = true;
-    }
-
-    /// Puts a step on the disk at once: in the project's own file where nothing else of it
-    /// is unsaved, else in the recovery copy. So nothing is lost between two clicks.
-    pub(super) fn keep_making(&mut self, ctx: &Context) {
-        if !self.handiwork.due {
-            return;
-        }
-        if !self.document.is_changed() {
-            self.handiwork.due = false;
-            return;
-        }
-        let path = self.document.path().map(std::path::Path::to_owned);
-        match path.filter(|_| self.document.only_making_changed()) {
-            Some(path) if !self.jobs.busy() => {
-                let project = Box::new(self.document.project().clone());
-                self.jobs.with_path(ctx, Purpose::Keep(project), path);
-                self.handiwork.due = false;
-            }
-            // The file's turn comes when the job under way is done.
-            Some(_) => self.home.hurry(),
-            None => {
-                self.home.hurry();
-                self.handiwork.due = false;
-            }
-        }
-    }
-
-    /// The project stands in its file as it was when this began.
-    pub(super) fn kept(&mut self, path: std::path::PathBuf, project: Project) {
-        // Another project may have been begun meanwhile.
-        if self.document.path() == Some(&path) {
-            self.document.saved_as(project, path);
-            self.handiwork.due |= self.document.is_changed();
-        }
-    }
-
-    /// The project could not be saved in its file: the recovery copy has to do.
-    pub(super) fn not_kept(&mut self, why: String) {
-        self.say(why, true);
-        self.home.hurry();
     }
 }
 
