@@ -130,6 +130,18 @@ pub enum Working {
     },
 }
 
+impl Working {
+    /// Slip stitches and chains between a round of `kind` and the next, beyond its stitches.
+    pub fn joining(self, kind: Kind) -> u32 {
+        match self {
+            Self::Spiral => 0,
+            // Where the chain counts as a stitch it is counted already.
+            Self::Joined { chain_counts: true } => 1,
+            Self::Joined { chain_counts: false } => 1 + kind.turning_chain(),
+        }
+    }
+}
+
 /// The hand that holds the hook.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Hand {

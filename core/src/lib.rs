@@ -12,7 +12,7 @@
 //! 6. [`placement`]: which stitch of each round is an increase, a decrease, a plain one;
 //! 7. [`pattern`], [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
 //!
-//! [`picture`] draws a plan as polygons for whoever shows it.
+//! [`making`] follows the hands through a plan, stitch by stitch. [`picture`] draws a plan as polygons for whoever shows it.
 //!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
@@ -25,6 +25,7 @@ pub mod estimate;
 pub mod file;
 pub mod forecast;
 pub mod gauge;
+pub mod making;
 pub mod outline;
 pub mod pattern;
 pub mod picture;

@@ -1,7 +1,7 @@
 //! `plan`: everything that follows from one piece, computed in one pass and never saved.
 
 use crate::bend::{Bend, bends};
-use crate::cloth::{Kind, Working};
+use crate::cloth::Kind;
 use crate::counts::{self, Chosen, Start};
 use crate::error::{Error, Result};
 use crate::estimate::{Estimate, Worked, estimate};
@@ -256,12 +256,7 @@ fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Wor
             count: round.count,
             yarn: round.yarn,
             stitch_mm2: width * height,
-            joining: match piece.working {
-                Working::Spiral => 0,
-                // Where the chain counts as a stitch it is counted already.
-                Working::Joined { chain_counts: true } => 1,
-                Working::Joined { chain_counts: false } => 1 + round.kind.turning_chain(),
-            },
+            joining: piece.working.joining(round.kind),
         }
     })
 }

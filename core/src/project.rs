@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
+use crate::making::Making;
 use crate::pattern::lexicon;
 use crate::pattern::write::{HouseStyle, Writer, style};
 use crate::piece::Piece;
@@ -105,6 +106,9 @@ pub struct Project {
     pub yarns: Vec<Yarn>,
     /// The pieces; at least one.
     pub pieces: Vec<Piece>,
+    /// How far the making of them is.
+    #[serde(default, skip_serializing_if = "Making::is_empty")]
+    pub making: Making,
 }
 
 impl Project {
@@ -117,6 +121,7 @@ impl Project {
             wording: WordingChoice::default(),
             yarns: vec![Yarn::plain(0)],
             pieces: vec![piece],
+            making: Making::default(),
         }
     }
 
@@ -155,6 +160,6 @@ impl Project {
                 ));
             }
         }
-        Ok(())
+        self.making.validate(self.pieces.len())
     }
 }

@@ -10,6 +10,7 @@ pub mod foot;
 pub(crate) mod form;
 pub mod gauge_card;
 pub mod key;
+mod make;
 mod more_card;
 pub mod notes;
 pub mod notice;
@@ -75,6 +76,8 @@ pub enum Side {
     Line(Rect),
     /// What the proofreader found, side by side with the text.
     Findings(Rect),
+    /// Nothing: the main part has the window to itself.
+    Nothing,
 }
 
 /// Height of the bend strip.
@@ -101,9 +104,11 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
     let bend_height = if window.height() < 800.0 { 112.0 } else { BEND };
     let (bend, rest) = match stage {
         Stage::Shape => split_bottom(inner, bend_height),
-        Stage::Sheet | Stage::Proofread => (Rect::NOTHING, inner),
+        Stage::Sheet | Stage::Proofread | Stage::Make => (Rect::NOTHING, inner),
     };
-    let (side, main) = if stage == Stage::Proofread {
+    let (side, main) = if stage == Stage::Make {
+        (Side::Nothing, rest)
+    } else if stage == Stage::Proofread {
         let width = (0.36 * rest.width()).clamp(330.0, 460.0);
         let (main, findings) = rest.split_left_right_at_x(rest.right() - width - GAP);
         (Side::Findings(findings.with_min_x(findings.left() + GAP)), main)
@@ -184,6 +189,7 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
             paint::panel(ui.painter(), card, bench.t);
         }
         Side::Line(rect) | Side::Findings(rect) => paint::panel(ui.painter(), rect, bench.t),
+        Side::Nothing => {}
     }
     top_strip::show(ui, bench, layout.strip, actions);
     if bench.view.stage != Stage::Shape {
@@ -223,6 +229,8 @@ pub fn picture(
         board::paint_bare(ui, bench, board);
     } else if bench.view.stage == Stage::Proofread {
         proofread::text::show(ui, bench, layout.main, actions);
+    } else if bench.view.stage == Stage::Make {
+        make::show(ui, bench, layout.main, actions);
     } else if bench.view.stage == Stage::Shape {
         body::on_board(ui, bench, layout, actions);
         if let Some(bars) = &hands.bars {
@@ -253,6 +261,7 @@ pub fn picture(
             proofread::findings::show(ui, bench, rect, actions);
             false
         }
+        Side::Nothing => false,
     };
     notice::show(ui, bench, layout.main, actions);
     sees_ease

@@ -76,7 +76,12 @@ fn saved_state(bench: &Bench<'_>) -> String {
         .path()
         .and_then(|p| p.file_name())
         .map(|n| n.to_string_lossy().into_owned());
-    match (name, bench.document.is_changed()) {
+    // A step of the making is saved by itself, sooner than anyone could read that it is not.
+    let by_itself = || {
+        let making = bench.view.stage == Stage::Make && bench.making.keeps();
+        making && bench.document.path().is_some() && bench.document.only_making_changed()
+    };
+    match (name, bench.document.is_changed() && !by_itself()) {
         (Some(name), true) => format!("changes not saved · {name}"),
         (Some(name), false) => format!("saved · {name}"),
         (None, true) => "changes not saved".into(),
@@ -141,9 +146,11 @@ fn stages(
     actions: &mut Actions,
 ) {
     let t = bench.t;
-    let step = if strip.width() < 1200.0 { 88.0_f32 } else { 104.0 };
-    let width = step * (Stage::ALL.len() as f32 + 0.2);
-    let centre = (strip.center().x + 60.0).clamp(left + 0.5 * width, right - 0.5 * width);
+    let usual = if strip.width() < 1200.0 { 88.0_f32 } else { 104.0 };
+    let beads = Stage::ALL.len() as f32 + 0.2;
+    let step = usual.min((right - left).max(0.0) / beads);
+    let width = step * beads;
+    let centre = (strip.center().x + 60.0).min(right - 0.5 * width).max(left + 0.5 * width);
     let start = centre - 0.5 * width;
     let y = strip.top() + 41.0;
     let bead = |i: usize| pos2(start + step * (i as f32 + 0.6), y);
@@ -164,6 +171,7 @@ fn stages(
             Stage::Shape => Command::ShowShape,
             Stage::Sheet => Command::ShowSheet,
             Stage::Proofread => Command::ShowProofread,
+            Stage::Make => Command::ShowMake,
         };
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
         let font = type_faces::drafting(type_faces::TITLE);

@@ -9,6 +9,7 @@ use super::board_view::Drag;
 use super::choice::Choice;
 use super::command::Command;
 use super::home::DeskAction;
+use super::making::Make;
 use super::pieces::PieceEdit;
 use super::view::{BoardFace, Card, Dimension, Lens, Turned, Typing};
 
@@ -31,6 +32,8 @@ pub enum Action {
     Look(Look),
     /// A change of the pattern that is proofread.
     Proofread(Proofread),
+    /// Something done in the Make stage.
+    Make(Make),
 }
 
 /// A change of the project.
@@ -210,6 +213,11 @@ impl Actions {
     /// Asks for a change of what is looked at.
     pub fn look(&mut self, look: Look) {
         self.push(Action::Look(look));
+    }
+
+    /// Asks for something in the Make stage.
+    pub fn make(&mut self, make: Make) {
+        self.push(Action::Make(make));
     }
 
     /// Takes all requests out.

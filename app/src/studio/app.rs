@@ -15,6 +15,7 @@ use super::document::Document;
 use super::home::{DeskAction, Home};
 use super::jobs::{Jobs, Purpose};
 use super::keys;
+use super::making::Handiwork;
 use super::picture::Tracing;
 use super::proofreading::Proofreading;
 use super::shaping;
@@ -35,6 +36,7 @@ pub struct Studio {
     pub(super) picture: Tracing,
     trade: Trade,
     pub(super) proofreading: Proofreading,
+    pub(super) handiwork: Handiwork,
     body: Shown,
     prefs: Prefs,
     pub(super) ask: Option<Ask>,
@@ -104,6 +106,7 @@ impl Studio {
             picture: Tracing::default(),
             trade: Trade::default(),
             proofreading: Proofreading::default(),
+            handiwork: Handiwork::default(),
             body: Shown::default(),
             prefs: Prefs::default(),
             ask: None,
@@ -164,6 +167,7 @@ impl Studio {
             error: self.derived.error(),
             trade: &self.trade,
             proofreading: &self.proofreading,
+            making: &self.handiwork,
             body: &self.body,
             desk: &self.home.desk,
             picture: &self.picture,
@@ -187,6 +191,7 @@ impl Studio {
                 Action::Desk(action) => self.desk(ctx, frame, action),
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
                 Action::Proofread(change) => self.proofreading.apply(ctx, change),
+                Action::Make(make) => self.make(ctx, make),
             }
         }
         let wording = &self.document.project().wording;
@@ -194,6 +199,7 @@ impl Studio {
             // Panels drawn before the change show it in the next frame.
             ctx.request_repaint();
         }
+        self.follow_making(ctx);
         let rounds = self.derived.plan().map_or(0, |p| p.rounds.len() as u32);
         self.view.selected = self.view.selected.filter(|&r| r <= rounds);
         let knots = self.document.piece().outline.knots.len();
@@ -215,6 +221,8 @@ impl Studio {
             Command::ShowShape => self.view.stage = Stage::Shape,
             Command::ShowSheet => self.view.stage = Stage::Sheet,
             Command::ShowProofread => self.view.stage = Stage::Proofread,
+            Command::ShowMake => self.view.stage = Stage::Make,
+            Command::Make(make) => self.make(ctx, make.asks()),
             Command::OpenPattern => {
                 self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
             }

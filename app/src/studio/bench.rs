@@ -4,6 +4,7 @@ use plumpline_core::Plan;
 
 use super::document::Document;
 use super::home::desk::Desk;
+use super::making::Handiwork;
 use super::picture::Tracing;
 use super::proofreading::Proofreading;
 use super::trade::Trade;
@@ -26,6 +27,8 @@ pub struct Bench<'a> {
     pub trade: &'a Trade,
     /// The written pattern being proofread.
     pub proofreading: &'a Proofreading,
+    /// What the Make stage holds beside the project.
+    pub making: &'a Handiwork,
     /// The body as it is shown.
     pub body: &'a Shown,
     /// What is remembered from run to run.

@@ -3,6 +3,7 @@
 use egui::{Key, KeyboardShortcut, Modifiers};
 
 use super::bench::Bench;
+use super::making::MakeCommand;
 use super::view::Stage;
 
 /// Something a person can ask for by menu, button or key.
@@ -74,6 +75,10 @@ pub enum Command {
     ToggleMagnet,
     /// Choose a picture to trace.
     ChoosePicture,
+    /// Show the round under the hook.
+    ShowMake,
+    /// A command of the Make stage.
+    Make(MakeCommand),
 }
 
 const CTRL: Modifiers = Modifiers::COMMAND;
@@ -81,7 +86,7 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 42] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -115,6 +120,15 @@ impl Command {
         Self::FitView,
         Self::ToggleMagnet,
         Self::ChoosePicture,
+        Self::ShowMake,
+        Self::Make(MakeCommand::Stitch),
+        Self::Make(MakeCommand::Repeat),
+        Self::Make(MakeCommand::Round),
+        Self::Make(MakeCommand::Back),
+        Self::Make(MakeCommand::Done),
+        Self::Make(MakeCommand::Other),
+        Self::Make(MakeCommand::Find),
+        Self::Make(MakeCommand::Note),
     ];
 
     /// The words on menus and buttons.
@@ -153,6 +167,8 @@ impl Command {
             Self::FitView => "Fit view",
             Self::ToggleMagnet => "Magnet",
             Self::ChoosePicture => "Picture…",
+            Self::ShowMake => "Make",
+            Self::Make(make) => make.text(),
         }
     }
 
@@ -196,6 +212,8 @@ impl Command {
                 "Knots snap to the axis, to one another and to whole mm; Alt suspends it"
             }
             Self::ChoosePicture => "Choose a picture to trace: PNG, JPEG or WebP",
+            Self::ShowMake => "Work the piece, one stitch after the other",
+            Self::Make(make) => make.tooltip(),
         }
     }
 
@@ -237,6 +255,8 @@ impl Command {
             Self::TogglePlain => (Modifiers::NONE, Key::F),
             Self::FitView => (Modifiers::NONE, Key::Num0),
             Self::ToggleMagnet => (Modifiers::NONE, Key::M),
+            Self::ShowMake => (Modifiers::NONE, Key::Num4),
+            Self::Make(make) => (Modifiers::NONE, make.key()),
         };
         Some(KeyboardShortcut::new(modifiers, key))
     }
@@ -279,7 +299,12 @@ impl Command {
             }
             Self::Undo => history.can_undo() && !history.in_gesture(),
             Self::Redo => history.can_redo() && !history.in_gesture(),
-            Self::ToggleTheme | Self::ShowShape | Self::ShowSheet | Self::ShowProofread => true,
+            Self::ToggleTheme
+            | Self::ShowShape
+            | Self::ShowSheet
+            | Self::ShowProofread
+            | Self::ShowMake => true,
+            Self::Make(make) => make.enabled(bench),
             Self::MakePiece => {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }

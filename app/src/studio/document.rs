@@ -2,10 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
+use plumpline_core::making::Making;
 use plumpline_core::starter::Starter;
 use plumpline_core::{Gauge, Outline, Piece, Project, file};
 
-use super::history::History;
+use super::history::{self, History};
 
 /// The project that opens when none is named.
 const SAMPLE: &str = include_str!("../../../sample-projects/float.ron");
@@ -68,11 +69,32 @@ impl Document {
         self.saved.as_ref() != Some(&self.project)
     }
 
+    /// Whether it differs from what is saved in how far the making is, and in nothing else.
+    pub fn only_making_changed(&self) -> bool {
+        self.saved.as_ref().is_some_and(|saved| {
+            let as_saved = Project { making: saved.making.clone(), ..self.project.clone() };
+            self.is_changed() && as_saved == *saved
+        })
+    }
+
     /// The project, or if it could not be opened as it stands (a line that crosses itself,
-    /// say) as it last could.
-    pub fn soundest(&self) -> Option<&Project> {
-        let sound = |project: &&Project| project.validate().is_ok();
-        std::iter::once(&self.project).chain(self.history.earlier()).find(sound)
+    /// say) as it last could, with the making as far as it is now.
+    pub fn soundest(&self) -> Option<Project> {
+        let now = &self.project;
+        let with_making = |earlier: &Project| {
+            let mut project = earlier.clone();
+            project.making =
+                now.making.taken_back(&now.pieces, &project.pieces, &project.making);
+            project
+        };
+        std::iter::once(now.clone())
+            .chain(self.history.earlier().map(with_making))
+            .find(|project| project.validate().is_ok())
+    }
+
+    /// Changes how far the making is. No step of undo: the Make stage takes back its own.
+    pub fn work(&mut self, change: impl FnOnce(&mut Making)) {
+        change(&mut self.project.making);
     }
 
     /// The piece in hand.
@@ -102,6 +124,10 @@ impl Document {
         let before = self.project.clone();
         edit(&mut self.project, self.piece);
         let changed = self.project != before;
+        if changed && !before.making.is_empty() {
+            let (then, now) = (&before.pieces, &self.project.pieces);
+            self.project.making = before.making.following(then, now);
+        }
         if changed {
             let goes_on = run.is_some() && run == self.run && !self.history.can_redo();
             if !goes_on {
@@ -129,7 +155,8 @@ impl Document {
     /// Gives the gesture up: the project is as it was before.
     pub fn cancel(&mut self) {
         if let Some(before) = self.history.cancel() {
-            self.project = before;
+            let now = std::mem::replace(&mut self.project, before);
+            history::keep_making(&now, &mut self.project);
         }
     }
 

@@ -83,6 +83,7 @@ impl Studio {
         self.start = None;
         self.document = document;
         self.derived.forget();
+        self.handiwork.forget();
         self.view.let_go();
         self.view.notice = None;
     }
@@ -115,6 +116,8 @@ impl Studio {
                     self.go(ctx, frame, next);
                 }
             }
+            Outcome::Kept(path, project) => self.kept(path, *project),
+            Outcome::NotKept(why) => self.not_kept(why),
             Outcome::Wrote(path) => {
                 self.say(format!("The pattern is saved in {}.", path.display()), false);
             }
@@ -126,7 +129,7 @@ impl Studio {
             Outcome::NoDialog(purpose) => {
                 let extension = match purpose {
                     Purpose::Sheet { .. } | Purpose::Pattern => "txt",
-                    Purpose::Open | Purpose::Save(_) => "ron",
+                    Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => "ron",
                     Purpose::Picture => "png",
                 };
                 let text = std::path::absolute(self.suggested(extension))

@@ -24,6 +24,12 @@ struct Gesture {
     name: Option<String>,
 }
 
+/// Carries how far the making is over from the project there was to the one taken in its
+/// place: what hands have made, no undo unmakes.
+pub(super) fn keep_making(was: &Project, now: &mut Project) {
+    now.making = was.making.taken_back(&was.pieces, &now.pieces, &now.making);
+}
+
 /// What can be undone and redone.
 #[derive(Debug, Default)]
 pub struct History {
@@ -108,6 +114,7 @@ impl History {
         self.commit(now);
         if let Some(step) = self.undo.pop_back() {
             let project = std::mem::replace(now, step.project);
+            keep_making(&project, now);
             self.redo.push(Step { name: step.name, project });
         }
     }
@@ -116,6 +123,7 @@ impl History {
     pub fn redo(&mut self, now: &mut Project) {
         if let Some(step) = self.redo.pop() {
             let project = std::mem::replace(now, step.project);
+            keep_making(&project, now);
             self.undo.push_back(Step { name: step.name, project });
         }
     }

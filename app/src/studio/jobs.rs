@@ -23,6 +23,8 @@ pub enum Purpose {
     Picture,
     /// To save this project in it.
     Save(Box<Project>),
+    /// To save this project in it as the making goes on, step by step.
+    Keep(Box<Project>),
     /// To write the pattern in it.
     Sheet {
         /// As plain text.
@@ -48,6 +50,10 @@ pub enum Outcome {
     Picture(PathBuf, (u32, u32)),
     /// The project was saved.
     Saved(PathBuf, Box<Project>),
+    /// The project was saved as the making went on.
+    Kept(PathBuf, Box<Project>),
+    /// It could not be, and why in one line.
+    NotKept(String),
     /// A written pattern was read.
     Read(String),
     /// The pattern was written.
@@ -145,11 +151,13 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Open => dialog.set_title("Open a project"),
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Picture => dialog.set_title("Choose a picture to trace"),
-        Purpose::Save(_) => dialog.set_title("Save the project"),
+        Purpose::Save(_) | Purpose::Keep(_) => dialog.set_title("Save the project"),
         Purpose::Sheet { .. } => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
-        Purpose::Open | Purpose::Save(_) => dialog.add_filter("Plumpline project", &["ron"]),
+        Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => {
+            dialog.add_filter("Plumpline project", &["ron"])
+        }
         Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
         Purpose::Pattern | Purpose::Sheet { .. } => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
@@ -186,6 +194,10 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
                 Err(error) => Outcome::Failed(error.to_string()),
             }
         }
+        Purpose::Keep(project) => match file::save(&project, &path) {
+            Ok(()) => Outcome::Kept(path, project),
+            Err(error) => Outcome::NotKept(error.to_string()),
+        },
         Purpose::Sheet { text, markdown } => {
             let path = with_extension(path, "txt");
             let words =

@@ -24,6 +24,16 @@ pub fn pattern_id() -> Id {
     Id::unique("pattern text")
 }
 
+/// The id the round under the hook takes the keyboard with.
+pub fn make_id() -> Id {
+    Id::unique("round under the hook")
+}
+
+/// The id a note on a round takes the keyboard with.
+pub fn note_id() -> Id {
+    Id::unique("note on the round")
+}
+
 /// The id the body takes the keyboard with.
 pub fn body_id() -> Id {
     Id::unique("stuffed body")
@@ -39,10 +49,10 @@ const NUDGE_MM: f64 = 0.5;
 pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let focused = ctx.memory(|m| m.focused());
     // While a menu or a card is open, arrows and Esc are its own.
-    let canvases = [board_id(), bars_id(), body_id()];
+    let canvases = [board_id(), bars_id(), body_id(), make_id()];
     let on_canvas =
         focused.is_none_or(|id| canvases.contains(&id)) && !egui::Popup::is_any_open(ctx);
-    let typing = focused == Some(pattern_id());
+    let typing = [pattern_id(), note_id()].map(Some).contains(&focused);
     if on_canvas && focused == Some(body_id()) {
         turn(ctx, bench, actions);
     } else if on_canvas && focused != Some(bars_id()) {
@@ -51,7 +61,7 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     for command in Command::ALL {
         let Some(shortcut) = command.shortcut() else { continue };
         let plain = shortcut.modifiers.is_none();
-        // While a pattern is typed, Ctrl+Z takes the typing back, not the piece.
+        // While a pattern or a note is typed, Ctrl+Z takes the typing back, not the piece.
         let steps = matches!(command, Command::Undo | Command::Redo);
         if steps && typing {
             continue;
@@ -63,15 +73,18 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         }
         if command.enabled(bench) {
             let (modifiers, key) = (shortcut.modifiers, shortcut.logical_key);
-            // A key may have repeated more often than frames were drawn.
+            // A key may have repeated more often than frames were drawn. But nobody works
+            // twenty stitches a second: there a key that is held down counts once.
+            let held = matches!(command, Command::Make(_)).then(|| repeats(ctx, key));
             let presses = ctx.input_mut(|i| i.count_and_consume_key(modifiers, key));
+            let presses = presses.saturating_sub(held.unwrap_or(0));
             for _ in 0..presses {
                 actions.command(command);
             }
         }
     }
     // Where the desktop knows Ctrl+C as such, it comes as a wish to copy, not as a key.
-    let copies = |i: &egui::InputState| i.events.iter().any(|e| *e == egui::Event::Copy);
+    let copies = |i: &egui::InputState| i.events.contains(&egui::Event::Copy);
     if on_canvas && Command::CopyRound.enabled(bench) && ctx.input(copies) {
         actions.command(Command::CopyRound);
     }
@@ -85,6 +98,12 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     if on_canvas && more.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&alike)) {
         actions.command(more);
     }
+}
+
+/// How often this key was pressed again by being held down.
+fn repeats(ctx: &Context, key: Key) -> usize {
+    let held = |e: &&egui::Event| matches!(e, egui::Event::Key { key: k, pressed: true, repeat: true, .. } if *k == key);
+    ctx.input(|i| i.events.iter().filter(held).count())
 }
 
 /// Turns the body by Left and Right, tilts it by Shift with Up and Down.

@@ -19,6 +19,7 @@ pub mod history;
 pub mod home;
 pub mod jobs;
 pub mod keys;
+pub mod making;
 pub(crate) mod measure;
 mod names;
 pub mod picture;

@@ -106,6 +106,7 @@ impl Studio {
 
     /// The end of a frame: copies are kept, troubles told, first steps ended.
     pub(super) fn tend(&mut self, ctx: &Context) {
+        self.keep_making(ctx);
         self.home.tend(ctx, &self.document);
         if let Some(trouble) = self.home.trouble() {
             self.say(trouble, true);

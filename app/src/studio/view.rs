@@ -15,11 +15,13 @@ pub enum Stage {
     Sheet,
     /// Someone's written pattern, checked.
     Proofread,
+    /// The round under the hook.
+    Make,
 }
 
 impl Stage {
     /// The stages, in the order of the thread they are strung on.
-    pub const ALL: [Self; 3] = [Self::Shape, Self::Sheet, Self::Proofread];
+    pub const ALL: [Self; 4] = [Self::Shape, Self::Sheet, Self::Proofread, Self::Make];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
@@ -27,6 +29,7 @@ impl Stage {
             Self::Shape => "Shape",
             Self::Sheet => "Sheet",
             Self::Proofread => "Proofread",
+            Self::Make => "Make",
         }
     }
 }

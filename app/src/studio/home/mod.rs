@@ -140,9 +140,14 @@ impl Home {
         if let Some(sound) = document.soundest() {
             let of = document.path().map(Path::to_owned);
             let before = self.taken.iter().map(|left| left.file.clone()).collect();
-            writer.keep(slot.file.clone(), sound.clone(), of, before);
+            writer.keep(slot.file.clone(), sound, of, before);
             self.kept = Some(document.project().clone());
         }
+    }
+
+    /// Keeps a copy of what is not saved at once, not after a while.
+    pub fn hurry(&mut self) {
+        self.due = Some(f64::NEG_INFINITY);
     }
 
     /// Changes what is remembered, and writes it if it is another.

@@ -1,0 +1,168 @@
+//! The Make stage: the round under the hook, large enough to be read across a table, with one
+//! key or button a stitch, a repeat or a round.
+//!
+//! From the top: [`cards`] of all pieces and copies and the time ([`time`]); the number and
+//! words of the round ([`head`]); what else is to be known there ([`banners`]); its stitches,
+//! unrolled ([`cells`]), or the stop or end that has their place ([`stop`]); what is next and
+//! the steps ([`steps`]). At the left the whole piece as a stack of bars ([`stack`]).
+
+mod banners;
+mod cards;
+mod cells;
+mod head;
+mod stack;
+mod steps;
+mod stop;
+mod time;
+
+use egui::{Align2, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use plumpline_core::making::{Course, CourseRound, Progress, Stand};
+use plumpline_core::{Piece, Yarn};
+
+use crate::studio::action::Actions;
+use crate::studio::bench::Bench;
+use crate::studio::command::Command;
+use crate::studio::keys::make_id;
+use crate::studio::making::copy_name;
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::tokens::PAD;
+use crate::ui_kit::{icons, paint, type_faces};
+
+/// The panel's size at which type has its full size, points.
+const FULL: egui::Vec2 = vec2(1416.0, 800.0);
+/// Size of the round's number at full size, points.
+const NUMBER: f32 = 108.0;
+/// Size of its words.
+const WORDS: f32 = 54.0;
+/// Size of the stitch that is next.
+const NEXT: f32 = 34.0;
+/// Size of what stands beside these.
+const ASIDE: f32 = 18.0;
+
+/// Everything the parts of the stage draw from.
+#[derive(Clone, Copy)]
+struct Hook<'a> {
+    bench: &'a Bench<'a>,
+    piece: &'a Piece,
+    /// What the copy under the hook is called.
+    name: &'a str,
+    course: &'a Course,
+    progress: &'a Progress,
+    stand: Stand,
+    /// Size of type against full size.
+    scale: f32,
+}
+
+impl<'a> Hook<'a> {
+    /// The round under the hook, with its number and how many of its steps are worked.
+    fn round(&self) -> Option<(u32, u32, &'a CourseRound)> {
+        let Stand::Stitch { round, done } = self.stand else { return None };
+        Some((round, done, self.course.round(round)?))
+    }
+
+    /// A size of type, never too small to read.
+    fn size(&self, full: f32) -> f32 {
+        (full * self.scale).max(type_faces::BODY).round()
+    }
+
+    /// `B (Oat)`.
+    fn yarn_name(&self, yarn: usize) -> String {
+        let name = self.bench.document.project().yarns.get(yarn).map_or("", |y| &y.name);
+        format!("{} ({name})", Yarn::letter(yarn))
+    }
+
+    /// Whether the piece is worked in more than one yarn.
+    fn has_yarns(&self) -> bool {
+        self.course.rounds.iter().any(|r| r.yarn != self.course.rounds[0].yarn)
+    }
+}
+
+/// Draws the stage in `rect`.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let scale = (rect.size() / FULL).min_elem().clamp(0.6, 1.8);
+    let inner = rect.shrink2(vec2(PAD, 12.0));
+    let (top, below) = inner.split_top_bottom_at_y(inner.top() + 52.0);
+    let (piece, copy) = bench.making.under();
+    let project = bench.document.project();
+    let Some(of) = project.pieces.get(piece) else { return };
+    let name = copy_name(of, copy);
+    let times = time::show(ui, bench, top);
+    cards::show(ui, bench, top.with_max_x(times - 16.0), actions);
+    let below = below.with_min_y(below.top() + 12.0);
+    let course = match bench.making.course(piece) {
+        None => return,
+        Some(Err(why)) => return error(ui, bench, below, (&name, why), actions),
+        Some(Ok(course)) => course,
+    };
+    let fresh = Progress::new(piece, copy);
+    let progress = project.making.of(piece, copy).unwrap_or(&fresh);
+    let stand = progress.stand(course);
+    let hook = Hook { bench, piece: of, name: &name, course, progress, stand, scale };
+    let width = (168.0 * scale).clamp(120.0, 220.0);
+    let (left, right) = below.split_left_right_at_x(below.left() + width);
+    stack::show(ui, &hook, left, actions);
+    let right = right.with_min_x(right.left() + 20.0 * scale.max(0.8));
+    announce(ui, &hook, right);
+    let controls = (64.0 * scale).clamp(48.0, 96.0) + 44.0;
+    let (upper, lower) = right.split_top_bottom_at_y(right.bottom() - controls);
+    steps::show(ui, &hook, lower, actions);
+    let mut y = head::show(ui, &hook, upper, actions);
+    y = banners::show(ui, &hook, upper.with_min_y(y), actions);
+    let field = upper.with_min_y(y + 8.0);
+    match hook.round() {
+        Some(_) => cells::show(ui, &hook, field),
+        None => stop::show(ui, &hook, field, actions),
+    }
+}
+
+/// What assistive tools are told, anew at every step.
+fn announce(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
+    let words = match (hook.stand, hook.round()) {
+        (_, Some((number, done, round))) => {
+            let word = round.stitches.get(done as usize).map_or("", |&s| round.word(s));
+            let at = round.made(done) + 1;
+            format!("Round {number}, stitch {at} of {}: {word}", round.count)
+        }
+        (stand, _) => {
+            let lines = stop::words(hook, stand);
+            let ended = lines.iter().map(|line| format!("{}.", line.trim_end_matches('.')));
+            ended.collect::<Vec<_>>().join(" ")
+        }
+    };
+    let response = ui.interact(rect, make_id(), Sense::focusable_noninteractive());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &words));
+    // Read out as it changes, without taking the keyboard.
+    ui.ctx().accesskit_node_builder(make_id(), |node| {
+        node.set_live(egui::accesskit::Live::Polite);
+    });
+    if response.has_focus() {
+        paint::focus_ring(ui.painter(), rect.shrink(2.0), 8.0, hook.bench.t);
+    }
+}
+
+/// A piece that has no plan cannot be made.
+fn error(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    rect: Rect,
+    (name, why): (&str, &str),
+    actions: &mut Actions,
+) {
+    let (t, painter) = (bench.t, ui.painter());
+    let at = rect.center() - vec2(0.0, 40.0);
+    icons::warning(painter, at - vec2(0.0, 36.0), 28.0, t.warning);
+    let title = type_faces::semibold(type_faces::BIG);
+    let words = format!("{name} cannot be made as it is");
+    painter.text(at, Align2::CENTER_CENTER, words, title, t.ink);
+    let font = type_faces::regular(type_faces::TITLE);
+    let galley = painter.layout(why.to_owned(), font, t.soft_ink, rect.width().min(640.0));
+    let below = pos2(at.x - 0.5 * galley.size().x, at.y + 24.0);
+    let bottom = below.y + galley.size().y;
+    painter.galley(below, galley, t.soft_ink);
+    let words = "Shape it";
+    let size = vec2(controls::words_width(ui, words) + 20.0, 34.0);
+    let place = Rect::from_center_size(pos2(at.x, bottom + 32.0), size);
+    if controls::button(ui, place, Face::Words(words), words, true).clicked() {
+        actions.command(Command::ShowShape);
+    }
+}

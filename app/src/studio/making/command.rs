@@ -1,0 +1,111 @@
+//! The commands of the Make stage. Each has a key of its own, so that it can be worked by
+//! keyboard alone; a key that is held down counts once.
+
+use egui::Key;
+use plumpline_core::making::{By, Stand};
+
+use super::Make;
+use crate::studio::bench::Bench;
+use crate::studio::view::Stage;
+
+/// Something a person can ask for in the Make stage by button or key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MakeCommand {
+    /// One stitch is worked.
+    Stitch,
+    /// The repeat is worked to its end.
+    Repeat,
+    /// The round is worked to its end.
+    Round,
+    /// Take the last step back.
+    Back,
+    /// What the stop asks for is done.
+    Done,
+    /// The next copy or piece.
+    Other,
+    /// Go to a round.
+    Find,
+    /// Write a note.
+    Note,
+}
+
+impl MakeCommand {
+    /// The words on its button.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Stitch => "Stitch",
+            Self::Repeat => "Repeat",
+            Self::Round => "Round",
+            Self::Back => "Back",
+            Self::Done => "Done",
+            Self::Other => "Other piece",
+            Self::Find => "Go to…",
+            Self::Note => "Note",
+        }
+    }
+
+    /// One sentence on what it does.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::Stitch => "One stitch is worked: a plain one, an increase or a decrease",
+            Self::Repeat => "The repeat is worked to its end",
+            Self::Round => "The round is worked to its end",
+            Self::Back => "Take the last step back",
+            Self::Done => "What is asked for here is done; go on",
+            Self::Other => "Take the next copy or piece that is not made yet",
+            Self::Find => "Take up work at the start of another round",
+            Self::Note => "Write a note on this round",
+        }
+    }
+
+    /// Its key.
+    pub const fn key(self) -> Key {
+        match self {
+            Self::Stitch => Key::Space,
+            Self::Repeat => Key::R,
+            Self::Round => Key::N,
+            Self::Back => Key::Backspace,
+            Self::Done => Key::Enter,
+            Self::Other => Key::O,
+            Self::Find => Key::G,
+            Self::Note => Key::W,
+        }
+    }
+
+    /// What it asks for.
+    pub const fn asks(self) -> Make {
+        match self {
+            Self::Stitch => Make::Step(By::Stitch),
+            Self::Repeat => Make::Step(By::Repeat),
+            Self::Round => Make::Step(By::Round),
+            Self::Back => Make::Back,
+            Self::Done => Make::Done,
+            Self::Other => Make::Other,
+            Self::Find => Make::Find(Some(String::new())),
+            Self::Note => Make::Write(true),
+        }
+    }
+
+    /// Whether it can be used now.
+    pub fn enabled(self, bench: &Bench<'_>) -> bool {
+        let project = bench.document.project();
+        let under = bench.making.under();
+        let Some(stand) = bench.making.stand(project, under) else {
+            return self == Self::Other && bench.view.stage == Stage::Make;
+        };
+        let begun = project.making.of(under.0, under.1);
+        bench.view.stage == Stage::Make
+            && match self {
+                Self::Stitch | Self::Repeat | Self::Round => {
+                    matches!(stand, Stand::Stitch { .. })
+                }
+                Self::Done => matches!(stand, Stand::Stop(_)),
+                Self::Back => {
+                    bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)
+                }
+                Self::Other => project.pieces.iter().map(|p| p.copies).sum::<u32>() > 1,
+                Self::Find => true,
+                Self::Note => matches!(stand, Stand::Stitch { .. }),
+            }
+    }
+}

@@ -1,0 +1,142 @@
+//! Killed between two clicks, the studio opens again at the same stitch.
+//!
+//! The program that is killed is this one: run by itself with a folder in its environment, it
+//! makes a ball stitch by stitch and tells of every step that is on the disk. Its clock stands
+//! still, so nothing that is kept after a while can help.
+
+mod bench {
+    pub(crate) type Bench<'a> = egui_kittest::Harness<'a, plumpline::studio::app::Studio>;
+}
+mod homes;
+
+use std::io::{BufRead as _, BufReader};
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use bench::Bench;
+use egui::Key;
+use egui_kittest::kittest::Queryable as _;
+use homes::at_home;
+use plumpline::studio::document::Document;
+use plumpline::studio::home::recovery;
+use plumpline_core::making::{By, Course, Progress, Stand};
+use plumpline_core::pattern::write::Writer;
+use plumpline_core::{Project, file};
+
+/// Names the folder to make in.
+const FOLDER: &str = "PLUMPLINE_TEST_MAKES_IN";
+/// Whether the project has a file of its own there.
+const SAVED: &str = "PLUMPLINE_TEST_HAS_FILE";
+/// How often the program is killed, with a file and without.
+const KILLS: u32 = 12;
+
+fn steps_of(project: &Project) -> u32 {
+    project.making.at.first().map_or(0, |progress| {
+        let course = Course::of_piece(&project.pieces[0], &Writer::bench()).expect("a plan");
+        progress.share(&course).0
+    })
+}
+
+fn on_disk(home: &Path, saved: bool) -> Option<Project> {
+    match saved {
+        true => file::load(&home.join("ball.ron")).ok(),
+        false => recovery::read(&home.join("recovery/1.ron")).map(|(project, _)| project),
+    }
+}
+
+/// One step of the studio, its clock standing still.
+fn still(bench: &mut Bench<'_>) {
+    bench.input_mut().time = Some(1.0);
+    bench.step();
+}
+
+/// Does nothing as a test; asked by the environment, makes a ball until it is killed.
+#[test]
+fn makes_until_killed() {
+    let Some(folder) = std::env::var_os(FOLDER) else { return };
+    let (home, saved) = (Path::new(&folder), std::env::var_os(SAVED).is_some());
+    let path = home.join("ball.ron");
+    let mut bench = at_home(home, saved.then_some(path.as_path()));
+    bench.key_press(Key::Num4);
+    still(&mut bench);
+    loop {
+        bench.key_press(Key::Space);
+        still(&mut bench);
+        let now = steps_of(bench.state().document().project());
+        let began = Instant::now();
+        // The disk may take its time; a maker takes longer.
+        while on_disk(home, saved).is_none_or(|project| steps_of(&project) != now) {
+            assert!(began.elapsed() < Duration::from_secs(20), "the step is not kept");
+            std::thread::sleep(Duration::from_micros(200));
+            still(&mut bench);
+        }
+        println!("kept {now}");
+    }
+}
+
+#[test]
+fn killed_between_two_clicks_it_opens_at_the_same_stitch() {
+    for saved in [true, false] {
+        for kill in 0..KILLS {
+            let home = tempfile::tempdir().expect("a folder");
+            let path = home.path().join("ball.ron");
+            let project = Document::blank().project().clone();
+            file::save(&project, &path).expect("saved");
+            let mut command = Command::new(std::env::current_exe().expect("this program"));
+            command
+                .args(["makes_until_killed", "--exact", "--nocapture", "--test-threads=1"])
+                .env(FOLDER, home.path())
+                .stdout(Stdio::piped())
+                .stderr(Stdio::null());
+            if saved {
+                command.env(SAVED, "yes");
+            }
+            let mut child = command.spawn().expect("it runs");
+            let out = BufReader::new(child.stdout.take().expect("piped"));
+            let wanted = 1 + kill % 5;
+            let mut told = 0;
+            for line in out.lines().map_while(Result::ok) {
+                if let Some((_, steps)) = line.split_once("kept ") {
+                    told = steps.trim().parse().expect("a number");
+                }
+                if told >= wanted {
+                    break;
+                }
+            }
+            assert_eq!(told, wanted, "it never got that far");
+            // Anywhere between this click and one of the next.
+            std::thread::sleep(Duration::from_micros(u64::from(kill * 7919 % 200) * 60));
+            child.kill().expect("killed");
+            let status = child.wait().expect("ended");
+            assert!(
+                !status.success() && status.code().is_none(),
+                "{status}: it ended by itself"
+            );
+
+            let kept = on_disk(home.path(), saved).expect("whole");
+            let steps = steps_of(&kept);
+            assert!(steps >= told, "{steps} steps are kept of {told} told of");
+            let mut bench = at_home(home.path(), saved.then_some(path.as_path()));
+            if !saved {
+                bench.get_by_label("Recover").click();
+                bench.run();
+            }
+            let opened = bench.state().document().project();
+            assert_eq!(opened.making, kept.making);
+            bench.key_press(Key::Num4);
+            bench.run();
+            let studio = bench.state();
+            let project = studio.document().project();
+            let course =
+                Course::of_piece(&project.pieces[0], &Writer::bench()).expect("a plan");
+            let mut by_hand = Progress::new(0, 1);
+            for _ in 0..steps {
+                by_hand.advance(&course, By::Stitch);
+            }
+            let stand = studio.handiwork().stand(project, (0, 1));
+            assert_eq!(stand, Some(by_hand.stand(&course)));
+            assert!(matches!(stand, Some(Stand::Stitch { .. })));
+        }
+    }
+}

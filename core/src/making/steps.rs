@@ -1,0 +1,174 @@
+//! Steps: on by a stitch, a repeat or a round, and back again.
+//!
+//! A place is always one of these, in this order: a stitch of a round (none of it worked to
+//! all but the last), the stop to stuff after its round, and after the last round the stop to
+//! close; then the piece is made. Stops are passed by [`Progress::acknowledge`] alone, so
+//! that nobody ticks past them.
+
+use super::Progress;
+use super::course::Course;
+
+/// How far a step goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum By {
+    /// One stitch: a plain one, an increase or a decrease.
+    Stitch,
+    /// To the end of the repeat under way.
+    Repeat,
+    /// To the end of the round under way.
+    Round,
+}
+
+impl By {
+    /// All of them, smallest first.
+    pub const ALL: [Self; 3] = [Self::Stitch, Self::Repeat, Self::Round];
+}
+
+/// Something to do between two rounds that is not passed by a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stop {
+    /// Stuffing the piece.
+    Stuff,
+    /// Closing or fastening off.
+    Close,
+}
+
+/// Where a copy stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stand {
+    /// Before a stitch.
+    Stitch {
+        /// Its round, from 1.
+        round: u32,
+        /// Its index in the round, from 0.
+        done: u32,
+    },
+    /// At a stop.
+    Stop(Stop),
+    /// It is made.
+    Made,
+}
+
+/// A place that can be gone back to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Place {
+    /// The round, from 1.
+    pub round: u32,
+    /// Steps of it that are worked.
+    pub done: u32,
+    /// Whether the stuffing is in.
+    pub stuffed: bool,
+    /// Whether the piece is made.
+    pub closed: bool,
+}
+
+impl Progress {
+    /// The place as it is saved.
+    pub fn place(&self) -> Place {
+        let Self { round, done, stuffed, closed, .. } = *self;
+        Place { round, done, stuffed, closed }
+    }
+
+    /// Where this stands on `course`. A place that the course no longer has is the nearest
+    /// there is: past its last round that round's end, past a round's last stitch that
+    /// stitch.
+    pub fn stand(&self, course: &Course) -> Stand {
+        let (round, done) = self.on(course);
+        let stuffing = course.stuff_after.is_some_and(|after| round > after);
+        match course.round(round) {
+            // What is made stays made, whatever becomes of its plan.
+            _ if self.closed => Stand::Made,
+            _ if stuffing && !self.stuffed => Stand::Stop(Stop::Stuff),
+            Some(_) => Stand::Stitch { round, done },
+            None => Stand::Stop(Stop::Close),
+        }
+    }
+
+    /// Round and step on `course`, kept within it.
+    fn on(&self, course: &Course) -> (u32, u32) {
+        let round = self.round.min(course.last_round() + 1);
+        let most = course.round(round).map_or(0, |r| r.steps().saturating_sub(1));
+        (round, self.done.min(most))
+    }
+
+    /// Works on; returns the stitches this makes. 0 at a stop, and once the piece is made.
+    pub fn advance(&mut self, course: &Course, by: By) -> u32 {
+        let Stand::Stitch { round, done } = self.stand(course) else { return 0 };
+        let Some(worked) = course.round(round) else { return 0 };
+        let to = match by {
+            By::Stitch => done + 1,
+            By::Repeat => worked.repeat_end(worked.repeat_of(done)),
+            By::Round => worked.steps(),
+        };
+        let place = self.place();
+        self.take_place(
+            course,
+            match to < worked.steps() {
+                true => Place { round, done: to, ..place },
+                false => Place { round: round + 1, done: 0, ..place },
+            },
+        );
+        worked.made(to) - worked.made(done)
+    }
+
+    /// Passes a stop: the stuffing is in, or the piece is closed. Returns whether there was
+    /// one.
+    pub fn acknowledge(&mut self, course: &Course) -> bool {
+        match self.stand(course) {
+            Stand::Stop(Stop::Stuff) => self.stuffed = true,
+            Stand::Stop(Stop::Close) => self.closed = true,
+            Stand::Stitch { .. } | Stand::Made => return false,
+        }
+        true
+    }
+
+    /// Goes back by one stitch, or over a stop that was passed; returns whether there was
+    /// anything to go back over.
+    pub fn back(&mut self, course: &Course) -> bool {
+        let (round, done) = self.on(course);
+        let place = Place { round, done, ..self.place() };
+        let after_stuffing = course.stuff_after.is_some_and(|after| round == after + 1);
+        let before = match course.round(round - 1) {
+            _ if self.closed => Place { closed: false, ..place },
+            _ if done > 0 => Place { done: done - 1, ..place },
+            _ if after_stuffing && self.stuffed => Place { stuffed: false, ..place },
+            Some(below) => Place { round: round - 1, done: below.steps() - 1, ..place },
+            None => return false,
+        };
+        self.take_place(course, before);
+        true
+    }
+
+    /// Takes up work at the start of `round`, counted from 1: on from there, or ripped back
+    /// to there. Past the last round there is only the close.
+    ///
+    /// Stuffing that lies ahead again is to be done again; stuffing that is jumped over still
+    /// has to be.
+    pub fn go_to(&mut self, course: &Course, round: u32) {
+        let round = round.clamp(1, course.last_round() + 1);
+        let stuffed = self.stuffed && course.stuff_after.is_some_and(|after| round > after);
+        self.take_place(course, Place { round, done: 0, stuffed, closed: false });
+    }
+
+    /// Takes a place that [`Self::place`] gave on the same course.
+    pub fn take_place(&mut self, course: &Course, place: Place) {
+        let Place { round, done, stuffed, closed } = place;
+        (self.round, self.done) = (round, done);
+        (self.stuffed, self.closed) = (stuffed, closed);
+        let before = (self.round as usize).saturating_sub(1).min(course.rounds.len());
+        self.worked.truncate(before);
+        let known = self.worked.len();
+        self.worked.extend(course.rounds[known..before].iter().map(|r| r.count));
+        self.of = match course.round(self.round) {
+            Some(round) if self.done > 0 => round.planned.clone(),
+            _ => String::new(),
+        };
+    }
+
+    /// Steps of the whole course that are worked, and all there are.
+    pub fn share(&self, course: &Course) -> (u32, u32) {
+        let (round, done) = self.on(course);
+        let before = course.rounds.iter().take(round as usize - 1).map(|r| r.steps());
+        (before.sum::<u32>() + done, course.rounds.iter().map(|r| r.steps()).sum())
+    }
+}
