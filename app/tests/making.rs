@@ -380,6 +380,29 @@ fn other_changes_are_never_saved_behind_a_makers_back() {
 }
 
 #[test]
+fn a_file_that_cannot_be_saved_is_said_and_the_step_is_kept_all_the_same() {
+    let home = tempfile::tempdir().expect("a folder");
+    let folder = home.path().join("stick");
+    std::fs::create_dir(&folder).expect("made");
+    let path = saved_at(&folder, &Project::of_piece(small_ball()));
+    let mut bench = at_home(home.path(), Some(&path));
+    press(&mut bench, Key::Num4);
+    std::fs::remove_dir_all(&folder).expect("pulled out");
+    press(&mut bench, Key::N);
+    until(&mut bench, "it is said", |b| b.state().view().notice.is_some());
+    let said = bench.state().view().notice.clone().expect("said");
+    assert!(said.wrong && said.text.contains("could not be saved"), "{said:?}");
+    let copy = home.path().join("recovery/1.ron");
+    until(&mut bench, "a copy is kept", |_| copy.exists());
+    let (kept, _) = plumpline::studio::home::recovery::read(&copy).expect("whole");
+    assert_eq!(&kept, bench.state().document().project());
+    std::fs::create_dir(&folder).expect("put back");
+    press(&mut bench, Key::N);
+    until(&mut bench, "it is saved again", |b| !b.state().document().is_changed());
+    assert_eq!(&file::load(&path).expect("whole"), bench.state().document().project());
+}
+
+#[test]
 fn a_piece_without_a_plan_says_why_and_leads_back_to_its_shape() {
     let mut bench = opened(1440.0, 900.0);
     press(&mut bench, Key::OpenBracket);

@@ -214,6 +214,9 @@ fn a_piece_that_is_made_stays_made_when_its_plan_grows_or_shrinks() {
         assert_eq!(progress.stand(then), Stand::Made);
         let parted = progress.parted(then).expect("another plan");
         assert!(parted.beyond + parted.more > 0, "{parted:?}");
+        let making = Making { at: vec![progress.clone()] };
+        let left = making.outlook((0, 1), then, &Habits::default());
+        assert_eq!(left.stitches_left, 0, "nothing is left of what is made");
         progress.accept(then);
         assert_eq!((progress.stand(then), progress.parted(then)), (Stand::Made, None));
         progress.back(then);

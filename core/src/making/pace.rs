@@ -99,7 +99,8 @@ impl Making {
             None => (1, 0),
             Some(Stand::Stitch { round, done }) => (round, done),
             // A stop comes before the first stitch of its round.
-            Some(Stand::Stop(_) | Stand::Made) => (begun.map_or(1, |p| p.round), 0),
+            Some(Stand::Stop(_)) => (begun.map_or(1, |p| p.round), 0),
+            Some(Stand::Made) => (course.last_round() + 1, 0),
         };
         let rest = course.rounds.iter().skip(round as usize - 1);
         let made = course.round(round).map_or(0, |r| r.made(done));

@@ -8,7 +8,7 @@ use plumpline_core::making::{Stand, Stop};
 use super::Hook;
 use crate::studio::action::Actions;
 use crate::studio::making::Make;
-use crate::ui_kit::{Tokens, icons, paint, type_faces};
+use crate::ui_kit::{Tokens, icons, type_faces};
 
 /// Room at the left for the round pointed at.
 const NUMBERS: f32 = 34.0;
@@ -41,7 +41,8 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
     };
     let all = rect.with_max_y(top(rounds) + pitch);
     let id = ui.scope_id().with("rounds of the piece");
-    let response = ui.interact(all, id, Sense::click());
+    // By keyboard a round is gone to by its number.
+    let response = ui.interact(all, id, Sense::CLICK);
     let name = format!("Rounds of {}; a click goes to one", hook.name);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     let nearest = |y: f32| {
@@ -100,9 +101,6 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
             Stroke::new(1.5, t.outline),
             StrokeKind::Outside,
         );
-    }
-    if response.has_focus() {
-        paint::focus_ring(painter, all, 4.0, t);
     }
     let hint = pointed.map_or_else(String::new, |r| format!("Take up work at round {r}"));
     let by_pointer = response.clicked_by(egui::PointerButton::Primary);
