@@ -12,7 +12,8 @@
 //! 6. [`placement`]: which stitch of each round is an increase, a decrease, a plain one;
 //! 7. [`pattern`], [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
 //!
-//! [`making`] follows the hands through a plan, stitch by stitch. [`picture`] draws a plan as polygons for whoever shows it.
+//! [`making`] follows the hands through a plan, stitch by stitch. [`picture`] draws a plan as
+//! polygons for whoever shows it; [`length`] reads and writes lengths in people's own units.
 //!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
@@ -25,6 +26,7 @@ pub mod estimate;
 pub mod file;
 pub mod forecast;
 pub mod gauge;
+pub mod length;
 pub mod making;
 pub mod outline;
 pub mod pattern;
@@ -42,6 +44,7 @@ pub mod wording;
 pub use cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use error::{Error, Result};
 pub use gauge::Gauge;
+pub use length::Unit;
 pub use outline::{Hold, Knot, Outline, Rz};
 pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
 pub use plan::{Plan, Round, plan};

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::counts::rules::GaveWay;
 use crate::counts::{Chosen, Start};
+use crate::length::{self, Unit};
 use crate::outline::Rz;
 use crate::piece::Piece;
 use crate::skin::{RestSkin, Unheld};
@@ -18,6 +19,13 @@ pub struct Warning {
     pub rounds: Vec<u32>,
     /// What will happen and what to do, one sentence each.
     pub text: String,
+}
+
+impl Warning {
+    /// The text with its lengths in `unit`.
+    pub fn text_in(&self, unit: Unit) -> String {
+        length::retold(&self.text, unit)
+    }
 }
 
 /// A stretch where the forecast leaves the outline by more than half a stitch.
@@ -66,15 +74,15 @@ fn beyond(offsets_mm: &[f64], least_mm: f64) -> Vec<Misfit> {
 
 impl Misfit {
     /// What the gap is, in two or three words: `bulges 6.1 mm`.
-    pub fn text(&self, last_node: usize) -> String {
-        let off = self.off_mm.abs();
+    pub fn text(&self, last_node: usize, unit: Unit) -> String {
+        let off = unit.text(self.off_mm.abs());
         let word = match (self.off_mm > 0.0, self.worst == 0 || self.worst == last_node) {
             (true, true) => "end sticks out",
             (false, true) => "end falls short",
             (true, false) => "bulges",
             (false, false) => "stays in",
         };
-        format!("{word} {off:.1} mm")
+        format!("{word} {off}")
     }
 
     /// First and last round of the stretch.
@@ -136,7 +144,7 @@ pub fn warnings(
             text: format!(
                 "{}: {}. {}",
                 named(first, last),
-                misfit.text(rounds),
+                misfit.text(rounds, Unit::Mm),
                 remedy(misfit, corner)
             ),
         });

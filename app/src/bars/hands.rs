@@ -172,36 +172,50 @@ fn drag_end(
     }
 }
 
-/// What can be done with the round in hand, as buttons over the counts.
+/// Width of a button over the counts, and from one to the next.
+const BUTTON: f32 = 28.0;
+const STEP: f32 = 34.0;
+
+/// Where the buttons over the counts begin.
+pub(super) fn buttons_left(bench: &Bench<'_>, rect: Rect) -> f32 {
+    let count = if bench.view.selected.is_some() { 7.0 } else { 2.0 };
+    rect.right() - 12.0 - STEP * count
+}
+
+/// To the round before and after, and what can be done with the round in hand, as buttons
+/// over the counts.
 fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let Some(round) = bench.view.selected else { return };
-    let pinned = bench.pin_of(round).is_some();
-    let list = [
-        (Command::MoreStitches, Icon::More, None),
-        (Command::FewerStitches, Icon::Less, None),
-        (Command::TogglePin, Icon::Pin, Some(pinned)),
-    ];
     let mut right = rect.right() - 12.0;
-    for (command, icon, on) in list {
-        let place = Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), vec2(28.0, 26.0));
-        let enabled = command.enabled(bench);
-        let name = command.text();
-        let button = controls::toggle(ui, place, Face::Icon(icon), name, enabled, on);
-        if button.on_hover_text(command.hint()).clicked() {
+    let mut spot = || {
+        let min = pos2(right - BUTTON, rect.top() + 8.0);
+        right -= STEP;
+        Rect::from_min_size(min, vec2(BUTTON, 26.0))
+    };
+    let mut of_command = |place: Rect, command: Command, icon: Icon, on: Option<bool>| {
+        let (face, enabled) = (Face::Icon(icon), command.enabled(bench));
+        let button = controls::toggle(ui, place, face, command.text(), enabled, on);
+        if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
         }
-        right = place.left() - 6.0;
+    };
+    if let Some(round) = bench.view.selected {
+        let pinned = bench.pin_of(round).is_some();
+        of_command(spot(), Command::MoreStitches, Icon::More, None);
+        of_command(spot(), Command::FewerStitches, Icon::Less, None);
+        of_command(spot(), Command::TogglePin, Icon::Pin, Some(pinned));
     }
-    let place = Rect::from_min_size(pos2(right - 28.0, rect.top() + 8.0), vec2(28.0, 26.0));
-    let button = controls::button(ui, place, Face::Words(""), "Change yarn", true);
+    let for_round = bench.view.selected.map(|round| (round, spot(), spot()));
+    of_command(spot(), Command::NextRound, Icon::Down, None);
+    of_command(spot(), Command::PreviousRound, Icon::Up, None);
+    let Some((round, yarn_place, more_place)) = for_round else { return };
+    let button = controls::button(ui, yarn_place, Face::Words(""), "Change yarn", true);
     let yarn = bench.document.piece().yarn_of_round(round);
     let letter = plumpline_core::Yarn::letter(yarn);
-    paint::bead(ui.painter(), place.center(), &letter, bench.yarn_of(yarn), bench.t);
+    paint::bead(ui.painter(), yarn_place.center(), &letter, bench.yarn_of(yarn), bench.t);
     yarn_card::choose(&button, bench, round, actions);
     button.on_hover_text("Change yarn from this round on");
-    let place = place.translate(vec2(-34.0, 0.0));
     let name = "Choices for this round";
-    let button = controls::button(ui, place, Face::Icon(Icon::Row), name, true);
+    let button = controls::button(ui, more_place, Face::Icon(Icon::Row), name, true);
     round_card::below(ui, &button, bench, round, actions);
     button.on_hover_text("Stitch, loop, shaping and yarn from this round on");
 }

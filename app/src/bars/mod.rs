@@ -58,23 +58,25 @@ fn heading(ui: &Ui, bench: &Bench<'_>, rect: Rect, rows: &Rows) {
     let y = rect.top() + 20.0;
     let mut x = paint::title(painter, pos2(rect.left() + 12.0, y), "Round bars", "", t) + 18.0;
     let small = || type_faces::regular(type_faces::SMALL);
-    for (way, colour, word) in
-        [(Way::Up, t.increase, "increase"), (Way::Down, t.decrease, "decrease")]
-    {
-        let base = if way == Way::Up { y + 3.0 } else { y - 2.0 };
-        icons::notch(painter, pos2(x, base), way, vec2(8.0, 7.0), colour);
-        let at = pos2(x + 8.0, y + 1.0);
-        x = painter.text(at, Align2::LEFT_CENTER, word, small(), t.soft_ink).right() + 16.0;
+    let end = hands::buttons_left(bench, rect) - 8.0;
+    let marks = [(Way::Up, t.increase, "increase"), (Way::Down, t.decrease, "decrease")];
+    let wide = |words: &str| painter.layout_no_wrap(words.into(), small(), t.ink).size().x;
+    let room: f32 = marks.iter().map(|(_, _, word)| wide(word) + 24.0).sum();
+    if x + room <= end {
+        for (way, colour, word) in marks {
+            let base = if way == Way::Up { y + 3.0 } else { y - 2.0 };
+            icons::notch(painter, pos2(x, base), way, vec2(8.0, 7.0), colour);
+            let at = pos2(x + 8.0, y + 1.0);
+            let word = painter.text(at, Align2::LEFT_CENTER, word, small(), t.soft_ink);
+            x = word.right() + 16.0;
+        }
     }
-    let free = rect.right() - 14.0 - x;
-    if bench.view.selected.is_none() && rows.stitch >= rows::CELL && free > 90.0 {
-        let at = pos2(rect.right() - 14.0, y + 1.0);
-        let words = if free > 210.0 {
-            "one cell = one stitch; drag an end to pin"
-        } else {
-            "one cell = one stitch"
-        };
-        painter.text(at, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
+    if bench.view.selected.is_none() && rows.stitch >= rows::CELL {
+        let hints = ["one cell = one stitch; drag an end to pin", "one cell = one stitch"];
+        if let Some(words) = hints.into_iter().find(|words| x + wide(words) <= end) {
+            let at = pos2(end, y + 1.0);
+            painter.text(at, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
+        }
     }
     let line = Stroke::new(1.0, t.edge);
     painter.hline(rect.left() + 2.0..=rect.right(), rect.top() + hands::HEADING - 2.0, line);

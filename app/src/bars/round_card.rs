@@ -56,10 +56,10 @@ fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     copy(ui, bench, round, actions);
     pin(ui, bench, round, count, actions);
     plain(ui, bench, round, actions);
-    form::keyed_heading(ui, "Stitch from here on", Command::NextKind.key_text());
+    form::keyed_heading(ui, "Stitch from here on", bench.key_text(Command::NextKind));
     kind(ui, bench, round, actions);
     if round > 1 {
-        form::keyed_heading(ui, "This round worked into", Command::NextLoop.key_text());
+        form::keyed_heading(ui, "This round worked into", bench.key_text(Command::NextLoop));
         loops(ui, bench, round, actions);
     }
     form::heading(ui, "Yarn from here on");
@@ -72,7 +72,7 @@ fn copy(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let (words, rect) = (command.text(), line(ui));
     let place = rect.with_max_x(rect.left() + controls::words_width(ui, words));
     let button = controls::button(ui, place, Face::Words(words), words, bench.plan.is_some());
-    if button.on_hover_text(command.hint()).clicked() {
+    if button.on_hover_text(bench.hint(command)).clicked() {
         actions.look(Look::Select(Some(round)));
         actions.command(command);
     }
@@ -84,7 +84,7 @@ fn pin(ui: &mut Ui, bench: &Bench<'_>, round: u32, count: u32, actions: &mut Act
         Some(count) => format!("Pinned at {count} stitches"),
         None => format!("Pin at {count} stitches"),
     };
-    let hint = Command::TogglePin.hint();
+    let hint = bench.hint(Command::TogglePin);
     match form::tick(ui, &words, &hint, held.is_some()) {
         Some(true) => actions.edit(Edit::Pin { round, count }),
         Some(false) => actions.edit(Edit::Unpin(round)),
@@ -97,7 +97,7 @@ fn plain(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let piece = bench.document.piece();
     let rounds = bench.plan.map_or(round, |p| p.rounds.len() as u32);
     let kept = (round..=rounds).take_while(|&r| piece.is_in_face(r)).count() as u32;
-    let key = Command::TogglePlain.key_text().unwrap_or_default();
+    let key = bench.key_text(Command::TogglePlain).unwrap_or_default();
     let why = format!(
         "Nothing is added or taken away from this round on, for so many rounds ({key} for \
          this one)"

@@ -1,7 +1,7 @@
 //! Height and width of the forecast, as a draftsman sets them; a click types a new one.
 
 use egui::{Align2, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
-use plumpline_core::Plan;
+use plumpline_core::{Plan, Unit};
 
 use super::ground::Ground;
 use super::typed::{self, Entry};
@@ -81,14 +81,16 @@ fn lines(painter: &Painter, t: &Tokens, ground: &Ground, places: &Places) {
     }
 }
 
-fn texts(plan: &Plan) -> [(Dimension, String); 2] {
+fn texts(plan: &Plan, unit: Unit) -> [(Dimension, String); 2] {
     [
-        (Dimension::Height, format!("{:.1} mm", plan.size_mm.0)),
+        (Dimension::Height, unit.text(plan.size_mm.0)),
         (
             Dimension::Width,
             match plan.depth_mm {
-                Some(deep) => format!("{:.1} × {deep:.1} mm", plan.size_mm.1),
-                None => format!("{:.1} mm", plan.size_mm.1),
+                Some(deep) => {
+                    format!("{} × {}", unit.number(plan.size_mm.1), unit.text(deep))
+                }
+                None => unit.text(plan.size_mm.1),
             },
         ),
     ]
@@ -159,7 +161,7 @@ pub(super) fn paint_still(painter: &Painter, bench: &Bench<'_>, plan: &Plan, gro
     let places = Places::of(plan, ground);
     lines(painter, bench.t, ground, &places);
     oval(painter, bench.t, plan, &places);
-    for (dimension, text) in texts(plan) {
+    for (dimension, text) in texts(plan, bench.unit()) {
         words(painter, bench.t, &places, dimension, &text, false);
     }
 }
@@ -176,7 +178,7 @@ pub(super) fn show(
     let places = Places::of(plan, ground);
     lines(&painter, bench.t, ground, &places);
     oval(&painter, bench.t, plan, &places);
-    for (dimension, text) in texts(plan) {
+    for (dimension, text) in texts(plan, bench.unit()) {
         let (name, at, size) = match dimension {
             Dimension::Width => {
                 let wide = if text.contains('×') { 136.0 } else { 76.0 };

@@ -158,7 +158,8 @@ fn pull(
         let end = lead == 0 || lead + 1 == base.knots.len();
         let wanted = Rz::new(first.radius_mm + by.r, first.height_mm + by.z);
         let near = f64::from(snap::PULL) / scale;
-        let (at, mut lines) = snap::snapped(wanted, &others, near, end && !first.is_pole());
+        let draws = (near, bench.unit().grid_mm());
+        let (at, mut lines) = snap::snapped(wanted, &others, draws, end && !first.is_pole());
         let off_axis = !first.is_pole() && (end || at.r >= OFF_AXIS_MM);
         lines.retain(|g| off_axis || matches!(g, Guide::Height(_) | Guide::WholeHeight(_)));
         by = Rz::new(at.r - first.radius_mm, at.z - first.height_mm);

@@ -8,11 +8,11 @@ use crate::bars;
 use crate::studio::bench::Bench;
 use crate::ui_kit::paint;
 
-/// Where the side of a round is, half-way up it.
-fn side(plan: &Plan, ground: &Ground, round: u32) -> Option<Pos2> {
+/// Where the side of a round is, half-way up it: the right one (`way` 1) or the left (−1).
+fn side(plan: &Plan, ground: &Ground, round: u32, way: f32) -> Option<Pos2> {
     let k = round as usize;
     let (a, b) = (plan.forecast.get(k.checked_sub(1)?)?, plan.forecast.get(k)?);
-    let x = ground.axis_x + 0.5 * (a.r + b.r) as f32 * ground.scale();
+    let x = ground.axis_x + way * 0.5 * (a.r + b.r) as f32 * ground.scale();
     Some(pos2(x, ground.y(0.5 * (a.z + b.z) + plan.shift_mm)))
 }
 
@@ -22,9 +22,10 @@ fn path(
     ground: &Ground,
     bars: &bars::Hand,
     round: u32,
-    to_x: f32,
+    mirrored: bool,
 ) -> Option<Vec<Pos2>> {
-    let from = side(plan, ground, round)?;
+    let way = if mirrored { -1.0 } else { 1.0 };
+    let from = side(plan, ground, round, way)?;
     // Zoomed in, rounds may lie off the board; those in sight end at its edge.
     let board = ground.rect;
     if !board.y_range().contains(from.y) {
@@ -32,8 +33,12 @@ fn path(
     }
     let from = pos2(from.x.clamp(board.left(), board.right()), from.y);
     let y = bars.rows.y(round);
-    let bend = ground.rect.right() - 2.0;
-    Some(vec![from, pos2(bend.max(from.x), from.y), pos2(to_x - 8.0, y), pos2(to_x, y)])
+    let (bend, to_x) = if mirrored {
+        ((board.left() + 2.0).min(from.x), bars.rows.right() - 2.0)
+    } else {
+        ((board.right() - 2.0).max(from.x), bars.rows.left() + 2.0)
+    };
+    Some(vec![from, pos2(bend, from.y), pos2(to_x - 8.0 * way, y), pos2(to_x, y)])
 }
 
 /// Draws the lines of all rounds in sight.
@@ -51,7 +56,7 @@ pub(super) fn fan(
         if !bars.rows.sees(round) || bars.rows.y(round) - drawn < 4.0 {
             continue;
         }
-        if let Some(path) = path(plan, ground, bars, round, bars.rows.left() + 2.0) {
+        if let Some(path) = path(plan, ground, bars, round, bench.view.prefs.mirrored) {
             painter.add(Shape::line(path, stroke));
             drawn = bars.rows.y(round);
         }
@@ -70,7 +75,7 @@ pub(super) fn thread(
     if !bars.rows.sees(round) {
         return;
     }
-    if let Some(path) = path(plan, ground, bars, round, bars.rows.left() + 2.0) {
+    if let Some(path) = path(plan, ground, bars, round, bench.view.prefs.mirrored) {
         paint::thread(painter, path, bench.t);
     }
 }

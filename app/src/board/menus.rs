@@ -10,14 +10,14 @@ use crate::studio::command::Command;
 use crate::studio::shaping::whole;
 
 /// A line of a menu, with its key.
-fn line(text: &str, command: Option<Command>) -> Button<'static> {
-    let key = command.and_then(Command::key_text).unwrap_or_default();
+fn line(bench: &Bench<'_>, text: &str, command: Option<Command>) -> Button<'static> {
+    let key = command.and_then(|c| bench.key_text(c)).unwrap_or_default();
     Button::new(text.to_owned()).shortcut_text(key).frame_when_inactive(false)
 }
 
 /// A line that asks for a command.
 fn command(ui: &mut Ui, bench: &Bench<'_>, command: Command, actions: &mut Actions) {
-    let item = line(command.text(), Some(command));
+    let item = line(bench, command.text(), Some(command));
     let pressed = ui.add_enabled(command.enabled(bench), item);
     if pressed.on_hover_text(command.tooltip()).clicked() {
         actions.command(command);
@@ -45,17 +45,17 @@ pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: 
         (false, true) => "Make it a pointed tip",
         (true, _) => "Make it smooth",
     };
-    if ui.add(line(corner, Some(Command::ToggleCorner))).clicked() {
+    if ui.add(line(bench, corner, Some(Command::ToggleCorner))).clicked() {
         actions.edit(Edit::ToggleCorner(index));
     }
     if end {
         let words = if knot.is_pole() { "Open this end" } else { "Close this end" };
-        if ui.add(line(words, None)).clicked() {
+        if ui.add(line(bench, words, None)).clicked() {
             actions.edit(Edit::ToggleEnd(index));
         }
     } else {
         let enough = knots.len() > 3;
-        let remove = line("Remove knot", Some(Command::RemoveKnot));
+        let remove = line(bench, "Remove knot", Some(Command::RemoveKnot));
         if ui.add_enabled(enough, remove).clicked() {
             actions.edit(Edit::RemoveKnot(index));
         }
@@ -98,12 +98,12 @@ pub(super) fn board(
         command(ui, bench, Command::FitView, actions);
         let on = bench.view.board.magnet;
         let magnet = ui.selectable_label(on, "Magnet");
-        if magnet.on_hover_text(Command::ToggleMagnet.hint()).clicked() {
+        if magnet.on_hover_text(bench.hint(Command::ToggleMagnet)).clicked() {
             actions.command(Command::ToggleMagnet);
             ui.close();
         }
         if bench.document.piece().picture.is_some() {
-            if ui.add(line("Move or scale the picture", None)).clicked() {
+            if ui.add(line(bench, "Move or scale the picture", None)).clicked() {
                 actions.look(Look::Picture(true));
             }
         } else {
@@ -113,7 +113,7 @@ pub(super) fn board(
 }
 
 fn line_lines(ui: &mut Ui, bench: &Bench<'_>, foot: wanted::Foot, actions: &mut Actions) {
-    if ui.add(line("Add a knot here", None)).clicked() {
+    if ui.add(line(bench, "Add a knot here", None)).clicked() {
         add_knot(foot, actions);
     }
     let knots = &bench.document.piece().outline.knots;
@@ -132,7 +132,7 @@ fn round_lines(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions
         Some(_) => (format!("Remove the pin of round {round}"), Edit::Unpin(round)),
         None => (format!("Pin round {round} at {count} stitches"), Edit::Pin { round, count }),
     };
-    if ui.add(line(&words, Some(Command::TogglePin))).clicked() {
+    if ui.add(line(bench, &words, Some(Command::TogglePin))).clicked() {
         actions.edit(edit);
     }
 }

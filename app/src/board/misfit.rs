@@ -97,7 +97,7 @@ pub(super) fn callout(
 ) -> Option<Rect> {
     let misfit = worst(plan)?;
     let t = bench.t;
-    let what = capital(&misfit.text(plan.forecast.len() - 1));
+    let what = capital(&misfit.text(plan.forecast.len() - 1, bench.unit()));
     let [first, last] = misfit.rounds();
     let rounds =
         if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") };

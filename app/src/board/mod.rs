@@ -46,16 +46,20 @@ pub fn paint(
     actions: &mut Actions,
 ) {
     let Some(plan) = bench.plan else { return };
-    heading(ui, bench, layout.main, layout.board, actions);
+    heading(ui, bench, layout.heading, actions);
     let ground = &hand.ground;
     ground::paint(&ui.painter_at(ground.rect), bench.t, ground);
     // A dragged knot may leave the board for as long as it is held.
     let reach = match ground.lens().by_hand {
         true => ground.rect,
-        false => Rect::from_x_y_ranges(
-            layout.gauge.right() + 2.0..=layout.bars.left(),
-            layout.main.y_range().shrink(2.0),
-        ),
+        false => {
+            let across = if bench.view.prefs.mirrored {
+                layout.bars.right()..=layout.gauge.left() - 2.0
+            } else {
+                layout.gauge.right() + 2.0..=layout.bars.left()
+            };
+            Rect::from_x_y_ranges(across, layout.main.y_range().shrink(2.0))
+        }
     };
     let painter = ui.painter_at(reach);
     let across = ui.painter_at(layout.main);
@@ -124,7 +128,7 @@ pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
     trouble(ui, bench, &hand.ground);
 }
 
-fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+fn heading(ui: &Ui, bench: &Bench<'_>, place: Rect, actions: &mut Actions) {
     let several = bench.view.knots().len();
     let hint = match bench.view.knot {
         _ if bench.view.board.picture => String::new(),
@@ -133,11 +137,11 @@ fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Ac
         None => "drag a knot; the rounds follow".into(),
     };
     if bench.view.knot.is_some() && !bench.view.is_dragging() {
-        knot_buttons(ui, bench, main, board, actions);
+        knot_buttons(ui, bench, place, actions);
     }
     paint::title(
         ui.painter(),
-        main.left_top() + vec2(16.0, 20.0),
+        place.left_top() + vec2(0.0, 20.0),
         "Outline board",
         &hint,
         bench.t,
@@ -145,20 +149,20 @@ fn heading(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Ac
 }
 
 /// What can be done with the knot in hand, as buttons over the board.
-fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &mut Actions) {
+fn knot_buttons(ui: &Ui, bench: &Bench<'_>, heading: Rect, actions: &mut Actions) {
     let knots = &bench.document.piece().outline.knots;
     let Some(index) = bench.view.knot else { return };
     let corner = knots.get(index).map(|k| k.corner);
-    let mut right = board.right();
+    let mut right = heading.right();
     for (command, on) in [(Command::RemoveKnot, None), (Command::ToggleCorner, corner)] {
         let words = if on.is_some() { "Corner" } else { "Remove" };
         let width = controls::words_width(ui, words);
         let place =
-            Rect::from_min_size(pos2(right - width, main.top() + 7.0), vec2(width, 26.0));
+            Rect::from_min_size(pos2(right - width, heading.top() + 7.0), vec2(width, 26.0));
         let enabled = command.enabled(bench);
         let face = Face::Words(words);
         let button = controls::toggle(ui, place, face, command.text(), enabled, on);
-        if button.on_hover_text(command.hint()).clicked() {
+        if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
         }
         right = place.left() - 8.0;
@@ -167,7 +171,8 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, main: Rect, board: Rect, actions: &m
         return;
     }
     let width = controls::words_width(ui, "Hold") + 12.0;
-    let place = Rect::from_min_size(pos2(right - width, main.top() + 7.0), vec2(width, 26.0));
+    let place =
+        Rect::from_min_size(pos2(right - width, heading.top() + 7.0), vec2(width, 26.0));
     let face = Face::WordsThen("Hold", Icon::Down);
     let button = controls::button(ui, place, face, "What holds this knot", true);
     Popup::menu(&button).show(|ui| {

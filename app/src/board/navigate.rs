@@ -51,6 +51,8 @@ pub(super) fn read(
         if (factor - 1.0).abs() > 1e-4 {
             ground = ground.zoomed(factor, about);
         }
+        // What is under the board stays where it is.
+        ui.input_mut(|i| i.smooth_scroll_delta = egui::Vec2::ZERO);
     }
     (ground, roams)
 }
@@ -76,7 +78,7 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     let on = Some(bench.view.board.magnet);
     let magnet = Command::ToggleMagnet;
     let held = controls::toggle(ui, left[0], Face::Icon(Icon::Magnet), magnet.text(), true, on);
-    if held.on_hover_text(magnet.hint()).clicked() {
+    if held.on_hover_text(bench.hint(magnet)).clicked() {
         actions.command(magnet);
     }
     let has = bench.document.piece().picture.is_some();
@@ -93,7 +95,7 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     let hint = match (has, bench.picture.error()) {
         (_, Some(error)) => error.to_owned(),
         (true, None) => "Take the picture in hand, to move and scale it".to_owned(),
-        (false, None) => Command::ChoosePicture.hint(),
+        (false, None) => bench.hint(Command::ChoosePicture),
     };
     if held.on_hover_text(hint).clicked() {
         match has {
@@ -113,7 +115,7 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     }
     let fit = Command::FitView;
     let pressed = controls::button(ui, right[2], Face::Icon(Icon::Fit), fit.text(), true);
-    if pressed.on_hover_text(fit.hint()).clicked() {
+    if pressed.on_hover_text(bench.hint(fit)).clicked() {
         actions.command(fit);
     }
 }

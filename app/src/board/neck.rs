@@ -18,7 +18,7 @@ const SIZE: egui::Vec2 = vec2(66.0, 24.0);
 /// The dimension as it falls on the board.
 struct Place {
     ends: [Pos2; 2],
-    text: String,
+    wide_mm: f64,
     number: Rect,
 }
 
@@ -33,7 +33,7 @@ fn place(plan: &Plan, ground: &Ground) -> Option<Place> {
         Align2::RIGHT_CENTER.anchor_size(ends[0] - vec2(16.0, 0.0), SIZE)
     };
     let inside = ground.rect.contains_rect(number);
-    inside.then(|| Place { ends, text: format!("{wide:.1} mm"), number })
+    inside.then_some(Place { ends, wide_mm: wide, number })
 }
 
 /// The space the number takes.
@@ -49,10 +49,10 @@ fn line(painter: &Painter, t: &Tokens, place: &Place) {
     }
 }
 
-fn number(painter: &Painter, t: &Tokens, place: &Place, hovered: bool) -> Rect {
+fn number(painter: &Painter, t: &Tokens, text: &str, at: Pos2, hovered: bool) -> Rect {
     let font = type_faces::semibold(type_faces::BODY);
-    let galley = painter.layout_no_wrap(place.text.clone(), font, t.outline);
-    let rect = Align2::CENTER_CENTER.anchor_size(place.number.center(), galley.size());
+    let galley = painter.layout_no_wrap(text.to_owned(), font, t.outline);
+    let rect = Align2::CENTER_CENTER.anchor_size(at, galley.size());
     let plate = rect.expand2(vec2(5.0, 1.0));
     let fill = if hovered { t.wash } else { t.panel };
     painter.rect(plate, 4.0, fill, Stroke::new(1.0, t.edge), StrokeKind::Inside);
@@ -64,7 +64,8 @@ fn number(painter: &Painter, t: &Tokens, place: &Place, hovered: bool) -> Rect {
 pub(super) fn paint_still(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
     if let Some(place) = place(plan, ground) {
         line(painter, bench.t, &place);
-        number(painter, bench.t, &place, false);
+        let text = bench.unit().text(place.wide_mm);
+        number(painter, bench.t, &text, place.number.center(), false);
     }
 }
 
@@ -78,15 +79,16 @@ pub(super) fn show(
 ) {
     let Some(place) = place(plan, ground) else { return };
     line(&ui.painter_at(ground.rect), bench.t, &place);
+    let text = bench.unit().text(place.wide_mm);
     let entry = Entry {
         dimension: Dimension::Neck,
         name: "Neck",
-        text: &place.text,
+        text: &text,
         at: place.number.center(),
         size: SIZE,
         hint: "The neck of the forecast, side to side; click to type another",
     };
     typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
-        number(painter, bench.t, &place, hovered)
+        number(painter, bench.t, &text, place.number.center(), hovered)
     });
 }

@@ -137,7 +137,7 @@ pub(super) fn show_ruler(
         painter.circle(end, 6.0, t.panel, Stroke::new(1.8, t.outline));
         painter.circle_filled(end, 1.8, t.outline);
     }
-    let text = format!("{:.1} mm", picture.ruler_mm(aspect));
+    let text = bench.unit().text(picture.ruler_mm(aspect));
     let size = vec2(76.0, HIT);
     let room = ground.rect.shrink2(vec2(0.5 * size.x + 4.0, HIT));
     let middle = a + 0.5 * (b - a);

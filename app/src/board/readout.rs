@@ -30,9 +30,9 @@ fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<Line> {
             true => (Dimension::KnotWidth(index), "width", 2.0 * knot.radius_mm),
             false => (Dimension::KnotRadius(index), "radius", knot.radius_mm),
         };
-        lines.push(Line { dimension, word, text: format!("{mm:.1} mm") });
+        lines.push(Line { dimension, word, text: bench.unit().text(mm) });
     }
-    let text = format!("{:.1} mm", knot.height_mm);
+    let text = bench.unit().text(knot.height_mm);
     lines.push(Line { dimension: Dimension::KnotHeight(index), word: "height", text });
     lines
 }

@@ -59,7 +59,13 @@ pub(super) fn show(
         let text = entry.text.split(' ').next().unwrap_or_default().to_owned();
         let dimension = entry.dimension;
         let was = text.clone();
-        actions.look(Look::Type(Some(Typing { dimension, text, was, fresh: true })));
+        actions.look(Look::Type(Some(Typing {
+            dimension,
+            text,
+            was,
+            unit: bench.unit(),
+            fresh: true,
+        })));
     }
 }
 

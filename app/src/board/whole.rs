@@ -140,7 +140,8 @@ pub(super) fn paint(
                 Handle::Width => ("width", now.width(), was.width()),
             };
             let share = 100.0 * now / was.max(1e-9);
-            let words = format!("{word} {now:.1} mm\n{share:.0} % of what it was");
+            let words =
+                format!("{word} {}\n{share:.0} % of what it was", bench.unit().text(now));
             let font = type_faces::semibold(type_faces::SMALL);
             let galley = painter.layout(words, font, t.ink, f32::INFINITY);
             let size = galley.size() + vec2(14.0, 8.0);

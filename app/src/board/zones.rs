@@ -71,7 +71,7 @@ pub(super) fn sizes(
         taken.push(Rect::from_x_y_ranges(strip, middle - half..=middle + half));
     }
     for gap in plan.misfits.iter().filter(|m| m.worst != named.worst) {
-        let off = gap.text(plan.forecast.len() - 1);
+        let off = gap.text(plan.forecast.len() - 1, bench.unit());
         let words = match word_at(plan, gap) {
             Some(word) => format!("{word}, {off}"),
             None => off,

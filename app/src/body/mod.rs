@@ -45,6 +45,7 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> O
     if body.contains_pointer() {
         let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta.y, i.zoom_delta()));
         now = now.zoomed((scroll * ZOOM_A_POINT).exp() * pinch);
+        ui.input_mut(|i| i.smooth_scroll_delta = egui::Vec2::ZERO);
     }
     if body.double_clicked() {
         now = Turned { cutaway: now.cutaway, ..Turned::default() };
@@ -114,7 +115,8 @@ pub fn field(panel: Rect) -> Rect {
 
 /// Draws the body in place of the outline board.
 pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actions) {
-    heading(ui, bench, layout.main.left_top() + vec2(16.0, 20.0), layout.board.right());
+    let place = layout.heading;
+    heading(ui, bench, place.left_top() + vec2(0.0, 20.0), place.right());
     paint(ui, bench, layout.board, actions);
 }
 
@@ -151,9 +153,18 @@ pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::Hand) {
     let Some(end) = bench.body.tie(round).filter(|at| field(panel).contains(*at)) else {
         return;
     };
-    let start = pos2(bars.rows.right(), bars.rows.y(round));
     let painter = ui.painter();
-    paint::thread(painter, way(start, end, panel), bench.t);
+    let y = bars.rows.y(round);
+    // Where the body stands left of the bars, the way is the mirror image of the usual one.
+    let way = if bench.view.prefs.mirrored {
+        let over = |p: Pos2| pos2(-p.x, p.y);
+        let place = Rect::from_x_y_ranges(-panel.right()..=-panel.left(), panel.y_range());
+        let start = pos2(-bars.rows.left(), y);
+        way(start, over(end), place).into_iter().map(over).collect()
+    } else {
+        way(pos2(bars.rows.right(), y), end, panel)
+    };
+    paint::thread(painter, way, bench.t);
     painter.circle(end, 3.4, bench.t.panel, Stroke::new(1.8, bench.t.highlight_edge));
 }
 

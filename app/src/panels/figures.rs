@@ -1,7 +1,7 @@
 //! Figures: size, rounds, stitches, stuffing, time, yarn, fit.
 
 use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
-use plumpline_core::{Plan, Yarn};
+use plumpline_core::{Plan, Unit, Yarn};
 
 use super::{card, yarn_card};
 use crate::studio::action::Actions;
@@ -35,16 +35,16 @@ struct Values {
 }
 
 impl Values {
-    fn of(plan: &Plan) -> Self {
+    fn of(plan: &Plan, unit: Unit) -> Self {
         let estimate = &plan.estimate;
         let (low, high) = estimate.stuffing_g;
         Self {
             size: match plan.depth_mm {
-                // An oval has three measures; whole millimetres keep them on one line.
-                Some(deep) => {
-                    format!("{:.0} × {:.0} × {deep:.0}", plan.size_mm.0, plan.size_mm.1)
-                }
-                None => format!("{:.1} × {:.1}", plan.size_mm.0, plan.size_mm.1),
+                // An oval has three measures; rough ones keep them on one line.
+                Some(deep) => [plan.size_mm.0, plan.size_mm.1, deep]
+                    .map(|mm| unit.rough_number(mm))
+                    .join(" × "),
+                None => [plan.size_mm.0, plan.size_mm.1].map(|mm| unit.number(mm)).join(" × "),
             },
             measures: if plan.depth_mm.is_some() {
                 ["high × wide × deep", "h × w × d"]
@@ -104,7 +104,7 @@ pub fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         painter.text(at, Align2::LEFT_CENTER, "–", type_faces::bold(type_faces::BIG), t.ink);
         return;
     };
-    let values = Values::of(plan);
+    let values = Values::of(plan, bench.unit());
     let at = inner.left_top() + vec2(0.0, 28.0);
     let big = painter.text(
         at,
@@ -117,7 +117,7 @@ pub fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     painter.text(
         unit,
         Align2::LEFT_CENTER,
-        "mm",
+        bench.unit().symbol(),
         type_faces::regular(type_faces::BODY),
         t.soft_ink,
     );
@@ -294,10 +294,15 @@ pub fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -
         painter.text(pos2(x, y), Align2::LEFT_CENTER, "–", title, t.ink);
         return sees_ease;
     };
-    let values = Values::of(plan);
+    let values = Values::of(plan, bench.unit());
     let fit = plan.fit.map_or("–".into(), |f| format!("{:.2}", f.rms_stitches));
+    let symbol = bench.unit().symbol();
+    let size_unit = match plan.depth_mm {
+        Some(_) => symbol.to_owned(),
+        None => format!("{symbol} high × wide"),
+    };
     let items = [
-        (values.size, if plan.depth_mm.is_some() { "mm" } else { "mm high × wide" }),
+        (values.size, size_unit.as_str()),
         (values.rounds, "rounds"),
         (values.stitches, "st"),
         (values.stuffing, "g stuffing"),

@@ -5,7 +5,7 @@ use egui::{Align2, DragValue, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2
 use plumpline_core::piece::{EASE_STOPS, ease_stop};
 use plumpline_core::{Firmness, Gauge};
 
-use super::{form, more_card};
+use super::{form, length_field, more_card};
 use crate::studio::action::{Actions, Edit};
 use crate::studio::bench::Bench;
 use crate::ui_kit::controls::{self, Face};
@@ -107,61 +107,78 @@ fn counted(
     actions: &mut Actions,
 ) -> f32 {
     let gauge = bench.document.piece().gauge;
-    let mut row = |label: &str, value: f64, suffix: &str, set: &dyn Fn(f64) -> Gauge| {
-        let range = if suffix.is_empty() { 0.5..=1000.0 } else { 1.0..=2000.0 };
+    let mut place = || {
         let rect = Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), ROW));
-        if let Some(value) = number(ui, bench, rect, label, value, suffix, range, actions) {
-            let gauge = set(value);
-            if gauge.validate().is_ok() {
-                actions.edit(Edit::Gauge(gauge));
-            }
-        }
         y += ROW;
+        rect
     };
-    row("Stitches", gauge.stitches, "", &|stitches| Gauge { stitches, ..gauge });
-    if counted_apart(&gauge) {
-        row("over", gauge.across_mm, " mm", &|across_mm| Gauge { across_mm, ..gauge });
+    let set = |gauge: Gauge, actions: &mut Actions| {
+        if gauge.validate().is_ok() {
+            actions.edit(Edit::Gauge(gauge));
+        }
+    };
+    let apart = counted_apart(&gauge);
+    if let Some(stitches) = number(ui, bench, place(), "Stitches", gauge.stitches, actions) {
+        set(Gauge { stitches, ..gauge }, actions);
     }
-    row("Rounds", gauge.rounds, "", &|rounds| Gauge { rounds, ..gauge });
-    if counted_apart(&gauge) {
-        row("over ", gauge.along_mm, " mm", &|along_mm| Gauge { along_mm, ..gauge });
-    } else {
-        row("over", gauge.along_mm, " mm", &|mm| Gauge {
-            across_mm: mm,
-            along_mm: mm,
-            ..gauge
-        });
+    if apart {
+        let row = (place(), "over", "Stitches over");
+        if let Some(across_mm) = over(ui, bench, row, gauge.across_mm, actions) {
+            set(Gauge { across_mm, ..gauge }, actions);
+        }
+    }
+    if let Some(rounds) = number(ui, bench, place(), "Rounds", gauge.rounds, actions) {
+        set(Gauge { rounds, ..gauge }, actions);
+    }
+    let row = (place(), "over", if apart { "Rounds over" } else { "over" });
+    if let Some(mm) = over(ui, bench, row, gauge.along_mm, actions) {
+        let across_mm = if apart { gauge.across_mm } else { mm };
+        set(Gauge { across_mm, along_mm: mm, ..gauge }, actions);
     }
     y
 }
 
-/// A labelled number that can be typed or dragged; returns a new value.
-#[expect(clippy::too_many_arguments, reason = "a row of a form")]
-fn number(
-    ui: &mut Ui,
-    bench: &Bench<'_>,
-    row: Rect,
-    label: &str,
-    value: f64,
-    suffix: &str,
-    range: std::ops::RangeInclusive<f64>,
-    actions: &mut Actions,
-) -> Option<f64> {
-    let mut changed = value;
+/// The label of a row and the place of its field.
+fn labelled(ui: &Ui, bench: &Bench<'_>, row: Rect, label: &str) -> Rect {
     let field = Rect::from_min_max(
         pos2(row.right() - 70.0, row.top() + 1.0),
         pos2(row.right(), row.bottom() - 3.0),
     );
     let small = type_faces::regular(type_faces::SMALL);
     let words = pos2(row.left(), field.center().y);
-    ui.painter().text(words, Align2::LEFT_CENTER, label.trim(), small, bench.t.soft_ink);
+    ui.painter().text(words, Align2::LEFT_CENTER, label, small, bench.t.soft_ink);
+    field
+}
+
+/// A labelled number that can be typed or dragged; returns a new value.
+fn number(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    row: Rect,
+    label: &str,
+    value: f64,
+    actions: &mut Actions,
+) -> Option<f64> {
+    let mut changed = value;
+    let field = labelled(ui, bench, row, label);
     let drag = DragValue::new(&mut changed)
         .speed(0.1)
-        .range(range)
-        .custom_formatter(|value, _| short(value))
-        .suffix(suffix.to_owned());
-    let response = form::field(ui, field, label.trim(), drag, actions);
+        .range(0.5..=1000.0)
+        .custom_formatter(|value, _| short(value));
+    let response = form::field(ui, field, label, drag, actions);
     (response.changed() && changed != value).then_some(changed)
+}
+
+/// The length a swatch was counted over; returns a new one.
+fn over(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    (row, label, name): (Rect, &str, &str),
+    mm: f64,
+    actions: &mut Actions,
+) -> Option<f64> {
+    let field = labelled(ui, bench, row, label);
+    length_field::show(ui, field, name, (mm, bench.unit()), 1.0..=2000.0, actions)
 }
 
 /// The hook, in the sizes hooks are made in.

@@ -10,14 +10,18 @@ pub mod foot;
 pub(crate) mod form;
 pub mod gauge_card;
 pub mod key;
+pub mod keys_card;
+mod length_field;
 mod make;
 mod more_card;
 pub mod notes;
 pub mod notice;
+mod over;
 mod pieces;
 pub mod proofread;
 mod recent;
 mod rules;
+pub mod settings_card;
 pub mod sheet;
 pub mod start;
 mod steps;
@@ -25,7 +29,8 @@ pub mod top_strip;
 mod words_card;
 pub mod yarn_card;
 
-use egui::{Rect, Ui, pos2, vec2};
+use egui::scroll_area::ScrollSource;
+use egui::{Rect, ScrollArea, Ui, UiBuilder, Vec2, pos2, vec2};
 
 use crate::bars;
 use crate::board;
@@ -33,8 +38,8 @@ use crate::body;
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::studio::view::{BoardFace, Lens, Stage};
-use crate::ui_kit::paint;
 use crate::ui_kit::tokens::{GAP, NARROW, PAD, STRIP};
+use crate::ui_kit::{controls, paint};
 
 /// Where everything is.
 #[derive(Debug, Clone, Copy)]
@@ -53,6 +58,8 @@ pub struct Layout {
     pub board: Rect,
     /// The round bars, their heading included.
     pub bars: Rect,
+    /// The heading over gauge card and board.
+    pub heading: Rect,
 }
 
 /// Figures and the card: a column, or one line where the window is narrow.
@@ -79,6 +86,10 @@ pub enum Side {
     /// Nothing: the main part has the window to itself.
     Nothing,
 }
+
+/// Smallest bench on which nothing is cramped, points. In a window that is smaller, or under
+/// text so large that it holds less, the bench scrolls.
+pub const LEAST: Vec2 = vec2(960.0, 590.0);
 
 /// Height of the bend strip.
 const BEND: f32 = 132.0;
@@ -143,10 +154,45 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         pos2(gauge.right() + GAP, below.top()),
         pos2(bars.left() - FAN, below.bottom()),
     );
-    Layout { strip, main, side, bend, gauge, board, bars }
+    let heading = Rect::from_min_max(
+        pos2(main.left() + PAD, main.top()),
+        pos2(board.right(), main.top() + HEADING),
+    );
+    Layout { strip, main, side, bend, gauge, board, bars, heading }
 }
 
 impl Layout {
+    /// The same with left and right changed in `window`, for a board on the right.
+    #[must_use]
+    pub fn mirrored(self, window: Rect) -> Self {
+        let over = |rect: Rect| {
+            if rect == Rect::NOTHING {
+                return rect;
+            }
+            let middle = window.left() + window.right();
+            Rect::from_x_y_ranges(middle - rect.right()..=middle - rect.left(), rect.y_range())
+        };
+        let side = match self.side {
+            Side::Column { figures, card } => {
+                Side::Column { figures: over(figures), card: over(card) }
+            }
+            Side::Body { body, card } => Side::Body { body: over(body), card: over(card) },
+            Side::Line(line) => Side::Line(over(line)),
+            Side::Findings(rect) => Side::Findings(over(rect)),
+            Side::Nothing => Side::Nothing,
+        };
+        Self {
+            strip: self.strip,
+            main: over(self.main),
+            side,
+            bend: over(self.bend),
+            gauge: over(self.gauge),
+            board: over(self.board),
+            bars: over(self.bars),
+            heading: over(self.heading),
+        }
+    }
+
     /// Where the body stands, if it is in sight with `face` on a shared board.
     pub fn body_field(&self, face: BoardFace) -> Option<Rect> {
         match self.side {
@@ -159,6 +205,29 @@ impl Layout {
 fn split_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
     let (above, below) = rect.split_top_bottom_at_y(rect.bottom() - height);
     (below, above.with_max_y(above.bottom() - GAP))
+}
+
+/// Draws the bench in `window` by `add`: as large as the window, or as its least size, of which
+/// the window then shows a part. Tab brings what it reaches into sight.
+pub fn fit<R>(ui: &mut Ui, window: Rect, add: impl FnOnce(&mut Ui) -> R) -> R {
+    let mut child = ui.new_child(UiBuilder::new().max_rect(window).id_salt("bench"));
+    if window.width() >= LEAST.x && window.height() >= LEAST.y {
+        return add(&mut child);
+    }
+    let size = window.size().max(LEAST);
+    // The wheel zooms the boards; beside them it scrolls.
+    let by = ScrollSource { drag: egui::scroll_area::DragScroll::Never, ..ScrollSource::ALL };
+    controls::scroll_colours(&mut child);
+    let area = ScrollArea::both().id_salt("bench").auto_shrink(false).scroll_source(by);
+    let shown = area.show(&mut child, |ui| {
+        ui.reset_style();
+        let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+        let mut bench = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("scrolled"));
+        let inner = add(&mut bench);
+        controls::follow_focus(ui);
+        inner
+    });
+    shown.inner
 }
 
 /// What the hand is on, view by view, and where the views have put things.

@@ -4,8 +4,8 @@
 use egui::{DragValue, Popup, Rect, Response, Ui, pos2, vec2};
 use plumpline_core::{Gauge, Hand, Kind, Swatches, Working};
 
-use super::form;
 use super::gauge_card::short;
+use super::{form, length_field};
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::studio::choice::Choice;
@@ -129,7 +129,7 @@ fn swatch(ui: &mut Ui, bench: &Bench<'_>, kind: Kind, actions: &mut Actions) {
     if remove.on_hover_text("Back to the assumed height").clicked() {
         actions.choose(Choice::Swatches(with(piece.swatches, kind, None)));
     }
-    if let Some(gauge) = counts(ui, name, gauge, actions)
+    if let Some(gauge) = counts(ui, bench, name, gauge, actions)
         && gauge.validate().is_ok()
     {
         actions.choose(Choice::Swatches(with(piece.swatches, kind, Some(gauge))));
@@ -137,7 +137,13 @@ fn swatch(ui: &mut Ui, bench: &Bench<'_>, kind: Kind, actions: &mut Actions) {
 }
 
 /// Stitches, rounds and the length they were counted over, on one line.
-fn counts(ui: &mut Ui, name: &str, gauge: Gauge, actions: &mut Actions) -> Option<Gauge> {
+fn counts(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    name: &str,
+    gauge: Gauge,
+    actions: &mut Actions,
+) -> Option<Gauge> {
     let size = vec2(ui.available_width(), form::ROW);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
     let mut new = gauge;
@@ -157,11 +163,10 @@ fn counts(ui: &mut Ui, name: &str, gauge: Gauge, actions: &mut Actions) -> Optio
     form::field(ui, spot(0), &full, number(&mut new.stitches, " st", 0.5), actions);
     let full = format!("{name}, rounds");
     form::field(ui, spot(1), &full, number(&mut new.rounds, " rnds", 0.5), actions);
-    let mut over = gauge.along_mm;
     let full = format!("{name}, over");
-    let drag = number(&mut over, " mm", 1.0);
-    if form::field(ui, spot(2), &full, drag, actions).changed() {
-        (new.across_mm, new.along_mm) = (over, over);
+    let over = (gauge.along_mm, bench.unit());
+    if let Some(mm) = length_field::show(ui, spot(2), &full, over, 1.0..=2000.0, actions) {
+        (new.across_mm, new.along_mm) = (mm, mm);
     }
     (new != gauge).then_some(new)
 }

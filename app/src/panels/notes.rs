@@ -83,13 +83,14 @@ fn one(ui: &mut Ui, bench: &Bench<'_>, index: usize, note: &Warning) -> egui::Re
     let t = bench.t;
     let width = ui.available_width() - 26.0;
     let font = type_faces::regular(type_faces::BODY);
-    let galley = ui.painter().layout(note.text.clone(), font, t.ink, width - 6.0);
+    let text = note.text_in(bench.unit());
+    let galley = ui.painter().layout(text.clone(), font, t.ink, width - 6.0);
     let size = vec2(ui.available_width(), galley.size().y + 8.0);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let whole = note.rounds.is_empty();
     let sense = if whole { Sense::hover() } else { Sense::click() };
     let response = ui.interact(rect, ui.scope_id().with(("note", index)), sense);
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &note.text));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &text));
     if response.hovered() && !whole {
         ui.painter().rect_filled(rect, 6.0, t.well);
     }

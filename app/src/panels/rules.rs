@@ -4,6 +4,7 @@ use egui::{DragValue, Rect, Ui, pos2, vec2};
 use plumpline_core::{Face as Plain, Piece, Rules, Spread};
 
 use super::form::{self, Span};
+use super::length_field;
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::studio::choice::Choice;
@@ -202,19 +203,11 @@ fn start(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         let why = "Worked along both sides of a chain: two half rounds and two straight \
                    sides this long. 0 is round";
         let rect = form::row(ui, "Oval, straight side", why);
-        let mut straight = piece.straight_mm;
-        let drag = DragValue::new(&mut straight)
-            .range(0.0..=1000.0)
-            .speed(0.3)
-            .custom_formatter(|mm, _| {
-                if mm > 0.0 { super::gauge_card::short(mm) + " mm" } else { "round".into() }
-            })
-            .custom_parser(|text| {
-                let text = text.trim().trim_end_matches("mm").trim();
-                if text == "round" { Some(0.0) } else { text.parse().ok() }
-            });
         let at = Rect::from_min_size(rect.right_center() - vec2(74.0, 13.0), vec2(74.0, 26.0));
-        if form::field(ui, at, "Oval, straight side", drag, actions).changed() {
+        let (name, now) = ("Oval, straight side", (piece.straight_mm, bench.unit()));
+        let new =
+            length_field::show_or(ui, at, name, now, 0.0..=1000.0, Some("round"), actions);
+        if let Some(straight) = new {
             actions.choose(Choice::Straight(straight));
         }
     }

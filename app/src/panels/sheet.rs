@@ -52,7 +52,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let words = Face::Words(command.text());
         let enabled = command.enabled(bench);
         let button = controls::button(ui, place, words, command.text(), enabled);
-        if button.on_hover_text(command.hint()).clicked() {
+        if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
         }
         right = place.left() - 8.0;

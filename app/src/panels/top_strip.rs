@@ -102,7 +102,7 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
         ui.set_width(if bench.desk.recent.is_empty() { 190.0 } else { 270.0 });
         for command in [Command::New, Command::Open, Command::Save, Command::SaveAs] {
             let item = egui::Button::new(command.text())
-                .shortcut_text(command.key_text().unwrap_or_default())
+                .shortcut_text(bench.key_text(command).unwrap_or_default())
                 .frame_when_inactive(false);
             let item = ui.add_enabled(command.enabled(bench), item);
             if item.on_hover_text(command.tooltip()).clicked() {
@@ -110,14 +110,23 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
             }
         }
         recent::menu(ui, bench, actions);
+        ui.separator();
+        let keys = Command::ShowKeys;
+        let item = egui::Button::new(keys.text())
+            .shortcut_text(bench.key_text(keys).unwrap_or_default())
+            .frame_when_inactive(false);
+        if ui.add(item).on_hover_text(keys.tooltip()).clicked() {
+            actions.command(keys);
+        }
     });
     rect.right()
 }
 
-/// Undo, redo and the theme, from the right; returns where they begin.
+/// Undo, redo, the theme and the settings, from the right; returns where they begin.
 fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> f32 {
     let theme = if bench.t.dark { Icon::Sun } else { Icon::Moon };
     let list = [
+        (Command::ShowSettings, Icon::Settings, 4.0),
         (Command::ToggleTheme, theme, 12.0),
         (Command::Redo, Icon::Redo, 4.0),
         (Command::Undo, Icon::Undo, 0.0),
@@ -127,7 +136,7 @@ fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions)
         let rect = slot(strip, right - BUTTON, BUTTON);
         let enabled = command.enabled(bench);
         let button = controls::button(ui, rect, Face::Icon(icon), command.text(), enabled);
-        if button.on_hover_text(command.hint()).clicked() {
+        if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
         }
         right = rect.left() - gap;
@@ -191,7 +200,7 @@ fn stages(
         if response.has_focus() {
             paint::focus_ring(painter, rect.shrink(4.0), 6.0, t);
         }
-        if response.on_hover_text(command.hint()).clicked() {
+        if response.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
         }
     }

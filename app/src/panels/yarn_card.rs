@@ -66,6 +66,9 @@ fn palette(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
             let ring = egui::Stroke::new(if on { 2.0 } else { 1.3 }, t.outline);
             ui.painter().circle_stroke(rect.center(), 11.5, ring);
         }
+        if response.has_focus() {
+            paint::focus_ring(ui.painter(), rect.shrink(2.0), 12.0, t);
+        }
         if response.on_hover_text(*name).clicked() {
             // A yarn still called after its colour is called after the new one.
             if PALETTE.contains(&(yarn.name.as_str(), yarn.colour)) {
@@ -144,6 +147,9 @@ fn line(
     paint::clipped_text(ui.painter(), at, name, font, t.ink, rect.width() - 52.0);
     if on {
         icons::check(ui.painter(), pos2(rect.right() - 14.0, y), t.outline);
+    }
+    if response.has_focus() {
+        paint::focus_ring(ui.painter(), rect.shrink(4.0), 4.0, t);
     }
     if response.clicked() {
         ui.close();

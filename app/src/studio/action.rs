@@ -11,7 +11,8 @@ use super::command::Command;
 use super::home::DeskAction;
 use super::making::Make;
 use super::pieces::PieceEdit;
-use super::view::{BoardFace, Card, Dimension, Lens, Turned, Typing};
+use super::prefs::Prefs;
+use super::view::{BoardFace, Card, Dimension, Lens, Over, Turned, Typing};
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -181,6 +182,10 @@ pub enum Look {
     Step(Option<usize>),
     /// These notes have been seen, by their codes.
     Read(Vec<&'static str>),
+    /// Lays a card over the window, or puts it away.
+    Over(Option<Over>),
+    /// Settles something for every project.
+    Prefs(Prefs),
 }
 
 /// The requests of one frame, in order.

@@ -2,29 +2,27 @@
 
 use std::path::PathBuf;
 
-use egui::{Context, ThemePreference, Ui};
+use egui::{Context, Ui};
 
-use super::action::{Action, Actions, Edit};
+use super::action::{Action, Actions};
 use super::apply;
 use super::ask::{self, Ask, Next};
 use super::bench::Bench;
-use super::choice::Choice;
-use super::command::Command;
 use super::derived::Derived;
 use super::document::Document;
-use super::home::{DeskAction, Home};
-use super::jobs::{Jobs, Purpose};
+use super::home::Home;
+use super::jobs::Jobs;
 use super::keys;
 use super::making::Handiwork;
 use super::picture::Tracing;
+use super::prefs::Prefs;
 use super::proofreading::Proofreading;
-use super::shaping;
 use super::trade::Trade;
-use super::view::{Notice, Prefs, Stage, View};
+use super::view::{Notice, View};
 use crate::body::{self, Shown};
 use crate::panels::{self, start};
 use crate::ui_kit::{Tokens, type_faces};
-use plumpline_core::{Kind, Loop, Piece, file, sheet};
+use plumpline_core::file;
 
 /// The studio's window.
 #[derive(Debug)]
@@ -38,7 +36,6 @@ pub struct Studio {
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
     body: Shown,
-    prefs: Prefs,
     pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
     pub(super) next: Option<Next>,
@@ -69,7 +66,11 @@ pub fn dress(ctx: &Context) {
         });
     }
     // Where the desktop does not say, it is day.
-    ctx.options_mut(|o| o.fallback_theme = egui::Theme::Light);
+    ctx.options_mut(|o| {
+        o.fallback_theme = egui::Theme::Light;
+        // Text size is the studio's own to keep, within its own ends.
+        o.zoom_with_keyboard = false;
+    });
 }
 
 impl Studio {
@@ -80,7 +81,7 @@ impl Studio {
             .storage
             .and_then(|storage| eframe::get_value(storage, eframe::APP_KEY))
             .unwrap_or_default();
-        cc.egui_ctx.set_theme(prefs.theme);
+        prefs.show(&cc.egui_ctx);
         // Small and local: read at once, so that the first picture is the right one.
         let opened = open.map(|path| (file::load(&path), path));
         let mut studio = match opened {
@@ -92,7 +93,7 @@ impl Studio {
                 studio
             }
         };
-        studio.prefs = prefs;
+        studio.view.prefs = prefs;
         studio
     }
 
@@ -108,7 +109,6 @@ impl Studio {
             proofreading: Proofreading::default(),
             handiwork: Handiwork::default(),
             body: Shown::default(),
-            prefs: Prefs::default(),
             ask: None,
             next: None,
             closing: false,
@@ -207,137 +207,6 @@ impl Studio {
         self.view.board.also.retain(|&k| k < knots);
     }
 
-    fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
-        let rounds = self.derived.plan().map_or(0, |p| p.rounds.len());
-        let knots = self.document.piece().outline.knots.len();
-        match command {
-            Command::New => self.desk(ctx, frame, DeskAction::ShowStart),
-            Command::Open => self.go(ctx, frame, Next::Open),
-            Command::Save => self.save(ctx, frame, false),
-            Command::SaveAs => self.save(ctx, frame, true),
-            Command::Undo => self.document.undo(),
-            Command::Redo => self.document.redo(),
-            Command::ToggleTheme => self.toggle_theme(ctx),
-            Command::ShowShape => self.view.stage = Stage::Shape,
-            Command::ShowSheet => self.view.stage = Stage::Sheet,
-            Command::ShowProofread => self.view.stage = Stage::Proofread,
-            Command::ShowMake => self.view.stage = Stage::Make,
-            Command::Make(make) => self.make(ctx, make.asks()),
-            Command::OpenPattern => {
-                self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
-            }
-            Command::MakePiece => self.make_piece(),
-            Command::CopySheet => self.copy_sheet(ctx),
-            Command::SaveSheetText => self.save_sheet(ctx, frame),
-            Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
-                r.map_or(rounds as u32, |r| r.saturating_sub(1))
-            }),
-            Command::NextRound => {
-                apply::step_round(&mut self.view, rounds, |r| r.map_or(1, |r| r + 1));
-            }
-            Command::FirstRound => apply::step_round(&mut self.view, rounds, |_| 1),
-            Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
-            Command::LetGo => {
-                self.view.selected = None;
-                self.view.take_knots(&[]);
-                self.view.board.picture = false;
-            }
-            Command::CopyRound => self.copy_round(ctx),
-            Command::TogglePin => self.pin(0),
-            Command::MoreStitches => self.pin(1),
-            Command::FewerStitches => self.pin(-1),
-            Command::PreviousKnot => apply::step_knot(&mut self.view, knots, -1),
-            Command::NextKnot => apply::step_knot(&mut self.view, knots, 1),
-            Command::RemoveKnot => self.remove_knots(),
-            Command::ToggleCorner => self.toggle_corners(),
-            Command::FitView => self.view.lens = None,
-            Command::ToggleMagnet => self.view.board.magnet = !self.view.board.magnet,
-            Command::ChoosePicture => self.choose_picture(ctx, frame),
-            Command::NextKind => self.choose_for_round(|piece, round| Choice::Kind {
-                round,
-                kind: match piece.kind_of_round(round) {
-                    Kind::Single => Kind::HalfDouble,
-                    Kind::HalfDouble => Kind::Double,
-                    Kind::Double => Kind::Single,
-                },
-            }),
-            Command::NextLoop => self.choose_for_round(|piece, round| Choice::Loop {
-                round,
-                only: match piece.loops.get(&round) {
-                    None => Some(Loop::Front),
-                    Some(Loop::Front) => Some(Loop::Back),
-                    Some(Loop::Back) => None,
-                },
-            }),
-            Command::TogglePlain => self.choose_for_round(|piece, round| Choice::Plain {
-                from: round,
-                to: round,
-                on: !piece.is_in_face(round),
-            }),
-        }
-    }
-
-    /// Removes all knots in hand that are no ends.
-    fn remove_knots(&mut self) {
-        let knots = self.view.knots();
-        let outline = shaping::without(&self.document.piece().outline, &knots);
-        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
-        self.view.take_knots(&[]);
-    }
-
-    /// Makes all knots in hand corners, or smooth, whichever the first is not.
-    fn toggle_corners(&mut self) {
-        let outline = &self.document.piece().outline;
-        let Some(first) = self.view.knot.and_then(|k| outline.knots.get(k)) else { return };
-        let outline = shaping::cornered(outline, &self.view.knots(), !first.corner);
-        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
-    }
-
-    /// Adds what the written pattern makes, in the gauge and firmness of the piece in hand.
-    fn make_piece(&mut self) {
-        let Some(checked) = self.proofreading.checked() else { return };
-        let piece = self.document.piece();
-        match checked.shape(piece.gauge, piece.firmness) {
-            Ok(shaped) => {
-                let names: Vec<String> =
-                    shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
-                let added = Edit::AddPieces(shaped);
-                apply::edit(&mut self.document, &mut self.view, added);
-                self.say(
-                    format!("{} is in the project, its counts pinned.", names.join(", ")),
-                    false,
-                );
-            }
-            Err(error) => self.say(error.to_string(), true),
-        }
-    }
-
-    /// Makes a choice about the round in hand, and keeps it in hand.
-    fn choose_for_round(&mut self, choice: impl FnOnce(&Piece, u32) -> Choice) {
-        let Some(round) = self.view.in_hand() else { return };
-        let edit = Edit::Choice(choice(self.document.piece(), round));
-        apply::edit(&mut self.document, &mut self.view, edit);
-        self.view.selected = Some(round);
-    }
-
-    /// Pins the round in hand at so many stitches more than it has; with 0, or removes the
-    /// pin it has.
-    fn pin(&mut self, more: i64) {
-        let Some(round) = self.view.in_hand() else { return };
-        let Some(count) = self.derived.plan().and_then(|p| p.rounds.get(round as usize - 1))
-        else {
-            return;
-        };
-        let pinned = self.document.piece().pins.contains_key(&round);
-        let edit = if more == 0 && pinned {
-            Edit::Unpin(round)
-        } else {
-            Edit::Pin { round, count: (i64::from(count.count) + more).max(3) as u32 }
-        };
-        apply::edit(&mut self.document, &mut self.view, edit);
-        self.view.selected = Some(round);
-    }
-
     /// The body as the plan and the hand have it now, if it is in sight.
     fn show_body(&mut self, ctx: &Context, layout: &panels::Layout) {
         let (Some(plan), Some(field)) =
@@ -357,43 +226,8 @@ impl Studio {
         self.body.update(plan, self.document.piece(), asked);
     }
 
-    fn toggle_theme(&mut self, ctx: &Context) {
-        self.prefs.theme = match ctx.theme() {
-            egui::Theme::Light => ThemePreference::Dark,
-            egui::Theme::Dark => ThemePreference::Light,
-        };
-        ctx.set_theme(self.prefs.theme);
-    }
-
     pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
         self.view.notice = Some(Notice { text: text.into(), wrong });
-    }
-
-    fn copy_sheet(&mut self, ctx: &Context) {
-        match sheet::text(self.document.project()) {
-            Ok(text) => {
-                ctx.copy_text(text);
-                self.say("The pattern is copied.", false);
-            }
-            Err(error) => self.say(error.to_string(), true),
-        }
-    }
-
-    fn copy_round(&mut self, ctx: &Context) {
-        let Some(round) = self.view.in_hand() else { return };
-        let Some(line) = self.derived.plan().and_then(|p| p.wording.line_of(round)) else {
-            return;
-        };
-        match self.document.project().wording.writer() {
-            Ok(writer) => {
-                let (heading, count) =
-                    (writer.heading(line.first, line.last), writer.count(line.count));
-                let line = format!("{heading} {} {count}", line.text);
-                ctx.copy_text(line.trim_end().to_owned());
-                self.say(format!("Copied: {line}"), false);
-            }
-            Err(error) => self.say(error.to_string(), true),
-        }
     }
 
     /// Ends a drag whose end nobody saw: what was held may have gone from under the hand, with
@@ -419,21 +253,14 @@ impl Studio {
             self.say(error, true);
         }
         let mut actions = Actions::default();
-        if self.ask.is_none() && self.start.is_none() {
+        keys::read_everywhere(&ctx, &self.bench(&ctx), &mut actions);
+        if self.ask.is_none() && self.start.is_none() && self.view.over.is_none() {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);
         }
         self.apply(&ctx, frame, &mut actions);
-        let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
-        let layout = panels::layout(self.above_foot(ui.max_rect()), self.view.stage, yarns);
-        let hands = panels::hands(ui, &self.bench(&ctx), &layout, &mut actions);
-        self.view.hovered = hands.hovered;
-        if let Some(lens) = hands.lens {
-            self.view.lens = Some(lens);
-        }
-        self.view.show_round = None;
-        self.apply(&ctx, frame, &mut actions);
-        self.show_body(&ctx, &layout);
-        let sees_ease = panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        self.view.prefs.show(&ctx);
+        let window = self.above_foot(ui.max_rect());
+        let sees_ease = panels::fit(ui, window, |ui| self.draw_bench(ui, frame));
         self.lay_over(ui, ui.max_rect(), &mut actions);
         self.apply(&ctx, frame, &mut actions);
         self.let_go_of_the_rest(&ctx);
@@ -451,13 +278,39 @@ impl Studio {
     }
 }
 
+impl Studio {
+    /// The bench itself: what the hand does, all changes, the picture. Returns whether the
+    /// steps of ease are in sight.
+    fn draw_bench(&mut self, ui: &mut Ui, frame: &eframe::Frame) -> bool {
+        let ctx = ui.ctx().clone();
+        let mut actions = Actions::default();
+        let window = ui.max_rect();
+        let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
+        let mut layout = panels::layout(window, self.view.stage, yarns);
+        if self.view.prefs.mirrored {
+            layout = layout.mirrored(window);
+        }
+        let hands = panels::hands(ui, &self.bench(&ctx), &layout, &mut actions);
+        self.view.hovered = hands.hovered;
+        if let Some(lens) = hands.lens {
+            self.view.lens = Some(lens);
+        }
+        self.view.show_round = None;
+        self.apply(&ctx, frame, &mut actions);
+        self.show_body(&ctx, &layout);
+        let sees_ease = panels::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        self.apply(&ctx, frame, &mut actions);
+        sees_ease
+    }
+}
+
 impl eframe::App for Studio {
     fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
         self.frame(ui, frame);
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
-        eframe::set_value(storage, eframe::APP_KEY, &self.prefs);
+        eframe::set_value(storage, eframe::APP_KEY, &self.view.prefs);
     }
 
     fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {

@@ -14,7 +14,7 @@ use super::view::{Dimension, Notice, View};
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
-    let name = names::step(&edit, document.history.in_gesture());
+    let name = names::step(&edit, document.history.in_gesture(), view.prefs.unit);
     let run = edit.run();
     let now = document.piece_index();
     let mut next = now;
@@ -170,6 +170,8 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Board(face) => view.face = face,
         Look::Step(step) => view.step = step,
         Look::Read(codes) => view.read = codes,
+        Look::Over(over) => view.over = over,
+        Look::Prefs(prefs) => view.prefs = prefs,
     }
 }
 

@@ -1,7 +1,8 @@
 //! What panels may read.
 
-use plumpline_core::Plan;
+use plumpline_core::{Plan, Unit};
 
+use super::command::Command;
 use super::document::Document;
 use super::home::desk::Desk;
 use super::making::Handiwork;
@@ -42,6 +43,21 @@ pub struct Bench<'a> {
 }
 
 impl Bench<'_> {
+    /// The unit of every length on screen.
+    pub const fn unit(&self) -> Unit {
+        self.view.prefs.unit
+    }
+
+    /// What a command does, with its key.
+    pub fn hint(&self, command: Command) -> String {
+        command.hint(self.view.prefs.single_keys)
+    }
+
+    /// The key of a command in words.
+    pub fn key_text(&self, command: Command) -> Option<String> {
+        command.key_text(self.view.prefs.single_keys)
+    }
+
     /// Colour of the yarn of a round.
     pub fn yarn_of(&self, yarn: usize) -> [u8; 3] {
         let yarns = &self.document.project().yarns;

@@ -1,11 +1,11 @@
 //! Keys: commands by their shortcuts, arrows that nudge the knots in hand.
 
-use egui::{Context, Id, Key, Modifiers};
+use egui::{Context, Id, Key, KeyboardShortcut, Modifiers};
 use plumpline_core::outline::Rz;
 
 use super::action::{Actions, Edit, Look};
 use super::bench::Bench;
-use super::command::Command;
+use super::command::{Command, asked};
 use super::shaping;
 use super::view::Stage;
 
@@ -42,8 +42,8 @@ pub fn body_id() -> Id {
 /// How far an arrow turns the body, degrees.
 const TURN_DEG: f32 = 5.0;
 
-/// How far an arrow moves a knot, mm; with Shift ten times as far.
-const NUDGE_MM: f64 = 0.5;
+/// How far an arrow moves a knot, in steps of the grid; with Shift ten times as far.
+const NUDGE: f64 = 0.5;
 
 /// Reads the keys of this frame.
 pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
@@ -59,28 +59,17 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         nudge(ctx, bench, actions);
     }
     for command in Command::ALL {
-        let Some(shortcut) = command.shortcut() else { continue };
-        let plain = shortcut.modifiers.is_none();
-        // While a pattern or a note is typed, Ctrl+Z takes the typing back, not the piece.
-        let steps = matches!(command, Command::Undo | Command::Redo);
-        if steps && typing {
-            continue;
-        }
-        // A single key belongs to whatever has the keyboard: a field, a slider, a menu. So does
-        // the key that copies.
-        if (plain || command == Command::CopyRound) && !on_canvas {
-            continue;
-        }
-        if command.enabled(bench) {
-            let (modifiers, key) = (shortcut.modifiers, shortcut.logical_key);
-            // A key may have repeated more often than frames were drawn. But nobody works
-            // twenty stitches a second: there a key that is held down counts once.
-            let held = matches!(command, Command::Make(_)).then(|| repeats(ctx, key));
-            let presses = ctx.input_mut(|i| i.count_and_consume_key(modifiers, key));
-            let presses = presses.saturating_sub(held.unwrap_or(0));
-            for _ in 0..presses {
-                actions.command(command);
+        for shortcut in command.shortcuts() {
+            // While a pattern or a note is typed, Ctrl+Z takes the typing back, not the piece.
+            let steps = matches!(command, Command::Undo | Command::Redo);
+            // A key by itself belongs to whatever has the keyboard: a field, a slider, a menu.
+            // So does the key that copies.
+            let plain = shortcut.modifiers.is_none() && shortcut.logical_key != Key::F1;
+            let theirs = plain || command == Command::CopyRound;
+            if (steps && typing) || (theirs && !on_canvas) {
+                continue;
             }
+            press(ctx, bench, command, shortcut, actions);
         }
     }
     // Where the desktop knows Ctrl+C as such, it comes as a wish to copy, not as a key.
@@ -88,15 +77,36 @@ pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     if on_canvas && Command::CopyRound.enabled(bench) && ctx.input(copies) {
         actions.command(Command::CopyRound);
     }
-    let again = egui::KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
-    if !typing && Command::Redo.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&again))
-    {
-        actions.command(Command::Redo);
+}
+
+/// Reads the keys that act whatever lies over the window: those of how it looks.
+pub fn read_everywhere(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
+    use Command::{LargerText, SmallerText, ToggleTheme, UsualText};
+    for command in [LargerText, SmallerText, UsualText, ToggleTheme] {
+        for shortcut in command.shortcuts() {
+            press(ctx, bench, command, shortcut, actions);
+        }
     }
-    let alike = egui::KeyboardShortcut::new(Modifiers::NONE, Key::Equals);
-    let more = Command::MoreStitches;
-    if on_canvas && more.enabled(bench) && ctx.input_mut(|i| i.consume_shortcut(&alike)) {
-        actions.command(more);
+}
+
+/// Asks for a command as often as its key was pressed: one may have repeated more often than
+/// frames were drawn.
+fn press(
+    ctx: &Context,
+    bench: &Bench<'_>,
+    command: Command,
+    shortcut: KeyboardShortcut,
+    actions: &mut Actions,
+) {
+    if command.enabled(bench) {
+        let KeyboardShortcut { modifiers, logical_key } =
+            asked(shortcut, bench.view.prefs.single_keys);
+        // But nobody works twenty stitches a second: there a key held down counts once.
+        let held = matches!(command, Command::Make(_)).then(|| repeats(ctx, logical_key));
+        let presses = ctx.input_mut(|i| i.count_and_consume_key(modifiers, logical_key));
+        for _ in 0..presses.saturating_sub(held.unwrap_or(0)) {
+            actions.command(command);
+        }
     }
 }
 
@@ -131,7 +141,7 @@ fn nudge(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     }
     let (mut right, mut down) = (0.0, 0.0);
     ctx.input_mut(|i| {
-        let step = if i.modifiers.shift { 10.0 * NUDGE_MM } else { NUDGE_MM };
+        let step = NUDGE * bench.unit().grid_mm() * if i.modifiers.shift { 10.0 } else { 1.0 };
         let mut presses = |key: Key| {
             let plain = i.count_and_consume_key(Modifiers::NONE, key);
             plain as f64 * step

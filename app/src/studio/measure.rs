@@ -1,34 +1,27 @@
 //! Measures of the outline board that are typed: what each changes.
 
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Outline, Piece, Plan, plan};
+use plumpline_core::{Outline, Piece, Plan, Unit, length, plan};
 
 use super::shaping::{self, OFF_AXIS_MM};
 use super::view::{Dimension, Typing};
-use crate::length::parse_mm;
 
 /// What a field asks for, mm; `None` where it was left as it was found, for the number in it
 /// is a rounded one.
 pub(crate) fn typed(typing: &Typing) -> Option<Result<f64, String>> {
     let other = typing.text.trim() != typing.was.trim();
-    other.then(|| read(typing.dimension, &typing.text))
+    other.then(|| read(typing.dimension, &typing.text, typing.unit))
 }
 
 /// Reads what was typed for `dimension`, mm. A height may also be 0 or below it.
 ///
 /// # Errors
 /// One line: what was read, and how a length is written.
-fn read(dimension: Dimension, text: &str) -> Result<f64, String> {
-    let text = text.trim();
-    let Dimension::KnotHeight(_) = dimension else { return parse_mm(text) };
-    let below = text.strip_prefix(['-', '−']);
-    let size = below.unwrap_or(text).trim();
-    let bare = size.trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace());
-    let mm = match bare.replace(',', ".").parse::<f64>() {
-        Ok(0.0) => 0.0,
-        _ => parse_mm(size)?,
-    };
-    Ok(if below.is_some() { -mm } else { mm })
+fn read(dimension: Dimension, text: &str, unit: Unit) -> Result<f64, String> {
+    match dimension {
+        Dimension::KnotHeight(_) => length::parse_place(text, unit),
+        _ => length::parse(text, unit),
+    }
 }
 
 /// The outline in which `dimension` is `mm`, or as near to it as whole rounds and stitches
@@ -161,6 +154,7 @@ mod tests {
     #[test]
     fn heights_may_be_nought_or_below() {
         let height = Dimension::KnotHeight(2);
+        let read = |dimension, text| read(dimension, text, Unit::Mm);
         assert_eq!(read(height, " 12,5 "), Ok(12.5));
         assert_eq!(read(height, "0"), Ok(0.0));
         assert_eq!(read(height, "0 mm"), Ok(0.0));

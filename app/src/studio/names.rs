@@ -1,6 +1,6 @@
 //! What the steps of undo are called: what a person did, in the words of the bench.
 
-use plumpline_core::{Spread, Yarn};
+use plumpline_core::{Spread, Unit, Yarn};
 
 use super::action::Edit;
 use super::choice::Choice;
@@ -8,7 +8,7 @@ use super::pieces::PieceEdit;
 use super::view::Dimension;
 
 /// The name of the step that `edit` makes; `dragged` if it is part of a gesture.
-pub(super) fn step(edit: &Edit, dragged: bool) -> String {
+pub(super) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
     match edit {
         Edit::Title(_) => "Name the project".into(),
         Edit::MoveKnots { lead, .. } if dragged => format!("Drag knot {}", lead + 1),
@@ -34,9 +34,9 @@ pub(super) fn step(edit: &Edit, dragged: bool) -> String {
         Edit::Outline(_) => "Shape the outline".into(),
         Edit::Picture(Some(_)) => "Picture to trace".into(),
         Edit::Picture(None) => "Remove the picture".into(),
-        Edit::Resize(Dimension::Height, mm) => format!("Height {mm:.0} mm"),
-        Edit::Resize(Dimension::Width, mm) => format!("Width {mm:.0} mm"),
-        Edit::Resize(Dimension::Neck, mm) => format!("Neck {mm:.0} mm"),
+        Edit::Resize(Dimension::Height, mm) => format!("Height {}", unit.rough_text(*mm)),
+        Edit::Resize(Dimension::Width, mm) => format!("Width {}", unit.rough_text(*mm)),
+        Edit::Resize(Dimension::Neck, mm) => format!("Neck {}", unit.rough_text(*mm)),
         Edit::Resize(Dimension::Ruler, _) => "Scale the picture".into(),
         Edit::Resize(
             Dimension::KnotRadius(knot)
@@ -44,7 +44,7 @@ pub(super) fn step(edit: &Edit, dragged: bool) -> String {
             | Dimension::KnotHeight(knot),
             _,
         ) => format!("Move knot {}", knot + 1),
-        Edit::Choice(choice) => chosen(choice),
+        Edit::Choice(choice) => chosen(choice, unit),
         Edit::AddPieces(pieces) if pieces.len() == 1 => "Make a piece of a pattern".into(),
         Edit::AddPieces(_) => "Make pieces of a pattern".into(),
         Edit::Piece(edit) => listed(edit),
@@ -62,7 +62,7 @@ fn listed(edit: &PieceEdit) -> String {
     }
 }
 
-fn chosen(choice: &Choice) -> String {
+fn chosen(choice: &Choice, unit: Unit) -> String {
     match choice {
         Choice::Rules(_) => "Rules".into(),
         Choice::Spread(Spread::Stacked) => "Stack increases".into(),
@@ -77,7 +77,7 @@ fn chosen(choice: &Choice) -> String {
             };
             format!("{what} {rounds} {}", if *on { "plain" } else { "be shaped" })
         }
-        Choice::Straight(mm) => format!("Straight part {mm:.0} mm"),
+        Choice::Straight(mm) => format!("Straight part {}", unit.rough_text(*mm)),
         Choice::Reverse { .. } => "Work from the other end".into(),
         Choice::Hold { knot, hold: None } => format!("Let knot {} go free", knot + 1),
         Choice::Hold { knot, .. } => format!("Hold knot {}", knot + 1),
@@ -99,10 +99,12 @@ mod tests {
     fn steps_say_what_was_done() {
         let outline = plumpline_core::Outline { knots: Vec::new() };
         let knot = Edit::MoveKnots { lead: 2, outline };
-        assert_eq!(step(&knot, true), "Drag knot 3");
-        assert_eq!(step(&knot, false), "Move knot 3");
-        assert_eq!(step(&Edit::Pin { round: 12, count: 40 }, true), "Pin round 12");
+        assert_eq!(step(&knot, true, Unit::Mm), "Drag knot 3");
+        assert_eq!(step(&knot, false, Unit::Mm), "Move knot 3");
+        assert_eq!(step(&Edit::Pin { round: 12, count: 40 }, true, Unit::Mm), "Pin round 12");
         let plain = Choice::Plain { from: 4, to: 6, on: true };
-        assert_eq!(step(&Edit::Choice(plain), false), "Keep rounds 4–6 plain");
+        assert_eq!(step(&Edit::Choice(plain), false, Unit::Mm), "Keep rounds 4–6 plain");
+        let tall = Edit::Resize(Dimension::Height, 120.0);
+        assert_eq!(step(&tall, false, Unit::Cm), "Height 12.0 cm");
     }
 }

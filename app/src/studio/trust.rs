@@ -10,7 +10,8 @@ use super::app::Studio;
 use super::ask::Next;
 use super::document::Document;
 use super::home::{DeskAction, Home};
-use crate::panels::{foot, start};
+use super::view::Over;
+use crate::panels::{foot, keys_card, settings_card, start};
 use plumpline_core::file;
 
 impl Studio {
@@ -42,7 +43,7 @@ impl Studio {
         window.with_max_y(window.bottom() - if shown { foot::HEIGHT } else { 0.0 })
     }
 
-    /// Draws the strip at the foot of the window and the start card.
+    /// Draws the strip at the foot of the window, and the card that lies over it.
     pub(super) fn lay_over(&mut self, ui: &mut Ui, window: Rect, actions: &mut Actions) {
         let bench = self.bench(ui.ctx());
         let strip = window.with_min_y(self.above_foot(window).bottom());
@@ -57,6 +58,15 @@ impl Studio {
         if let Some(mut card) = self.start.take() {
             start::show(ui.ctx(), &self.bench(ui.ctx()), &mut card, actions);
             self.start = Some(card);
+        }
+        match self.view.over.clone() {
+            Some(Over::Settings) => {
+                settings_card::show(ui.ctx(), &self.bench(ui.ctx()), actions);
+            }
+            Some(Over::Keys(query)) => {
+                keys_card::show(ui.ctx(), &self.bench(ui.ctx()), &query, actions);
+            }
+            None => {}
         }
         start::catch_files(ui.ctx());
     }

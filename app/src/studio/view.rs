@@ -1,9 +1,9 @@
 //! What is looked at: never saved with the project, never undone.
 
-use egui::ThemePreference;
-use serde::{Deserialize, Serialize};
+use plumpline_core::Unit;
 
 use super::board_view::BoardView;
+use super::prefs::Prefs;
 
 /// What the main part of the window shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -156,6 +156,15 @@ pub enum Dimension {
     Ruler,
 }
 
+/// A card over the window, which waits to be put away.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Over {
+    /// What is settled for every project.
+    Settings,
+    /// Every command with its key, narrowed to what holds these words.
+    Keys(String),
+}
+
 /// A dimension being typed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Typing {
@@ -165,6 +174,8 @@ pub struct Typing {
     pub text: String,
     /// What stood there first.
     pub was: String,
+    /// The unit of a number without one.
+    pub unit: Unit,
     /// Whether the field has yet to take the keyboard.
     pub fresh: bool,
 }
@@ -218,6 +229,10 @@ pub struct View {
     pub turned: Turned,
     /// A line for the person: what went wrong, or what was done.
     pub notice: Option<Notice>,
+    /// What the person has settled for every project.
+    pub prefs: Prefs,
+    /// The card that lies over the window.
+    pub over: Option<Over>,
 }
 
 /// A line for the person.
@@ -283,19 +298,5 @@ impl View {
         self.typing = None;
         self.step = None;
         self.lens = None;
-    }
-}
-
-/// What is remembered from one run to the next.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
-pub struct Prefs {
-    /// Light, dark, or as the desktop says.
-    pub theme: ThemePreference,
-}
-
-impl Default for Prefs {
-    fn default() -> Self {
-        Self { theme: ThemePreference::System }
     }
 }

@@ -172,6 +172,19 @@ pub fn scroll_colours(ui: &mut Ui) {
     widgets.active.bg_fill = t.outline;
 }
 
+/// Brings the control that has just taken the keyboard into sight, where the scroll area that
+/// `ui` is the inside of hides part of it.
+pub fn follow_focus(ui: &Ui) {
+    let Some(id) = ui.memory(|m| m.focused()) else { return };
+    let Some(response) = ui.ctx().read_response(id) else { return };
+    let hidden = response.interact_rect != response.rect;
+    let ours = response.layer_id == ui.layer_id() && ui.min_rect().intersects(response.rect);
+    if response.gained_focus() && hidden && ours {
+        let none = egui::style::ScrollAnimation::none();
+        ui.scroll_to_rect_animation(response.rect.expand(8.0), None, none);
+    }
+}
+
 /// Words on one line, cut off with “…” where they would pass `width`.
 fn fitted(
     painter: &egui::Painter,

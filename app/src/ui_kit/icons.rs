@@ -19,6 +19,8 @@ pub enum Icon {
     More,
     /// A small triangle that opens something below.
     Down,
+    /// A small triangle upwards.
+    Up,
     /// Cross: close.
     Close,
     /// Dressmaker's pin.
@@ -31,6 +33,12 @@ pub enum Icon {
     Picture,
     /// Four corners about a dot: all in view.
     Fit,
+    /// Two rails, each with its knob: what can be set.
+    Settings,
+    /// A letter A with a plus.
+    Larger,
+    /// The same with a minus.
+    Smaller,
 }
 
 impl Icon {
@@ -49,6 +57,7 @@ impl Icon {
                 painter.hline(at.x - 4.0..=at.x + 4.0, at.y, pen);
                 painter.vline(at.x, at.y - 4.0..=at.y + 4.0, pen);
             }
+            Self::Up => triangle(painter, at, vec2(0.0, -3.0), 4.0, colour),
             Self::Down => triangle(painter, at, vec2(0.0, 3.0), 4.0, colour),
             Self::Close => {
                 let d = vec2(3.5, 3.5);
@@ -60,6 +69,22 @@ impl Icon {
                 painter.circle_filled(at + vec2(-4.0, 4.0), 3.0, colour);
             }
             Self::Magnet => magnet(painter, at, pen),
+            Self::Settings => {
+                for (y, knob) in [(-3.5, 2.5), (3.5, -2.5)] {
+                    painter.hline(at.x - 6.5..=at.x + 6.5, at.y + y, pen);
+                    painter.circle_filled(at + vec2(knob, y), 3.0, colour);
+                }
+            }
+            Self::Larger | Self::Smaller => {
+                let letter = [vec2(-6.5, 5.0), vec2(-2.5, -5.0), vec2(1.5, 5.0)];
+                painter.add(Shape::line(letter.map(|d| at + d).to_vec(), pen));
+                painter.hline(at.x - 4.8..=at.x - 0.2, at.y + 1.6, pen);
+                let sign = at + vec2(5.0, -2.5);
+                painter.hline(sign.x - 2.8..=sign.x + 2.8, sign.y, pen);
+                if self == Self::Larger {
+                    painter.vline(sign.x, sign.y - 2.8..=sign.y + 2.8, pen);
+                }
+            }
             Self::Picture => {
                 let frame = Rect::from_center_size(at, vec2(13.0, 11.0));
                 painter.rect_stroke(frame, 1.5, pen, egui::StrokeKind::Middle);

@@ -288,7 +288,8 @@ impl Tokens {
             noninteractive: state(self.panel, self.edge, 1.0),
             inactive: state(self.panel, self.control_edge, 1.0),
             hovered: state(self.well, self.outline, 1.3),
-            active: state(self.wash, self.outline, 1.5),
+            // The one that is pressed, or has the keyboard.
+            active: state(self.wash, self.outline, 2.0),
             open: state(self.well, self.outline, 1.3),
         }
     }

@@ -111,7 +111,7 @@ fn card(
     if response.has_focus() {
         paint::focus_ring(painter, rect, CARD_RADIUS, t);
     }
-    let key = Command::Make(MakeCommand::Other).key_text().unwrap_or_default();
+    let key = bench.key_text(Command::Make(MakeCommand::Other)).unwrap_or_default();
     if response.on_hover_text(format!("Work on {name} ({key} takes the next)")).clicked() {
         actions.make(Make::Take(i, copy));
     }

@@ -86,7 +86,7 @@ fn find(ui: &mut Ui, hook: &Hook<'_>, (left, top): (f32, f32), actions: &mut Act
     let Some(typed) = &hook.bench.making.find else {
         let face = Face::Words(command.text());
         let button = controls::button(ui, place, face, "Go to a round", true);
-        if button.on_hover_text(command.hint()).clicked() {
+        if button.on_hover_text(hook.bench.hint(command)).clicked() {
             actions.command(command);
         }
         return;

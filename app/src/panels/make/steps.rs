@@ -90,7 +90,7 @@ fn note(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, round: u32, actions: &mut Acti
         false => (t.panel, Stroke::new(1.0, t.control_edge)),
     };
     ui.painter().rect(rect, CARD_RADIUS, fill, edge, StrokeKind::Inside);
-    let key = Command::Make(MakeCommand::Note).key_text().unwrap_or_default();
+    let key = hook.bench.key_text(Command::Make(MakeCommand::Note)).unwrap_or_default();
     let hint = format!("Note on round {round} ({key})");
     let size = if written { ASIDE - 2.0 } else { 0.0 };
     let edit = TextEdit::singleline(&mut text)
@@ -166,7 +166,7 @@ pub(super) fn big_as(
     let size = (0.34 * at.height()).clamp(type_faces::TITLE, 30.0);
     let word = at.center() - vec2(0.0, 0.12 * at.height());
     painter.text(word, Align2::CENTER_CENTER, words, type_faces::semibold(size), ink);
-    let key = asked.key_text().unwrap_or_default();
+    let key = hook.bench.key_text(asked).unwrap_or_default();
     let soft = if leads && enabled { t.on_highlight } else { t.soft_ink };
     let font = type_faces::regular((0.42 * size).max(type_faces::SMALL));
     let under = at.center() + vec2(0.0, 0.28 * at.height());
@@ -174,7 +174,7 @@ pub(super) fn big_as(
     if response.has_focus() {
         paint::focus_ring(painter, rect, CARD_RADIUS, t);
     }
-    let response = response.on_hover_text(asked.hint());
+    let response = response.on_hover_text(hook.bench.hint(asked));
     if response.clicked() {
         actions.command(asked);
     }

@@ -166,7 +166,7 @@ fn figures(ui: &mut Ui, bench: &Bench<'_>, foot: Rect, sum: Summary, actions: &m
     let enabled = command.enabled(bench);
     let button =
         controls::button(ui, place, Face::Words(command.text()), command.text(), enabled);
-    if button.on_hover_text(command.hint()).clicked() {
+    if button.on_hover_text(bench.hint(command)).clicked() {
         actions.command(command);
     }
     if sum.rounds == 0 {

@@ -50,7 +50,7 @@ fn open_button(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let place = Rect::from_min_size(at, vec2(width, 28.0));
     let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
     let button = controls::button(ui, place, face, "Open pattern", enabled);
-    if button.on_hover_text(command.hint()).clicked() {
+    if button.on_hover_text(bench.hint(command)).clicked() {
         actions.command(command);
     }
 }
@@ -89,6 +89,11 @@ fn field(ui: &mut Ui, bench: &Bench<'_>, height: f32, actions: &mut Actions) {
         .inner;
     let name = || WidgetInfo::labeled(Role::MultilineTextInput, true, "Pattern text");
     shown.response.response.widget_info(name);
+    if shown.response.response.has_focus() {
+        // Inside the panel, round what of the text is in sight.
+        let seen = ui.clip_rect().shrink(5.0);
+        paint::focus_ring(ui.painter(), seen, 6.0, bench.t);
+    }
     margin(ui, bench, &shown);
     if let Some((index, true)) = bench.proofreading.taken() {
         reveal(ui, bench, &shown, index);

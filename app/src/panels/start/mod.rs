@@ -2,25 +2,25 @@
 
 mod tile;
 
-use egui::{
-    Align2, Context, DragValue, Id, Key, Modal, Modifiers, Rect, Sense, Stroke, StrokeKind, Ui,
-};
+use egui::{Align2, Context, Id, Key, Modifiers, Rect, Sense, Stroke, StrokeKind, Ui};
 use egui::{UiBuilder, pos2, vec2};
 use plumpline_core::starter::{Dimensions, LEAST_MM, MOST_MM, Starter, Third};
-use plumpline_core::{Gauge, Piece, Project, plan};
+use plumpline_core::{Gauge, Piece, Project, Unit, plan};
 
-use super::{form, recent};
-use crate::length::parse_mm;
+use super::over::{self, Head};
+use super::{form, length_field, recent};
 use crate::studio::action::{Action, Actions};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::studio::home::DeskAction;
 use crate::ui_kit::controls::{self, Face};
-use crate::ui_kit::icons::Icon;
-use crate::ui_kit::{Tokens, paint, type_faces};
+use crate::ui_kit::{Tokens, type_faces};
 
-/// Width of the card.
-const WIDTH: f32 = 728.0;
+const HEAD: Head = Head {
+    title: "Begin a piece",
+    hint: "from a starter; every knot can be dragged afterwards",
+    width: 736.0,
+};
 /// Width of the column of dimensions.
 const COLUMN: f32 = 256.0;
 /// Projects last worked on that are listed.
@@ -73,37 +73,26 @@ impl Start {
 
 /// Draws the card over the window.
 pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut Start, actions: &mut Actions) {
-    let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
-    let modal = Modal::new(Id::unique("start card")).frame(frame).show(ctx, |ui| {
-        ui.set_width(WIDTH);
-        ui.spacing_mut().item_spacing = vec2(8.0, 8.0);
-        heading(ui, actions);
-        let height = tile::SIZE.y * 2.0 + 8.0;
-        let (rect, _) = ui.allocate_exact_size(vec2(WIDTH, height), Sense::hover());
-        tiles(ui, bench, rect.with_max_x(rect.right() - COLUMN - 24.0), card, actions);
-        let column = rect.with_min_x(rect.right() - COLUMN);
-        let mut ui_column = ui.new_child(UiBuilder::new().max_rect(column));
-        dimensions(&mut ui_column, bench, card, actions);
-        below(ui, bench, actions);
-    });
-    if modal.should_close() {
-        actions.push(Action::Desk(DeskAction::HideStart));
-    }
-}
-
-fn heading(ui: &mut Ui, actions: &mut Actions) {
-    let t = Tokens::now(ui.ctx());
-    let (rect, _) = ui.allocate_exact_size(vec2(WIDTH, 30.0), Sense::hover());
-    paint::title(
-        ui.painter(),
-        rect.left_center(),
-        "Begin a piece",
-        "from a starter; every knot can be dragged afterwards",
-        t,
+    let mut asked = Actions::default();
+    let closed = over::show(
+        ctx,
+        HEAD,
+        |_| {},
+        |ui| {
+            let width = ui.available_width();
+            let height = tile::SIZE.y * 2.0 + 8.0;
+            let (rect, _) = ui.allocate_exact_size(vec2(width, height), Sense::hover());
+            tiles(ui, bench, rect.with_max_x(rect.right() - COLUMN - 24.0), card, &mut asked);
+            let column = rect.with_min_x(rect.right() - COLUMN);
+            let mut ui_column = ui.new_child(UiBuilder::new().max_rect(column));
+            dimensions(&mut ui_column, bench, card, &mut asked);
+            below(ui, bench, &mut asked);
+        },
     );
-    let close = Rect::from_center_size(rect.right_center() - vec2(13.0, 0.0), vec2(26.0, 26.0));
-    let button = controls::button(ui, close, Face::Icon(Icon::Close), "Close the card", true);
-    if button.on_hover_text("Back to the bench (Esc)").clicked() {
+    for action in asked.take() {
+        actions.push(action);
+    }
+    if closed {
         actions.push(Action::Desk(DeskAction::HideStart));
     }
 }
@@ -138,17 +127,18 @@ fn dimensions(ui: &mut Ui, bench: &Bench<'_>, card: &mut Start, actions: &mut Ac
     painter.text(beside, Align2::LEFT_CENTER, card.starter.about(), small, t.soft_ink);
     ui.add_space(26.0);
     ui.spacing_mut().item_spacing.y = 2.0;
-    mm(ui, "Height", "Along the axis", &mut card.size.height_mm);
+    let unit = bench.unit();
+    row(ui, unit, "Height", "Along the axis", &mut card.size.height_mm);
     let across = if card.starter == Starter::Bean {
         "The short way across"
     } else {
         "Across the axis, at the widest"
     };
-    mm(ui, "Width", across, &mut card.size.width_mm);
+    row(ui, unit, "Width", across, &mut card.size.width_mm);
     let usual = card.starter.thirds_mm(card.size.width_mm).map_or(0.0, |(_, usual, _)| usual);
     let mut third = |field: &mut Option<f64>, name: &str, why: &str| {
         let mut value = field.unwrap_or(usual);
-        if mm(ui, name, why, &mut value) {
+        if row(ui, unit, name, why, &mut value) {
             *field = Some(value);
         }
     };
@@ -191,18 +181,15 @@ fn create(card: &mut Start, gauge: Gauge, actions: &mut Actions) {
 }
 
 /// A row with a length, typed in any unit; returns whether it is another.
-fn mm(ui: &mut Ui, name: &str, why: &str, value: &mut f64) -> bool {
+fn row(ui: &mut Ui, unit: Unit, name: &str, why: &str, mm: &mut f64) -> bool {
     let row = form::row(ui, name, why);
     let place = Rect::from_center_size(row.right_center() - vec2(50.0, 0.0), vec2(100.0, 26.0));
-    let drag = DragValue::new(value)
-        .range(LEAST_MM.min(2.0)..=MOST_MM)
-        .speed(0.5)
-        .max_decimals(1)
-        .custom_formatter(|mm, _| ((mm * 10.0).round() / 10.0).to_string())
-        .suffix(" mm")
-        .custom_parser(|text| parse_mm(text).ok());
+    let range = LEAST_MM.min(2.0)..=MOST_MM;
     // Nothing of the project changes here: its steps need not know.
-    form::field(ui, place, name, drag, &mut Actions::default()).changed()
+    let none = &mut Actions::default();
+    let new = length_field::show(ui, place, name, (*mm, unit), range, none);
+    *mm = new.unwrap_or(*mm);
+    new.is_some()
 }
 
 fn trouble(ui: &mut Ui, t: &Tokens, why: &str) {
@@ -221,7 +208,7 @@ fn below(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     ui.add_space(4.0);
     form::heading(ui, "Or go on with");
     let lines = bench.desk.recent.len().clamp(1, RECENT);
-    let size = vec2(WIDTH, (lines as f32 * 30.0).max(38.0));
+    let size = vec2(ui.available_width(), (lines as f32 * 30.0).max(38.0));
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let left = rect.with_max_x(rect.right() - COLUMN - 24.0);
     let mut list = ui.new_child(UiBuilder::new().max_rect(left));

@@ -1,0 +1,102 @@
+//! Commands in words.
+
+use super::Command;
+
+impl Command {
+    /// The words on menus and buttons.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::New => "New…",
+            Self::Open => "Open…",
+            Self::Save => "Save",
+            Self::SaveAs => "Save as…",
+            Self::Undo => "Undo",
+            Self::Redo => "Redo",
+            Self::ToggleTheme => "Light or dark",
+            Self::ShowShape => "Shape",
+            Self::ShowSheet => "Sheet",
+            Self::ShowProofread => "Proofread",
+            Self::OpenPattern => "Open pattern…",
+            Self::MakePiece => "Make a piece of it",
+            Self::CopySheet => "Copy",
+            Self::SaveSheetText => "Save text…",
+            Self::PreviousRound => "Previous round",
+            Self::NextRound => "Next round",
+            Self::FirstRound => "First round",
+            Self::LastRound => "Last round",
+            Self::LetGo => "Let go",
+            Self::CopyRound => "Copy line",
+            Self::TogglePin => "Pin",
+            Self::MoreStitches => "One stitch more",
+            Self::FewerStitches => "One stitch fewer",
+            Self::PreviousKnot => "Previous knot",
+            Self::NextKnot => "Next knot",
+            Self::RemoveKnot => "Remove knot",
+            Self::ToggleCorner => "Corner",
+            Self::NextKind => "Next stitch",
+            Self::NextLoop => "Next loop",
+            Self::TogglePlain => "Plain",
+            Self::FitView => "Fit view",
+            Self::ToggleMagnet => "Magnet",
+            Self::ChoosePicture => "Picture…",
+            Self::ShowMake => "Make",
+            Self::Make(make) => make.text(),
+            Self::ShowSettings => "Settings…",
+            Self::ShowKeys => "Keys…",
+            Self::LargerText => "Larger text",
+            Self::SmallerText => "Smaller text",
+            Self::UsualText => "Usual text",
+        }
+    }
+
+    /// One sentence on what it does.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::New => "Begin a piece from a starter, or open a project",
+            Self::Open => "Open a project file",
+            Self::Save => "Save the project",
+            Self::SaveAs => "Save the project under another name",
+            Self::Undo => "Take the last step back",
+            Self::Redo => "Take the step again",
+            Self::ToggleTheme => "Change between paper and cutting mat",
+            Self::ShowShape => "Shape the piece",
+            Self::ShowSheet => "Read the pattern",
+            Self::ShowProofread => "Check a written pattern, anyone's",
+            Self::OpenPattern => "Open a written pattern from a text file",
+            Self::MakePiece => {
+                "Add a piece with these counts, in the gauge of the piece in hand"
+            }
+            Self::CopySheet => "Copy the whole pattern as plain text",
+            Self::SaveSheetText => "Save the pattern as plain text (.txt) or Markdown (.md)",
+            Self::PreviousRound => "Take the round before in hand",
+            Self::NextRound => "Take the next round in hand",
+            Self::FirstRound => "Take the first round in hand",
+            Self::LastRound => "Take the last round in hand",
+            Self::LetGo => "Let the round and the knot in hand go",
+            Self::CopyRound => "Copy the line of the round in hand as plain text",
+            Self::TogglePin => "Hold this round's stitch count, or let it go",
+            Self::MoreStitches => "Pin the round in hand at one stitch more",
+            Self::FewerStitches => "Pin the round in hand at one stitch fewer",
+            Self::PreviousKnot => "Take the knot before in hand",
+            Self::NextKnot => "Take the next knot in hand",
+            Self::RemoveKnot => "Remove the knot in hand",
+            Self::ToggleCorner => "Let the outline turn sharply at this knot, or not",
+            Self::NextKind => "Work in the next kind of stitch from the round in hand on",
+            Self::NextLoop => "Work the round in hand into both loops, the front or the back",
+            Self::TogglePlain => "Keep the round in hand free of shaping, or let it be shaped",
+            Self::FitView => "Show the whole piece on the board",
+            Self::ToggleMagnet => {
+                "Knots snap to the axis, to one another and to whole mm or sixteenths of an \
+                 inch; Alt suspends it"
+            }
+            Self::ChoosePicture => "Choose a picture to trace: PNG, JPEG or WebP",
+            Self::ShowMake => "Work the piece, one stitch after the other",
+            Self::Make(make) => make.tooltip(),
+            Self::ShowSettings => "Theme, units, text size, keys, and the side of the board",
+            Self::ShowKeys => "Every command with its key, to search by typing",
+            Self::LargerText => "Make text, and all that holds it, one step larger",
+            Self::SmallerText => "Make text, and all that holds it, one step smaller",
+            Self::UsualText => "Bring text back to its usual size",
+        }
+    }
+}

@@ -1,0 +1,252 @@
+//! Every place of the studio, and how a person comes there.
+
+use std::path::Path;
+
+use egui::{Key, Modifiers, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
+use plumpline::studio::app::Studio;
+
+use crate::bench::Bench;
+use crate::controls::{self, Control};
+use crate::homes::at_home;
+
+/// A stage, a card, a menu or a strip.
+pub(crate) struct Place {
+    pub(crate) name: &'static str,
+    /// What it is drawn over: then only what is new there is looked at.
+    pub(crate) over: bool,
+    open: fn(&mut Bench<'_>),
+}
+
+/// A text with a finding: round 3 makes 18, not 19.
+const BROKEN: &str = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\n\
+    Rnd 3: (sc 1, inc) x 6 (19)\n";
+
+fn click(bench: &mut Bench<'_>, name: &str) {
+    bench.get_by_label(name).click();
+    bench.run();
+}
+
+fn click_part(bench: &mut Bench<'_>, part: &str) {
+    bench.get_by_label_contains(part).click();
+    bench.run();
+}
+
+fn press(bench: &mut Bench<'_>, key: Key) {
+    bench.key_press(key);
+    bench.run();
+}
+
+fn ctrl(bench: &mut Bench<'_>, key: Key) {
+    bench.key_press_modifiers(Modifiers::COMMAND, key);
+    bench.run();
+}
+
+/// Puts the card to one of its beads, in the column or behind its button.
+fn card(bench: &mut Bench<'_>, bead: &str) {
+    if bench.query_by_label("Notes, rules, ease").is_some() {
+        click(bench, "Notes, rules, ease");
+    }
+    click(bench, bead);
+    for _ in 0..20 {
+        std::thread::sleep(std::time::Duration::from_millis(5));
+        bench.step();
+    }
+}
+
+const fn base(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
+    Place { name, over: false, open }
+}
+
+const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
+    Place { name, over: true, open }
+}
+
+/// All places that are reached from the bench as it opens.
+pub(crate) const PLACES: [Place; 28] = [
+    base("shape", |_| {}),
+    base("shape, a round in hand", |b| press(b, Key::Home)),
+    base("shape, a knot in hand", |b| {
+        press(b, Key::CloseBracket);
+        press(b, Key::CloseBracket);
+        press(b, Key::CloseBracket);
+    }),
+    base("shape, a height being typed", |b| click_part(b, "Height ")),
+    base("shape, the body on the board", |b| {
+        if b.query_by_label("Show the body").is_some() {
+            click(b, "Show the body");
+        }
+    }),
+    over("what holds a knot", |b| {
+        press(b, Key::CloseBracket);
+        press(b, Key::CloseBracket);
+        click(b, "What holds this knot");
+    }),
+    over("file menu", |b| click(b, "File")),
+    over("steps", |b| {
+        press(b, Key::Home);
+        press(b, Key::P);
+        click(b, "Steps");
+    }),
+    over("piece card", |b| click_part(b, ", in hand")),
+    over("more about the cloth", |b| click(b, "More about the cloth")),
+    over("round card", |b| {
+        press(b, Key::Home);
+        press(b, Key::ArrowDown);
+        click(b, "Choices for this round");
+    }),
+    over("change of yarn", |b| {
+        press(b, Key::Home);
+        click(b, "Change yarn");
+    }),
+    over("yarn card", |b| {
+        let pieces = b.query_by_label("Figures").is_some();
+        if pieces {
+            click(b, "Figures");
+        }
+        click_part(b, "Yarn A, ");
+    }),
+    over("board menu", |b| {
+        b.get_by_label("Outline board").click_secondary();
+        b.run();
+    }),
+    base("notes", |b| card(b, "Notes")),
+    base("rules", |b| card(b, "Rules")),
+    base("ease", |b| card(b, "Ease")),
+    base("sheet", |b| press(b, Key::Num2)),
+    base("sheet, copied", |b| {
+        press(b, Key::Num2);
+        click(b, "Copy");
+    }),
+    over("words", |b| {
+        press(b, Key::Num2);
+        click(b, "Words");
+    }),
+    base("proofread, empty", |b| press(b, Key::Num3)),
+    base("proofread, a finding", |b| {
+        press(b, Key::Num3);
+        b.get_by_label("Pattern text").focus();
+        b.run();
+        b.event(egui::Event::Paste(BROKEN.into()));
+        b.run();
+        for _ in 0..200 {
+            if b.query_by_label_contains("Mend line").is_some() {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(10));
+            b.step();
+        }
+        assert!(b.query_by_label_contains("Mend line").is_some(), "nothing was found");
+    }),
+    over("terms to read in", |b| {
+        press(b, Key::Num3);
+        b.get_by_label("Pattern text").focus();
+        b.run();
+        b.event(egui::Event::Paste(BROKEN.into()));
+        b.run();
+        for _ in 0..200 {
+            if b.query_by_label("Read in other terms").is_some() {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(10));
+            b.step();
+        }
+        click(b, "Read in other terms");
+    }),
+    over("start card", |b| ctrl(b, Key::N)),
+    over("settings", |b| ctrl(b, Key::Comma)),
+    over("keys", |b| press(b, Key::F1)),
+    over("unsaved changes", |b| {
+        press(b, Key::Home);
+        press(b, Key::P);
+        ctrl(b, Key::O);
+    }),
+    base("mirrored", |b| {
+        ctrl(b, Key::Comma);
+        click(b, "The board stands: right");
+        press(b, Key::Escape);
+        press(b, Key::Home);
+    }),
+];
+
+/// A place a person has come to, and what there is to act on.
+pub(crate) struct Visit<'a> {
+    pub(crate) name: &'static str,
+    pub(crate) bench: Bench<'a>,
+    pub(crate) list: Vec<Control>,
+}
+
+impl Visit<'_> {
+    /// Looks again at what there is, of the same layers.
+    pub(crate) fn again(&self) -> Vec<Control> {
+        let layers: Vec<_> = self.list.iter().map(|c| c.layer).collect();
+        let mut list = controls::all(&self.bench);
+        list.retain(|c| layers.contains(&c.layer));
+        list
+    }
+}
+
+fn small<'a>(width: f32, height: f32) -> Bench<'a> {
+    let mut bench = Harness::builder()
+        .with_size(vec2(width, height))
+        .with_max_steps(12)
+        .with_step_dt(0.05)
+        .build_eframe(|cc| Studio::new(cc, None));
+    bench.run();
+    bench
+}
+
+/// Comes to every place in a window of this size, one after another.
+pub(crate) fn each(width: f32, height: f32, mut look: impl FnMut(Visit<'_>)) {
+    for place in &PLACES {
+        let mut bench = small(width, height);
+        let ground: Vec<_> = controls::all(&bench).iter().map(|c| c.layer).collect();
+        (place.open)(&mut bench);
+        let mut list = controls::all(&bench);
+        let top = list.iter().any(|c| !ground.contains(&c.layer));
+        if place.over {
+            assert!(top, "{}: nothing came up", place.name);
+        }
+        if top {
+            // A menu or a card: what is under it is another place.
+            list.retain(|c| !ground.contains(&c.layer));
+        }
+        look(Visit { name: place.name, bench, list });
+    }
+    let home = tempfile::tempdir().expect("a folder");
+    let visit = |bench: Bench<'static>, name| {
+        let list = controls::all(&bench);
+        Visit { name, bench, list }
+    };
+    look(visit(kept(home.path(), width, height), "first steps"));
+    crash(home.path());
+    look(visit(kept(home.path(), width, height), "what a crash left"));
+}
+
+fn kept(home: &Path, width: f32, height: f32) -> Bench<'static> {
+    let mut bench = at_home(home, None);
+    bench.set_size(vec2(width, height));
+    bench.run();
+    bench
+}
+
+/// Leaves a recovery copy behind, as a crash does.
+fn crash(home: &Path) {
+    let mut bench = at_home(home, None);
+    bench.key_press(Key::Home);
+    bench.run();
+    bench.key_press(Key::P);
+    bench.run();
+    bench.event(egui::Event::WindowFocused(false));
+    bench.run();
+    let copies = home.join("recovery");
+    for _ in 0..200 {
+        let mut files = std::fs::read_dir(&copies).into_iter().flatten().flatten();
+        if files.any(|f| f.path().extension().is_some_and(|e| e == "ron")) {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    panic!("no copy was kept");
+}

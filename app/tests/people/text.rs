@@ -1,0 +1,72 @@
+//! Text from 80 to 200 %: words of controls stay within them.
+
+use egui::Rect;
+
+use crate::controls::Control;
+use crate::places;
+
+/// Words in a control that are somebody's own, and may be cut.
+const OWN: [&str; 6] = ["Piece ", "Yarn ", "Open ", "Take ", "Project name", "Step "];
+
+/// The words drawn on the last frame, each with where it lies and whether it was cut.
+fn words(bench: &crate::bench::Bench<'_>) -> Vec<(Rect, bool, String)> {
+    fn gather(shape: &egui::Shape, list: &mut Vec<(Rect, bool, String)>) {
+        match shape {
+            egui::Shape::Text(text) if text.angle == 0.0 => {
+                let rect = text.galley.rect.translate(text.pos.to_vec2());
+                list.push((rect, text.galley.elided, text.galley.text().to_owned()));
+            }
+            egui::Shape::Vec(shapes) => shapes.iter().for_each(|s| gather(s, list)),
+            _ => {}
+        }
+    }
+    let mut list = Vec::new();
+    for clipped in &bench.output().shapes {
+        gather(&clipped.shape, &mut list);
+    }
+    list
+}
+
+fn fits(control: &Control, words: &[(Rect, bool, String)], at: &str, faults: &mut Vec<String>) {
+    use egui::accesskit::Role;
+    let has_words = matches!(
+        control.role,
+        Role::Button | Role::Tab | Role::RadioButton | Role::CheckBox | Role::MenuItem
+    );
+    let own = OWN.iter().any(|own| control.name.starts_with(own));
+    if !has_words || own || !control.is_whole() {
+        return;
+    }
+    for (rect, cut, text) in words {
+        let inside = control.rect.contains(rect.center());
+        if inside && (*cut || !control.rect.expand(1.5).contains_rect(*rect)) {
+            faults.push(format!("{at}: “{text}” does not fit “{}”", control.name));
+        }
+    }
+}
+
+/// A window of these many pixels under this size of text.
+fn read(width: f32, height: f32, percent: f32) {
+    let mut faults = Vec::new();
+    let scale = percent / 100.0;
+    places::each(width / scale, height / scale, |mut visit| {
+        visit.bench.step();
+        let words = words(&visit.bench);
+        assert!(words.len() > 10, "{}: hardly a word", visit.name);
+        let list = visit.again();
+        for control in &list {
+            // What lies under a menu is another place.
+            fits(control, &words, &format!("{} at {percent} %", visit.name), &mut faults);
+        }
+    });
+    faults.sort();
+    faults.dedup();
+    assert!(faults.is_empty(), "{} faults:\n{}", faults.len(), faults.join("\n"));
+}
+
+#[test]
+fn words_of_controls_fit_at_every_size_of_text() {
+    for percent in [80.0, 100.0, 150.0, 200.0] {
+        read(1024.0, 700.0, percent);
+    }
+}

@@ -1,0 +1,359 @@
+//! Lengths as people write them: read from `12 cm`, `3 1/2 in` or `2ft`, written in the unit
+//! a person works in. Inside everything is mm.
+
+use serde::{Deserialize, Serialize};
+
+/// Inches and feet, mm: exact by definition since the international yard and pound agreement
+/// of 1959.
+const INCH_MM: f64 = 25.4;
+const FOOT_MM: f64 = 12.0 * INCH_MM;
+
+/// The unit lengths are shown in, and read in where none is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum Unit {
+    /// Centimetres.
+    Cm,
+    /// Millimetres.
+    #[default]
+    Mm,
+    /// Inches.
+    Inch,
+}
+
+/// A text with every number of millimetres in it (`6.1 mm`) told in `unit` instead.
+pub fn retold(text: &str, unit: Unit) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find(" mm") {
+        let (before, after) = rest.split_at(at);
+        let after = &after[" mm".len()..];
+        let begins = before.trim_end_matches(|c: char| c.is_ascii_digit() || c == '.').len();
+        let ends = !after.starts_with(char::is_alphanumeric);
+        match before[begins..].parse::<f64>() {
+            Ok(mm) if ends => {
+                out.push_str(&before[..begins]);
+                out.push_str(&unit.text(mm));
+            }
+            _ => {
+                out.push_str(before);
+                out.push_str(" mm");
+            }
+        }
+        rest = after;
+    }
+    out.push_str(rest);
+    out
+}
+
+impl Unit {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Cm, Self::Mm, Self::Inch];
+
+    /// What stands after a number: `cm`.
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Cm => "cm",
+            Self::Mm => "mm",
+            Self::Inch => "in",
+        }
+    }
+
+    /// Its name in full: `centimetres`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Cm => "centimetres",
+            Self::Mm => "millimetres",
+            Self::Inch => "inches",
+        }
+    }
+
+    /// How long one is, mm.
+    pub const fn mm(self) -> f64 {
+        match self {
+            Self::Cm => 10.0,
+            Self::Mm => 1.0,
+            Self::Inch => INCH_MM,
+        }
+    }
+
+    /// What drawn places snap to, mm: whole millimetres, sixteenths of an inch.
+    pub const fn grid_mm(self) -> f64 {
+        match self {
+            Self::Cm | Self::Mm => 1.0,
+            Self::Inch => INCH_MM / 16.0,
+        }
+    }
+
+    /// A length as a number, to about a tenth of a millimetre: `93.2`, `9.32`, `3.67`.
+    pub fn number(self, mm: f64) -> String {
+        self.places(mm, if self == Self::Mm { 1 } else { 2 })
+    }
+
+    /// The same with its unit: `9.32 cm`.
+    pub fn text(self, mm: f64) -> String {
+        self.with_symbol(&self.number(mm))
+    }
+
+    /// A length to about a millimetre, for sizes at a glance: `93`, `9.3`, `3.7`.
+    pub fn rough_number(self, mm: f64) -> String {
+        self.places(mm, if self == Self::Mm { 0 } else { 1 })
+    }
+
+    /// The same with its unit: `9.3 cm`.
+    pub fn rough_text(self, mm: f64) -> String {
+        self.with_symbol(&self.rough_number(mm))
+    }
+
+    /// A length without needless decimals, for fields: `100`, `10`, `3.94`.
+    pub fn short_number(self, mm: f64) -> String {
+        let text = self.places(mm, 2);
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    }
+
+    fn with_symbol(self, number: &str) -> String {
+        format!("{number} {}", self.symbol())
+    }
+
+    /// Nothing rounds to a nought below nought.
+    fn places(self, mm: f64, places: usize) -> String {
+        let text = format!("{:.places$}", mm / self.mm());
+        let nought = text.bytes().all(|b| matches!(b, b'-' | b'0' | b'.'));
+        match text.strip_prefix('-') {
+            Some(size) if nought => size.to_owned(),
+            _ => text,
+        }
+    }
+}
+
+/// Reads a length greater than nothing, mm; a bare number is in `bare`.
+///
+/// A length is a number and a unit (mm, cm, m, in, ft or the marks " and '), or several of
+/// them added up. A number may have a decimal comma or point, or a fraction: `3 1/2 in`,
+/// `2½"`, `1 ft 3 in`.
+///
+/// # Errors
+/// One line that says what was read, and how a length is written.
+pub fn parse(text: &str, bare: Unit) -> Result<f64, String> {
+    match total(text, bare)? {
+        mm if mm > 0.0 => Ok(mm),
+        _ => Err(no_length(text)),
+    }
+}
+
+/// Reads a place along an axis, mm: a length that may also be nothing, or below it.
+///
+/// # Errors
+/// As of [`parse`].
+pub fn parse_place(text: &str, bare: Unit) -> Result<f64, String> {
+    let trimmed = text.trim();
+    match trimmed.strip_prefix(['-', '−']) {
+        // Never the nought below nought.
+        Some(size) => total(size, bare).map(|mm| 0.0 - mm),
+        None => total(trimmed, bare),
+    }
+}
+
+fn no_length(text: &str) -> String {
+    format!("“{}” is no length; write it like 10 cm or 4 in", text.trim())
+}
+
+fn of_unit(c: char) -> bool {
+    c.is_alphabetic() || matches!(c, '"' | '\'' | '″' | '′' | '”' | '’')
+}
+
+/// The sum of all parts, mm; never below nothing.
+fn total(text: &str, bare: Unit) -> Result<f64, String> {
+    let lower = text.to_lowercase();
+    let mut rest = lower.trim();
+    let (mut sum, mut parts) = (0.0, 0);
+    let mut without_unit = false;
+    while !rest.is_empty() {
+        let (words, after) = rest.split_at(rest.find(of_unit).unwrap_or(rest.len()));
+        let end = after.find(|c| !of_unit(c)).unwrap_or(after.len());
+        let (unit, after) = after.split_at(end);
+        let number = number(words).ok_or_else(|| no_length(text))?;
+        without_unit |= unit.is_empty();
+        parts += 1;
+        sum += number * if unit.is_empty() { bare.mm() } else { unit_mm(unit)? };
+        rest = after.trim_start();
+    }
+    // Of `1 ft 3` nobody can tell what the 3 is.
+    let clear = parts == 1 || (parts > 1 && !without_unit);
+    if clear && f64::is_finite(sum) { Ok(sum) } else { Err(no_length(text)) }
+}
+
+fn unit_mm(unit: &str) -> Result<f64, String> {
+    Ok(match unit {
+        "mm" => 1.0,
+        "cm" => 10.0,
+        "m" => 1000.0,
+        "in" | "inch" | "inches" | "\"" | "″" | "”" => INCH_MM,
+        "ft" | "foot" | "feet" | "'" | "′" | "’" => FOOT_MM,
+        other => return Err(format!("“{other}” is no unit; use mm, cm, m, in or ft")),
+    })
+}
+
+/// A number not below nothing: whole, decimal, a fraction, or a whole number and a fraction.
+fn number(words: &str) -> Option<f64> {
+    let mut words = words.trim();
+    let mut part = 0.0;
+    let vulgar = [('½', 0.5), ('¼', 0.25), ('¾', 0.75), ('⅛', 0.125)];
+    let eighths = [('⅜', 0.375), ('⅝', 0.625), ('⅞', 0.875)];
+    let last = words.chars().last()?;
+    if let Some((sign, value)) = vulgar.into_iter().chain(eighths).find(|&(s, _)| s == last) {
+        part = value;
+        words = words.strip_suffix(sign)?.trim();
+        if words.is_empty() {
+            return Some(part);
+        }
+    } else if let Some((above, below)) = words.split_once('/') {
+        let (whole, above) = above.trim().rsplit_once(' ').unwrap_or(("", above.trim()));
+        let (above, below) = (digits(above)?, digits(below.trim())?);
+        if below == 0.0 {
+            return None;
+        }
+        part = above / below;
+        words = whole.trim();
+        if words.is_empty() {
+            return Some(part);
+        }
+    }
+    // A decimal and a fraction do not go together.
+    Some(if part > 0.0 { digits(words)? + part } else { decimal(words)? })
+}
+
+fn digits(words: &str) -> Option<f64> {
+    let whole = !words.is_empty() && words.bytes().all(|b| b.is_ascii_digit());
+    whole.then(|| words.parse().ok()).flatten()
+}
+
+fn decimal(words: &str) -> Option<f64> {
+    let words = words.replace(',', ".");
+    let plain = words.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    plain.then(|| words.parse().ok()).flatten()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What is read, to a millionth of a millimetre.
+    fn read(text: &str, bare: Unit) -> Result<f64, String> {
+        parse(text, bare).map(|mm| (mm * 1e6).round() / 1e6)
+    }
+
+    #[test]
+    fn lengths_in_every_unit() {
+        let mm = |text| read(text, Unit::Mm);
+        assert_eq!(mm("9 cm"), Ok(90.0));
+        assert_eq!(mm("90mm"), Ok(90.0));
+        assert_eq!(mm("3.5 in"), Ok(88.9));
+        assert_eq!(mm("2ft"), Ok(609.6));
+        assert_eq!(mm(" 4 IN "), Ok(101.6));
+        assert_eq!(mm("7,5 mm"), Ok(7.5));
+        assert_eq!(mm("1.2 m"), Ok(1200.0));
+        assert_eq!(mm("3\""), Ok(76.2));
+    }
+
+    #[test]
+    fn a_bare_number_is_in_the_unit_in_use() {
+        assert_eq!(read("11", Unit::Mm), Ok(11.0));
+        assert_eq!(read("11", Unit::Cm), Ok(110.0));
+        assert_eq!(read("2", Unit::Inch), Ok(50.8));
+    }
+
+    #[test]
+    fn inches_come_in_fractions() {
+        assert_eq!(read("3 1/2", Unit::Inch), Ok(88.9));
+        assert_eq!(read("3/8 in", Unit::Mm), Ok(9.525));
+        assert_eq!(read("2½\"", Unit::Mm), Ok(63.5));
+        assert_eq!(read("½ in", Unit::Mm), Ok(12.7));
+        assert_eq!(read("1 ft 3 in", Unit::Mm), Ok(381.0));
+    }
+
+    #[test]
+    fn what_is_no_length_is_told() {
+        for text in [
+            "",
+            " ",
+            "a lot",
+            "0",
+            "0 cm",
+            "-3cm",
+            "3 ells",
+            "NaN",
+            "inf",
+            "1e3",
+            "1..2",
+            "3/0",
+            "/2",
+            "1 2 3 cm",
+            "1 ft 3",
+            "1.5 1/2 in",
+            "cm",
+            "+4",
+            "1.2,3",
+        ] {
+            let error = parse(text, Unit::Mm).expect_err(text);
+            assert!(error.contains("is no") && !error.contains('\n'), "{error}");
+        }
+        assert!(parse("3 ells", Unit::Mm).expect_err("ells").contains("ells"));
+    }
+
+    #[test]
+    fn places_may_be_nothing_or_below() {
+        assert_eq!(parse_place("0", Unit::Cm), Ok(0.0));
+        assert_eq!(parse_place("-2 cm", Unit::Mm), Ok(-20.0));
+        assert_eq!(parse_place("−1/2", Unit::Inch), Ok(-12.7));
+        assert!(parse_place("-0", Unit::Mm).is_ok_and(f64::is_sign_positive));
+        assert!(parse_place("--1", Unit::Mm).is_err());
+    }
+
+    #[test]
+    fn numbers_are_as_fine_as_they_are_true() {
+        assert_eq!(Unit::Mm.text(93.24), "93.2 mm");
+        assert_eq!(Unit::Cm.text(93.24), "9.32 cm");
+        assert_eq!(Unit::Inch.text(93.24), "3.67 in");
+        assert_eq!(Unit::Cm.rough_text(93.24), "9.3 cm");
+        assert_eq!(Unit::Mm.rough_number(93.5), "94");
+        assert_eq!(Unit::Cm.short_number(100.0), "10");
+        assert_eq!(Unit::Mm.short_number(100.0), "100");
+        assert_eq!(Unit::Inch.short_number(101.6), "4");
+    }
+
+    #[test]
+    fn nothing_is_never_below_nothing() {
+        for unit in Unit::ALL {
+            for mm in [-0.0, -0.01, -0.004, 0.0] {
+                for text in [unit.number(mm), unit.rough_number(mm), unit.short_number(mm)] {
+                    let value: f64 = text.parse().expect("a number");
+                    assert!(value != 0.0 || value.is_sign_positive(), "{mm} mm: {text}");
+                }
+            }
+        }
+        assert_eq!(Unit::Mm.number(-0.04), "0.0");
+        assert_eq!(Unit::Mm.number(-0.3), "-0.3");
+    }
+
+    #[test]
+    fn texts_are_retold() {
+        assert_eq!(
+            retold("Rnd 9: bulges 6.1 mm. Ease it.", Unit::Cm),
+            "Rnd 9: bulges 0.61 cm. Ease it."
+        );
+        assert_eq!(retold("bulges 25.4 mm", Unit::Inch), "bulges 1.00 in");
+        assert_eq!(retold("no mm at all, 3 mmol", Unit::Cm), "no mm at all, 3 mmol");
+        assert_eq!(retold("bulges 6.1 mm", Unit::Mm), "bulges 6.1 mm");
+    }
+
+    #[test]
+    fn what_is_written_is_read_back() {
+        for unit in Unit::ALL {
+            for i in 1..2000 {
+                let mm = 0.37 * f64::from(i);
+                let back = parse(&unit.text(mm), Unit::Mm).expect("a length");
+                assert!((back - mm).abs() <= 0.13, "{mm} mm in {}: {back}", unit.name());
+            }
+        }
+    }
+}
