@@ -53,7 +53,7 @@ pub fn hands(
             let rows = still.clone().scrolled(seen.top());
             let ground = ui.interact(view, keys::bars_id(), Sense::click());
             ground.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Round bars"));
-            keep_arrows(ui, &ground);
+            keys::keep_rounds(ui, &ground);
             focused = ground.has_focus();
             if ground.clicked() {
                 ground.request_focus();
@@ -76,16 +76,6 @@ pub fn hands(
     }
     round_buttons(ui, bench, rect, actions);
     Some(Hand { rows, round, end, focused })
-}
-
-fn keep_arrows(ui: &Ui, ground: &egui::Response) {
-    let filter = egui::EventFilter {
-        tab: false,
-        horizontal_arrows: false,
-        vertical_arrows: true,
-        escape: true,
-    };
-    ui.memory_mut(|m| m.set_focus_lock_filter(ground.id, filter));
 }
 
 /// One row: returns whether the hand is on it, and whether on its bar's end.

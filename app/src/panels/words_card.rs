@@ -72,6 +72,7 @@ fn card(on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
                         actions.edit(Edit::Wording(choice));
                     }
                 }
+                controls::follow_focus(ui);
             });
         });
 }

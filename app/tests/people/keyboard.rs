@@ -25,6 +25,7 @@ fn tab_comes_to_everything() {
     let mut faults = Vec::new();
     places::each(1024.0, 700.0, |mut visit| {
         let mut reached = BTreeSet::new();
+        reached.extend(visit.bench.ctx.memory(|m| m.focused()).map(|id| id.value()));
         for _ in 0..2 * visit.list.len() + 60 {
             visit.bench.key_press(Key::Tab);
             visit.bench.step();
