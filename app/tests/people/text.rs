@@ -5,8 +5,10 @@ use egui::{Rect, Shape};
 use crate::controls::Control;
 use crate::places::{self, Visit};
 
-/// Words in a control that are somebody's own, and may be cut.
-const OWN: [&str; 6] = ["Piece ", "Yarn ", "Open ", "Take ", "Project name", "Step "];
+/// Words in a control that are somebody's own, or a sample of a long line which is whole on
+/// hover, and may be cut.
+const OWN: [&str; 7] =
+    ["Piece ", "Yarn ", "Open ", "Take ", "Project name", "Step ", "plain-words"];
 
 /// The words drawn on the last frame, each with where it lies and whether it was cut; of a
 /// card or a menu only those drawn after its ground.
