@@ -122,7 +122,11 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         let (line, main) = split_bottom(rest, FOLDED);
         (Side::Line(line), main)
     } else {
-        let width = if window.width() < 1400.0 { 300.0 } else { 344.0 };
+        let width = if window.width() < 1400.0 {
+            300.0
+        } else {
+            (0.18 * window.width()).clamp(344.0, 620.0)
+        };
         let (main, column) = rest.split_left_right_at_x(rest.right() - width - GAP);
         let column = column.with_min_x(column.left() + GAP);
         let left = column.height() - GAP - card::height(yarns);
