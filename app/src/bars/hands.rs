@@ -1,7 +1,7 @@
 //! The hand on the bars: rounds pointed at and taken, ends of bars dragged.
 
 use egui::{Rect, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo, pos2, vec2};
-use plumpline_core::Plan;
+use plumpline_core::{Plan, Yarn};
 
 use super::round_card;
 use super::rows::{Rows, marks_width};
@@ -53,7 +53,7 @@ pub fn hands(
             let rows = still.clone().scrolled(seen.top());
             let ground = ui.interact(view, keys::bars_id(), Sense::click());
             ground.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Round bars"));
-            keep_arrows(ui, &ground);
+            keys::keep_rounds(ui, &ground);
             focused = ground.has_focus();
             if ground.clicked() {
                 ground.request_focus();
@@ -78,16 +78,6 @@ pub fn hands(
     Some(Hand { rows, round, end, focused })
 }
 
-fn keep_arrows(ui: &Ui, ground: &egui::Response) {
-    let filter = egui::EventFilter {
-        tab: false,
-        horizontal_arrows: false,
-        vertical_arrows: true,
-        escape: true,
-    };
-    ui.memory_mut(|m| m.set_focus_lock_filter(ground.id, filter));
-}
-
 /// One row: returns whether the hand is on it, and whether on its bar's end.
 fn row(
     ui: &Ui,
@@ -103,7 +93,10 @@ fn row(
     let on_row = ui.interact(rows.row(number), id, Sense::CLICK);
     on_row.widget_info(|| {
         let words = plan.wording.line_of(number).map_or("", |l| l.text.as_str());
-        let text = format!("Round {number}: {words} [{}]", round.count);
+        // What a bead, a pin and a box say to the eye.
+        let yarn = Yarn::letter(bench.document.piece().yarn_of_round(number));
+        let pin = if bench.pin_of(number).is_some() { ", pinned" } else { "" };
+        let text = format!("Round {number}: {words} [{}], yarn {yarn}{pin}", round.count);
         WidgetInfo::labeled(Role::Row, true, text)
     });
     let words = plan.wording.line_of(number).map_or("", |line| line.text.as_str());
@@ -210,7 +203,7 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
     let Some((round, yarn_place, more_place)) = for_round else { return };
     let button = controls::button(ui, yarn_place, Face::Words(""), "Change yarn", true);
     let yarn = bench.document.piece().yarn_of_round(round);
-    let letter = plumpline_core::Yarn::letter(yarn);
+    let letter = Yarn::letter(yarn);
     paint::bead(ui.painter(), yarn_place.center(), &letter, bench.yarn_of(yarn), bench.t);
     yarn_card::choose(&button, bench, round, actions);
     button.on_hover_text("Change yarn from this round on");

@@ -160,12 +160,16 @@ pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::Hand) {
         let over = |p: Pos2| pos2(-p.x, p.y);
         let place = Rect::from_x_y_ranges(-panel.right()..=-panel.left(), panel.y_range());
         let start = pos2(-bars.rows.left(), y);
+        // It is tied to the side that faces the bars.
+        let end = pos2(2.0 * field(panel).center().x - end.x, end.y);
         way(start, over(end), place).into_iter().map(over).collect()
     } else {
         way(pos2(bars.rows.right(), y), end, panel)
     };
-    paint::thread(painter, way, bench.t);
-    painter.circle(end, 3.4, bench.t.panel, Stroke::new(1.8, bench.t.highlight_edge));
+    paint::thread(painter, way.clone(), bench.t);
+    if let Some(&knot) = way.last() {
+        painter.circle(knot, 3.4, bench.t.panel, Stroke::new(1.8, bench.t.highlight_edge));
+    }
 }
 
 /// The thread's way from `start` to `end` in `panel`: straight over where the two are level,

@@ -10,6 +10,7 @@ use plumpline_core::bend::{Bend, BendWord, FLAT_BAND};
 
 use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
+use crate::studio::keys;
 use crate::ui_kit::icons::{self, Way};
 use crate::ui_kit::tokens::{PAD, mix};
 use crate::ui_kit::{paint, type_faces};
@@ -71,12 +72,17 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, panel: Rect, actions: &mut Actions) -> 
     let plan = bench.plan?;
     let columns = Columns::new(panel, plan);
     let field = Rect::from_min_max(pos2(columns.area.left(), panel.top()), panel.max);
-    let response = ui.interact(field, ui.scope_id().with("bend strip"), Sense::CLICK);
+    let response = ui.interact(field, keys::bend_id(), Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Bend strip"));
+    keys::keep_rounds(ui, &response);
+    if response.has_focus() && bench.view.selected.is_none() {
+        paint::focus_ring(ui.painter(), field.shrink(4.0), 6.0, bench.t);
+    }
     let pos = response.hover_pos()?;
     let index = ((pos.x - columns.area.left()) / columns.pitch).floor().max(0.0) as usize;
     let round = (index < plan.bends.len()).then_some(index as u32 + 1)?;
     if response.clicked() {
+        response.request_focus();
         let again = bench.view.selected == Some(round);
         actions.look(Look::Select((!again).then_some(round)));
     }

@@ -69,6 +69,7 @@ fn body(
             Card::Notes => notes::list(ui, bench, actions),
             _ => rules::show(ui, bench, actions),
         }
+        controls::follow_focus(ui);
     });
     if card == Card::Notes {
         notes::mark_read(bench, actions);

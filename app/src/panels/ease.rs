@@ -96,6 +96,7 @@ fn table(
                 actions.edit(Edit::Ease(step.ease));
             }
         }
+        controls::follow_focus(ui);
     });
 }
 

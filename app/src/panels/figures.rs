@@ -148,7 +148,9 @@ pub fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         painter.text(unit_at, Align2::LEFT_CENTER, unit, small(), t.soft_ink);
     }
     y = rule(&painter, bench, inner, y + 42.0);
-    let fit_top = inner.bottom() - 48.0;
+    // In a tall card the fit stays with the figures it belongs to.
+    let yarns_low = y + YARN * plan.estimate.yarn.len().max(1) as f32 + 100.0;
+    let fit_top = (inner.bottom() - 48.0).min(yarns_low);
     let place = Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0));
     yarns(ui, bench, plan, place, actions);
     fit(&painter, bench, plan, inner.with_min_y(fit_top));

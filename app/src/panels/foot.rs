@@ -1,7 +1,8 @@
 //! The strip at the foot of the window: what a crash left, or the first steps. It takes room
 //! of its own, so that it hides nothing, and it never waits for an answer.
 
-use egui::{Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{Align2, Rect, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, UiBuilder};
+use egui::{WidgetInfo, pos2, vec2};
 
 use crate::studio::action::{Action, Actions};
 use crate::studio::home::DeskAction;
@@ -13,7 +14,30 @@ use crate::ui_kit::tokens::{CARD_RADIUS, GAP};
 use crate::ui_kit::{Tokens, paint, type_faces};
 
 /// Height of the strip and the gap below it.
-pub const HEIGHT: f32 = 58.0;
+const HEIGHT: f32 = 58.0;
+/// Width under which its words would be cut, points; then it scrolls, by a bar of this height.
+const LEAST: f32 = 860.0;
+const BAR: f32 = 16.0;
+
+/// Height of the strip in a window of this width.
+pub fn height(width: f32) -> f32 {
+    if width < LEAST { HEIGHT + BAR } else { HEIGHT }
+}
+
+/// Draws the strip by `add` in `place`, which may be too narrow for it.
+pub fn fit(ui: &mut Ui, place: Rect, add: impl FnOnce(&mut Ui, Rect)) {
+    if place.width() >= LEAST {
+        return add(ui, place);
+    }
+    let mut child = ui.new_child(UiBuilder::new().max_rect(place).id_salt("foot"));
+    controls::scroll_colours(&mut child);
+    ScrollArea::horizontal().auto_shrink(false).show(&mut child, |ui| {
+        ui.reset_style();
+        let (rect, _) = ui.allocate_exact_size(vec2(LEAST, HEIGHT), Sense::hover());
+        add(ui, rect);
+        controls::follow_focus(ui);
+    });
+}
 
 /// Where the strip's card lies.
 fn card(strip: Rect) -> Rect {

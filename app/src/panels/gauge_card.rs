@@ -44,6 +44,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, column: Rect, actions: &mut Actions)
         let size = vec2(ui.available_width(), height);
         let (card, _) = ui.allocate_exact_size(size, Sense::hover());
         draw(ui, bench, card, actions);
+        controls::follow_focus(ui);
     });
     column
 }
@@ -238,7 +239,9 @@ fn slider(
     let body = type_faces::semibold(type_faces::SMALL);
     ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
     let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
-    let (response, moved) = controls::slider(ui, rect, name, value, span);
+    // The card of ease is called so too.
+    let full = format!("{name} of the piece");
+    let (response, moved) = controls::slider(ui, rect, &full, value, span);
     form::gesture(&response, actions);
     moved
 }

@@ -89,7 +89,7 @@ pub enum Side {
 
 /// Smallest bench on which nothing is cramped, points. In a window that is smaller, or under
 /// text so large that it holds less, the bench scrolls.
-pub const LEAST: Vec2 = vec2(960.0, 590.0);
+pub const LEAST: Vec2 = vec2(940.0, 590.0);
 
 /// Height of the bend strip.
 const BEND: f32 = 132.0;
@@ -127,7 +127,11 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         let (line, main) = split_bottom(rest, FOLDED);
         (Side::Line(line), main)
     } else {
-        let width = if window.width() < 1400.0 { 300.0 } else { 344.0 };
+        let width = if window.width() < 1400.0 {
+            300.0
+        } else {
+            (0.18 * window.width()).clamp(344.0, 620.0)
+        };
         let (main, column) = rest.split_left_right_at_x(rest.right() - width - GAP);
         let column = column.with_min_x(column.left() + GAP);
         let left = column.height() - GAP - card::height(yarns);
@@ -210,15 +214,24 @@ fn split_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
 /// Draws the bench in `window` by `add`: as large as the window, or as its least size, of which
 /// the window then shows a part. Tab brings what it reaches into sight.
 pub fn fit<R>(ui: &mut Ui, window: Rect, add: impl FnOnce(&mut Ui) -> R) -> R {
+    let t = crate::ui_kit::Tokens::now(ui.ctx());
+    ui.painter().rect_filled(ui.max_rect(), 0.0, t.background);
     let mut child = ui.new_child(UiBuilder::new().max_rect(window).id_salt("bench"));
     if window.width() >= LEAST.x && window.height() >= LEAST.y {
         return add(&mut child);
     }
-    let size = window.size().max(LEAST);
+    // A bar takes room of its own, which may be what the other direction then lacks.
+    let bar = child.spacing().scroll.allocated_width();
+    let low = window.height() < LEAST.y;
+    let narrow = window.width() - if low { bar } else { 0.0 } < LEAST.x;
+    let low = low || (narrow && window.height() - bar < LEAST.y);
+    let room = window.size() - bar * vec2(f32::from(low), f32::from(narrow));
+    let size = room.max(LEAST);
     // The wheel zooms the boards; beside them it scrolls.
     let by = ScrollSource { drag: egui::scroll_area::DragScroll::Never, ..ScrollSource::ALL };
     controls::scroll_colours(&mut child);
-    let area = ScrollArea::both().id_salt("bench").auto_shrink(false).scroll_source(by);
+    let area =
+        ScrollArea::new([narrow, low]).id_salt("bench").auto_shrink(false).scroll_source(by);
     let shown = area.show(&mut child, |ui| {
         ui.reset_style();
         let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
@@ -245,8 +258,6 @@ pub struct Hands {
 
 /// First half of a frame: the grounds of all panels, the controls, and what the hand does.
 pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actions) -> Hands {
-    let ground = ui.max_rect();
-    ui.painter().rect_filled(ground, 0.0, bench.t.background);
     paint::panel(ui.painter(), layout.main, bench.t);
     match layout.side {
         Side::Column { figures, card } => {

@@ -90,7 +90,8 @@ fn one(ui: &mut Ui, bench: &Bench<'_>, index: usize, note: &Warning) -> egui::Re
     let whole = note.rounds.is_empty();
     let sense = if whole { Sense::hover() } else { Sense::click() };
     let response = ui.interact(rect, ui.scope_id().with(("note", index)), sense);
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &text));
+    let role = if whole { egui::Role::Label } else { egui::Role::Button };
+    response.widget_info(|| egui::WidgetInfo::labeled(role, true, &text));
     if response.hovered() && !whole {
         ui.painter().rect_filled(rect, 6.0, t.well);
     }

@@ -40,11 +40,17 @@ pub(super) fn show(
         top(ui);
         let high = (room.y - ui.min_rect().height() - 8.0).max(60.0);
         controls::scroll_colours(ui);
-        ScrollArea::both().max_height(high).max_width(width).show(ui, |ui| {
+        // It goes sideways only where the window is too narrow for what it holds.
+        let wide = head.width <= room.x;
+        let area = if wide { ScrollArea::vertical() } else { ScrollArea::both() };
+        // Without a least size the area would keep to that of the frame before.
+        let area = area.max_height(high).min_scrolled_height(high).min_scrolled_width(width);
+        area.max_width(width).show(ui, |ui| {
             ui.reset_style();
             ui.spacing_mut().item_spacing = vec2(8.0, 8.0);
+            let inner = if wide { ui.available_width() } else { head.width };
             egui::Frame::NONE.inner_margin(RING).show(ui, |ui| {
-                ui.set_width(head.width - 2.0 * RING);
+                ui.set_width(inner - 2.0 * RING);
                 body(ui);
             });
             controls::follow_focus(ui);

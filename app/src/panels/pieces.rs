@@ -135,5 +135,6 @@ fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
                 ui.close();
             }
         }
+        controls::follow_focus(ui);
     });
 }

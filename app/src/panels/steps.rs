@@ -26,6 +26,7 @@ pub(super) fn button(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
         ScrollArea::vertical().max_height(380.0).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 0.0;
             list(ui, bench, actions);
+            controls::follow_focus(ui);
         });
     });
     button.on_hover_text(if any { "All steps: go back to any" } else { "No steps yet" });

@@ -59,7 +59,7 @@ fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> 
     }
     let below = pos2(field.left(), field.bottom() + 8.0);
     let state = saved_state(bench);
-    paint::clipped_text(
+    let (place, _) = paint::clipped_text(
         ui.painter(),
         below,
         &state,
@@ -67,6 +67,8 @@ fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> 
         t.soft_ink,
         width,
     );
+    let read = ui.interact(place, ui.scope_id().with("how it is saved"), Sense::hover());
+    read.widget_info(|| WidgetInfo::labeled(Role::Label, true, &state));
     field.right()
 }
 

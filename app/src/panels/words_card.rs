@@ -72,6 +72,7 @@ fn card(on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
                         actions.edit(Edit::Wording(choice));
                     }
                 }
+                controls::follow_focus(ui);
             });
         });
 }
@@ -95,11 +96,12 @@ fn row(ui: &mut Ui, t: &Tokens, style: &HouseStyle, lexicon: &Lexicon, on: bool)
     let font = type_faces::semibold(type_faces::BODY);
     let width = rect.width() - 16.0;
     let at = rect.left_top() + vec2(8.0, 28.0);
-    paint::clipped_text(painter, at, &sample(style, lexicon), font, t.ink, width);
+    let sample = sample(style, lexicon);
+    let (_, cut) = paint::clipped_text(painter, at, &sample, font, t.ink, width);
     if response.has_focus() {
         paint::focus_ring(painter, rect.shrink(3.0), 5.0, t);
     }
-    response
+    if cut { response.on_hover_text(sample) } else { response }
 }
 
 /// `plain-words` as `plain words`.

@@ -39,6 +39,22 @@ pub fn body_id() -> Id {
     Id::unique("stuffed body")
 }
 
+/// The id the bend strip takes the keyboard with.
+pub fn bend_id() -> Id {
+    Id::unique("bend strip")
+}
+
+/// While a view of the rounds has the keyboard, Up, Down and Esc belong to it; Tab leaves it.
+pub(crate) fn keep_rounds(ui: &egui::Ui, view: &egui::Response) {
+    let filter = egui::EventFilter {
+        tab: false,
+        horizontal_arrows: false,
+        vertical_arrows: true,
+        escape: true,
+    };
+    ui.memory_mut(|m| m.set_focus_lock_filter(view.id, filter));
+}
+
 /// How far an arrow turns the body, degrees.
 const TURN_DEG: f32 = 5.0;
 
@@ -49,13 +65,13 @@ const NUDGE: f64 = 0.5;
 pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let focused = ctx.memory(|m| m.focused());
     // While a menu or a card is open, arrows and Esc are its own.
-    let canvases = [board_id(), bars_id(), body_id(), make_id()];
+    let canvases = [board_id(), bars_id(), body_id(), bend_id(), make_id()];
     let on_canvas =
         focused.is_none_or(|id| canvases.contains(&id)) && !egui::Popup::is_any_open(ctx);
     let typing = [pattern_id(), note_id()].map(Some).contains(&focused);
     if on_canvas && focused == Some(body_id()) {
         turn(ctx, bench, actions);
-    } else if on_canvas && focused != Some(bars_id()) {
+    } else if on_canvas && ![Some(bars_id()), Some(bend_id())].contains(&focused) {
         nudge(ctx, bench, actions);
     }
     for command in Command::ALL {

@@ -40,7 +40,9 @@ impl Studio {
     /// The window less the strip at its foot, where there is one.
     pub(super) fn above_foot(&self, window: Rect) -> Rect {
         let shown = self.home.offer().is_some() || self.home.desk.steps.is_some();
-        window.with_max_y(window.bottom() - if shown { foot::HEIGHT } else { 0.0 })
+        window.with_max_y(
+            window.bottom() - if shown { foot::height(window.width()) } else { 0.0 },
+        )
     }
 
     /// Draws the strip at the foot of the window, and the card that lies over it.
@@ -48,9 +50,11 @@ impl Studio {
         let bench = self.bench(ui.ctx());
         let strip = window.with_min_y(self.above_foot(window).bottom());
         if let Some(left) = self.home.offer() {
-            foot::offer(ui, bench.t, strip, left, actions);
+            foot::fit(ui, strip, |ui, strip| foot::offer(ui, bench.t, strip, left, actions));
         } else if let Some(steps) = bench.desk.steps {
-            foot::first_steps(ui, bench.t, strip, steps, actions);
+            foot::fit(ui, strip, |ui, strip| {
+                foot::first_steps(ui, bench.t, strip, steps, actions);
+            });
         }
         if self.ask.is_some() {
             return; // One question at a time.

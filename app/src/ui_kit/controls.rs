@@ -175,11 +175,24 @@ pub fn scroll_colours(ui: &mut Ui) {
 /// Brings the control that has just taken the keyboard into sight, where the scroll area that
 /// `ui` is the inside of hides part of it.
 pub fn follow_focus(ui: &Ui) {
-    let Some(id) = ui.memory(|m| m.focused()) else { return };
-    let Some(response) = ui.ctx().read_response(id) else { return };
+    let focused = ui.memory(|m| m.focused());
+    let followed = ui.scope_id().with("followed");
+    let before: Option<egui::Id> = ui.data(|d| d.get_temp(followed));
+    if focused == before {
+        return;
+    }
+    ui.data_mut(|d| {
+        match focused {
+            Some(id) => {
+                d.insert_temp(followed, id);
+            }
+            None => d.remove::<egui::Id>(followed),
+        };
+    });
+    let Some(response) = focused.and_then(|id| ui.ctx().read_response(id)) else { return };
     let hidden = response.interact_rect != response.rect;
     let ours = response.layer_id == ui.layer_id() && ui.min_rect().intersects(response.rect);
-    if response.gained_focus() && hidden && ours {
+    if hidden && ours {
         let none = egui::style::ScrollAnimation::none();
         ui.scroll_to_rect_animation(response.rect.expand(8.0), None, none);
     }

@@ -214,7 +214,7 @@ impl Tokens {
     /// What parts one cell of a bar from the next: the yarn's edge, but never lighter than a
     /// light yarn, on which that would not show.
     pub fn cell_edge(&self, colour: [u8; 3]) -> Color32 {
-        if Self::on_yarn(colour) == LIGHT.ink {
+        if Self::on_yarn(colour) == Color32::BLACK {
             mix(Self::yarn(colour), LIGHT.ink, 0.42)
         } else {
             self.yarn_edge(colour)
@@ -226,12 +226,12 @@ impl Tokens {
         mix(self.forecast, Self::yarn(colour), self.yarn_share)
     }
 
-    /// Whichever of ink and paper reads better on a yarn.
+    /// Whichever of white and black reads better on a yarn. Against any colour one of them
+    /// stands out by 4.5:1; ink, being a little lighter than black, would not.
     pub fn on_yarn(colour: [u8; 3]) -> Color32 {
-        let (paper, ink) = (luminance(DARK.body_light), luminance(LIGHT.ink));
         let yarn = luminance(Self::yarn(colour));
-        let contrast = |a: f32, b: f32| (a.max(b) + 0.05) / (a.min(b) + 0.05);
-        if contrast(yarn, paper) >= contrast(yarn, ink) { DARK.body_light } else { LIGHT.ink }
+        let (on_dark, on_pale) = (1.05 / (yarn + 0.05), (yarn + 0.05) / 0.05);
+        if on_dark >= on_pale { Color32::WHITE } else { Color32::BLACK }
     }
 
     /// Soft ink of something that cannot be used now.
@@ -325,18 +325,67 @@ mod tests {
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
     }
 
-    #[test]
-    fn text_reads_and_edges_show_on_every_ground() {
-        for t in [&LIGHT, &DARK] {
-            for text in [t.ink, t.soft_ink, t.outline, t.increase, t.decrease, t.warning] {
-                assert!(contrast(text, t.panel) >= 4.5, "{text:?} on {:?}", t.panel);
+    /// WCAG 2.2: text 4.5:1 (success criterion 1.4.3), what can be acted on and marks that
+    /// mean something 3:1 (1.4.11).
+    const TEXT: f32 = 4.5;
+    const MARK: f32 = 3.0;
+
+    fn reads(least: f32, front: &[(&str, Color32)], grounds: &[(&str, Color32)]) {
+        for (name, colour) in front {
+            for (ground_name, ground) in grounds {
+                let got = contrast(*colour, *ground);
+                assert!(got >= least, "{name} on {ground_name}: {got:.2}");
             }
-            assert!(contrast(t.soft_ink, t.background) >= 4.5);
-            assert!(contrast(t.on_highlight, t.highlight) >= 4.5);
-            assert!(contrast(t.highlight_ink, t.wash) >= 4.5);
-            assert!(contrast(t.warning, t.warn_wash) >= 4.5);
-            for ground in [t.panel, t.well, t.background] {
-                assert!(contrast(t.control_edge, ground) >= 3.0, "edge on {ground:?}");
+        }
+    }
+
+    #[test]
+    fn text_reads_on_every_ground_it_is_set_on() {
+        for t in [&LIGHT, &DARK] {
+            let paper = [("panel", t.panel), ("well", t.well)];
+            let washes = [("wash", t.wash), ("warn_wash", t.warn_wash)];
+            let all = [&paper[..], &washes, &[("background", t.background)]].concat();
+            let inks = [("ink", t.ink), ("soft_ink", t.soft_ink), ("outline", t.outline)];
+            reads(TEXT, &inks, &all);
+            let others = [("decrease", t.decrease), ("warning", t.warning)];
+            reads(TEXT, &others, &all);
+            reads(TEXT, &[("highlight_ink", t.highlight_ink)], &all);
+            reads(TEXT, &[("increase", t.increase)], &paper);
+            reads(TEXT, &[("on_highlight", t.on_highlight)], &[("highlight", t.highlight)]);
+        }
+    }
+
+    #[test]
+    fn edges_and_marks_show_on_every_ground_they_are_drawn_on() {
+        for t in [&LIGHT, &DARK] {
+            let grounds = [
+                ("panel", t.panel),
+                ("well", t.well),
+                ("background", t.background),
+                ("wash", t.wash),
+                ("warn_wash", t.warn_wash),
+            ];
+            let marks = [
+                ("control_edge", t.control_edge),
+                ("outline", t.outline),
+                ("highlight_edge", t.highlight_edge),
+                ("increase", t.increase),
+                ("decrease", t.decrease),
+                ("warning", t.warning),
+            ];
+            reads(MARK, &marks, &grounds);
+        }
+    }
+
+    #[test]
+    fn letters_read_on_any_yarn() {
+        for r in (0..=255).step_by(15) {
+            for g in (0..=255).step_by(15) {
+                for b in (0..=255).step_by(15) {
+                    let yarn = [r as u8, g as u8, b as u8];
+                    let got = contrast(Tokens::on_yarn(yarn), Tokens::yarn(yarn));
+                    assert!(got >= TEXT, "{yarn:?}: {got:.2}");
+                }
             }
         }
     }

@@ -48,7 +48,9 @@ pub(crate) fn all(bench: &Bench<'_>) -> Vec<Control> {
             // which the wheel and Tab stand in for.
             let ground = matches!(node.role(), Role::Unknown | Role::GenericContainer)
                 && !sense.is_focusable();
-            if !acts || ground || node.role() == Role::ScrollBar || node.is_hidden() {
+            // Words that can be marked are read, not acted on.
+            let aside = matches!(node.role(), Role::ScrollBar | Role::Label);
+            if !acts || ground || aside || node.is_hidden() {
                 return None;
             }
             Some(Control {

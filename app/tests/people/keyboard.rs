@@ -12,12 +12,13 @@ use crate::places;
 
 /// Kinds that lie on a board, which has the keyboard for all of them; beside each how it is
 /// done by key.
-const ON_BOARDS: [(&str, &str); 5] = [
+const ON_BOARDS: [(&str, &str); 6] = [
     ("Knot ", "[ and ] take it, arrows move it"),
     ("Round ", "Up and Down take it"),
     ("End of round ", "+ and −"),
     ("Scale ", "the number beside it is typed"),
     ("Known length, end", "the length is typed"),
+    ("Stitches off the outline", "the rows under the plot"),
 ];
 
 #[test]
@@ -25,6 +26,7 @@ fn tab_comes_to_everything() {
     let mut faults = Vec::new();
     places::each(1024.0, 700.0, |mut visit| {
         let mut reached = BTreeSet::new();
+        reached.extend(visit.bench.ctx.memory(|m| m.focused()).map(|id| id.value()));
         for _ in 0..2 * visit.list.len() + 60 {
             visit.bench.key_press(Key::Tab);
             visit.bench.step();

@@ -9,4 +9,5 @@ mod keyboard;
 mod places;
 mod reach;
 mod settings;
+mod signs;
 mod text;

@@ -23,12 +23,17 @@ pub(crate) struct Place {
 const BROKEN: &str = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\n\
     Rnd 3: (sc 1, inc) x 6 (19)\n";
 
+/// Goes to it by key, which brings it into sight, and clicks it.
 fn click(bench: &mut Bench<'_>, name: &str) {
+    bench.get_by_label(name).focus();
+    bench.run();
     bench.get_by_label(name).click();
     bench.run();
 }
 
 fn click_part(bench: &mut Bench<'_>, part: &str) {
+    bench.get_by_label_contains(part).focus();
+    bench.run();
     bench.get_by_label_contains(part).click();
     bench.run();
 }
@@ -48,7 +53,10 @@ fn card(bench: &mut Bench<'_>, bead: &str) {
     if bench.query_by_label("Notes, rules, ease").is_some() {
         click(bench, "Notes, rules, ease");
     }
-    click(bench, bead);
+    bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).focus();
+    bench.run();
+    bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).click();
+    bench.run();
     for _ in 0..20 {
         std::thread::sleep(std::time::Duration::from_millis(5));
         bench.step();
@@ -101,13 +109,11 @@ pub(crate) const PLACES: [Place; 28] = [
         click(b, "Change yarn");
     }),
     over("yarn card", |b| {
-        let pieces = b.query_by_label("Figures").is_some();
-        if pieces {
-            click(b, "Figures");
-        }
         click_part(b, "Yarn A, ");
     }),
     over("board menu", |b| {
+        b.get_by_label("Outline board").focus();
+        b.run();
         b.get_by_label("Outline board").click_secondary();
         b.run();
     }),
@@ -175,6 +181,8 @@ pub(crate) struct Visit<'a> {
     pub(crate) name: &'static str,
     pub(crate) bench: Bench<'a>,
     pub(crate) list: Vec<Control>,
+    /// Whether it lies over another place.
+    pub(crate) over: bool,
 }
 
 impl Visit<'_> {
@@ -212,12 +220,12 @@ pub(crate) fn each(width: f32, height: f32, mut look: impl FnMut(Visit<'_>)) {
             // A menu or a card: what is under it is another place.
             list.retain(|c| !ground.contains(&c.layer));
         }
-        look(Visit { name: place.name, bench, list });
+        look(Visit { name: place.name, bench, list, over: top });
     }
     let home = tempfile::tempdir().expect("a folder");
     let visit = |bench: Bench<'static>, name| {
         let list = controls::all(&bench);
-        Visit { name, bench, list }
+        Visit { name, bench, list, over: false }
     };
     look(visit(kept(home.path(), width, height), "first steps"));
     crash(home.path());

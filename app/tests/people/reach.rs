@@ -16,8 +16,9 @@ const CLOSE: [(&str, [&str; 2]); 2] = [
 ];
 
 fn equivalents(control: &Control) -> Option<[&'static str; 2]> {
-    let (_, names) = CLOSE.iter().find(|(kind, _)| control.name.starts_with(kind))?;
-    Some(*names)
+    let number = |rest: &str| rest.starts_with(|c: char| c.is_ascii_digit());
+    let is = |kind: &str| control.name.strip_prefix(kind).is_some_and(number);
+    CLOSE.iter().find(|(kind, _)| is(kind)).map(|(_, names)| *names)
 }
 
 /// Whether what can be hit of `control` is large enough, or stands in for something that is.
@@ -47,6 +48,10 @@ fn spots(rect: Rect) -> impl Iterator<Item = Pos2> {
 }
 
 fn covered(visit: &Visit<'_>, control: &Control, faults: &mut Vec<String>) {
+    // A board is what its parts lie on.
+    if control.role == egui::accesskit::Role::Canvas {
+        return;
+    }
     let free = |at: Pos2| met(&visit.list, at).is_some_and(|c| c.id == control.id);
     if !spots(control.seen).any(free) {
         let by = met(&visit.list, control.seen.center()).map_or("", |c| c.name.as_str());
@@ -128,7 +133,7 @@ fn walk(width: f32, height: f32) {
         }
         sight(&mut visit, window, &mut faults);
     });
-    assert!(seen > 1000, "{seen} controls only: places did not open");
+    assert!(seen > 600, "{seen} controls only: places did not open");
     assert!(faults.is_empty(), "{} faults:\n{}", faults.len(), faults.join("\n"));
 }
 

@@ -56,6 +56,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             card(ui, bench, (i, finding, checked.lines[i]), actions);
         }
         ui.add_space(8.0);
+        controls::follow_focus(ui);
     });
     ui.painter().hline(across, foot.top(), Stroke::new(1.0, t.edge));
     figures(ui, bench, foot, checked.map(|c| c.summary).unwrap_or_default(), actions);

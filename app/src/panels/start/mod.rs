@@ -19,7 +19,7 @@ use crate::ui_kit::{Tokens, type_faces};
 const HEAD: Head = Head {
     title: "Begin a piece",
     hint: "from a starter; every knot can be dragged afterwards",
-    width: 736.0,
+    width: 752.0,
 };
 /// Width of the column of dimensions.
 const COLUMN: f32 = 256.0;
