@@ -15,7 +15,7 @@ type Bench<'a> = Harness<'a, Studio>;
 fn opened<'a>(home: &Path) -> Bench<'a> {
     let mut bench = Harness::builder()
         .with_size(vec2(1440.0, 900.0))
-        .with_max_steps(12)
+        .with_max_steps(60)
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, None).at_home(&cc.egui_ctx, home).typing_paths());
     bench.run();

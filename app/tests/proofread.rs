@@ -27,7 +27,7 @@ type Bench<'a> = Harness<'a, Studio>;
 fn bench<'a>() -> Bench<'a> {
     let mut bench = Harness::builder()
         .with_size(vec2(1440.0, 900.0))
-        .with_max_steps(12)
+        .with_max_steps(60)
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, None));
     bench.run();

@@ -236,7 +236,7 @@ fn walk(seed: u64) {
     std::fs::copy(sample, &path).expect("the sample is there");
     let (opens, home) = (path.clone(), folder.path().to_owned());
     let mut bench =
-        Harness::builder().with_size(SIZE).with_max_steps(12).with_step_dt(0.05).build_eframe(
+        Harness::builder().with_size(SIZE).with_max_steps(60).with_step_dt(0.05).build_eframe(
             move |cc| {
                 let studio = Studio::new(cc, Some(opens)).at_home(&cc.egui_ctx, &home);
                 studio.typing_paths()

@@ -149,7 +149,7 @@ fn places(project: &Path) -> Places {
     let project = project.to_owned();
     let mut bench = Harness::builder()
         .with_size(vec2(SIZE.0 as f32, SIZE.1 as f32))
-        .with_max_steps(12)
+        .with_max_steps(60)
         .build_eframe(move |cc| Studio::new(cc, Some(project)));
     bench.run();
     let place =

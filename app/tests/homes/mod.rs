@@ -13,7 +13,7 @@ use crate::bench::Bench;
 pub(crate) fn at_home<'a>(home: &Path, path: Option<&Path>) -> Bench<'a> {
     let mut bench = Harness::builder()
         .with_size(vec2(1440.0, 900.0))
-        .with_max_steps(12)
+        .with_max_steps(60)
         .with_step_dt(0.05)
         .build_eframe(|cc| {
             Studio::new(cc, path.map(Path::to_owned)).at_home(&cc.egui_ctx, home)

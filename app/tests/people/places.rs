@@ -198,7 +198,7 @@ impl Visit<'_> {
 fn small<'a>(width: f32, height: f32) -> Bench<'a> {
     let mut bench = Harness::builder()
         .with_size(vec2(width, height))
-        .with_max_steps(12)
+        .with_max_steps(60)
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, None));
     bench.run();
