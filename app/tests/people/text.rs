@@ -10,16 +10,30 @@ use crate::places::{self, Visit};
 const OWN: [&str; 7] =
     ["Piece ", "Yarn ", "Open ", "Take ", "Project name", "Step ", "plain-words"];
 
-/// The words drawn on the last frame, each with where it lies and whether it was cut; of a
-/// card or a menu only those drawn after its ground.
-fn words(visit: &Visit<'_>) -> Vec<(Rect, bool, String)> {
-    fn gather(shape: &Shape, list: &mut Vec<(Rect, bool, String)>) {
+/// Words as they were drawn.
+struct Words {
+    rect: Rect,
+    /// Whether they were cut short.
+    cut: bool,
+    /// Whether they are in sight: rows that are scrolled away lie under other things.
+    seen: bool,
+    text: String,
+}
+
+/// The words drawn on the last frame; of a card or a menu only those drawn after its ground.
+fn words(visit: &Visit<'_>) -> Vec<Words> {
+    fn gather(shape: &Shape, clip: Rect, list: &mut Vec<Words>) {
         match shape {
             Shape::Text(text) if text.angle == 0.0 => {
                 let rect = text.galley.rect.translate(text.pos.to_vec2());
-                list.push((rect, text.galley.elided, text.galley.text().to_owned()));
+                list.push(Words {
+                    rect,
+                    cut: text.galley.elided,
+                    seen: clip.contains(rect.center()),
+                    text: text.galley.text().to_owned(),
+                });
             }
-            Shape::Vec(shapes) => shapes.iter().for_each(|s| gather(s, list)),
+            Shape::Vec(shapes) => shapes.iter().for_each(|s| gather(s, clip, list)),
             _ => {}
         }
     }
@@ -36,16 +50,12 @@ fn words(visit: &Visit<'_>) -> Vec<(Rect, bool, String)> {
     let from = ground.filter(|_| visit.over).unwrap_or(0);
     let mut list = Vec::new();
     for clipped in &shapes[from..] {
-        let mut drawn = Vec::new();
-        gather(&clipped.shape, &mut drawn);
-        // Rows that are scrolled away lie under other things.
-        drawn.retain(|(rect, ..)| clipped.clip_rect.contains(rect.center()));
-        list.append(&mut drawn);
+        gather(&clipped.shape, clipped.clip_rect, &mut list);
     }
     list
 }
 
-fn fits(control: &Control, words: &[(Rect, bool, String)], at: &str, faults: &mut Vec<String>) {
+fn fits(control: &Control, words: &[Words], at: &str, faults: &mut Vec<String>) {
     use egui::accesskit::Role;
     let has_words = matches!(
         control.role,
@@ -55,10 +65,10 @@ fn fits(control: &Control, words: &[(Rect, bool, String)], at: &str, faults: &mu
     if !has_words || own || !control.is_whole() {
         return;
     }
-    for (rect, cut, text) in words {
-        let inside = control.rect.contains(rect.center());
-        if inside && (*cut || !control.rect.expand(1.5).contains_rect(*rect)) {
-            faults.push(format!("{at}: “{text}” does not fit “{}”", control.name));
+    for word in words.iter().filter(|word| word.seen) {
+        let inside = control.rect.contains(word.rect.center());
+        if inside && (word.cut || !control.rect.expand(1.5).contains_rect(word.rect)) {
+            faults.push(format!("{at}: “{}” does not fit “{}”", word.text, control.name));
         }
     }
 }
