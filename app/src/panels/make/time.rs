@@ -33,8 +33,7 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect) -> f32 {
         false => (clock(0.0), "left"),
     };
     let whose = if outlook.own { "your pace" } else { "usual pace" };
-    let mut x =
-        column(ui, bench, rect, rect.right(), (&left, how, &format!("{whose}, {pace}")));
+    let x = column(ui, bench, rect, rect.right(), (&left, how, &format!("{whose}, {pace}")));
     let (state, note) = match paused {
         true => ("paused", "Only five minutes of a pause count; the next stitch ends it"),
         false => ("worked", "Time between two steps counts, five minutes of a pause at most"),
