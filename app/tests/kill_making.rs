@@ -4,9 +4,6 @@
 //! makes a ball stitch by stitch and tells of every step that is on the disk. Its clock stands
 //! still, so nothing that is kept after a while can help.
 
-mod bench {
-    pub(crate) type Bench<'a> = egui_kittest::Harness<'a, plumpline::studio::app::Studio>;
-}
 mod homes;
 
 use std::io::{BufRead as _, BufReader};
@@ -14,10 +11,11 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-use bench::Bench;
 use egui::Key;
+use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use homes::at_home;
+use plumpline::studio::app::Studio;
 use plumpline::studio::document::Document;
 use plumpline::studio::home::recovery;
 use plumpline_core::making::{By, Course, Progress, Stand};
@@ -46,7 +44,7 @@ fn on_disk(home: &Path, saved: bool) -> Option<Project> {
 }
 
 /// One step of the studio, its clock standing still.
-fn still(bench: &mut Bench<'_>) {
+fn still(bench: &mut Harness<'_, Studio>) {
     bench.input_mut().time = Some(1.0);
     bench.step();
 }

@@ -6,11 +6,9 @@ use egui::vec2;
 use egui_kittest::Harness;
 use plumpline::studio::app::Studio;
 
-use crate::bench::Bench;
-
 /// The studio as it opens with its folder at `home`, on the project at `path` or a sample.
 /// Dropped without a word, it ends as if it had crashed.
-pub(crate) fn at_home<'a>(home: &Path, path: Option<&Path>) -> Bench<'a> {
+pub(crate) fn at_home<'a>(home: &Path, path: Option<&Path>) -> Harness<'a, Studio> {
     let mut bench = Harness::builder()
         .with_size(vec2(1440.0, 900.0))
         .with_max_steps(60)

@@ -39,7 +39,9 @@ impl Parted {
             })
             .collect();
         if self.rounds.len() > 3 {
-            parts.push(format!("so were {} rounds more", self.rounds.len() - 3));
+            let more = self.rounds.len() - 3;
+            let (s, differ) = if more == 1 { ("", "differs") } else { ("s", "differ") };
+            parts.push(format!("{more} round{s} more {differ}"));
         }
         if let Some(round) = self.under_way {
             parts.push(format!("round {round} is another than you began"));

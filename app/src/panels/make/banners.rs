@@ -6,6 +6,7 @@ use plumpline_core::Yarn;
 
 use super::{ASIDE, Hook};
 use crate::studio::action::Actions;
+use crate::studio::keys::note_id;
 use crate::studio::making::{Make, copy_name};
 use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::tokens::CARD_RADIUS;
@@ -87,6 +88,11 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
         );
         let soon = round.steps() - done <= SOON;
         put(&words, if soon { Tone::Now } else { Tone::Quiet }, Sign::Bead(yarn), 0.0);
+    }
+    // In full: its field may be too short for it.
+    let writes = ui.memory(|m| m.has_focus(note_id()));
+    if let Some(note) = hook.progress.notes.get(&number).filter(|_| !writes) {
+        put(note, Tone::Now, Sign::Note, 0.0);
     }
     // What was noted on one ear holds for the other.
     let making = &hook.bench.document.project().making;

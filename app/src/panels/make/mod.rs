@@ -103,15 +103,18 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
     stack::show(ui, &hook, left, actions);
     let right = right.with_min_x(right.left() + 20.0 * scale.max(0.8));
     announce(ui, &hook, right);
-    let controls = (64.0 * scale).clamp(48.0, 96.0) + 44.0;
-    let (upper, lower) = right.split_top_bottom_at_y(right.bottom() - controls);
+    let (upper, lower) = right.split_top_bottom_at_y(right.bottom() - steps::height(scale));
     steps::show(ui, &hook, lower, actions);
     let mut y = head::show(ui, &hook, upper, actions);
     y = banners::show(ui, &hook, upper.with_min_y(y), actions);
     let field = upper.with_min_y(y + 8.0);
     match hook.round() {
         Some(_) => cells::show(ui, &hook, field),
-        None => stop::show(ui, &hook, field, actions),
+        // There is no next stitch to tell of.
+        None => {
+            let field = field.with_max_y(field.bottom() + steps::line_height(scale) - 8.0);
+            stop::show(ui, &hook, field, actions);
+        }
     }
 }
 

@@ -14,12 +14,19 @@ use crate::ui_kit::tokens::CARD_RADIUS;
 use crate::ui_kit::{paint, type_faces};
 use plumpline_core::making::LONGEST_NOTE;
 
-/// Height of the line of what is next, at least.
-const LINE: f32 = 44.0;
+/// Height of the line of what is next.
+pub(super) fn line_height(scale: f32) -> f32 {
+    (60.0 * scale).max(44.0)
+}
+
+/// Height of the line and the buttons together.
+pub(super) fn height(scale: f32) -> f32 {
+    line_height(scale) + (64.0 * scale).clamp(48.0, 96.0)
+}
 
 /// Draws the line and the buttons in `rect`.
 pub(super) fn show(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) {
-    let (line, buttons) = rect.split_top_bottom_at_y(rect.top() + LINE);
+    let (line, buttons) = rect.split_top_bottom_at_y(rect.top() + line_height(hook.scale));
     next(ui, hook, line, actions);
     let gap = 10.0;
     let unit = (buttons.width() - 3.0 * gap) / 10.0;
