@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::companion::Seam;
 use crate::error::{Error, Result, within};
 use crate::pattern::lexicon;
 use crate::pattern::write::{HouseStyle, Writer, style};
@@ -105,6 +106,9 @@ pub struct Project {
     pub yarns: Vec<Yarn>,
     /// The pieces; at least one.
     pub pieces: Vec<Piece>,
+    /// Where pieces meet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub seams: Vec<Seam>,
 }
 
 impl Project {
@@ -117,6 +121,7 @@ impl Project {
             wording: WordingChoice::default(),
             yarns: vec![Yarn::plain(0)],
             pieces: vec![piece],
+            seams: Vec::new(),
         }
     }
 
@@ -155,6 +160,6 @@ impl Project {
                 ));
             }
         }
-        Ok(())
+        crate::companion::validate(self)
     }
 }
