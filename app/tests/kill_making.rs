@@ -56,7 +56,7 @@ fn makes_until_killed() {
     let (home, saved) = (Path::new(&folder), std::env::var_os(SAVED).is_some());
     let path = home.join("ball.ron");
     let mut bench = at_home(home, saved.then_some(path.as_path()));
-    bench.key_press(Key::Num4);
+    bench.key_press(Key::Num5);
     still(&mut bench);
     loop {
         bench.key_press(Key::Space);
@@ -122,7 +122,7 @@ fn killed_between_two_clicks_it_opens_at_the_same_stitch() {
             }
             let opened = bench.state().document().project();
             assert_eq!(opened.making, kept.making);
-            bench.key_press(Key::Num4);
+            bench.key_press(Key::Num5);
             bench.run();
             let studio = bench.state();
             let project = studio.document().project();

@@ -31,7 +31,7 @@ fn bench<'a>() -> Bench<'a> {
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, None));
     bench.run();
-    bench.key_press(Key::Num3);
+    bench.key_press(Key::Num4);
     bench.run();
     assert_eq!(bench.state().view().stage, Stage::Proofread);
     bench

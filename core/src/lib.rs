@@ -12,13 +12,20 @@
 //! 6. [`placement`]: which stitch of each round is an increase, a decrease, a plain one;
 //! 7. [`pattern`], [`wording`], [`estimate`], [`bend`], [`warning`]: what people read and look at.
 //!
+//! Beside that flow, pieces and projects are made from pieces and projects: [`sizes`] plans one
+//! anew at another size, [`companion`] makes two meet, [`another_yarn`] swaps the yarn, and
+//! [`calibrate`] learns the maker's cloth from a finished sample.
+//!
 //! [`making`] follows the hands through a plan, stitch by stitch. [`picture`] draws a plan as
 //! polygons for whoever shows it; [`length`] reads and writes lengths in people's own units.
 //!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
+pub mod another_yarn;
 pub mod bend;
+pub mod calibrate;
 pub mod cloth;
+pub mod companion;
 pub mod counts;
 pub mod ease;
 mod error;
@@ -36,12 +43,14 @@ pub mod placement;
 mod plan;
 mod project;
 pub mod sheet;
+pub mod sizes;
 pub mod skin;
 pub mod starter;
 pub mod warning;
 pub mod wording;
 
 pub use cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
+pub use companion::Seam;
 pub use error::{Error, Result};
 pub use gauge::Gauge;
 pub use length::Unit;
@@ -49,3 +58,4 @@ pub use outline::{Hold, Knot, Outline, Rz};
 pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
 pub use plan::{Plan, Round, plan};
 pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};
+pub use sizes::{Size, SizeBy};

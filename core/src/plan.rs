@@ -137,12 +137,33 @@ impl Plan {
 /// [`MOST_ROUNDS`] rounds at its gauge.
 pub fn plan(piece: &Piece) -> Result<Plan> {
     piece.validate()?;
-    let profile = piece.outline.profile(OUTLINE_INTERVALS);
-    let cloth = Cloth { along: piece.stiffness_along, ..Cloth::default() };
-    let rest = RestSkin::of_oval(&profile, piece.firmness.0, &cloth, piece.straight_mm);
+    let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
     let chosen = counts::choose(piece, &profile, &rest);
     Ok(describe(piece, &profile, &rest, chosen))
+}
+
+/// The wanted profile of `piece` and the unstuffed skin that stuffs into it.
+pub(crate) fn skin(piece: &Piece) -> (Profile, RestSkin) {
+    let profile = piece.outline.profile(OUTLINE_INTERVALS);
+    let cloth = Cloth { along: piece.stiffness_along, ..Cloth::default() };
+    let rest = RestSkin::of_oval(&profile, piece.firmness.0, &cloth, piece.straight_mm);
+    (profile, rest)
+}
+
+/// Whether [`plan`] would take `piece`, without planning it.
+///
+/// # Errors
+/// As [`plan`].
+pub(crate) fn plannable(piece: &Piece) -> Result<()> {
+    piece.validate()?;
+    check_size(piece, &skin(piece).1)
+}
+
+/// Rounds that the rest length of `piece` comes to, to the nearest; a plan takes this many
+/// or one either side.
+pub(crate) fn rounds_of(piece: &Piece) -> u32 {
+    piece.rounds_in(skin(piece).1.length_mm(), MOST_ROUNDS).round() as u32
 }
 
 fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
@@ -181,8 +202,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
     let stitch_mm = (width, height);
-    let worked = worked(piece, &rounds);
-    let estimate = estimate(worked, stitch_mm, volume / 1000.0, piece.firmness, &piece.habits);
+    let estimate = needs(piece, &rounds, volume / 1000.0);
     let flat_increase = piece.gauge.flat_increase();
     let chain = chosen.start.joined();
     let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
@@ -247,6 +267,13 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
         })
         .collect()
+}
+
+/// What these rounds of `piece` need if they hold `volume_ml`.
+pub(crate) fn needs(piece: &Piece, rounds: &[Round], volume_ml: f64) -> Estimate {
+    let stitch_mm = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let worked = worked(piece, rounds);
+    estimate(worked, stitch_mm, volume_ml, piece.firmness, &piece.habits)
 }
 
 fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Worked> + 'a {

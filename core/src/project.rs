@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::companion::Seam;
 use crate::error::{Error, Result, within};
 use crate::making::Making;
 use crate::pattern::lexicon;
@@ -109,6 +110,9 @@ pub struct Project {
     /// How far the making of them is.
     #[serde(default, skip_serializing_if = "Making::is_empty")]
     pub making: Making,
+    /// Where pieces meet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub seams: Vec<Seam>,
 }
 
 impl Project {
@@ -122,6 +126,7 @@ impl Project {
             yarns: vec![Yarn::plain(0)],
             pieces: vec![piece],
             making: Making::default(),
+            seams: Vec::new(),
         }
     }
 
@@ -160,6 +165,7 @@ impl Project {
                 ));
             }
         }
-        self.making.validate(self.pieces.len())
+        self.making.validate(self.pieces.len())?;
+        crate::companion::validate(self)
     }
 }

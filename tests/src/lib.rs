@@ -8,6 +8,7 @@ pub mod lbfgs;
 pub mod measure;
 pub mod mutate;
 pub mod planted;
+pub mod rng;
 pub mod shapes;
 pub mod stacking;
 pub mod trees;

@@ -3,12 +3,15 @@
 //! Errors go to standard error in one line; the exit status is 2 for bad use, 1 for bad
 //! input, and 3 where a pattern was proofread and does not add up.
 
+mod calibrate;
 mod new;
 mod picture;
 mod proofread;
 mod report;
+mod resize;
 mod rounds;
 mod sheet;
+mod sized;
 
 use std::ffi::OsString;
 use std::path::PathBuf;
@@ -38,8 +41,12 @@ struct Line {
 enum Verb {
     /// Make a project from a measured profile, a starter or a written pattern.
     New(new::New),
+    /// Learn a maker's cloth from what was measured on a finished piece.
+    Calibrate(calibrate::Calibrate),
     /// Check a written pattern: what does not add up, where, and the likeliest mend.
     Proofread(proofread::Proofread),
+    /// Plan a project anew at another size or gauge, or so that a piece meets another.
+    Resize(resize::Resize),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),
     /// Draw a piece as .svg or .png.
@@ -66,7 +73,9 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
     let done = match line.verb {
         None => return Asked::Studio(line.file),
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Calibrate(calibrate)) => calibrate.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),
+        Some(Verb::Resize(resize)) => resize.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Picture(picture)) => picture.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),

@@ -6,15 +6,23 @@ use plumpline_core::warning::Warning;
 use plumpline_core::{Piece, Plan, Project, Rz};
 use serde::Serialize;
 
+use super::sized::SeamJson;
+
 /// All the pieces asked for.
 #[derive(Debug, Serialize)]
 pub(super) struct Report<'a> {
-    pieces: Vec<PieceReport<'a>>,
+    pub(super) pieces: Vec<PieceReport<'a>>,
+    /// How pieces meet, where they do.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) seams: Vec<SeamJson>,
 }
 
 #[derive(Debug, Serialize)]
-struct PieceReport<'a> {
+pub(super) struct PieceReport<'a> {
     piece: &'a str,
+    /// The size this is, where one was asked for and the piece has it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) size: Option<&'a str>,
     copies: u32,
     gauge: GaugeReport,
     firmness: f64,
@@ -31,7 +39,17 @@ struct PieceReport<'a> {
     fit: Option<Fit>,
     yarn: Vec<YarnReport<'a>>,
     stuffing: StuffingReport,
+    minutes: f64,
     warnings: &'a [Warning],
+    /// What has to be said of this size.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) notes: Vec<&'a str>,
+    /// The piece at every size it has.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) sizes: Vec<PieceReport<'a>>,
+    /// The wording of all those sizes in one text.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) written: Option<String>,
 }
 
 #[derive(Debug, Serialize)]
@@ -68,18 +86,19 @@ struct StuffingReport {
 }
 
 impl<'a> Report<'a> {
-    pub(super) fn new(project: &'a Project, planned: &'a [(&'a Piece, Plan)]) -> Self {
+    pub(super) fn new(project: &'a Project, planned: &[(&'a Piece, &'a Plan)]) -> Self {
         let report =
-            |(piece, plan): &'a (&'a Piece, Plan)| PieceReport::new(project, piece, plan);
-        Self { pieces: planned.iter().map(report).collect() }
+            |&(piece, plan): &(&'a Piece, &'a Plan)| PieceReport::new(project, piece, plan);
+        Self { pieces: planned.iter().map(report).collect(), seams: Vec::new() }
     }
 }
 
 impl<'a> PieceReport<'a> {
-    fn new(project: &'a Project, piece: &'a Piece, plan: &'a Plan) -> Self {
+    pub(super) fn new(project: &'a Project, piece: &'a Piece, plan: &'a Plan) -> Self {
         let pair = |p: &Rz| [p.r, p.z];
         Self {
             piece: &piece.name,
+            size: None,
             copies: piece.copies,
             gauge: GaugeReport {
                 stitch_width_mm: plan.stitch_mm.0,
@@ -101,8 +120,34 @@ impl<'a> PieceReport<'a> {
                 g_high: plan.estimate.stuffing_g.1,
                 volume_ml: plan.estimate.volume_ml,
             },
+            minutes: plan.estimate.minutes,
             warnings: &plan.warnings,
+            notes: Vec::new(),
+            sizes: Vec::new(),
+            written: None,
         }
+    }
+}
+
+impl PieceReport<'_> {
+    /// What the piece comes to at this size, in a line.
+    pub(super) fn summary(&self, size: &str) -> String {
+        let stitches: u32 = self.rounds.iter().map(|round| round.count).sum();
+        let (metres, grams) =
+            self.yarn.iter().fold((0.0, 0.0), |(m, g), yarn| (m + yarn.m, g + yarn.g));
+        let minutes = self.minutes.round() as u32;
+        format!(
+            "{}, {size}: {:.0} × {:.0} mm high × wide, {} rounds, {stitches} stitches, \
+             {metres:.1} m or {grams:.1} g of yarn, {:.0}–{:.0} g of stuffing, {} h {:02} min",
+            self.piece,
+            self.height_mm,
+            self.width_mm,
+            self.rounds.len(),
+            self.stuffing.g_low,
+            self.stuffing.g_high,
+            minutes / 60,
+            minutes % 60
+        )
     }
 }
 

@@ -6,7 +6,7 @@ use plumpline_core::ease::{EaseStep, STEPS};
 use plumpline_core::piece::ease_stop;
 
 use super::ease_plot;
-use super::gauge_card::short;
+use super::form::short;
 use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::ui_kit::controls;

@@ -224,3 +224,9 @@ pub(crate) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool>
     }
     response.on_hover_text(why).clicked().then_some(!on)
 }
+
+/// A number without needless decimals.
+pub(crate) fn short(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}

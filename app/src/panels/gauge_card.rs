@@ -165,7 +165,7 @@ fn number(
     let drag = DragValue::new(&mut changed)
         .speed(0.1)
         .range(0.5..=1000.0)
-        .custom_formatter(|value, _| short(value));
+        .custom_formatter(|value, _| form::short(value));
     let response = form::field(ui, field, label, drag, actions);
     (response.changed() && changed != value).then_some(changed)
 }
@@ -190,7 +190,7 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
     let painter = ui.painter();
     let at = pos2(inner.left(), y + 8.0);
     painter.text(at, Align2::LEFT_CENTER, "Hook", small, t.soft_ink);
-    let value = format!("{} mm", short(gauge.hook_mm));
+    let value = format!("{} mm", form::short(gauge.hook_mm));
     let body = type_faces::semibold(type_faces::BODY);
     painter.text(at + vec2(0.0, 16.0), Align2::LEFT_CENTER, value, body, t.ink);
     let below = HOOKS_MM.iter().rev().find(|&&mm| mm < gauge.hook_mm - 1e-9);
@@ -210,12 +210,6 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
         }
     }
     y + 34.0
-}
-
-/// A number without needless decimals.
-pub(super) fn short(value: f64) -> String {
-    let text = format!("{value:.2}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 /// A name and a value over a slider; returns the value it was moved to.
@@ -263,7 +257,7 @@ fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actio
     let shown = match ease {
         e if e < 0.05 => "faithful".to_owned(),
         e if e > 0.95 => "easy".to_owned(),
-        e => short(e),
+        e => form::short(e),
     };
     let stop = ease_stop(ease);
     let span = (0.0, (EASE_STOPS.len() - 1) as f64, 1.0);

@@ -23,6 +23,7 @@ mod recent;
 mod rules;
 pub mod settings_card;
 pub mod sheet;
+mod sizes;
 pub mod start;
 mod steps;
 pub mod top_strip;
@@ -83,6 +84,8 @@ pub enum Side {
     Line(Rect),
     /// What the proofreader found, side by side with the text.
     Findings(Rect),
+    /// Companions, another yarn and a sample, beside the sizes or below them.
+    Sizes(Rect),
     /// Nothing: the main part has the window to itself.
     Nothing,
 }
@@ -115,10 +118,17 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
     let bend_height = if window.height() < 800.0 { 112.0 } else { BEND };
     let (bend, rest) = match stage {
         Stage::Shape => split_bottom(inner, bend_height),
-        Stage::Sheet | Stage::Proofread | Stage::Make => (Rect::NOTHING, inner),
+        Stage::Sizes | Stage::Sheet | Stage::Proofread | Stage::Make => (Rect::NOTHING, inner),
     };
     let (side, main) = if stage == Stage::Make {
         (Side::Nothing, rest)
+    } else if stage == Stage::Sizes && window.width() < NARROW {
+        let (card, main) = split_bottom(rest, 0.42 * rest.height());
+        (Side::Sizes(card), main)
+    } else if stage == Stage::Sizes {
+        let width = if window.width() < 1400.0 { 320.0 } else { 372.0 };
+        let (main, card) = rest.split_left_right_at_x(rest.right() - width - GAP);
+        (Side::Sizes(card.with_min_x(card.left() + GAP)), main)
     } else if stage == Stage::Proofread {
         let width = (0.36 * rest.width()).clamp(330.0, 460.0);
         let (main, findings) = rest.split_left_right_at_x(rest.right() - width - GAP);
@@ -183,6 +193,7 @@ impl Layout {
             Side::Body { body, card } => Side::Body { body: over(body), card: over(card) },
             Side::Line(line) => Side::Line(over(line)),
             Side::Findings(rect) => Side::Findings(over(rect)),
+            Side::Sizes(rect) => Side::Sizes(over(rect)),
             Side::Nothing => Side::Nothing,
         };
         Self {
@@ -268,7 +279,9 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
             paint::panel(ui.painter(), body, bench.t);
             paint::panel(ui.painter(), card, bench.t);
         }
-        Side::Line(rect) | Side::Findings(rect) => paint::panel(ui.painter(), rect, bench.t),
+        Side::Line(rect) | Side::Findings(rect) | Side::Sizes(rect) => {
+            paint::panel(ui.painter(), rect, bench.t)
+        }
         Side::Nothing => {}
     }
     top_strip::show(ui, bench, layout.strip, actions);
@@ -309,6 +322,8 @@ pub fn picture(
         board::paint_bare(ui, bench, board);
     } else if bench.view.stage == Stage::Proofread {
         proofread::text::show(ui, bench, layout.main, actions);
+    } else if bench.view.stage == Stage::Sizes {
+        sizes::show(ui, bench, layout.main, actions);
     } else if bench.view.stage == Stage::Make {
         make::show(ui, bench, layout.main, actions);
     } else if bench.view.stage == Stage::Shape {
@@ -339,6 +354,10 @@ pub fn picture(
         Side::Line(line) => figures::line(ui, bench, line, actions),
         Side::Findings(rect) => {
             proofread::findings::show(ui, bench, rect, actions);
+            false
+        }
+        Side::Sizes(rect) => {
+            sizes::side(ui, bench, rect, actions);
             false
         }
         Side::Nothing => false,

@@ -4,7 +4,7 @@
 use egui::{DragValue, Popup, Rect, Response, Ui, pos2, vec2};
 use plumpline_core::{Gauge, Hand, Kind, Swatches, Working};
 
-use super::gauge_card::short;
+use super::form::short;
 use super::{form, length_field};
 use crate::studio::action::Actions;
 use crate::studio::bench::Bench;

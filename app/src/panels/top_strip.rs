@@ -180,6 +180,7 @@ fn stages(
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, stage.text()));
         let command = match stage {
             Stage::Shape => Command::ShowShape,
+            Stage::Sizes => Command::ShowSizes,
             Stage::Sheet => Command::ShowSheet,
             Stage::Proofread => Command::ShowProofread,
             Stage::Make => Command::ShowMake,

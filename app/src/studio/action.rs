@@ -12,6 +12,7 @@ use super::home::DeskAction;
 use super::making::Make;
 use super::pieces::PieceEdit;
 use super::prefs::Prefs;
+use super::sizing::{SizeEdit, SizesView};
 use super::view::{BoardFace, Card, Dimension, Lens, Over, Turned, Typing};
 
 /// A request from a panel.
@@ -110,6 +111,8 @@ pub enum Edit {
     AddPieces(Vec<Shaped>),
     /// A choice about the piece: its rules, its cloth, what holds it.
     Choice(Choice),
+    /// A change of sizes, seams or cloth.
+    Sizes(SizeEdit),
     /// A change of the list of pieces.
     Piece(PieceEdit),
     /// Other words for the pattern.
@@ -123,6 +126,8 @@ impl Edit {
             Self::Title(_) => Some(("title", 0)),
             Self::Yarn { index, .. } => Some(("yarn", *index)),
             Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
+            Self::Sizes(SizeEdit::Change(size, _)) => Some(("size", *size)),
+            Self::Sizes(SizeEdit::ChangeSeam(seam, _)) => Some(("seam", *seam)),
             // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
             Self::MoveKnots { lead, .. } => Some(("knot", *lead)),
             _ => None,
@@ -164,6 +169,8 @@ pub enum Look {
     ByWidth(bool),
     /// Tells what went wrong.
     Warn(String),
+    /// Another view of the Sizes stage.
+    Sizes(Box<SizesView>),
     /// A bar is dragged (round, points a stitch), or no longer.
     DragBar(Option<(u32, f32)>),
     /// A dimension is being typed, or no longer.
@@ -223,6 +230,11 @@ impl Actions {
     /// Asks for something in the Make stage.
     pub fn make(&mut self, make: Make) {
         self.push(Action::Make(make));
+    }
+
+    /// Asks for something with files, recovery, the gauge book or the first steps.
+    pub fn desk(&mut self, action: DeskAction) {
+        self.push(Action::Desk(action));
     }
 
     /// Takes all requests out.

@@ -17,8 +17,9 @@ use super::making::Handiwork;
 use super::picture::Tracing;
 use super::prefs::Prefs;
 use super::proofreading::Proofreading;
+use super::sizing::{Asked, Sizing};
 use super::trade::Trade;
-use super::view::{Notice, View};
+use super::view::{Notice, Stage, View};
 use crate::body::{self, Shown};
 use crate::panels::{self, start};
 use crate::ui_kit::{Tokens, type_faces};
@@ -35,6 +36,7 @@ pub struct Studio {
     trade: Trade,
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
+    sizing: Sizing,
     body: Shown,
     pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
@@ -108,6 +110,7 @@ impl Studio {
             trade: Trade::default(),
             proofreading: Proofreading::default(),
             handiwork: Handiwork::default(),
+            sizing: Sizing::default(),
             body: Shown::default(),
             ask: None,
             next: None,
@@ -139,6 +142,11 @@ impl Studio {
         &self.trade
     }
 
+    /// What follows from the sizes of the project, as far as it has been worked out.
+    pub fn sizing(&self) -> &Sizing {
+        &self.sizing
+    }
+
     /// The written pattern being proofread.
     pub fn proofreading(&self) -> &Proofreading {
         &self.proofreading
@@ -168,6 +176,8 @@ impl Studio {
             trade: &self.trade,
             proofreading: &self.proofreading,
             making: &self.handiwork,
+            sizing: &self.sizing,
+            gauges: &self.home.gauges,
             body: &self.body,
             desk: &self.home.desk,
             picture: &self.picture,
@@ -268,6 +278,14 @@ impl Studio {
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
         if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {
             ctx.request_repaint();
+        }
+        if self.view.stage == Stage::Sizes {
+            let document = &self.document;
+            let asked =
+                Asked::new(document.project(), document.piece_index(), &self.view.sizes);
+            if self.sizing.update(&ctx, &asked, still) {
+                ctx.request_repaint();
+            }
         }
         if let Some(ask) = &mut self.ask
             && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title)

@@ -1,5 +1,6 @@
 //! What panels may read.
 
+use plumpline_core::calibrate::GaugeBook;
 use plumpline_core::{Plan, Unit};
 
 use super::command::Command;
@@ -8,6 +9,7 @@ use super::home::desk::Desk;
 use super::making::Handiwork;
 use super::picture::Tracing;
 use super::proofreading::Proofreading;
+use super::sizing::Sizing;
 use super::trade::Trade;
 use super::view::View;
 use crate::body::Shown;
@@ -30,6 +32,10 @@ pub struct Bench<'a> {
     pub proofreading: &'a Proofreading,
     /// What the Make stage holds beside the project.
     pub making: &'a Handiwork,
+    /// What follows from the sizes of the project.
+    pub sizing: &'a Sizing,
+    /// What samples taught.
+    pub gauges: &'a GaugeBook,
     /// The body as it is shown.
     pub body: &'a Shown,
     /// What is remembered from run to run.

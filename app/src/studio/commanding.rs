@@ -33,6 +33,7 @@ impl Studio {
             Command::SmallerText => self.view.prefs = self.view.prefs.stepped(-1),
             Command::UsualText => self.view.prefs = self.view.prefs.at_usual_size(),
             Command::ShowShape => self.view.stage = Stage::Shape,
+            Command::ShowSizes => self.view.stage = Stage::Sizes,
             Command::ShowSheet => self.view.stage = Stage::Sheet,
             Command::ShowProofread => self.view.stage = Stage::Proofread,
             Command::ShowMake => self.view.stage = Stage::Make,

@@ -16,8 +16,8 @@ impl Derived {
     /// Plans `piece`, worded as chosen, unless it is the one planned last. Returns whether it
     /// planned.
     pub fn update(&mut self, piece: &Piece, wording: &WordingChoice) -> bool {
-        // A picture is only looked at.
-        let piece = &Piece { picture: None, ..piece.clone() };
+        // A picture is only looked at, and other sizes are planned apart.
+        let piece = &Piece { picture: None, sizes: Vec::new(), ..piece.clone() };
         if self.asked.as_ref().is_some_and(|(p, w)| p == piece && w == wording) {
             return false;
         }

@@ -28,6 +28,7 @@ pub mod pieces;
 pub mod prefs;
 pub mod proofreading;
 pub(crate) mod shaping;
+pub mod sizing;
 mod trace;
 pub mod trade;
 mod trust;

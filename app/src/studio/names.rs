@@ -5,6 +5,7 @@ use plumpline_core::{Spread, Unit, Yarn};
 use super::action::Edit;
 use super::choice::Choice;
 use super::pieces::PieceEdit;
+use super::sizing::SizeEdit;
 use super::view::Dimension;
 
 /// The name of the step that `edit` makes; `dragged` if it is part of a gesture.
@@ -47,8 +48,24 @@ pub(super) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         Edit::Choice(choice) => chosen(choice, unit),
         Edit::AddPieces(pieces) if pieces.len() == 1 => "Make a piece of a pattern".into(),
         Edit::AddPieces(_) => "Make pieces of a pattern".into(),
+        Edit::Sizes(edit) => sized(edit),
         Edit::Piece(edit) => listed(edit),
         Edit::Wording(_) => "Words of the pattern".into(),
+    }
+}
+
+fn sized(edit: &SizeEdit) -> String {
+    match edit {
+        SizeEdit::Add => "Add a size".into(),
+        SizeEdit::Remove(_) => "Remove a size".into(),
+        SizeEdit::Change(_, size) => format!("Size {}", size.name),
+        SizeEdit::Take(_) => "Make the piece another size".into(),
+        SizeEdit::AddSeam(_) => "Add a seam".into(),
+        SizeEdit::RemoveSeam(i) => format!("Remove seam {}", i + 1),
+        SizeEdit::ChangeSeam(i, _) => format!("Seam {}", i + 1),
+        SizeEdit::Meet(i) => format!("Make seam {} meet", i + 1),
+        SizeEdit::Swap(..) => "Another yarn".into(),
+        SizeEdit::Learn(_) => "Learn from the sample".into(),
     }
 }
 

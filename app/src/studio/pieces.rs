@@ -1,5 +1,6 @@
 //! Changes of the list of pieces: which there are, what they are called, how many are made.
 
+use plumpline_core::companion;
 use plumpline_core::piece::MOST_COPIES;
 use plumpline_core::{Piece, Project};
 
@@ -37,18 +38,21 @@ impl PieceEdit {
                 (ball.working, ball.hand) = (now.working, now.hand);
                 ball.name = free_name(pieces, &ball.name);
                 pieces.insert(index + 1, ball);
+                companion::inserted(project, index + 1);
                 index + 1
             }
             Self::Duplicate => {
                 let name = free_name(pieces, &pieces[index].name);
                 pieces.insert(index + 1, Piece { name, ..pieces[index].clone() });
+                companion::inserted(project, index + 1);
                 index + 1
             }
             Self::Remove => {
                 if pieces.len() > 1 {
                     pieces.remove(index);
+                    companion::removed(project, index);
                 }
-                index.min(pieces.len() - 1)
+                index.min(project.pieces.len() - 1)
             }
             Self::Name(name) => {
                 pieces[index].name = name;

@@ -12,6 +12,7 @@ use super::document::Document;
 use super::home::{DeskAction, Home};
 use super::view::Over;
 use crate::panels::{foot, keys_card, settings_card, start};
+use plumpline_core::calibrate::{Calibration, Entry};
 use plumpline_core::file;
 
 impl Studio {
@@ -107,6 +108,36 @@ impl Studio {
                 }
             }
             DeskAction::EndSteps => self.home.remember(|desk| desk.steps = None),
+            DeskAction::KeepGauge(learned) => self.keep_gauge(&learned),
+            DeskAction::StrikeGauge(index) => {
+                if let Some(entry) = self.home.gauges.entries().get(index).cloned() {
+                    self.home.gauges.strike(&entry.yarn, entry.hook_mm, &entry.maker);
+                    self.write_gauges();
+                }
+            }
+        }
+    }
+
+    /// Enters what a sample of the piece in hand taught into the gauge book, under its yarn.
+    fn keep_gauge(&mut self, learned: &Calibration) {
+        let piece = self.document.piece();
+        let yarns = &self.document.project().yarns;
+        let yarn =
+            yarns.get(piece.yarn_of_round(1)).map_or("Yarn", |yarn| &yarn.name).to_owned();
+        let maker = self.view.sizes.maker.trim().to_owned();
+        let entry = Entry::learned(yarn.clone(), maker, "", piece, learned);
+        match self.home.gauges.put(entry) {
+            Ok(()) => {
+                self.write_gauges();
+                self.say(format!("{yarn} is in the gauge book."), false);
+            }
+            Err(error) => self.say(error.to_string(), true),
+        }
+    }
+
+    fn write_gauges(&mut self) {
+        if let Err(error) = self.home.keep_gauges() {
+            self.say(error.to_string(), true);
         }
     }
 

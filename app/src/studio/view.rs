@@ -4,6 +4,7 @@ use plumpline_core::Unit;
 
 use super::board_view::BoardView;
 use super::prefs::Prefs;
+use super::sizing::SizesView;
 
 /// What the main part of the window shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -11,6 +12,8 @@ pub enum Stage {
     /// The outline board and the round bars.
     #[default]
     Shape,
+    /// The sizes of the piece, and what it meets.
+    Sizes,
     /// The pattern to read.
     Sheet,
     /// Someone's written pattern, checked.
@@ -21,12 +24,14 @@ pub enum Stage {
 
 impl Stage {
     /// The stages, in the order of the thread they are strung on.
-    pub const ALL: [Self; 4] = [Self::Shape, Self::Sheet, Self::Proofread, Self::Make];
+    pub const ALL: [Self; 5] =
+        [Self::Shape, Self::Sizes, Self::Sheet, Self::Proofread, Self::Make];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
         match self {
             Self::Shape => "Shape",
+            Self::Sizes => "Sizes",
             Self::Sheet => "Sheet",
             Self::Proofread => "Proofread",
             Self::Make => "Make",
@@ -233,6 +238,8 @@ pub struct View {
     pub prefs: Prefs,
     /// The card that lies over the window.
     pub over: Option<Over>,
+    /// What the Sizes stage shows.
+    pub sizes: SizesView,
 }
 
 /// A line for the person.

@@ -120,18 +120,18 @@ pub(crate) const PLACES: [Place; 28] = [
     base("notes", |b| card(b, "Notes")),
     base("rules", |b| card(b, "Rules")),
     base("ease", |b| card(b, "Ease")),
-    base("sheet", |b| press(b, Key::Num2)),
+    base("sheet", |b| press(b, Key::Num3)),
     base("sheet, copied", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Copy");
     }),
     over("words", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Words");
     }),
-    base("proofread, empty", |b| press(b, Key::Num3)),
+    base("proofread, empty", |b| press(b, Key::Num4)),
     base("proofread, a finding", |b| {
-        press(b, Key::Num3);
+        press(b, Key::Num4);
         b.get_by_label("Pattern text").focus();
         b.run();
         b.event(egui::Event::Paste(BROKEN.into()));
@@ -146,7 +146,7 @@ pub(crate) const PLACES: [Place; 28] = [
         assert!(b.query_by_label_contains("Mend line").is_some(), "nothing was found");
     }),
     over("terms to read in", |b| {
-        press(b, Key::Num3);
+        press(b, Key::Num4);
         b.get_by_label("Pattern text").focus();
         b.run();
         b.event(egui::Event::Paste(BROKEN.into()));

@@ -167,12 +167,11 @@ pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Sk
 /// by the skin.
 const WIDER: f64 = 1.25;
 
-/// The stuffing's pressure on `skin`: that of the outline, unless rules made the skin so much
-/// wider that it would burst under it.
-fn pressure_of(skin: &Skin, rest: &RestSkin, firmness: Firmness) -> f64 {
-    let strain = firmness.0;
-    let own = pressure_for_skin(strain, skin.largest_radius_mm());
-    if own * WIDER < rest.pressure { own } else { rest.pressure }
+/// The stuffing's pressure on `skin`: that of the outline, `wanted`, unless rules made the
+/// skin so much wider that it would burst under it.
+pub(crate) fn pressure_of(skin: &Skin, wanted: f64, firmness: Firmness) -> f64 {
+    let own = pressure_for_skin(firmness.0, skin.largest_radius_mm());
+    if own * WIDER < wanted { own } else { wanted }
 }
 
 /// The rule of thumb that plans are compared with: `round(2πr/w)` at equal steps `h` of the
@@ -204,7 +203,7 @@ pub fn fit_of(piece: &Piece, profile: &Profile, rest: &RestSkin, counts: &[u32])
     let start = rules::start_of(piece, profile);
     let holds = Holds::new(piece, profile, rest, counts.len());
     let skin = skin_of(piece, start, counts, &holds);
-    let energy = Energy::new(&skin, pressure_of(&skin, rest, piece.firmness));
+    let energy = Energy::new(&skin, pressure_of(&skin, rest.pressure, piece.firmness));
     let start = energy.flatten(&skin.slack_shape());
     let settled = settle(&energy, &start, settled_gradient(&skin));
     let trail = Trail::new(profile.places());

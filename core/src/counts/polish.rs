@@ -104,7 +104,7 @@ impl<'a> Candidate<'a> {
         let (counts, gave_way) = rounds.solve();
         let holds = Holds::new(piece, profile, rest, counts.len());
         let skin = skin_of(piece, rounds.targets.start, &counts, &holds);
-        let pressure = pressure_of(&skin, rest, piece.firmness);
+        let pressure = pressure_of(&skin, rest.pressure, piece.firmness);
         let energy = Energy::new(&skin, pressure);
         let start = energy.flatten(&skin.slack_shape());
         let settled = settle(&energy, &start, settled_gradient(&skin));

@@ -14,6 +14,7 @@ use crate::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::error::{Error, Result, within};
 use crate::gauge::Gauge;
 use crate::outline::Outline;
+use crate::sizes::Size;
 
 pub use ease::{EASE_STOPS, ease_stop};
 pub use picture::{PICTURE_WIDTH_MM, Picture};
@@ -177,6 +178,9 @@ pub struct Piece {
     /// A picture the outline is traced from.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub picture: Option<Picture>,
+    /// The sizes it is also made in, in the order of the table.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sizes: Vec<Size>,
 }
 
 fn default_ease() -> f64 {
@@ -215,6 +219,7 @@ impl Piece {
             bands: Vec::new(),
             habits: Habits::default(),
             picture: None,
+            sizes: Vec::new(),
         }
     }
 
@@ -276,6 +281,7 @@ impl Piece {
         if let Some(picture) = &self.picture {
             picture.validate()?;
         }
+        crate::sizes::validate(&self.sizes)?;
         self.outline.validate()
     }
 }

@@ -84,6 +84,14 @@ impl Picture {
         (a.0 - b.0).hypot(a.1 - b.1)
     }
 
+    /// Moves and widens it with an outline that is scaled by `scale`.
+    pub(crate) fn scale(&mut self, scale: f64) {
+        self.across_mm *= scale;
+        self.along_mm *= scale;
+        let (least, most) = PICTURE_WIDTH_MM;
+        self.width_mm = (scale * self.width_mm).clamp(least, most);
+    }
+
     /// The picture scaled so that its known length is `mm`. The middle of that length stays
     /// where it is. `None` where both ends coincide or the picture would come out of range.
     #[must_use]

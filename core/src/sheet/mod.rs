@@ -8,6 +8,7 @@ mod text;
 pub use markdown::markdown;
 pub use text::text;
 
+use crate::companion::instructions;
 use crate::error::Result;
 use crate::estimate::Estimate;
 use crate::gauge::Gauge;
@@ -78,14 +79,17 @@ pub enum Step {
 /// As [`plan`](plan()), with the piece named.
 pub fn sheet(project: &Project) -> Result<Sheet> {
     let writer = project.wording.writer()?;
-    let pieces = project
+    let plans = project
         .pieces
         .iter()
-        .map(|piece| {
-            let plan = plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))?;
-            Ok(piece_sheet(project, piece, &plan, &writer))
-        })
+        .map(|piece| plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name))))
         .collect::<Result<Vec<_>>>()?;
+    let mut pieces = Vec::with_capacity(plans.len());
+    for (i, (piece, plan)) in project.pieces.iter().zip(&plans).enumerate() {
+        let mut sheet = piece_sheet(project, piece, plan, &writer);
+        sheet.closing.extend(instructions(project, &plans, i));
+        pieces.push(sheet);
+    }
     Ok(Sheet {
         title: project.title.clone(),
         designer: project.designer.clone(),

@@ -18,6 +18,7 @@ impl Command {
             Self::Redo => history.can_redo() && !history.in_gesture(),
             Self::ToggleTheme
             | Self::ShowShape
+            | Self::ShowSizes
             | Self::ShowSheet
             | Self::ShowProofread
             | Self::ShowMake

@@ -19,8 +19,9 @@ impl Command {
             Self::Redo => (CTRL_SHIFT, Key::Z),
             Self::ToggleTheme => (CTRL, Key::D),
             Self::ShowShape => (Modifiers::NONE, Key::Num1),
-            Self::ShowSheet => (Modifiers::NONE, Key::Num2),
-            Self::ShowProofread => (Modifiers::NONE, Key::Num3),
+            Self::ShowSizes => (Modifiers::NONE, Key::Num2),
+            Self::ShowSheet => (Modifiers::NONE, Key::Num3),
+            Self::ShowProofread => (Modifiers::NONE, Key::Num4),
             Self::CopySheet
             | Self::SaveSheetText
             | Self::OpenPattern
@@ -46,7 +47,7 @@ impl Command {
             Self::TogglePlain => (Modifiers::NONE, Key::F),
             Self::FitView => (Modifiers::NONE, Key::Num0),
             Self::ToggleMagnet => (Modifiers::NONE, Key::M),
-            Self::ShowMake => (Modifiers::NONE, Key::Num4),
+            Self::ShowMake => (Modifiers::NONE, Key::Num5),
             Self::Make(make) => (Modifiers::NONE, make.key()),
             Self::ShowSettings => (CTRL, Key::Comma),
             Self::ShowKeys => (Modifiers::NONE, Key::F1),

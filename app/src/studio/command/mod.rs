@@ -27,6 +27,8 @@ pub enum Command {
     ToggleTheme,
     /// Show the outline board and the round bars.
     ShowShape,
+    /// Show the sizes of the piece.
+    ShowSizes,
     /// Show the pattern.
     ShowSheet,
     /// Show someone's written pattern, checked.
@@ -140,7 +142,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 47] = [
+    pub const ALL: [Self; 48] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -149,6 +151,7 @@ impl Command {
         Self::Undo,
         Self::ToggleTheme,
         Self::ShowShape,
+        Self::ShowSizes,
         Self::ShowSheet,
         Self::ShowProofread,
         Self::OpenPattern,
@@ -196,9 +199,11 @@ impl Command {
             Self::New | Self::Open | Self::Save | Self::SaveAs | Self::Undo | Self::Redo => {
                 Group::Project
             }
-            Self::ShowShape | Self::ShowSheet | Self::ShowProofread | Self::ShowMake => {
-                Group::Stages
-            }
+            Self::ShowShape
+            | Self::ShowSizes
+            | Self::ShowSheet
+            | Self::ShowProofread
+            | Self::ShowMake => Group::Stages,
             Self::Make(_) => Group::Make,
             Self::PreviousRound
             | Self::NextRound

@@ -14,6 +14,7 @@ impl Command {
             Self::Redo => "Redo",
             Self::ToggleTheme => "Light or dark",
             Self::ShowShape => "Shape",
+            Self::ShowSizes => "Sizes",
             Self::ShowSheet => "Sheet",
             Self::ShowProofread => "Proofread",
             Self::OpenPattern => "Open pattern…",
@@ -60,6 +61,9 @@ impl Command {
             Self::Redo => "Take the step again",
             Self::ToggleTheme => "Change between paper and cutting mat",
             Self::ShowShape => "Shape the piece",
+            Self::ShowSizes => {
+                "Make the piece in other sizes, meet a companion, learn from a sample"
+            }
             Self::ShowSheet => "Read the pattern",
             Self::ShowProofread => "Check a written pattern, anyone's",
             Self::OpenPattern => "Open a written pattern from a text file",

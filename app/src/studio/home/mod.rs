@@ -1,7 +1,9 @@
 //! What the studio keeps from one run to the next, beside the projects themselves: recovery
-//! copies ([`recovery`]), the projects last worked on and the first steps ([`desk`]). All of
+//! copies ([`recovery`]), the projects last worked on and the first steps ([`desk`]), the gauge
+//! book ([`book`]). All of
 //! it lies in one folder, and one thread writes it ([`writer`]).
 
+mod book;
 pub mod desk;
 pub mod recovery;
 mod writer;
@@ -11,6 +13,7 @@ use std::time::Duration;
 
 use egui::Context;
 use plumpline_core::Project;
+use plumpline_core::calibrate::{Calibration, GaugeBook};
 
 use super::document::Document;
 use desk::Desk;
@@ -39,6 +42,10 @@ pub enum DeskAction {
     LetGo,
     /// Ends the first steps.
     EndSteps,
+    /// Keeps what a sample taught in the gauge book.
+    KeepGauge(Box<Calibration>),
+    /// Strikes an entry out of the gauge book.
+    StrikeGauge(usize),
 }
 
 /// The studio's folder, or none: then nothing is kept, and nothing asked.
@@ -46,6 +53,9 @@ pub enum DeskAction {
 pub struct Home {
     /// What is remembered.
     pub desk: Desk,
+    /// What samples taught.
+    pub gauges: GaugeBook,
+    folder: PathBuf,
     /// What crashes left, newest first.
     left: Vec<Left>,
     /// What was taken up but has no new copy yet; held, so that nobody else offers it.
@@ -63,7 +73,13 @@ impl Home {
     /// # Errors
     /// One line, if no recovery copies can be kept there; what is remembered is still read.
     pub fn open(folder: &Path, ctx: &Context) -> (Self, Option<String>) {
-        let mut home = Self { desk: Desk::read(folder), ..Self::default() };
+        let (gauges, unread) = book::read(folder);
+        let mut home = Self {
+            desk: Desk::read(folder),
+            gauges,
+            folder: folder.to_owned(),
+            ..Self::default()
+        };
         let writer = || -> std::io::Result<(Slot, Vec<Left>, Writer)> {
             let copies = folder.join("recovery");
             std::fs::create_dir_all(&copies)?;
@@ -73,7 +89,7 @@ impl Home {
         match writer() {
             Ok((slot, left, writer)) => {
                 (home.slot, home.left, home.writer) = (Some(slot), left, Some(writer));
-                (home, None)
+                (home, unread)
             }
             Err(error) => {
                 let folder = folder.display();
@@ -157,6 +173,18 @@ impl Home {
         if let Some(writer) = self.writer.as_ref().filter(|_| self.desk != before) {
             writer.desk(self.desk.clone());
         }
+    }
+
+    /// Writes the gauge book down.
+    ///
+    /// # Errors
+    /// None in practice; see [`GaugeBook::write`].
+    pub fn keep_gauges(&self) -> plumpline_core::Result<()> {
+        let text = self.gauges.write()?;
+        if let Some(writer) = &self.writer {
+            writer.book(self.folder.join(book::FILE), text);
+        }
+        Ok(())
     }
 
     /// Why the last thing could not be written, once.

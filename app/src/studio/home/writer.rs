@@ -9,7 +9,7 @@ use egui::Context;
 use plumpline_core::Project;
 
 use super::desk::Desk;
-use super::recovery;
+use super::{book, recovery};
 
 /// A recovery copy to write.
 #[derive(Debug)]
@@ -26,10 +26,20 @@ struct Wishes {
     /// Files to remove, once the copy stands.
     forget: Vec<PathBuf>,
     desk: Option<Desk>,
+    /// The text of the gauge book, and its file.
+    book: Option<(PathBuf, String)>,
     /// Whether the thread ends when all is done.
     end: bool,
     /// What went wrong, until it is told.
     trouble: Option<String>,
+}
+
+impl Wishes {
+    /// Whether there is nothing to do.
+    fn is_none(&self) -> bool {
+        let nothing = self.copy.is_none() && self.forget.is_empty();
+        nothing && self.desk.is_none() && self.book.is_none()
+    }
 }
 
 #[derive(Debug, Default)]
@@ -96,6 +106,11 @@ impl Writer {
         self.wish(|w| w.desk = Some(desk));
     }
 
+    /// Writes the gauge book.
+    pub(super) fn book(&self, file: PathBuf, text: String) {
+        self.wish(|w| w.book = Some((file, text)));
+    }
+
     /// What went wrong, once.
     pub(super) fn trouble(&self) -> Option<String> {
         self.shared.lock().trouble.take()
@@ -114,14 +129,14 @@ impl Drop for Writer {
 fn work(shared: &Shared, home: &std::path::Path, ctx: &Context) {
     loop {
         let mut wishes = shared.lock();
-        while wishes.copy.is_none() && wishes.forget.is_empty() && wishes.desk.is_none() {
+        while wishes.is_none() {
             if wishes.end {
                 return;
             }
             wishes = shared.changed.wait(wishes).unwrap_or_else(PoisonError::into_inner);
         }
         let (copy, forget) = (wishes.copy.take(), std::mem::take(&mut wishes.forget));
-        let desk = wishes.desk.take();
+        let (desk, book) = (wishes.desk.take(), wishes.book.take());
         drop(wishes);
         let mut done = Ok(());
         if let Some(copy) = copy {
@@ -134,7 +149,8 @@ fn work(shared: &Shared, home: &std::path::Path, ctx: &Context) {
             }
         }
         let remembered = desk.map_or(Ok(()), |desk| desk.write(home));
-        if let Err(trouble) = done.and(remembered) {
+        let kept = book.map_or(Ok(()), |(file, text)| book::write(&file, &text));
+        if let Err(trouble) = done.and(remembered).and(kept) {
             shared.lock().trouble = Some(trouble);
             ctx.request_repaint();
         }

@@ -1,0 +1,240 @@
+//! A finished sample: what was measured, what it teaches, and how forecast and measure agree.
+
+use egui::{Align2, DragValue, Rect, Sense, Stroke, TextEdit, Ui, pos2, vec2};
+use plumpline_core::calibrate::{Calibration, Compared, Fitted, Quantity};
+
+use super::cards::look;
+use crate::panels::{form, length_field};
+use crate::studio::action::{Actions, Edit};
+use crate::studio::bench::Bench;
+use crate::studio::home::DeskAction;
+use crate::studio::sizing::{SampleDraft, SizeEdit};
+use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::{icons, type_faces};
+
+/// Width of the field of a measure, and of a count.
+const FIELD: f32 = 84.0;
+const COUNT: f32 = 52.0;
+/// Longest measure, mm.
+const LONGEST: f64 = 20_000.0;
+
+/// Draws the card.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    form::remark(
+        ui,
+        "Work this piece as written, measure and weigh it, and later forecasts are of your \
+         own hands. Leave out what you did not measure.",
+    );
+    let draft = &bench.view.sizes.sample;
+    let mut new = draft.clone();
+    form::heading(ui, "Unstuffed");
+    counted(ui, bench, "Stitches", &mut new.stitches, actions);
+    counted(ui, bench, "Rounds", &mut new.rounds, actions);
+    form::heading(ui, "Stuffed");
+    length(ui, bench, "Around the widest", &mut new.around_mm, actions);
+    length(ui, bench, "Height", &mut new.height_mm, actions);
+    form::heading(ui, "Yarn");
+    grams(ui, "Before the first stitch", &mut new.yarn_g.0, actions);
+    grams(ui, "After the last", &mut new.yarn_g.1, actions);
+    unravelled(ui, bench, &mut new, actions);
+    if new != *draft {
+        actions.look(look(bench, |view| view.sample = new));
+    }
+    match bench.sizing.found().and_then(|found| found.learned.as_ref()) {
+        None => {}
+        Some(Err(error)) => form::remark(ui, error),
+        Some(Ok(learned)) => taught(ui, bench, learned, actions),
+    }
+}
+
+fn place(row: Rect, from_right: f32, width: f32) -> Rect {
+    let middle = pos2(row.right() - 8.0 - from_right - 0.5 * width, row.center().y);
+    Rect::from_center_size(middle, vec2(width, 26.0))
+}
+
+/// So many stitches or rounds, and how long they are.
+fn counted(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    words: &str,
+    (count, mm): &mut (f64, f64),
+    actions: &mut Actions,
+) {
+    let rect = form::row(ui, words, "So many, and how long they are in the cloth, unstuffed");
+    let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1).max_decimals(1);
+    let name = format!("{words} counted");
+    form::field(ui, place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
+    let field = place(rect, 0.0, FIELD);
+    let name = format!("{words} measured");
+    let at = (*mm, bench.unit());
+    if let Some(new) =
+        length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
+    {
+        *mm = new;
+    }
+}
+
+fn length(ui: &mut Ui, bench: &Bench<'_>, words: &str, mm: &mut f64, actions: &mut Actions) {
+    let rect = form::row(ui, words, "Measured on the stuffed piece");
+    let (field, name) = (place(rect, 0.0, FIELD), format!("{words}, measured"));
+    let at = (*mm, bench.unit());
+    if let Some(new) =
+        length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
+    {
+        *mm = new;
+    }
+}
+
+fn grams(ui: &mut Ui, words: &str, g: &mut f64, actions: &mut Actions) {
+    let rect = form::row(ui, words, "Weight of the yarn at hand, ball and all");
+    let drag = DragValue::new(g)
+        .range(0.0..=5000.0)
+        .speed(0.1)
+        .custom_formatter(|g, _| match g {
+            g if g <= 0.0 => "–".to_owned(),
+            g => format!("{} g", form::short(g)),
+        })
+        .custom_parser(|text| match text.trim() {
+            "–" | "-" | "" => Some(0.0),
+            text => text.trim_end_matches('g').trim().replace(',', ".").parse().ok(),
+        });
+    form::field(ui, place(rect, 0.0, FIELD), &format!("Yarn, {words}"), drag, actions);
+}
+
+fn unravelled(ui: &mut Ui, bench: &Bench<'_>, new: &mut SampleDraft, actions: &mut Actions) {
+    let rect = form::row(ui, "Rnd", "One round unravelled, and the length of its yarn");
+    let (round, mm) = &mut new.unravelled;
+    let most = bench.plan.map_or(1, |plan| plan.rounds.len() as u32).max(1);
+    let drag = DragValue::new(round).range(1..=most).speed(0.1);
+    let count = place(rect, FIELD + 6.0, COUNT);
+    form::field(ui, count, "Round unravelled", drag, actions);
+    let at = (*mm, bench.unit());
+    let field = place(rect, 0.0, FIELD);
+    let name = "Yarn of the round";
+    if let Some(length) =
+        length_field::show_or(ui, field, name, at, 0.0..=LONGEST, Some("–"), actions)
+    {
+        *mm = length;
+    }
+}
+
+/// What the sample taught, and what can be done with it.
+fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut Actions) {
+    form::heading(ui, "What it teaches");
+    for fitted in &learned.fitted {
+        quantity(ui, bench, fitted);
+    }
+    form::heading(ui, "Forecast and measure");
+    line(ui, bench, "", ["forecast", "now", "measured"].map(str::to_owned), true);
+    for compared in &learned.table {
+        agreement(ui, bench, compared);
+    }
+    for note in &learned.notes {
+        form::remark(ui, &plumpline_core::length::retold(note, bench.unit()));
+    }
+    let current = bench.sizing.is_current();
+    if wide(ui, "Work with these hands", current) {
+        actions.edit(Edit::Sizes(SizeEdit::Learn(learned.cloth)));
+    }
+    form::heading(ui, "Gauge book");
+    let yarn = bench.document.piece().yarn_of_round(1);
+    let yarn = bench.document.project().yarns.get(yarn).map_or("", |y| &y.name);
+    form::remark(ui, &format!("Keeps it for {yarn} on this hook, for every project."));
+    let rect = form::row(ui, "Maker", "Whose hand; leave it empty where there is only one");
+    let mut maker = bench.view.sizes.maker.clone();
+    let field = place(rect, 0.0, 150.0);
+    let edit = TextEdit::singleline(&mut maker).char_limit(40).desired_width(field.width());
+    if ui.put(field, edit).accessible_name("Maker").changed() {
+        actions.look(look(bench, |view| view.maker = maker));
+    }
+    if wide(ui, "Keep in the gauge book", current) {
+        actions.desk(DeskAction::KeepGauge(Box::new(learned.clone())));
+    }
+}
+
+fn wide(ui: &mut Ui, words: &str, enabled: bool) -> bool {
+    let size = vec2(ui.available_width() - 8.0, 32.0);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    controls::button(ui, rect.shrink2(vec2(0.0, 2.0)), Face::Words(words), words, enabled)
+        .clicked()
+}
+
+fn quantity(ui: &mut Ui, bench: &Bench<'_>, fitted: &Fitted) {
+    let places = match fitted.quantity {
+        Quantity::Firmness => 3,
+        _ => 2,
+    };
+    let unit = fitted.quantity.unit();
+    let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
+    let value = if fitted.learned {
+        format!("{:.places$} ± {:.places$}{unit}", fitted.value, fitted.uncertainty)
+    } else {
+        format!("{:.places$}{unit}, not told", fitted.prior)
+    };
+    let why = match fitted.learned {
+        true => format!("Before the sample {:.places$}{unit}", fitted.prior),
+        false => "These measures do not tell it: it stays as it was".to_owned(),
+    };
+    let name = match fitted.quantity {
+        Quantity::StiffnessAlong => "stiffness along/around",
+        quantity => quantity.name(),
+    };
+    let rect = form::row(ui, name, &why);
+    let ink = if fitted.learned { bench.t.ink } else { bench.t.soft_ink };
+    let font = type_faces::semibold(type_faces::SMALL);
+    let at = rect.right_center() - vec2(8.0, 0.0);
+    ui.painter().text(at, Align2::RIGHT_CENTER, value, font, ink);
+}
+
+fn agreement(ui: &mut Ui, bench: &Bench<'_>, compared: &Compared) {
+    let unit = bench.unit();
+    let length = compared.measured.measure.unit() == "mm";
+    let number = |value: f64| match length {
+        true => unit.rough_number(value),
+        false => format!("{value:.1}"),
+    };
+    let words = compared.measured.measure.text();
+    let cells =
+        [compared.before, compared.after, compared.measured.measure.value()].map(number);
+    let off = line(ui, bench, &words, cells, false);
+    if compared.off().abs() > 3.0 {
+        icons::warning(
+            ui.painter(),
+            off.left_center() + vec2(4.0, -8.0),
+            11.0,
+            bench.t.warning,
+        );
+    }
+}
+
+/// Words over three numbers.
+fn line(ui: &mut Ui, bench: &Bench<'_>, words: &str, cells: [String; 3], head: bool) -> Rect {
+    let t = bench.t;
+    let size = vec2(ui.available_width() - 8.0, if head { 20.0 } else { 24.0 });
+    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+    if !head {
+        let said =
+            format!("{words}: forecast {}, now {}, measured {}", cells[0], cells[1], cells[2]);
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &said));
+    }
+    let small = type_faces::regular(type_faces::SMALL);
+    let painter = ui.painter();
+    let wide = 58.0;
+    let room = rect.width() - 3.0 * wide - 4.0;
+    crate::ui_kit::paint::clipped_text(
+        painter,
+        rect.left_center(),
+        words,
+        small.clone(),
+        t.soft_ink,
+        room,
+    );
+    for (i, cell) in cells.into_iter().enumerate() {
+        let at = rect.right_center() - vec2(wide * (2 - i) as f32, 0.0);
+        let ink = if head { t.soft_ink } else { t.ink };
+        painter.text(at, Align2::RIGHT_CENTER, cell, small.clone(), ink);
+    }
+    painter.hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.grid));
+    response.on_hover_text(words);
+    rect
+}

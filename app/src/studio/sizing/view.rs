@@ -1,0 +1,108 @@
+//! What is looked at in the Sizes stage: never saved, never undone.
+
+use plumpline_core::Gauge;
+use plumpline_core::calibrate::{Measure, Measured};
+
+/// The card beside the table of sizes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum SizesCard {
+    /// Where pieces meet.
+    #[default]
+    Seams,
+    /// The piece in another yarn.
+    Yarn,
+    /// What a finished sample teaches.
+    Sample,
+}
+
+impl SizesCard {
+    /// All of them, in the order of their thread.
+    pub const ALL: [Self; 3] = [Self::Seams, Self::Yarn, Self::Sample];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Seams => "Companions",
+            Self::Yarn => "Another yarn",
+            Self::Sample => "Sample",
+        }
+    }
+}
+
+/// What the Sizes stage shows.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SizesView {
+    /// The card beside the table.
+    pub card: SizesCard,
+    /// The swatch of another yarn, as it is being tried.
+    pub other: Option<Gauge>,
+    /// What has been measured on a sample.
+    pub sample: SampleDraft,
+    /// Whose hand worked it; empty where there is only one.
+    pub maker: String,
+}
+
+/// The measures of a sample as they are typed in: nought is not measured.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SampleDraft {
+    /// Stitches counted, and their width unstuffed, mm.
+    pub stitches: (f64, f64),
+    /// Rounds counted, and their length unstuffed, mm.
+    pub rounds: (f64, f64),
+    /// Around the widest place, stuffed, mm.
+    pub around_mm: f64,
+    /// Height, stuffed, mm.
+    pub height_mm: f64,
+    /// Yarn before and after, g.
+    pub yarn_g: (f64, f64),
+    /// A round, and the length of its yarn unravelled, mm.
+    pub unravelled: (u32, f64),
+}
+
+impl Default for SampleDraft {
+    fn default() -> Self {
+        Self {
+            stitches: (10.0, 0.0),
+            rounds: (10.0, 0.0),
+            around_mm: 0.0,
+            height_mm: 0.0,
+            yarn_g: (0.0, 0.0),
+            unravelled: (1, 0.0),
+        }
+    }
+}
+
+impl SampleDraft {
+    /// What has been measured so far.
+    pub fn measures(&self) -> Vec<Measured> {
+        let (stitches, across) = self.stitches;
+        let (rounds, along) = self.rounds;
+        let (before_g, after_g) = self.yarn_g;
+        let (round, yarn) = self.unravelled;
+        let all = [
+            (across, Measure::Stitches { stitches, mm: across }),
+            (along, Measure::Rounds { rounds, mm: along }),
+            (self.around_mm, Measure::Around(self.around_mm)),
+            (self.height_mm, Measure::Height(self.height_mm)),
+            (before_g - after_g, Measure::Yarn { before_g, after_g }),
+            (yarn, Measure::Unravelled { round, mm: yarn }),
+        ];
+        all.into_iter().filter(|(value, _)| *value > 0.0).map(|(_, m)| m.into()).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_what_was_measured_counts() {
+        let mut sample = SampleDraft::default();
+        assert!(sample.measures().is_empty());
+        sample.height_mm = 81.0;
+        sample.yarn_g = (50.0, 31.0);
+        let measures: Vec<Measure> = sample.measures().iter().map(|m| m.measure).collect();
+        let yarn = Measure::Yarn { before_g: 50.0, after_g: 31.0 };
+        assert_eq!(measures, [Measure::Height(81.0), yarn]);
+    }
+}

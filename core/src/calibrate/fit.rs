@@ -1,0 +1,173 @@
+//! The least-squares fit: Gauss–Newton in the logarithms of the five quantities, what was
+//! known before among the residuals, steps halved until they help.
+
+use super::model::Sample;
+use super::{MakersCloth, Measured, Quantity};
+
+/// Quantities fitted.
+const N: usize = 5;
+
+/// Most Gauss–Newton steps. The measures are nearly linear in the logarithms: four do.
+const MOST_STEPS: usize = 12;
+
+/// Difference of a logarithm by which slopes are taken.
+const NUDGE: f64 = 1e-4;
+
+/// A step shorter than this in every logarithm, and the fit is found.
+const FOUND: f64 = 1e-7;
+
+/// A quantity whose uncertainty is still more than this share of what it was before is not
+/// told by the measures.
+const UNTOLD: f64 = 0.8;
+
+type Matrix = [[f64; N]; N];
+
+/// What the fit found.
+pub(super) struct Found {
+    pub(super) cloth: MakersCloth,
+    /// Standard deviation of each logarithm, what is untold counted in.
+    pub(super) spread: [f64; N],
+    /// Whether the measures tell each.
+    pub(super) learned: [bool; N],
+}
+
+/// The cloth that explains `measures` of `sample` best, `prior` being what was known.
+pub(super) fn fit(sample: &Sample<'_>, prior: MakersCloth, measures: &[Measured]) -> Found {
+    let all = settle(sample, prior, measures, [true; N]);
+    let learned =
+        std::array::from_fn(|i| all.spread[i] <= UNTOLD * Quantity::ALL[i].prior_spread());
+    if learned == [true; N] {
+        return Found { learned, ..all };
+    }
+    // What is not told keeps its prior, and the others are found with it there.
+    let told = settle(sample, prior, measures, learned);
+    Found { cloth: told.cloth, spread: all.spread, learned }
+}
+
+/// The fit of the quantities that are `free`.
+fn settle(
+    sample: &Sample<'_>,
+    prior: MakersCloth,
+    measures: &[Measured],
+    free: [bool; N],
+) -> Found {
+    let cloth = |logs: &[f64; N]| {
+        Quantity::ALL.iter().zip(logs).fold(prior, |cloth, (&quantity, log)| {
+            cloth.with(quantity, prior.get(quantity) * log.exp())
+        })
+    };
+    let residuals = |predicted: &[f64]| -> Vec<f64> {
+        let one = |(m, p): (&Measured, &f64)| (p - m.measure.value()) / m.error;
+        measures.iter().zip(predicted).map(one).collect()
+    };
+    let known = |logs: &[f64; N]| -> f64 {
+        let one = |(q, log): (&Quantity, &f64)| (log / q.prior_spread()).powi(2);
+        Quantity::ALL.iter().zip(logs).map(one).sum()
+    };
+    let square = |r: &[f64]| r.iter().map(|r| r * r).sum::<f64>();
+    let mut logs = [0.0; N];
+    let (predicted, mut shape) = sample.predict_near(&cloth(&logs), measures, None);
+    let mut off = residuals(&predicted);
+    let mut cost = square(&off) + known(&logs);
+    let mut normal = identity();
+    for _ in 0..MOST_STEPS {
+        let mut slopes = vec![[0.0; N]; measures.len()];
+        for i in (0..N).filter(|&i| free[i]) {
+            let mut nudged = logs;
+            nudged[i] += NUDGE;
+            let there = sample.predict_near(&cloth(&nudged), measures, Some(&shape)).0;
+            for (row, (new, old)) in slopes.iter_mut().zip(residuals(&there).iter().zip(&off)) {
+                row[i] = (new - old) / NUDGE;
+            }
+        }
+        let mut pull = [0.0; N];
+        normal = [[0.0; N]; N];
+        for i in 0..N {
+            let weight = Quantity::ALL[i].prior_spread().powi(-2);
+            normal[i][i] = weight;
+            pull[i] = -weight * logs[i];
+        }
+        for (row, r) in slopes.iter().zip(&off) {
+            for i in 0..N {
+                pull[i] -= row[i] * r;
+                for j in 0..N {
+                    normal[i][j] += row[i] * row[j];
+                }
+            }
+        }
+        let mut step = solve(&normal, pull);
+        let mut better = false;
+        for _ in 0..12 {
+            let mut next = logs;
+            for i in (0..N).filter(|&i| free[i]) {
+                next[i] += step[i];
+            }
+            let (predicted, nodes) = sample.predict_near(&cloth(&next), measures, Some(&shape));
+            let there = residuals(&predicted);
+            let next_cost = square(&there) + known(&next);
+            if next_cost < cost {
+                (logs, off, cost, shape, better) = (next, there, next_cost, nodes, true);
+                break;
+            }
+            step = step.map(|s| 0.5 * s);
+        }
+        if !better || step.iter().all(|s| s.abs() < FOUND) {
+            break;
+        }
+    }
+    let spread = std::array::from_fn(|i| {
+        let mut unit = [0.0; N];
+        unit[i] = 1.0;
+        solve(&normal, unit)[i].max(0.0).sqrt()
+    });
+    Found { cloth: cloth(&logs), spread, learned: free }
+}
+
+fn identity() -> Matrix {
+    std::array::from_fn(|i| std::array::from_fn(|j| f64::from(u8::from(i == j))))
+}
+
+/// Solves A x = b for a symmetric positive definite A, by its Cholesky factor. The priors on
+/// its diagonal keep it so.
+fn solve(a: &Matrix, mut b: [f64; N]) -> [f64; N] {
+    let mut l = [[0.0; N]; N];
+    for i in 0..N {
+        for j in 0..=i {
+            let sum: f64 = (0..j).map(|k| l[i][k] * l[j][k]).sum();
+            l[i][j] = match i == j {
+                true => (a[i][i] - sum).max(f64::MIN_POSITIVE).sqrt(),
+                false => (a[i][j] - sum) / l[j][j],
+            };
+        }
+    }
+    for i in 0..N {
+        let sum: f64 = (0..i).map(|k| l[i][k] * b[k]).sum();
+        b[i] = (b[i] - sum) / l[i][i];
+    }
+    for i in (0..N).rev() {
+        let sum: f64 = (i + 1..N).map(|k| l[k][i] * b[k]).sum();
+        b[i] = (b[i] - sum) / l[i][i];
+    }
+    b
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_small_system_is_solved() {
+        let mut a = identity();
+        for i in 0..N {
+            for j in 0..N {
+                a[i][j] += 0.1 * (i + 1) as f64 * (j + 1) as f64;
+            }
+        }
+        let x = [1.0, -2.0, 3.0, 0.5, 4.0];
+        let b: [f64; N] = std::array::from_fn(|i| (0..N).map(|j| a[i][j] * x[j]).sum::<f64>());
+        let found = solve(&a, b);
+        for (f, x) in found.iter().zip(x) {
+            assert!((f - x).abs() < 1e-12, "{found:?}");
+        }
+    }
+}

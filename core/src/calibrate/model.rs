@@ -1,0 +1,118 @@
+//! What a sample would measure if the maker's cloth were this or that.
+
+use std::f64::consts::PI;
+
+use super::{MakersCloth, Measure, Measured};
+use crate::counts::{Holds, pressure_of, skin_of};
+use crate::error::{Error, Result};
+use crate::forecast::settle::{settle, settled_gradient};
+use crate::forecast::{Energy, pressure_for_outline, size_mm};
+use crate::outline::Rz;
+use crate::piece::Piece;
+use crate::plan::{Plan, needs, skin};
+use crate::project::Yarn;
+
+/// A piece worked as planned, to be measured.
+pub struct Sample<'a> {
+    piece: &'a Piece,
+    plan: Plan,
+    yarns: &'a [Yarn],
+    holds: Holds,
+    widest_mm: f64,
+}
+
+/// The forecast of the rounds of `piece`, planned as `plan`, when someone works them whose
+/// cloth is `cloth`: the plan's own forecast where it is the cloth that was planned for.
+pub fn worked_by(piece: &Piece, plan: &Plan, cloth: &MakersCloth) -> Vec<Rz> {
+    Sample::new(piece, plan.clone(), &[]).stuffed(cloth, None)
+}
+
+impl<'a> Sample<'a> {
+    /// A sample of `piece`, planned as `plan`, in these yarns.
+    pub fn new(piece: &'a Piece, plan: Plan, yarns: &'a [Yarn]) -> Self {
+        let (profile, rest) = skin(piece);
+        let holds = Holds::new(piece, &profile, &rest, plan.rounds.len());
+        Self { piece, plan, yarns, holds, widest_mm: profile.widest_mm() }
+    }
+
+    /// Refuses a measure of what the sample has not.
+    pub(super) fn has(&self, measure: &Measure) -> Result<()> {
+        let rounds = self.plan.rounds.len() as u32;
+        match *measure {
+            Measure::Unravelled { round, .. } if !(1..=rounds).contains(&round) => {
+                let what = format!("there is no Rnd {round}");
+                Err(Error::new("the unravelled round", what, format!("the last is {rounds}")))
+            }
+            _ => Ok(()),
+        }
+    }
+
+    /// The stuffed shape in `cloth`, found from the slack skin or from a shape near it.
+    fn stuffed(&self, cloth: &MakersCloth, near: Option<&[Rz]>) -> Vec<Rz> {
+        let dressed = cloth.dress(self.piece);
+        let skin = skin_of(&dressed, self.plan.start, &self.plan.counts(), &self.holds);
+        // Stuffed as firmly, a piece of wider stitches is under so much less pressure.
+        let wider = cloth.stitch_width_mm / self.plan.stitch_mm.0;
+        let wanted = pressure_for_outline(cloth.firmness.0, self.widest_mm * wider);
+        let energy = Energy::new(&skin, pressure_of(&skin, wanted, cloth.firmness));
+        let start = match near {
+            Some(nodes) => energy.flatten(nodes),
+            None => energy.flatten(&skin.slack_shape()),
+        };
+        settle(&energy, &start, settled_gradient(&skin)).nodes
+    }
+
+    /// What `measures` would come to in `cloth`, mm or g.
+    pub fn predict(&self, cloth: &MakersCloth, measures: &[Measured]) -> Vec<f64> {
+        self.predict_near(cloth, measures, None).0
+    }
+
+    /// As [`Self::predict`], with the stuffed shape, which is looked for from `near`.
+    pub(super) fn predict_near(
+        &self,
+        cloth: &MakersCloth,
+        measures: &[Measured],
+        near: Option<&[Rz]>,
+    ) -> (Vec<f64>, Vec<Rz>) {
+        let shaped =
+            |m: &Measured| matches!(m.measure, Measure::Around(_) | Measure::Height(_));
+        let nodes = match measures.iter().any(shaped) {
+            true => self.stuffed(cloth, near),
+            false => self.plan.forecast.clone(),
+        };
+        let one = |m: &Measured| self.one(cloth, &m.measure, &nodes);
+        (measures.iter().map(one).collect(), nodes)
+    }
+
+    fn one(&self, cloth: &MakersCloth, measure: &Measure, nodes: &[Rz]) -> f64 {
+        let (height, width) = size_mm(nodes);
+        match *measure {
+            Measure::Stitches { stitches, .. } => stitches * cloth.stitch_width_mm,
+            Measure::Rounds { rounds, .. } => rounds * cloth.round_height_mm,
+            Measure::Around(_) => {
+                let straight =
+                    if self.plan.depth_mm.is_some() { self.piece.straight_mm } else { 0.0 };
+                PI * width + 2.0 * straight
+            }
+            Measure::Height(_) => height,
+            Measure::Yarn { .. } => {
+                let dressed = cloth.dress(self.piece);
+                let used = needs(&dressed, &self.plan.rounds, 0.0).yarn;
+                let grams = |y: &crate::estimate::YarnUse| {
+                    self.yarns.get(y.yarn).map_or(0.0, |yarn| yarn.grams(y.metres))
+                };
+                used.iter().map(grams).sum()
+            }
+            Measure::Unravelled { round, .. } => {
+                let dressed = cloth.dress(self.piece);
+                let index = round as usize - 1;
+                let Some(count) = self.plan.rounds.get(index).map(|r| r.count) else {
+                    return 0.0;
+                };
+                let (w, h) = dressed.cloth_of_round(round);
+                let area = w * h / (cloth.stitch_width_mm * cloth.round_height_mm);
+                f64::from(count) * area * cloth.yarn_per_stitch * cloth.stitch_width_mm
+            }
+        }
+    }
+}

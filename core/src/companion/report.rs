@@ -1,0 +1,136 @@
+//! How seams stand, in figures and in words.
+
+use std::f64::consts::PI;
+
+use super::edge::{EdgeFacts, edge, named};
+use super::{Seam, SeamKind, Side};
+use crate::error::Result;
+use crate::plan::{Plan, plan};
+use crate::project::Project;
+
+/// How a seam stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SeamReport {
+    /// Its first edge.
+    pub a: EdgeFacts,
+    /// Its second edge.
+    pub b: EdgeFacts,
+    /// How much wider `b` is than `a`, mm across, as [`SeamKind::Clearance`] measures it.
+    pub room_mm: f64,
+    /// How many stitches `b` has too many, or too few if negative: whole ones where the two
+    /// are sewn, else those of the room it has too much.
+    pub off_stitches: f64,
+    /// Whether the seam holds: equal stitches, or the room within half a stitch.
+    pub met: bool,
+    /// All that in a sentence.
+    pub text: String,
+}
+
+/// Half a stitch is as near as whole ones come; a hair more is for arithmetic.
+const HALF: f64 = 0.5 + 1e-9;
+
+/// What a seam of `kind` between these edges is off by, in stitches of `b`, and its room, mm.
+pub(super) fn off(kind: SeamKind, a: &EdgeFacts, b: &EdgeFacts) -> (f64, f64) {
+    let outer = match kind {
+        SeamKind::Clearance { stuffed: false, .. } => b.slack_mm,
+        _ => b.stuffed_mm,
+    };
+    let room = outer - a.stuffed_mm;
+    let off = match kind {
+        SeamKind::SewnEqual => f64::from(b.stitches) - f64::from(a.stitches),
+        SeamKind::Clearance { mm, .. } => (room - mm) * PI / b.stitch_mm,
+    };
+    (off, room)
+}
+
+/// Whether a seam of `kind` that is `off` by so many stitches holds.
+pub(super) fn holds(kind: SeamKind, off: f64) -> bool {
+    match kind {
+        SeamKind::SewnEqual => off == 0.0,
+        SeamKind::Clearance { .. } => off.abs() <= HALF,
+    }
+}
+
+/// How seam `index` of `project` stands.
+///
+/// # Errors
+/// As [`plan`](crate::plan()), and where an edge is not there.
+pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
+    let seam = &project.seams[index];
+    let of = |side: Side| {
+        let piece = &project.pieces[seam.edges(side).0.piece];
+        let plan = plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))?;
+        edge(piece, &plan, seam.edges(side).0)
+    };
+    Ok(of_edges(project, seam, of(Side::A)?, of(Side::B)?))
+}
+
+/// How every seam of `project` stands, with the plans of its pieces at hand.
+pub fn reports(project: &Project, plans: &[Plan]) -> Vec<Result<SeamReport>> {
+    let facts = |at: super::Edge| edge(&project.pieces[at.piece], &plans[at.piece], at);
+    let one = |seam: &Seam| Ok(of_edges(project, seam, facts(seam.a)?, facts(seam.b)?));
+    project.seams.iter().map(one).collect()
+}
+
+pub(super) fn of_edges(
+    project: &Project,
+    seam: &Seam,
+    a: EdgeFacts,
+    b: EdgeFacts,
+) -> SeamReport {
+    let (off_stitches, room_mm) = off(seam.kind, &a, &b);
+    let met = holds(seam.kind, off_stitches);
+    let name = |facts: &EdgeFacts| {
+        let piece = &project.pieces[facts.edge.piece].name;
+        format!("{piece}, {} ({} sts)", named(facts.edge.at), facts.stitches)
+    };
+    let (one, other) = (name(&a), name(&b));
+    let text = match (seam.kind, met) {
+        (SeamKind::SewnEqual, true) => format!("{one} and {other} sew stitch to stitch."),
+        (SeamKind::SewnEqual, false) => {
+            format!("{one} and {other} are {} sts apart.", off_stitches.abs())
+        }
+        (SeamKind::Clearance { mm, .. }, true) => format!(
+            "{other} goes over {one} with {room_mm:.1} mm to spare across, {mm:.1} wanted."
+        ),
+        (SeamKind::Clearance { mm, .. }, false) => format!(
+            "{other} goes over {one} with {room_mm:.1} mm to spare across, not the {mm:.1} \
+             wanted."
+        ),
+    };
+    SeamReport { a, b, room_mm, off_stitches, met, text }
+}
+
+/// What the maker of piece `index` is told of its seams, a sentence each; `plans` are those
+/// of all pieces. A seam whose edge is not there is told as such.
+pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<String> {
+    let seams = project.seams.iter().zip(reports(project, plans));
+    let told = |(seam, report): (&Seam, Result<SeamReport>)| {
+        let report = match report {
+            Ok(report) => report,
+            Err(e) => return format!("A seam is not there any more: {e}."),
+        };
+        let outer = seam.b.piece == index;
+        let (own, other) = if outer { (&report.b, &report.a) } else { (&report.a, &report.b) };
+        let theirs = &project.pieces[other.edge.piece].name;
+        let mine = named(own.edge.at);
+        let mine = mine[..1].to_uppercase() + &mine[1..];
+        let at = format!("{} of the piece “{theirs}”", named(other.edge.at));
+        match (seam.kind, report.met) {
+            (SeamKind::SewnEqual, true) => {
+                format!("{mine} is sewn to {at}, stitch to stitch ({} sts).", own.stitches)
+            }
+            (SeamKind::SewnEqual, false) => format!(
+                "{mine} ({} sts) is sewn to {at} ({} sts); ease the difference in evenly.",
+                own.stitches, other.stitches
+            ),
+            (SeamKind::Clearance { .. }, _) if outer => {
+                format!("{mine} goes over {at}, {:.0} mm to spare across.", report.room_mm)
+            }
+            (SeamKind::Clearance { .. }, _) => {
+                format!("{mine} goes into {at}, {:.0} mm to spare across.", report.room_mm)
+            }
+        }
+    };
+    seams.filter(|(seam, _)| seam.touches(index)).map(told).collect()
+}

@@ -1,0 +1,260 @@
+//! Sizes: a piece planned anew at another height, width, scale or gauge, or so that it meets
+//! a companion.
+//!
+//! A size is never made by multiplying counts. The outline is scaled ([`scale`]), what has to
+//! keep its stitches is widened again ([`features`]), what belongs to single rounds is carried
+//! to the same share of the working ([`carry`]), and the piece is planned. The scale is moved
+//! until the *forecast* has the wanted measure, so a size holds what it says even where cloth
+//! bulges. [`table`] sets the sizes of a piece side by side.
+
+mod carry;
+mod family;
+mod features;
+mod project;
+mod scale;
+mod table;
+
+use serde::{Deserialize, Serialize};
+
+use crate::error::{Error, Result, within};
+use crate::gauge::Gauge;
+use crate::piece::Piece;
+use crate::plan::{Plan, plan};
+
+pub use features::{Feature, FeatureKind, features};
+pub use project::{AtSize, ResizedProject, at_size, put, resize, size_names, sized};
+pub use table::{Made, SizeRow, size_table, written, written_as};
+
+/// A size of a piece: what it is called and what makes it that size.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Size {
+    /// What the size is called: S, M, L.
+    pub name: String,
+    /// What makes it that size.
+    pub by: SizeBy,
+    /// Whether necks, lips and openings keep at least the stitches that they have in the
+    /// piece itself. Otherwise they keep the least that the rules ask.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub keep: bool,
+    /// Whether the size is to look like the piece itself: as many repeats a round, the same
+    /// plain zone.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub family: bool,
+}
+
+/// What makes a piece a size.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum SizeBy {
+    /// Height of the stuffed piece, mm.
+    Height(f64),
+    /// Greatest width of the stuffed piece, mm; along the straight sides of an oval.
+    Width(f64),
+    /// So many times as large as the piece itself, stuffed: height and width together.
+    Factor(f64),
+    /// The maker's cloth in another yarn or by another hook.
+    Gauge {
+        /// The other swatch.
+        gauge: Gauge,
+        /// What stays as it is.
+        #[serde(default)]
+        keeps: Keeps,
+    },
+    /// As large as the seams with this companion ask, which is in the same size where it
+    /// has one of this name.
+    Meet {
+        /// The companion, an index into the project's pieces.
+        companion: usize,
+    },
+}
+
+/// What stays as it is when the gauge changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Keeps {
+    /// The finished size; the rounds are planned anew.
+    #[default]
+    Size,
+    /// The rounds; they come out larger or smaller.
+    Rounds,
+}
+
+/// Least and greatest height or width that may be asked for, mm: the nearest that can be
+/// worked is then found.
+pub const ASKED_MM: (f64, f64) = (0.01, 100_000.0);
+
+/// Least and greatest factor that may be asked for.
+pub const ASKED_FACTOR: (f64, f64) = (1e-4, 1e4);
+
+/// Most sizes of a piece.
+pub const MOST_SIZES: usize = 40;
+
+impl Size {
+    /// A size of this name that keeps nothing and need not look alike.
+    pub fn new(name: impl Into<String>, by: SizeBy) -> Self {
+        Self { name: name.into(), by, keep: false, family: false }
+    }
+
+    /// Refuses measures that no finite piece has.
+    ///
+    /// # Errors
+    /// Names the size and the number out of range.
+    pub fn validate(&self) -> Result<()> {
+        let place = format!("size “{}”", self.name);
+        if self.name.trim().is_empty() {
+            return Err(Error::new("sizes", "a size has no name", "name it, S or Large say"));
+        }
+        let checked = match self.by {
+            SizeBy::Height(mm) => within("height", mm, ASKED_MM.0, ASKED_MM.1, "mm").map(drop),
+            SizeBy::Width(mm) => within("width", mm, ASKED_MM.0, ASKED_MM.1, "mm").map(drop),
+            SizeBy::Factor(factor) => {
+                within("factor", factor, ASKED_FACTOR.0, ASKED_FACTOR.1, "").map(drop)
+            }
+            SizeBy::Gauge { gauge, .. } => gauge.validate(),
+            SizeBy::Meet { .. } => Ok(()),
+        };
+        checked.map_err(|e| e.within(&place))
+    }
+}
+
+/// Refuses sizes that [`Size::validate`] refuses, too many, and two of one name.
+pub(crate) fn validate(sizes: &[Size]) -> Result<()> {
+    if sizes.len() > MOST_SIZES {
+        let what = format!("{} sizes", sizes.len());
+        return Err(Error::new("sizes", what, format!("list at most {MOST_SIZES}")));
+    }
+    for (i, size) in sizes.iter().enumerate() {
+        size.validate()?;
+        if sizes[..i].iter().any(|other| other.name == size.name) {
+            let what = format!("two sizes are called “{}”", size.name);
+            return Err(Error::new("sizes", what, "give each a name of its own"));
+        }
+    }
+    Ok(())
+}
+
+/// A measure of the stuffed piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dimension {
+    /// Along the axis.
+    Height,
+    /// Across it, at the widest.
+    Width,
+    /// Both, as their geometric mean.
+    Both,
+}
+
+impl Dimension {
+    /// This measure of a plan's forecast, mm.
+    pub fn of(self, plan: &Plan) -> f64 {
+        match self {
+            Self::Height => plan.size_mm.0,
+            Self::Width => plan.size_mm.1,
+            Self::Both => (plan.size_mm.0 * plan.size_mm.1).sqrt(),
+        }
+    }
+
+    /// `high`, `wide` or `on average`.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Height => "high",
+            Self::Width => "wide",
+            Self::Both => "on average",
+        }
+    }
+}
+
+/// A measure that a size is to have.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wanted {
+    /// Which measure.
+    pub dimension: Dimension,
+    /// What it is to be, mm.
+    pub mm: f64,
+}
+
+impl Wanted {
+    /// How far off a finished size may be and still be called met: one in a hundred or half a
+    /// round, whichever is more. mm.
+    pub fn tolerance_mm(&self, gauge: &Gauge) -> f64 {
+        (0.01 * self.mm).max(0.5 * gauge.round_height_mm())
+    }
+}
+
+/// A piece at a size: planned anew, with what has to be said about it.
+#[derive(Debug, Clone)]
+pub struct Resized {
+    /// The piece at that size, ready to be saved or planned.
+    pub piece: Piece,
+    /// Its plan.
+    pub plan: Plan,
+    /// What its outline was multiplied by.
+    pub scale: f64,
+    /// Rounds of the piece it was made from.
+    pub base_rounds: u32,
+    /// The measure it was to have, where it was to have one.
+    pub wanted: Option<Wanted>,
+    /// What could not be carried over, kept or met, a sentence each.
+    pub notes: Vec<String>,
+}
+
+impl Resized {
+    /// The round, from 1, at the same share of the working as round `round` of the piece it
+    /// was made from.
+    pub fn round_for(&self, round: u32) -> u32 {
+        carry::round_for(round, self.base_rounds, self.plan.rounds.len() as u32)
+    }
+
+    /// How far the finished size is from what was wanted, mm; 0 where no measure was.
+    pub fn off_mm(&self) -> f64 {
+        self.wanted.map_or(0.0, |w| (w.dimension.of(&self.plan) - w.mm).abs())
+    }
+
+    /// Whether the finished size is what was wanted, within [`Wanted::tolerance_mm`].
+    pub fn is_met(&self) -> bool {
+        self.wanted.is_none_or(|w| self.off_mm() <= w.tolerance_mm(&self.piece.gauge))
+    }
+}
+
+/// `piece` at `size`, its outline scaled until the forecast has the wanted measure.
+///
+/// Pins, plain faces, loops, kinds of stitch and yarns go to the same share of the working;
+/// what found no round is named in [`Resized::notes`]. Where a measure cannot be met, the
+/// nearest is given and the notes say why. At factor 1 it is the piece itself.
+///
+/// # Errors
+/// For a piece that cannot be planned, a size that [`Size::validate`] refuses, and
+/// [`SizeBy::Meet`], which only [`sized`] can answer: it takes the whole project.
+pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
+    size.validate()?;
+    let base = scale::Base::new(piece, plan(piece)?, size);
+    match size.by {
+        SizeBy::Height(mm) => base.to_measure(Dimension::Height, mm, piece.gauge),
+        SizeBy::Width(mm) => base.to_measure(Dimension::Width, mm, piece.gauge),
+        SizeBy::Factor(factor) => base.times(factor),
+        SizeBy::Gauge { gauge, keeps: Keeps::Size } => {
+            base.to_measure(Dimension::Height, base.plan.size_mm.0, gauge)
+        }
+        SizeBy::Gauge { gauge, keeps: Keeps::Rounds } => {
+            let kept = crate::another_yarn::same_rounds(piece, &base.plan, gauge)?;
+            let scale = kept.1.size_mm.0 / base.plan.size_mm.0;
+            let base_rounds = base.plan.rounds.len() as u32;
+            let (piece, plan) = kept;
+            let notes = Vec::new();
+            Ok(Resized { piece, plan, scale, base_rounds, wanted: None, notes })
+        }
+        SizeBy::Meet { .. } => Err(Error::new(
+            format!("size “{}”", size.name),
+            "what it meets is in another piece",
+            "ask for the size of the whole project",
+        )),
+    }
+}
+
+/// `piece`, planned as `plan`, with its outline times `scale` and everything else carried.
+///
+/// # Errors
+/// Where it cannot be planned at that scale.
+pub(crate) fn scaled_by(piece: &Piece, plan: &Plan, scale: f64) -> Result<Resized> {
+    let size = Size::new("", SizeBy::Factor(scale));
+    scale::Base::new(piece, plan.clone(), &size).at(scale)
+}

@@ -1,0 +1,314 @@
+//! Calibration: simulated makers are recovered from what they measure, well enough for the
+//! next piece.
+
+use std::f64::consts::PI;
+use std::path::Path;
+
+use plumpline_core::calibrate::{
+    Calibration, Entry, GaugeBook, MakersCloth, Measure, Measured, Quantity, Sample, calibrate,
+    worked_by,
+};
+use plumpline_core::forecast::size_mm;
+use plumpline_core::{Firmness, Gauge, Piece, Plan, Project, file, plan};
+use plumpline_tests::rng::Rng;
+
+fn sample(name: &str) -> Project {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
+    file::load(&folder.join(name)).expect("the sample loads")
+}
+
+/// What a maker of this cloth measures on a piece, without any error.
+fn exact(project: &Project, made: &Plan, truth: &MakersCloth) -> Vec<Measured> {
+    let piece = &project.pieces[0];
+    let asked: Vec<Measured> = [
+        Measure::Stitches { stitches: 20.0, mm: 1.0 },
+        Measure::Rounds { rounds: 20.0, mm: 1.0 },
+        Measure::Around(1.0),
+        Measure::Height(1.0),
+        Measure::Yarn { before_g: 1.0, after_g: 0.0 },
+        Measure::Unravelled { round: 8, mm: 1.0 },
+    ]
+    .map(Measured::from)
+    .into();
+    let values = Sample::new(piece, made.clone(), &project.yarns).predict(truth, &asked);
+    let with = |(m, &mm): (&Measured, &f64)| match m.measure {
+        Measure::Stitches { stitches, .. } => Measure::Stitches { stitches, mm },
+        Measure::Rounds { rounds, .. } => Measure::Rounds { rounds, mm },
+        Measure::Around(_) => Measure::Around(mm),
+        Measure::Height(_) => Measure::Height(mm),
+        Measure::Yarn { .. } => Measure::Yarn { before_g: 100.0, after_g: 100.0 - mm },
+        Measure::Unravelled { round, .. } => Measure::Unravelled { round, mm },
+    };
+    asked.iter().zip(&values).map(with).map(Measured::from).collect()
+}
+
+/// The same with errors: 1 mm on each length, 1 g each time the yarn is weighed.
+fn measured(exact: &[Measured], rng: &mut Rng) -> Vec<Measured> {
+    let mut off = |value: f64| value + rng.normal();
+    let one = |m: &Measured| match m.measure {
+        Measure::Stitches { stitches, mm } => Measure::Stitches { stitches, mm: off(mm) },
+        Measure::Rounds { rounds, mm } => Measure::Rounds { rounds, mm: off(mm) },
+        Measure::Around(mm) => Measure::Around(off(mm)),
+        Measure::Height(mm) => Measure::Height(off(mm)),
+        Measure::Yarn { before_g, after_g } => {
+            Measure::Yarn { before_g: off(before_g), after_g: off(after_g) }
+        }
+        Measure::Unravelled { round, mm } => Measure::Unravelled { round, mm: off(mm) },
+    };
+    exact.iter().map(one).map(Measured::from).collect()
+}
+
+/// Greatest error of height and width when `piece` is planned and `truth` works it, as a
+/// share.
+fn next_error(piece: &Piece, truth: &MakersCloth) -> f64 {
+    let forecast = plan(piece).expect("it plans");
+    let made = size_mm(&worked_by(piece, &forecast, truth));
+    let off = |a: f64, b: f64| (a / b - 1.0).abs();
+    off(forecast.size_mm.0, made.0).max(off(forecast.size_mm.1, made.1))
+}
+
+/// Makers whose gauge is up to 15 % off both ways, whose cloth is half to twice as stiff
+/// along as around and who stuff up to a third more or less firmly than they say.
+fn maker(prior: &MakersCloth, rng: &mut Rng) -> MakersCloth {
+    MakersCloth {
+        stitch_width_mm: prior.stitch_width_mm * rng.between(0.85, 1.15),
+        round_height_mm: prior.round_height_mm * rng.between(0.85, 1.15),
+        firmness: Firmness(prior.firmness.0 * rng.by_ratio(0.75, 1.33)),
+        stiffness_along: rng.by_ratio(0.5, 2.0),
+        yarn_per_stitch: prior.yarn_per_stitch * rng.between(0.8, 1.2),
+    }
+}
+
+fn share_within(errors: &[f64], limit: f64) -> f64 {
+    errors.iter().filter(|&&e| e <= limit).count() as f64 / errors.len() as f64
+}
+
+fn median(errors: &[f64]) -> f64 {
+    let mut sorted = errors.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    sorted[sorted.len() / 2]
+}
+
+#[test]
+fn two_hundred_makers_are_known_well_enough_for_their_next_piece() {
+    // They make the pear as a sample, and the float next.
+    let pear = sample("pear.ron");
+    let next = &sample("float.ron").pieces[0];
+    let next = Piece { firmness: pear.pieces[0].firmness, ..next.clone() };
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let prior = MakersCloth::of(&pear.pieces[0]);
+    let next = prior.dress(&next);
+    let mut rng = Rng::new(0x6d61_6b65_7273);
+    let (mut before, mut after, mut told) = (Vec::new(), Vec::new(), 0);
+    for _ in 0..200 {
+        let truth = maker(&prior, &mut rng);
+        let measures = measured(&exact(&pear, &first, &truth), &mut rng);
+        let learned = calibrate(&pear, 0, &measures).expect("a calibration");
+        before.push(next_error(&next, &truth));
+        after.push(next_error(&learned.apply(&next), &truth));
+        told += usize::from(learned.fitted.iter().all(|f| f.learned));
+    }
+    let (within, without) = (share_within(&after, 0.03), share_within(&before, 0.03));
+    println!(
+        "next piece within 3 %: calibrated {:.1} % of 200 makers (median error {:.2} %, worst \
+         {:.2} %), uncalibrated {:.1} % (median {:.2} %); all five told for {told}",
+        100.0 * within,
+        100.0 * median(&after),
+        100.0 * after.iter().fold(0.0, |a: f64, &b| a.max(b)),
+        100.0 * without,
+        100.0 * median(&before),
+    );
+    assert!(within >= 0.95, "{within}");
+    assert!(without < 0.5, "the trial would show nothing: {without}");
+}
+
+#[test]
+fn without_errors_the_cloth_itself_is_found() {
+    let pear = sample("pear.ron");
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let prior = MakersCloth::of(&pear.pieces[0]);
+    let mut rng = Rng::new(7);
+    for _ in 0..6 {
+        let truth = maker(&prior, &mut rng);
+        let measures: Vec<Measured> = exact(&pear, &first, &truth)
+            .into_iter()
+            .map(|m| Measured { error: 0.01, ..m })
+            .collect();
+        let learned = calibrate(&pear, 0, &measures).expect("a calibration");
+        for f in learned.fitted {
+            let wanted = truth.get(f.quantity);
+            let off = (f.value / wanted - 1.0).abs();
+            assert!(off < 0.01, "{}: {} of {wanted}", f.quantity.name(), f.value);
+            assert!(f.learned);
+        }
+        for row in &learned.table {
+            let text = row.measured.measure.text();
+            assert!(row.off().abs() < 1.0, "{text}: {} errors off", row.off());
+        }
+    }
+}
+
+/// Over many makers the errors are as large as the uncertainty that is told.
+#[test]
+fn the_uncertainty_is_honest() {
+    let pear = sample("pear.ron");
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let prior = MakersCloth::of(&pear.pieces[0]);
+    let mut rng = Rng::new(0x7369_676d);
+    let mut squares = [0.0; 5];
+    let makers = 60;
+    for _ in 0..makers {
+        let truth = maker(&prior, &mut rng);
+        let measures = measured(&exact(&pear, &first, &truth), &mut rng);
+        let learned = calibrate(&pear, 0, &measures).expect("a calibration");
+        for (square, f) in squares.iter_mut().zip(learned.fitted) {
+            *square += ((f.value - truth.get(f.quantity)) / f.uncertainty).powi(2);
+        }
+    }
+    for (square, quantity) in squares.iter().zip(Quantity::ALL) {
+        let rms = (square / f64::from(makers)).sqrt();
+        assert!((0.4..1.6).contains(&rms), "{}: {rms} uncertainties", quantity.name());
+    }
+}
+
+#[test]
+fn what_is_not_told_keeps_what_was_known_and_says_so() {
+    let pear = sample("pear.ron");
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let prior = MakersCloth::of(&pear.pieces[0]);
+    let truth = MakersCloth { stitch_width_mm: 1.1 * prior.stitch_width_mm, ..prior };
+    let all = exact(&pear, &first, &truth);
+    let only = |wanted: fn(&Measure) -> bool| -> Calibration {
+        let some: Vec<Measured> = all.iter().copied().filter(|m| wanted(&m.measure)).collect();
+        calibrate(&pear, 0, &some).expect("a calibration")
+    };
+    let swatch = only(|m| matches!(m, Measure::Stitches { .. }));
+    let told: Vec<Quantity> =
+        swatch.fitted.iter().filter(|f| f.learned).map(|f| f.quantity).collect();
+    assert_eq!(told, [Quantity::StitchWidth]);
+    assert_eq!(swatch.notes.len(), 4, "{:?}", swatch.notes);
+    for f in swatch.fitted.iter().filter(|f| !f.learned) {
+        assert_eq!(f.value, f.prior, "{}", f.quantity.name());
+        let named = |n: &&String| n.to_lowercase().contains(f.quantity.name());
+        assert!(swatch.notes.iter().any(|n| named(&n)), "{:?}", swatch.notes);
+    }
+    let yarn = only(|m| matches!(m, Measure::Yarn { .. } | Measure::Stitches { .. }));
+    assert!(yarn.fitted[4].learned && !yarn.fitted[3].learned);
+    let everything = only(|_| true);
+    let narrower = |i: usize| everything.fitted[i].uncertainty < swatch.fitted[i].uncertainty;
+    assert!((1..5).all(narrower), "more measures tell more");
+}
+
+#[test]
+fn a_measure_that_cannot_be_right_is_pointed_out() {
+    let pear = sample("pear.ron");
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let prior = MakersCloth::of(&pear.pieces[0]);
+    let mut measures = exact(&pear, &first, &prior);
+    assert!(calibrate(&pear, 0, &measures).expect("a calibration").notes.len() <= 1);
+    measures[3].measure = Measure::Height(2.0 * measures[3].measure.value());
+    let learned = calibrate(&pear, 0, &measures).expect("a calibration");
+    assert!(
+        learned.notes.iter().any(|n| n.contains("measure it again")),
+        "{:?}",
+        learned.notes
+    );
+    for (wrong, part) in [
+        (Measure::Height(f64::NAN), "height"),
+        (Measure::Stitches { stitches: 0.0, mm: 40.0 }, "counted"),
+        (Measure::Yarn { before_g: 20.0, after_g: 50.0 }, "yarn used"),
+        (Measure::Unravelled { round: 900, mm: 40.0 }, "Rnd 900"),
+    ] {
+        let error = calibrate(&pear, 0, &[wrong.into()]).expect_err("refused").to_string();
+        assert!(error.contains(part) && error.lines().count() == 1, "{error}");
+    }
+    assert!(calibrate(&pear, 0, &[]).is_err());
+}
+
+/// The model of a sample in the cloth it was planned for is the plan's own forecast.
+#[test]
+fn a_sample_as_planned_measures_what_the_plan_says() {
+    for name in ["acorn.ron", "float.ron", "pear.ron", "pebble.ron", "cushion.ron"] {
+        let project = sample(name);
+        for piece in &project.pieces {
+            let plan = plan(piece).expect("it plans");
+            let (height, width) = size_mm(&worked_by(piece, &plan, &MakersCloth::of(piece)));
+            assert!((height - plan.size_mm.0).abs() < 1e-3, "{name}");
+            assert!((width - plan.size_mm.1).abs() < 1e-3 || plan.depth_mm.is_some(), "{name}");
+        }
+    }
+    let pear = sample("pear.ron");
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let measures = exact(&pear, &first, &MakersCloth::of(&pear.pieces[0]));
+    assert!((measures[2].measure.value() - PI * first.size_mm.1).abs() < 1e-2);
+    let grams: f64 =
+        first.estimate.yarn.iter().map(|y| pear.yarns[y.yarn].grams(y.metres)).sum();
+    assert!((measures[4].measure.value() - grams).abs() < 1e-9);
+}
+
+fn entry(yarn: &str, hook_mm: f64, maker: &str) -> Entry {
+    Entry {
+        yarn: yarn.into(),
+        hook_mm,
+        maker: maker.into(),
+        gauge: Gauge { hook_mm, ..Gauge::per(21.0, 23.5, 100.0) },
+        firmness: Firmness(0.06),
+        stiffness_along: 1.3,
+        yarn_per_stitch: 9.4,
+        date: "3 March".into(),
+        uncertainty: [0.01, 0.01, 0.2, 0.3, 0.02],
+    }
+}
+
+#[test]
+fn the_gauge_book_is_text_in_and_text_out() {
+    let mut book = GaugeBook::default();
+    for (yarn, hook, maker) in [("Moor", 3.5, ""), ("Moor", 3.0, ""), ("Moor", 3.5, "Ada")] {
+        book.put(entry(yarn, hook, maker)).expect("it is entered");
+    }
+    assert_eq!(book.entries().len(), 3);
+    let text = book.write().expect("it writes");
+    assert_eq!(GaugeBook::parse(&text).expect("it reads"), book);
+    assert_eq!(GaugeBook::parse("  \n").expect("an empty book"), GaugeBook::default());
+    // The same yarn, hook and maker are one entry, however they are written.
+    let newer = Entry { stiffness_along: 0.8, ..entry(" moor", 3.5, "ADA ") };
+    book.put(newer).expect("it is entered");
+    assert_eq!(book.entries().len(), 3);
+    let found = book.find("Moor", 3.5, "Ada").expect("it is known");
+    assert_eq!(found.stiffness_along, 0.8);
+    let piece = found.apply(&sample("pear.ron").pieces[0]);
+    assert_eq!((piece.gauge, piece.stiffness_along), (found.gauge, 0.8));
+    assert!(plan(&piece).is_ok());
+    assert!(book.strike("moor", 3.0, "") && !book.strike("moor", 3.0, ""));
+    for (from, to, part) in [
+        ("book_version: 1", "book_version: 9", "version 9"),
+        ("stiffness_along: 1.3", "stiffness_along: 0.0", "stiffness"),
+        ("yarn: \"Moor\"", "yarn: \"\"", "no yarn"),
+        ("hook_mm", "hoop_mm", "line "),
+    ] {
+        let error = GaugeBook::parse(&text.replacen(from, to, 1)).expect_err("refused");
+        let line = error.to_string();
+        assert!(line.contains(part) && line.lines().count() == 1, "{line}");
+    }
+    for end in (5..text.len() - 4).step_by(17) {
+        assert!(GaugeBook::parse(&text[..end]).is_err(), "cut at {end}");
+    }
+}
+
+#[test]
+fn what_a_sample_taught_is_entered_and_used() {
+    let pear = sample("pear.ron");
+    let first = plan(&pear.pieces[0]).expect("it plans");
+    let prior = MakersCloth::of(&pear.pieces[0]);
+    let truth = MakersCloth { stiffness_along: 1.6, ..prior };
+    let learned = calibrate(&pear, 0, &exact(&pear, &first, &truth)).expect("a calibration");
+    let entry = Entry::learned("Moor", "", "", &pear.pieces[0], &learned);
+    let mut book = GaugeBook::default();
+    book.put(entry.clone()).expect("it is entered");
+    let back = GaugeBook::parse(&book.write().expect("it writes")).expect("it reads");
+    assert_eq!(back.find("Moor", entry.hook_mm, ""), Some(&entry));
+    let next = &sample("float.ron").pieces[0];
+    let (a, b) = (entry.apply(next), learned.apply(next));
+    let (a, b) = (plan(&a).expect("it plans"), plan(&b).expect("it plans"));
+    assert_eq!(a.counts(), b.counts());
+}
