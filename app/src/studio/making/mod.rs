@@ -130,6 +130,194 @@ impl Handiwork {
         if self.under.0 != piece {
             self.take(piece, 1);
         }
+        let copies = project.pieces.get(piece).map_or(1, |p| p.copies);
+        self.under.1 = self.under.1.clamp(1, copies);
+        self.clock.run(now);
+    }
+
+    fn take(&mut self, piece: usize, copy: u32) {
+        if (piece, copy) != self.under {
+            self.under = (piece, copy);
+            self.find = None;
+            self.clock.stop();
+        }
+    }
+
+    /// The copy after the one under the hook that is not made yet, round the end to the
+    /// first; the next at all where every one is made.
+    pub fn other(&self, project: &Project) -> (usize, u32) {
+        let pieces = project.pieces.len();
+        let (piece, copy) = self.under();
+        let next = |(piece, copy): (usize, u32)| {
+            if copy < project.pieces[piece].copies {
+                (piece, copy + 1)
+            } else {
+                ((piece + 1) % pieces, 1)
+            }
+        };
+        let mut at = next((piece, copy));
+        while at != (piece, copy) {
+            if self.stand(project, at) != Some(Stand::Made) {
+                return at;
+            }
+            at = next(at);
+        }
+        next((piece, copy))
+    }
+
+    /// Where a copy stands; none where its piece has no plan.
+    pub fn stand(&self, project: &Project, (piece, copy): (usize, u32)) -> Option<Stand> {
+        let course = self.course(piece)?.ok()?;
+        let begun = project.making.of(piece, copy);
+        Some(begun.map_or(Stand::Stitch { round: 1, done: 0 }, |p| p.stand(course)))
+    }
+
+    /// What is left of a copy.
+    pub fn outlook(&self, project: &Project, (piece, copy): (usize, u32)) -> Option<Outlook> {
+        let course = self.course(piece)?.ok()?;
+        let habits = &project.pieces.get(piece)?.habits;
+        Some(project.making.outlook((piece, copy), course, habits))
+    }
+
+    /// How the whole project stands.
+    pub fn whole(&self, project: &Project) -> Whole {
+        let mut whole = Whole::default();
+        for (i, piece) in project.pieces.iter().enumerate() {
+            whole.copies += piece.copies;
+            let mine = || project.making.at.iter().filter(|p| p.piece == i);
+            let begun = || mine().filter(|p| p.copy <= piece.copies);
+            let outlooks = || begun().filter_map(|p| self.outlook(project, (i, p.copy)));
+            whole.seconds += mine().map(|p| p.seconds).sum::<f64>();
+            whole.seconds_left += outlooks().map(|o| o.seconds_left).sum::<f64>();
+            let made = |p: &&Progress| self.stand(project, (i, p.copy)) == Some(Stand::Made);
+            whole.made += begun().filter(made).count() as u32;
+            // Copies not begun are all alike.
+            let fresh = piece.copies - begun().count() as u32;
+            if fresh > 0
+                && let Some(copy) =
+                    (1..=piece.copies).find(|&c| project.making.of(i, c).is_none())
+                && let Some(outlook) = self.outlook(project, (i, copy))
+            {
+                whole.seconds_left += f64::from(fresh) * outlook.seconds_left;
+            }
+        }
+        whole
+    }
+
+    /// Steps that can be taken back for the copy under the hook.
+    fn trail(&mut self) -> &mut Vec<Place> {
+        self.trails.entry(self.under()).or_default()
+    }
+
+    /// Remembers where the copy under the hook came from.
+    fn came_from(&mut self, place: Place) {
+        let trail = self.trail();
+        trail.push(place);
+        if trail.len() > MOST_STEPS {
+            trail.remove(0);
+        }
+    }
+}
+
+/// How a copy is called: `Ear`, or `Ear 2` where several are made.
+pub fn copy_name(piece: &Piece, copy: u32) -> String {
+    if piece.copies > 1 { format!("{} {copy}", piece.name) } else { piece.name.clone() }
+}
+
+impl Studio {
+    /// What the Make stage holds.
+    pub fn handiwork(&self) -> &Handiwork {
+        &self.handiwork
+    }
+
+    /// Brings the Make stage up to date with the document.
+    pub(super) fn follow_making(&mut self, ctx: &Context) {
+        let now = ctx.input(|i| i.time);
+        self.handiwork.update(&self.document, self.view.stage, now);
+    }
+
+    /// Does what a person asks for in the Make stage.
+    pub(super) fn make(&mut self, ctx: &Context, make: Make) {
+        let under = self.handiwork.under();
+        match make {
+            Make::Take(piece, copy) => self.take_under(piece, copy),
+            Make::Other => {
+                let (piece, copy) = self.handiwork.other(self.document.project());
+                self.take_under(piece, copy);
+            }
+            Make::Find(find) => self.handiwork.find = find,
+            Make::Write(on) => self.handiwork.write = on,
+            Make::Note(round, text) => {
+                self.document.work(|making| making.begin(under.0, under.1).note(round, &text));
+                self.handiwork.due = true;
+            }
+            Make::Step(_) | Make::Done | Make::Back | Make::GoTo(_) | Make::Accept => {
+                self.move_hands(ctx, &make);
+            }
+        }
+    }
+
+    fn take_under(&mut self, piece: usize, copy: u32) {
+        if self.document.piece_index() != piece {
+            self.document.take_piece(piece);
+            self.view.let_go();
+        }
+        self.handiwork.take(piece, copy);
+    }
+
+    /// Moves the hands on or back. A step that leads nowhere changes nothing, not even the
+    /// clock.
+    fn move_hands(&mut self, ctx: &Context, make: &Make) {
+        let (piece, copy) = self.handiwork.under();
+        let Some(Ok(course)) = self.handiwork.course(piece) else { return };
+        let course = Arc::clone(course);
+        let begun = self.document.project().making.of(piece, copy).cloned();
+        let mut progress = begun.clone().unwrap_or_else(|| Progress::new(piece, copy));
+        let before = progress.place();
+        let mut stitches = 0;
+        let moved = match make {
+            Make::Step(by) => {
+                stitches = progress.advance(&course, *by);
+                stitches > 0
+            }
+            Make::Done => progress.acknowledge(&course),
+            Make::Back => match self.handiwork.trail().pop() {
+                Some(place) => {
+                    progress.take_place(&course, place);
+                    true
+                }
+                None => progress.back(&course),
+            },
+            Make::GoTo(round) => {
+                progress.go_to(&course, *round);
+                progress.place() != before
+            }
+            _ => {
+                progress.accept(&course);
+                begun.is_some()
+            }
+        };
+        if !moved {
+            return;
+        }
+        let onward = matches!(make, Make::Step(_) | Make::Done);
+        let spent = self.handiwork.clock.step(ctx.input(|i| i.time));
+        if onward {
+            progress.spend(spent, stitches, &self.document.piece().habits);
+        }
+        if onward || matches!(make, Make::GoTo(_)) {
+            self.handiwork.came_from(before);
+        }
+        self.document.work(|making| *making.begin(piece, copy) = progress);
+        self.handiwork.due = true;
+    }
+}
+
+/// What is still to be sewn once every piece is made: pieces left open at their last round.
+/// Seams between pieces would be told here.
+pub fn to_sew(project: &Project, handiwork: &Handiwork) -> Vec<String> {
+    let open = |(i, piece): (usize, &Piece)| {
+        let edge = handiwork.course(i)?.ok()?.open_edge?;
         let edge = format!("at its edge of {edge} stitches: sew it on there.");
         Some(match piece.copies {
             1 => format!("{} is open {edge}", piece.name),
