@@ -92,11 +92,8 @@ fn note(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, round: u32, actions: &mut Acti
     let t = hook.bench.t;
     let mut text = hook.progress.notes.get(&round).cloned().unwrap_or_default();
     let written = !text.is_empty();
-    let (fill, edge) = match written {
-        true => (t.wash, Stroke::new(1.4, t.highlight_edge)),
-        false => (t.panel, Stroke::new(1.0, t.control_edge)),
-    };
-    ui.painter().rect(rect, CARD_RADIUS, fill, edge, StrokeKind::Inside);
+    let edge = Stroke::new(1.0, t.control_edge);
+    ui.painter().rect(rect, CARD_RADIUS, t.panel, edge, StrokeKind::Inside);
     let key = hook.bench.key_text(Command::Make(MakeCommand::Note)).unwrap_or_default();
     let hint = format!("Note on round {round} ({key})");
     let size = if written { ASIDE - 2.0 } else { 0.0 };

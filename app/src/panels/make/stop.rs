@@ -40,27 +40,26 @@ pub(super) fn words(hook: &Hook<'_>, stand: Stand) -> Vec<String> {
 fn made(hook: &Hook<'_>) -> Vec<String> {
     let (making, project) = (hook.bench.making, hook.bench.document.project());
     let whole = making.whole(project);
-    let mut lines = Vec::new();
-    let mine = time::clock(hook.progress.seconds);
-    if whole.made < whole.copies {
-        lines.push(format!("{} is made", hook.name));
-        lines.push(format!(
-            "In {mine}. {} of {} made; {} left.",
-            whole.made,
-            whole.copies,
-            time::about(whole.seconds_left)
-        ));
-        return lines;
-    }
-    if whole.copies == 1 {
-        lines.push(format!("{} is made", hook.name));
-        lines.push(format!("In {mine}."));
+    let all = whole.made == whole.copies;
+    let title = match all && whole.copies > 1 {
+        true => "Everything is made".to_owned(),
+        false => format!("{} is made", hook.name),
+    };
+    // What was made elsewhere and only ticked off here took no time here.
+    let timed = |what: String, seconds: f64| {
+        (seconds >= 60.0).then(|| format!("{what} took {}.", time::clock(seconds)))
+    };
+    let mut lines = vec![title];
+    lines.extend(timed(hook.name.to_owned(), hook.progress.seconds));
+    if all {
+        if whole.copies > 1 {
+            lines.extend(timed(format!("All {}", whole.copies), whole.seconds));
+        }
+        lines.extend(to_sew(project, making));
     } else {
-        lines.push("Everything is made".to_owned());
-        let all = time::clock(whole.seconds);
-        lines.push(format!("{} pieces in {all}; {} took {mine}.", whole.copies, hook.name));
+        let left = time::about(whole.seconds_left);
+        lines.push(format!("{} of {} made; {left} left.", whole.made, whole.copies));
     }
-    lines.extend(to_sew(project, making));
     lines
 }
 

@@ -318,9 +318,11 @@ impl Studio {
 pub fn to_sew(project: &Project, handiwork: &Handiwork) -> Vec<String> {
     let open = |(i, piece): (usize, &Piece)| {
         let edge = handiwork.course(i)?.ok()?.open_edge?;
-        let copies =
-            if piece.copies > 1 { format!(" (all {})", piece.copies) } else { String::new() };
-        Some(format!("Sew {}{copies} on along its open edge of {edge} stitches.", piece.name))
+        let edge = format!("at its edge of {edge} stitches: sew it on there.");
+        Some(match piece.copies {
+            1 => format!("{} is open {edge}", piece.name),
+            n => format!("Each {} of {n} is open {edge}", piece.name),
+        })
     };
     project.pieces.iter().enumerate().filter_map(open).collect()
 }
