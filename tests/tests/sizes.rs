@@ -38,12 +38,11 @@ fn random_targets_are_met_on_the_acorn_and_the_pebble() {
     let mut worst: f64 = 0.0;
     for i in 0..40 {
         let mm = rng.by_ratio(30.0, 400.0);
-        let dimension = if i % 2 == 0 { Dimension::Height } else { Dimension::Width };
+        let (dimension, by) = match i % 2 {
+            0 => (Dimension::Height, SizeBy::Height(mm)),
+            _ => (Dimension::Width, SizeBy::Width(mm)),
+        };
         for piece in pieces {
-            let by = match dimension {
-                Dimension::Height => SizeBy::Height(mm),
-                Dimension::Width => SizeBy::Width(mm),
-            };
             let made = at(piece, by);
             let off = (dimension.of(&made.plan) - mm).abs();
             let allowed = (0.01 * mm).max(0.5 * piece.gauge.round_height_mm());
@@ -86,13 +85,18 @@ fn a_factor_scales_the_outline_and_is_no_multiple_of_the_counts() {
     let piece = &sample("pebble.ron").pieces[0];
     let base = plan(piece).expect("it plans");
     let made = at(piece, SizeBy::Factor(1.5));
-    assert!((made.scale - 1.5).abs() < 0.02, "{}", made.scale);
-    assert!((made.plan.size_mm.0 / base.size_mm.0 - 1.5).abs() < 0.03);
+    assert!((made.scale - 1.5).abs() < 0.06, "{}", made.scale);
+    let half = 0.5 * piece.gauge.round_height_mm();
+    for dimension in [Dimension::Height, Dimension::Width] {
+        let wanted = 1.5 * dimension.of(&base);
+        let off = (dimension.of(&made.plan) - wanted).abs();
+        assert!(off <= half.max(0.01 * wanted), "{dimension:?}: {off:.2} mm off");
+    }
     let multiplied: Vec<u32> =
         base.counts().iter().map(|&n| (f64::from(n) * 1.5).round() as u32).collect();
     assert_ne!(made.plan.counts(), multiplied);
     let fit = made.plan.fit.expect("an outline").rms_stitches;
-    assert!(fit < 0.12, "planned anew it still fits: {fit}");
+    assert!(fit < 0.2, "planned anew it still fits: {fit}");
 }
 
 #[test]
@@ -118,21 +122,23 @@ fn shrinking_to_nothing_and_growing_beyond_reach_give_the_nearest_and_why() {
 }
 
 #[test]
-fn a_height_between_whole_rounds_is_told() {
-    let piece = &sample("pebble.ron").pieces[0];
-    // In stitches this thick only a few sizes exist at all.
-    let thick = Piece { gauge: Gauge::of_stitch(30.0, 40.0), ..piece.clone() };
+fn a_width_between_whole_stitches_is_told() {
+    let mut piece = sample("pebble.ron").pieces[0].clone();
+    // In steps of 24 wide and low stitches only a few widths exist at all.
+    piece.gauge = Gauge::of_stitch(9.0, 3.0);
+    piece.rules.multiple_of = 24;
     let mut told = 0;
     for i in 0..20 {
-        let made = at(&thick, SizeBy::Width(40.0 + 6.0 * f64::from(i)));
+        let mm = 60.0 + 6.0 * f64::from(i);
+        let made = at(&piece, SizeBy::Width(mm));
         if !made.is_met() {
             told += 1;
             let why = &made.notes[0];
-            assert!(why.contains("whole stitches") || why.contains("less than two"), "{why}");
-            assert!(why.contains("nearest"), "{why}");
+            assert!(why.contains("whole stitches") && why.contains("nearest"), "{why}");
+            assert!(made.off_mm() < 40.0, "{mm}: {why}");
         }
     }
-    assert!(told > 0, "every width was met");
+    assert!(told > 4, "only {told} widths were missed");
 }
 
 #[test]
@@ -238,7 +244,7 @@ fn what_belongs_to_rounds_goes_along() {
     assert_eq!(made.piece.bands.len(), 3);
     // Small enough, two changes of yarn fall together and it is said.
     piece.bands = (1..=10).map(|k| Band { from_round: k, yarn: k as usize % 2 }).collect();
-    let tiny = at(&piece, SizeBy::Height(20.0));
+    let tiny = at(&piece, SizeBy::Height(12.0));
     assert!(tiny.piece.bands.len() < 10);
     assert!(tiny.notes.iter().any(|n| n.contains("changes of yarn")), "{:?}", tiny.notes);
 }

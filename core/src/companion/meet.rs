@@ -173,26 +173,28 @@ fn moved(project: &Project, index: usize, side: Side) -> Result<Moved> {
     let (own, fixed) = seam.edges(side);
     let other = &project.pieces[fixed.piece];
     let fixed = edge(other, &plan(other)?, fixed)?;
-    let mut piece = project.pieces[own.piece].clone();
-    // The seam's own pin is not in its way.
-    let held = seam.held.filter(|h| h.piece == own.piece);
-    let its_own = held.filter(|h| piece.pins.get(&h.round) == Some(&h.count));
-    if let Some(held) = its_own {
-        piece.pins.remove(&held.round);
-    }
-    let first = plan(&piece)?;
-    let now = edge(&piece, &first, own)?;
-    let other_held = seam.held.filter(|h| h.piece != own.piece);
-    let still = |piece: Piece, facts: EdgeFacts| Moved {
+    let still = |piece: Piece, facts: EdgeFacts, held: Option<Held>| Moved {
         piece,
         facts,
-        held: other_held,
+        held,
         change: None,
         seams: project.seams.clone(),
         amount: 0.0,
     };
+    let mut piece = project.pieces[own.piece].clone();
+    let now = edge(&piece, &plan(&piece)?, own)?;
     if is_met(seam, side, &now, &fixed) {
-        return Ok(still(piece, now));
+        return Ok(still(piece, now, seam.held));
+    }
+    // The seam's own pin is not in its way.
+    let held = seam.held.filter(|h| h.piece == own.piece);
+    if let Some(held) = held.filter(|h| piece.pins.get(&h.round) == Some(&h.count)) {
+        piece.pins.remove(&held.round);
+    }
+    let first = plan(&piece)?;
+    let now = edge(&piece, &first, own)?;
+    if is_met(seam, side, &now, &fixed) {
+        return Ok(still(piece, now, seam.held.filter(|h| h.piece != own.piece)));
     }
     let name = &piece.name;
     if let Some(pin) = piece.pins.get(&now.round) {

@@ -50,7 +50,7 @@ pub enum SizeBy {
     Height(f64),
     /// Greatest width of the stuffed piece, mm; along the straight sides of an oval.
     Width(f64),
-    /// The outline times this.
+    /// So many times as large as the piece itself, stuffed: height and width together.
     Factor(f64),
     /// The maker's cloth in another yarn or by another hook.
     Gauge {
@@ -139,6 +139,8 @@ pub enum Dimension {
     Height,
     /// Across it, at the widest.
     Width,
+    /// Both, as their geometric mean.
+    Both,
 }
 
 impl Dimension {
@@ -147,14 +149,16 @@ impl Dimension {
         match self {
             Self::Height => plan.size_mm.0,
             Self::Width => plan.size_mm.1,
+            Self::Both => (plan.size_mm.0 * plan.size_mm.1).sqrt(),
         }
     }
 
-    /// `high` or `wide`.
+    /// `high`, `wide` or `on average`.
     pub fn word(self) -> &'static str {
         match self {
             Self::Height => "high",
             Self::Width => "wide",
+            Self::Both => "on average",
         }
     }
 }

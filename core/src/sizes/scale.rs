@@ -18,7 +18,7 @@ use super::{Dimension, Resized, Size, Wanted};
 /// Trials of a search. Most sizes take one or two.
 const MOST_TRIALS: usize = 14;
 
-/// A trial this much nearer than the tolerance is good enough.
+/// A trial off by this share of the tolerance is good enough.
 const NEAR: f64 = 0.25;
 
 /// Scales closer than this differ in no stitch worth trying.
@@ -50,15 +50,14 @@ impl<'a> Base<'a> {
         self.plan.rounds.len() as u32
     }
 
-    /// The piece with its outline times `factor`; where whole stitches then miss the measure
-    /// by more than the tolerance, with the scale that meets it.
+    /// The piece `factor` times as large, height and width together.
     pub(super) fn times(&self, factor: f64) -> Result<Resized> {
         if factor == 1.0 {
             let (piece, plan) = (self.piece.clone(), self.plan.clone());
             return Ok(self.done(Trial { scale: 1.0, piece, plan, notes: Vec::new() }, None));
         }
-        let mm = factor * self.plan.size_mm.0;
-        self.search(Wanted { dimension: Dimension::Height, mm }, self.piece.gauge, 1.0)
+        let mm = factor * Dimension::Both.of(&self.plan);
+        self.to_measure(Dimension::Both, mm, self.piece.gauge)
     }
 
     /// The piece with its outline times `scale`, whatever it then measures.
@@ -73,12 +72,11 @@ impl<'a> Base<'a> {
         mm: f64,
         gauge: Gauge,
     ) -> Result<Resized> {
-        self.search(Wanted { dimension, mm }, gauge, NEAR)
+        self.search(Wanted { dimension, mm }, gauge)
     }
 
-    /// The scale whose forecast comes nearest to `wanted`; a trial within `near` of the
-    /// tolerance ends the search.
-    fn search(&self, wanted: Wanted, gauge: Gauge, near: f64) -> Result<Resized> {
+    /// The scale whose forecast comes nearest to `wanted`.
+    fn search(&self, wanted: Wanted, gauge: Gauge) -> Result<Resized> {
         let measure = |plan: &Plan| wanted.dimension.of(plan);
         let tolerance = wanted.tolerance_mm(&gauge);
         let asked = wanted.mm / measure(&self.plan);
@@ -100,7 +98,7 @@ impl<'a> Base<'a> {
             if best.as_ref().is_none_or(nearer) {
                 best = Some(trial);
             }
-            if off <= near * tolerance {
+            if off <= NEAR * tolerance {
                 break;
             }
             let next = match (below, above) {
