@@ -124,12 +124,11 @@ fn shrinking_to_nothing_and_growing_beyond_reach_give_the_nearest_and_why() {
 #[test]
 fn a_width_between_whole_stitches_is_told() {
     let mut piece = sample("pebble.ron").pieces[0].clone();
-    // In steps of 24 wide and low stitches only a few widths exist at all.
-    piece.gauge = Gauge::of_stitch(9.0, 3.0);
-    piece.rules.multiple_of = 24;
+    // With stitches as wide as this only a few widths exist at all.
+    piece.gauge = Gauge::of_stitch(50.0, 4.0);
     let mut told = 0;
     for i in 0..20 {
-        let mm = 60.0 + 6.0 * f64::from(i);
+        let mm = 80.0 + 7.0 * f64::from(i);
         let made = at(&piece, SizeBy::Width(mm));
         if !made.is_met() {
             told += 1;
@@ -138,7 +137,7 @@ fn a_width_between_whole_stitches_is_told() {
             assert!(made.off_mm() < 40.0, "{mm}: {why}");
         }
     }
-    assert!(told > 4, "only {told} widths were missed");
+    assert!(told > 1, "only {told} widths were missed");
 }
 
 #[test]
