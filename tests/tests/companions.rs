@@ -60,30 +60,40 @@ fn a_sewn_seam_has_the_same_stitches_on_both_sides_whoever_moves() {
 
 #[test]
 fn a_few_stitches_go_into_the_edge_more_into_the_scale() {
-    let counts: Vec<u32> = plan(&acorn().pieces[0]).expect("it plans").counts();
-    let edge = *plan(&acorn().pieces[1]).expect("it plans").counts().last().expect("rounds");
-    let mut kinds = [false; 2];
-    for (round, &count) in (1_u32..).zip(&counts).skip(4).take(counts.len() - 6) {
-        let met = meet(&joined(round, SeamKind::SewnEqual, Side::B), 0).expect("it meets");
-        let Some(change) = met.changes.first() else {
-            assert_eq!(count, edge);
-            continue;
-        };
-        match change.kind {
-            ChangeKind::Counts { from, to } => {
-                kinds[0] = true;
-                assert_eq!((from, to), (edge, count));
-                assert!(from.abs_diff(to) <= 3, "Rnd {round}: {from} to {to}");
+    let mut kinds = [0; 2];
+    for wide in [0.9, 1.0, 1.1, 1.13, 1.16, 1.2] {
+        for round in [8, 12, 14] {
+            let mut project = joined(round, SeamKind::SewnEqual, Side::B);
+            project.pieces[0].outline = project.pieces[0].outline.scaled(wide, 1.0);
+            let count =
+                plan(&project.pieces[0]).expect("it plans").counts()[round as usize - 1];
+            let edge =
+                *plan(&project.pieces[1]).expect("it plans").counts().last().expect("any");
+            let met = meet(&project, 0).expect("it meets");
+            assert_eq!((met.report.a.stitches, met.report.b.stitches), (count, count));
+            let Some(change) = met.changes.first() else {
+                assert_eq!(count, edge);
+                continue;
+            };
+            match change.kind {
+                ChangeKind::Counts { from, to } => {
+                    kinds[0] += 1;
+                    assert_eq!((from, to), (edge, count));
+                    assert!(from.abs_diff(to) <= 3, "Rnd {round}: {from} to {to}");
+                }
+                ChangeKind::Scale(scale) => {
+                    kinds[1] += 1;
+                    let asked = f64::from(count) / f64::from(edge);
+                    assert!(
+                        (scale / asked).ln().abs() < 0.08,
+                        "Rnd {round}: {scale} of {asked}"
+                    );
+                }
             }
-            ChangeKind::Scale(scale) => {
-                kinds[1] = true;
-                let asked = f64::from(count) / f64::from(edge);
-                assert!((scale / asked).ln().abs() < 0.08, "Rnd {round}: {scale} of {asked}");
-            }
+            assert!(change.text.contains("Cap"), "{}", change.text);
         }
-        assert!(change.text.contains("Cap"), "{}", change.text);
     }
-    assert_eq!(kinds, [true; 2], "both ways were taken");
+    assert!(kinds.iter().all(|&n| n > 0), "both ways were taken: {kinds:?}");
 }
 
 #[test]
@@ -223,7 +233,8 @@ fn seams_follow_pieces_that_come_and_go() {
 
 #[test]
 fn a_cap_of_any_size_meets_its_nut() {
-    let mut project = joined(13, SeamKind::SewnEqual, Side::B);
+    let project = joined(13, SeamKind::SewnEqual, Side::B);
+    let mut project = meet(&project, 0).expect("it meets").project;
     project.pieces[0].sizes =
         vec![Size::new("S", SizeBy::Height(50.0)), Size::new("L", SizeBy::Height(150.0))];
     project.pieces[1].sizes = vec![
@@ -231,7 +242,8 @@ fn a_cap_of_any_size_meets_its_nut() {
         Size::new("L", SizeBy::Meet { companion: 0 }),
     ];
     let base = plan(&project.pieces[1]).expect("it plans").size_mm.1;
-    for (name, factor) in [("S", 50.0 / 74.0), ("L", 150.0 / 74.0)] {
+    let tall = plan(&project.pieces[0]).expect("it plans").size_mm.0;
+    for (name, factor) in [("S", 50.0 / tall), ("L", 150.0 / tall)] {
         let at = sizes::at_size(&project, name).expect("it is made");
         assert!(at.made.iter().all(Option::is_some));
         let report = report(&at.project, 0).expect("a report");
@@ -253,8 +265,8 @@ fn a_cap_of_any_size_meets_its_nut() {
 #[test]
 fn the_whole_acorn_is_resized_in_step_and_meets_again() {
     let mut project = joined(13, SeamKind::SewnEqual, Side::B);
-    let seam = Seam { moves: Side::B, ..project.seams[0] };
-    join(&mut project, seam);
+    let again = project.seams[0];
+    join(&mut project, again);
     assert_eq!(project.seams.len(), 1, "the same edges are one seam");
     let size = Size::new("new", SizeBy::Height(120.0));
     let done = sizes::resize(&project, None, &size).expect("it is made");
@@ -307,6 +319,7 @@ fn a_toy_at_hand_is_matched_from_one_measure() {
     let scale = scale_to_match(&now, Dimension::Width, 104.0).expect("a scale");
     assert!((scale - 104.0 / now.size_mm.1).abs() < 1e-12);
     let made = sizes::sized_piece(&ball, &Size::new("match", SizeBy::Factor(scale)));
-    assert!((made.expect("it plans").plan.size_mm.1 - 104.0).abs() < 2.1);
+    let wide = made.expect("it plans").plan.size_mm.1;
+    assert!((wide - 104.0).abs() < 4.0, "{wide}");
     assert!(scale_to_match(&now, Dimension::Height, f64::NAN).is_err());
 }

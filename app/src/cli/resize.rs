@@ -31,7 +31,13 @@ pub(super) struct Resize {
     #[arg(long, value_parser = parse_gauge, value_name = "SWATCH")]
     gauge: Option<Gauge>,
     /// What stays as it is at another gauge: size or rounds.
-    #[arg(long, value_parser = parse_keeps, requires = "gauge", value_name = "WHAT")]
+    #[arg(
+        long,
+        value_parser = parse_keeps,
+        requires = "gauge",
+        conflicts_with_all = ["height", "width", "factor", "meet"],
+        value_name = "WHAT"
+    )]
     keep: Option<Keeps>,
     /// Make the piece's open edge meet this round of a companion: PIECE:ROUND, PIECE:start or
     /// PIECE:end.

@@ -1,8 +1,9 @@
 //! Making companions meet, by the smallest change of the side that may move.
 //!
-//! A few stitches are gained or lost at the edge itself: its round is pinned, or its chain
-//! made longer or shorter. More than that would show as a ruffle or a pucker, so the whole
-//! piece is scaled until its edge comes out right, and the last stitch is pinned.
+//! A few stitches are gained or lost at the edge itself: its round is pinned, or an open edge
+//! drawn that much wider or narrower. More than that would show as a ruffle or a pucker, so
+//! the whole piece is scaled until its edge comes out right, and the last stitch is seen to
+//! in the same way.
 
 use std::f64::consts::TAU;
 
@@ -173,26 +174,28 @@ fn moved(project: &Project, index: usize, side: Side) -> Result<Moved> {
     let (own, fixed) = seam.edges(side);
     let other = &project.pieces[fixed.piece];
     let fixed = edge(other, &plan(other)?, fixed)?;
-    let mut piece = project.pieces[own.piece].clone();
-    // The seam's own pin is not in its way.
-    let held = seam.held.filter(|h| h.piece == own.piece);
-    let its_own = held.filter(|h| piece.pins.get(&h.round) == Some(&h.count));
-    if let Some(held) = its_own {
-        piece.pins.remove(&held.round);
-    }
-    let first = plan(&piece)?;
-    let now = edge(&piece, &first, own)?;
-    let other_held = seam.held.filter(|h| h.piece != own.piece);
-    let still = |piece: Piece, facts: EdgeFacts| Moved {
+    let still = |piece: Piece, facts: EdgeFacts, held: Option<Held>| Moved {
         piece,
         facts,
-        held: other_held,
+        held,
         change: None,
         seams: project.seams.clone(),
         amount: 0.0,
     };
+    let mut piece = project.pieces[own.piece].clone();
+    let now = edge(&piece, &plan(&piece)?, own)?;
     if is_met(seam, side, &now, &fixed) {
-        return Ok(still(piece, now));
+        return Ok(still(piece, now, seam.held));
+    }
+    // The seam's own pin is not in its way.
+    let held = seam.held.filter(|h| h.piece == own.piece);
+    if let Some(held) = held.filter(|h| piece.pins.get(&h.round) == Some(&h.count)) {
+        piece.pins.remove(&held.round);
+    }
+    let first = plan(&piece)?;
+    let now = edge(&piece, &first, own)?;
+    if is_met(seam, side, &now, &fixed) {
+        return Ok(still(piece, now, seam.held.filter(|h| h.piece != own.piece)));
     }
     let name = &piece.name;
     if let Some(pin) = piece.pins.get(&now.round) {
@@ -274,25 +277,33 @@ fn counted(
     }
 }
 
-/// The pin that now holds an edge; a chain is held by its outline instead.
+/// The pin that now holds an edge; an open one is mostly held by its outline instead.
 fn held(piece: &Piece, index: usize, facts: &EdgeFacts) -> Option<Held> {
     let count = *piece.pins.get(&facts.round)?;
     Some(Held { piece: index, round: facts.round, count })
 }
 
-/// `piece` with `count` stitches at `at`, where its plan can have them there.
+/// `piece` with `count` stitches at `at`, where its plan can have them there: an open edge is
+/// drawn as wide as they are, and whatever does not follow by itself is pinned.
 fn with_stitches(piece: &Piece, at: Edge, count: u32) -> Option<(Piece, EdgeFacts)> {
     let mut piece = piece.clone();
-    if at.at == At::OpenStart {
-        let width = piece.cloth_of_round(1).0;
-        piece.outline.knots.first_mut()?.radius_mm = f64::from(count) * width / TAU;
+    let planned = plan(&piece).ok()?;
+    let mut round = edge(&piece, &planned, at).ok()?.round;
+    if !matches!(at.at, At::Round(_)) {
+        let around = f64::from(count) * piece.cloth_of_round(round.max(1)).0;
+        let straight = if planned.depth_mm.is_some() { 2.0 * piece.straight_mm } else { 0.0 };
+        let knots = &mut piece.outline.knots;
+        let knot = if at.at == At::OpenStart { knots.first_mut() } else { knots.last_mut() };
+        knot?.radius_mm = (around - straight) / TAU;
         let facts = edge(&piece, &plan(&piece).ok()?, at).ok()?;
-        return (facts.stitches == count).then_some((piece, facts));
+        if facts.stitches == count {
+            return Some((piece, facts));
+        }
+        round = facts.round;
     }
-    let mut round = match at.at {
-        At::Round(k) => k,
-        _ => plan(&piece).ok()?.rounds.len() as u32,
-    };
+    if round == 0 {
+        return None;
+    }
     for _ in 0..MOST_PINNINGS {
         let mut pinned = piece.clone();
         pinned.pins.insert(round, count);
@@ -305,7 +316,7 @@ fn with_stitches(piece: &Piece, at: Edge, count: u32) -> Option<(Piece, EdgeFact
     None
 }
 
-/// The whole piece scaled until its edge comes out right, and pinned there.
+/// The whole piece scaled until its edge comes out right.
 fn by_scale(
     project: &Project,
     index: usize,

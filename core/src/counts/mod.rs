@@ -74,7 +74,8 @@ pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
 }
 
 /// The candidate that comes closest to the outline, and the forecasts the others took. The
-/// number of rounds is the rest length over the round height, or one either side.
+/// number of rounds is the rest length over the round height, or one either side unless pins
+/// hold them all.
 fn faithful<'a>(
     piece: &'a Piece,
     profile: &'a Profile,
@@ -83,7 +84,11 @@ fn faithful<'a>(
 ) -> (Candidate<'a>, usize) {
     let middle = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
     let middle = (middle.round() as usize).clamp(2, MOST_ROUNDS);
-    let mut candidates: Vec<Candidate<'_>> = (middle - 1..=middle + 1)
+    // A piece held in every one of its rounds has that many.
+    let all_held = piece.pins.len() == middle
+        && (1..).zip(piece.pins.keys()).all(|(round, &held)| round == held);
+    let either_side = if all_held { 0 } else { 1 };
+    let mut candidates: Vec<Candidate<'_>> = (middle - either_side..=middle + either_side)
         .filter(|&rounds| rounds >= 2)
         .map(|rounds| Candidate::new(piece, profile, rest, trail, rounds))
         .collect();
