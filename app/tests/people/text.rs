@@ -35,7 +35,13 @@ fn words(visit: &Visit<'_>) -> Vec<(Rect, bool, String)> {
     let ground = shapes.iter().rposition(|clipped| is_ground(&clipped.shape));
     let from = ground.filter(|_| visit.over).unwrap_or(0);
     let mut list = Vec::new();
-    shapes[from..].iter().for_each(|clipped| gather(&clipped.shape, &mut list));
+    for clipped in &shapes[from..] {
+        let mut drawn = Vec::new();
+        gather(&clipped.shape, &mut drawn);
+        // What is scrolled out of sight is not read.
+        drawn.retain(|(rect, ..)| clipped.clip_rect.contains(rect.center()));
+        list.append(&mut drawn);
+    }
     list
 }
 
