@@ -1,31 +1,74 @@
 //! The sheet: the pattern as people print and read it. [`Sheet`] is the content, gathered
-//! once from a project and its plans; [`text`] and [`markdown`] only lay it out, so that
-//! every form says the same.
+//! once from a project and its plans; [`text`], [`markdown`] and [`html`] only lay it out, as
+//! the pages of `plumpline-typeset` do, so that every form says the same.
+//!
+//! `materials` and `hooks`: what is needed; `level` and `special`: what one must be able to
+//! do; `steps`: the rounds; `pictures`: what is drawn beside them.
 
+mod hooks;
+mod html;
+mod length;
+mod level;
 mod markdown;
+mod materials;
+mod pictures;
+mod special;
+mod steps;
 mod text;
 
-pub use markdown::markdown;
-pub use text::text;
+pub use hooks::hook_size;
+pub use html::{html, html_of};
+pub use length::inches;
+pub use level::Level;
+pub use markdown::{markdown, markdown_of};
+pub use materials::{Materials, YarnNeed};
+pub use pictures::{Pictures, drawing_svg};
+pub use special::Special;
+pub use steps::{RoundsLine, Step, YarnStep};
+pub use text::{text, text_of};
+
+use serde::Serialize;
 
 use crate::error::Result;
-use crate::estimate::Estimate;
 use crate::gauge::Gauge;
-use crate::pattern::write::{RoundsText, Writer};
+use crate::pattern::write::Writer;
+use crate::picture::chart::SingleSymbol;
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
-use crate::project::{Project, Yarn};
+use crate::project::Project;
 use crate::wording::Wording;
+use length::{cm, number};
+use steps::steps;
 
 /// A pattern ready to be laid out.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Sheet {
-    /// Title of the project.
+    /// Title of the project, on one line.
     pub title: String,
     /// Designer, or empty.
     pub designer: String,
-    /// Notes, or empty.
-    pub notes: String,
+    /// Terms of use in one line, or empty.
+    pub licence: String,
+    /// Language of the pattern, as a BCP 47 tag: `en-US`.
+    pub language: String,
+    /// Whose terms it uses: `English (US terms)`.
+    pub terms: String,
+    /// Said of words that no native reader has checked; empty where one has.
+    pub unchecked: String,
+    /// What it asks of the maker.
+    pub level: Level,
+    /// Notes, a paragraph each.
+    pub notes: Vec<String>,
+    /// How the pieces are put together, a paragraph each.
+    pub assembly: Vec<String>,
+    /// What is needed for all pieces and copies.
+    pub materials: Materials,
+    /// Abbreviations used, with their meaning.
+    pub abbreviations: Vec<(String, String)>,
+    /// How the less usual stitches are worked.
+    pub specials: Vec<Special>,
+    /// Column heading over the rounds' numbers: `Rnd`.
+    pub round_word: String,
     /// One part a piece.
     pub pieces: Vec<PieceSheet>,
     /// What every maker should know before giving the thing away.
@@ -33,114 +76,192 @@ pub struct Sheet {
 }
 
 /// The pattern of one piece.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub struct PieceSheet {
     /// Name of the piece, and how many to make where that is more than one.
     pub name: String,
-    /// How many to make; the materials are for all of them.
+    /// How many to make.
     pub copies: u32,
-    /// Finished size in words.
-    pub size: String,
+    /// Its sizes, smallest first; at least one.
+    pub sizes: Vec<SizeSheet>,
     /// Gauge in words.
     pub gauge: String,
-    /// Materials, a line each.
-    pub materials: Vec<String>,
-    /// Said of words that no native reader has checked; empty where one has.
-    pub unchecked: String,
-    /// Abbreviations used, with their meaning.
-    pub abbreviations: Vec<(String, String)>,
+    /// Stitches and rounds to 10 cm, as they are counted.
+    pub gauge_counts: (String, String),
+    /// Hook in words: `3.5 mm (US E-4, UK 9)`.
+    pub hook: String,
+    /// How hard it is stuffed: `softly`.
+    pub stuffed: &'static str,
     /// Lines before round 1.
     pub opening: Vec<String>,
     /// Rounds and what has to be done between them, in order.
     pub steps: Vec<Step>,
+    /// Most stitches of a round.
+    pub most_stitches: u32,
     /// Lines after the last round.
     pub closing: Vec<String>,
-    /// Stitches and rounds in all.
-    pub total: String,
     /// What the forecast warns of.
     pub warnings: Vec<String>,
+    /// What is drawn of it; of its first size.
+    #[serde(skip)]
+    pub pictures: Pictures,
 }
 
-/// One thing to do.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Step {
-    /// Work these rounds.
-    Rounds(RoundsText),
-    /// Change to this yarn, given by letter and name.
-    Yarn(String),
-    /// Stuff the piece.
-    Stuff(String),
+/// What one size of a piece comes to.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SizeSheet {
+    /// Name of the size; empty for the only one.
+    pub name: String,
+    /// Finished height, mm.
+    pub height_mm: f64,
+    /// Finished width, mm.
+    pub width_mm: f64,
+    /// Finished size in words.
+    pub finished: String,
+    /// What that was measured on.
+    pub measured_on: String,
+    /// Stitches and rounds in all.
+    pub total: String,
 }
 
-/// The sheet of every piece of `project`.
+/// One size of a piece and its plan.
+#[derive(Debug, Clone, Copy)]
+pub struct SizedPlan<'a> {
+    /// Name of the size; empty for the only one.
+    pub name: &'a str,
+    /// The piece in that size.
+    pub piece: &'a Piece,
+    /// Its plan.
+    pub plan: &'a Plan,
+}
+
+/// The sheet of every piece of `project`, charts with a cross for single crochet.
 ///
 /// # Errors
 /// As [`plan`](plan()), with the piece named.
 pub fn sheet(project: &Project) -> Result<Sheet> {
-    let writer = project.wording.writer()?;
-    let pieces = project
+    sheet_with(project, SingleSymbol::default())
+}
+
+/// As [`sheet`](sheet()), with the symbol for single crochet.
+///
+/// # Errors
+/// As [`plan`](plan()), with the piece named.
+pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
+    let planned =
+        |piece: &Piece| plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)));
+    let plans = project.pieces.iter().map(planned).collect::<Result<Vec<_>>>()?;
+    let sized: Vec<SizedPlan<'_>> = project
         .pieces
         .iter()
-        .map(|piece| {
-            let plan = plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))?;
-            Ok(piece_sheet(project, piece, &plan, &writer))
-        })
-        .collect::<Result<Vec<_>>>()?;
+        .zip(&plans)
+        .map(|(piece, plan)| SizedPlan { name: "", piece, plan })
+        .collect();
+    let pieces: Vec<&[SizedPlan<'_>]> = sized.iter().map(std::slice::from_ref).collect();
+    sheet_of(project, &pieces, single)
+}
+
+/// The sheet of pieces that are planned already, each in one size or several.
+///
+/// # Errors
+/// Where the project's words are not known.
+pub fn sheet_of(
+    project: &Project,
+    pieces: &[&[SizedPlan<'_>]],
+    single: SingleSymbol,
+) -> Result<Sheet> {
+    let writer = project.wording.writer()?;
+    let first: Vec<SizedPlan<'_>> =
+        pieces.iter().filter_map(|sizes| sizes.first().copied()).collect();
+    let sheets: Vec<PieceSheet> =
+        pieces.iter().filter_map(|sizes| piece_sheet(project, sizes, &writer, single)).collect();
+    let lexicon = writer.lexicon();
     Ok(Sheet {
-        title: project.title.clone(),
-        designer: project.designer.clone(),
-        notes: project.notes.clone(),
-        pieces,
+        title: one_line(&project.title),
+        designer: one_line(&project.designer),
+        licence: one_line(&project.licence),
+        language: language(&lexicon.code),
+        terms: lexicon.name.clone(),
+        unchecked: match lexicon.checked {
+            true => String::new(),
+            false => writer.phrases().unchecked.clone(),
+        },
+        level: level::level(project, &first),
+        notes: paragraphs(&project.notes),
+        assembly: paragraphs(&project.assembly),
+        materials: Materials::of(project, &first),
+        abbreviations: abbreviations(&sheets, &writer),
+        specials: special::specials(&first, &writer),
+        round_word: lexicon.round.brief(1).to_owned(),
+        pieces: sheets,
         cautions: cautions(),
     })
 }
 
 fn piece_sheet(
     project: &Project,
-    piece: &Piece,
-    plan: &Plan,
+    sizes: &[SizedPlan<'_>],
     writer: &Writer<'_>,
-) -> PieceSheet {
-    let (height, width) = plan.size_mm;
-    let wording = plan.worded_by(piece, writer);
-    let steps = steps(project, plan, &wording, writer);
-    let unchecked = match writer.lexicon().checked {
-        true => String::new(),
-        false => writer.phrases().unchecked.clone(),
-    };
-    PieceSheet {
+    single: SingleSymbol,
+) -> Option<PieceSheet> {
+    let &SizedPlan { piece, plan, .. } = sizes.first()?;
+    let wording: Wording = plan.worded_by(piece, writer);
+    Some(PieceSheet {
         name: named(piece),
         copies: piece.copies,
-        size: format!(
-            "{:.1} cm high, {:.1} cm wide, stuffed {} (forecast from this gauge)",
-            height / 10.0,
-            width / 10.0,
-            match piece.firmness.word() {
-                "medium" => "to medium firmness",
-                "soft" => "softly",
-                _ => "firmly",
-            },
-        ),
+        sizes: sizes.iter().map(size_sheet).collect(),
         gauge: gauge_text(&piece.gauge),
-        materials: materials(project, piece, &plan.estimate.times(piece.copies)),
-        unchecked,
-        abbreviations: abbreviations(&wording, &steps, writer),
+        gauge_counts: gauge_counts(&piece.gauge),
+        hook: hook_size(piece.gauge.hook_mm),
+        stuffed: stuffed(piece),
+        steps: steps(project, plan, &wording, writer),
+        most_stitches: plan.rounds.iter().map(|r| r.count).max().unwrap_or(0),
         opening: wording.opening,
-        steps,
         closing: wording.closing,
+        warnings: plan.warnings.iter().map(|w| w.text.clone()).collect(),
+        pictures: Pictures::of(project, piece, plan, single),
+    })
+}
+
+fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
+    let (height_mm, width_mm) = sized.plan.size_mm;
+    let mut finished = format!("{} high, {} wide", cm(height_mm), cm(width_mm));
+    let mut inch = format!("{} by {}", inches(height_mm), inches(width_mm));
+    if let Some(depth) = sized.plan.depth_mm {
+        finished.push_str(&format!(", {} deep", cm(depth)));
+        inch.push_str(&format!(" by {}", inches(depth)));
+    }
+    finished.push_str(&format!(" ({inch})"));
+    SizeSheet {
+        name: sized.name.to_owned(),
+        height_mm,
+        width_mm,
+        finished,
+        measured_on: format!(
+            "Stuffed {}; forecast from the gauge, not measured on a finished piece.",
+            stuffed(sized.piece)
+        ),
         total: format!(
             "{} rounds, {} stitches in all",
-            plan.rounds.len(),
-            plan.estimate.stitches
+            sized.plan.rounds.len(),
+            sized.plan.estimate.stitches
         ),
-        warnings: plan.warnings.iter().map(|w| w.text.clone()).collect(),
+    }
+}
+
+fn stuffed(piece: &Piece) -> &'static str {
+    match piece.firmness.word() {
+        "medium" => "to medium firmness",
+        "soft" => "softly",
+        _ => "firmly",
     }
 }
 
 fn named(piece: &Piece) -> String {
+    let name = one_line(&piece.name);
     match piece.copies {
-        1 => piece.name.clone(),
-        n => format!("{} (make {n})", piece.name),
+        1 => name,
+        n => format!("{name} (make {n})"),
     }
 }
 
@@ -151,114 +272,58 @@ impl Sheet {
     }
 }
 
-/// A figure without needless decimals: `312`, `21.7`, `22`.
-fn number(value: f64) -> String {
-    let rounded = (value * 10.0).round() / 10.0;
-    if rounded.fract() == 0.0 || rounded >= 100.0 {
-        format!("{rounded:.0}")
-    } else {
-        format!("{rounded:.1}")
+/// User text kept to one line, control characters dropped.
+fn one_line(text: &str) -> String {
+    text.split_whitespace()
+        .map(|word| word.chars().filter(|c| !c.is_control()).collect::<String>())
+        .filter(|word| !word.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+fn paragraphs(text: &str) -> Vec<String> {
+    text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
+}
+
+fn capitalise(text: &mut str) {
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
     }
 }
 
-/// An estimated amount, to no more places than it deserves.
-fn amount(value: f64) -> String {
-    if value >= 9.95 { format!("{value:.0}") } else { format!("{value:.1}") }
+/// A lexicon's code as a BCP 47 tag.
+fn language(code: &str) -> String {
+    match code {
+        "en-us" => "en-US".into(),
+        "en-uk" => "en-GB".into(),
+        other => other.into(),
+    }
+}
+
+fn gauge_counts(gauge: &Gauge) -> (String, String) {
+    (number(100.0 / gauge.stitch_width_mm()), number(100.0 / gauge.round_height_mm()))
 }
 
 fn gauge_text(gauge: &Gauge) -> String {
+    let (stitches, rounds) = gauge_counts(gauge);
     format!(
-        "{} sc and {} rounds to 10 cm, worked in the round, right side out, unstuffed",
-        number(100.0 / gauge.stitch_width_mm()),
-        number(100.0 / gauge.round_height_mm()),
+        "{stitches} sc and {rounds} rounds to 10 cm, worked in the round, right side out, \
+         unstuffed"
     )
-}
-
-fn materials(project: &Project, piece: &Piece, estimate: &Estimate) -> Vec<String> {
-    let several = estimate.yarn.len() > 1;
-    let mut lines: Vec<String> = estimate
-        .yarn
-        .iter()
-        .map(|used| {
-            let yarn = &project.yarns[used.yarn];
-            let letter =
-                if several { format!("{} ", Yarn::letter(used.yarn)) } else { String::new() };
-            let (low, high) = used.range();
-            format!(
-                "Yarn {letter}({}): about {} m, {} g (estimate, {}–{} m)",
-                yarn.name,
-                amount(used.metres),
-                amount(yarn.grams(used.metres)),
-                amount(low),
-                amount(high),
-            )
-        })
-        .collect();
-    lines.push(format!(
-        "Crochet hook, {} mm, or the size that gives the gauge",
-        number(piece.gauge.hook_mm)
-    ));
-    let (low, high) = estimate.stuffing_g;
-    lines.push(format!(
-        "Toy stuffing, about {}–{} g for {} ml (estimate)",
-        amount(low),
-        amount(high),
-        amount(estimate.volume_ml),
-    ));
-    lines.push("Stitch marker, blunt needle, scissors".into());
-    let minutes = estimate.minutes.round() as u32;
-    lines.push(format!("Time: about {} h {:02} min (estimate)", minutes / 60, minutes % 60));
-    lines
 }
 
 /// Abbreviations that the words around the rounds and the rounds use, and what stands at
 /// their end.
-fn abbreviations(
-    wording: &Wording,
-    steps: &[Step],
-    writer: &Writer<'_>,
-) -> Vec<(String, String)> {
-    let around = wording.opening.iter().chain(&wording.closing).map(String::as_str);
-    let rounds = steps.iter().flat_map(|step| match step {
+fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, String)> {
+    let around = pieces.iter().flat_map(|piece| piece.opening.iter().chain(&piece.closing));
+    let rounds = pieces.iter().flat_map(|piece| &piece.steps).flat_map(|step| match step {
         Step::Rounds(line) => [line.heading.as_str(), &line.text, &line.count],
         // The names of yarns are the maker's.
         Step::Yarn(_) | Step::Stuff(_) => [""; 3],
     });
-    let mut list = writer.abbreviations(around.chain(rounds));
+    let mut list = writer.abbreviations(around.map(String::as_str).chain(rounds));
     list.push((writer.count(24), "stitches at the end of the round".into()));
     list
-}
-
-fn steps(project: &Project, plan: &Plan, wording: &Wording, writer: &Writer<'_>) -> Vec<Step> {
-    let mut steps = Vec::new();
-    let several = plan.estimate.yarn.len() > 1;
-    let mut yarn = None;
-    for line in &wording.lines {
-        if several && yarn != Some(line.yarn) {
-            let name =
-                format!("{} ({})", Yarn::letter(line.yarn), project.yarns[line.yarn].name);
-            steps.push(Step::Yarn(match yarn {
-                None => format!("Start with yarn {name}."),
-                Some(_) => format!("Change to yarn {name} in the last st of the round before."),
-            }));
-            yarn = Some(line.yarn);
-        }
-        steps.push(Step::Rounds(RoundsText {
-            heading: writer.heading(line.first, line.last),
-            text: line.text.clone(),
-            count: writer.count(line.count),
-        }));
-        if wording.stuff_after == Some(line.last) {
-            let (low, high) = plan.estimate.stuffing_g;
-            steps.push(Step::Stuff(format!(
-                "{} About {}–{} g.",
-                wording.stuff_text,
-                amount(low),
-                amount(high)
-            )));
-        }
-    }
-    steps
 }
 
 /// The usual cautions for a stuffed thing without attachments. Figures only from sources
