@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use plumpline_core::picture::chart::LEAST_SCALE;
 use plumpline_core::picture::{Drawing, chart::Chart};
-use plumpline_core::sheet::{PieceSheet, Pictures, Sheet, drawing_svg};
+use plumpline_core::sheet::{Pictures, PieceSheet, Sheet, drawing_svg};
 use serde_json::{Value, json};
 use typst::foundations::Bytes;
 use unicode_normalization::UnicodeNormalization as _;
@@ -22,8 +22,11 @@ const ABOVE_AND_BELOW: f32 = 62.0;
 const BESIDE: f32 = 58.0;
 /// Between two pictures, mm.
 const GAP: f32 = 8.0;
-/// The field of the body pictures, mm.
-const FIELD: [f32; 2] = [56.0, 70.0];
+/// The field of the body pictures, mm: of a single one, and of several together.
+const FIELD_OF_ONE: [f32; 2] = [78.0, 92.0];
+const FIELD: [f32; 2] = [58.0, 74.0];
+/// Pieces whose measures still have room on the first page.
+const MEASURED_IN_FRONT: usize = 2;
 /// Pixels a millimetre on paper: 300 to the inch.
 const FINE: f32 = 11.8;
 /// A word longer than this may be broken every so many characters.
@@ -47,6 +50,7 @@ impl Files {
         bodies: &BodyCache,
     ) -> Result<Self> {
         let mut data = serde_json::to_value(sheet).map_err(|e| Error(e.to_string()))?;
+        kept_together(&mut data);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
         let replaced = missing.said();
@@ -67,6 +71,7 @@ impl Files {
         data["paper"] = json!(paper);
         data["columns"] = json!(if options.columns == Columns::Two { 2 } else { 1 });
         data["beside_mm"] = json!(BESIDE);
+        data["measures_in_front"] = json!(sheet.pieces.len() <= MEASURED_IN_FRONT);
         data["bodies_across"] = json!(field.0);
         data["plain_title"] = json!(sheet.title);
         data["plain_designer"] = json!(sheet.designer);
@@ -77,6 +82,20 @@ impl Files {
         data["time"] = json!(sheet.materials.time());
         files.insert(DATA.into(), Bytes::from_string(data.to_string()));
         Ok(Self { files, replaced })
+    }
+}
+
+/// Keeps a number on the line of the word before it, in the words of the rounds.
+fn kept_together(data: &mut Value) {
+    let pieces = data["pieces"].as_array_mut().into_iter().flatten();
+    for step in pieces.flat_map(|p| p["steps"].as_array_mut().into_iter().flatten()) {
+        let Some(Value::String(text)) = step.pointer_mut("/what/text") else { continue };
+        let letters: Vec<char> = text.chars().collect();
+        let kept = letters.iter().enumerate().map(|(i, &c)| {
+            let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
+            if c == ' ' && number { '\u{A0}' } else { c }
+        });
+        *text = kept.collect();
     }
 }
 
@@ -125,16 +144,18 @@ fn is_unseen(c: char) -> bool {
 /// the bodies, the same for all.
 fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
     let size = |piece: &PieceSheet| {
-        let (tall, wide) = piece.sizes.first().map_or((1.0, 1.0), |s| (s.height_mm, s.width_mm));
+        let (tall, wide) =
+            piece.sizes.first().map_or((1.0, 1.0), |s| (s.height_mm, s.width_mm));
         // Seen a little from above.
         [wide as f32 + 2.0, 0.97 * tall as f32 + 0.25 * wide as f32 + 2.0]
     };
     let sizes: Vec<[f32; 2]> = pieces.iter().map(size).collect();
+    let field = if pieces.len() == 1 { FIELD_OF_ONE } else { FIELD };
     let fit = |across: usize| {
         let rows = sizes.chunks(across);
         let wide = rows.clone().map(|r| r.iter().map(|s| s[0]).sum()).fold(0.0, f32::max);
         let tall: f32 = rows.clone().map(|r| r.iter().map(|s| s[1]).fold(0.0, f32::max)).sum();
-        let room = |i: usize, n: usize| (FIELD[i] - 4.0 * (n.max(1) - 1) as f32).max(8.0);
+        let room = |i: usize, n: usize| (field[i] - 4.0 * (n.max(1) - 1) as f32).max(8.0);
         (room(0, across) / wide.max(1.0)).min(room(1, rows.len()) / tall.max(1.0))
     };
     (1..=sizes.len().max(1))
@@ -201,10 +222,8 @@ impl Laid<'_> {
             let charts = row.items.clone().map(|c| {
                 let chart = &charts.charts[c];
                 let caption = chart.caption();
-                let alt = format!(
-                    "{}, {caption}. The written rounds say the same.",
-                    chart.title()
-                );
+                let alt =
+                    format!("{}, {caption}. The written rounds say the same.", chart.title());
                 let mut drawn = self.drawn(&format!("chart{c}.svg"), &chart.drawing, &alt);
                 drawn["wide"] = json!(sizes[c][0] * row.scale);
                 drawn["title"] = json!(chart.title());

@@ -55,11 +55,7 @@ impl Pages {
     /// Where there is no such page, or it would be too large.
     pub fn picture(&self, index: usize, scale: f32) -> Result<PagePicture> {
         let pixels = self.rendered(index, scale)?;
-        Ok(PagePicture {
-            width: pixels.width(),
-            height: pixels.height(),
-            rgba: pixels.take(),
-        })
+        Ok(PagePicture { width: pixels.width(), height: pixels.height(), rgba: pixels.take() })
     }
 
     /// Page `index` (from 0) at `scale` pixels a point, as a PNG file.

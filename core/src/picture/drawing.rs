@@ -54,12 +54,14 @@ pub enum Shape {
         /// What draws its edge.
         pen: Option<Pen>,
     },
-    /// Words, centred at their place.
+    /// Words.
     Words {
-        /// The words.
+        /// The words and the place of their middle, or of the middle of their start.
         writing: Writing,
         /// Whether they stand out.
         bold: bool,
+        /// Whether they begin at their place rather than lie around it.
+        from_start: bool,
     },
 }
 
@@ -71,7 +73,7 @@ pub struct Drawing {
 }
 
 /// Width of a character of the sheet's face against its height, on average.
-const CHARACTER: f32 = 0.56;
+const CHARACTER: f32 = 0.54;
 
 /// Width that words take, about, for type of this height.
 pub(super) fn width_of(text: &str, height: f32) -> f32 {
@@ -113,7 +115,20 @@ impl Drawing {
         bold: bool,
     ) {
         let writing = Writing { text: text.into(), at, height, colour, upright: false };
-        self.shapes.push(Shape::Words { writing, bold });
+        self.shapes.push(Shape::Words { writing, bold, from_start: false });
+    }
+
+    /// Level words that begin at a place.
+    pub(super) fn words_from(
+        &mut self,
+        text: impl Into<String>,
+        at: [f32; 2],
+        height: f32,
+        colour: Rgb,
+        bold: bool,
+    ) {
+        let writing = Writing { text: text.into(), at, height, colour, upright: false };
+        self.shapes.push(Shape::Words { writing, bold, from_start: true });
     }
 
     /// Puts `other` into this drawing, moved by `by`.
@@ -154,11 +169,12 @@ impl Drawing {
                     let reach = |a: f32, b: f32| (radii[0] * a).hypot(radii[1] * b) + half;
                     hold(*middle, [reach(cos, sin), reach(sin, cos)]);
                 }
-                Shape::Words { writing, .. } => {
+                Shape::Words { writing, from_start, .. } => {
                     let long = 0.5 * width_of(&writing.text, writing.height);
                     let half = 0.5 * writing.height;
                     let room = if writing.upright { [half, long] } else { [long, half] };
-                    hold(writing.at, room);
+                    let [x, y] = writing.at;
+                    hold(if *from_start { [x + long, y] } else { [x, y] }, room);
                 }
             }
         }

@@ -2,9 +2,9 @@
 //! who check their work against it.
 
 use super::Rgb;
+use super::Writing;
 use super::drawing::{Drawing, Pen, Shape, width_of};
 use super::light::mixed;
-use super::Writing;
 use crate::outline::Rz;
 use crate::plan::Plan;
 
@@ -28,9 +28,11 @@ pub fn schematic(
     let (tall, wide) = plan.size_mm;
     let scale = (room[0] / wide.max(1e-3) as f32).min(room[1] / tall.max(1e-3) as f32);
     let straight = plan.depth_mm.map_or(0.0, |depth| wide - depth);
-    let ends = plan.forecast.iter().map(|n| n.z).fold((f64::MAX, f64::MIN), |(low, high), z| {
-        (low.min(z), high.max(z))
-    });
+    let ends = plan
+        .forecast
+        .iter()
+        .map(|n| n.z)
+        .fold((f64::MAX, f64::MIN), |(low, high), z| (low.min(z), high.max(z)));
     let sheet = Schematic {
         plan,
         scale,
@@ -60,29 +62,41 @@ impl Schematic<'_> {
         let (tall, wide) = self.plan.size_mm;
         let left = -self.half - ASIDE;
         self.measure([left, 0.0], [left, self.height], &length(tall));
+        let (plan, straight) = (self.plan, self.straight);
+        let nodes = &plan.forecast;
+        let across = |node: &Rz| length(2.0 * node.r + straight);
+        let open = |node: Option<&Rz>| node.filter(|n| n.r > 0.5).copied();
+        let start = open(nodes.first()).filter(|_| self.straight == 0.0);
+        // Above: an open start, then the greatest width. Below: an open end.
+        let mut above = -ASIDE;
+        if let Some(node) = start {
+            let text = across(&node);
+            self.level(self.x(node.r), self.y(node.z), above, &text);
+            above -= 2.0 * TYPE;
+        }
+        let widest = nodes.iter().max_by(|a, b| a.r.total_cmp(&b.r)).map_or(0.0, |n| n.z);
+        if start.is_none_or(|node| node.r + 0.5 < 0.5 * (wide - self.straight)) {
+            self.level(self.half, self.y(widest), above, &length(wide));
+        }
         let mut below = self.height + ASIDE;
-        self.measure([-self.half, below], [self.half, below], &length(wide));
-        for (name, node) in self.ends() {
-            let r = self.x(node.r);
-            let y = self.y(node.z);
-            if name == "start" {
-                let above = -ASIDE;
-                self.extension(-r, y, above);
-                self.extension(r, y, above);
-                self.measure([-r, above], [r, above], &length(2.0 * node.r + self.straight));
-            } else {
-                below += 2.0 * TYPE;
-                self.extension(-r, y, below);
-                self.extension(r, y, below);
-                self.measure([-r, below], [r, below], &length(2.0 * node.r + self.straight));
-            }
+        if let Some(node) = open(nodes.last()) {
+            let text = across(&node);
+            self.level(self.x(node.r), self.y(node.z), below, &text);
+            below += 1.8 * TYPE;
         }
         self.neck(&length);
         if let Some(deep) = self.plan.depth_mm {
             let text = format!("{} deep", length(deep));
-            self.drawing.words(text, [0.0, below + 1.6 * TYPE], TYPE, INK, false);
+            self.drawing.words(text, [0.0, below - 0.2 * TYPE], TYPE, INK, false);
         }
         self.drawing
+    }
+
+    /// A level measure of half width `x` at height `y` of the body, drawn at height `at`.
+    fn level(&mut self, x: f32, y: f32, at: f32, text: &str) {
+        self.extension(-x, y, at);
+        self.extension(x, y, at);
+        self.measure([-x, at], [x, at], text);
     }
 
     fn x(&self, r: f64) -> f32 {
@@ -101,9 +115,8 @@ impl Schematic<'_> {
             let yarn = self.plan.rounds[from].yarn;
             let band = self.plan.rounds[from..].iter().take_while(|r| r.yarn == yarn).count();
             let to = from + band;
-            let side = |sign: f32| {
-                nodes[from..=to].iter().map(move |n| (n, sign)).collect::<Vec<_>>()
-            };
+            let side =
+                |sign: f32| nodes[from..=to].iter().map(move |n| (n, sign)).collect::<Vec<_>>();
             let right = side(1.0);
             let left = side(-1.0).into_iter().rev();
             let outline: Vec<[f32; 2]> = right
@@ -142,22 +155,17 @@ impl Schematic<'_> {
             self.drawing.line([[x, y + reach], [x, high]], pen);
         }
         self.drawing.words(letter, [x, y], TYPE, INK, true);
-        let rounds = format!("rnds {}–{}", from + 1, to);
-        let at = [x + TYPE + 0.5 * width_of(&rounds, 0.85 * TYPE), y];
-        self.drawing.words(rounds, at, 0.85 * TYPE, SOFT, false);
-    }
-
-    /// Open ends and where they are.
-    fn ends(&self) -> Vec<(&'static str, Rz)> {
-        let nodes = &self.plan.forecast;
-        let first = nodes.first().filter(|n| n.r > 0.5 && self.straight == 0.0);
-        let last = nodes.last().filter(|n| n.r > 0.5);
-        [first.map(|n| ("start", *n)), last.map(|n| ("end", *n))].into_iter().flatten().collect()
+        let rounds = match to - from {
+            1 => format!("rnd {to}"),
+            _ => format!("rnds {}–{to}", from + 1),
+        };
+        self.drawing.words_from(rounds, [x + 0.8 * TYPE, y], 0.85 * TYPE, SOFT, false);
     }
 
     /// The narrowest place between two wider ones, where it is a good deal narrower.
     fn neck(&mut self, length: &impl Fn(f64) -> String) {
-        let nodes = &self.plan.forecast;
+        let plan = self.plan;
+        let nodes = &plan.forecast;
         let widest = |part: &[Rz]| part.iter().map(|n| n.r).fold(0.0, f64::max);
         let neck = (1..nodes.len().saturating_sub(1))
             .filter(|&i| {
@@ -170,9 +178,20 @@ impl Schematic<'_> {
         let text = length(2.0 * nodes[i].r + self.straight);
         self.drawing.line([[-r, y], [r, y]], Pen::new(INK, 0.2));
         self.ticks([-r, y], [r, y]);
-        // Beside the neck there is room that the body leaves.
-        let x = r + 1.4 + 0.5 * width_of(&text, TYPE);
-        self.drawing.words(text, [x, y], TYPE, INK, false);
+        // Beside the neck there is room that the body leaves: where it leaves most.
+        let reach = 1.25 * TYPE;
+        let body_at = |at: f32| {
+            let beside = nodes.iter().filter(|n| (self.y(n.z) - at).abs() < reach + 0.6);
+            beside.map(|n| self.x(n.r)).fold(r, f32::max)
+        };
+        let aside = [0.0, 1.3, -1.3, 2.4, -2.4].map(|by| y + by * TYPE);
+        let best = aside.into_iter().min_by(|a, b| body_at(*a).total_cmp(&body_at(*b)));
+        let at = best.unwrap_or(y);
+        let left = body_at(at) + 1.2;
+        for (n, line) in text.split(" / ").enumerate() {
+            let down = if n == 0 { -0.6 * TYPE } else { 0.6 * TYPE };
+            self.drawing.words_from(line, [left, at + down], TYPE, INK, false);
+        }
     }
 
     fn extension(&mut self, x: f32, from: f32, to: f32) {
@@ -205,7 +224,7 @@ impl Schematic<'_> {
         };
         self.ticks(a, b);
         let writing = Writing { text: text.into(), at, height: TYPE, colour: INK, upright };
-        self.drawing.shapes.push(Shape::Words { writing, bold: false });
+        self.drawing.shapes.push(Shape::Words { writing, bold: false, from_start: false });
     }
 
     fn ticks(&mut self, a: [f32; 2], b: [f32; 2]) {

@@ -51,7 +51,7 @@ pub fn svg(scene: &Scene, frame: &Frame<'_>) -> String {
         put(format_args!("Z\"/>\n"));
     }
     for words in &scene.writing {
-        put(format_args!("{}", written(words, false, frame.fonts)));
+        put(format_args!("{}", written(words, (false, false), frame.fonts)));
     }
     put(format_args!("</svg>\n"));
     out
@@ -86,7 +86,11 @@ pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> Stri
     while let Some(shape) = shapes.next() {
         match shape {
             Shape::Path { points, closed, fill, pen } => {
-                put(format_args!("<path{} d=\"{}", inked(*fill, *pen), traced(points, *closed)));
+                put(format_args!(
+                    "<path{} d=\"{}",
+                    inked(*fill, *pen),
+                    traced(points, *closed)
+                ));
                 // Lines of one pen are one path: a chart has thousands.
                 while fill.is_none()
                     && let Some(Shape::Path { points, closed, fill: None, pen: next }) =
@@ -108,8 +112,8 @@ pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> Stri
                     inked(*fill, *pen)
                 ));
             }
-            Shape::Words { writing, bold } => {
-                put(format_args!("{}", written(writing, *bold, frame.fonts)));
+            Shape::Words { writing, bold, from_start } => {
+                put(format_args!("{}", written(writing, (*bold, *from_start), frame.fonts)));
             }
         }
     }
@@ -141,16 +145,18 @@ fn inked(fill: Option<Rgb>, pen: Option<Pen>) -> String {
     ink
 }
 
-fn written(words: &Writing, bold: bool, fonts: &str) -> String {
+/// Words, whether they are bold and whether they begin at their place.
+fn written(words: &Writing, (bold, from_start): (bool, bool), fonts: &str) -> String {
     let [x, y] = words.at;
     let turn = if words.upright {
         format!(" transform=\"rotate(-90 {x:.2} {y:.2})\"")
     } else {
         String::new()
     };
+    let anchor = if from_start { "start" } else { "middle" };
     let weight = if bold { " font-weight=\"700\"" } else { "" };
     format!(
-        "<text x=\"{x:.2}\" y=\"{y:.2}\" dy=\"0.35em\" text-anchor=\"middle\" \
+        "<text x=\"{x:.2}\" y=\"{y:.2}\" dy=\"0.35em\" text-anchor=\"{anchor}\" \
          font-family=\"{fonts}\" font-size=\"{:.2}\"{weight} fill=\"{}\"{turn}>{}</text>\n",
         words.height,
         hex(words.colour),

@@ -77,7 +77,10 @@ impl Page {
             self.put(&format!("<p class=\"note\" dir=\"auto\">{}</p>\n", escaped(note)));
         }
         if !sheet.licence.is_empty() {
-            self.put(&format!("<p class=\"small\" dir=\"auto\">{}</p>\n", escaped(&sheet.licence)));
+            self.put(&format!(
+                "<p class=\"small\" dir=\"auto\">{}</p>\n",
+                escaped(&sheet.licence)
+            ));
         }
         self.put("</header>\n");
     }
@@ -135,7 +138,8 @@ impl Page {
         self.picture(&schematic, "Measures", "flat");
         self.put("</div>\n<dl class=\"facts\">\n");
         for size in &piece.sizes {
-            let name = if size.name.is_empty() { String::new() } else { format!(" {}", size.name) };
+            let name =
+                if size.name.is_empty() { String::new() } else { format!(" {}", size.name) };
             self.put(&format!(
                 "<dt>Finished size{}</dt><dd>{}. {}</dd>\n",
                 escaped(&name),
@@ -240,7 +244,11 @@ impl Page {
         self.pictures += 1;
         let n = self.pictures;
         let own = svg
-            .replacen("aria-labelledby=\"title desc\"", &format!("aria-labelledby=\"t{n} d{n}\""), 1)
+            .replacen(
+                "aria-labelledby=\"title desc\"",
+                &format!("aria-labelledby=\"t{n} d{n}\""),
+                1,
+            )
             .replacen("<title id=\"title\">", &format!("<title id=\"t{n}\">"), 1)
             .replacen("<desc id=\"desc\">", &format!("<desc id=\"d{n}\">"), 1);
         write!(
@@ -256,7 +264,9 @@ impl Page {
         if lines.is_empty() {
             return;
         }
-        self.put(&format!("<section aria-labelledby=\"{id}\">\n<h2 id=\"{id}\">{title}</h2>\n"));
+        self.put(&format!(
+            "<section aria-labelledby=\"{id}\">\n<h2 id=\"{id}\">{title}</h2>\n"
+        ));
         if tag == "li" {
             self.put("<ul>\n");
         }

@@ -30,7 +30,10 @@ pub(super) fn level(project: &Project, plans: &[SizedPlan<'_>]) -> Level {
     let skills = [
         (any(&|s| s.plan.estimate.yarn.len() > 1), "colour changes"),
         (project.pieces.len() > 1, "several pieces"),
-        (any(&|s| s.piece.kinds.iter().any(|k| k.kind != Default::default())), "taller stitches"),
+        (
+            any(&|s| s.piece.kinds.iter().any(|k| k.kind != Default::default())),
+            "taller stitches",
+        ),
         (any(&|s| !s.piece.loops.is_empty()), "rounds in one loop"),
         (any(&|s| s.piece.working != Working::Spiral), "joined rounds"),
         (any(&|s| matches!(s.plan.start, Start::Oval(_))), "an oval start"),

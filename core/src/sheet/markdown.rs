@@ -66,7 +66,8 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
     line(out, &format!("\n{level} Gauge\n\n{}", escaped(&piece.gauge)));
     line(out, &format!("\n{level} Finished size"));
     for size in &piece.sizes {
-        let lead = if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
+        let lead =
+            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
         let text = format!("{lead}{}. {}", size.finished, size.measured_on);
         line(out, &format!("\n{}", escaped(&text)));
     }
@@ -103,7 +104,8 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
         line(out, &format!("{}\n", escaped(closing)));
     }
     for size in &piece.sizes {
-        let lead = if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
+        let lead =
+            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
         line(out, &format!("{}.", escaped(&format!("{lead}{}", size.total))));
     }
 }

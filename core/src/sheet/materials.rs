@@ -86,7 +86,7 @@ impl Materials {
             hooks,
             stuffing_g: stuffing,
             volume_ml: volume,
-            notions: vec!["Stitch marker", "Blunt needle", "Scissors"],
+            notions: vec!["stitch marker", "blunt needle", "scissors"],
             minutes,
         }
     }
@@ -113,7 +113,7 @@ impl Materials {
             lines.push(format!("Crochet hook, {hook}, or the size that gives the gauge"));
         }
         lines.push(format!("Toy stuffing, about {} (estimate)", self.stuffing()));
-        lines.push(self.notions.join(", ").to_lowercase());
+        lines.push(self.notions.join(", "));
         if let Some(last) = lines.last_mut() {
             super::capitalise(last);
         }

@@ -100,7 +100,7 @@ pub struct PieceSheet {
     pub most_stitches: u32,
     /// Lines after the last round.
     pub closing: Vec<String>,
-    /// What the forecast warns of.
+    /// What the forecast warns the maker of.
     pub warnings: Vec<String>,
     /// What is drawn of it; of its first size.
     #[serde(skip)]
@@ -173,8 +173,10 @@ pub fn sheet_of(
     let writer = project.wording.writer()?;
     let first: Vec<SizedPlan<'_>> =
         pieces.iter().filter_map(|sizes| sizes.first().copied()).collect();
-    let sheets: Vec<PieceSheet> =
-        pieces.iter().filter_map(|sizes| piece_sheet(project, sizes, &writer, single)).collect();
+    let sheets: Vec<PieceSheet> = pieces
+        .iter()
+        .filter_map(|sizes| piece_sheet(project, sizes, &writer, single))
+        .collect();
     let lexicon = writer.lexicon();
     Ok(Sheet {
         title: one_line(&project.title),
@@ -218,9 +220,16 @@ fn piece_sheet(
         most_stitches: plan.rounds.iter().map(|r| r.count).max().unwrap_or(0),
         opening: wording.opening,
         closing: wording.closing,
-        warnings: plan.warnings.iter().map(|w| w.text.clone()).collect(),
+        warnings: warnings(plan),
         pictures: Pictures::of(project, piece, plan, single),
     })
+}
+
+/// What a maker can act on; pins, rules and outlines are the designer's.
+fn warnings(plan: &Plan) -> Vec<String> {
+    const FOR_MAKERS: [&str; 6] = ["corner", "wrinkle", "flat", "swatch", "unsettled", "oval"];
+    let theirs = plan.warnings.iter().filter(|w| FOR_MAKERS.contains(&w.code));
+    theirs.map(|w| w.text.clone()).collect()
 }
 
 fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {

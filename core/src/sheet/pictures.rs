@@ -10,7 +10,7 @@ use crate::plan::Plan;
 use crate::project::{Project, Yarn};
 
 /// Families of the words in pictures, first choice first.
-pub const FONTS: &str = "Nunito Sans, sans-serif";
+const FONTS: &str = "Nunito Sans, sans-serif";
 
 /// The pictures of a piece.
 #[derive(Debug, Clone)]
@@ -41,7 +41,7 @@ impl Pictures {
         Self {
             body: Body::new(piece, plan),
             colours: yarns.iter().map(|(_, colour)| *colour).collect(),
-            schematic: schematic(plan, &yarns, [46.0, 58.0], length),
+            schematic: schematic(plan, &yarns, [34.0, 50.0], length),
             charts: charts(piece, plan, &ChartLook { single, yarns: &yarns }),
             described: format!(
                 "The stuffed piece from the side, {} rounds, {} high and {} wide.",

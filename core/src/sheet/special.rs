@@ -57,7 +57,7 @@ pub(super) fn specials(plans: &[SizedPlan<'_>], writer: &Writer<'_>) -> Vec<Spec
     );
     put(
         works(Kind::Single, Stitch::Decrease),
-        &format!("{}, unseen", lexicon.decrease.brief(1)),
+        lexicon.decrease.brief(1),
         "Put the hook through the front loop of each of the next 2 stitches, draw one loop \
          through both, then finish as one {sc}. Worked so it shows least.",
     );

@@ -70,7 +70,8 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
     page.paragraph("", &piece.gauge);
     page.heading("Finished size");
     for size in &piece.sizes {
-        let lead = if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
+        let lead =
+            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
         page.hanging(&lead, &format!("{}. {}", size.finished, size.measured_on));
     }
     if !piece.warnings.is_empty() {
@@ -102,7 +103,8 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
         page.paragraph("", line);
     }
     for size in &piece.sizes {
-        let lead = if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
+        let lead =
+            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
         page.hanging(&lead, &format!("{}.", size.total));
     }
 }

@@ -11,8 +11,8 @@ use crate::counts::Start;
 use crate::picture::Rgb;
 use crate::picture::drawing::{Drawing, Pen, width_of};
 use crate::picture::light::mixed;
-use crate::plan::Plan;
 use crate::placement::Stitch;
+use crate::plan::Plan;
 
 /// From one ring to the next, mm.
 const PITCH: f32 = 3.2;
@@ -86,19 +86,21 @@ pub(super) fn chart(
 }
 
 /// The number of a ring, and the letter of a yarn taken up there.
-fn label(ring: &Ring, look: &ChartLook<'_>) -> String {
+fn label(part: &Part<'_>, ring: &Ring, look: &ChartLook<'_>) -> String {
+    let first = part.rings.first().is_some_and(|r| r.first == ring.first);
+    let begins = part.several_yarns && (first || ring.yarn_begins);
     let number = match ring.first == ring.last {
         true => ring.first.to_string(),
         false => format!("{}–{}", ring.first, ring.last),
     };
     match look.yarns.get(ring.yarn) {
-        Some((letter, _)) if ring.yarn_begins => format!("{letter} {number}"),
+        Some((letter, _)) if begins => format!("{letter} {number}"),
         _ => number,
     }
 }
 
-fn label_width(ring: &Ring, look: &ChartLook<'_>) -> f32 {
-    width_of(&label(ring, look), NUMBER) + 2.0 * BESIDE
+fn label_width(part: &Part<'_>, ring: &Ring, look: &ChartLook<'_>) -> f32 {
+    width_of(&label(part, ring, look), NUMBER) + 2.0 * BESIDE
 }
 
 /// Height of a ring's band.
@@ -123,7 +125,7 @@ fn tracks(part: &Part<'_>, look: &ChartLook<'_>, start: Start) -> Vec<Track> {
             Some(_) => 1,
             None => 0,
         };
-        let slots = (ring.count + chain) as f32 * SLOT_MM + label_width(ring, look);
+        let slots = (ring.count + chain) as f32 * SLOT_MM + label_width(part, ring, look);
         let least = (slots - 2.0 * straight(ring)) / TAU;
         let radius = least.max(from + 0.5 * pitch(ring));
         from = radius + 0.5 * pitch(ring);
@@ -178,7 +180,7 @@ impl Sketch<'_> {
         match self.shown {
             Shown::OneOf(_) => 0.0,
             Shown::Whole => {
-                let width = label_width(&self.part.rings[i], self.look);
+                let width = label_width(self.part, &self.part.rings[i], self.look);
                 (width / self.tracks[i].length()).min(0.45)
             }
         }
@@ -196,7 +198,7 @@ impl Sketch<'_> {
         match self.shown {
             Shown::Whole => self.on_paper(spot.at),
             Shown::OneOf(_) => {
-                let width = label_width(&self.part.rings[i], self.look);
+                let width = label_width(self.part, &self.part.rings[i], self.look);
                 self.on_paper(spot.moved(-0.5 * width - 0.4, 0.0))
             }
         }
@@ -212,8 +214,7 @@ impl Sketch<'_> {
 
     /// Bands in the colours of the yarns, and a faint line inside each ring.
     fn ground(&mut self) {
-        let several = self.part.rings.iter().any(|r| r.yarn != self.part.rings[0].yarn)
-            || self.part.rings.iter().any(|r| r.yarn_begins);
+        let several = self.part.several_yarns;
         let band = |track: &Track, out: f32| Track { radius: track.radius + out, ..*track };
         for (i, ring) in self.part.rings.iter().enumerate() {
             let (from, half) = (self.lean(i), 0.5 * pitch(ring));
@@ -359,7 +360,7 @@ impl Sketch<'_> {
     fn numbers(&mut self) {
         for (i, ring) in self.part.rings.iter().enumerate() {
             let at = self.seam_at(i);
-            let text = label(ring, self.look);
+            let text = label(self.part, ring, self.look);
             let (w, h) = (0.5 * width_of(&text, NUMBER) + 0.2, 0.5 * NUMBER + 0.25);
             let [x, y] = at;
             let plaque = [[x - w, y - h], [x + w, y - h], [x + w, y + h], [x - w, y + h]];
@@ -370,9 +371,8 @@ impl Sketch<'_> {
 
     /// The way the rounds run, outside the outermost ring.
     fn arrow(&mut self) {
-        let outermost = |a: &usize, b: &usize| {
-            self.tracks[*a].radius.total_cmp(&self.tracks[*b].radius)
-        };
+        let outermost =
+            |a: &usize, b: &usize| self.tracks[*a].radius.total_cmp(&self.tracks[*b].radius);
         let Some(i) = (0..self.tracks.len()).max_by(outermost) else { return };
         let out = 0.5 * pitch(&self.part.rings[i]) + 1.9;
         let track = Track { radius: self.tracks[i].radius + out, ..self.tracks[i] };

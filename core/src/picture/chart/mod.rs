@@ -9,7 +9,7 @@
 //!    divided into charts;
 //! 2. `track`: where along a round and how far out a stitch stands;
 //! 3. `symbols`: what is drawn there;
-//! 4. `draw`: one chart.
+//! 4. `draw`: one chart; `page`: all of them and their key as one drawing.
 //!
 //! A start chart grows outward, as seen from outside: a right-hander works it
 //! counter-clockwise from the left of the round's number. The closing end is looked at from
@@ -17,16 +17,18 @@
 //! left-hander's charts are mirrored.
 
 mod draw;
+mod page;
 mod rings;
 mod symbols;
 mod track;
 
-use super::drawing::Drawing;
 use super::Rgb;
+use super::drawing::Drawing;
 use crate::cloth::{Hand, Kind, Loop};
 use crate::piece::Piece;
 use crate::placement::Stitch;
 use crate::plan::Plan;
+pub use page::chart_page;
 
 /// Least room of a stitch along its round, mm, on a chart at its own size.
 pub const SLOT_MM: f32 = 2.5;
@@ -156,7 +158,8 @@ pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
         let named = rounds_named(a.rings[0].first, b.rings[b.rings.len() - 1].last);
         remarks.push(format!("The piece is long: {named} are in words alone."));
     }
-    let drawn = parts.iter().enumerate().filter(|(i, _)| !(from..to).contains(i) || skipped == 0);
+    let drawn =
+        parts.iter().enumerate().filter(|(i, _)| !(from..to).contains(i) || skipped == 0);
     for (_, part) in drawn {
         match draw::chart(part, plan, look, left_handed) {
             Some(chart) => charts.push(chart),
@@ -200,13 +203,20 @@ fn how_to_read(charts: &[Chart], rings: &[rings::Ring], left: bool) -> Vec<Strin
     }
     said.push("Every symbol stands on the round before it.".into());
     if rings.iter().any(|r| r.first < r.last) {
-        said.push("A ring with two numbers is worked that many times over.".into());
+        said.push(
+            "A ring with two numbers stands for every round from one to the other.".into(),
+        );
     }
     said
 }
 
 /// The symbols that the rings use and what they mean.
-fn key(piece: &Piece, plan: &Plan, rings: &[rings::Ring], look: &ChartLook<'_>) -> Vec<KeyEntry> {
+fn key(
+    piece: &Piece,
+    plan: &Plan,
+    rings: &[rings::Ring],
+    look: &ChartLook<'_>,
+) -> Vec<KeyEntry> {
     let mut key = Vec::new();
     let uses = |kind: Kind, stitch: Stitch| {
         rings.iter().any(|r| r.kind == kind && r.placement.number_of(stitch) > 0)

@@ -7,6 +7,9 @@ use crate::plan::Plan;
 
 /// Most rings of one chart.
 const MOST_RINGS: usize = 22;
+/// A piece whose last round has this part of its widest one closes so little that one chart
+/// shows it all.
+const STAYS_WIDE: f64 = 0.6;
 
 /// A round, or several plain ones worked alike, as one ring.
 #[derive(Debug, Clone, PartialEq)]
@@ -94,6 +97,8 @@ pub(super) fn rings(piece: &Piece, plan: &Plan) -> Vec<Ring> {
 pub(super) struct Part<'a> {
     pub(super) rings: &'a [Ring],
     pub(super) inward: bool,
+    /// Whether the piece has several yarns, so that each is told by tint and letter.
+    pub(super) several_yarns: bool,
 }
 
 impl Part<'_> {
@@ -108,17 +113,17 @@ impl Part<'_> {
 pub(super) fn divided(rings: &[Ring]) -> Vec<Part<'_>> {
     let most = rings.iter().map(|r| r.count).max().unwrap_or(0);
     let widest = rings.iter().rposition(|r| r.count == most).map_or(0, |i| i + 1);
-    let narrows = |ring: &Ring| ring.placement.number_of(Stitch::Decrease) > 0;
-    let tail = &rings[widest..];
-    // A body widest at its very start closes from there.
-    let open_tail = !tail.iter().any(narrows);
-    let widest = if open_tail { rings.len() } else { widest };
+    // An end that stays nearly as wide is no end to look at from outside.
+    let end = rings.last().map_or(0, |r| r.count);
+    let narrows = f64::from(end) < STAYS_WIDE * f64::from(most);
+    let widest = if narrows { widest } else { rings.len() };
+    let several_yarns = rings.iter().any(|r| r.yarn != rings[0].yarn);
     let (opening, closing) = rings.split_at(widest);
     let mut parts = Vec::new();
     for (half, inward) in [(opening, false), (closing, true)] {
         let charts = half.len().div_ceil(MOST_RINGS).max(1);
         let each = half.len().div_ceil(charts).max(1);
-        parts.extend(half.chunks(each).map(|rings| Part { rings, inward }));
+        parts.extend(half.chunks(each).map(|rings| Part { rings, inward, several_yarns }));
     }
     parts
 }

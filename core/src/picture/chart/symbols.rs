@@ -41,24 +41,23 @@ pub(super) fn draw(
     apart: f32,
     foot: f32,
 ) {
-    let pen = Pen::new(ink(stitch), if stitch == Stitch::Plain { STROKE } else { 1.3 * STROKE });
+    let pen =
+        Pen::new(ink(stitch), if stitch == Stitch::Plain { STROKE } else { 1.3 * STROKE });
+    let h = 0.5 * HEIGHT;
     let mut line = |from: (f32, f32), to: (f32, f32)| {
         drawing.line([frame(from.0, from.1), frame(to.0, to.1)], pen);
     };
-    let h = 0.5 * HEIGHT;
     match (stitch, kind) {
         (Stitch::Plain, Kind::Single) => {
-            let reach = 0.78 * h;
-            match single {
-                SingleSymbol::Cross => {
-                    let d = reach * std::f32::consts::FRAC_1_SQRT_2 * 1.15;
-                    line((-d, -d), (d, d));
-                    line((-d, d), (d, -d));
-                }
-                SingleSymbol::Plus => {
-                    line((0.0, -reach), (0.0, reach));
-                    line((-reach, 0.0), (reach, 0.0));
-                }
+            // Upright on paper wherever it stands: a × turned half-way would read as a +.
+            let [x, y] = frame(0.0, 0.0);
+            let reach = 0.72 * h;
+            let strokes = match single {
+                SingleSymbol::Cross => [[reach, reach], [reach, -reach]],
+                SingleSymbol::Plus => [[1.2 * reach, 0.0], [0.0, 1.2 * reach]],
+            };
+            for [dx, dy] in strokes {
+                drawing.line([[x - dx, y - dy], [x + dx, y + dy]], pen);
             }
         }
         (Stitch::Plain, _) => tall((0.0, -h), (0.0, h), kind, &mut line),
