@@ -6,8 +6,8 @@ cd "$root"
 source app/system.sh
 
 need_rust
-# A window without a screen, a hand to drag with, a clipboard to read from.
-need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool xclip
+# A window without a screen, a hand to drag with, a clipboard to read from; others' eyes on a PDF.
+need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool xclip qpdf poppler-utils
 cargo fmt --all --check
 cargo clippy --workspace --all-targets --locked -- -D warnings
 cargo test --workspace --locked

@@ -19,7 +19,7 @@ use crate::{Columns, Error, Options, Paper, Result};
 const MARGINS: f32 = 32.0;
 const ABOVE_AND_BELOW: f32 = 62.0;
 /// Width of the column beside the rounds, mm.
-const BESIDE: f32 = 58.0;
+const BESIDE: f32 = 62.0;
 /// Between two pictures, mm.
 const GAP: f32 = 8.0;
 /// The field of the body pictures, mm: of a single one, and of several together.

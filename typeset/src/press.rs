@@ -45,6 +45,11 @@ impl Press {
         Self { shop, fonts, bodies: BodyCache::default() }
     }
 
+    /// Drops what is remembered of earlier layouts, in every press.
+    pub fn forget() {
+        typst::comemo::evict(0);
+    }
+
     /// The pages of `sheet`.
     ///
     /// # Errors

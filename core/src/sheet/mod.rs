@@ -251,9 +251,9 @@ fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
             stuffed(sized.piece)
         ),
         total: format!(
-            "{} rounds, {} stitches in all",
-            sized.plan.rounds.len(),
-            sized.plan.estimate.stitches
+            "{} stitches in all, {} rounds",
+            sized.plan.estimate.stitches,
+            sized.plan.rounds.len()
         ),
     }
 }

@@ -36,7 +36,7 @@ pub fn text_of(sheet: &Sheet) -> String {
     page.heading("Abbreviations");
     page.paragraph("", &format!("{}.", sheet.terms));
     for (code, meaning) in &sheet.abbreviations {
-        page.hanging(&format!("{code:<9}"), meaning);
+        page.hanging(&format!("{code} = "), meaning);
     }
     if !sheet.specials.is_empty() {
         page.heading("How it is worked");
