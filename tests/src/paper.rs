@@ -12,7 +12,8 @@ pub fn asked(tool: &str, args: &[&str], pdf: &[u8]) -> (String, bool) {
     let path = folder.path().join("sheet.pdf");
     std::fs::write(&path, pdf).expect("the file is written");
     let path: &Path = &path;
-    let (before, after): (Vec<&str>, Vec<&str>) = args.iter().partition(|a| a.starts_with('-'));
+    let (before, after): (Vec<&str>, Vec<&str>) =
+        args.iter().copied().partition(|a| a.len() > 1 && a.starts_with('-'));
     let out = Command::new(tool)
         .args(before)
         .arg(path)
@@ -30,15 +31,23 @@ pub type Stated = (u32, u32, String, u32);
 /// over several lines of the text.
 pub fn rounds_in(text: &str) -> Vec<Stated> {
     let mut found = Vec::new();
+    /// A line of rounds goes on over no more lines than this.
+    const MOST_LINES: u32 = 12;
     let mut open: Option<(u32, u32, String)> = None;
+    let mut lines = 0;
     for line in text.lines() {
         let line = line.replace(['\u{a0}', '\u{200b}'], " ");
         let line = line.trim();
         if let Some((first, last, rest)) = headed(line) {
             open = Some((first, last, rest.to_owned()));
+            lines = 0;
         } else if let Some((_, _, words)) = &mut open {
             words.push(' ');
             words.push_str(line);
+            lines += 1;
+        }
+        if lines > MOST_LINES {
+            open = None;
         }
         if let Some((first, last, words)) = &open
             && let Some((text, count)) = counted(words)

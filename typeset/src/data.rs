@@ -50,7 +50,7 @@ impl Files {
         bodies: &BodyCache,
     ) -> Result<Self> {
         let mut data = serde_json::to_value(sheet).map_err(|e| Error(e.to_string()))?;
-        kept_together(&mut data);
+        kept_together(&mut data["pieces"]);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
         let replaced = missing.said();
@@ -87,15 +87,24 @@ impl Files {
 
 /// Keeps a number on the line of the word before it, in the words of the rounds.
 fn kept_together(data: &mut Value) {
-    let pieces = data["pieces"].as_array_mut().into_iter().flatten();
-    for step in pieces.flat_map(|p| p["steps"].as_array_mut().into_iter().flatten()) {
-        let Some(Value::String(text)) = step.pointer_mut("/what/text") else { continue };
-        let letters: Vec<char> = text.chars().collect();
-        let kept = letters.iter().enumerate().map(|(i, &c)| {
-            let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
-            if c == ' ' && number { '\u{A0}' } else { c }
-        });
-        *text = kept.collect();
+    match data {
+        Value::Array(items) => items.iter_mut().for_each(kept_together),
+        Value::Object(fields) => {
+            for (name, field) in fields {
+                match field {
+                    Value::String(text) if name == "text" => {
+                        let letters: Vec<char> = text.chars().collect();
+                        let kept = letters.iter().enumerate().map(|(i, &c)| {
+                            let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
+                            if c == ' ' && number { '\u{A0}' } else { c }
+                        });
+                        *text = kept.collect();
+                    }
+                    _ => kept_together(field),
+                }
+            }
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) | Value::String(_) => {}
     }
 }
 

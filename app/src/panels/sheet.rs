@@ -142,17 +142,22 @@ fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, piece: &PieceShe
     for words in &piece.opening {
         line(ui, bench, words);
     }
-    ui.add_space(4.0);
-    for step in &piece.steps {
-        match step {
-            Step::Rounds(l) => columns(ui, bench, &l.heading, &l.text, Some(&l.count)),
-            Step::Yarn(yarn) => between(ui, bench, &yarn.text),
-            Step::Stuff(words) => between(ui, bench, words),
+    for (size, steps, closing) in piece.lists() {
+        if !size.is_empty() {
+            heading(ui, bench, size);
         }
-    }
-    ui.add_space(4.0);
-    for words in &piece.closing {
-        line(ui, bench, words);
+        ui.add_space(4.0);
+        for step in steps {
+            match step {
+                Step::Rounds(l) => columns(ui, bench, &l.heading, &l.text, Some(&l.count)),
+                Step::Yarn(yarn) => between(ui, bench, &yarn.text),
+                Step::Stuff(words) => between(ui, bench, words),
+            }
+        }
+        ui.add_space(4.0);
+        for words in closing {
+            line(ui, bench, words);
+        }
     }
     for size in &piece.sizes {
         line(ui, bench, &format!("{}.", size.total));

@@ -158,25 +158,33 @@ impl Page {
         for line in &piece.opening {
             self.put(&format!("<p>{}</p>\n", escaped(line)));
         }
-        self.rounds(sheet, piece, index);
-        for line in &piece.closing {
-            self.put(&format!("<p>{}</p>\n", escaped(line)));
+        for (size, steps, closing) in piece.lists() {
+            if !size.is_empty() {
+                self.put(&format!("<h3>{}</h3>\n", escaped(size)));
+            }
+            self.rounds(sheet, steps, &format!("{index}{size}"));
+            for line in closing {
+                self.put(&format!("<p>{}</p>\n", escaped(line)));
+            }
         }
         for size in &piece.sizes {
-            self.put(&format!("<p class=\"small\">{}.</p>\n", escaped(&size.total)));
+            let total = format!("{}{}", size.lead(), size.total);
+            self.put(&format!("<p class=\"small\">{}.</p>\n", escaped(&total)));
         }
         self.charts(piece, index);
         self.put("</article>\n");
     }
 
-    fn rounds(&mut self, sheet: &Sheet, piece: &PieceSheet, index: usize) {
+    /// The table of rounds; `list` tells its ticks from those of other lists.
+    fn rounds(&mut self, sheet: &Sheet, steps: &[Step], list: &str) {
+        let list = escaped(list);
         self.put(&format!(
             "<table class=\"rounds\">\n<caption>Rounds: tick each as you finish it</caption>\n\
              <thead><tr><th scope=\"col\">{}</th><th scope=\"col\">Work</th>\
              <th scope=\"col\">Stitches</th><th scope=\"col\">Done</th></tr></thead>\n<tbody>\n",
             escaped(&sheet.round_word)
         ));
-        for step in &piece.steps {
+        for step in steps {
             match step {
                 Step::Rounds(line) => {
                     self.put(&format!(
@@ -185,10 +193,10 @@ impl Page {
                         escaped(&line.text),
                         escaped(&line.count)
                     ));
-                    for round in line.first..=line.last {
+                    for round in (line.first..).take(line.boxes as usize) {
                         self.boxes += 1;
                         self.put(&format!(
-                            "<input type=\"checkbox\" id=\"b{}\" data-tick=\"{index}.{round}\" aria-label=\"Round {round} done\">",
+                            "<input type=\"checkbox\" id=\"b{}\" data-tick=\"{list}.{round}\" aria-label=\"Round {round} done\">",
                             self.boxes
                         ));
                     }

@@ -66,9 +66,7 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
     line(out, &format!("\n{level} Gauge\n\n{}", escaped(&piece.gauge)));
     line(out, &format!("\n{level} Finished size"));
     for size in &piece.sizes {
-        let lead =
-            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
-        let text = format!("{lead}{}. {}", size.finished, size.measured_on);
+        let text = format!("{}{}. {}", size.lead(), size.finished, size.measured_on);
         line(out, &format!("\n{}", escaped(&text)));
     }
     if !piece.warnings.is_empty() {
@@ -84,29 +82,32 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
     for opening in &piece.opening {
         line(out, &format!("{}\n", escaped(opening)));
     }
-    for step in &piece.steps {
-        match step {
-            Step::Rounds(rounds) => line(
-                out,
-                &format!(
-                    "- [ ] **{}** {} **{}**",
-                    escaped(&rounds.heading),
-                    escaped(&rounds.text),
-                    escaped(&rounds.count)
+    for (size, steps, closing) in piece.lists() {
+        if !size.is_empty() {
+            line(out, &format!("\n{level} Rounds, {}\n", escaped(size)));
+        }
+        for step in steps {
+            match step {
+                Step::Rounds(rounds) => line(
+                    out,
+                    &format!(
+                        "- [ ] **{}** {} **{}**",
+                        escaped(&rounds.heading),
+                        escaped(&rounds.text),
+                        escaped(&rounds.count)
+                    ),
                 ),
-            ),
-            Step::Yarn(yarn) => line(out, &format!("\n*{}*\n", escaped(&yarn.text))),
-            Step::Stuff(text) => line(out, &format!("\n*{}*\n", escaped(text))),
+                Step::Yarn(yarn) => line(out, &format!("\n*{}*\n", escaped(&yarn.text))),
+                Step::Stuff(text) => line(out, &format!("\n*{}*\n", escaped(text))),
+            }
+        }
+        line(out, "");
+        for text in closing {
+            line(out, &format!("{}\n", escaped(text)));
         }
     }
-    line(out, "");
-    for closing in &piece.closing {
-        line(out, &format!("{}\n", escaped(closing)));
-    }
     for size in &piece.sizes {
-        let lead =
-            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
-        line(out, &format!("{}.", escaped(&format!("{lead}{}", size.total))));
+        line(out, &format!("{}.", escaped(&format!("{}{}", size.lead(), size.total))));
     }
 }
 

@@ -12,6 +12,7 @@ mod level;
 mod markdown;
 mod materials;
 mod pictures;
+mod sizes;
 mod special;
 mod steps;
 mod text;
@@ -94,7 +95,8 @@ pub struct PieceSheet {
     pub stuffed: &'static str,
     /// Lines before round 1.
     pub opening: Vec<String>,
-    /// Rounds and what has to be done between them, in order.
+    /// Rounds and what has to be done between them, in order: of all sizes together, `24 (30,
+    /// 36)`; empty where sizes are worded differently and each has its own.
     pub steps: Vec<Step>,
     /// Most stitches of a round.
     pub most_stitches: u32,
@@ -122,6 +124,10 @@ pub struct SizeSheet {
     pub measured_on: String,
     /// Stitches and rounds in all.
     pub total: String,
+    /// Its own rounds, where the sizes are not told together.
+    pub steps: Vec<Step>,
+    /// What is done after its last round, where the sizes are not told together.
+    pub closing: Vec<String>,
 }
 
 /// One size of a piece and its plan.
@@ -207,29 +213,88 @@ fn piece_sheet(
     single: SingleSymbol,
 ) -> Option<PieceSheet> {
     let &SizedPlan { piece, plan, .. } = sizes.first()?;
-    let wording: Wording = plan.worded_by(piece, writer);
+    let wordings: Vec<Wording> =
+        sizes.iter().map(|s| s.plan.worded_by(s.piece, writer)).collect();
+    let steps_of = |(sized, wording): (&SizedPlan<'_>, &Wording)| {
+        steps(project, sized.plan, wording, writer)
+    };
+    let all_steps: Vec<Vec<Step>> = sizes.iter().zip(&wordings).map(steps_of).collect();
+    let told = |of: fn(&Wording) -> &[String]| -> Option<Vec<String>> {
+        let longest = wordings.iter().map(|w| of(w).len()).max().unwrap_or(0);
+        let line = |i: usize| {
+            let texts = wordings.iter().map(|w| of(w).get(i).map(String::as_str));
+            sizes::agreed(&texts.collect::<Option<Vec<_>>>()?)
+        };
+        (0..longest).map(line).collect()
+    };
+    let own = |of: fn(&Wording) -> &[String]| of(&wordings[0]).to_vec();
+    let together = sizes::together(&all_steps).zip(told(|w| &w.closing));
+    let mut size_sheets: Vec<SizeSheet> = sizes.iter().map(size_sheet).collect();
+    let (steps, closing) = together.unwrap_or_else(|| {
+        for ((sheet, steps), wording) in size_sheets.iter_mut().zip(all_steps).zip(&wordings) {
+            sheet.steps = steps;
+            sheet.closing.clone_from(&wording.closing);
+        }
+        (Vec::new(), Vec::new())
+    });
+    let most = sizes.iter().flat_map(|s| &s.plan.rounds).map(|r| r.count).max();
     Some(PieceSheet {
         name: named(piece),
         copies: piece.copies,
-        sizes: sizes.iter().map(size_sheet).collect(),
+        sizes: size_sheets,
         gauge: gauge_text(&piece.gauge),
         gauge_counts: gauge_counts(&piece.gauge),
         hook: hook_size(piece.gauge.hook_mm),
         stuffed: stuffed(piece),
-        steps: steps(project, plan, &wording, writer),
-        most_stitches: plan.rounds.iter().map(|r| r.count).max().unwrap_or(0),
-        opening: wording.opening,
-        closing: wording.closing,
+        steps,
+        most_stitches: most.unwrap_or(0),
+        opening: told(|w| &w.opening).unwrap_or_else(|| own(|w| &w.opening)),
+        closing,
         warnings: warnings(plan),
         pictures: Pictures::of(project, piece, plan, single),
     })
+}
+
+impl SizeSheet {
+    /// Its name before what is said of it: `M: `; nothing for the only size.
+    pub(crate) fn lead(&self) -> String {
+        if self.name.is_empty() { String::new() } else { format!("{}: ", self.name) }
+    }
+}
+
+impl PieceSheet {
+    /// The lists of rounds: one of all sizes, without a name, or one a size, under its name;
+    /// each with what is done after its last round.
+    pub fn lists(&self) -> Vec<(&str, &[Step], &[String])> {
+        if !self.steps.is_empty() {
+            return vec![("", &self.steps, &self.closing)];
+        }
+        let own = self.sizes.iter();
+        own.map(|s| (s.name.as_str(), s.steps.as_slice(), s.closing.as_slice())).collect()
+    }
 }
 
 /// What a maker can act on; pins, rules and outlines are the designer's.
 fn warnings(plan: &Plan) -> Vec<String> {
     const FOR_MAKERS: [&str; 6] = ["corner", "wrinkle", "flat", "swatch", "unsettled", "oval"];
     let theirs = plan.warnings.iter().filter(|w| FOR_MAKERS.contains(&w.code));
-    theirs.map(|w| w.text.clone()).collect()
+    theirs.map(|w| at_rounds(w.code, &w.text)).collect()
+}
+
+/// `Rnds 10–12: stays in 5 mm.` as a sentence of its own, which nobody takes for rounds to
+/// be worked: `At rnds 10–12 it stays in 5 mm.`
+fn at_rounds(code: &str, text: &str) -> String {
+    match text.strip_prefix("Rnd").and_then(|rest| rest.split_once(": ")) {
+        None => text.to_owned(),
+        Some((rounds, said)) => {
+            let who = match (code, said.starts_with("end ")) {
+                ("corner", true) => "the ",
+                ("corner", false) => "it ",
+                _ => "",
+            };
+            format!("At rnd{rounds} {who}{said}")
+        }
+    }
 }
 
 fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
@@ -255,6 +320,8 @@ fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
             sized.plan.estimate.stitches,
             sized.plan.rounds.len()
         ),
+        steps: Vec::new(),
+        closing: Vec::new(),
     }
 }
 
@@ -324,13 +391,22 @@ fn gauge_text(gauge: &Gauge) -> String {
 /// Abbreviations that the words around the rounds and the rounds use, and what stands at
 /// their end.
 fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, String)> {
-    let around = pieces.iter().flat_map(|piece| piece.opening.iter().chain(&piece.closing));
-    let rounds = pieces.iter().flat_map(|piece| &piece.steps).flat_map(|step| match step {
+    let after = |piece: &'_ PieceSheet| {
+        piece
+            .lists()
+            .into_iter()
+            .flat_map(|(_, _, closing)| closing.to_vec())
+            .collect::<Vec<_>>()
+    };
+    let around: Vec<String> =
+        pieces.iter().flat_map(|p| [p.opening.clone(), after(p)].concat()).collect();
+    let steps = pieces.iter().flat_map(PieceSheet::lists).flat_map(|(_, steps, _)| steps);
+    let rounds = steps.flat_map(|step| match step {
         Step::Rounds(line) => [line.heading.as_str(), &line.text, &line.count],
         // The names of yarns are the maker's.
         Step::Yarn(_) | Step::Stuff(_) => [""; 3],
     });
-    let mut list = writer.abbreviations(around.map(String::as_str).chain(rounds));
+    let mut list = writer.abbreviations(around.iter().map(String::as_str).chain(rounds));
     list.push((writer.count(24), "stitches at the end of the round".into()));
     list
 }

@@ -25,6 +25,8 @@ pub struct RoundsLine {
     pub count: String,
     /// The count itself.
     pub stitches: u32,
+    /// Boxes to tick: one a round, of the size that has most.
+    pub boxes: u32,
     /// The yarn, an index into the project's.
     pub yarn: usize,
     /// Its colour, sRGB.
@@ -82,6 +84,7 @@ pub(super) fn steps(
             text: line.text.clone(),
             count: writer.count(line.count),
             stitches: line.count,
+            boxes: line.last - line.first + 1,
             yarn: line.yarn,
             colour: project.yarns[line.yarn].colour,
         }));

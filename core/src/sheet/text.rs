@@ -70,9 +70,7 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
     page.paragraph("", &piece.gauge);
     page.heading("Finished size");
     for size in &piece.sizes {
-        let lead =
-            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
-        page.hanging(&lead, &format!("{}. {}", size.finished, size.measured_on));
+        page.hanging(&size.lead(), &format!("{}. {}", size.finished, size.measured_on));
     }
     if !piece.warnings.is_empty() {
         page.heading("Before you begin");
@@ -87,25 +85,29 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
     for line in &piece.opening {
         page.paragraph("", line);
     }
-    page.blank();
-    for step in &piece.steps {
-        match step {
-            Step::Rounds(line) => page.hanging(
-                &format!("{} ", line.heading),
-                &format!("{} {}", line.text, line.count),
-            ),
-            Step::Yarn(yarn) => page.paragraph("", &yarn.text),
-            Step::Stuff(text) => page.paragraph("--- ", text),
+    for (size, steps, closing) in piece.lists() {
+        if size.is_empty() {
+            page.blank();
+        } else {
+            page.heading(&format!("Rounds, {size}"));
+        }
+        for step in steps {
+            match step {
+                Step::Rounds(line) => page.hanging(
+                    &format!("{} ", line.heading),
+                    &format!("{} {}", line.text, line.count),
+                ),
+                Step::Yarn(yarn) => page.paragraph("", &yarn.text),
+                Step::Stuff(text) => page.paragraph("--- ", text),
+            }
+        }
+        page.blank();
+        for line in closing {
+            page.paragraph("", line);
         }
     }
-    page.blank();
-    for line in &piece.closing {
-        page.paragraph("", line);
-    }
     for size in &piece.sizes {
-        let lead =
-            if size.name.is_empty() { String::new() } else { format!("{}: ", size.name) };
-        page.hanging(&lead, &format!("{}.", size.total));
+        page.hanging(&size.lead(), &format!("{}.", size.total));
     }
 }
 
