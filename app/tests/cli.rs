@@ -235,3 +235,55 @@ fn a_starter_becomes_a_project() {
         assert!(said.contains(part) && said.lines().count() == 1, "{args}: {said}");
     }
 }
+
+#[test]
+fn a_sheet_is_a_pdf_a_page_or_a_web_page() {
+    let folder = tempfile::tempdir().expect("a folder");
+    assert!(bell(folder.path()).status.success());
+    let made = |name: &str, more: &[&str]| {
+        let out = run(&[&["sheet", "bell.ron", "-o", name][..], more].concat(), folder.path());
+        assert!(out.status.success(), "{}", stderr(&out));
+        std::fs::read(folder.path().join(name)).expect("it was written")
+    };
+    assert!(made("bell.pdf", &[]).starts_with(b"%PDF-"));
+    assert_ne!(made("wide.pdf", &["--paper", "letter", "--columns", "2"]), made("a4.pdf", &[]));
+    let page = made("bell.png", &["--page", "2"]);
+    assert_eq!(page[..8], *b"\x89PNG\r\n\x1a\n");
+    // A4 at 200 pixels an inch.
+    assert_eq!(page[16..20], 1654_u32.to_be_bytes());
+    let html = String::from_utf8(made("bell.html", &["--chart", "plus"])).expect("text");
+    assert!(html.starts_with("<!DOCTYPE html>") && html.contains("<svg"));
+    for outside in ["src=", "http://", "https://"] {
+        let all = html.matches(outside).count();
+        let names = html.matches("xmlns=\"http://www.w3.org/2000/svg\"").count();
+        assert_eq!(all - if outside == "http://" { names } else { 0 }, 0, "{outside}");
+    }
+    for (args, says) in [
+        (["-o", "x.png", "--page", "99"], "--page: there is no page 99"),
+        (["-o", "x.png", "--page", "0"], "--page: pages are counted from 1"),
+        (["-o", "x.pdf", "--columns", "3"], "--columns: 3 is out of range"),
+    ] {
+        let out = run(&[&["sheet", "bell.ron"][..], &args].concat(), folder.path());
+        let line = stderr(&out);
+        assert_eq!(out.status.code(), Some(1), "{line}");
+        assert!(line.contains(says) && line.lines().count() == 1, "{line}");
+    }
+    assert!(!folder.path().join("x.png").exists() && !folder.path().join("x.pdf").exists());
+}
+
+#[test]
+fn a_chart_is_drawn_with_either_symbol() {
+    let folder = tempfile::tempdir().expect("a folder");
+    assert!(bell(folder.path()).status.success());
+    let drawn = |name: &str, symbol: &str| {
+        let args = ["picture", "bell.ron", "--view", "chart", "--chart", symbol, "-o", name];
+        let out = run(&args, folder.path());
+        assert!(out.status.success(), "{}", stderr(&out));
+        std::fs::read(folder.path().join(name)).expect("it was written")
+    };
+    let (cross, plus) = (drawn("cross.svg", "cross"), drawn("plus.svg", "plus"));
+    assert_ne!(cross, plus);
+    let text = String::from_utf8(cross).expect("SVG is text");
+    assert!(text.contains("round chart") && text.contains("width=\"1200\""));
+    assert!(drawn("cross.png", "cross").starts_with(b"\x89PNG"));
+}

@@ -22,6 +22,9 @@ pub struct Yarn {
     pub colour: [u8; 3],
     /// Length of 100 g, m.
     pub metres_per_100g: f64,
+    /// What a ball of it holds, g, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ball_grams: Option<f64>,
 }
 
 impl Yarn {
@@ -45,7 +48,7 @@ impl Yarn {
             ("Lagoon", [0x3E, 0x7D, 0x8A]),
         ];
         let (name, colour) = COLOURS[index % COLOURS.len()];
-        Self { name: name.into(), colour, metres_per_100g: 240.0 }
+        Self { name: name.into(), colour, metres_per_100g: 240.0, ball_grams: None }
     }
 }
 
@@ -100,6 +103,12 @@ pub struct Project {
     /// Free notes; printed on the sheet when not empty.
     #[serde(default)]
     pub notes: String,
+    /// Under which terms the sheet may be used, in one line; printed when not empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub licence: String,
+    /// How the pieces are put together; printed on the sheet when not empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub assembly: String,
     /// The words the pattern is written in.
     #[serde(default)]
     pub wording: WordingChoice,
@@ -122,6 +131,8 @@ impl Project {
             title: piece.name.clone(),
             designer: String::new(),
             notes: String::new(),
+            licence: String::new(),
+            assembly: String::new(),
             wording: WordingChoice::default(),
             yarns: vec![Yarn::plain(0)],
             pieces: vec![piece],
@@ -153,6 +164,10 @@ impl Project {
         for (i, yarn) in self.yarns.iter().enumerate() {
             let place = format!("yarn {}, metres_per_100g", Yarn::letter(i));
             within(&place, yarn.metres_per_100g, 1.0, 20_000.0, "m")?;
+            if let Some(grams) = yarn.ball_grams {
+                let place = format!("yarn {}, ball_grams", Yarn::letter(i));
+                within(&place, grams, 1.0, 5000.0, "g")?;
+            }
         }
         for piece in &self.pieces {
             let name = format!("piece “{}”", piece.name);

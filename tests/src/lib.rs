@@ -7,6 +7,7 @@ pub mod fit_set;
 pub mod lbfgs;
 pub mod measure;
 pub mod mutate;
+pub mod paper;
 pub mod planted;
 pub mod rng;
 pub mod shapes;

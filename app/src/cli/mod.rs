@@ -51,7 +51,7 @@ enum Verb {
     Rounds(rounds::Rounds),
     /// Draw a piece as .svg or .png.
     Picture(picture::Picture),
-    /// Write the pattern of a project as .txt or .md.
+    /// Write the pattern of a project as .pdf, .html, .md or .txt, or a page of it as .png.
     Sheet(sheet::Sheet),
 }
 

@@ -4,10 +4,12 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
-use plumpline_core::picture::svg::{Frame, svg};
+use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
+use plumpline_core::picture::svg::{self, Frame, svg};
 use plumpline_core::picture::{Body, Look, Rgb, Scene, outline};
-use plumpline_core::{Piece, Plan, Project, file, plan};
+use plumpline_core::{Piece, Plan, Project, Yarn, file, plan};
 
+use super::sheet::ChartSymbol;
 use crate::ui_kit::type_faces;
 
 /// Least and greatest width of a picture, pixels.
@@ -16,6 +18,9 @@ const WIDTHS: std::ops::RangeInclusive<u32> = 16..=8000;
 const MOST_PIXELS: u64 = 120_000_000;
 /// Room around the piece, as a part of the width.
 const MARGIN: f32 = 0.04;
+
+/// Families of the words, first choice first.
+const FONTS: &str = "Nunito Sans, sans-serif";
 
 /// Arguments of `plumpline picture`.
 #[derive(Debug, Args)]
@@ -46,6 +51,9 @@ pub(super) struct Picture {
     /// Ground of the picture.
     #[arg(long, value_enum, default_value_t = Ground::None)]
     background: Ground,
+    /// Symbol for single crochet in a chart.
+    #[arg(long, value_enum, default_value_t = ChartSymbol::Cross)]
+    chart: ChartSymbol,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -54,6 +62,8 @@ enum View {
     Body,
     /// The profile with its measures.
     Outline,
+    /// The rounds in the trade's symbols.
+    Chart,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -77,7 +87,10 @@ impl Picture {
         let piece = self.piece_of(&project)?;
         let plan = plan(piece)
             .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
-        let text = self.draw(&project, piece, &plan);
+        let text = match self.view {
+            View::Chart => self.chart(&project, piece, &plan)?,
+            View::Body | View::Outline => self.draw(&project, piece, &plan),
+        };
         let bytes = if png { rasterised(&text)? } else { text.into_bytes() };
         write(&self.output, &bytes)
     }
@@ -129,7 +142,7 @@ impl Picture {
                 let at = |scale| body.scene(&Look { scale, ..look }, &colours);
                 (fitted(room, at), "stuffed, stitch by stitch")
             }
-            View::Outline => {
+            View::Outline | View::Chart => {
                 (fitted(room, |scale| outline::scene(plan, scale, &colours)), "side profile")
             }
         };
@@ -148,9 +161,34 @@ impl Picture {
                 description: &description,
                 margin,
                 background: (self.background == Ground::White).then_some([255; 3]),
-                fonts: "Nunito Sans, sans-serif",
+                fonts: FONTS,
             },
         )
+    }
+}
+
+impl Picture {
+    /// The charts of the piece with their key, as wide as was asked for.
+    fn chart(&self, project: &Project, piece: &Piece, plan: &Plan) -> anyhow::Result<String> {
+        let yarns: Vec<(String, Rgb)> =
+            (0..).map(Yarn::letter).zip(project.yarns.iter().map(|y| y.colour)).collect();
+        let all = charts(piece, plan, &ChartLook { single: self.chart.into(), yarns: &yarns });
+        ensure!(
+            !all.charts.is_empty(),
+            "{}, piece “{}”: {}",
+            self.project.display(),
+            piece.name,
+            all.remarks.join(" ")
+        );
+        let title = format!("{}: round chart", piece.name);
+        let frame = Frame {
+            title: &title,
+            description: &all.remarks.join(" "),
+            margin: 4.0,
+            background: (self.background == Ground::White).then_some([255; 3]),
+            fonts: FONTS,
+        };
+        Ok(svg::drawing(&chart_page(&all), &frame, Some(self.width as f32)))
     }
 }
 
@@ -173,7 +211,9 @@ fn rasterised(text: &str) -> anyhow::Result<Vec<u8>> {
     use resvg::{tiny_skia, usvg};
     let mut options = usvg::Options::default();
     let faces = options.fontdb_mut();
-    faces.load_font_data(type_faces::REGULAR_FILE.to_vec());
+    for file in [type_faces::REGULAR_FILE, type_faces::BOLD_FILE] {
+        faces.load_font_data(file.to_vec());
+    }
     // The file's own family name carries its weight; the words ask for the plain one.
     let family = faces.faces().next().and_then(|face| face.families.first());
     if let Some((name, _)) = family.cloned() {

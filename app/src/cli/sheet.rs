@@ -2,16 +2,22 @@
 
 use std::path::PathBuf;
 
-use anyhow::{anyhow, bail};
-use clap::Args;
+use anyhow::{anyhow, bail, ensure};
+use clap::{Args, ValueEnum};
+use plumpline_core::picture::chart::SingleSymbol;
 use plumpline_core::{file, sheet};
+use plumpline_typeset::{Columns, Options, Paper, Press};
+
+/// Pixels a point of a page's picture: 200 to the inch.
+const FINE: f32 = 200.0 / 72.0;
 
 /// Arguments of `plumpline sheet`.
 #[derive(Debug, Args)]
 pub(super) struct Sheet {
     /// Project file.
     project: PathBuf,
-    /// File to write; its ending, .txt or .md, decides the form.
+    /// File to write; its ending decides the form: .pdf, .html, .md, .txt, or .png for the
+    /// picture of a page.
     #[arg(short, long)]
     output: PathBuf,
     /// Terms to write in instead of the project's: us, uk, de, fr or es.
@@ -20,28 +26,113 @@ pub(super) struct Sheet {
     /// House style to write in instead of the project's.
     #[arg(long, value_name = "NAME")]
     style: Option<String>,
+    /// Paper of a .pdf or .png.
+    #[arg(long, value_enum, default_value_t = PaperName::A4)]
+    paper: PaperName,
+    /// Columns of rounds in a .pdf or .png: one with pictures beside it, or two on fewer pages.
+    #[arg(long, value_name = "1|2", default_value_t = 1)]
+    columns: u32,
+    /// Symbol for single crochet in charts.
+    #[arg(long, value_enum, default_value_t = ChartSymbol::Cross)]
+    chart: ChartSymbol,
+    /// Which page a .png shows.
+    #[arg(long, default_value_t = 1)]
+    page: usize,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum PaperName {
+    /// 210 × 297 mm.
+    A4,
+    /// 8.5 × 11 in.
+    Letter,
+}
+
+/// The symbol for single crochet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum ChartSymbol {
+    /// ×
+    Cross,
+    /// +
+    Plus,
+}
+
+impl From<ChartSymbol> for SingleSymbol {
+    fn from(symbol: ChartSymbol) -> Self {
+        match symbol {
+            ChartSymbol::Cross => Self::Cross,
+            ChartSymbol::Plus => Self::Plus,
+        }
+    }
+}
+
+/// The form of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Form {
+    Pdf,
+    Png,
+    Html,
+    Markdown,
+    Text,
 }
 
 impl Sheet {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let shown = self.output.display();
-        let lay = match self.output.extension().and_then(|e| e.to_str()) {
-            Some("txt") => sheet::text,
-            Some("md") => sheet::markdown,
-            _ => bail!("{shown}: the ending is not known; end the name in .txt or .md"),
+        let form = match self.output.extension().and_then(|e| e.to_str()) {
+            Some("pdf") => Form::Pdf,
+            Some("png") => Form::Png,
+            Some("html") => Form::Html,
+            Some("md") => Form::Markdown,
+            Some("txt") => Form::Text,
+            _ => bail!(
+                "{shown}: the ending is not known; end the name in .pdf, .html, .md, .txt or .png"
+            ),
         };
+        let columns = match self.columns {
+            1 => Columns::One,
+            2 => Columns::Two,
+            n => bail!("--columns: {n} is out of range; give 1 or 2"),
+        };
+        ensure!(self.page >= 1, "--page: pages are counted from 1; give 1 or more");
         let mut project = file::load(&self.project)?;
-        if let Some(terms) = self.terms {
+        if let Some(terms) = &self.terms {
             project.wording.lexicon = match terms.as_str() {
                 "us" | "uk" => format!("en-{terms}"),
-                _ => terms,
+                _ => terms.clone(),
             };
         }
-        if let Some(style) = self.style {
-            project.wording.style = style;
+        if let Some(style) = &self.style {
+            project.wording.style.clone_from(style);
         }
-        let page = lay(&project).map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
-        std::fs::write(&self.output, page)
+        let sheet = sheet::sheet_with(&project, self.chart.into())
+            .map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
+        let paper = match self.paper {
+            PaperName::A4 => Paper::A4,
+            PaperName::Letter => Paper::Letter,
+        };
+        let bytes = match form {
+            Form::Text => sheet::text_of(&sheet).into_bytes(),
+            Form::Markdown => sheet::markdown_of(&sheet).into_bytes(),
+            Form::Html => sheet::html_of(&sheet).into_bytes(),
+            Form::Pdf | Form::Png => {
+                let pages = Press::new().pages(&sheet, Options { paper, columns })?;
+                if let Some(replaced) = pages.replaced() {
+                    eprintln!("plumpline: {shown}: {replaced}");
+                }
+                let last = pages.count();
+                ensure!(
+                    form == Form::Pdf || self.page <= last,
+                    "--page: there is no page {}; the last is {last}",
+                    self.page
+                );
+                match form {
+                    Form::Pdf => pages.pdf()?,
+                    _ => pages.png(self.page - 1, FINE)?,
+                }
+            }
+        };
+        std::fs::write(&self.output, bytes)
             .map_err(|e| anyhow!("{shown}: it cannot be written ({e}); check the folder"))
     }
 }

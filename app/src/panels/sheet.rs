@@ -94,15 +94,33 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet) {
     if !sheet.designer.is_empty() {
         line(ui, bench, &format!("by {}", sheet.designer));
     }
-    if !sheet.notes.is_empty() {
-        line(ui, bench, &sheet.notes);
+    for text in std::iter::once(&sheet.licence).chain(&sheet.notes).filter(|t| !t.is_empty()) {
+        line(ui, bench, text);
+    }
+    line(ui, bench, &format!("Level: {} ({}).", sheet.level.name, sheet.level.why));
+    heading(ui, bench, "You need");
+    for material in sheet.materials.lines() {
+        line(ui, bench, &format!("• {material}"));
+    }
+    heading(ui, bench, "Abbreviations");
+    for (code, meaning) in &sheet.abbreviations {
+        columns(ui, bench, code, meaning, None);
+    }
+    for special in &sheet.specials {
+        line(ui, bench, &format!("{}: {}", special.name, special.how));
     }
     for piece in &sheet.pieces {
         if sheet.names_pieces() {
             ui.add_space(16.0);
             set(ui, &piece.name, type_faces::bold(type_faces::TITLE), bench.t.ink);
         }
-        piece_pattern(ui, bench, piece);
+        piece_pattern(ui, bench, sheet, piece);
+    }
+    if !sheet.assembly.is_empty() {
+        heading(ui, bench, "Putting it together");
+        for text in &sheet.assembly {
+            line(ui, bench, text);
+        }
     }
     heading(ui, bench, "Before you give it away");
     for caution in &sheet.cautions {
@@ -110,38 +128,40 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet) {
     }
 }
 
-fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, piece: &PieceSheet) {
-    heading(ui, bench, "You need");
-    for material in &piece.materials {
-        line(ui, bench, &format!("• {material}"));
-    }
+fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, piece: &PieceSheet) {
     heading(ui, bench, "Gauge");
     line(ui, bench, &piece.gauge);
     heading(ui, bench, "Finished size");
-    line(ui, bench, &piece.size);
-    heading(ui, bench, "Abbreviations");
-    for (code, meaning) in &piece.abbreviations {
-        columns(ui, bench, code, meaning, None);
+    for size in &piece.sizes {
+        line(ui, bench, &format!("{}. {}", size.finished, size.measured_on));
     }
     heading(ui, bench, "Rounds");
-    if !piece.unchecked.is_empty() {
-        line(ui, bench, &piece.unchecked);
+    if !sheet.unchecked.is_empty() {
+        line(ui, bench, &sheet.unchecked);
     }
     for words in &piece.opening {
         line(ui, bench, words);
     }
-    ui.add_space(4.0);
-    for step in &piece.steps {
-        match step {
-            Step::Rounds(l) => columns(ui, bench, &l.heading, &l.text, Some(&l.count)),
-            Step::Yarn(words) | Step::Stuff(words) => between(ui, bench, words),
+    for (size, steps, closing) in piece.lists() {
+        if !size.is_empty() {
+            heading(ui, bench, size);
+        }
+        ui.add_space(4.0);
+        for step in steps {
+            match step {
+                Step::Rounds(l) => columns(ui, bench, &l.heading, &l.text, Some(&l.count)),
+                Step::Yarn(yarn) => between(ui, bench, &yarn.text),
+                Step::Stuff(words) => between(ui, bench, words),
+            }
+        }
+        ui.add_space(4.0);
+        for words in closing {
+            line(ui, bench, words);
         }
     }
-    ui.add_space(4.0);
-    for words in &piece.closing {
-        line(ui, bench, words);
+    for size in &piece.sizes {
+        line(ui, bench, &format!("{}.", size.total));
     }
-    line(ui, bench, &format!("{}.", piece.total));
     for warning in &piece.warnings {
         ui.horizontal_top(|ui| {
             let (rect, _) = ui.allocate_exact_size(vec2(18.0, 18.0), egui::Sense::hover());

@@ -22,13 +22,16 @@ pub const BIG: f32 = 24.0;
 /// The face that sets numerals, as its file holds it.
 pub const REGULAR_FILE: &[u8] = include_bytes!("../../../assets/fonts/nunito-sans-400.ttf");
 
+/// The face of titles that a person gave, as its file holds it.
+pub const BOLD_FILE: &[u8] = include_bytes!("../../../assets/fonts/nunito-sans-700.ttf");
+
 /// The faces, embedded.
 pub fn definitions() -> FontDefinitions {
     let mut fonts = FontDefinitions::empty();
     let files: [(&str, &'static [u8]); 4] = [
         (REGULAR, REGULAR_FILE),
         (SEMIBOLD, include_bytes!("../../../assets/fonts/nunito-sans-600.ttf")),
-        (BOLD, include_bytes!("../../../assets/fonts/nunito-sans-700.ttf")),
+        (BOLD, BOLD_FILE),
         (DRAFTING, include_bytes!("../../../assets/fonts/routed-gothic.ttf")),
     ];
     for (name, bytes) in files {

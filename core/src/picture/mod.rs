@@ -4,23 +4,30 @@
 //! [`Body::scene`] looks at it from one side and gives a [`Scene`]; [`svg`] writes a scene
 //! as text. [`outline`] draws the flat profile with its measures in the same way.
 //!
+//! [`chart`] draws rounds in the trade's symbols and [`schematic`] the body's measures, as a
+//! [`Drawing`] in millimetres on paper.
+//!
 //! In the body's own frame Z runs along the axis in working order and rounds begin at −Y. A
 //! [`Look`] turns it about that axis and tilts it; in a scene x runs right and y down, in
 //! pixels from the middle of the piece.
 
 mod body;
+pub mod chart;
 mod cut;
+pub mod drawing;
 mod leaf;
 mod light;
 mod order;
 pub mod outline;
 mod scene;
+pub mod schematic;
 mod stitches;
 mod surface;
 pub mod svg;
 mod vector;
 
 pub use body::{Body, MOST_STITCHES};
+pub use drawing::Drawing;
 pub use scene::{Picked, Polygon, Rim, Scene, Writing};
 
 /// An sRGB colour.

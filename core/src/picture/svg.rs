@@ -1,9 +1,10 @@
-//! A scene as SVG 1.1 text: whole in itself, with a title and a description for those who
+//! A scene or a drawing as SVG 1.1 text: whole in itself, with a title and a description for those who
 //! cannot see it.
 
 use std::fmt::Write as _;
 
-use super::{Rgb, Scene};
+use super::drawing::{Drawing, Pen, Shape};
+use super::{Rgb, Scene, Writing};
 
 /// What stands around a scene in its file.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,32 +51,126 @@ pub fn svg(scene: &Scene, frame: &Frame<'_>) -> String {
         put(format_args!("Z\"/>\n"));
     }
     for words in &scene.writing {
-        let [x, y] = words.at;
-        let turn = if words.upright {
-            format!(" transform=\"rotate(-90 {x:.1} {y:.1})\"")
-        } else {
-            String::new()
-        };
-        put(format_args!(
-            "<text x=\"{x:.1}\" y=\"{y:.1}\" dy=\"0.35em\" text-anchor=\"middle\" \
-             font-family=\"{}\" font-size=\"{:.1}\" fill=\"{}\"{turn}>{}</text>\n",
-            frame.fonts,
-            words.height,
-            hex(words.colour),
-            escaped(&words.text)
-        ));
+        put(format_args!("{}", written(words, (false, false), frame.fonts)));
     }
     put(format_args!("</svg>\n"));
     out
 }
 
-fn hex([r, g, b]: Rgb) -> String {
+/// The drawing as the text of an SVG file, a millimetre a unit, `width` pixels wide where
+/// that is asked for and as large as it is on paper otherwise.
+pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> String {
+    let [low, high] = drawing.bounds();
+    let (left, top) = (low[0] - frame.margin, low[1] - frame.margin);
+    let (wide, high) = (high[0] - left + frame.margin, high[1] - top + frame.margin);
+    let mut out = String::with_capacity(48 * drawing.shapes.len() + 1024);
+    let mut put = |line: std::fmt::Arguments<'_>| out.write_fmt(line).unwrap_or_default();
+    let size = match width {
+        Some(px) => format!("width=\"{px:.0}\" height=\"{:.0}\"", px * high / wide.max(1e-3)),
+        None => format!("width=\"{wide:.2}mm\" height=\"{high:.2}mm\""),
+    };
+    put(format_args!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" role=\"img\" {size} \
+         viewBox=\"{left:.2} {top:.2} {wide:.2} {high:.2}\" fill=\"none\" \
+         stroke-linecap=\"round\" stroke-linejoin=\"round\">\n"
+    ));
+    put(format_args!("<title>{}</title>\n", escaped(frame.title)));
+    put(format_args!("<desc>{}</desc>\n", escaped(frame.description)));
+    if let Some(colour) = frame.background {
+        put(format_args!(
+            "<rect x=\"{left:.2}\" y=\"{top:.2}\" width=\"100%\" height=\"100%\" fill=\"{}\"/>\n",
+            hex(colour)
+        ));
+    }
+    let mut shapes = drawing.shapes.iter().peekable();
+    while let Some(shape) = shapes.next() {
+        match shape {
+            Shape::Path { points, closed, fill, pen } => {
+                put(format_args!(
+                    "<path{} d=\"{}",
+                    inked(*fill, *pen),
+                    traced(points, *closed)
+                ));
+                // Lines of one pen are one path: a chart has thousands.
+                while fill.is_none()
+                    && let Some(Shape::Path { points, closed, fill: None, pen: next }) =
+                        shapes.peek()
+                    && next == pen
+                {
+                    put(format_args!("{}", traced(points, *closed)));
+                    shapes.next();
+                }
+                put(format_args!("\"/>\n"));
+            }
+            Shape::Oval { middle: [x, y], radii: [a, b], turn_deg, fill, pen } => {
+                let turn = match turn_deg {
+                    0.0 => String::new(),
+                    deg => format!(" transform=\"rotate({deg:.1} {x:.2} {y:.2})\""),
+                };
+                put(format_args!(
+                    "<ellipse cx=\"{x:.2}\" cy=\"{y:.2}\" rx=\"{a:.2}\" ry=\"{b:.2}\"{}{turn}/>\n",
+                    inked(*fill, *pen)
+                ));
+            }
+            Shape::Words { writing, bold, from_start } => {
+                put(format_args!("{}", written(writing, (*bold, *from_start), frame.fonts)));
+            }
+        }
+    }
+    put(format_args!("</svg>\n"));
+    out
+}
+
+fn traced(points: &[[f32; 2]], closed: bool) -> String {
+    let mut path = String::with_capacity(12 * points.len());
+    for (i, [x, y]) in points.iter().enumerate() {
+        let letter = if i == 0 { 'M' } else { 'L' };
+        write!(path, "{letter}{x:.2} {y:.2}").unwrap_or_default();
+    }
+    if closed {
+        path.push('Z');
+    }
+    path
+}
+
+fn inked(fill: Option<Rgb>, pen: Option<Pen>) -> String {
+    let mut ink = fill.map_or_else(String::new, |fill| format!(" fill=\"{}\"", hex(fill)));
+    if let Some(pen) = pen {
+        let (colour, width) = (hex(pen.colour), pen.width);
+        write!(ink, " stroke=\"{colour}\" stroke-width=\"{width:.3}\"").unwrap_or_default();
+        if let Some(dash) = pen.dash {
+            write!(ink, " stroke-dasharray=\"{dash:.2}\"").unwrap_or_default();
+        }
+    }
+    ink
+}
+
+/// Words, whether they are bold and whether they begin at their place.
+fn written(words: &Writing, (bold, from_start): (bool, bool), fonts: &str) -> String {
+    let [x, y] = words.at;
+    let turn = if words.upright {
+        format!(" transform=\"rotate(-90 {x:.2} {y:.2})\"")
+    } else {
+        String::new()
+    };
+    let anchor = if from_start { "start" } else { "middle" };
+    let weight = if bold { " font-weight=\"700\"" } else { "" };
+    format!(
+        "<text x=\"{x:.2}\" y=\"{y:.2}\" dy=\"0.35em\" text-anchor=\"{anchor}\" \
+         font-family=\"{fonts}\" font-size=\"{:.2}\"{weight} fill=\"{}\"{turn}>{}</text>\n",
+        words.height,
+        hex(words.colour),
+        escaped(&words.text)
+    )
+}
+
+pub(crate) fn hex([r, g, b]: Rgb) -> String {
     format!("#{r:02x}{g:02x}{b:02x}")
 }
 
 /// Text as XML content or a quoted attribute holds it. Characters XML 1.0 forbids are left
 /// out.
-fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

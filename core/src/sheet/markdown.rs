@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{PieceSheet, Step, sheet};
+use super::{PieceSheet, Sheet, Step, sheet};
 use crate::error::Result;
 use crate::project::Project;
 
@@ -10,75 +10,104 @@ use crate::project::Project;
 /// would be markup is escaped.
 ///
 /// # Errors
-/// As [`sheet`].
+/// As [`sheet`](super::sheet()).
 pub fn markdown(project: &Project) -> Result<String> {
-    let sheet = sheet(project)?;
-    let mut out = format!("# {}\n", escaped(&sheet.title));
-    if !sheet.designer.trim().is_empty() {
-        line(&mut out, &format!("\nby {}", escaped(&sheet.designer)));
+    Ok(markdown_of(&sheet(project)?))
+}
+
+/// A sheet as Markdown.
+pub fn markdown_of(sheet: &Sheet) -> String {
+    let mut page = format!("# {}\n", escaped(&sheet.title));
+    let out = &mut page;
+    if !sheet.designer.is_empty() {
+        line(out, &format!("\nby {}", escaped(&sheet.designer)));
     }
-    for note in sheet.notes.lines().filter(|l| !l.trim().is_empty()) {
-        line(&mut out, &format!("\n{}", escaped(note)));
+    for text in std::iter::once(&sheet.licence).chain(&sheet.notes).filter(|t| !t.is_empty()) {
+        line(out, &format!("\n{}", escaped(text)));
+    }
+    let level = format!("Level: {} ({}).", sheet.level.name, sheet.level.why);
+    line(out, &format!("\n{}", escaped(&level)));
+    line(out, "\n## You need\n");
+    for item in sheet.materials.lines() {
+        line(out, &format!("- {}", escaped(&item)));
+    }
+    line(out, &format!("\n## Abbreviations\n\n{}.\n", escaped(&sheet.terms)));
+    line(out, "| short | meaning |\n|---|---|");
+    for (code, meaning) in &sheet.abbreviations {
+        line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
+    }
+    if !sheet.specials.is_empty() {
+        line(out, "\n## How it is worked\n");
+        for special in &sheet.specials {
+            line(out, &format!("- **{}:** {}", escaped(&special.name), escaped(&special.how)));
+        }
     }
     let several = sheet.names_pieces();
     for piece in &sheet.pieces {
         if several {
-            line(&mut out, &format!("\n## {}", escaped(&piece.name)));
+            line(out, &format!("\n## {}", escaped(&piece.name)));
         }
-        lay_piece(&mut out, piece, if several { "###" } else { "##" });
+        lay_piece(out, piece, sheet, if several { "###" } else { "##" });
     }
-    line(&mut out, "\n## Cautions\n");
+    if !sheet.assembly.is_empty() {
+        line(out, "\n## Putting it together");
+        for text in &sheet.assembly {
+            line(out, &format!("\n{}", escaped(text)));
+        }
+    }
+    line(out, "\n## Cautions\n");
     for caution in &sheet.cautions {
-        line(&mut out, &format!("- {}", escaped(caution)));
+        line(out, &format!("- {}", escaped(caution)));
     }
-    Ok(out)
+    page
 }
 
-fn lay_piece(out: &mut String, piece: &PieceSheet, level: &str) {
-    line(out, &format!("\n{level} You need\n"));
-    for item in &piece.materials {
-        line(out, &format!("- {}", escaped(item)));
-    }
+fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
     line(out, &format!("\n{level} Gauge\n\n{}", escaped(&piece.gauge)));
-    line(out, &format!("\n{level} Finished size\n\n{}", escaped(&piece.size)));
-    line(out, &format!("\n{level} Abbreviations\n"));
-    line(out, "| short | meaning |\n|---|---|");
-    for (code, meaning) in &piece.abbreviations {
-        line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
+    line(out, &format!("\n{level} Finished size"));
+    for size in &piece.sizes {
+        let text = format!("{}{}. {}", size.lead(), size.finished, size.measured_on);
+        line(out, &format!("\n{}", escaped(&text)));
     }
-    line(out, &format!("\n{level} Rounds\n"));
-    if !piece.unchecked.is_empty() {
-        line(out, &format!("{}\n", escaped(&piece.unchecked)));
-    }
-    for opening in &piece.opening {
-        line(out, &format!("{}\n", escaped(opening)));
-    }
-    for step in &piece.steps {
-        match step {
-            Step::Rounds(rounds) => line(
-                out,
-                &format!(
-                    "- [ ] **{}** {} **{}**",
-                    escaped(&rounds.heading),
-                    escaped(&rounds.text),
-                    escaped(&rounds.count)
-                ),
-            ),
-            Step::Yarn(text) | Step::Stuff(text) => {
-                line(out, &format!("\n*{}*\n", escaped(text)))
-            }
-        }
-    }
-    line(out, "");
-    for closing in &piece.closing {
-        line(out, &format!("{}\n", escaped(closing)));
-    }
-    line(out, &format!("{}.", escaped(&piece.total)));
     if !piece.warnings.is_empty() {
         line(out, &format!("\n{level} Before you begin\n"));
         for warning in &piece.warnings {
             line(out, &format!("- {}", escaped(warning)));
         }
+    }
+    line(out, &format!("\n{level} Rounds\n"));
+    if !sheet.unchecked.is_empty() {
+        line(out, &format!("{}\n", escaped(&sheet.unchecked)));
+    }
+    for opening in &piece.opening {
+        line(out, &format!("{}\n", escaped(opening)));
+    }
+    for (size, steps, closing) in piece.lists() {
+        if !size.is_empty() {
+            line(out, &format!("\n{level} Rounds, {}\n", escaped(size)));
+        }
+        for step in steps {
+            match step {
+                Step::Rounds(rounds) => line(
+                    out,
+                    &format!(
+                        "- [ ] **{}** {} **{}**",
+                        escaped(&rounds.heading),
+                        escaped(&rounds.text),
+                        escaped(&rounds.count)
+                    ),
+                ),
+                Step::Yarn(yarn) => line(out, &format!("\n*{}*\n", escaped(&yarn.text))),
+                Step::Stuff(text) => line(out, &format!("\n*{}*\n", escaped(text))),
+            }
+        }
+        line(out, "");
+        for text in closing {
+            line(out, &format!("{}\n", escaped(text)));
+        }
+    }
+    for size in &piece.sizes {
+        line(out, &format!("{}.", escaped(&format!("{}{}", size.lead(), size.total))));
     }
 }
 

@@ -10,88 +10,105 @@ const COLUMNS: usize = 78;
 /// The pattern of `project` as plain text, 78 columns wide.
 ///
 /// # Errors
-/// As [`sheet`].
+/// As [`sheet`](super::sheet()).
 pub fn text(project: &Project) -> Result<String> {
-    let sheet = sheet(project)?;
+    Ok(text_of(&sheet(project)?))
+}
+
+/// A sheet as plain text, 78 columns wide.
+pub fn text_of(sheet: &Sheet) -> String {
     let mut page = Page::default();
-    page.title(&one_line(&sheet.title));
-    if !sheet.designer.trim().is_empty() {
-        page.paragraph("", &format!("by {}", one_line(&sheet.designer)));
+    page.title(&sheet.title);
+    if !sheet.designer.is_empty() {
+        page.paragraph("", &format!("by {}", sheet.designer));
     }
-    for note in sheet.notes.lines() {
+    if !sheet.licence.is_empty() {
+        page.paragraph("", &sheet.licence);
+    }
+    for note in &sheet.notes {
         page.paragraph("", note);
+    }
+    page.paragraph("", &format!("Level: {} ({}).", sheet.level.name, sheet.level.why));
+    page.heading("You need");
+    for line in sheet.materials.lines() {
+        page.paragraph("- ", &line);
+    }
+    page.heading("Abbreviations");
+    page.paragraph("", &format!("{}.", sheet.terms));
+    for (code, meaning) in &sheet.abbreviations {
+        page.hanging(&format!("{code} = "), meaning);
+    }
+    if !sheet.specials.is_empty() {
+        page.heading("How it is worked");
+        for special in &sheet.specials {
+            page.paragraph("- ", &format!("{}: {}", special.name, special.how));
+        }
     }
     let several = sheet.names_pieces();
     for piece in &sheet.pieces {
         if several {
             page.blank();
-            page.title(&one_line(&piece.name));
+            page.title(&piece.name);
         }
-        lay_piece(&mut page, piece);
+        lay_piece(&mut page, piece, sheet);
     }
-    lay_cautions(&mut page, &sheet);
-    Ok(page.out)
+    if !sheet.assembly.is_empty() {
+        page.heading("Putting it together");
+        for line in &sheet.assembly {
+            page.paragraph("", line);
+        }
+    }
+    page.heading("Cautions");
+    for caution in &sheet.cautions {
+        page.paragraph("- ", caution);
+    }
+    page.out
 }
 
-fn lay_piece(page: &mut Page, piece: &PieceSheet) {
-    page.heading("You need");
-    for line in &piece.materials {
-        page.paragraph("- ", line);
-    }
+fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
     page.heading("Gauge");
     page.paragraph("", &piece.gauge);
     page.heading("Finished size");
-    page.paragraph("", &piece.size);
-    page.heading("Abbreviations");
-    for (code, meaning) in &piece.abbreviations {
-        page.hanging(&format!("{code:<9}"), meaning);
+    for size in &piece.sizes {
+        page.hanging(&size.lead(), &format!("{}. {}", size.finished, size.measured_on));
     }
-    page.heading("Rounds");
-    if !piece.unchecked.is_empty() {
-        page.paragraph("", &piece.unchecked);
-    }
-    for line in &piece.opening {
-        page.paragraph("", line);
-    }
-    page.blank();
-    for step in &piece.steps {
-        match step {
-            Step::Rounds(line) => page.hanging(
-                &format!("{} ", line.heading),
-                &format!("{} {}", line.text, line.count),
-            ),
-            Step::Yarn(text) => page.paragraph("", text),
-            Step::Stuff(text) => page.paragraph("--- ", text),
-        }
-    }
-    page.blank();
-    for line in &piece.closing {
-        page.paragraph("", line);
-    }
-    page.paragraph("", &format!("{}.", piece.total));
     if !piece.warnings.is_empty() {
         page.heading("Before you begin");
         for warning in &piece.warnings {
             page.paragraph("- ", warning);
         }
     }
-}
-
-fn lay_cautions(page: &mut Page, sheet: &Sheet) {
-    page.heading("Cautions");
-    for caution in &sheet.cautions {
-        page.paragraph("- ", caution);
+    page.heading("Rounds");
+    if !sheet.unchecked.is_empty() {
+        page.paragraph("", &sheet.unchecked);
     }
-}
-
-/// User text kept to one line, control characters dropped.
-fn one_line(text: &str) -> String {
-    text.split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
-        .chars()
-        .filter(|c| !c.is_control())
-        .collect()
+    for line in &piece.opening {
+        page.paragraph("", line);
+    }
+    for (size, steps, closing) in piece.lists() {
+        if size.is_empty() {
+            page.blank();
+        } else {
+            page.heading(&format!("Rounds, {size}"));
+        }
+        for step in steps {
+            match step {
+                Step::Rounds(line) => page.hanging(
+                    &format!("{} ", line.heading),
+                    &format!("{} {}", line.text, line.count),
+                ),
+                Step::Yarn(yarn) => page.paragraph("", &yarn.text),
+                Step::Stuff(text) => page.paragraph("--- ", text),
+            }
+        }
+        page.blank();
+        for line in closing {
+            page.paragraph("", line);
+        }
+    }
+    for size in &piece.sizes {
+        page.hanging(&size.lead(), &format!("{}.", size.total));
+    }
 }
 
 /// A page being filled line by line.

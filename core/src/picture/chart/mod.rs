@@ -1,0 +1,259 @@
+//! The round chart: every stitch as the trade's symbol, on the round before it.
+//!
+//! Symbols are those of the trade (JIS L 0201 and common use, FACTS.md section 2): × or + for
+//! single crochet, a T for half double and one with a stroke for double, two joined at the
+//! base for an increase and at the top for a decrease, an open oval for a chain and a filled
+//! dot for a slip stitch.
+//!
+//! 1. `rings`: the rounds of a plan as rings, plain neighbours joined, and how they are
+//!    divided into charts;
+//! 2. `track`: where along a round and how far out a stitch stands;
+//! 3. `symbols`: what is drawn there;
+//! 4. `draw`: one chart; `page`: all of them and their key as one drawing.
+//!
+//! A start chart grows outward, as seen from outside: a right-hander works it
+//! counter-clockwise from the left of the round's number. The closing end is looked at from
+//! its own outside, so its chart grows inward and clockwise, from the right of the number. A
+//! left-hander's charts are mirrored.
+
+mod draw;
+mod page;
+mod rings;
+mod symbols;
+mod track;
+
+use super::Rgb;
+use super::drawing::Drawing;
+use crate::cloth::{Hand, Kind, Loop};
+use crate::piece::Piece;
+use crate::placement::Stitch;
+use crate::plan::Plan;
+pub use page::chart_page;
+
+/// Least room of a stitch along its round, mm, on a chart at its own size.
+pub const SLOT_MM: f32 = 2.5;
+/// Least a chart may be reduced to and still be read: stitches of 1.8 mm.
+pub const LEAST_SCALE: f32 = 0.72;
+/// Greatest radius of a chart at its own size, mm: at the least scale it fills the width of
+/// a page.
+const MOST_RADIUS: f32 = 120.0;
+/// Most charts of one piece; a longer one has the rounds between them in words alone.
+const MOST_CHARTS: usize = 6;
+
+/// The symbol for single crochet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum SingleSymbol {
+    /// ×
+    #[default]
+    Cross,
+    /// +
+    Plus,
+}
+
+/// How charts are drawn.
+#[derive(Debug, Clone, Copy)]
+pub struct ChartLook<'a> {
+    /// The symbol for single crochet.
+    pub single: SingleSymbol,
+    /// Letter and colour of every yarn of the project.
+    pub yarns: &'a [(String, Rgb)],
+}
+
+/// One stitch on a chart, an increase or a decrease counting as one.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Symbol {
+    /// Its round; the first of those that share a ring.
+    pub round: u32,
+    /// What is worked.
+    pub stitch: Stitch,
+    /// Where it stands, mm from the middle of the chart, y down.
+    pub at: [f32; 2],
+}
+
+/// How much of each round a chart shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shown {
+    /// All of it.
+    Whole,
+    /// One of so many repeats.
+    OneOf(u32),
+}
+
+/// One chart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Chart {
+    /// First round on it.
+    pub first: u32,
+    /// Last round on it.
+    pub last: u32,
+    /// Whether rounds grow towards the middle.
+    pub inward: bool,
+    /// Whether rounds run clockwise on paper.
+    pub clockwise: bool,
+    /// How much of each round it shows.
+    pub shown: Shown,
+    /// Its stitches in working order.
+    pub symbols: Vec<Symbol>,
+    /// The chart.
+    pub drawing: Drawing,
+}
+
+impl Chart {
+    /// What it is called: `Start chart`, or `Closing chart` for one worked inward.
+    pub fn title(&self) -> &'static str {
+        match (self.inward, self.first) {
+            (true, _) => "Closing chart",
+            (false, 1) => "Start chart",
+            (false, _) => "Chart",
+        }
+    }
+
+    /// Its rounds and how it is read, in a line.
+    pub fn caption(&self) -> String {
+        let rounds = rounds_named(self.first, self.last);
+        let way = if self.inward { "inward" } else { "outward" };
+        match self.shown {
+            Shown::Whole => format!("{rounds}, worked {way}"),
+            Shown::OneOf(n) => format!("{rounds}, worked {way}: one of {n} repeats"),
+        }
+    }
+
+    /// Size at which it was drawn, mm.
+    pub fn size_mm(&self) -> [f32; 2] {
+        let [low, high] = self.drawing.bounds();
+        [high[0] - low[0], high[1] - low[1]]
+    }
+}
+
+/// What a symbol of the charts means.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KeyEntry {
+    /// The symbol.
+    pub drawing: Drawing,
+    /// Its meaning.
+    pub text: String,
+}
+
+/// The charts of a piece.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Charts {
+    /// The charts in working order.
+    pub charts: Vec<Chart>,
+    /// The symbols they use.
+    pub key: Vec<KeyEntry>,
+    /// How they are read, a sentence each, and what of the piece they leave out.
+    pub remarks: Vec<String>,
+}
+
+/// The charts of `plan`, which must be the plan of `piece`.
+pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
+    let rings = rings::rings(piece, plan);
+    let left_handed = piece.hand == Hand::Left;
+    let mut charts = Vec::new();
+    let mut remarks = Vec::new();
+    let parts = rings::divided(&rings);
+    let skipped = parts.len().saturating_sub(MOST_CHARTS);
+    let (from, to) = (MOST_CHARTS / 2, MOST_CHARTS / 2 + skipped);
+    if let (true, Some(a), Some(b)) = (skipped > 0, parts.get(from), parts.get(to - 1)) {
+        let named = rounds_named(a.rings[0].first, b.rings[b.rings.len() - 1].last);
+        remarks.push(format!("The piece is long: {named} are in words alone."));
+    }
+    let drawn =
+        parts.iter().enumerate().filter(|(i, _)| !(from..to).contains(i) || skipped == 0);
+    for (_, part) in drawn {
+        match draw::chart(part, plan, look, left_handed) {
+            Some(chart) => charts.push(chart),
+            None => {
+                let (a, b) = (&part.rings[0], &part.rings[part.rings.len() - 1]);
+                let most = part.rings.iter().map(|r| r.count).max().unwrap_or(0);
+                remarks.push(format!(
+                    "{} have up to {most} stitches and no repeat in common, too many to be read \
+                     on a page: they are in words alone.",
+                    rounds_named(a.first, b.last)
+                ));
+            }
+        }
+    }
+    let mut all = Charts { charts, key: Vec::new(), remarks };
+    if !all.charts.is_empty() {
+        all.key = key(piece, plan, &rings, look);
+        all.remarks.splice(0..0, how_to_read(&all.charts, &rings, left_handed));
+    }
+    all
+}
+
+fn rounds_named(first: u32, last: u32) -> String {
+    if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") }
+}
+
+fn how_to_read(charts: &[Chart], rings: &[rings::Ring], left: bool) -> Vec<String> {
+    let (start, closing) = match left {
+        false => ("counter-clockwise from the left", "clockwise from the right"),
+        true => ("clockwise from the right", "counter-clockwise from the left"),
+    };
+    let hand = if left { "Left-handed. " } else { "" };
+    let mut said = Vec::new();
+    if charts.iter().any(|c| !c.inward) {
+        said.push(format!("{hand}Work each ring {start} of its number, as the arrow shows."));
+    }
+    if charts.iter().any(|c| c.inward) {
+        said.push(format!(
+            "The closing chart is seen from outside too: {closing} of the number, inward."
+        ));
+    }
+    said.push("Every symbol stands on the round before it.".into());
+    if rings.iter().any(|r| r.first < r.last) {
+        said.push(
+            "A ring with two numbers stands for every round from one to the other.".into(),
+        );
+    }
+    said
+}
+
+/// The symbols that the rings use and what they mean.
+fn key(
+    piece: &Piece,
+    plan: &Plan,
+    rings: &[rings::Ring],
+    look: &ChartLook<'_>,
+) -> Vec<KeyEntry> {
+    let mut key = Vec::new();
+    let uses = |kind: Kind, stitch: Stitch| {
+        rings.iter().any(|r| r.kind == kind && r.placement.number_of(stitch) > 0)
+    };
+    for kind in [Kind::Single, Kind::HalfDouble, Kind::Double] {
+        let code = kind.code();
+        for (stitch, text) in [
+            (Stitch::Plain, code.to_owned()),
+            (Stitch::Increase, format!("inc: 2 {code} in one st, joined at the base")),
+            (Stitch::Decrease, format!("dec: 2 {code} together, joined at the top")),
+        ] {
+            if uses(kind, stitch) {
+                let drawing = symbols::sample(stitch, kind, look.single);
+                key.push(KeyEntry { drawing, text });
+            }
+        }
+    }
+    for (only, text) in [
+        (Loop::Back, "underlined: back loop only"),
+        (Loop::Front, "dashed line under it: front loop only"),
+    ] {
+        let first = rings.iter().find(|r| r.only == Some(only));
+        if let Some(ring) = first {
+            let mut drawing = symbols::sample(Stitch::Plain, ring.kind, look.single);
+            symbols::sample_underline(&mut drawing, only);
+            key.push(KeyEntry { drawing, text: text.into() });
+        }
+    }
+    let joined = matches!(piece.working, crate::cloth::Working::Joined { .. });
+    if joined || plan.start != crate::counts::Start::Ring {
+        key.push(KeyEntry { drawing: symbols::sample_chain(), text: "ch".into() });
+    }
+    if joined || matches!(plan.start, crate::counts::Start::Chain(_)) {
+        key.push(KeyEntry { drawing: symbols::sample_slip(), text: "sl st, joining".into() });
+    }
+    if plan.start == crate::counts::Start::Ring {
+        key.push(KeyEntry { drawing: symbols::sample_ring(), text: "magic ring".into() });
+    }
+    key
+}

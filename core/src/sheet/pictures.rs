@@ -1,0 +1,79 @@
+//! What is drawn of a piece on its sheet.
+
+use super::length::{cm, inches};
+use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
+use crate::picture::schematic::schematic;
+use crate::picture::svg::{self, Frame};
+use crate::picture::{Body, Drawing, Look, Rgb};
+use crate::piece::Piece;
+use crate::plan::Plan;
+use crate::project::{Project, Yarn};
+
+/// Families of the words in pictures, first choice first.
+const FONTS: &str = "Nunito Sans, sans-serif";
+
+/// The pictures of a piece.
+#[derive(Debug, Clone)]
+pub struct Pictures {
+    /// The stuffed body.
+    pub body: Body,
+    /// Colours of the yarns.
+    pub colours: Vec<Rgb>,
+    /// Its measures.
+    pub schematic: Drawing,
+    /// Its rounds in symbols.
+    pub charts: Charts,
+    /// What the body picture shows, for those who cannot see it.
+    pub described: String,
+}
+
+impl Pictures {
+    pub(super) fn of(
+        project: &Project,
+        piece: &Piece,
+        plan: &Plan,
+        single: SingleSymbol,
+    ) -> Self {
+        let yarns: Vec<(String, Rgb)> =
+            (0..).map(Yarn::letter).zip(project.yarns.iter().map(|y| y.colour)).collect();
+        let length = |mm: f64| format!("{} / {}", cm(mm), inches(mm));
+        let (tall, wide) = plan.size_mm;
+        Self {
+            body: Body::new(piece, plan),
+            colours: yarns.iter().map(|(_, colour)| *colour).collect(),
+            schematic: schematic(plan, &yarns, [34.0, 50.0], length),
+            charts: charts(piece, plan, &ChartLook { single, yarns: &yarns }),
+            described: format!(
+                "The stuffed piece from the side, {} rounds, {} high and {} wide.",
+                plan.rounds.len(),
+                cm(tall),
+                cm(wide)
+            ),
+        }
+    }
+
+    /// How the body is looked at on a sheet, at `scale` pixels a millimetre.
+    pub fn look(scale: f32) -> Look {
+        Look { scale, ..Look::default() }
+    }
+
+    /// The body as SVG, `pixels` wide or high, whichever is more.
+    pub fn body_svg(&self, pixels: f32) -> String {
+        let scale = self.body.fitting(pixels, pixels);
+        let scene = self.body.scene(&Self::look(scale), &self.colours);
+        let frame = Frame {
+            title: "Body",
+            description: &self.described,
+            margin: 4.0,
+            background: None,
+            fonts: FONTS,
+        };
+        svg::svg(&scene, &frame)
+    }
+}
+
+/// A drawing of a sheet as SVG.
+pub fn drawing_svg(drawing: &Drawing, title: &str, description: &str) -> String {
+    let frame = Frame { title, description, margin: 0.6, background: None, fonts: FONTS };
+    svg::drawing(drawing, &frame, None)
+}

@@ -1,0 +1,113 @@
+//! Steps: the rounds, and what is done between them, in order.
+
+use serde::Serialize;
+
+use super::length::amount;
+use crate::pattern::write::Writer;
+use crate::plan::Plan;
+use crate::project::{Project, Yarn};
+use crate::wording::Wording;
+
+/// One line of rounds.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct RoundsLine {
+    /// First round, counted from 1.
+    pub first: u32,
+    /// Last round.
+    pub last: u32,
+    /// Their number alone: `9`, `12–16`.
+    pub number: String,
+    /// The round or range as the house names it, with what stands after it: `Rnd 4:`.
+    pub heading: String,
+    /// What to work.
+    pub text: String,
+    /// The count at the end, in the house's form: `[24]`.
+    pub count: String,
+    /// The count itself.
+    pub stitches: u32,
+    /// Boxes to tick: one a round, of the size that has most.
+    pub boxes: u32,
+    /// The yarn, an index into the project's.
+    pub yarn: usize,
+    /// Its colour, sRGB.
+    pub colour: [u8; 3],
+}
+
+/// A yarn taken up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct YarnStep {
+    /// Its letter.
+    pub letter: String,
+    /// Its name.
+    pub name: String,
+    /// Its colour, sRGB.
+    pub colour: [u8; 3],
+    /// What to do, in a sentence.
+    pub text: String,
+}
+
+/// One thing to do.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(tag = "step", content = "what", rename_all = "lowercase")]
+pub enum Step {
+    /// Work these rounds.
+    Rounds(RoundsLine),
+    /// Take up this yarn.
+    Yarn(YarnStep),
+    /// Stuff the piece.
+    Stuff(String),
+}
+
+pub(super) fn steps(
+    project: &Project,
+    plan: &Plan,
+    wording: &Wording,
+    writer: &Writer<'_>,
+) -> Vec<Step> {
+    let mut steps = Vec::new();
+    let several = plan.estimate.yarn.len() > 1;
+    let mut yarn = None;
+    for line in &wording.lines {
+        if several && yarn != Some(line.yarn) {
+            steps.push(Step::Yarn(taken_up(project, line.yarn, yarn.is_none())));
+            yarn = Some(line.yarn);
+        }
+        let number = match line.first == line.last {
+            true => line.first.to_string(),
+            false => format!("{}{}{}", line.first, writer.style().heading.dash, line.last),
+        };
+        steps.push(Step::Rounds(RoundsLine {
+            first: line.first,
+            last: line.last,
+            number,
+            heading: writer.heading(line.first, line.last),
+            text: line.text.clone(),
+            count: writer.count(line.count),
+            stitches: line.count,
+            boxes: line.last - line.first + 1,
+            yarn: line.yarn,
+            colour: project.yarns[line.yarn].colour,
+        }));
+        if wording.stuff_after == Some(line.last) {
+            let (low, high) = plan.estimate.stuffing_g;
+            steps.push(Step::Stuff(format!(
+                "{} About {}–{} g.",
+                wording.stuff_text,
+                amount(low),
+                amount(high)
+            )));
+        }
+    }
+    steps
+}
+
+fn taken_up(project: &Project, index: usize, first: bool) -> YarnStep {
+    let yarn = &project.yarns[index];
+    let letter = Yarn::letter(index);
+    let named = format!("{letter} ({})", yarn.name);
+    let text = match first {
+        true => format!("Start with yarn {named}."),
+        false => format!("Change to yarn {named} in the last st of the round before."),
+    };
+    YarnStep { letter, name: yarn.name.clone(), colour: yarn.colour, text }
+}

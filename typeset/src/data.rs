@@ -1,0 +1,254 @@
+//! The sheet as data: JSON for the template, and pictures as files beside it.
+
+use std::collections::BTreeMap;
+
+use plumpline_core::picture::chart::LEAST_SCALE;
+use plumpline_core::picture::{Drawing, chart::Chart};
+use plumpline_core::sheet::{Pictures, PieceSheet, Sheet, drawing_svg};
+use serde_json::{Value, json};
+use typst::foundations::Bytes;
+use unicode_normalization::UnicodeNormalization as _;
+
+use crate::fonts::{Fonts, Missing};
+use crate::packing::rows;
+use crate::raster::BodyCache;
+use crate::world::DATA;
+use crate::{Columns, Error, Options, Paper, Result};
+
+/// Margins left and right together, and what head, foot and a heading take of the height, mm.
+const MARGINS: f32 = 32.0;
+const ABOVE_AND_BELOW: f32 = 62.0;
+/// Width of the column beside the rounds, mm.
+const BESIDE: f32 = 62.0;
+/// Between two pictures, mm.
+const GAP: f32 = 8.0;
+/// The field of the body pictures, mm: of a single one, and of several together.
+const FIELD_OF_ONE: [f32; 2] = [78.0, 92.0];
+const FIELD: [f32; 2] = [58.0, 74.0];
+/// Pieces whose measures still have room on the first page.
+const MEASURED_IN_FRONT: usize = 2;
+/// Pixels a millimetre on paper: 300 to the inch.
+const FINE: f32 = 11.8;
+/// A word longer than this may be broken every so many characters.
+const LONG_WORD: usize = 28;
+const BREAK_EVERY: usize = 12;
+/// What stands for a character that no face has; the template draws a box there.
+const BOX: char = '\u{FFFD}';
+
+/// All that the typesetter is given for one sheet.
+pub(crate) struct Files {
+    pub(crate) files: BTreeMap<String, Bytes>,
+    /// Which characters were replaced, in a sentence.
+    pub(crate) replaced: Option<String>,
+}
+
+impl Files {
+    pub(crate) fn of(
+        sheet: &Sheet,
+        options: Options,
+        fonts: &Fonts,
+        bodies: &BodyCache,
+    ) -> Result<Self> {
+        let mut data = serde_json::to_value(sheet).map_err(|e| Error(e.to_string()))?;
+        kept_together(&mut data["pieces"]);
+        let mut missing = Missing::default();
+        settable(&mut data, fonts, &mut missing);
+        let replaced = missing.said();
+        let mut files = BTreeMap::new();
+        let (paper, page) = match options.paper {
+            Paper::A4 => ("a4", [210.0, 297.0]),
+            Paper::Letter => ("us-letter", [215.9, 279.4]),
+        };
+        let field = bodies_field(&sheet.pieces);
+        for (i, piece) in sheet.pieces.iter().enumerate() {
+            let room = [page[0] - MARGINS, page[1] - ABOVE_AND_BELOW];
+            let mut laid = Laid { files: &mut files, i, pictures: &piece.pictures };
+            let mut pictures = laid.charts(room, options.columns == Columns::One);
+            pictures["schematic"] = laid.schematic(&piece.sizes[0].finished);
+            pictures["body"] = laid.body(field.1, bodies)?;
+            data["pieces"][i]["pictures"] = pictures;
+        }
+        data["paper"] = json!(paper);
+        data["columns"] = json!(if options.columns == Columns::Two { 2 } else { 1 });
+        data["beside_mm"] = json!(BESIDE);
+        data["measures_in_front"] = json!(sheet.pieces.len() <= MEASURED_IN_FRONT);
+        data["bodies_across"] = json!(field.0);
+        data["plain_title"] = json!(sheet.title);
+        data["plain_designer"] = json!(sheet.designer);
+        data["replaced"] = json!(replaced);
+        data["names_pieces"] = json!(sheet.names_pieces());
+        data["yarn_lines"] = sheet.materials.yarn.iter().map(|y| json!(y.amount())).collect();
+        data["stuffing"] = json!(sheet.materials.stuffing());
+        data["time"] = json!(sheet.materials.time());
+        files.insert(DATA.into(), Bytes::from_string(data.to_string()));
+        Ok(Self { files, replaced })
+    }
+}
+
+/// Keeps a number on the line of the word before it, in the words of the rounds.
+fn kept_together(data: &mut Value) {
+    match data {
+        Value::Array(items) => items.iter_mut().for_each(kept_together),
+        Value::Object(fields) => {
+            for (name, field) in fields {
+                match field {
+                    Value::String(text) if name == "text" => {
+                        let letters: Vec<char> = text.chars().collect();
+                        let kept = letters.iter().enumerate().map(|(i, &c)| {
+                            let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
+                            if c == ' ' && number { '\u{A0}' } else { c }
+                        });
+                        *text = kept.collect();
+                    }
+                    _ => kept_together(field),
+                }
+            }
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) | Value::String(_) => {}
+    }
+}
+
+/// Makes every text in `value` one that can be set: composed, without controls, with a box
+/// for what no face has, and with places to break in words too long for a line.
+fn settable(value: &mut Value, fonts: &Fonts, missing: &mut Missing) {
+    match value {
+        Value::String(text) => *text = set_text(text, fonts, missing),
+        Value::Array(items) => items.iter_mut().for_each(|v| settable(v, fonts, missing)),
+        Value::Object(fields) => fields.values_mut().for_each(|v| settable(v, fonts, missing)),
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+fn set_text(text: &str, fonts: &Fonts, missing: &mut Missing) -> String {
+    let mut out = String::with_capacity(text.len());
+    for (i, word) in text.split(' ').enumerate() {
+        if i > 0 {
+            out.push(' ');
+        }
+        let letters: Vec<char> = word.nfc().filter(|&c| !is_unseen(c)).collect();
+        let breaks = letters.len() > LONG_WORD;
+        for (n, &c) in letters.iter().enumerate() {
+            if breaks && n > 0 && n % BREAK_EVERY == 0 {
+                out.push('\u{200B}');
+            }
+            if c.is_whitespace() || fonts.has(c) {
+                out.push(c);
+            } else {
+                missing.note(c);
+                out.push(BOX);
+            }
+        }
+    }
+    out
+}
+
+/// Controls, and characters that only change others: directions, joiners, variants.
+fn is_unseen(c: char) -> bool {
+    c.is_control()
+        || typst::text::is_default_ignorable(c)
+        || matches!(c, '\u{FFF9}'..='\u{FFFC}' | '\u{1F3FB}'..='\u{1F3FF}')
+}
+
+/// How many bodies stand side by side in their field, and millimetres on paper for one of
+/// the bodies, the same for all.
+fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
+    let size = |piece: &PieceSheet| {
+        let (tall, wide) =
+            piece.sizes.first().map_or((1.0, 1.0), |s| (s.height_mm, s.width_mm));
+        // Seen a little from above.
+        [wide as f32 + 2.0, 0.97 * tall as f32 + 0.25 * wide as f32 + 2.0]
+    };
+    let sizes: Vec<[f32; 2]> = pieces.iter().map(size).collect();
+    let field = if pieces.len() == 1 { FIELD_OF_ONE } else { FIELD };
+    let fit = |across: usize| {
+        let rows = sizes.chunks(across);
+        let wide = rows.clone().map(|r| r.iter().map(|s| s[0]).sum()).fold(0.0, f32::max);
+        let tall: f32 = rows.clone().map(|r| r.iter().map(|s| s[1]).fold(0.0, f32::max)).sum();
+        let room = |i: usize, n: usize| (field[i] - 4.0 * (n.max(1) - 1) as f32).max(8.0);
+        (room(0, across) / wide.max(1.0)).min(room(1, rows.len()) / tall.max(1.0))
+    };
+    (1..=sizes.len().max(1))
+        .map(|across| (across, fit(across)))
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+        .unwrap_or((1, 1.0))
+}
+
+/// The pictures of one piece, being laid out.
+struct Laid<'a> {
+    files: &'a mut BTreeMap<String, Bytes>,
+    i: usize,
+    pictures: &'a Pictures,
+}
+
+impl Laid<'_> {
+    fn file(&mut self, name: &str, bytes: Bytes) -> String {
+        let path = format!("/{}-{name}", self.i);
+        self.files.insert(path.clone(), bytes);
+        path
+    }
+
+    fn drawn(&mut self, name: &str, drawing: &Drawing, alt: &str) -> Value {
+        let svg = drawing_svg(drawing, alt, "");
+        let [low, high] = drawing.bounds();
+        let file = self.file(name, Bytes::from_string(svg));
+        json!({ "file": file, "alt": alt, "wide": high[0] - low[0] + 1.2 })
+    }
+
+    fn schematic(&mut self, finished: &str) -> Value {
+        let alt = format!("Measures of the finished piece: {finished}.");
+        let drawing = &self.pictures.schematic;
+        let mut drawn = self.drawn("schematic.svg", drawing, &alt);
+        let [low, high] = drawing.bounds();
+        let wide = high[0] - low[0] + 1.2;
+        drawn["wide"] = json!(wide.min(BESIDE));
+        drawn
+    }
+
+    fn body(&mut self, scale: f32, bodies: &BodyCache) -> Result<Value> {
+        let picture = bodies.picture(self.pictures, (scale * FINE).clamp(0.5, 24.0))?;
+        let file = self.file("body.png", picture.png);
+        let [wide, tall] = picture.size_mm;
+        let alt = &self.pictures.described;
+        Ok(json!({ "file": file, "alt": alt, "wide": wide * scale, "tall": tall * scale }))
+    }
+
+    /// Charts in rows, their key and what is said of them. Small ones stand beside the
+    /// rounds where there is room.
+    fn charts(&mut self, room: [f32; 2], beside: bool) -> Value {
+        let pictures = self.pictures;
+        let charts = &pictures.charts;
+        let sizes: Vec<[f32; 2]> = charts.charts.iter().map(Chart::size_mm).collect();
+        let widest = sizes.iter().map(|s| s[0]).fold(0.0, f32::max);
+        let tall: f32 = sizes.iter().map(|s| s[1] * (BESIDE / s[0]).min(1.0) + 12.0).sum();
+        let beside = beside && widest * LEAST_SCALE <= BESIDE && tall < 0.72 * room[1];
+        let width = if beside { BESIDE } else { room[0] };
+        let packed = match beside {
+            true => rows(&sizes, BESIDE, BESIDE, room[1]),
+            false => rows(&sizes, width, GAP, room[1]),
+        };
+        let mut laid = Vec::new();
+        for row in packed {
+            let charts = row.items.clone().map(|c| {
+                let chart = &charts.charts[c];
+                let caption = chart.caption();
+                let alt =
+                    format!("{}, {caption}. The written rounds say the same.", chart.title());
+                let mut drawn = self.drawn(&format!("chart{c}.svg"), &chart.drawing, &alt);
+                drawn["wide"] = json!(sizes[c][0] * row.scale);
+                drawn["title"] = json!(chart.title());
+                drawn["caption"] = json!(caption);
+                drawn
+            });
+            laid.push(Value::Array(charts.collect()));
+        }
+        let entries = charts.key.iter().enumerate();
+        let key: Vec<Value> = entries
+            .map(|(k, entry)| {
+                let mut drawn = self.drawn(&format!("key{k}.svg"), &entry.drawing, &entry.text);
+                drawn["text"] = json!(entry.text);
+                drawn
+            })
+            .collect();
+        json!({ "beside": beside, "rows": laid, "key": key, "remarks": charts.remarks })
+    }
+}

@@ -1,0 +1,68 @@
+//! The press: what is slow to make, kept from one sheet to the next.
+
+use plumpline_core::sheet::Sheet;
+use typst::syntax::Source;
+use typst::utils::LazyHash;
+use typst::{Library, LibraryExt as _};
+use typst_layout::PagedDocument;
+
+use crate::data::Files;
+use crate::fonts::Fonts;
+use crate::pages::Pages;
+use crate::raster::BodyCache;
+use crate::world::{Job, Shop, TEMPLATE, id};
+use crate::{Error, Options, Result};
+
+/// How many sheets ago a part of a layout may last have been used and still be kept.
+const KEPT: usize = 4;
+
+/// Sets sheets. Keep one: faces, template, pictures and parts of earlier pages are reused, so
+/// that setting a sheet again after a change is quick. It may be used from any thread.
+#[derive(Debug)]
+pub struct Press {
+    shop: Shop,
+    fonts: Fonts,
+    bodies: BodyCache,
+}
+
+impl Default for Press {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Press {
+    /// A press with its faces.
+    pub fn new() -> Self {
+        let fonts = Fonts::embedded();
+        let template = include_str!("../assets/sheet.typ").to_owned();
+        let shop = Shop {
+            library: LazyHash::new(Library::default()),
+            book: LazyHash::new(fonts.book.clone()),
+            faces: fonts.faces.clone(),
+            template: Source::new(id(TEMPLATE), template),
+        };
+        Self { shop, fonts, bodies: BodyCache::default() }
+    }
+
+    /// Drops what is remembered of earlier layouts, in every press.
+    pub fn forget() {
+        typst::comemo::evict(0);
+    }
+
+    /// The pages of `sheet`.
+    ///
+    /// # Errors
+    /// Where the typesetter gives up; for no sheet known.
+    pub fn pages(&self, sheet: &Sheet, options: Options) -> Result<Pages> {
+        let Files { files, replaced } = Files::of(sheet, options, &self.fonts, &self.bodies)?;
+        let job = Job { shop: &self.shop, files };
+        let set = typst::compile::<PagedDocument>(&job);
+        let document = set.output.map_err(|trouble| {
+            let first = trouble.first().map(|t| t.message.to_string());
+            Error(first.unwrap_or_else(|| "no reason was given".into()))
+        })?;
+        typst::comemo::evict(KEPT);
+        Ok(Pages::new(document, replaced))
+    }
+}

@@ -1,0 +1,79 @@
+//! The world as the typesetter sees it: a template, data and pictures. There is nothing else
+//! in it: no folder, no package, no date.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use typst::diag::{FileError, FileResult};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, World};
+
+/// Name of the template, and of its data beside it.
+pub(crate) const TEMPLATE: &str = "/sheet.typ";
+pub(crate) const DATA: &str = "/sheet.json";
+
+/// The id of a file of that world.
+///
+/// # Panics
+/// Never for the names made in this crate, which are plain.
+pub(crate) fn id(name: &str) -> FileId {
+    let path = VirtualPath::new(name).expect("names of the sheet's files are plain paths");
+    RootedPath::new(VirtualRoot::Project, path).intern()
+}
+
+/// What does not change from sheet to sheet.
+#[derive(Debug)]
+pub(crate) struct Shop {
+    pub(crate) library: LazyHash<Library>,
+    pub(crate) book: LazyHash<FontBook>,
+    pub(crate) faces: Vec<Font>,
+    pub(crate) template: Source,
+}
+
+/// The world of one sheet.
+pub(crate) struct Job<'a> {
+    pub(crate) shop: &'a Shop,
+    pub(crate) files: BTreeMap<String, Bytes>,
+}
+
+impl World for Job<'_> {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.shop.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &self.shop.book
+    }
+
+    fn main(&self) -> FileId {
+        self.shop.template.id()
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        if id == self.shop.template.id() {
+            return Ok(self.shop.template.clone());
+        }
+        Err(FileError::NotFound(PathBuf::from(id.get().vpath().get_with_slash())))
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        let name = id.get().vpath().get_with_slash();
+        let in_project = *id.get().root() == VirtualRoot::Project;
+        self.files
+            .get(name)
+            .filter(|_| in_project)
+            .cloned()
+            .ok_or_else(|| FileError::NotFound(PathBuf::from(name)))
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        self.shop.faces.get(index).cloned()
+    }
+
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}
