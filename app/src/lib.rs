@@ -12,5 +12,6 @@ pub mod body;
 pub mod cli;
 mod length;
 pub mod panels;
+pub mod sheet_file;
 pub mod studio;
 pub mod ui_kit;

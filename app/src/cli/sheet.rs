@@ -6,10 +6,9 @@ use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::SingleSymbol;
 use plumpline_core::{file, sheet};
-use plumpline_typeset::{Columns, Options, Paper, Press};
+use plumpline_typeset::{Columns, Options, Paper};
 
-/// Pixels a point of a page's picture: 200 to the inch.
-const FINE: f32 = 200.0 / 72.0;
+use crate::sheet_file::Form;
 
 /// Arguments of `plumpline sheet`.
 #[derive(Debug, Args)]
@@ -66,29 +65,10 @@ impl From<ChartSymbol> for SingleSymbol {
     }
 }
 
-/// The form of a sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Form {
-    Pdf,
-    Png,
-    Html,
-    Markdown,
-    Text,
-}
-
 impl Sheet {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let shown = self.output.display();
-        let form = match self.output.extension().and_then(|e| e.to_str()) {
-            Some("pdf") => Form::Pdf,
-            Some("png") => Form::Png,
-            Some("html") => Form::Html,
-            Some("md") => Form::Markdown,
-            Some("txt") => Form::Text,
-            _ => bail!(
-                "{shown}: the ending is not known; end the name in .pdf, .html, .md, .txt or .png"
-            ),
-        };
+        let form = Form::of(&self.output).map_err(|e| anyhow!(e))?;
         let columns = match self.columns {
             1 => Columns::One,
             2 => Columns::Two,
@@ -111,27 +91,11 @@ impl Sheet {
             PaperName::A4 => Paper::A4,
             PaperName::Letter => Paper::Letter,
         };
-        let bytes = match form {
-            Form::Text => sheet::text_of(&sheet).into_bytes(),
-            Form::Markdown => sheet::markdown_of(&sheet).into_bytes(),
-            Form::Html => sheet::html_of(&sheet).into_bytes(),
-            Form::Pdf | Form::Png => {
-                let pages = Press::new().pages(&sheet, Options { paper, columns })?;
-                if let Some(replaced) = pages.replaced() {
-                    eprintln!("plumpline: {shown}: {replaced}");
-                }
-                let last = pages.count();
-                ensure!(
-                    form == Form::Pdf || self.page <= last,
-                    "--page: there is no page {}; the last is {last}",
-                    self.page
-                );
-                match form {
-                    Form::Pdf => pages.pdf()?,
-                    _ => pages.png(self.page - 1, FINE)?,
-                }
-            }
-        };
+        let (bytes, replaced) =
+            form.file(&sheet, Options { paper, columns }, self.page).map_err(|e| anyhow!(e))?;
+        if let Some(replaced) = replaced {
+            eprintln!("plumpline: {shown}: {replaced}");
+        }
         std::fs::write(&self.output, bytes)
             .map_err(|e| anyhow!("{shown}: it cannot be written ({e}); check the folder"))
     }

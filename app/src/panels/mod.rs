@@ -84,6 +84,8 @@ pub enum Side {
     Line(Rect),
     /// What the proofreader found, side by side with the text.
     Findings(Rect),
+    /// How the sheet is laid out, beside its pages.
+    Layout(Rect),
     /// Companions, another yarn and a sample, beside the sizes or below them.
     Sizes(Rect),
     /// Nothing: the main part has the window to itself.
@@ -122,6 +124,9 @@ pub fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
     };
     let (side, main) = if stage == Stage::Make {
         (Side::Nothing, rest)
+    } else if stage == Stage::Sheet {
+        let (main, card) = rest.split_left_right_at_x(rest.right() - beside(window) - GAP);
+        (Side::Layout(card.with_min_x(card.left() + GAP)), main)
     } else if stage == Stage::Sizes && window.width() < NARROW {
         let (card, main) = split_bottom(rest, 0.42 * rest.height());
         (Side::Sizes(card), main)
@@ -193,6 +198,7 @@ impl Layout {
             Side::Body { body, card } => Side::Body { body: over(body), card: over(card) },
             Side::Line(line) => Side::Line(over(line)),
             Side::Findings(rect) => Side::Findings(over(rect)),
+            Side::Layout(rect) => Side::Layout(over(rect)),
             Side::Sizes(rect) => Side::Sizes(over(rect)),
             Side::Nothing => Side::Nothing,
         };
@@ -215,6 +221,17 @@ impl Layout {
             _ => (face == BoardFace::Body && self.bend != Rect::NOTHING).then_some(self.board),
         }
     }
+}
+
+/// Width of the card beside the sheet.
+fn beside(window: Rect) -> f32 {
+    if window.width() < 1400.0 { 300.0 } else { 344.0 }
+}
+
+/// Pixels a point of paper at which the pages of the sheet are to be drawn.
+pub fn page_scale(window: Rect, zoom: f32, pixels_per_point: f32) -> f32 {
+    let width = window.width().max(LEAST.x) - 3.0 * GAP - beside(window);
+    sheet::scale(width, zoom, pixels_per_point)
 }
 
 fn split_bottom(rect: Rect, height: f32) -> (Rect, Rect) {
@@ -279,9 +296,10 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
             paint::panel(ui.painter(), body, bench.t);
             paint::panel(ui.painter(), card, bench.t);
         }
-        Side::Line(rect) | Side::Findings(rect) | Side::Sizes(rect) => {
-            paint::panel(ui.painter(), rect, bench.t)
-        }
+        Side::Line(rect)
+        | Side::Findings(rect)
+        | Side::Layout(rect)
+        | Side::Sizes(rect) => paint::panel(ui.painter(), rect, bench.t),
         Side::Nothing => {}
     }
     top_strip::show(ui, bench, layout.strip, actions);
@@ -354,6 +372,10 @@ pub fn picture(
         Side::Line(line) => figures::line(ui, bench, line, actions),
         Side::Findings(rect) => {
             proofread::findings::show(ui, bench, rect, actions);
+            false
+        }
+        Side::Layout(rect) => {
+            sheet::side(ui, bench, rect, actions);
             false
         }
         Side::Sizes(rect) => {

@@ -3,7 +3,7 @@
 use plumpline_core::pattern::Span;
 use plumpline_core::pattern::shape::Shaped;
 use plumpline_core::piece::Picture;
-use plumpline_core::{Firmness, Gauge, Outline, WordingChoice, Yarn};
+use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
 
 use super::board_view::Drag;
 use super::choice::Choice;
@@ -12,6 +12,7 @@ use super::home::DeskAction;
 use super::making::Make;
 use super::pieces::PieceEdit;
 use super::prefs::Prefs;
+use super::printing::SheetView;
 use super::sizing::{SizeEdit, SizesView};
 use super::view::{BoardFace, Card, Dimension, Lens, Over, Turned, Typing};
 
@@ -111,12 +112,77 @@ pub enum Edit {
     AddPieces(Vec<Shaped>),
     /// A choice about the piece: its rules, its cloth, what holds it.
     Choice(Choice),
+    /// Another text of the designer's on the sheet.
+    Sheet(SheetText, String),
     /// A change of sizes, seams or cloth.
     Sizes(SizeEdit),
     /// A change of the list of pieces.
     Piece(PieceEdit),
     /// Other words for the pattern.
     Wording(WordingChoice),
+}
+
+/// A text that the designer adds to the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SheetText {
+    /// Who designed it.
+    Designer,
+    /// Under which terms it may be used.
+    Licence,
+    /// What stands under the title.
+    Notes,
+    /// How the pieces are put together.
+    Assembly,
+}
+
+impl SheetText {
+    /// All of them, in the order of the card.
+    pub const ALL: [Self; 4] = [Self::Designer, Self::Licence, Self::Notes, Self::Assembly];
+
+    /// What it is called.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Designer => "Designer",
+            Self::Licence => "Licence line",
+            Self::Notes => "Notes",
+            Self::Assembly => "Putting it together",
+        }
+    }
+
+    /// What to write there.
+    pub const fn hint(self) -> &'static str {
+        match self {
+            Self::Designer => "your name",
+            Self::Licence => "for your own use; do not resell the pattern",
+            Self::Notes => "what it is for, how it came about",
+            Self::Assembly => "what is sewn where, a paragraph each",
+        }
+    }
+
+    /// Whether it may run to paragraphs.
+    pub const fn is_long(self) -> bool {
+        matches!(self, Self::Notes | Self::Assembly)
+    }
+
+    /// The text as the project has it.
+    pub fn of(self, project: &Project) -> &str {
+        match self {
+            Self::Designer => &project.designer,
+            Self::Licence => &project.licence,
+            Self::Notes => &project.notes,
+            Self::Assembly => &project.assembly,
+        }
+    }
+
+    /// Puts `words` in its place.
+    pub(super) fn set(self, project: &mut Project, words: String) {
+        match self {
+            Self::Designer => project.designer = words,
+            Self::Licence => project.licence = words,
+            Self::Notes => project.notes = words,
+            Self::Assembly => project.assembly = words,
+        }
+    }
 }
 
 impl Edit {
@@ -126,6 +192,7 @@ impl Edit {
             Self::Title(_) => Some(("title", 0)),
             Self::Yarn { index, .. } => Some(("yarn", *index)),
             Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
+            Self::Sheet(text, _) => Some(("sheet", *text as usize)),
             Self::Sizes(SizeEdit::Change(size, _)) => Some(("size", *size)),
             Self::Sizes(SizeEdit::ChangeSeam(seam, _)) => Some(("seam", *seam)),
             // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
@@ -169,6 +236,8 @@ pub enum Look {
     ByWidth(bool),
     /// Tells what went wrong.
     Warn(String),
+    /// Another view of the Sheet stage.
+    Sheet(Box<SheetView>),
     /// Another view of the Sizes stage.
     Sizes(Box<SizesView>),
     /// A bar is dragged (round, points a stitch), or no longer.

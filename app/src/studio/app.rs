@@ -16,6 +16,7 @@ use super::keys;
 use super::making::Handiwork;
 use super::picture::Tracing;
 use super::prefs::Prefs;
+use super::printing::Printing;
 use super::proofreading::Proofreading;
 use super::sizing::{Asked, Sizing};
 use super::trade::Trade;
@@ -37,6 +38,7 @@ pub struct Studio {
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
     sizing: Sizing,
+    printing: Printing,
     body: Shown,
     pub(super) ask: Option<Ask>,
     /// What goes on once the project is saved.
@@ -111,6 +113,7 @@ impl Studio {
             proofreading: Proofreading::default(),
             handiwork: Handiwork::default(),
             sizing: Sizing::default(),
+            printing: Printing::default(),
             body: Shown::default(),
             ask: None,
             next: None,
@@ -140,6 +143,11 @@ impl Studio {
     /// The trade-off of ease.
     pub fn trade(&self) -> &Trade {
         &self.trade
+    }
+
+    /// The sheet as far as it has been set.
+    pub fn printing(&self) -> &Printing {
+        &self.printing
     }
 
     /// What follows from the sizes of the project, as far as it has been worked out.
@@ -177,6 +185,7 @@ impl Studio {
             proofreading: &self.proofreading,
             making: &self.handiwork,
             sizing: &self.sizing,
+            printing: &self.printing,
             gauges: &self.home.gauges,
             body: &self.body,
             desk: &self.home.desk,
@@ -278,6 +287,14 @@ impl Studio {
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
         if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {
             ctx.request_repaint();
+        }
+        if self.view.stage == Stage::Sheet {
+            let view = self.view.sheet;
+            let scale = panels::page_scale(window, self.view.sheet.zoom, ctx.pixels_per_point());
+            let project = self.document.project();
+            if self.printing.update(&ctx, project, view.look, scale) {
+                ctx.request_repaint();
+            }
         }
         if self.view.stage == Stage::Sizes {
             let document = &self.document;

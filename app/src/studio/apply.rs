@@ -86,6 +86,7 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
             }
         }
         Edit::Choice(choice) => choice.make(piece),
+        Edit::Sheet(text, words) => text.set(project, words),
         Edit::Sizes(edit) => edit.make(project, index),
         Edit::Piece(edit) => return edit.make(project, index),
         Edit::AddPieces(shaped) => {
@@ -151,6 +152,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
             };
             view.board.drag = drag;
         }
+        Look::Sheet(sheet) => view.sheet = *sheet,
         Look::Sizes(sizes) => view.sizes = *sizes,
         Look::Band(on) => view.board.band = on,
         Look::Lens(lens) => view.lens = lens,

@@ -8,6 +8,7 @@ use super::document::Document;
 use super::home::desk::Desk;
 use super::making::Handiwork;
 use super::picture::Tracing;
+use super::printing::Printing;
 use super::proofreading::Proofreading;
 use super::sizing::Sizing;
 use super::trade::Trade;
@@ -32,6 +33,8 @@ pub struct Bench<'a> {
     pub proofreading: &'a Proofreading,
     /// What the Make stage holds beside the project.
     pub making: &'a Handiwork,
+    /// The sheet as far as it has been set.
+    pub printing: &'a Printing,
     /// What follows from the sizes of the project.
     pub sizing: &'a Sizing,
     /// What samples taught.

@@ -43,7 +43,7 @@ impl Studio {
             }
             Command::MakePiece => self.make_piece(),
             Command::CopySheet => self.copy_sheet(ctx),
-            Command::SaveSheetText => self.save_sheet(ctx, frame),
+            Command::SaveSheet => self.save_sheet(ctx, frame),
             Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
                 r.map_or(rounds as u32, |r| r.saturating_sub(1))
             }),

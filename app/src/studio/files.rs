@@ -3,7 +3,6 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
-use plumpline_core::sheet;
 
 use super::action::Proofread;
 use super::app::Studio;
@@ -15,14 +14,10 @@ use super::view::Stage;
 
 impl Studio {
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        let project = self.document.project();
-        match (sheet::text(project), sheet::markdown(project)) {
-            (Ok(text), Ok(markdown)) => {
-                let path = self.suggested("txt");
-                self.jobs.ask(ctx, frame, Purpose::Sheet { text, markdown }, &path);
-            }
-            (Err(error), _) | (_, Err(error)) => self.say(error.to_string(), true),
-        }
+        let project = Box::new(self.document.project().clone());
+        let path = self.suggested("pdf");
+        let purpose = Purpose::Sheet(project, self.view.sheet.look);
+        self.jobs.ask(ctx, frame, purpose, &path);
     }
 
     /// A path to offer: where the project is, with this extension.
@@ -119,7 +114,7 @@ impl Studio {
             Outcome::Kept(path, project) => self.kept(path, *project),
             Outcome::NotKept(why) => self.not_kept(why),
             Outcome::Wrote(path) => {
-                self.say(format!("The pattern is saved in {}.", path.display()), false);
+                self.say(format!("The sheet is saved in {}.", path.display()), false);
             }
             Outcome::Read(text) => {
                 self.view.stage = Stage::Proofread;
@@ -128,7 +123,8 @@ impl Studio {
             Outcome::Cancelled => self.next = None,
             Outcome::NoDialog(purpose) => {
                 let extension = match purpose {
-                    Purpose::Sheet { .. } | Purpose::Pattern => "txt",
+                    Purpose::Sheet(..) => "pdf",
+                    Purpose::Pattern => "txt",
                     Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => "ron",
                     Purpose::Picture => "png",
                 };

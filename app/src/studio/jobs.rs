@@ -8,9 +8,11 @@ use std::time::{Duration, Instant};
 use anyhow::{anyhow, bail};
 use egui::Context;
 use plumpline_core::pattern::decoded;
+use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Project, file};
 
 use super::picture;
+use crate::sheet_file::{Form, SheetLook};
 
 /// What a file is wanted for.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,13 +27,8 @@ pub enum Purpose {
     Save(Box<Project>),
     /// To save this project in it as the making goes on, step by step.
     Keep(Box<Project>),
-    /// To write the pattern in it.
-    Sheet {
-        /// As plain text.
-        text: String,
-        /// As Markdown.
-        markdown: String,
-    },
+    /// To write the sheet of this project in it, in the form its ending asks for.
+    Sheet(Box<Project>, SheetLook),
 }
 
 impl Purpose {
@@ -152,16 +149,22 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Picture => dialog.set_title("Choose a picture to trace"),
         Purpose::Save(_) | Purpose::Keep(_) => dialog.set_title("Save the project"),
-        Purpose::Sheet { .. } => dialog.set_title("Save the pattern"),
+        Purpose::Sheet(..) => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
         Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => {
             dialog.add_filter("Plumpline project", &["ron"])
         }
         Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
-        Purpose::Pattern | Purpose::Sheet { .. } => {
+        Purpose::Pattern => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
+        Purpose::Sheet(..) => dialog
+            .add_filter("PDF", &["pdf"])
+            .add_filter("Page for a browser", &["html"])
+            .add_filter("Markdown", &["md"])
+            .add_filter("Plain text", &["txt"])
+            .add_filter("Picture of the first page", &["png"]),
     };
     let dialog = match suggested.parent() {
         Some(folder) if folder.is_dir() => dialog.set_directory(folder),
@@ -198,19 +201,24 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             Ok(()) => Outcome::Kept(path, project),
             Err(error) => Outcome::NotKept(error.to_string()),
         },
-        Purpose::Sheet { text, markdown } => {
-            let path = with_extension(path, "txt");
-            let words =
-                if path.extension().is_some_and(|e| e == "md") { markdown } else { text };
-            match std::fs::write(&path, words) {
-                Ok(()) => Outcome::Wrote(path),
-                Err(error) => Outcome::Failed(format!(
-                    "{}: it cannot be written ({error}); choose another folder",
-                    path.display()
-                )),
-            }
-        }
+        Purpose::Sheet(project, look) => match write_sheet(&project, look, &path) {
+            Ok(path) => Outcome::Wrote(path),
+            Err(why) => Outcome::Failed(why),
+        },
     }
+}
+
+/// Writes the sheet of `project` to `path`, or to that with .pdf where it has no ending;
+/// returns where.
+fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBuf, String> {
+    let path = with_extension(path.to_owned(), "pdf");
+    let form = Form::of(&path)?;
+    let sheet = sheet_with(project, look.single).map_err(|e| e.to_string())?;
+    let (bytes, _) = form.file(&sheet, look.options, 1)?;
+    file::replace(&path, &bytes).map_err(|error| {
+        format!("{}: it cannot be written ({error}); choose another folder", path.display())
+    })?;
+    Ok(path)
 }
 
 /// The text of the pattern in the file at `path`, or on standard input for `-`.

@@ -26,6 +26,7 @@ mod names;
 pub mod picture;
 pub mod pieces;
 pub mod prefs;
+pub mod printing;
 pub mod proofreading;
 pub(crate) mod shaping;
 pub mod sizing;

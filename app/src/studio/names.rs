@@ -48,6 +48,7 @@ pub(super) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         Edit::Choice(choice) => chosen(choice, unit),
         Edit::AddPieces(pieces) if pieces.len() == 1 => "Make a piece of a pattern".into(),
         Edit::AddPieces(_) => "Make pieces of a pattern".into(),
+        Edit::Sheet(text, _) => format!("{} on the sheet", text.name()),
         Edit::Sizes(edit) => sized(edit),
         Edit::Piece(edit) => listed(edit),
         Edit::Wording(_) => "Words of the pattern".into(),

@@ -4,6 +4,7 @@ use plumpline_core::Unit;
 
 use super::board_view::BoardView;
 use super::prefs::Prefs;
+use super::printing::SheetView;
 use super::sizing::SizesView;
 
 /// What the main part of the window shows.
@@ -238,6 +239,8 @@ pub struct View {
     pub prefs: Prefs,
     /// The card that lies over the window.
     pub over: Option<Over>,
+    /// What the Sheet stage shows.
+    pub sheet: SheetView,
     /// What the Sizes stage shows.
     pub sizes: SizesView,
 }

@@ -35,7 +35,7 @@ impl Command {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }
             Self::CopySheet => bench.error.is_none(),
-            Self::SaveSheetText => bench.error.is_none() && !bench.busy,
+            Self::SaveSheet => bench.error.is_none() && !bench.busy,
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping
             }

@@ -23,7 +23,7 @@ impl Command {
             Self::ShowSheet => (Modifiers::NONE, Key::Num3),
             Self::ShowProofread => (Modifiers::NONE, Key::Num4),
             Self::CopySheet
-            | Self::SaveSheetText
+            | Self::SaveSheet
             | Self::OpenPattern
             | Self::MakePiece
             | Self::ChoosePicture => {

@@ -39,8 +39,8 @@ pub enum Command {
     MakePiece,
     /// Copy the pattern.
     CopySheet,
-    /// Save the pattern as text.
-    SaveSheetText,
+    /// Save the sheet.
+    SaveSheet,
     /// Take the round before.
     PreviousRound,
     /// Take the next round.
@@ -157,7 +157,7 @@ impl Command {
         Self::OpenPattern,
         Self::MakePiece,
         Self::CopySheet,
-        Self::SaveSheetText,
+        Self::SaveSheet,
         Self::PreviousRound,
         Self::NextRound,
         Self::FirstRound,
@@ -224,7 +224,7 @@ impl Command {
             | Self::FitView
             | Self::ToggleMagnet
             | Self::ChoosePicture => Group::Board,
-            Self::OpenPattern | Self::MakePiece | Self::CopySheet | Self::SaveSheetText => {
+            Self::OpenPattern | Self::MakePiece | Self::CopySheet | Self::SaveSheet => {
                 Group::Pattern
             }
             Self::ToggleTheme

@@ -20,7 +20,7 @@ impl Command {
             Self::OpenPattern => "Open pattern…",
             Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
-            Self::SaveSheetText => "Save text…",
+            Self::SaveSheet => "Save the sheet…",
             Self::PreviousRound => "Previous round",
             Self::NextRound => "Next round",
             Self::FirstRound => "First round",
@@ -71,7 +71,7 @@ impl Command {
                 "Add a piece with these counts, in the gauge of the piece in hand"
             }
             Self::CopySheet => "Copy the whole pattern as plain text",
-            Self::SaveSheetText => "Save the pattern as plain text (.txt) or Markdown (.md)",
+            Self::SaveSheet => "Save the sheet as .pdf, .html, .md, .txt or a page as .png",
             Self::PreviousRound => "Take the round before in hand",
             Self::NextRound => "Take the next round in hand",
             Self::FirstRound => "Take the first round in hand",

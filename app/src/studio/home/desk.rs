@@ -62,7 +62,7 @@ impl Steps {
                 Command::TogglePin | Command::MoreStitches | Command::FewerStitches,
             ) => self.count = true,
             Action::Command(
-                Command::ShowSheet | Command::CopySheet | Command::SaveSheetText,
+                Command::ShowSheet | Command::CopySheet | Command::SaveSheet,
             ) => self.sheet = true,
             _ => {}
         }

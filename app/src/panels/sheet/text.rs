@@ -1,34 +1,24 @@
-//! The sheet to read: the pattern as it will be printed, with copy and save.
+//! The pattern as words, line by line: to be read by every tool, and to take a round in hand.
 
-use egui::{Align2, FontId, Rect, RichText, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
-use plumpline_core::sheet::{PieceSheet, Sheet, Step, sheet};
+use egui::{Align2, FontId, Rect, RichText, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use plumpline_core::sheet::{PieceSheet, RoundsLine, Sheet, Step};
 
-use super::words_card;
-use crate::studio::action::Actions;
+use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
-use crate::studio::command::Command;
-use crate::ui_kit::controls::{self, Face};
-use crate::ui_kit::tokens::PAD;
-use crate::ui_kit::{icons, paint, type_faces};
+use crate::ui_kit::{controls, icons, paint, type_faces};
 
 /// Widest a line of the pattern gets, points.
 const MEASURE: f32 = 620.0;
 
-/// Draws the pattern in `rect`.
-pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let head = rect.left_top() + vec2(PAD, 22.0);
-    paint::title(ui.painter(), head, "Sheet", "the pattern as a stranger reads it", bench.t);
-    buttons(ui, bench, rect, actions);
-    ui.painter().hline(
-        rect.x_range().shrink(PAD),
-        rect.top() + 44.0,
-        Stroke::new(1.0, bench.t.edge),
-    );
-    let inner = Rect::from_min_max(
-        pos2(rect.left() + PAD, rect.top() + 45.0),
-        rect.max - vec2(6.0, 8.0),
-    );
-    let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt("sheet"));
+/// Draws the pattern in `rect`; returns the round pointed at, of the piece in hand.
+pub(super) fn show(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    rect: Rect,
+    sheet: &Sheet,
+    actions: &mut Actions,
+) {
+    let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("sheet text"));
     controls::scroll_colours(&mut child);
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
         let aside = (0.5 * (ui.available_width() - MEASURE)).max(0.0);
@@ -37,43 +27,14 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             ui.add_space(aside);
             ui.vertical(|ui| {
                 ui.set_width(width);
-                page(ui, bench);
+                ui.spacing_mut().item_spacing = vec2(8.0, 4.0);
+                ui.add_space(16.0);
+                pattern(ui, bench, sheet, actions);
+                ui.add_space(24.0);
             });
         });
+        controls::follow_focus(ui);
     });
-}
-
-fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let mut right = rect.right() - PAD;
-    for command in [Command::SaveSheetText, Command::CopySheet] {
-        let width = controls::words_width(ui, command.text());
-        let place =
-            Rect::from_min_size(pos2(right - width, rect.top() + 8.0), vec2(width, 28.0));
-        let words = Face::Words(command.text());
-        let enabled = command.enabled(bench);
-        let button = controls::button(ui, place, words, command.text(), enabled);
-        if button.on_hover_text(bench.hint(command)).clicked() {
-            actions.command(command);
-        }
-        right = place.left() - 8.0;
-    }
-    words_card::button(ui, bench, (right, rect.top() + 8.0), actions);
-}
-
-fn page(ui: &mut Ui, bench: &Bench<'_>) {
-    ui.spacing_mut().item_spacing = vec2(8.0, 4.0);
-    ui.add_space(16.0);
-    match sheet(bench.document.project()) {
-        Ok(sheet) => pattern(ui, bench, &sheet),
-        Err(error) => {
-            ui.horizontal(|ui| {
-                let (rect, _) = ui.allocate_exact_size(vec2(20.0, 20.0), egui::Sense::hover());
-                icons::warning(ui.painter(), rect.center(), 15.0, bench.t.warning);
-                ui.label(format!("The sheet is held back: {error}."));
-            });
-        }
-    }
-    ui.add_space(24.0);
 }
 
 fn set(ui: &mut Ui, text: &str, font: FontId, colour: egui::Color32) {
@@ -89,7 +50,7 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, text: &str) {
     set(ui, text, type_faces::regular(type_faces::BODY), bench.t.ink);
 }
 
-fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet) {
+fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, actions: &mut Actions) {
     set(ui, &sheet.title, type_faces::bold(type_faces::BIG), bench.t.ink);
     if !sheet.designer.is_empty() {
         line(ui, bench, &format!("by {}", sheet.designer));
@@ -104,17 +65,17 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet) {
     }
     heading(ui, bench, "Abbreviations");
     for (code, meaning) in &sheet.abbreviations {
-        columns(ui, bench, code, meaning, None);
+        named(ui, bench, code, meaning);
     }
     for special in &sheet.specials {
         line(ui, bench, &format!("{}: {}", special.name, special.how));
     }
-    for piece in &sheet.pieces {
+    for (i, piece) in sheet.pieces.iter().enumerate() {
         if sheet.names_pieces() {
             ui.add_space(16.0);
             set(ui, &piece.name, type_faces::bold(type_faces::TITLE), bench.t.ink);
         }
-        piece_pattern(ui, bench, sheet, piece);
+        piece_pattern(ui, bench, sheet, (i, piece), actions);
     }
     if !sheet.assembly.is_empty() {
         heading(ui, bench, "Putting it together");
@@ -128,7 +89,13 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet) {
     }
 }
 
-fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, piece: &PieceSheet) {
+fn piece_pattern(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    sheet: &Sheet,
+    (index, piece): (usize, &PieceSheet),
+    actions: &mut Actions,
+) {
     heading(ui, bench, "Gauge");
     line(ui, bench, &piece.gauge);
     heading(ui, bench, "Finished size");
@@ -149,7 +116,7 @@ fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, piece: &PieceShe
         ui.add_space(4.0);
         for step in steps {
             match step {
-                Step::Rounds(l) => columns(ui, bench, &l.heading, &l.text, Some(&l.count)),
+                Step::Rounds(line) => rounds(ui, bench, index, line, actions),
                 Step::Yarn(yarn) => between(ui, bench, &yarn.text),
                 Step::Stuff(words) => between(ui, bench, words),
             }
@@ -171,28 +138,69 @@ fn piece_pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, piece: &PieceShe
     }
 }
 
-/// A line with its name in a column of its own, and a count at its end.
-fn columns(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str, count: Option<&str>) {
+/// Width of the column of names, and of counts.
+const NAMES: f32 = 96.0;
+const COUNTS: f32 = 56.0;
+
+/// An abbreviation and its meaning.
+fn named(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str) {
     let t = bench.t;
     let width = ui.available_width();
-    let (names, counts) = (96.0, 56.0);
     let font = type_faces::regular(type_faces::BODY);
-    let galley = ui.painter().layout(words.to_owned(), font, t.ink, width - names - counts);
-    let (rect, response) =
-        ui.allocate_exact_size(vec2(width, galley.size().y + 4.0), egui::Sense::hover());
-    let spoken = match count {
-        Some(count) => format!("{name} {words} {count}"),
-        None => format!("{name}: {words}"),
-    };
+    let galley = ui.painter().layout(words.to_owned(), font, t.ink, width - NAMES);
+    let size = vec2(width, galley.size().y + 4.0);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+    let spoken = format!("{name}: {words}");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &spoken));
-    let y = rect.top() + 11.0;
     let semibold = type_faces::semibold(type_faces::BODY);
+    let at = pos2(rect.left(), rect.top() + 11.0);
+    ui.painter().text(at, Align2::LEFT_CENTER, name, semibold, t.ink);
+    ui.painter().galley(pos2(rect.left() + NAMES, rect.top() + 2.0), galley, t.ink);
+}
+
+/// Rounds with their words and count; a click takes the first of them in hand, on whichever
+/// piece they are of.
+fn rounds(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    piece: usize,
+    line: &RoundsLine,
+    actions: &mut Actions,
+) {
+    let t = bench.t;
+    let width = ui.available_width();
+    let font = type_faces::regular(type_faces::BODY);
+    let words = line.text.clone();
+    let galley = ui.painter().layout(words, font, t.ink, width - NAMES - COUNTS);
+    let size = vec2(width, (galley.size().y + 4.0).max(24.0));
+    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+    let spoken = format!("{} {} {}", line.heading, line.text, line.count);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &spoken));
+    let ours = piece == bench.document.piece_index();
+    let held = bench.view.selected.filter(|_| ours);
+    let lit = held.is_some_and(|round| (line.first..=line.last).contains(&round));
     let painter = ui.painter();
-    painter.text(pos2(rect.left(), y), Align2::LEFT_CENTER, name, semibold.clone(), t.ink);
-    painter.galley(pos2(rect.left() + names, rect.top() + 2.0), galley, t.ink);
-    if let Some(count) = count {
-        let at = pos2(rect.right(), y);
-        painter.text(at, Align2::RIGHT_CENTER, count, semibold, t.ink);
+    if lit || response.hovered() {
+        let edge = if lit { t.highlight_edge } else { t.wash };
+        let edge = egui::Stroke::new(1.3, edge);
+        let wash = rect.expand2(vec2(6.0, 1.0));
+        painter.rect(wash, 4.0, t.wash, edge, egui::StrokeKind::Inside);
+    }
+    let y = rect.top() + 12.0;
+    let semibold = type_faces::semibold(type_faces::BODY);
+    let at = pos2(rect.left(), y);
+    painter.text(at, Align2::LEFT_CENTER, &line.heading, semibold.clone(), t.ink);
+    painter.galley(pos2(rect.left() + NAMES, rect.top() + 3.0), galley, t.ink);
+    painter.text(pos2(rect.right(), y), Align2::RIGHT_CENTER, &line.count, semibold, t.ink);
+    if response.has_focus() {
+        paint::focus_ring(painter, rect, 4.0, t);
+    }
+    let why = "Takes this round in hand, on every view";
+    if response.on_hover_text(why).clicked() {
+        if !ours {
+            actions.look(Look::Piece(piece));
+        }
+        actions.look(Look::Select((!lit).then_some(line.first)));
     }
 }
 
