@@ -37,7 +37,8 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
             for (at, copy) in copies().enumerate() {
                 let left = at as f32 * (WIDTH + GAP);
                 let mine = bench.making.under() == copy;
-                if !mine && (left + WIDTH < seen.left() || left > seen.right()) {
+                let in_sight = left + WIDTH >= seen.left() && left <= seen.right();
+                if !in_sight && !mine {
                     continue; // Hundreds may be out of sight.
                 }
                 let place = Rect::from_min_size(corner + vec2(left, 0.0), vec2(WIDTH, HEIGHT));

@@ -96,7 +96,8 @@ impl MakeCommand {
         let begun = project.making.of(under.0, under.1);
         bench.view.stage == Stage::Make
             && match self {
-                Self::Stitch | Self::Repeat | Self::Round => {
+                // The fields of the last two stand beside a round's words and stitches.
+                Self::Stitch | Self::Repeat | Self::Round | Self::Find | Self::Note => {
                     matches!(stand, Stand::Stitch { .. })
                 }
                 Self::Done => matches!(stand, Stand::Stop(_)),
@@ -104,8 +105,6 @@ impl MakeCommand {
                     bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)
                 }
                 Self::Other => project.pieces.iter().map(|p| p.copies).sum::<u32>() > 1,
-                Self::Find => true,
-                Self::Note => matches!(stand, Stand::Stitch { .. }),
             }
     }
 }
