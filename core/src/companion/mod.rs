@@ -21,6 +21,7 @@ use crate::sizes::{Dimension, SizeBy};
 pub use edge::{EdgeFacts, edge};
 pub(crate) use keep::carry;
 pub use keep::{inserted, removed};
+pub(crate) use meet::meet_as;
 pub use meet::{Change, ChangeKind, Met, meet, meet_all};
 pub use report::{SeamReport, instructions, report, reports};
 

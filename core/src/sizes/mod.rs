@@ -250,11 +250,16 @@ pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
     }
 }
 
-/// `piece`, planned as `plan`, with its outline times `scale` and everything else carried.
+/// `piece`, planned as `plan`, with its outline times `scale` and everything else carried; it
+/// keeps what `size` keeps.
 ///
 /// # Errors
 /// Where it cannot be planned at that scale.
-pub(crate) fn scaled_by(piece: &Piece, plan: &Plan, scale: f64) -> Result<Resized> {
-    let size = Size::new("", SizeBy::Factor(scale));
-    scale::Base::new(piece, plan.clone(), &size).at(scale)
+pub(crate) fn scaled_by(
+    piece: &Piece,
+    plan: &Plan,
+    scale: f64,
+    size: &Size,
+) -> Result<Resized> {
+    scale::Base::new(piece, plan.clone(), size).at(scale)
 }
