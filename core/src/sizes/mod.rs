@@ -1,11 +1,11 @@
 //! Sizes: a piece planned anew at another height, width, scale or gauge, or so that it meets
 //! a companion.
 //!
-//! A size is never made by multiplying counts. The outline is scaled ([`scale`]), what has to
-//! keep its stitches is widened again ([`features`]), what belongs to single rounds is carried
-//! to the same share of the working ([`carry`]), and the piece is planned. The scale is moved
+//! A size is never made by multiplying counts. The outline is scaled (`scale`), what has to keep
+//! its stitches is widened again (`features`), what belongs to single rounds is carried to the
+//! same share of the working (`carry`), and the piece is planned. The scale is moved
 //! until the *forecast* has the wanted measure, so a size holds what it says even where cloth
-//! bulges. [`table`] sets the sizes of a piece side by side.
+//! bulges. [`size_table`] sets the sizes of a piece side by side.
 
 mod carry;
 mod family;
