@@ -5,6 +5,7 @@ pub mod any_pattern;
 pub mod corpus;
 pub mod fit_set;
 pub mod lbfgs;
+pub mod makers;
 pub mod measure;
 pub mod mutate;
 pub mod paper;

@@ -5,11 +5,12 @@ use std::f64::consts::PI;
 use std::path::Path;
 
 use plumpline_core::calibrate::{
-    Calibration, Entry, GaugeBook, MakersCloth, Measure, Measured, Quantity, Sample, calibrate,
+    Calibration, Entry, GaugeBook, MakersCloth, Measure, Measured, Quantity, calibrate,
     worked_by,
 };
 use plumpline_core::forecast::size_mm;
-use plumpline_core::{Firmness, Gauge, Piece, Plan, Project, file, plan};
+use plumpline_core::{Firmness, Gauge, Project, file, plan};
+use plumpline_tests::makers::{Maker, exact, maker, measured, share_within, told, trial};
 use plumpline_tests::rng::Rng;
 
 fn sample(name: &str) -> Project {
@@ -17,109 +18,22 @@ fn sample(name: &str) -> Project {
     file::load(&folder.join(name)).expect("the sample loads")
 }
 
-/// What a maker of this cloth measures on a piece, without any error.
-fn exact(project: &Project, made: &Plan, truth: &MakersCloth) -> Vec<Measured> {
-    let piece = &project.pieces[0];
-    let asked: Vec<Measured> = [
-        Measure::Stitches { stitches: 20.0, mm: 1.0 },
-        Measure::Rounds { rounds: 20.0, mm: 1.0 },
-        Measure::Around(1.0),
-        Measure::Height(1.0),
-        Measure::Yarn { before_g: 1.0, after_g: 0.0 },
-        Measure::Unravelled { round: 8, mm: 1.0 },
-    ]
-    .map(Measured::from)
-    .into();
-    let values = Sample::new(piece, made.clone(), &project.yarns).predict(truth, &asked);
-    let with = |(m, &mm): (&Measured, &f64)| match m.measure {
-        Measure::Stitches { stitches, .. } => Measure::Stitches { stitches, mm },
-        Measure::Rounds { rounds, .. } => Measure::Rounds { rounds, mm },
-        Measure::Around(_) => Measure::Around(mm),
-        Measure::Height(_) => Measure::Height(mm),
-        Measure::Yarn { .. } => Measure::Yarn { before_g: 100.0, after_g: 100.0 - mm },
-        Measure::Unravelled { round, .. } => Measure::Unravelled { round, mm },
-    };
-    asked.iter().zip(&values).map(with).map(Measured::from).collect()
-}
-
-/// The same with errors: 1 mm on each length, 1 g each time the yarn is weighed.
-fn measured(exact: &[Measured], rng: &mut Rng) -> Vec<Measured> {
-    let mut off = |value: f64| value + rng.normal();
-    let one = |m: &Measured| match m.measure {
-        Measure::Stitches { stitches, mm } => Measure::Stitches { stitches, mm: off(mm) },
-        Measure::Rounds { rounds, mm } => Measure::Rounds { rounds, mm: off(mm) },
-        Measure::Around(mm) => Measure::Around(off(mm)),
-        Measure::Height(mm) => Measure::Height(off(mm)),
-        Measure::Yarn { before_g, after_g } => {
-            Measure::Yarn { before_g: off(before_g), after_g: off(after_g) }
-        }
-        Measure::Unravelled { round, mm } => Measure::Unravelled { round, mm: off(mm) },
-    };
-    exact.iter().map(one).map(Measured::from).collect()
-}
-
-/// Greatest error of height and width when `piece` is planned and `truth` works it, as a
-/// share.
-fn next_error(piece: &Piece, truth: &MakersCloth) -> f64 {
-    let forecast = plan(piece).expect("it plans");
-    let made = size_mm(&worked_by(piece, &forecast, truth));
-    let off = |a: f64, b: f64| (a / b - 1.0).abs();
-    off(forecast.size_mm.0, made.0).max(off(forecast.size_mm.1, made.1))
-}
-
-/// Makers whose gauge is up to 15 % off both ways, whose cloth is half to twice as stiff
-/// along as around and who stuff up to a third more or less firmly than they say.
-fn maker(prior: &MakersCloth, rng: &mut Rng) -> MakersCloth {
-    MakersCloth {
-        stitch_width_mm: prior.stitch_width_mm * rng.between(0.85, 1.15),
-        round_height_mm: prior.round_height_mm * rng.between(0.85, 1.15),
-        firmness: Firmness(prior.firmness.0 * rng.by_ratio(0.75, 1.33)),
-        stiffness_along: rng.by_ratio(0.5, 2.0),
-        yarn_per_stitch: prior.yarn_per_stitch * rng.between(0.8, 1.2),
-    }
-}
-
-fn share_within(errors: &[f64], limit: f64) -> f64 {
-    errors.iter().filter(|&&e| e <= limit).count() as f64 / errors.len() as f64
-}
-
-fn median(errors: &[f64]) -> f64 {
-    let mut sorted = errors.to_vec();
-    sorted.sort_by(f64::total_cmp);
-    sorted[sorted.len() / 2]
-}
-
+/// They make the pear as a sample and the float next; or the pebble, and the nut next.
 #[test]
 fn two_hundred_makers_are_known_well_enough_for_their_next_piece() {
-    // They make the pear as a sample, and the float next.
-    let pear = sample("pear.ron");
-    let next = &sample("float.ron").pieces[0];
-    let next = Piece { firmness: pear.pieces[0].firmness, ..next.clone() };
-    let first = plan(&pear.pieces[0]).expect("it plans");
-    let prior = MakersCloth::of(&pear.pieces[0]);
-    let next = prior.dress(&next);
-    let mut rng = Rng::new(0x6d61_6b65_7273);
-    let (mut before, mut after, mut told) = (Vec::new(), Vec::new(), 0);
-    for _ in 0..200 {
-        let truth = maker(&prior, &mut rng);
-        let measures = measured(&exact(&pear, &first, &truth), &mut rng);
-        let learned = calibrate(&pear, 0, &measures).expect("a calibration");
-        before.push(next_error(&next, &truth));
-        after.push(next_error(&learned.apply(&next), &truth));
-        told += usize::from(learned.fitted.iter().all(|f| f.learned));
+    for (first, next, seed) in
+        [("pear.ron", "float.ron", 0x6d61_6b65_7273), ("pebble.ron", "acorn.ron", 11)]
+    {
+        let makers = trial(&sample(first), &sample(next).pieces[0], 200, seed);
+        println!("{first}, {next}: {}", told(&makers));
+        let worst = makers.iter().max_by(|a, b| a.after.total_cmp(&b.after)).expect("makers");
+        assert!(worst.after < 0.2, "not even nearly known: {worst:?}");
+        let of = |error: fn(&Maker) -> f64| makers.iter().map(error).collect::<Vec<f64>>();
+        let within = share_within(&of(|m| m.after), 0.03);
+        let without = share_within(&of(|m| m.before), 0.03);
+        assert!(within >= 0.95, "{first}, {next}: {within}");
+        assert!(without < 0.5, "the trial would show nothing: {without}");
     }
-    let (within, without) = (share_within(&after, 0.03), share_within(&before, 0.03));
-    println!(
-        "next piece within 3 %: calibrated {:.1} % of 200 makers (median error {:.2} %, worst \
-         {:.2} %), uncalibrated {:.1} % (median {:.2} %); all five told for {told}",
-        100.0 * within,
-        100.0 * median(&after),
-        100.0 * after.iter().fold(0.0, |a: f64, &b| a.max(b)),
-        100.0 * without,
-        100.0 * median(&before),
-    );
-    assert!(within >= 0.95, "{within}");
-    assert!(without < 0.5, "the trial would show nothing: {without}");
 }
 
 #[test]

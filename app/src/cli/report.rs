@@ -46,7 +46,7 @@ pub(super) struct PieceReport<'a> {
     pub(super) notes: Vec<&'a str>,
     /// The piece at every size it has.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub(super) sizes: Vec<PieceReport<'a>>,
+    pub(super) sizes: Vec<Self>,
     /// The wording of all those sizes in one text.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) written: Option<String>,

@@ -157,12 +157,10 @@ mod tests {
 
     #[test]
     fn a_small_system_is_solved() {
-        let mut a = identity();
-        for i in 0..N {
-            for j in 0..N {
-                a[i][j] += 0.1 * (i + 1) as f64 * (j + 1) as f64;
-            }
-        }
+        let outer = |i: usize, j: usize| 0.1 * (i + 1) as f64 * (j + 1) as f64;
+        let one = identity();
+        let a: Matrix =
+            std::array::from_fn(|i| std::array::from_fn(|j| one[i][j] + outer(i, j)));
         let x = [1.0, -2.0, 3.0, 0.5, 4.0];
         let b: [f64; N] = std::array::from_fn(|i| (0..N).map(|j| a[i][j] * x[j]).sum::<f64>());
         let found = solve(&a, b);

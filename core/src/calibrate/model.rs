@@ -12,6 +12,9 @@ use crate::piece::Piece;
 use crate::plan::{Plan, needs, skin};
 use crate::project::Yarn;
 
+/// Steps in which a piece is filled that would not settle at once.
+const FILLINGS: u32 = 8;
+
 /// A piece worked as planned, to be measured.
 pub struct Sample<'a> {
     piece: &'a Piece,
@@ -54,12 +57,24 @@ impl<'a> Sample<'a> {
         // Stuffed as firmly, a piece of wider stitches is under so much less pressure.
         let wider = cloth.stitch_width_mm / self.plan.stitch_mm.0;
         let wanted = pressure_for_outline(cloth.firmness.0, self.widest_mm * wider);
-        let energy = Energy::new(&skin, pressure_of(&skin, wanted, cloth.firmness));
-        let start = match near {
-            Some(nodes) => energy.flatten(nodes),
-            None => energy.flatten(&skin.slack_shape()),
-        };
-        settle(&energy, &start, settled_gradient(&skin)).nodes
+        let pressure = pressure_of(&skin, wanted, cloth.firmness);
+        let energy = Energy::new(&skin, pressure);
+        let tolerance = settled_gradient(&skin);
+        let slack = energy.flatten(&skin.slack_shape());
+        let start = near.map_or_else(|| slack.clone(), |nodes| energy.flatten(nodes));
+        let settled = settle(&energy, &start, tolerance);
+        if settled.is_settled() {
+            return settled.nodes;
+        }
+        // The energy has no lower bound, and from far away a step may lead past its minimum:
+        // filled little by little, the piece stays near it.
+        let mut nodes = skin.slack_shape();
+        for step in 1..=FILLINGS {
+            let share = f64::from(step) / f64::from(FILLINGS);
+            let energy = Energy::new(&skin, share * pressure);
+            nodes = settle(&energy, &energy.flatten(&nodes), tolerance).nodes;
+        }
+        nodes
     }
 
     /// What `measures` would come to in `cloth`, mm or g.

@@ -14,7 +14,7 @@ use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
-use crate::sizes::scaled_by;
+use crate::sizes::{Size, SizeBy, scaled_by};
 
 /// So many stitches an edge may gain or lose by itself, and this share of its stitches.
 const FEW: (f64, f64) = (2.0, 0.06);
@@ -78,15 +78,24 @@ struct Moved {
 /// # Errors
 /// Where neither side that may move can: it says what holds each, a pin, another seam, a rule.
 pub fn meet(project: &Project, index: usize) -> Result<Met> {
+    meet_as(project, index, &Size::new("", SizeBy::Factor(1.0)))
+}
+
+/// As [`meet`]; a piece that is scaled keeps what `size` keeps.
+///
+/// # Errors
+/// As [`meet`].
+pub(crate) fn meet_as(project: &Project, index: usize, size: &Size) -> Result<Met> {
     let seam = project.seams[index];
     let place = format!(
         "seam of “{}” and “{}”",
         project.pieces[seam.a.piece].name, project.pieces[seam.b.piece].name
     );
     let (side, moved) = match seam.moves {
-        Side::A | Side::B => (seam.moves, moved(project, index, seam.moves)),
+        Side::A | Side::B => (seam.moves, moved(project, index, seam.moves, size)),
         Side::Either => {
-            let (a, b) = (moved(project, index, Side::A), moved(project, index, Side::B));
+            let by = |side| moved(project, index, side, size);
+            let (a, b) = (by(Side::A), by(Side::B));
             match (a, b) {
                 (Ok(a), Ok(b)) if b.amount < a.amount => (Side::B, Ok(b)),
                 (Err(_), Ok(b)) => (Side::B, Ok(b)),
@@ -169,7 +178,7 @@ fn is_met(seam: &Seam, side: Side, own: &EdgeFacts, fixed: &EdgeFacts) -> bool {
     holds(seam.kind, off(seam.kind, a, b).0)
 }
 
-fn moved(project: &Project, index: usize, side: Side) -> Result<Moved> {
+fn moved(project: &Project, index: usize, side: Side, size: &Size) -> Result<Moved> {
     let seam = &project.seams[index];
     let (own, fixed) = seam.edges(side);
     let other = &project.pieces[fixed.piece];
@@ -226,7 +235,7 @@ fn moved(project: &Project, index: usize, side: Side) -> Result<Moved> {
             "let the companion of that other seam move, or the other side of this one",
         ));
     }
-    by_scale(project, index, side, &piece, &first, &fixed)
+    by_scale(project, index, side, (&piece, &first, size), &fixed)
 }
 
 /// The edge with other stitches and nothing else changed, where that makes the seam hold.
@@ -321,8 +330,7 @@ fn by_scale(
     project: &Project,
     index: usize,
     side: Side,
-    piece: &Piece,
-    first: &Plan,
+    (piece, first, size): (&Piece, &Plan, &Size),
     fixed: &EdgeFacts,
 ) -> Result<Moved> {
     let seam = &project.seams[index];
@@ -339,7 +347,7 @@ fn by_scale(
             break;
         }
         scale = next;
-        let made = scaled_by(piece, first, scale)?;
+        let made = scaled_by(piece, first, scale, size)?;
         let carried = match own.at {
             At::Round(k) => At::Round(made.round_for(k)),
             open => open,

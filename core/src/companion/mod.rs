@@ -2,8 +2,8 @@
 //!
 //! A [`Seam`] is saved in the project: a round or an open edge of one piece, a round or an
 //! open edge of another, whether the two are sewn stitch to stitch or one goes over the other
-//! with room to spare, and which of them may give way. [`report`] says how a seam stands,
-//! [`meet`](meet()) makes it hold by the smallest change of the side that may move, and
+//! with room to spare, and which of them may give way. [`report()`] says how a seam stands,
+//! [`meet()`] makes it hold by the smallest change of the side that may move, and
 //! [`scale_to_match`] turns a measure of a finished thing into a scale.
 
 mod edge;
@@ -21,6 +21,7 @@ use crate::sizes::{Dimension, SizeBy};
 pub use edge::{EdgeFacts, edge};
 pub(crate) use keep::carry;
 pub use keep::{inserted, removed};
+pub(crate) use meet::meet_as;
 pub use meet::{Change, ChangeKind, Met, meet, meet_all};
 pub use report::{SeamReport, instructions, report, reports};
 

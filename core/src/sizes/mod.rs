@@ -1,11 +1,11 @@
 //! Sizes: a piece planned anew at another height, width, scale or gauge, or so that it meets
 //! a companion.
 //!
-//! A size is never made by multiplying counts. The outline is scaled ([`scale`]), what has to
-//! keep its stitches is widened again ([`features`]), what belongs to single rounds is carried
-//! to the same share of the working ([`carry`]), and the piece is planned. The scale is moved
+//! A size is never made by multiplying counts. The outline is scaled (`scale`), what has to keep
+//! its stitches is widened again (`features`), what belongs to single rounds is carried to the
+//! same share of the working (`carry`), and the piece is planned. The scale is moved
 //! until the *forecast* has the wanted measure, so a size holds what it says even where cloth
-//! bulges. [`table`] sets the sizes of a piece side by side.
+//! bulges. [`size_table`] sets the sizes of a piece side by side.
 
 mod carry;
 mod family;
@@ -250,11 +250,16 @@ pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
     }
 }
 
-/// `piece`, planned as `plan`, with its outline times `scale` and everything else carried.
+/// `piece`, planned as `plan`, with its outline times `scale` and everything else carried; it
+/// keeps what `size` keeps.
 ///
 /// # Errors
 /// Where it cannot be planned at that scale.
-pub(crate) fn scaled_by(piece: &Piece, plan: &Plan, scale: f64) -> Result<Resized> {
-    let size = Size::new("", SizeBy::Factor(scale));
-    scale::Base::new(piece, plan.clone(), &size).at(scale)
+pub(crate) fn scaled_by(
+    piece: &Piece,
+    plan: &Plan,
+    scale: f64,
+    size: &Size,
+) -> Result<Resized> {
+    scale::Base::new(piece, plan.clone(), size).at(scale)
 }

@@ -93,7 +93,7 @@ fn meet(
     for i in shared {
         let seam = &mut at.seams[i];
         seam.moves = if seam.a.piece == index { Side::A } else { Side::B };
-        let met = companion::meet(&at, i)?;
+        let met = companion::meet_as(&at, i, size)?;
         notes.extend(met.changes.iter().map(|change| change.text.clone()));
         at = met.project;
     }

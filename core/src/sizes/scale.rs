@@ -32,6 +32,32 @@ pub(super) struct Base<'a> {
     likeness: Option<Likeness>,
 }
 
+/// The nearest trials below and above a wanted measure.
+#[derive(Debug, Clone, Copy, Default)]
+struct Bracket {
+    below: Option<Tried>,
+    above: Option<Tried>,
+}
+
+/// A scale and what it measured, mm.
+#[derive(Debug, Clone, Copy)]
+struct Tried {
+    scale: f64,
+    mm: f64,
+}
+
+impl Bracket {
+    fn take(&mut self, tried: Tried, wanted: f64) {
+        if tried.mm < wanted {
+            if self.below.is_none_or(|below| tried.scale > below.scale) {
+                self.below = Some(tried);
+            }
+        } else if self.above.is_none_or(|above| tried.scale < above.scale) {
+            self.above = Some(tried);
+        }
+    }
+}
+
 /// One scale tried.
 struct Trial {
     scale: f64,
@@ -83,17 +109,12 @@ impl<'a> Base<'a> {
         let limits = self.limits(gauge, asked)?;
         let mut scale = asked.clamp(limits.0, limits.1);
         let mut best: Option<Trial> = None;
-        // The nearest trials below and above: their scale and measure.
-        let (mut below, mut above): (Option<(f64, f64)>, Option<(f64, f64)>) = (None, None);
+        let mut bracket = Bracket::default();
         for turn in 0..MOST_TRIALS {
             let trial = self.trial(scale, gauge)?;
             let got = measure(&trial.plan);
             let off = (got - wanted.mm).abs();
-            match got < wanted.mm {
-                true if below.is_none_or(|b| scale > b.0) => below = Some((scale, got)),
-                false if above.is_none_or(|a| scale < a.0) => above = Some((scale, got)),
-                _ => {}
-            }
+            bracket.take(Tried { scale, mm: got }, wanted.mm);
             let nearer = |b: &Trial| off < (measure(&b.plan) - wanted.mm).abs();
             if best.as_ref().is_none_or(nearer) {
                 best = Some(trial);
@@ -101,11 +122,11 @@ impl<'a> Base<'a> {
             if off <= NEAR * tolerance {
                 break;
             }
-            let next = match (below, above) {
-                (Some(b), Some(a)) if a.0 - b.0 > SAME_SCALE * a.0 => {
-                    let share = (wanted.mm - b.1) / (a.1 - b.1).max(1e-9);
+            let next = match (bracket.below, bracket.above) {
+                (Some(b), Some(a)) if a.scale - b.scale > SAME_SCALE * a.scale => {
+                    let share = (wanted.mm - b.mm) / (a.mm - b.mm).max(1e-9);
                     let share = if turn % 2 == 0 { share.clamp(0.05, 0.95) } else { 0.5 };
-                    b.0 + share * (a.0 - b.0)
+                    b.scale + share * (a.scale - b.scale)
                 }
                 (Some(_), Some(_)) => break,
                 _ => (scale * wanted.mm / got.max(1e-3)).clamp(limits.0, limits.1),
@@ -120,7 +141,7 @@ impl<'a> Base<'a> {
         };
         let mut made = self.done(best, Some(wanted));
         if !made.is_met() {
-            let why = self.why_not(&made, wanted, gauge, limits, asked, (below, above));
+            let why = self.why_not(&made, wanted, gauge, (limits, asked), bracket);
             made.notes.insert(0, why);
         }
         Ok(made)
@@ -223,9 +244,8 @@ impl<'a> Base<'a> {
         made: &Resized,
         wanted: Wanted,
         gauge: Gauge,
-        limits: (f64, f64),
-        asked: f64,
-        (below, above): (Option<(f64, f64)>, Option<(f64, f64)>),
+        (limits, asked): ((f64, f64), f64),
+        Bracket { below, above }: Bracket,
     ) -> String {
         let word = wanted.dimension.word();
         let got = wanted.dimension.of(&made.plan);
@@ -246,8 +266,8 @@ impl<'a> Base<'a> {
         match (below, above) {
             (Some(b), Some(a)) => format!(
                 "{head}: whole stitches and rounds come to {} or to {}; {tail}.",
-                length(b.1),
-                length(a.1)
+                length(b.mm),
+                length(a.mm)
             ),
             _ => format!("{head} with whole stitches and rounds; {tail}."),
         }

@@ -111,9 +111,15 @@ pub fn written_as(writer: &Writer<'_>, sizes: &[(&str, &Piece, &Plan)]) -> Strin
     let Some(((first, piece, _), others)) = sizes.split_first() else { return String::new() };
     let patterns: Vec<_> = sizes.iter().map(|(_, piece, plan)| pattern(piece, plan)).collect();
     let others: Vec<&str> = others.iter().map(|size| size.0).collect();
-    let heading = match others.is_empty() {
-        true => format!("{}: {first}", piece.name),
-        false => format!("{}: {first} ({})", piece.name, others.join(", ")),
-    };
+    let mut heading = format!("{}: {first}", piece.name);
+    if !others.is_empty() {
+        // Lines that stand apart name their size by its number.
+        let named = |(i, size): (u32, &(&str, &Piece, &Plan))| {
+            let number = writer.phrases().size.replace("{n}", &i.to_string());
+            format!("{number} = {}", size.0)
+        };
+        let numbers: Vec<String> = (1..).zip(sizes).map(named).collect();
+        heading += &format!(" ({})\n{}", others.join(", "), numbers.join(", "));
+    }
     format!("{heading}\n{}", write_sizes(&patterns, writer.style(), writer.lexicon()))
 }
