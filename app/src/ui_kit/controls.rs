@@ -192,9 +192,14 @@ pub fn follow_focus(ui: &Ui) {
     let Some(response) = focused.and_then(|id| ui.ctx().read_response(id)) else { return };
     let hidden = response.interact_rect != response.rect;
     let ours = response.layer_id == ui.layer_id() && ui.min_rect().intersects(response.rect);
-    if hidden && ours {
+    // What the hand has just taken is in sight already, as far as it matters.
+    let by_hand = ui.input(|i| i.pointer.any_pressed() || i.pointer.any_released());
+    if hidden && ours && !by_hand {
         let none = egui::style::ScrollAnimation::none();
-        ui.scroll_to_rect_animation(response.rect.expand(8.0), None, none);
+        // Of what is larger than the area, its beginning.
+        let whole = response.rect.expand(8.0);
+        let size = whole.size().min(ui.clip_rect().size());
+        ui.scroll_to_rect_animation(Rect::from_min_size(whole.min, size), None, none);
     }
 }
 
