@@ -73,6 +73,13 @@ impl Files {
         data["beside_mm"] = json!(BESIDE);
         data["measures_in_front"] = json!(sheet.pieces.len() <= MEASURED_IN_FRONT);
         data["bodies_across"] = json!(field.0);
+        for (field, name, most) in [
+            ("running_title", "title", 84),
+            ("running_designer", "designer", 60),
+            ("running_licence", "licence", 110),
+        ] {
+            data[field] = json!(running(data[name].as_str().unwrap_or_default(), most));
+        }
         data["plain_title"] = json!(sheet.title);
         data["plain_designer"] = json!(sheet.designer);
         data["replaced"] = json!(replaced);
@@ -83,6 +90,16 @@ impl Files {
         files.insert(DATA.into(), Bytes::from_string(data.to_string()));
         Ok(Self { files, replaced })
     }
+}
+
+/// A text as the head or foot of a page has it: on one line, cut short where it is long.
+fn running(text: &str, most: usize) -> String {
+    let plain: Vec<char> = text.chars().filter(|&c| c != '\u{200B}').collect();
+    if plain.len() <= most {
+        return plain.into_iter().collect();
+    }
+    let cut: String = plain.into_iter().take(most - 3).collect();
+    format!("{}...", cut.trim_end())
 }
 
 /// Keeps a number on the line of the word before it, in the words of the rounds.
