@@ -83,7 +83,7 @@ fn headed(line: &str) -> Option<(u32, u32, &str)> {
 
 /// `inc × 6 [12]`: the words and the count.
 fn counted(words: &str) -> Option<(String, u32)> {
-    let words = words.replace('*', "").replace('\\', "");
+    let words = words.replace(['*', '\\'], "");
     let open = words.rfind('[')?;
     let close = open + words[open..].find(']')?;
     let count = words[open + 1..close].trim().parse().ok()?;
