@@ -46,7 +46,9 @@ pub fn rounds_in(text: &str) -> Vec<Stated> {
             words.push_str(line);
             lines += 1;
         }
-        if lines > MOST_LINES {
+        // Measures are no rounds: “2 1/4 in” of a schematic, “22 sc and …” of a gauge.
+        let measure = open.as_ref().is_some_and(|(_, _, words)| words.contains(" cm"));
+        if lines > MOST_LINES || measure {
             open = None;
         }
         if let Some((first, last, words)) = &open
@@ -81,7 +83,7 @@ fn headed(line: &str) -> Option<(u32, u32, &str)> {
 
 /// `inc × 6 [12]`: the words and the count.
 fn counted(words: &str) -> Option<(String, u32)> {
-    let words = words.replace('*', "").replace('\\', "");
+    let words = words.replace(['*', '\\'], "");
     let open = words.rfind('[')?;
     let close = open + words[open..].find(']')?;
     let count = words[open + 1..close].trim().parse().ok()?;

@@ -266,3 +266,33 @@ fn the_sheet_as_text_proofreads_clean() {
         assert!(findings.is_empty(), "{name}: {findings:?}\n{text}");
     }
 }
+
+#[test]
+fn sizes_are_told_together_or_one_after_the_other() {
+    use plumpline_core::sheet::{SizedPlan, sheet_of};
+    let press = Press::new();
+    let (small, large) = (ball(50.0), ball(80.0));
+    let project = Project::of_piece(small.clone());
+    let (small_plan, large_plan) = (plan(&small).expect("a plan"), plan(&large).expect("one"));
+    let sized = |plan, name, piece| SizedPlan { name, piece, plan };
+    let stated = |plan: &plumpline_core::Plan| -> Vec<Stated> {
+        let lines = plan.wording.lines.iter();
+        lines.map(|l| (l.first, l.last, l.text.clone(), l.count)).collect()
+    };
+    // Worded differently: a list a size, each under its name.
+    let sizes = [sized(&small_plan, "S", &small), sized(&large_plan, "L", &large)];
+    let sheet = sheet_of(&project, &[&sizes], Default::default()).expect("a sheet");
+    assert_eq!(sheet.pieces[0].lists().len(), 2);
+    let both = [stated(&small_plan), stated(&large_plan)].concat();
+    assert_eq!(rounds_in(&sheet::text_of(&sheet)), both);
+    assert_eq!(rounds_in(&sheet::markdown_of(&sheet)), both);
+    assert_eq!(rounds_in(&html_words(&sheet::html_of(&sheet))), both);
+    let pdf = pages(&press, &sheet).pdf().expect("a file");
+    assert_eq!(rounds_in(&pdf_words(&pdf)), both);
+    // Alike but for what they weigh: one list.
+    let finer = Piece { habits: Default::default(), copies: 2, ..small.clone() };
+    let sizes = [sized(&small_plan, "S", &small), sized(&small_plan, "M", &finer)];
+    let sheet = sheet_of(&project, &[&sizes], Default::default()).expect("a sheet");
+    assert_eq!(sheet.pieces[0].lists().len(), 1);
+    assert_eq!(rounds_in(&sheet::text_of(&sheet)), stated(&small_plan));
+}

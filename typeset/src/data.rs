@@ -20,6 +20,9 @@ const MARGINS: f32 = 32.0;
 const ABOVE_AND_BELOW: f32 = 62.0;
 /// Width of the column beside the rounds, mm.
 const BESIDE: f32 = 62.0;
+/// Height of the measures of a piece and of the key of its charts there, mm.
+const MEASURES: f32 = 70.0;
+const KEY: f32 = 66.0;
 /// Between two pictures, mm.
 const GAP: f32 = 8.0;
 /// The field of the body pictures, mm: of a single one, and of several together.
@@ -63,7 +66,12 @@ impl Files {
         for (i, piece) in sheet.pieces.iter().enumerate() {
             let room = [page[0] - MARGINS, page[1] - ABOVE_AND_BELOW];
             let mut laid = Laid { files: &mut files, i, pictures: &piece.pictures };
-            let mut pictures = laid.charts(room, options.columns == Columns::One);
+            let measures = match sheet.pieces.len() > MEASURED_IN_FRONT {
+                true => MEASURES,
+                false => 0.0,
+            };
+            let beside = options.columns == Columns::One;
+            let mut pictures = laid.charts(room, beside.then_some(measures));
             pictures["schematic"] = laid.schematic(&piece.sizes[0].finished);
             pictures["body"] = laid.body(field.1, bodies)?;
             data["pieces"][i]["pictures"] = pictures;
@@ -73,6 +81,13 @@ impl Files {
         data["beside_mm"] = json!(BESIDE);
         data["measures_in_front"] = json!(sheet.pieces.len() <= MEASURED_IN_FRONT);
         data["bodies_across"] = json!(field.0);
+        for (field, name, most) in [
+            ("running_title", "title", 84),
+            ("running_designer", "designer", 60),
+            ("running_licence", "licence", 110),
+        ] {
+            data[field] = json!(running(data[name].as_str().unwrap_or_default(), most));
+        }
         data["plain_title"] = json!(sheet.title);
         data["plain_designer"] = json!(sheet.designer);
         data["replaced"] = json!(replaced);
@@ -83,6 +98,16 @@ impl Files {
         files.insert(DATA.into(), Bytes::from_string(data.to_string()));
         Ok(Self { files, replaced })
     }
+}
+
+/// A text as the head or foot of a page has it: on one line, cut short where it is long.
+fn running(text: &str, most: usize) -> String {
+    let plain: Vec<char> = text.chars().filter(|&c| c != '\u{200B}').collect();
+    if plain.len() <= most {
+        return plain.into_iter().collect();
+    }
+    let cut: String = plain.into_iter().take(most - 3).collect();
+    format!("{}...", cut.trim_end())
 }
 
 /// Keeps a number on the line of the word before it, in the words of the rounds.
@@ -213,14 +238,16 @@ impl Laid<'_> {
     }
 
     /// Charts in rows, their key and what is said of them. Small ones stand beside the
-    /// rounds where there is room.
-    fn charts(&mut self, room: [f32; 2], beside: bool) -> Value {
+    /// rounds where there is room; `beside` is what stands there already, mm, where anything
+    /// may.
+    fn charts(&mut self, room: [f32; 2], beside: Option<f32>) -> Value {
         let pictures = self.pictures;
         let charts = &pictures.charts;
         let sizes: Vec<[f32; 2]> = charts.charts.iter().map(Chart::size_mm).collect();
         let widest = sizes.iter().map(|s| s[0]).fold(0.0, f32::max);
         let tall: f32 = sizes.iter().map(|s| s[1] * (BESIDE / s[0]).min(1.0) + 12.0).sum();
-        let beside = beside && widest * LEAST_SCALE <= BESIDE && tall < 0.72 * room[1];
+        let free = beside.map_or(0.0, |taken| room[1] - taken - KEY);
+        let beside = widest * LEAST_SCALE <= BESIDE && tall < free;
         let width = if beside { BESIDE } else { room[0] };
         let packed = match beside {
             true => rows(&sizes, BESIDE, BESIDE, room[1]),

@@ -149,6 +149,10 @@ impl Schematic<'_> {
         let y = 0.5 * (y0 + y1);
         let (low, high) = (y0.min(y1) + 0.5, y0.max(y1) - 0.5);
         let reach = 0.75 * TYPE;
+        // A narrow band leaves no room for its letter; the rounds tell its yarn.
+        if high - low < 0.6 * TYPE {
+            return;
+        }
         if high - low > 2.0 * reach {
             let pen = Pen::new(SOFT, 0.18);
             self.drawing.line([[x, low], [x, y - reach]], pen);
