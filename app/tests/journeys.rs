@@ -176,3 +176,73 @@ fn the_teacher_drags_and_reads_the_bend() {
     bench.run();
     assert_eq!(said(&bench), ball);
 }
+
+/// A cork for a jar, in a notation of its own.
+const CORK: &str = "Cork\n\
+    R1: 6 sc in magic ring (6)\n\
+    R2: inc x 6 (12)\n\
+    R3: (sc 1, inc) x 6 (18)\n\
+    R4: (sc 2, inc) x 6 (24)\n\
+    R5-9: sc in each st around (24)\n\
+    R10: (sc 2, dec) x 6 (18)\n\
+    Stuff now.\n\
+    R11: (sc 1, dec) x 6 (12)\n\
+    R12: dec x 6 (6)\n\
+    Fasten off.\n";
+
+#[test]
+fn the_maker_reads_a_pattern_resizes_it_and_prints() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut bench = opened(home.path());
+    click(&mut bench, "Proofread");
+    bench.get_by_label("Pattern text").focus();
+    bench.run();
+    bench.event(egui::Event::Paste(CORK.into()));
+    wait_for(&mut bench, "the reading", |b| {
+        b.state().proofreading().checked().is_some_and(|c| c.summary.rounds == 12)
+    });
+    let found = bench.state().proofreading().checked().expect("checked").findings.len();
+    assert_eq!(found, 0, "it adds up");
+    bench.run();
+    click(&mut bench, "Make a piece of it");
+    let counts = bench.state().plan().expect("a plan").counts();
+    assert_eq!(counts, [6, 12, 18, 24, 24, 24, 24, 24, 24, 18, 12, 6]);
+
+    // Twice as high: planned anew from its shape, not multiplied.
+    let was = bench.state().plan().expect("a plan").size_mm;
+    click(&mut bench, "Sizes");
+    click(&mut bench, "Add a size");
+    click(&mut bench, "Size 1 made by so many times");
+    click(&mut bench, "height");
+    let target = format!("{:.0} mm", 2.0 * was.0);
+    type_over(&mut bench, "Height of size 1", &target);
+    wait_for(&mut bench, "the size", |b| b.state().sizing().is_current());
+    let rows = &bench.state().sizing().found().expect("rows").rows;
+    let made = rows[1].made.as_ref().expect("it can be made");
+    assert!((made.height_mm / was.0 - 2.0).abs() < 0.06, "{} of {}", made.height_mm, was.0);
+    assert!(made.rounds > 20, "{} rounds", made.rounds);
+    bench.run();
+    click(&mut bench, "More about size 1");
+    click(&mut bench, "Make the piece this size");
+    let now = bench.state().plan().expect("a plan").size_mm;
+    assert!((now.0 / was.0 - 2.0).abs() < 0.06, "{was:?} became {now:?}");
+
+    // The sheet as pages, then as a file.
+    bench.key_press(Key::Escape);
+    bench.run();
+    click(&mut bench, "Sheet");
+    wait_for(&mut bench, "the pages", |b| b.state().printing().is_current());
+    assert!(!bench.state().printing().pages().is_empty());
+    bench.run();
+    click(&mut bench, "Save the sheet…");
+    wait_for(&mut bench, "the question", |b| b.query_by_label("Where is the file?").is_some());
+    bench.run();
+    let path = home.path().join("cork.pdf");
+    bench.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    bench.event(egui::Event::Text(path.display().to_string()));
+    bench.run();
+    bench.key_press(Key::Enter);
+    wait_for(&mut bench, "the file", |_| path.exists());
+    let file = std::fs::read(&path).expect("it is there");
+    assert!(file.starts_with(b"%PDF-"), "it is a PDF");
+}

@@ -252,6 +252,15 @@ fn the_sheet_reads_every_round() {
     bench.get_by_label("Sheet").click();
     bench.run();
     assert_eq!(bench.state().view().stage, Stage::Sheet);
+    for _ in 0..2_000 {
+        bench.step();
+        if bench.state().printing().is_current() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    bench.get_by_label("The sheet as: Text").click();
+    bench.run();
     let lines = bench.state().plan().unwrap().wording.lines.clone();
     for line in lines {
         let words = format!("{}: {} [{}]", line.heading, line.text, line.count);

@@ -296,10 +296,9 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
             paint::panel(ui.painter(), body, bench.t);
             paint::panel(ui.painter(), card, bench.t);
         }
-        Side::Line(rect)
-        | Side::Findings(rect)
-        | Side::Layout(rect)
-        | Side::Sizes(rect) => paint::panel(ui.painter(), rect, bench.t),
+        Side::Line(rect) | Side::Findings(rect) | Side::Layout(rect) | Side::Sizes(rect) => {
+            paint::panel(ui.painter(), rect, bench.t)
+        }
         Side::Nothing => {}
     }
     top_strip::show(ui, bench, layout.strip, actions);

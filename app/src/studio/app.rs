@@ -290,7 +290,8 @@ impl Studio {
         }
         if self.view.stage == Stage::Sheet {
             let view = self.view.sheet;
-            let scale = panels::page_scale(window, self.view.sheet.zoom, ctx.pixels_per_point());
+            let scale =
+                panels::page_scale(window, self.view.sheet.zoom, ctx.pixels_per_point());
             let project = self.document.project();
             if self.printing.update(&ctx, project, view.look, scale) {
                 ctx.request_repaint();

@@ -6,6 +6,7 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::studio::app::Studio;
+use plumpline::studio::view::Stage;
 
 use crate::bench::Bench;
 use crate::controls::{self, Control};
@@ -63,6 +64,25 @@ fn card(bench: &mut Bench<'_>, bead: &str) {
     }
 }
 
+/// Waits for what other threads work out.
+fn settle(bench: &mut Bench<'_>) {
+    for _ in 0..2_000 {
+        bench.step();
+        let studio = bench.state();
+        let done = match studio.view().stage {
+            Stage::Sizes => studio.sizing().is_current(),
+            Stage::Sheet => studio.printing().is_current(),
+            _ => true,
+        };
+        if done {
+            bench.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    panic!("it did not settle");
+}
+
 const fn base(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
     Place { name, over: false, open }
 }
@@ -72,7 +92,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 28] = [
+pub(crate) const PLACES: [Place; 34] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -120,7 +140,37 @@ pub(crate) const PLACES: [Place; 28] = [
     base("notes", |b| card(b, "Notes")),
     base("rules", |b| card(b, "Rules")),
     base("ease", |b| card(b, "Ease")),
-    base("sheet", |b| press(b, Key::Num3)),
+    base("sizes", |b| {
+        press(b, Key::Num2);
+        click(b, "Add a size");
+        settle(b);
+    }),
+    base("another yarn", |b| {
+        press(b, Key::Num2);
+        click(b, "Beside the sizes: Another yarn");
+        settle(b);
+    }),
+    base("sample", |b| {
+        press(b, Key::Num2);
+        click(b, "Beside the sizes: Sample");
+        settle(b);
+    }),
+    over("more about a size", |b| {
+        press(b, Key::Num2);
+        click(b, "Add a size");
+        settle(b);
+        click(b, "More about size 1");
+    }),
+    base("sheet", |b| {
+        press(b, Key::Num3);
+        settle(b);
+    }),
+    base("sheet as text", |b| {
+        press(b, Key::Num3);
+        click(b, "The sheet as: Text");
+        settle(b);
+    }),
+    base("make", |b| press(b, Key::Num5)),
     base("sheet, copied", |b| {
         press(b, Key::Num3);
         click(b, "Copy");

@@ -73,7 +73,8 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         return;
     }
     let mut right = rect.right() - PAD - 150.0;
-    for (icon, name, by) in [(Icon::More, "Larger pages", 1), (Icon::Less, "Smaller pages", -1)] {
+    for (icon, name, by) in [(Icon::More, "Larger pages", 1), (Icon::Less, "Smaller pages", -1)]
+    {
         let corner = pos2(right - 28.0, rect.top() + 9.0);
         let place = Rect::from_min_size(corner, vec2(28.0, 28.0));
         let next = view.zoomed(by);

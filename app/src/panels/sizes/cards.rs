@@ -48,10 +48,3 @@ pub(in crate::panels) fn show(
         controls::follow_focus(ui);
     });
 }
-
-/// Asks for another view of the stage.
-pub(super) fn look(bench: &Bench<'_>, change: impl FnOnce(&mut SizesView)) -> Look {
-    let mut view = bench.view.sizes.clone();
-    change(&mut view);
-    Look::Sizes(Box::new(view))
-}

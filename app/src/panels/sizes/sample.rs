@@ -3,9 +3,8 @@
 use egui::{Align2, DragValue, Rect, Sense, Stroke, TextEdit, Ui, pos2, vec2};
 use plumpline_core::calibrate::{Calibration, Compared, Fitted, Quantity};
 
-use super::cards::look;
 use crate::panels::{form, length_field};
-use crate::studio::action::{Actions, Edit};
+use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::home::DeskAction;
 use crate::studio::sizing::{SampleDraft, SizeEdit};
@@ -38,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     grams(ui, "After the last", &mut new.yarn_g.1, actions);
     unravelled(ui, bench, &mut new, actions);
     if new != *draft {
-        actions.look(look(bench, |view| view.sample = new));
+        actions.look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.sample = new))));
     }
     match bench.sizing.found().and_then(|found| found.learned.as_ref()) {
         None => {}
@@ -145,7 +144,8 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
     let field = place(rect, 0.0, 150.0);
     let edit = TextEdit::singleline(&mut maker).char_limit(40).desired_width(field.width());
     if ui.put(field, edit).accessible_name("Maker").changed() {
-        actions.look(look(bench, |view| view.maker = maker));
+        actions
+            .look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.maker = maker))));
     }
     if wide(ui, "Keep in the gauge book", current) {
         actions.desk(DeskAction::KeepGauge(Box::new(learned.clone())));

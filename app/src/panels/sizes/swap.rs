@@ -5,9 +5,8 @@ use plumpline_core::calibrate::Entry;
 use plumpline_core::sizes::Keeps;
 use plumpline_core::{Gauge, Plan, Yarn};
 
-use super::cards::look;
 use crate::panels::{form, length_field};
-use crate::studio::action::{Actions, Edit};
+use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::sizing::SizeEdit;
 use crate::ui_kit::controls::{self, Face};
@@ -40,7 +39,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     new.hook_mm = hook;
     book(ui, bench, &mut new);
     if new != gauge && new.validate().is_ok() {
-        actions.look(look(bench, |view| view.other = Some(new)));
+        actions.look(Look::Sizes(Box::new(
+            bench.view.sizes.changed(|view| view.other = Some(new)),
+        )));
     }
     if bench.view.sizes.other.is_none() {
         return;

@@ -61,9 +61,9 @@ impl Steps {
             | Action::Command(
                 Command::TogglePin | Command::MoreStitches | Command::FewerStitches,
             ) => self.count = true,
-            Action::Command(
-                Command::ShowSheet | Command::CopySheet | Command::SaveSheet,
-            ) => self.sheet = true,
+            Action::Command(Command::ShowSheet | Command::CopySheet | Command::SaveSheet) => {
+                self.sheet = true
+            }
             _ => {}
         }
     }

@@ -26,12 +26,7 @@ pub(super) enum News {
     /// It cannot be set, and why.
     Failed { revision: u64, why: String },
     /// It is set: its content, the sizes of its pages, the characters no face has.
-    Set {
-        revision: u64,
-        sheet: Arc<Sheet>,
-        sizes_pt: Vec<[f32; 2]>,
-        replaced: Option<String>,
-    },
+    Set { revision: u64, sheet: Arc<Sheet>, sizes_pt: Vec<[f32; 2]>, replaced: Option<String> },
     /// One of its pages is drawn.
     Page { revision: u64, index: usize, image: ColorImage },
 }

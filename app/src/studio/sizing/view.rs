@@ -42,6 +42,16 @@ pub struct SizesView {
     pub maker: String,
 }
 
+impl SizesView {
+    /// The same with a change.
+    #[must_use]
+    pub fn changed(&self, change: impl FnOnce(&mut Self)) -> Self {
+        let mut view = self.clone();
+        change(&mut view);
+        view
+    }
+}
+
 /// The measures of a sample as they are typed in: nought is not measured.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SampleDraft {
