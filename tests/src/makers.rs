@@ -7,12 +7,16 @@ use plumpline_core::{Firmness, Piece, Plan, Project, plan};
 
 use crate::rng::Rng;
 
-/// What a maker of this cloth measures on a piece, without any error.
+/// What a maker of this cloth measures on the first piece of `project`, without any error: as
+/// many stitches and rounds as the unstuffed piece has, its girth and height stuffed, the
+/// yarn used, and the yarn of one round.
 pub fn exact(project: &Project, made: &Plan, truth: &MakersCloth) -> Vec<Measured> {
     let piece = &project.pieces[0];
+    let counts = made.counts();
+    let widest = counts.iter().copied().max().unwrap_or(20);
     let asked: Vec<Measured> = [
-        Measure::Stitches { stitches: 20.0, mm: 1.0 },
-        Measure::Rounds { rounds: 20.0, mm: 1.0 },
+        Measure::Stitches { stitches: f64::from(widest), mm: 1.0 },
+        Measure::Rounds { rounds: counts.len() as f64, mm: 1.0 },
         Measure::Around(1.0),
         Measure::Height(1.0),
         Measure::Yarn { before_g: 1.0, after_g: 0.0 },

@@ -18,21 +18,27 @@ fn sample(name: &str) -> Project {
     file::load(&folder.join(name)).expect("the sample loads")
 }
 
-/// They make the pear as a sample and the float next; or the pebble, and the nut next.
+/// They make the pear as a sample and the float next; or the pebble, and the nut next. From
+/// the small nut to the flat pebble the errors are printed only: a flat piece answers an error
+/// of a stitch's proportions with more than twice that in its height, and on so small a sample
+/// a millimetre is too much.
 #[test]
 fn two_hundred_makers_are_known_well_enough_for_their_next_piece() {
-    for (first, next, seed) in
-        [("pear.ron", "float.ron", 0x6d61_6b65_7273), ("pebble.ron", "acorn.ron", 11)]
-    {
-        let makers = trial(&sample(first), &sample(next).pieces[0], 200, seed);
+    for (first, next, asserted) in [
+        ("pear.ron", "float.ron", true),
+        ("pebble.ron", "acorn.ron", true),
+        ("acorn.ron", "pebble.ron", false),
+    ] {
+        let makers = trial(&sample(first), &sample(next).pieces[0], 200, 0x6d61_6b65_7273);
         println!("{first}, {next}: {}", told(&makers));
         let worst = makers.iter().max_by(|a, b| a.after.total_cmp(&b.after)).expect("makers");
         assert!(worst.after < 0.2, "not even nearly known: {worst:?}");
         let of = |error: fn(&Maker) -> f64| makers.iter().map(error).collect::<Vec<f64>>();
         let within = share_within(&of(|m| m.after), 0.03);
         let without = share_within(&of(|m| m.before), 0.03);
-        assert!(within >= 0.95, "{first}, {next}: {within}");
+        assert!(!asserted || within >= 0.95, "{first}, {next}: {within}");
         assert!(without < 0.5, "the trial would show nothing: {without}");
+        assert!(within > without + 0.5, "{first}, {next}: {within} after, {without} before");
     }
 }
 

@@ -80,14 +80,14 @@ impl Quantity {
     }
 
     /// How far it may be from what was known before, one standard deviation of its natural
-    /// logarithm. Common practice, no source: gauges differ by some 15 % from maker to maker,
-    /// soft and firm by a factor of four, stiffness both ways by two; the yarn figure is good
-    /// to 20 % (FACTS.md section 7).
+    /// logarithm. Common practice, no source: gauges differ by up to some 15 % from maker to
+    /// maker, who stuff within about a quarter of the firmness they name; stiffness is taken
+    /// to differ by up to two both ways. The yarn figure is good to 20 % (FACTS.md section 7).
     pub fn prior_spread(self) -> f64 {
         match self {
-            Self::StitchWidth | Self::RoundHeight => 0.15,
-            Self::Firmness => 0.5,
-            Self::StiffnessAlong => std::f64::consts::LN_2,
+            Self::StitchWidth | Self::RoundHeight => 0.10,
+            Self::Firmness => 0.25,
+            Self::StiffnessAlong => 0.45,
             Self::YarnPerStitch => 0.2,
         }
     }

@@ -27,7 +27,7 @@ pub struct Sample<'a> {
 /// The forecast of the rounds of `piece`, planned as `plan`, when someone works them whose
 /// cloth is `cloth`: the plan's own forecast where it is the cloth that was planned for.
 pub fn worked_by(piece: &Piece, plan: &Plan, cloth: &MakersCloth) -> Vec<Rz> {
-    Sample::new(piece, plan.clone(), &[]).stuffed(cloth, None)
+    Sample::new(piece, plan.clone(), &[]).stuffed(cloth)
 }
 
 impl<'a> Sample<'a> {
@@ -50,8 +50,9 @@ impl<'a> Sample<'a> {
         }
     }
 
-    /// The stuffed shape in `cloth`, found from the slack skin or from a shape near it.
-    fn stuffed(&self, cloth: &MakersCloth, near: Option<&[Rz]>) -> Vec<Rz> {
+    /// The stuffed shape in `cloth`. Always found from the slack skin: from the shape of
+    /// another cloth a step may lead to another minimum, an end pushed inwards.
+    fn stuffed(&self, cloth: &MakersCloth) -> Vec<Rz> {
         let dressed = cloth.dress(self.piece);
         let skin = skin_of(&dressed, self.plan.start, &self.plan.counts(), &self.holds);
         // Stuffed as firmly, a piece of wider stitches is under so much less pressure.
@@ -60,9 +61,7 @@ impl<'a> Sample<'a> {
         let pressure = pressure_of(&skin, wanted, cloth.firmness);
         let energy = Energy::new(&skin, pressure);
         let tolerance = settled_gradient(&skin);
-        let slack = energy.flatten(&skin.slack_shape());
-        let start = near.map_or_else(|| slack.clone(), |nodes| energy.flatten(nodes));
-        let settled = settle(&energy, &start, tolerance);
+        let settled = settle(&energy, &energy.flatten(&skin.slack_shape()), tolerance);
         if settled.is_settled() {
             return settled.nodes;
         }
@@ -79,26 +78,16 @@ impl<'a> Sample<'a> {
 
     /// What `measures` would come to in `cloth`, mm or g.
     pub fn predict(&self, cloth: &MakersCloth, measures: &[Measured]) -> Vec<f64> {
-        self.predict_near(cloth, measures, None).0
-    }
-
-    /// As [`Self::predict`], with the stuffed shape, which is looked for from `near`.
-    pub(super) fn predict_near(
-        &self,
-        cloth: &MakersCloth,
-        measures: &[Measured],
-        near: Option<&[Rz]>,
-    ) -> (Vec<f64>, Vec<Rz>) {
         let shaped =
             |m: &Measured| matches!(m.measure, Measure::Around(_) | Measure::Height(_));
         let nodes = match measures.iter().any(shaped) {
-            true => self.stuffed(cloth, near),
-            false => self.plan.forecast.clone(),
+            true => self.stuffed(cloth),
+            false => Vec::new(),
         };
-        let one = |m: &Measured| self.one(cloth, &m.measure, &nodes);
-        (measures.iter().map(one).collect(), nodes)
+        measures.iter().map(|m| self.one(cloth, &m.measure, &nodes)).collect()
     }
 
+    /// What one measure would come to; `nodes` are the stuffed shape where it needs one.
     fn one(&self, cloth: &MakersCloth, measure: &Measure, nodes: &[Rz]) -> f64 {
         let (height, width) = size_mm(nodes);
         match *measure {
