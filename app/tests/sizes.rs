@@ -32,7 +32,10 @@ fn settled(bench: &mut Bench<'_>) {
     panic!("the sizes were not worked out");
 }
 
+/// Goes to it by key, which brings it into sight, and clicks it.
 fn click(bench: &mut Bench<'_>, name: &str) {
+    bench.get_by_label(name).focus();
+    bench.run();
     bench.get_by_label(name).click();
     bench.run();
 }

@@ -1,6 +1,8 @@
 //! Sheets as pages: a [`Sheet`] typeset to PDF or to pictures of its pages.
 //!
-//!     Sheet ──► data (JSON, pictures) ──► template (assets/sheet.typ) ──► Pages ──► PDF, RGBA, PNG
+//! ```text
+//! Sheet ──► data (JSON, pictures) ──► template (assets/sheet.typ) ──► Pages ──► PDF, RGBA, PNG
+//! ```
 //!
 //! 1. `fonts`: the faces, embedded, and which characters they have;
 //! 2. `data`: the sheet as data: what a person typed is never markup, so nothing in a

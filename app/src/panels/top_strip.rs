@@ -186,7 +186,10 @@ fn stages(
             Stage::Make => Command::ShowMake,
         };
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
-        let font = type_faces::drafting(type_faces::TITLE);
+        // Where beads stand close, their words are smaller rather than cut.
+        let close = step < 86.0;
+        let font =
+            type_faces::drafting(if close { type_faces::BODY } else { type_faces::TITLE });
         let word = pos2(at.x, strip.top() + 22.0);
         let word = painter.text(word, Align2::CENTER_CENTER, stage.text(), font, ink);
         let found = bench.proofreading.checked().is_some_and(|c| !c.findings.is_empty());

@@ -12,7 +12,8 @@ use crate::places;
 
 /// Kinds that lie on a board, which has the keyboard for all of them; beside each how it is
 /// done by key.
-const ON_BOARDS: [(&str, &str); 6] = [
+const ON_BOARDS: [(&str, &str); 7] = [
+    ("Rounds of ", "G asks for the round to go to"),
     ("Knot ", "[ and ] take it, arrows move it"),
     ("Round ", "Up and Down take it"),
     ("End of round ", "+ and −"),

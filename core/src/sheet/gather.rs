@@ -1,6 +1,6 @@
 //! What a sheet says, gathered from a project and its plans.
 
-use super::length::{cm, inches, number};
+use super::length::{amount, cm, inches, number};
 use super::steps::steps;
 use super::{
     Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, hook_size, level,
@@ -95,13 +95,24 @@ pub fn sheet_of(
         level: level::level(project, &first),
         notes: paragraphs(&project.notes),
         assembly: paragraphs(&project.assembly),
-        materials: Materials::of(project, &first),
+        materials: materials(project, pieces, &first),
         abbreviations: abbreviations(&sheets, &writer),
         specials: special::specials(&first, &writer),
         round_word: lexicon.round.brief(1).to_owned(),
         pieces: sheets,
         cautions: cautions(),
     })
+}
+
+/// What is needed; where pieces come in several sizes, of the first of them.
+fn materials(
+    project: &Project,
+    pieces: &[&[SizedPlan<'_>]],
+    first: &[SizedPlan<'_>],
+) -> Materials {
+    let named = pieces.iter().filter(|sizes| sizes.len() > 1).find_map(|sizes| sizes.first());
+    let of_size = named.map_or_else(String::new, |size| one_line(size.name));
+    Materials { of_size, ..Materials::of(project, first) }
 }
 
 fn piece_sheet(
@@ -127,7 +138,9 @@ fn piece_sheet(
     };
     let own = |of: fn(&Wording) -> &[String]| of(&wordings[0]).to_vec();
     let together = sizes::together(&all_steps).zip(told(|w| &w.closing));
-    let mut size_sheets: Vec<SizeSheet> = sizes.iter().map(size_sheet).collect();
+    let several = sizes.len() > 1;
+    let size_of = |sized| size_sheet(project, sized, several);
+    let mut size_sheets: Vec<SizeSheet> = sizes.iter().map(size_of).collect();
     let (steps, closing) = together.unwrap_or_else(|| {
         for ((sheet, steps), wording) in size_sheets.iter_mut().zip(all_steps).zip(&wordings) {
             sheet.steps = steps;
@@ -176,7 +189,7 @@ fn at_rounds(code: &str, text: &str) -> String {
     }
 }
 
-fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
+fn size_sheet(project: &Project, sized: &SizedPlan<'_>, several: bool) -> SizeSheet {
     let (height_mm, width_mm) = sized.plan.size_mm;
     let mut finished = format!("{} high, {} wide", cm(height_mm), cm(width_mm));
     let mut inch = format!("{} by {}", inches(height_mm), inches(width_mm));
@@ -185,6 +198,21 @@ fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
         inch.push_str(&format!(" by {}", inches(depth)));
     }
     finished.push_str(&format!(" ({inch})"));
+    let estimate = &sized.plan.estimate;
+    let rounds = sized.plan.rounds.len();
+    let mut total = format!("{} stitches in all, {rounds} rounds", estimate.stitches);
+    if several {
+        let used = estimate.yarn.iter();
+        let grams: f64 = used.map(|u| project.yarns[u.yarn].grams(u.metres)).sum();
+        let (low, high) = estimate.stuffing_g;
+        total.push_str(&format!(
+            ", about {} g of yarn, {}–{} g of stuffing, {:.0} min each",
+            amount(grams),
+            amount(low),
+            amount(high),
+            estimate.minutes
+        ));
+    }
     SizeSheet {
         name: sized.name.to_owned(),
         height_mm,
@@ -194,11 +222,7 @@ fn size_sheet(sized: &SizedPlan<'_>) -> SizeSheet {
             "Stuffed {}; forecast from the gauge, not measured on a finished piece.",
             stuffed(sized.piece)
         ),
-        total: format!(
-            "{} stitches in all, {} rounds",
-            sized.plan.estimate.stitches,
-            sized.plan.rounds.len()
-        ),
+        total,
         steps: Vec::new(),
         closing: Vec::new(),
     }
@@ -233,7 +257,7 @@ fn paragraphs(text: &str) -> Vec<String> {
     text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
-fn capitalise(text: &mut str) {
+pub(super) fn capitalise(text: &mut str) {
     if let Some(first) = text.get_mut(..1) {
         first.make_ascii_uppercase();
     }

@@ -59,6 +59,8 @@ pub struct Materials {
     pub notions: Vec<&'static str>,
     /// Working time, minutes.
     pub minutes: f64,
+    /// The size they are for, where pieces come in several; else empty.
+    pub of_size: String,
 }
 
 impl Materials {
@@ -88,6 +90,7 @@ impl Materials {
             volume_ml: volume,
             notions: vec!["stitch marker", "blunt needle", "scissors"],
             minutes,
+            of_size: String::new(),
         }
     }
 
@@ -115,9 +118,15 @@ impl Materials {
         lines.push(format!("Toy stuffing, about {} (estimate)", self.stuffing()));
         lines.push(self.notions.join(", "));
         if let Some(last) = lines.last_mut() {
-            super::capitalise(last);
+            super::gather::capitalise(last);
         }
         lines.push(format!("Time: about {} (estimate)", self.time()));
+        if !self.of_size.is_empty() {
+            lines.push(format!(
+                "All this is for size {}; what the others need stands with their rounds",
+                self.of_size
+            ));
+        }
         lines
     }
 
