@@ -22,9 +22,12 @@ fn drawn(piece: &Piece) -> (Plan, Charts) {
     (plan, charts)
 }
 
+/// A ring by its round: its stitches and where each stands.
+type Ring = (u32, Vec<(Stitch, [f32; 2])>);
+
 /// The rounds of a chart that have a ring of their own, each with its stitches.
-fn rings(chart: &Chart) -> Vec<(u32, Vec<(Stitch, [f32; 2])>)> {
-    let mut rings: Vec<(u32, Vec<(Stitch, [f32; 2])>)> = Vec::new();
+fn rings(chart: &Chart) -> Vec<Ring> {
+    let mut rings: Vec<Ring> = Vec::new();
     for symbol in &chart.symbols {
         match rings.last_mut() {
             Some((round, ring)) if *round == symbol.round => {

@@ -119,10 +119,9 @@ fn compared(ui: &mut Ui, bench: &Bench<'_>, gauge: Gauge, actions: &mut Actions)
     line(ui, "stitches", &|p| p.estimate.stitches.to_string());
     line(ui, "metres", &|p| format!("{:.0}", metres(p, yarns)));
     line(ui, "minutes", &|p| format!("{:.0}", p.estimate.minutes));
-    for error in [both.same_rounds.as_ref().err(), both.same_size.as_ref().err()] {
-        if let Some(error) = error {
-            form::remark(ui, &error.to_string());
-        }
+    let errors = [both.same_rounds.as_ref().err(), both.same_size.as_ref().err()];
+    for error in errors.into_iter().flatten() {
+        form::remark(ui, &error.to_string());
     }
     let current = bench.sizing.is_current();
     for (words, keeps, can) in [

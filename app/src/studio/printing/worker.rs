@@ -1,7 +1,7 @@
 //! The thread that sets sheets.
 
-use std::sync::Arc;
-use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
+use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 
 use egui::{Color32, ColorImage, Context};
 use plumpline_core::Project;
@@ -31,26 +31,73 @@ pub(super) enum News {
     Page { revision: u64, index: usize, image: ColorImage },
 }
 
+/// The newest wish: an older one is never carried out once there is a newer.
+#[derive(Debug, Default)]
+struct Slot {
+    wish: Mutex<Wish>,
+    changed: Condvar,
+}
+
+#[derive(Debug, Default)]
+struct Wish {
+    job: Option<Job>,
+    /// The window is gone.
+    end: bool,
+}
+
+impl Slot {
+    /// A thread that panicked left a whole wish behind: it is only ever replaced.
+    fn lock(&self) -> MutexGuard<'_, Wish> {
+        self.wish.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn put(&self, change: impl FnOnce(&mut Wish)) {
+        change(&mut self.lock());
+        self.changed.notify_one();
+    }
+
+    /// The next job, once there is one; none when the window is gone.
+    fn next(&self) -> Option<Job> {
+        let mut wish = self.lock();
+        while wish.job.is_none() && !wish.end {
+            wish = self.changed.wait(wish).unwrap_or_else(PoisonError::into_inner);
+        }
+        if wish.end { None } else { wish.job.take() }
+    }
+
+    /// Whether something newer waits.
+    fn waits(&self) -> bool {
+        let wish = self.lock();
+        wish.end || wish.job.is_some()
+    }
+}
+
 /// A hand on the thread; it ends when this is dropped.
 #[derive(Debug)]
 pub(super) struct Worker {
-    jobs: Sender<Job>,
+    slot: Arc<Slot>,
     news: Receiver<News>,
 }
 
 impl Worker {
     /// Starts the thread; `ctx` is woken by its news. `None` where no thread can be had.
     pub(super) fn start(ctx: Context) -> Option<Self> {
-        let (jobs, to_do) = channel();
-        let (tell, news) = channel();
-        let work = move || work(&to_do, &tell, &ctx);
+        let slot = Arc::new(Slot::default());
+        // Pages are large: few wait at a time.
+        let (tell, news) = sync_channel(4);
+        let theirs = Arc::clone(&slot);
+        let work = move || {
+            let press = Press::new();
+            while let Some(job) = theirs.next() {
+                set(&press, job, &theirs, &tell, &ctx);
+            }
+        };
         std::thread::Builder::new().name("sheet".into()).spawn(work).ok()?;
-        Some(Self { jobs, news })
+        Some(Self { slot, news })
     }
 
     pub(super) fn ask(&self, job: Job) {
-        // A thread that is gone has told why, or the window is going too.
-        let _ = self.jobs.send(job);
+        self.slot.put(|wish| wish.job = Some(job));
     }
 
     pub(super) fn hear(&self) -> Option<News> {
@@ -58,42 +105,19 @@ impl Worker {
     }
 }
 
-/// Sets the newest sheet there is, page by page; a newer one comes first.
-fn work(to_do: &Receiver<Job>, tell: &Sender<News>, ctx: &Context) {
-    let press = Press::new();
-    let mut next = to_do.recv().ok();
-    while let Some(mut job) = next.take() {
-        while let Ok(newer) = to_do.try_recv() {
-            job = newer;
-        }
-        match set(&press, job, to_do, tell, ctx) {
-            Waiting::Newer(newer) => next = Some(*newer),
-            Waiting::Nobody => return,
-            Waiting::Nothing => next = to_do.recv().ok(),
-        }
+impl Drop for Worker {
+    fn drop(&mut self) {
+        self.slot.put(|wish| wish.end = true);
     }
 }
 
-/// What waits once a sheet is set, or given up.
-enum Waiting {
-    Nothing,
-    Newer(Box<Job>),
-    /// The window is gone.
-    Nobody,
-}
-
-fn set(
-    press: &Press,
-    job: Job,
-    to_do: &Receiver<Job>,
-    tell: &Sender<News>,
-    ctx: &Context,
-) -> Waiting {
+/// Sets a sheet and draws it page by page, until something newer waits.
+fn set(press: &Press, job: Job, slot: &Slot, tell: &SyncSender<News>, ctx: &Context) {
     let Job { revision, project, look, scale } = job;
-    let said = |news| {
-        let heard = tell.send(news).is_ok();
+    let say = |news| {
+        // The window may be gone by now; then nobody needs to hear it.
+        let _ = tell.send(news);
         ctx.request_repaint();
-        heard
     };
     let set = sheet_with(&project, look.single).map_err(|e| e.to_string()).and_then(|sheet| {
         let pages = press.pages(&sheet, look.options).map_err(|e| e.to_string())?;
@@ -101,23 +125,14 @@ fn set(
     });
     let (sheet, pages) = match set {
         Ok(set) => set,
-        Err(why) => {
-            return match said(News::Failed { revision, why }) {
-                true => Waiting::Nothing,
-                false => Waiting::Nobody,
-            };
-        }
+        Err(why) => return say(News::Failed { revision, why }),
     };
     let sizes_pt = (0..pages.count()).filter_map(|i| pages.size_pt(i)).collect();
     let replaced = pages.replaced().map(str::to_owned);
-    if !said(News::Set { revision, sheet: Arc::new(sheet), sizes_pt, replaced }) {
-        return Waiting::Nobody;
-    }
+    say(News::Set { revision, sheet: Arc::new(sheet), sizes_pt, replaced });
     for index in 0..pages.count() {
-        match to_do.try_recv() {
-            Ok(newer) => return Waiting::Newer(Box::new(newer)),
-            Err(TryRecvError::Disconnected) => return Waiting::Nobody,
-            Err(TryRecvError::Empty) => {}
+        if slot.waits() {
+            return;
         }
         let image = match pages.picture(index, scale) {
             // A page is opaque, so its pixels are the same however opacity is reckoned.
@@ -128,9 +143,6 @@ fn set(
             // One that is too large to be drawn stays blank; it can still be printed.
             Err(_) => ColorImage::filled([1, 1], Color32::WHITE),
         };
-        if !said(News::Page { revision, index, image }) {
-            return Waiting::Nobody;
-        }
+        say(News::Page { revision, index, image });
     }
-    Waiting::Nothing
 }
