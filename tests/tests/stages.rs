@@ -63,8 +63,9 @@ fn settle(bench: &mut Bench<'_>) {
 fn stages(width: f32, height: f32) {
     let mut bench = opened(width, height);
     let mut results = SnapshotResults::new();
-    // A hair's difference between renderers is no difference of design.
-    let options = SnapshotOptions::new().threshold(1.5).max_failed_pixels(60);
+    // Renderers on other processors differ by a hair here and there, along the edges of
+    // thousands of stitches say; a control that moved differs by more than this.
+    let options = SnapshotOptions::new().threshold(2.0).max_failed_pixels(1_200);
     for theme in ["light", "dark"] {
         for stage in ["Shape", "Sizes", "Sheet", "Proofread", "Make"] {
             bench.get_by_label(stage).click();

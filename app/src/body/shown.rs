@@ -11,7 +11,7 @@ use crate::studio::view::Turned;
 
 /// Room around the body for its plumb line and its turntable, points.
 const ABOVE: f32 = 8.0;
-const BELOW: f32 = 26.0;
+const BELOW: f32 = 36.0;
 const BESIDE: f32 = 26.0;
 
 /// What a body is to be shown with.

@@ -123,7 +123,7 @@ impl Materials {
         lines.push(format!("Time: about {} (estimate)", self.time()));
         if !self.of_size.is_empty() {
             lines.push(format!(
-                "All this is for size {}; what the others need stands with their rounds",
+                "All this is for size {}. What the others need stands with their rounds",
                 self.of_size
             ));
         }
