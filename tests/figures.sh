@@ -18,6 +18,7 @@ cargo bench --locked -p plumpline-tests --bench words 2>/dev/null
 echo
 cargo bench --locked -p plumpline-tests --bench frame 2>/dev/null
 cargo bench --locked -p plumpline-tests --bench body 2>/dev/null
+cargo bench --locked -p plumpline-tests --bench sheet 2>/dev/null
 echo
 echo "The studio on the float, software renderer, window of 1440 × 900"
 bash tests/studio_figures.sh target/release/plumpline sample-projects/float.ron

@@ -4,17 +4,18 @@
 
 use divan::{Bencher, black_box};
 use plumpline_core::sheet::{Sheet, sheet};
-use plumpline_core::{Band, Gauge, Knot, Outline, Piece, Project, Yarn, plan};
+use plumpline_core::{Band, Gauge, Knot, Outline, Piece, Project, Size, SizeBy, Yarn, plan};
 use plumpline_typeset::{Options, Press};
 
 fn main() {
     let rounds: usize =
         project(0.0).pieces.iter().map(|p| plan(p).expect("a plan").rounds.len()).sum();
-    println!("two pieces, {rounds} rounds in all");
+    println!("two pieces of {rounds} rounds in all, each in three sizes");
     divan::main();
 }
 
-/// Two pieces of about 60 rounds together, in three yarns; `more` mm taller than usual.
+/// Two pieces of about 60 rounds together, in three yarns and three sizes; `more` mm taller
+/// than usual.
 fn project(more: f64) -> Project {
     let piece = |name: &str, wide: f64, tall: f64| {
         let knots = vec![
@@ -25,6 +26,9 @@ fn project(more: f64) -> Project {
         ];
         let mut piece = Piece::new(name, Outline { knots }, Gauge::default());
         piece.bands = vec![Band { from_round: 1, yarn: 0 }, Band { from_round: 12, yarn: 1 }];
+        piece.sizes = [("S", 0.75), ("M", 1.0), ("L", 1.3)]
+            .map(|(name, factor)| Size::new(name, SizeBy::Factor(factor)))
+            .into();
         piece
     };
     let mut project = Project::of_piece(piece("Body", 42.0, 116.0 + more));

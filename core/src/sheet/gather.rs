@@ -59,8 +59,12 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     let sized: Vec<Vec<SizedPlan<'_>>> = (0..project.pieces.len()).map(sized).collect();
     let pieces: Vec<&[SizedPlan<'_>]> = sized.iter().map(Vec::as_slice).collect();
     let mut sheet = sheet_of(project, &pieces, single)?;
-    for (index, piece) in sheet.pieces.iter_mut().enumerate() {
-        piece.closing.extend(instructions(&at[0], &plans[0], index));
+    // Not at the end of a piece: where its sizes are told apart, that is said size by size.
+    let of_size = names.first().map_or_else(String::new, |name| format!(", size {name}"));
+    for (index, piece) in project.pieces.iter().enumerate() {
+        let who = one_line(&format!("{}{of_size}", piece.name));
+        let told = instructions(&at[0], &plans[0], index);
+        sheet.assembly.extend(told.iter().map(|words| format!("{who}: {words}")));
     }
     Ok(sheet)
 }
