@@ -200,6 +200,24 @@ pub(crate) fn pick(
     new
 }
 
+/// A button as wide as the card in a row of this height; `primary` if it does what the card
+/// is for.
+pub(crate) fn wide(
+    ui: &mut Ui,
+    height: f32,
+    words: &str,
+    enabled: bool,
+    primary: bool,
+) -> Response {
+    let size = vec2(ui.available_width() - 8.0, height);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    let place = rect.shrink2(vec2(0.0, 0.5 * (height - 28.0)));
+    match primary {
+        true => controls::primary(ui, place, words, words, enabled),
+        false => controls::button(ui, place, Face::Words(words), words, enabled),
+    }
+}
+
 /// A row with a box to tick; the whole row can be hit. Returns a new state.
 pub(crate) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool> {
     let t = Tokens::now(ui.ctx());

@@ -237,7 +237,7 @@ pub enum Look {
     /// Tells what went wrong.
     Warn(String),
     /// Another view of the Sheet stage.
-    Sheet(Box<SheetView>),
+    Sheet(SheetView),
     /// Another view of the Sizes stage.
     Sizes(Box<SizesView>),
     /// A bar is dragged (round, points a stitch), or no longer.

@@ -152,7 +152,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
             };
             view.board.drag = drag;
         }
-        Look::Sheet(sheet) => view.sheet = *sheet,
+        Look::Sheet(sheet) => view.sheet = sheet,
         Look::Sizes(sizes) => view.sizes = *sizes,
         Look::Band(on) => view.board.band = on,
         Look::Lens(lens) => view.lens = lens,

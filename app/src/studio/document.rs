@@ -190,6 +190,17 @@ impl Document {
     }
 }
 
+/// The project without what nothing is worked out from: how far its making is, and pictures
+/// that are only looked at. A change of those is no reason to begin anew.
+pub(super) fn as_designed(project: &Project) -> Project {
+    let mut project = project.clone();
+    project.making = Making::default();
+    for piece in &mut project.pieces {
+        piece.picture = None;
+    }
+    project
+}
+
 fn blank() -> Project {
     let ball = plain_ball(Gauge::default());
     Project { title: "New project".into(), ..Project::of_piece(ball) }

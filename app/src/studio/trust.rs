@@ -109,12 +109,6 @@ impl Studio {
             }
             DeskAction::EndSteps => self.home.remember(|desk| desk.steps = None),
             DeskAction::KeepGauge(learned) => self.keep_gauge(&learned),
-            DeskAction::StrikeGauge(index) => {
-                if let Some(entry) = self.home.gauges.entries().get(index).cloned() {
-                    self.home.gauges.strike(&entry.yarn, entry.hook_mm, &entry.maker);
-                    self.write_gauges();
-                }
-            }
         }
     }
 
@@ -126,18 +120,9 @@ impl Studio {
             yarns.get(piece.yarn_of_round(1)).map_or("Yarn", |yarn| &yarn.name).to_owned();
         let maker = self.view.sizes.maker.trim().to_owned();
         let entry = Entry::learned(yarn.clone(), maker, "", piece, learned);
-        match self.home.gauges.put(entry) {
-            Ok(()) => {
-                self.write_gauges();
-                self.say(format!("{yarn} is in the gauge book."), false);
-            }
+        match self.home.gauges.put(entry).and_then(|()| self.home.keep_gauges()) {
+            Ok(()) => self.say(format!("{yarn} is in the gauge book."), false),
             Err(error) => self.say(error.to_string(), true),
-        }
-    }
-
-    fn write_gauges(&mut self) {
-        if let Err(error) = self.home.keep_gauges() {
-            self.say(error.to_string(), true);
         }
     }
 

@@ -83,6 +83,24 @@ fn settle(bench: &mut Bench<'_>) {
     panic!("it did not settle");
 }
 
+/// Reads a text with a finding, until the control whose name begins so is there.
+fn proofread(bench: &mut Bench<'_>, until: &str) {
+    press(bench, Key::Num4);
+    bench.get_by_label("Pattern text").focus();
+    bench.run();
+    bench.event(egui::Event::Paste(BROKEN.into()));
+    bench.run();
+    let there = |bench: &Bench<'_>| bench.query_by_label_contains(until).is_some();
+    for _ in 0..200 {
+        if there(bench) {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        bench.step();
+    }
+    assert!(there(bench), "nothing was found");
+}
+
 const fn base(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
     Place { name, over: false, open }
 }
@@ -181,33 +199,10 @@ pub(crate) const PLACES: [Place; 34] = [
     }),
     base("proofread, empty", |b| press(b, Key::Num4)),
     base("proofread, a finding", |b| {
-        press(b, Key::Num4);
-        b.get_by_label("Pattern text").focus();
-        b.run();
-        b.event(egui::Event::Paste(BROKEN.into()));
-        b.run();
-        for _ in 0..200 {
-            if b.query_by_label_contains("Mend line").is_some() {
-                break;
-            }
-            std::thread::sleep(std::time::Duration::from_millis(10));
-            b.step();
-        }
-        assert!(b.query_by_label_contains("Mend line").is_some(), "nothing was found");
+        proofread(b, "Mend line");
     }),
     over("terms to read in", |b| {
-        press(b, Key::Num4);
-        b.get_by_label("Pattern text").focus();
-        b.run();
-        b.event(egui::Event::Paste(BROKEN.into()));
-        b.run();
-        for _ in 0..200 {
-            if b.query_by_label("Read in other terms").is_some() {
-                break;
-            }
-            std::thread::sleep(std::time::Duration::from_millis(10));
-            b.step();
-        }
+        proofread(b, "Read in other terms");
         click(b, "Read in other terms");
     }),
     over("start card", |b| ctrl(b, Key::N)),

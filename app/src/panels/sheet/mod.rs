@@ -59,7 +59,6 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
 /// Pages or text; nearer and farther.
 fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let view = bench.view.sheet;
-    let look = |view: SheetView| Look::Sheet(Box::new(view));
     let words = SheetFace::ALL.map(SheetFace::text);
     let now = usize::from(view.face == SheetFace::Text);
     let strip = Rect::from_min_max(
@@ -67,7 +66,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         pos2(rect.right() - PAD, rect.top() + 40.0),
     );
     if let Some(i) = form::pick(ui, strip, "The sheet as", &words, now) {
-        actions.look(look(SheetView { face: SheetFace::ALL[i], ..view }));
+        actions.look(Look::Sheet(SheetView { face: SheetFace::ALL[i], ..view }));
     }
     if view.face == SheetFace::Text {
         return;
@@ -80,7 +79,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let next = view.zoomed(by);
         let button = controls::button(ui, place, Face::Icon(icon), name, next != view);
         if button.on_hover_text(name).clicked() {
-            actions.look(look(next));
+            actions.look(Look::Sheet(next));
         }
         right -= 34.0;
     }

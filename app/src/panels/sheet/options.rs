@@ -1,7 +1,7 @@
 //! Beside the pages: whose words, which paper, what the designer adds, and what becomes of
 //! the sheet.
 
-use egui::{Rect, ScrollArea, Sense, TextEdit, Ui, UiBuilder, pos2, vec2};
+use egui::{Rect, ScrollArea, TextEdit, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::picture::chart::SingleSymbol;
 use plumpline_typeset::{Columns, Options, Paper};
 
@@ -11,7 +11,7 @@ use crate::studio::action::{Actions, Edit, Look, SheetText};
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::studio::printing::SheetView;
-use crate::ui_kit::controls::{self, Face};
+use crate::ui_kit::controls;
 use crate::ui_kit::paint;
 use crate::ui_kit::tokens::PAD;
 
@@ -44,15 +44,9 @@ pub(in crate::panels) fn show(
         }
         form::heading(ui, "Take it along");
         for command in [Command::SaveSheet, Command::CopySheet] {
-            let size = vec2(ui.available_width() - 8.0, 32.0);
-            let (place, _) = ui.allocate_exact_size(size, Sense::hover());
-            let place = place.shrink2(vec2(0.0, 2.0));
-            let words = command.text();
-            let enabled = command.enabled(bench);
-            let button = match command {
-                Command::SaveSheet => controls::primary(ui, place, words, words, enabled),
-                _ => controls::button(ui, place, Face::Words(words), words, enabled),
-            };
+            let (words, enabled) = (command.text(), command.enabled(bench));
+            let button =
+                form::wide(ui, form::ROW, words, enabled, command == Command::SaveSheet);
             if button.on_hover_text(bench.hint(command)).clicked() {
                 actions.command(command);
             }
@@ -92,7 +86,7 @@ fn layout(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         new.single = [SingleSymbol::Cross, SingleSymbol::Plus][i];
     }
     if new != view.look {
-        actions.look(Look::Sheet(Box::new(SheetView { look: new, ..view })));
+        actions.look(Look::Sheet(SheetView { look: new, ..view }));
     }
 }
 

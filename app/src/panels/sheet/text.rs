@@ -10,7 +10,7 @@ use crate::ui_kit::{controls, icons, paint, type_faces};
 /// Widest a line of the pattern gets, points.
 const MEASURE: f32 = 620.0;
 
-/// Draws the pattern in `rect`; returns the round pointed at, of the piece in hand.
+/// Draws the pattern in `rect`.
 pub(super) fn show(
     ui: &mut Ui,
     bench: &Bench<'_>,

@@ -8,7 +8,6 @@ use crate::studio::action::{Actions, Edit, Look};
 use crate::studio::bench::Bench;
 use crate::studio::home::DeskAction;
 use crate::studio::sizing::{SampleDraft, SizeEdit};
-use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::{icons, type_faces};
 
 /// Width of the field of a measure, and of a count.
@@ -132,7 +131,7 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
         form::remark(ui, &plumpline_core::length::retold(note, bench.unit()));
     }
     let current = bench.sizing.is_current();
-    if wide(ui, "Work with these hands", current) {
+    if form::wide(ui, form::ROW, "Work with these hands", current, false).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Learn(learned.cloth)));
     }
     form::heading(ui, "Gauge book");
@@ -147,16 +146,9 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
         actions
             .look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.maker = maker))));
     }
-    if wide(ui, "Keep in the gauge book", current) {
+    if form::wide(ui, form::ROW, "Keep in the gauge book", current, false).clicked() {
         actions.desk(DeskAction::KeepGauge(Box::new(learned.clone())));
     }
-}
-
-fn wide(ui: &mut Ui, words: &str, enabled: bool) -> bool {
-    let size = vec2(ui.available_width() - 8.0, 32.0);
-    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-    controls::button(ui, rect.shrink2(vec2(0.0, 2.0)), Face::Words(words), words, enabled)
-        .clicked()
 }
 
 fn quantity(ui: &mut Ui, bench: &Bench<'_>, fitted: &Fitted) {

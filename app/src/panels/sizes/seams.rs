@@ -39,17 +39,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
              over the other with room to spare.",
         );
     }
-    if wide(ui, "Add a seam", true) {
+    if form::wide(ui, 30.0, "Add a seam", true, false).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::AddSeam(usual(bench))));
     }
-}
-
-/// A button across the card.
-fn wide(ui: &mut Ui, words: &str, enabled: bool) -> bool {
-    let size = vec2(ui.available_width() - 8.0, 30.0);
-    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-    controls::button(ui, rect.shrink2(vec2(0.0, 1.0)), Face::Words(words), words, enabled)
-        .clicked()
 }
 
 /// A seam between the piece in hand and the next, at their open ends where they have them.

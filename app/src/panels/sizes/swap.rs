@@ -128,10 +128,7 @@ fn compared(ui: &mut Ui, bench: &Bench<'_>, gauge: Gauge, actions: &mut Actions)
         ("Work the same rounds in it", Keeps::Rounds, both.same_rounds.is_ok()),
         ("Work the same size in it", Keeps::Size, both.same_size.is_ok()),
     ] {
-        let size = vec2(ui.available_width() - 8.0, 32.0);
-        let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-        let place = rect.shrink2(vec2(0.0, 2.0));
-        if controls::button(ui, place, Face::Words(words), words, can && current).clicked() {
+        if form::wide(ui, form::ROW, words, can && current, false).clicked() {
             actions.edit(Edit::Sizes(SizeEdit::Swap(gauge, keeps)));
         }
     }

@@ -44,8 +44,6 @@ pub enum DeskAction {
     EndSteps,
     /// Keeps what a sample taught in the gauge book.
     KeepGauge(Box<Calibration>),
-    /// Strikes an entry out of the gauge book.
-    StrikeGauge(usize),
 }
 
 /// The studio's folder, or none: then nothing is kept, and nothing asked.

@@ -7,9 +7,9 @@ use std::sync::Arc;
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use plumpline_core::Project;
-use plumpline_core::making::Making;
 use plumpline_core::sheet::Sheet;
 
+use super::document::as_designed;
 use crate::sheet_file::SheetLook;
 use worker::{Job, News, Worker};
 
@@ -143,7 +143,7 @@ impl Printing {
         look: SheetLook,
         scale: f32,
     ) -> bool {
-        let asked = Asked { project: plain(project), look, scale };
+        let asked = Asked { project: as_designed(project), look, scale };
         let mut news = false;
         if self.asked.as_ref() != Some(&asked) {
             self.ask(ctx, asked);
@@ -206,14 +206,4 @@ impl Printing {
             none => *none = Some(ctx.load_texture(format!("page {index}"), image, options)),
         }
     }
-}
-
-/// The project as the sheet sees it.
-fn plain(project: &Project) -> Project {
-    let mut project = project.clone();
-    project.making = Making::default();
-    for piece in &mut project.pieces {
-        piece.picture = None;
-    }
-    project
 }

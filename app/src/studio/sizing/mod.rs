@@ -5,17 +5,16 @@
 mod edit;
 mod view;
 
-use std::sync::Arc;
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::Context;
 use plumpline_core::another_yarn::{Comparison, compare};
 use plumpline_core::calibrate::{Calibration, Measured, calibrate};
 use plumpline_core::companion::{SeamReport, report};
-use plumpline_core::making::Making;
 use plumpline_core::sizes::{SizeRow, size_table};
 use plumpline_core::{Gauge, Project};
 
+use super::document::as_designed;
 pub use edit::SizeEdit;
 pub use view::{SampleDraft, SizesCard, SizesView};
 
@@ -31,13 +30,8 @@ pub struct Asked {
 impl Asked {
     /// What the stage shows of piece `piece` of `project`.
     pub fn new(project: &Project, piece: usize, view: &SizesView) -> Self {
-        let mut project = project.clone();
-        // Nothing here depends on these: a change of them is no reason to begin anew.
-        project.making = Making::default();
-        project.notes.clear();
-        for piece in &mut project.pieces {
-            piece.picture = None;
-        }
+        let mut project = as_designed(project);
+        project.notes.clear(); // Sizes say nothing of them.
         Self { project, piece, other: view.other, sample: view.sample.measures() }
     }
 
@@ -70,7 +64,7 @@ pub struct Found {
 /// What follows from the sizes of the project, and the work under way on it.
 #[derive(Debug, Default)]
 pub struct Sizing {
-    found: Option<(Asked, Arc<Found>)>,
+    found: Option<(Asked, Found)>,
     running: Option<(Asked, Receiver<Found>)>,
     current: bool,
 }
@@ -78,7 +72,7 @@ pub struct Sizing {
 impl Sizing {
     /// The last answer there is; see [`Self::is_current`].
     pub fn found(&self) -> Option<&Found> {
-        self.found.as_ref().map(|(_, found)| &**found)
+        self.found.as_ref().map(|(_, found)| found)
     }
 
     /// Whether it is that of the project as it is now.
@@ -93,7 +87,7 @@ impl Sizing {
         if let Some((of, hear)) = &self.running {
             match hear.try_recv() {
                 Ok(found) => {
-                    self.found = Some((of.clone(), Arc::new(found)));
+                    self.found = Some((of.clone(), found));
                     self.running = None;
                     news = true;
                 }
