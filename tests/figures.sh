@@ -8,17 +8,14 @@ source app/system.sh
 need_rust
 need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool
 
-cargo build --release --locked -p plumpline -p plumpline-tests
+# One set of features for all, or every crate is built twice.
+cargo build --release --locked --workspace
 grep -m 1 'model name' /proc/cpuinfo | sed 's/.*: /Processor: /'
 echo
 target/release/figures
 echo
-cargo bench --locked -p plumpline-tests --bench plan 2>/dev/null
-cargo bench --locked -p plumpline-tests --bench words 2>/dev/null
-echo
-cargo bench --locked -p plumpline-tests --bench frame 2>/dev/null
-cargo bench --locked -p plumpline-tests --bench body 2>/dev/null
-cargo bench --locked -p plumpline-tests --bench sheet 2>/dev/null
+cargo bench --locked --workspace --bench plan --bench words --bench frame --bench body --bench sheet \
+    2>/dev/null
 echo
 echo "The studio on the float, software renderer, window of 1440 × 900"
 bash tests/studio_figures.sh target/release/plumpline sample-projects/float.ron

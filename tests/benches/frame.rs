@@ -1,17 +1,21 @@
 //! The processor time of one frame while a knot is dragged: the plan, the rest of the frame,
 //! and the tessellation of what it shows. No window and no graphics card take part.
 //!
-//! `cargo bench -p plumpline-tests --bench frame`
+//! `cargo bench --workspace --bench frame`
 
+use std::path::Path;
 use std::time::{Duration, Instant};
 
-use egui::{Vec2, vec2};
+use eframe::App as _;
+use egui::{Context, Event, FullOutput, PointerButton, Pos2, RawInput, Rect, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::studio::app::Studio;
 use plumpline_core::{Project, file, plan};
 use plumpline_tests::fit_set::SHAPES;
 
+/// Size of the window, points.
+const SIZE: Vec2 = vec2(1440.0, 900.0);
 /// Frames measured of each drag.
 const FRAMES: usize = 400;
 /// Frames before that, while caches fill.
@@ -19,13 +23,63 @@ const WARM: usize = 40;
 
 fn main() {
     println!(
-        "{:10} {:>6} {:>16} {:>16} {:>16} {:>16}",
+        "{:26} {:>6} {:>16} {:>16} {:>16} {:>16}",
         "", "rounds", "frame", "plan", "other work", "tessellation"
     );
-    for (name, scale) in [("pear", 40.0 / 37.0), ("great ball", 1.0), ("pebble", 1.0)] {
+    let shape = |name: &str, scale: f64| {
         let shape = SHAPES.iter().find(|s| s.name == name).expect("a shape of the set");
-        drag(name, Project::of_piece(shape.piece(0.3, scale)));
+        Project::of_piece(shape.piece(0.3, scale))
+    };
+    let pear = shape("pear", 40.0 / 37.0);
+    drag("pear", &pear, false);
+    drag("pear, to a screen reader", &pear, true);
+    drag("great ball", &shape("great ball", 1.0), false);
+    drag("pebble", &shape("pebble", 1.0), false);
+}
+
+/// The studio, and frame after frame of what it draws.
+struct Bench {
+    ctx: Context,
+    frame: eframe::Frame,
+    studio: Studio,
+    seconds: f64,
+}
+
+impl Bench {
+    /// Open on the project at `path`. What a screen reader is told costs time too; nobody is
+    /// told anything unless one listens.
+    fn open(path: &Path, reader: bool) -> Self {
+        let ctx = Context::default();
+        if reader {
+            ctx.enable_accesskit();
+        }
+        let with = eframe::CreationContext::_new_kittest(ctx.clone());
+        let studio = Studio::new(&with, Some(path.to_owned()));
+        Self { ctx, frame: eframe::Frame::_new_kittest(), studio, seconds: 0.0 }
     }
+
+    fn step(&mut self, events: Vec<Event>) -> FullOutput {
+        self.seconds += 1.0 / 60.0;
+        let input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, SIZE)),
+            time: Some(self.seconds),
+            events,
+            ..RawInput::default()
+        };
+        let (studio, frame) = (&mut self.studio, &mut self.frame);
+        self.ctx.run_ui(input, |ui| studio.ui(ui, frame))
+    }
+}
+
+/// Where the third knot of the project at `path` lies in the window.
+fn knot_of(path: &Path) -> Pos2 {
+    let with_path = Some(path.to_owned());
+    let mut harness = Harness::builder()
+        .with_size(SIZE)
+        .with_max_steps(20)
+        .build_eframe(|cc| Studio::new(cc, with_path));
+    harness.run();
+    harness.get_by_label("Knot 3").rect().center()
 }
 
 /// What one frame took.
@@ -35,42 +89,42 @@ struct Spent {
     tessellation: Duration,
 }
 
-fn drag(name: &str, project: Project) {
+fn drag(name: &str, project: &Project, reader: bool) {
     let folder = tempfile::tempdir().expect("a folder for the project");
     let path = folder.path().join("dragged.ron");
-    file::save(&project, &path).expect("the project can be saved");
-    let mut bench = Harness::builder()
-        .with_size(vec2(1440.0, 900.0))
-        .with_max_steps(20)
-        .build_eframe(|cc| Studio::new(cc, Some(path)));
-    bench.run();
-    let rounds = bench.state().plan().map_or(0, |p| p.rounds.len());
-    let knot = bench.get_by_label("Knot 3").rect().center();
-    bench.hover_at(knot);
-    bench.step();
-    bench.drag_at(knot);
-    bench.step();
+    file::save(project, &path).expect("the project can be saved");
+    let knot = knot_of(&path);
+    let mut bench = Bench::open(&path, reader);
+    for _ in 0..8 {
+        bench.step(vec![Event::PointerMoved(knot)]);
+    }
+    bench.step(vec![Event::PointerButton {
+        pos: knot,
+        button: PointerButton::Primary,
+        pressed: true,
+        modifiers: egui::Modifiers::NONE,
+    }]);
+    let before = bench.studio.document().piece().clone();
     let mut spent: Vec<Spent> = (0..WARM + FRAMES)
         .map(|i| {
-            let turn = i as f32 * 0.31;
-            bench.hover_at(knot + 14.0 * Vec2::angled(turn) - vec2(14.0, 0.0));
+            let at = knot + 14.0 * Vec2::angled(i as f32 * 0.31) - vec2(14.0, 0.0);
             let begun = Instant::now();
-            bench.step();
+            let output = bench.step(vec![Event::PointerMoved(at)]);
             let stepped = begun.elapsed();
-            let output = bench.output().shapes.clone();
-            let begun = Instant::now();
-            let meshes = bench.ctx.tessellate(output, bench.ctx.pixels_per_point());
-            let tessellation = begun.elapsed();
+            let meshes = bench.ctx.tessellate(output.shapes, output.pixels_per_point);
+            let whole = begun.elapsed();
             drop(std::hint::black_box(meshes));
             // The studio planned this very piece in the step; how long that takes by itself.
-            let piece = bench.state().document().piece().clone();
+            let piece = bench.studio.document().piece().clone();
             let begun = Instant::now();
             drop(std::hint::black_box(plan(&piece)));
             let plan = begun.elapsed();
-            Spent { plan, frame: stepped + tessellation, tessellation }
+            Spent { plan, frame: whole, tessellation: whole - stepped }
         })
         .collect();
+    assert!(*bench.studio.document().piece() != before, "{name}: the knot was not dragged");
     spent.drain(..WARM);
+    let rounds = bench.studio.plan().map_or(0, |p| p.rounds.len());
     let row = |of: &dyn Fn(&Spent) -> Duration| {
         let mut all: Vec<Duration> = spent.iter().map(of).collect();
         all.sort();
@@ -78,7 +132,7 @@ fn drag(name: &str, project: Project) {
         format!("{:6.2} / {:5.2}", ms(all.len() / 2), ms(all.len() * 99 / 100))
     };
     println!(
-        "{name:10} {rounds:6} {:>16} {:>16} {:>16} {:>16}   ms, median / 99 of 100",
+        "{name:26} {rounds:6} {:>16} {:>16} {:>16} {:>16}   ms, median / 99 of 100",
         row(&|s| s.frame),
         row(&|s| s.plan),
         row(&|s| s.frame.saturating_sub(s.plan + s.tessellation)),

@@ -1,7 +1,7 @@
 //! How long a plan and its parts take, by rounds, and how many forecasts a plan solves: the
 //! whole plan, its polish and ease, one cold forecast, and all that comes before the first.
 //!
-//! `cargo bench -p plumpline-tests --bench plan`
+//! `cargo bench --workspace --bench plan`
 
 use std::time::{Duration, Instant};
 

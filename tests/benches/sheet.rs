@@ -1,6 +1,6 @@
 //! How long a sheet takes: content, first pages, pages again after a change.
 //!
-//! `cargo bench -p plumpline-tests --bench sheet`
+//! `cargo bench --workspace --bench sheet`
 
 use divan::{Bencher, black_box};
 use plumpline_core::sheet::{Sheet, sheet};

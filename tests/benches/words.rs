@@ -1,6 +1,6 @@
 //! How long written patterns take to read.
 //!
-//! `cargo bench -p plumpline-tests --bench words`
+//! `cargo bench --workspace --bench words`
 
 use std::time::{Duration, Instant};
 

@@ -41,15 +41,16 @@ fn drawn(scene: &Scene) -> BTreeMap<(u32, u32), usize> {
     drawn
 }
 
-/// Corners of a strand, which lies towards the light whichever hand made it.
-const STRAND: usize = 6;
+/// Fewest corners of a leg. What has fewer is cloth, or a strand, which lies towards the light
+/// whichever hand made it.
+const LEG: usize = 8;
 
-/// Mean place of every stitch's corners, strands left out.
+/// Mean place of the corners of every stitch's legs.
 fn places(scene: &Scene) -> BTreeMap<(u32, u32), [f32; 2]> {
     let mut sums: BTreeMap<(u32, u32), ([f32; 2], f32)> = BTreeMap::new();
     for polygon in scene.polygons() {
         let (Some(round), Some(stitch)) = (polygon.round, polygon.stitch) else { continue };
-        if scene.corners(polygon).len() == STRAND {
+        if scene.corners(polygon).len() < LEG {
             continue;
         }
         let (sum, many) = sums.entry((round, stitch)).or_default();

@@ -10,7 +10,7 @@ mod rows;
 pub use hands::{Hand, hands};
 pub use rows::Rows;
 
-use egui::{Align2, Painter, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
+use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Plan;
 use plumpline_core::wording::Line;
 
@@ -137,16 +137,7 @@ fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &Line) {
     }
     let words =
         if joined { format!("{}: {}", line.heading, line.text) } else { line.text.clone() };
-    let width = wording_width(rows);
-    let at = pos2(rows.wording_left(), y);
-    paint::clipped_text(
-        painter,
-        at,
-        &words,
-        wording_font(painter, &words, width),
-        t.ink,
-        width,
-    );
+    words_beside(painter, pos2(rows.wording_left(), y), &words, wording_width(rows), t.ink);
     let pinned = (line.first..=line.last).any(|r| bench.pin_of(r).is_some());
     let font = type_faces::semibold(type_faces::BODY);
     let at = pos2(rows.right() - 6.0, y);
@@ -163,12 +154,18 @@ fn wording_width(rows: &Rows) -> f32 {
     rows.counts_left() - rows.wording_left() - 6.0
 }
 
-/// Words too long for their column are set small.
-fn wording_font(painter: &Painter, words: &str, width: f32) -> egui::FontId {
+/// Draws words `width` wide at most: small where they are too long for it, and then cut off.
+/// Most fit and are laid out once, which counts while all of them change under a hand.
+fn words_beside(painter: &Painter, at: Pos2, words: &str, width: f32, ink: egui::Color32) {
     let font = type_faces::regular(type_faces::BODY);
-    let galley =
-        painter.layout_no_wrap(words.to_owned(), font.clone(), egui::Color32::PLACEHOLDER);
-    if galley.size().x <= width { font } else { type_faces::regular(type_faces::SMALL) }
+    let galley = painter.layout_no_wrap(words.to_owned(), font, ink);
+    if galley.size().x > width {
+        let small = type_faces::regular(type_faces::SMALL);
+        paint::clipped_text(painter, at, words, small, ink, width);
+        return;
+    }
+    let place = Align2::LEFT_CENTER.anchor_size(at, galley.size());
+    painter.galley(place.min, galley, ink);
 }
 
 /// Whether the words of a round have to be cut off in the column.

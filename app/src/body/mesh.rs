@@ -1,5 +1,6 @@
 //! A scene as one mesh, its edges feathered as the rest of the window's are.
 
+use egui::epaint::Vertex;
 use egui::{Color32, Mesh, Pos2, Vec2, pos2, vec2};
 use plumpline_core::picture::{Rgb, Rim, Scene};
 
@@ -37,10 +38,9 @@ fn colour([r, g, b]: Rgb) -> Color32 {
 /// A convex polygon: a fan.
 fn plain(mesh: &mut Mesh, ring: impl Iterator<Item = Pos2>, colour: Color32) {
     let first = mesh.vertices.len() as u32;
-    ring.for_each(|corner| mesh.colored_vertex(corner, colour));
-    for i in first + 2..mesh.vertices.len() as u32 {
-        mesh.add_triangle(first, i - 1, i);
-    }
+    mesh.vertices.extend(ring.map(|corner| Vertex::untextured(corner, colour)));
+    let last = mesh.vertices.len() as u32;
+    mesh.indices.extend((first + 2..last).flat_map(|i| [first, i - 1, i]));
 }
 
 /// A convex polygon: a fan of full colour within a rim that fades out.
@@ -50,32 +50,32 @@ fn soft(mesh: &mut Mesh, ring: &[Pos2], colour: Color32, feather: f32) {
         return;
     }
     let turned = |a: Pos2, b: Pos2| a.x * b.y - a.y * b.x;
-    let around = ring.iter().zip(ring.iter().cycle().skip(1));
+    let around = ring.iter().zip(ring[1..].iter().chain(&ring[..1]));
     let area: f32 = around.map(|(&a, &b)| turned(a, b)).sum();
     let outward = if area > 0.0 { 0.5 * feather } else { -0.5 * feather };
     let first = mesh.vertices.len() as u32;
     let mut before = normal(ring[ring.len() - 1], ring[0]);
     for (i, &at) in ring.iter().enumerate() {
-        let after = normal(at, ring[(i + 1) % ring.len()]);
+        let after = normal(at, ring[if i + 1 < ring.len() { i + 1 } else { 0 }]);
         let out = outward * miter(before, after);
         before = after;
-        mesh.colored_vertex(at - out, colour);
-        mesh.colored_vertex(at + out, Color32::TRANSPARENT);
+        let rim = [(at - out, colour), (at + out, Color32::TRANSPARENT)];
+        mesh.vertices.extend(rim.map(|(at, colour)| Vertex::untextured(at, colour)));
     }
-    for i in 1..n - 1 {
-        mesh.add_triangle(first, first + 2 * i, first + 2 * (i + 1));
-    }
-    for i in 0..n {
-        let (a, b) = (first + 2 * i, first + 2 * ((i + 1) % n));
-        mesh.add_triangle(a, a + 1, b + 1);
-        mesh.add_triangle(a, b + 1, b);
-    }
+    let fan = (1..n - 1).flat_map(|i| [first, first + 2 * i, first + 2 * (i + 1)]);
+    mesh.indices.extend(fan);
+    let last = first + 2 * (n - 1);
+    let rim = |a: u32, b: u32| [a, a + 1, b + 1, a, b + 1, b];
+    mesh.indices.extend((first..last).step_by(2).flat_map(|a| rim(a, a + 2)));
+    mesh.indices.extend_from_slice(&rim(last, first));
 }
 
 /// Square to the edge from `a` to `b`, at length 1.
 fn normal(a: Pos2, b: Pos2) -> Vec2 {
     let along = b - a;
-    vec2(along.y, -along.x) / along.length().max(1e-6)
+    // Not `length`: its `hypot` takes three times as long.
+    let length = along.length_sq().sqrt();
+    vec2(along.y, -along.x) / length.max(1e-6)
 }
 
 /// From a corner to where its two edges, of these normals and each moved out by one, meet;

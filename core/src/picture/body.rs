@@ -7,7 +7,7 @@ use super::leaf::Leaf;
 use super::light::{Dye, Light, mixed, speckle};
 use super::order::back_to_front;
 use super::scene::{Paint, Rim, Scene};
-use super::stitches::{Cell, cells};
+use super::stitches::{Cell, Stitches};
 use super::surface::Surface;
 use super::vector::{Eye, V3, add, scaled, unit};
 use super::{Look, Rgb};
@@ -21,6 +21,8 @@ pub const MOST_STITCHES: usize = 20_000;
 /// Cells that face away by more than this are hidden by those before them. A little beyond
 /// edge-on, because legs are round.
 const EDGE_ON: f32 = -0.12;
+/// How far a cell's own normal, the mean of its corners', may be from that of its middle.
+const UNSURE: f32 = 0.25;
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.
 const BETWEEN: f32 = 0.54;
 const INSIDE: f32 = 0.46;
@@ -32,15 +34,13 @@ const UNEVEN: f32 = 0.045;
 const ROUND: f32 = 0.50;
 /// Cloth that faces the eye by more than this lies among its like: nobody sees its edge.
 const AMONG: f32 = 0.45;
-/// Legs longer than this, pixels, show the strands they are plied of.
-const STRANDS_FROM: f32 = 12.0;
 
 /// A stuffed piece in 3-D. A pure function of a piece and its plan; it holds no colours, so
 /// that a yarn may change its colour without another body.
 #[derive(Debug, Clone)]
 pub struct Body {
     surface: Surface,
-    cells: Vec<Cell>,
+    stitches: Stitches,
     /// Stitch width and round height, mm.
     stitch: (f32, f32),
     /// Yarn of each round.
@@ -64,14 +64,14 @@ impl Body {
         let straight = if plan.depth_mm.is_some() { piece.straight_mm } else { 0.0 };
         let left = piece.hand == crate::cloth::Hand::Left;
         let surface = Surface::new(&plan.forecast, straight, left);
-        let cells = cells(piece, plan, &surface, MOST_STITCHES);
+        let stitches = Stitches::new(piece, plan, &surface, MOST_STITCHES);
         let open = |node: Option<&(f32, f32)>| node.is_some_and(|n| n.0 > 0.0);
         let ends = (surface.nodes().first(), surface.nodes().last());
         let oval = straight > 0.0;
         Self {
             open: (open(ends.0) && !oval, open(ends.1)),
             surface,
-            cells,
+            stitches,
             stitch: (plan.stitch_mm.0 as f32, plan.stitch_mm.1 as f32),
             yarns: plan.rounds.iter().map(|r| r.yarn).collect(),
         }
@@ -105,12 +105,14 @@ impl Body {
     pub fn draw(&self, look: &Look, colours: &[Rgb], scene: &mut Scene) {
         scene.clear();
         let eye = Eye::new(look);
-        let mut parts = Vec::with_capacity(2 * self.cells.len());
-        let mut depths = Vec::with_capacity(2 * self.cells.len());
+        let looks_in = (self.open.0 && eye.side() > 0.0) || (self.open.1 && eye.side() < 0.0);
+        let shows = |normal| looks_in || eye.see(normal)[2] > EDGE_ON - UNSURE;
+        let cells = self.stitches.cells(&self.surface, shows);
+        let mut parts = Vec::with_capacity(2 * cells.len());
+        let mut depths = Vec::with_capacity(2 * cells.len());
         // Cloth lies behind the legs of its neighbours, but well before another fold.
         let behind = 0.8 * self.stitch.0.max(self.stitch.1);
-        let looks_in = (self.open.0 && eye.side() > 0.0) || (self.open.1 && eye.side() < 0.0);
-        for cell in &self.cells {
+        for cell in &cells {
             if look.cutaway && cell.middle[1] > 0.0 {
                 continue;
             }
@@ -285,7 +287,7 @@ impl<'a> View<'a> {
             let turned = unit(add(normal, scaled(across, to * ROUND)));
             let light = Light::on(turned, cell.openness);
             let paint = self.paint(cell, light.tint(dye, uneven), Rim::Seen);
-            scene.push(paint, leaf.outline());
+            scene.push(paint, leaf.outline().iter());
             self.strands(scene, cell, &leaf, light, dye, uneven);
         }
     }
@@ -305,10 +307,10 @@ impl<'a> View<'a> {
         // The ridge lies towards the light, up and to the left.
         let towards = -(0.62 * side[0] + 0.78 * side[1]);
         let dark = self.paint(cell, light.tint(dye, 0.84 * uneven), Rim::Lost);
-        scene.push(dark, leaf.strand((0.02, 0.98), -0.62 * towards, 0.24));
+        scene.push(dark, leaf.strand((0.02, 0.98), -0.62 * towards, 0.24).iter());
         let ridge = self.paint(cell, light.tint(dye, 1.13 * uneven), Rim::Lost);
-        scene.push(ridge, leaf.strand((0.06, 0.94), 0.26 * towards, 0.30));
-        if leaf.length() > STRANDS_FROM {
+        scene.push(ridge, leaf.strand((0.06, 0.94), 0.26 * towards, 0.30).iter());
+        if leaf.is_full() {
             let ply = self.paint(cell, light.tint(dye, 0.90 * uneven), Rim::Lost);
             for u in [0.02, 0.30, 0.58] {
                 let (a, b) = (leaf.at(u, -0.78), leaf.at(u + 0.32, 0.78));

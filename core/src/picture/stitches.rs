@@ -1,13 +1,15 @@
 //! The stitches of a plan on its surface: each a cell of the cloth with the two legs of its
 //! V, standing where the round below offered its stitches.
 
+use std::sync::Arc;
+
 use super::leaf::{Leg, THICKNESS};
-use super::surface::Surface;
+use super::surface::{Place, Surface};
 use super::vector::{V3, add, mean, scaled, sub, unit};
 use crate::cloth::Working;
 use crate::piece::Piece;
-use crate::placement::Stitch;
-use crate::plan::Plan;
+use crate::placement::{Placement, Stitch};
+use crate::plan::{Plan, Round};
 
 /// Half the width of a leg, in stitch widths: two legs and a little overlap fill a stitch.
 const LEG: f32 = 0.272;
@@ -29,6 +31,9 @@ const OVERLAP_AT_END: f32 = 1.04;
 /// How far the cloth of a round's first stitch reaches under the last one of the round
 /// before, in stitches: a leaning spiral would gape there.
 const UNDER: f32 = 0.5;
+/// From so many stitches around, the edge of one is as good as straight: 0.07 of a stitch
+/// width is the most that it bulges.
+const FLAT_FROM: f32 = 12.0;
 /// Quads a round is drawn in where stitches would be too many.
 const BAND_QUADS: u32 = 72;
 
@@ -64,108 +69,163 @@ pub(super) struct Cell {
 /// Joined rounds are level. A spiral climbs by a round in a round, so its edges tilt; each
 /// starts half a round low and ends half a round high, where the next one goes on. The first
 /// and the last edge are the piece's own.
+#[derive(Debug, Clone, Copy)]
 struct Edges {
     last: u32,
     climbs: bool,
 }
 
 impl Edges {
-    fn along(&self, edge: u32, part: f32) -> f32 {
+    fn along(self, edge: u32, part: f32) -> f32 {
         let tilts = self.climbs && edge > 0 && edge < self.last;
         edge as f32 + if tilts { part - 0.5 } else { 0.0 }
     }
 }
 
 /// One round as it stands on the one below.
-struct Standing<'a> {
-    surface: &'a Surface,
-    edges: &'a Edges,
+#[derive(Debug, Clone)]
+struct Standing {
     round: u32,
     yarn: usize,
+    placement: Placement,
     /// Stitches of the round below and of this one.
     counts: (f32, f32),
-    /// How deep the middle of a leg lies, mm.
-    depth: f32,
+    /// Their widths, mm.
+    widths: (f32, f32),
     /// Where the stitches of the round below and of this one part, in turns.
-    seams: (&'a [f32], &'a [f32]),
+    seams: (Arc<[f32]>, Arc<[f32]>),
 }
 
-impl Standing<'_> {
-    /// The place `at` stitches into the round, on its lower edge or its upper one.
-    fn place(&self, upper: bool, at: f32) -> (V3, V3) {
+/// All rounds of a plan as they stand one on another. A cell is worked out only when it is
+/// asked for: of a body that changes with every move of a hand, half is never seen.
+#[derive(Debug, Clone)]
+pub(super) struct Stitches {
+    rounds: Vec<Standing>,
+    edges: Edges,
+    /// How deep the middle of a leg lies, mm.
+    depth: f32,
+    /// Whether a round is drawn in bands rather than stitch by stitch.
+    bands: bool,
+    /// Cells of all rounds.
+    many: usize,
+}
+
+/// Rounds and the surface they lie on.
+struct Laid<'a> {
+    all: &'a Stitches,
+    surface: &'a Surface,
+    row: &'a Standing,
+}
+
+impl Laid<'_> {
+    /// The part of a turn at `at` stitches into the round, on its lower edge or its upper one,
+    /// and how far along the profile that is.
+    fn turn(&self, upper: bool, at: f32) -> (f32, f32) {
         let (count, seams, edge) = if upper {
-            (self.counts.1, self.seams.1, self.round)
+            (self.row.counts.1, &self.row.seams.1, self.row.round)
         } else {
-            (self.counts.0, self.seams.0, self.round - 1)
+            (self.row.counts.0, &self.row.seams.0, self.row.round - 1)
         };
-        self.surface.at(self.edges.along(edge, at / count), between(seams, at))
+        (self.all.edges.along(edge, at / count), between(seams, at))
     }
 
-    fn width(&self, upper: bool) -> f32 {
-        let (count, edge) =
-            if upper { (self.counts.1, self.round) } else { (self.counts.0, self.round - 1) };
-        self.surface.around(edge as f32) / count
+    /// The place there and the normal.
+    fn place(&self, upper: bool, at: f32) -> Place {
+        let (along, turn) = self.turn(upper, at);
+        self.surface.at(along, turn)
+    }
+
+    /// The normal in the middle between these places of the lower and of the upper edge.
+    fn facing(&self, low: f32, high: f32) -> V3 {
+        let (a, b) = (self.turn(false, low), self.turn(true, high));
+        self.surface.normal(0.5 * (a.0 + b.0), 0.5 * (a.1 + b.1))
+    }
+
+    /// The places of an edge at `at`, between its corners at `ends`.
+    fn between_corners(
+        &self,
+        upper: bool,
+        ends: [(f32, Place); 2],
+        at: [f32; 2],
+    ) -> [Place; 2] {
+        let [(from, a), (to, b)] = ends;
+        let count = if upper { self.row.counts.1 } else { self.row.counts.0 };
+        // Over more than a stitch the seam between them may lie off the middle.
+        if count < FLAT_FROM || to - from > 1.0 + UNDER {
+            return at.map(|at| self.place(upper, at));
+        }
+        let mix = |a: V3, b: V3, part: f32| add(a, scaled(sub(b, a), part));
+        at.map(|at| {
+            let part = (at - from) / (to - from);
+            (mix(a.0, b.0, part), mix(a.1, b.1, part))
+        })
     }
 
     /// The cell between these places of the lower edge and of the upper edge.
     fn cell(&self, worked: Stitch, low: (f32, f32), high: (f32, f32), feet: [f32; 2]) -> Cell {
-        let corner = |upper, at| self.place(upper, at);
+        let row = self.row;
+        let depth = self.all.depth;
         let under = if low.0 <= 0.0 { UNDER } else { 0.0 };
+        let (low, high) = ((low.0 - under, low.1), (high.0 - under, high.1));
         let corners = [
-            corner(false, low.0 - under),
-            corner(false, low.1),
-            corner(true, high.1),
-            corner(true, high.0 - under),
+            self.place(false, low.0),
+            self.place(false, low.1),
+            self.place(true, high.1),
+            self.place(true, high.0),
         ];
-        let middle_high = 0.5 * (high.0 + high.1);
+        let middle_high = 0.5 * (high.0 + under + high.1);
         let head = if worked == Stitch::Decrease { CLOSED } else { HEAD };
         let heads = [middle_high - head, middle_high + head];
         let normal = unit(corners.iter().fold([0.0; 3], |sum, c| add(sum, c.1)));
         let [a, b, c, d] = corners.map(|c| c.0);
         let across = unit(sub(mean(b, c), mean(a, d)));
-        let (low_width, high_width) = (self.width(false), self.width(true));
+        let (low_width, high_width) = row.widths;
         let half = (LEG * low_width.max(0.35 * high_width), LEG * high_width);
         // The yarn lies under the surface that the forecast speaks of, each corner of the
         // cloth straight beneath its own place, so that neighbours meet.
-        let sunk = |(place, normal): (V3, V3), by: f32| sub(place, scaled(normal, by));
-        let leg = |i: usize| Leg {
-            foot: sunk(self.place(false, feet[i]), self.depth),
-            head: sunk(self.place(true, heads[i]), self.depth),
-            half,
-        };
-        let part = middle_high / self.counts.1;
-        let along =
-            0.5 * (self.edges.along(self.round - 1, part) + self.edges.along(self.round, part));
+        let sunk = |(place, normal): Place, by: f32| sub(place, scaled(normal, by));
+        let below = [(low.0, corners[0]), (low.1, corners[1])];
+        let above = [(high.0, corners[3]), (high.1, corners[2])];
+        let feet = self.between_corners(false, below, feet);
+        let heads = self.between_corners(true, above, heads);
+        let leg =
+            |i: usize| Leg { foot: sunk(feet[i], depth), head: sunk(heads[i], depth), half };
+        let part = middle_high / row.counts.1;
+        let edges = self.all.edges;
+        let along = 0.5 * (edges.along(row.round - 1, part) + edges.along(row.round, part));
+        let at_end = row.round == 1 || row.round == edges.last;
         Cell {
-            round: self.round,
+            round: row.round,
             stitch: None,
             worked,
-            yarn: self.yarn,
+            yarn: row.yarn,
             middle: mean(mean(a, b), mean(c, d)),
             normal,
             across,
             openness: self.surface.openness(along),
-            reach: if self.round == 1 || self.round == self.edges.last {
-                OVERLAP_AT_END
-            } else {
-                OVERLAP
-            },
-            cloth: corners.map(|corner| sunk(corner, 1.5 * self.depth)),
+            reach: if at_end { OVERLAP_AT_END } else { OVERLAP },
+            cloth: corners.map(|corner| sunk(corner, 1.5 * depth)),
             legs: [leg(0), leg(1)],
         }
     }
 
-    /// The stitches of the round, in working order.
-    fn stitches(&self, worked: impl Iterator<Item = Stitch>, cells: &mut Vec<Cell>) {
+    /// The stitches of the round that face where `shows` says, in working order.
+    fn stitches(&self, shows: &impl Fn(V3) -> bool, cells: &mut Vec<Cell>) {
         let (mut below, mut above) = (0.0, 0.0);
         let mut number = 0;
-        for stitch in worked {
+        // In the small rounds of a pole a stitch reaches around a corner.
+        let wide = self.row.counts.0.min(self.row.counts.1) < FLAT_FROM;
+        for stitch in self.row.placement.stitches() {
             let taken = stitch.consumes() as f32;
             let middle = below + 0.5 * taken;
+            let seen =
+                wide || shows(self.facing(middle, above + 0.5 * stitch.produces() as f32));
             let mut put = |low, high: f32, feet| {
                 number += 1;
-                let cell = self.cell(stitch, low, (high, high + 1.0), feet);
-                cells.push(Cell { stitch: Some(number), ..cell });
+                if seen {
+                    let cell = self.cell(stitch, low, (high, high + 1.0), feet);
+                    cells.push(Cell { stitch: Some(number), ..cell });
+                }
             };
             match stitch {
                 Stitch::Plain => {
@@ -188,52 +248,73 @@ impl Standing<'_> {
     }
 
     /// The round as a band of quads.
-    fn band(&self, cells: &mut Vec<Cell>) {
+    fn band(&self, shows: &impl Fn(V3) -> bool, cells: &mut Vec<Cell>) {
         for i in 0..BAND_QUADS {
             let part = |i: u32, count: f32| i as f32 / BAND_QUADS as f32 * count;
             let span = |count| (part(i, count), part(i + 1, count));
-            let (low, high) = (span(self.counts.0), span(self.counts.1));
-            cells.push(self.cell(Stitch::Plain, low, high, [low.0, low.1]));
+            let (low, high) = (span(self.row.counts.0), span(self.row.counts.1));
+            if shows(self.facing(0.5 * (low.0 + low.1), 0.5 * (high.0 + high.1))) {
+                cells.push(self.cell(Stitch::Plain, low, high, [low.0, low.1]));
+            }
         }
     }
 }
 
-/// Every cell of a plan, in working order; whole stitches, or bands if there are more than
-/// `most` of those.
-pub(super) fn cells(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) -> Vec<Cell> {
-    let stitches: usize = plan.rounds.iter().map(|r| r.count as usize).sum();
-    let bands = stitches > most;
-    let room = if bands { plan.rounds.len() * BAND_QUADS as usize } else { stitches };
-    let mut cells = Vec::with_capacity(room);
-    let edges =
-        Edges { last: plan.rounds.len() as u32, climbs: piece.working == Working::Spiral };
-    let leans = plan.depth_mm.is_none();
-    let drift = if leans { piece.rules.spiral_drift as f32 } else { 0.0 };
-    let on_chain = plan.start.joined().is_some();
-    let mut below: Option<Vec<f32>> = None;
-    for (number, round) in (1..).zip(&plan.rounds) {
-        let taken = round.placement.consumed();
-        let lower = below.take().unwrap_or_else(|| even(0.0, taken));
-        // As placement reckons, all rounds worked on stitches lean.
-        let lean = if number > 1 || on_chain { drift / taken as f32 } else { 0.0 };
-        let upper = seams(&lower, round.placement.stitches(), round.count, lean);
-        let standing = Standing {
-            surface,
-            edges: &edges,
-            round: number,
-            yarn: round.yarn,
-            counts: (round.placement.consumed() as f32, round.count as f32),
-            depth: THICKNESS * LEG * plan.stitch_mm.0 as f32,
-            seams: (&lower, &upper),
+impl Stitches {
+    /// The stitches of `plan`, the plan of `piece`, on `surface`: bands of the rounds if
+    /// there are more than `most` of them.
+    pub(super) fn new(piece: &Piece, plan: &Plan, surface: &Surface, most: usize) -> Self {
+        let stitches: usize = plan.rounds.iter().map(|r| r.count as usize).sum();
+        let bands = stitches > most;
+        let edges =
+            Edges { last: plan.rounds.len() as u32, climbs: piece.working == Working::Spiral };
+        let leans = plan.depth_mm.is_none();
+        let drift = if leans { piece.rules.spiral_drift as f32 } else { 0.0 };
+        let on_chain = plan.start.joined().is_some();
+        let mut below: Option<Arc<[f32]>> = None;
+        let standing = |(number, round): (u32, &Round)| {
+            let taken = round.placement.consumed();
+            let lower = below.take().unwrap_or_else(|| even(0.0, taken).into());
+            // As placement reckons, all rounds worked on stitches lean.
+            let lean = if number > 1 || on_chain { drift / taken as f32 } else { 0.0 };
+            let upper = seams(&lower, round.placement.stitches(), round.count, lean);
+            let upper: Arc<[f32]> = upper.into();
+            below = Some(Arc::clone(&upper));
+            let counts = (taken as f32, round.count as f32);
+            let around = |edge: u32| surface.around(edge as f32);
+            Standing {
+                round: number,
+                yarn: round.yarn,
+                placement: round.placement.clone(),
+                counts,
+                widths: (around(number - 1) / counts.0, around(number) / counts.1),
+                seams: (lower, upper),
+            }
         };
-        if bands {
-            standing.band(&mut cells);
-        } else {
-            standing.stitches(round.placement.stitches(), &mut cells);
+        Self {
+            rounds: (1..).zip(&plan.rounds).map(standing).collect(),
+            edges,
+            depth: THICKNESS * LEG * plan.stitch_mm.0 as f32,
+            bands,
+            many: if bands { plan.rounds.len() * BAND_QUADS as usize } else { stitches },
         }
-        below = Some(upper);
     }
-    cells
+
+    /// The cells on `surface` whose middle faces a way that `shows`, in working order. Those
+    /// of the small rounds about a pole are always among them.
+    pub(super) fn cells(&self, surface: &Surface, shows: impl Fn(V3) -> bool) -> Vec<Cell> {
+        // As a rule about half of them show.
+        let mut cells = Vec::with_capacity(self.many / 2 + self.many / 8);
+        for row in &self.rounds {
+            let laid = Laid { all: self, surface, row };
+            if self.bands {
+                laid.band(&shows, &mut cells);
+            } else {
+                laid.stitches(&shows, &mut cells);
+            }
+        }
+        cells
+    }
 }
 
 /// `count` stitches of one width around, from `begin`, in turns.
@@ -316,7 +397,8 @@ mod tests {
         let piece = Piece::new("ball", outline, Gauge::default());
         let plan = plan(&piece).expect("a ball can be planned");
         let surface = Surface::new(&plan.forecast, 0.0, false);
-        let cells = cells(&piece, &plan, &surface, usize::MAX);
+        let stitches = Stitches::new(&piece, &plan, &surface, usize::MAX);
+        let cells = stitches.cells(&surface, |_| true);
         let apart = |a: V3, b: V3| dot(sub(a, b), sub(a, b)).sqrt();
         let middle =
             |cell: &Cell, of: fn(&Leg) -> V3| mean(of(&cell.legs[0]), of(&cell.legs[1]));

@@ -6,6 +6,9 @@ use std::f32::consts::{PI, TAU};
 use super::vector::{V3, unit};
 use crate::outline::Rz;
 
+/// A place of a surface, mm, and the unit normal there.
+pub(super) type Place = (V3, V3);
+
 /// The surface of a body. A place on it is named by how far along the profile it lies, in
 /// rounds from the start, and by the part of a full turn around it.
 #[derive(Debug, Clone)]
@@ -92,17 +95,33 @@ impl Surface {
 
     /// The place `along` rounds from the start and `turn` of the way around, and the unit
     /// normal there.
-    pub(super) fn at(&self, along: f32, turn: f32) -> (V3, V3) {
+    pub(super) fn at(&self, along: f32, turn: f32) -> Place {
         let (r, z) = self.profile(along);
+        let (foot, angle) = self.stadium(r, turn.rem_euclid(1.0));
+        let (out_x, out_y) = self.out(angle);
+        let place = [r.mul_add(out_x, -self.hand * foot), r * out_y, z];
+        (place, self.tilted(along, (out_x, out_y)))
+    }
+
+    /// The unit normal there.
+    pub(super) fn normal(&self, along: f32, turn: f32) -> V3 {
+        let (_, angle) = self.stadium(self.profile(along).0, turn.rem_euclid(1.0));
+        self.tilted(along, self.out(angle))
+    }
+
+    /// Away from the axis at `angle`. Rounds begin at the back, −Y, and run to the right as
+    /// the viewer sees the front.
+    fn out(&self, angle: f32) -> (f32, f32) {
+        let (sin, cos) = angle.sin_cos();
+        (-self.hand * sin, -cos)
+    }
+
+    /// The normal at `along` where `out` is away from the axis.
+    fn tilted(&self, along: f32, out: (f32, f32)) -> V3 {
         let (nr, nz) = self.between(&self.normals, along, |a, b, u| {
             (a.0 + u * (b.0 - a.0), a.1 + u * (b.1 - a.1))
         });
-        let (foot, angle) = self.stadium(r, turn.rem_euclid(1.0));
-        // Rounds begin at the back, −Y, and run to the right as the viewer sees the front.
-        let (sin, cos) = angle.sin_cos();
-        let (out_x, out_y) = (-self.hand * sin, -cos);
-        let place = [r.mul_add(out_x, -self.hand * foot), r * out_y, z];
-        (place, unit([nr * out_x, nr * out_y, nz]))
+        unit([nr * out.0, nr * out.1, nz])
     }
 
     /// Where the half round or the side that holds `turn` has its centre along the straight
