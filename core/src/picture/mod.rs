@@ -21,6 +21,7 @@ mod order;
 pub mod outline;
 mod scene;
 pub mod schematic;
+mod seams;
 mod stitches;
 mod surface;
 pub mod svg;
