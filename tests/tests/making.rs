@@ -98,7 +98,7 @@ proptest! {
         let (first, second) = (course(&piece), course(&other));
         let (_, places, _) = make(&first, &steps);
         let mut project = Project::of_piece(piece);
-        let progress = project.making.begin(0, 1);
+        let progress = project.making.begin(0, None, 1);
         progress.take_place(&first, places[(share * (places.len() - 1) as f64) as usize]);
         progress.spend(93.0, 12, &Habits::default());
         progress.note(2, "“Tighter” here\nthan there");
@@ -215,7 +215,7 @@ fn a_piece_that_is_made_stays_made_when_its_plan_grows_or_shrinks() {
         let parted = progress.parted(then).expect("another plan");
         assert!(parted.beyond + parted.more > 0, "{parted:?}");
         let making = Making { at: vec![progress.clone()] };
-        let left = making.outlook((0, 1), then, &Habits::default());
+        let left = making.outlook(making.of(0, None, 1), then, &Habits::default());
         assert_eq!(left.stitches_left, 0, "nothing is left of what is made");
         progress.accept(then);
         assert_eq!((progress.stand(then), progress.parted(then)), (Stand::Made, None));
@@ -276,23 +276,23 @@ fn time_left_goes_by_habit_until_the_hands_are_known() {
     let course = course(&piece);
     let all: u32 = course.rounds.iter().map(|r| r.count).sum();
     let mut making = Making::default();
-    let outlook = making.outlook((0, 1), &course, &habits);
+    let outlook = making.outlook(making.of(0, None, 1), &course, &habits);
     assert_eq!((outlook.stitches_left, outlook.own), (all, false));
     let by_habit = 60.0 * f64::from(all) / habits.stitches_per_minute;
     assert!((outlook.seconds_left - by_habit).abs() < 1e-9);
     // Twice as fast as the habit says, for six rounds of one copy.
     for _ in 0..6 {
-        let progress = making.begin(0, 1);
+        let progress = making.begin(0, None, 1);
         let stitches = progress.advance(&course, By::Round);
         progress.spend(2.5 * f64::from(stitches), stitches, &habits);
     }
-    let outlook = making.outlook((0, 1), &course, &habits);
+    let outlook = making.outlook(making.of(0, None, 1), &course, &habits);
     assert!(outlook.own && (outlook.per_minute - 24.0).abs() < 1e-9, "{outlook:?}");
     let made: u32 = course.rounds[..6].iter().map(|r| r.count).sum();
     assert_eq!(outlook.stitches_left, all - made);
     assert!((outlook.seconds_left - 2.5 * f64::from(all - made)).abs() < 1e-6);
     // The other copy is made by the same hands.
-    let other = making.outlook((0, 2), &course, &habits);
+    let other = making.outlook(making.of(0, None, 2), &course, &habits);
     assert!(other.own && other.seconds == 0.0 && other.stitches_left == all);
 }
 
