@@ -253,7 +253,8 @@ fn sizes_are_taken_from_their_list_by_mouse_and_by_keyboard() {
     bench.get_by_label("Make size S, not begun").focus();
     bench.run();
     press(&mut bench, Key::Enter);
-    assert_eq!(bench.state().handiwork().size(), Some("S"));
+    press(&mut bench, Key::Space);
+    assert_eq!(at(&bench), (Some("S"), (0, 1), (1, 1)), "the keyboard is at the hook again");
 }
 
 #[test]
@@ -322,7 +323,7 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     assert_eq!(names, ["Small", "M"]);
     press(&mut bench, Key::Num5);
     assert_eq!(at(&bench), (Some("Small"), (0, 1), (4, 0)));
-    assert!(bench.query_by_label("Size under the hook: size Small, 0 of 3 made").is_some());
+    assert!(bench.query_by_label("Size under the hook: size Small, begun").is_some());
     press(&mut bench, Key::N);
     undo(&mut bench);
     settle(&mut bench);
@@ -341,7 +342,10 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     undo(&mut bench);
     press(&mut bench, Key::S);
     assert_eq!(at(&bench), (Some("S"), (0, 1), (5, 0)));
+    press(&mut bench, Key::Space);
     until_saved(&mut bench);
+    let saved = file::load(&path).expect("whole");
+    assert_eq!(saved.making.of(0, Some("S"), 1).map(|p| (p.round, p.done)), Some((5, 1)));
 }
 
 #[test]

@@ -89,6 +89,7 @@ fn sizes_to_make(bench: &mut Bench<'_>) {
     press(bench, Key::Num2);
     click(bench, "Add a size");
     click(bench, "Add a size");
+    press(bench, Key::Escape); // The keyboard leaves the button.
     press(bench, Key::Num5);
 }
 

@@ -90,7 +90,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
     let name = copy_name(of, copy);
     let times = time::show(ui, bench, top);
     let top = top.with_max_x(times - 16.0);
-    let copies = size::show(ui, bench, top, actions);
+    let width = (168.0 * scale).clamp(120.0, 220.0);
+    let gap = 20.0 * scale.max(0.8);
+    let copies = size::show(ui, bench, (top, top.left() + width + gap), actions);
     cards::show(ui, bench, top.with_min_x(copies), actions);
     let below = below.with_min_y(below.top() + 12.0);
     let course = match bench.making.course(piece) {
@@ -102,10 +104,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
     let progress = bench.making.begun(project, (piece, copy)).unwrap_or(&fresh);
     let stand = progress.stand(course);
     let hook = Hook { bench, piece: of, name: &name, course, progress, stand, scale };
-    let width = (168.0 * scale).clamp(120.0, 220.0);
     let (left, right) = below.split_left_right_at_x(below.left() + width);
     stack::show(ui, &hook, left, actions);
-    let right = right.with_min_x(right.left() + 20.0 * scale.max(0.8));
+    let right = right.with_min_x(right.left() + gap);
     announce(ui, &hook, right);
     let (upper, lower) = right.split_top_bottom_at_y(right.bottom() - steps::height(scale));
     steps::show(ui, &hook, lower, actions);
@@ -149,7 +150,7 @@ fn announce(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
 
 /// A size is being planned: nothing can be worked until it is.
 fn planning(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
-    let words = format!("Planning {} …", size_words(bench.making.size()));
+    let words = format!("Planning {}…", size_words(bench.making.size()));
     let at = rect.center() - vec2(0.0, 40.0);
     let font = type_faces::semibold(type_faces::BIG);
     let said = ui.painter().text(at, Align2::CENTER_CENTER, &words, font, bench.t.soft_ink);

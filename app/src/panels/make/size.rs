@@ -19,13 +19,21 @@ use crate::ui_kit::{controls, paint, type_faces};
 const MOST: f32 = 230.0;
 /// Height of the heading.
 const HEIGHT: f32 = 50.0;
+/// Room for the rule between the heading and the rest.
+const RULE: f32 = 14.0;
 /// Width of the list.
 const LIST: f32 = 260.0;
 /// Height of a size in it.
 const ROW: f32 = 34.0;
 
-/// Draws the heading at the left of `rect`; returns where the rest of the row begins.
-pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> f32 {
+/// Draws the heading at the left of `rect`; returns where the rest of the row begins: at
+/// `column`, unless the heading is longer than that.
+pub(super) fn show(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    (rect, column): (Rect, f32),
+    actions: &mut Actions,
+) -> f32 {
     let project = bench.document.project();
     let names = size_names(project);
     if names.is_empty() {
@@ -36,25 +44,30 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions
     let state = Tally::of(project, size).text();
     let font = type_faces::bold(type_faces::BIG);
     let words = painter.layout_no_wrap(title.clone(), font.clone(), t.ink).size().x;
-    let width = (words + 40.0).clamp(112.0, MOST).min(0.5 * rect.width());
+    let least = column - rect.left() - RULE;
+    let width = (words + 34.0).min(MOST).max(least).min(0.5 * rect.width());
     let place = Rect::from_min_size(rect.min, vec2(width, HEIGHT));
     let response = ui.interact(place, ui.scope_id().with("size"), Sense::click());
     let spoken = format!("Size under the hook: {}, {state}", size_words(size));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &spoken));
+    // Another size is read out as it is taken, wherever the keyboard is.
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_live(egui::accesskit::Live::Polite);
+    });
     if response.hovered() || Popup::is_id_open(ui.ctx(), Popup::default_response_id(&response))
     {
         painter.rect_filled(place, CARD_RADIUS, t.well);
     }
     let left = place.left() + 8.0;
-    let room = place.width() - 36.0;
+    let room = place.width() - 30.0;
     let at = pos2(left, rect.top() + 16.0);
     let (named, cut) = paint::clipped_text(painter, at, &title, font, t.ink, room);
-    Icon::Down.paint(painter, pos2(named.right() + 14.0, at.y + 1.0), t.ink);
+    Icon::Down.paint(painter, pos2(named.right() + 13.0, at.y + 1.0), t.ink);
     let small = type_faces::regular(type_faces::SMALL);
     let below = pos2(left, rect.top() + 39.0);
     paint::clipped_text(painter, below, &state, small, t.soft_ink, place.width() - 16.0);
-    let rule = place.right() + 8.0;
-    painter.vline(rule, place.y_range().shrink(6.0), Stroke::new(1.0, t.edge));
+    let rest = place.right() + RULE;
+    painter.vline(rest - 0.5 * RULE, place.y_range().shrink(6.0), Stroke::new(1.0, t.edge));
     if response.has_focus() {
         paint::focus_ring(painter, place, CARD_RADIUS, t);
     }
@@ -65,7 +78,7 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions
         false => format!("Choose the size to make ({key} takes the next)"),
     };
     response.on_hover_text(hint);
-    rule + 12.0
+    rest
 }
 
 /// All sizes with how far each is.

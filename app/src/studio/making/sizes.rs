@@ -30,11 +30,11 @@ impl Tally {
         }
     }
 
-    /// In words: `not begun`, `1 of 3 made`, `made`.
+    /// In words: `not begun`, `begun`, `1 of 3 made`, `made`.
     pub fn text(self) -> String {
         match self {
             Self { begun: 0, .. } => "not begun".into(),
-            Self { made: 0, copies: 1, .. } => "begun".into(),
+            Self { made: 0, .. } => "begun".into(),
             Self { made, copies, .. } if made >= copies => "made".into(),
             Self { made, copies, .. } => format!("{made} of {copies} made"),
         }
@@ -166,7 +166,8 @@ mod tests {
         project.making.begin(0, Some("S"), 1).round = 3;
         assert_eq!(text(&project), "begun");
         project.pieces[0].copies = 2;
-        assert_eq!(text(&project), "0 of 2 made");
+        project.making.begin(0, Some("S"), 1).closed = true;
+        assert_eq!(text(&project), "1 of 2 made");
         for copy in 1..=3 {
             project.making.begin(0, Some("S"), copy).closed = true;
         }
