@@ -35,7 +35,7 @@ fn stand(bench: &Bench<'_>) -> Stand {
 }
 
 fn progress<'a>(bench: &'a Bench<'_>, piece: usize, copy: u32) -> &'a Progress {
-    bench.state().document().project().making.of(piece, copy).expect("begun")
+    bench.state().document().project().making.of(piece, None, copy).expect("begun")
 }
 
 /// The count and the repeats of the round under the hook.

@@ -180,7 +180,7 @@ impl Project {
                 ));
             }
         }
-        self.making.validate(self.pieces.len())?;
+        self.making.validate(&self.pieces)?;
         crate::companion::validate(self)
     }
 }

@@ -4,8 +4,10 @@
 use plumpline_core::making::{By, Course, Making, Place, Progress, Stand, Stop};
 use plumpline_core::pattern::write::{HouseStyle, Writer, style};
 use plumpline_core::placement::Stitch;
+use plumpline_core::sizes::at_size;
 use plumpline_core::{
-    Gauge, Habits, Kind, Loop, Piece, Project, Working, file, pattern, plan, starter::Starter,
+    Gauge, Habits, Kind, Loop, Piece, Project, Size, SizeBy, Working, file, pattern, plan,
+    starter::Starter,
 };
 use plumpline_tests::any::any_piece;
 use proptest::prelude::*;
@@ -98,7 +100,7 @@ proptest! {
         let (first, second) = (course(&piece), course(&other));
         let (_, places, _) = make(&first, &steps);
         let mut project = Project::of_piece(piece);
-        let progress = project.making.begin(0, 1);
+        let progress = project.making.begin(0, None, 1);
         progress.take_place(&first, places[(share * (places.len() - 1) as f64) as usize]);
         progress.spend(93.0, 12, &Habits::default());
         progress.note(2, "“Tighter” here\nthan there");
@@ -215,7 +217,7 @@ fn a_piece_that_is_made_stays_made_when_its_plan_grows_or_shrinks() {
         let parted = progress.parted(then).expect("another plan");
         assert!(parted.beyond + parted.more > 0, "{parted:?}");
         let making = Making { at: vec![progress.clone()] };
-        let left = making.outlook((0, 1), then, &Habits::default());
+        let left = making.outlook(making.of(0, None, 1), then, &Habits::default());
         assert_eq!(left.stitches_left, 0, "nothing is left of what is made");
         progress.accept(then);
         assert_eq!((progress.stand(then), progress.parted(then)), (Stand::Made, None));
@@ -276,23 +278,23 @@ fn time_left_goes_by_habit_until_the_hands_are_known() {
     let course = course(&piece);
     let all: u32 = course.rounds.iter().map(|r| r.count).sum();
     let mut making = Making::default();
-    let outlook = making.outlook((0, 1), &course, &habits);
+    let outlook = making.outlook(making.of(0, None, 1), &course, &habits);
     assert_eq!((outlook.stitches_left, outlook.own), (all, false));
     let by_habit = 60.0 * f64::from(all) / habits.stitches_per_minute;
     assert!((outlook.seconds_left - by_habit).abs() < 1e-9);
     // Twice as fast as the habit says, for six rounds of one copy.
     for _ in 0..6 {
-        let progress = making.begin(0, 1);
+        let progress = making.begin(0, None, 1);
         let stitches = progress.advance(&course, By::Round);
         progress.spend(2.5 * f64::from(stitches), stitches, &habits);
     }
-    let outlook = making.outlook((0, 1), &course, &habits);
+    let outlook = making.outlook(making.of(0, None, 1), &course, &habits);
     assert!(outlook.own && (outlook.per_minute - 24.0).abs() < 1e-9, "{outlook:?}");
     let made: u32 = course.rounds[..6].iter().map(|r| r.count).sum();
     assert_eq!(outlook.stitches_left, all - made);
     assert!((outlook.seconds_left - 2.5 * f64::from(all - made)).abs() < 1e-6);
     // The other copy is made by the same hands.
-    let other = making.outlook((0, 2), &course, &habits);
+    let other = making.outlook(making.of(0, None, 2), &course, &habits);
     assert!(other.own && other.seconds == 0.0 && other.stitches_left == all);
 }
 
@@ -304,4 +306,87 @@ fn a_project_that_was_never_begun_is_saved_as_before() {
     let wrong = text.replace("    pieces: [", "    making: [(piece: 7)],\n    pieces: [");
     let error = file::parse(&wrong).expect_err("there is no piece 7").to_string();
     assert!(error.contains("making, piece 7, copy 1: there is no such piece"), "{error}");
+}
+
+/// An acorn whose cap meets its nut at every size, and a leaf without any size.
+fn acorn() -> Project {
+    let acorn = include_str!("../../sample-projects/acorn.ron");
+    let mut project = file::parse(acorn).expect("a sample");
+    project.pieces.push(Piece { name: "Leaf".into(), ..ball() });
+    project
+}
+
+#[test]
+fn a_size_is_made_as_the_whole_project_at_that_size_is_planned() {
+    let (project, writer) = (acorn(), Writer::bench());
+    let as_designed: Vec<Course> = project.pieces.iter().map(course).collect();
+    for size in ["Bead", "Oak"] {
+        let courses = Course::at_size(&project, size, &writer).expect("courses");
+        let at = at_size(&project, size).expect("a size").project;
+        let planned: Vec<Course> = at.pieces.iter().map(course).collect();
+        assert_eq!(courses, planned, "{size}");
+        assert_ne!(courses[0], as_designed[0], "{size}");
+        assert_eq!(courses[2], as_designed[2], "the leaf has no sizes");
+    }
+    let missing = Course::at_size(&project, "XXL", &writer).expect_err("no such size");
+    assert!(missing.to_string().contains("the sizes are Bead, Oak"), "{missing}");
+}
+
+#[test]
+fn sizes_in_the_making_keep_place_notes_and_time_apart_and_are_saved() {
+    let (mut project, writer) = (acorn(), Writer::bench());
+    let habits = Habits::default();
+    let sizes = [Some("Bead"), Some("Oak"), None];
+    let at = |project: &Project, size| match size {
+        None => course(&project.pieces[0]),
+        Some(size) => Course::at_size(project, size, &writer).expect("courses").swap_remove(0),
+    };
+    for (rounds, size) in (3..).zip(sizes) {
+        let course = at(&project, size);
+        let progress = project.making.begin(0, size, 1);
+        for _ in 0..rounds {
+            let stitches = progress.advance(&course, By::Round);
+            progress.spend(4.0 * f64::from(stitches), stitches, &habits);
+        }
+        progress.note(rounds, &format!("{rounds} rounds"));
+    }
+    let text = file::write(&project).expect("written");
+    assert!(text.contains("size: Some(\"Bead\")"), "{text}");
+    assert_eq!(file::parse(&text).as_ref(), Ok(&project));
+    for (rounds, size) in (3..).zip(sizes) {
+        let course = at(&project, size);
+        let progress = project.making.of(0, size, 1).expect("begun");
+        assert_eq!(progress.stand(&course), Stand::Stitch { round: rounds + 1, done: 0 });
+        assert_eq!(progress.notes.len(), 1);
+        assert_eq!(progress.parted(&course), None);
+        let all: u32 = course.rounds.iter().map(|r| r.count).sum();
+        let made: u32 = progress.worked.iter().sum();
+        let outlook = project.making.outlook(Some(progress), &course, &habits);
+        assert_eq!(outlook.stitches_left, all - made);
+        assert!((outlook.seconds - 4.0 * f64::from(made)).abs() < 1e-6, "time of its own");
+        assert!(outlook.own && (outlook.per_minute - 15.0).abs() < 1e-9, "one maker's pace");
+    }
+    // A change of the Oak parts with the Oak alone.
+    let oak = project.pieces[0].sizes.iter().position(|s| s.name == "Oak").expect("an Oak");
+    project.pieces[0].sizes[oak] = Size::new("Oak", SizeBy::Height(160.0));
+    let parted = |size| {
+        let progress = project.making.of(0, size, 1).expect("begun");
+        progress.parted(&at(&project, size)).is_some()
+    };
+    assert_eq!(sizes.map(parted), [false, true, false]);
+}
+
+#[test]
+fn what_was_saved_before_there_were_sizes_is_as_designed() {
+    let project = Project::of_piece(ball());
+    let text = file::write(&project).expect("written");
+    let old = "    making: [(piece: 0, copy: 1, round: 3, done: 2, worked: [6, 12])],\n";
+    let text = text.replace("    pieces: [", &format!("{old}    pieces: ["));
+    let read = file::parse(&text).expect("an old file");
+    let progress = read.making.of(0, None, 1).expect("begun");
+    assert_eq!((progress.round, progress.done, &progress.size), (3, 2, &None));
+    assert!(!file::write(&read).expect("written").contains("size:"), "and is saved as before");
+    let wrong = text.replace("piece: 0, copy", "piece: 0, size: Some(\"XL\"), copy");
+    let error = file::parse(&wrong).expect_err("there is no XL").to_string();
+    assert!(error.contains("size “XL”, copy 1: no piece has such a size"), "{error}");
 }

@@ -49,7 +49,8 @@ fn settle(bench: &mut Bench<'_>) {
             Stage::Sizes => studio.sizing().is_current(),
             Stage::Sheet => studio.printing().is_current(),
             Stage::Proofread => studio.proofreading().checked().is_some(),
-            Stage::Shape | Stage::Make => true,
+            Stage::Make => studio.handiwork().course(0).is_some(),
+            Stage::Shape => true,
         };
         if done {
             bench.run();
@@ -81,6 +82,11 @@ fn stages(width: f32, height: f32) {
                 bench.get_by_label("Pattern text").focus();
                 bench.run();
                 bench.event(egui::Event::Paste(BROKEN.into()));
+            }
+            if stage == "Make" {
+                // The next size, so that its heading is in the picture.
+                bench.key_press(Key::S);
+                bench.run();
             }
             settle(&mut bench);
             let name = format!("{}-{theme}-{width}", stage.to_lowercase());

@@ -72,6 +72,7 @@ fn settle(bench: &mut Bench<'_>) {
         let done = match studio.view().stage {
             Stage::Sizes => studio.sizing().is_current(),
             Stage::Sheet => studio.printing().is_current(),
+            Stage::Make => studio.handiwork().course(0).is_some(),
             _ => true,
         };
         if done {
@@ -81,6 +82,15 @@ fn settle(bench: &mut Bench<'_>) {
         std::thread::sleep(std::time::Duration::from_millis(5));
     }
     panic!("it did not settle");
+}
+
+/// Comes to the Make stage with two sizes to make.
+fn sizes_to_make(bench: &mut Bench<'_>) {
+    press(bench, Key::Num2);
+    click(bench, "Add a size");
+    click(bench, "Add a size");
+    press(bench, Key::Escape); // The keyboard leaves the button.
+    press(bench, Key::Num5);
 }
 
 /// Reads a text with a finding, until the control whose name begins so is there.
@@ -110,7 +120,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 34] = [
+pub(crate) const PLACES: [Place; 36] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -189,6 +199,16 @@ pub(crate) const PLACES: [Place; 34] = [
         settle(b);
     }),
     base("make", |b| press(b, Key::Num5)),
+    base("make, in a size", |b| {
+        sizes_to_make(b);
+        press(b, Key::S);
+        settle(b);
+        press(b, Key::N);
+    }),
+    over("sizes to make", |b| {
+        sizes_to_make(b);
+        click_part(b, "Size under the hook: ");
+    }),
     base("sheet, copied", |b| {
         press(b, Key::Num3);
         click(b, "Copy");

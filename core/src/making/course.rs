@@ -9,6 +9,8 @@ use crate::pattern::write::{Below, Writer};
 use crate::piece::Piece;
 use crate::placement::Stitch;
 use crate::plan::{Plan, plan};
+use crate::project::Project;
+use crate::sizes::at_size;
 use crate::wording::round_text;
 
 /// A piece as it is worked.
@@ -110,6 +112,23 @@ impl Course {
     /// As [`plan`](crate::plan()).
     pub fn of_piece(piece: &Piece, writer: &Writer<'_>) -> Result<Self> {
         Ok(Self::new(piece, &plan(piece)?, writer))
+    }
+
+    /// The courses of all pieces of `project` at its size called `size`, seams met: pieces
+    /// without such a size are made as they are designed, or as a seam asks.
+    ///
+    /// # Errors
+    /// As [`at_size`] and [`plan`](crate::plan()).
+    pub fn at_size(project: &Project, size: &str, writer: &Writer<'_>) -> Result<Vec<Self>> {
+        let at = at_size(project, size)?;
+        let pieces = at.project.pieces.iter().zip(&at.made);
+        pieces
+            .map(|(piece, made)| match made {
+                Some(made) => Ok(Self::new(piece, &made.plan, writer)),
+                None => Self::of_piece(piece, writer)
+                    .map_err(|e| e.within(&format!("piece “{}”", piece.name))),
+            })
+            .collect()
     }
 
     /// The course of `piece`, planned as `plan`, in the words of `writer`.

@@ -1,32 +1,80 @@
-//! Whose progress is whose when pieces come, go and change, by a step or by taking one back.
+//! Whose progress is whose when pieces and sizes come, go and change, by a step or by taking
+//! one back.
 
-use super::{Making, Progress};
+use super::{Making, Progress, has_size};
 use crate::piece::Piece;
+use crate::sizes::Size;
 
 impl Making {
     /// This progress, made on `before`, for the pieces `after`: each copy stays with its
-    /// piece, wherever that stands now. What belongs to a piece that is gone is dropped.
+    /// piece, wherever that stands now, and with its size, whatever that is called now. What
+    /// belongs to a piece or a size that is gone is dropped.
+    ///
+    /// Where a size takes a name that the same piece was made under for the sake of others,
+    /// what was made as that size has it.
     #[must_use]
     pub fn following(&self, before: &[Piece], after: &[Piece]) -> Self {
         let to = matched(before, after);
-        let moved = |p: &Progress| {
-            let piece = to.get(p.piece).copied().flatten()?;
-            Some(Progress { piece, ..p.clone() })
-        };
-        Self { at: self.at.iter().filter_map(moved).collect() }
+        let mut at: Vec<Progress> = Vec::with_capacity(self.at.len());
+        for progress in &self.at {
+            let Some(piece) = to.get(progress.piece).copied().flatten() else { continue };
+            let size = match &progress.size {
+                None => None,
+                Some(name) => match called(name, progress.piece, (before, after), &to) {
+                    Some(name) => Some(name.to_owned()),
+                    None => continue,
+                },
+            };
+            let renamed = size != progress.size;
+            let moved = Progress { piece, size, ..progress.clone() };
+            // Only a new name can come upon another's place.
+            match at.iter().position(|p| p.is_of_same(&moved)) {
+                Some(taken) if renamed => at[taken] = moved,
+                Some(_) => {}
+                None => at.push(moved),
+            }
+        }
+        Self { at }
     }
 
     /// This progress, made on `now`, for the pieces `then` that a step taken back brings
-    /// back; `theirs` is the progress as it was then, and holds for those of them that are
-    /// not there now.
+    /// back; `theirs` is the progress as it was then, and holds for those of their copies
+    /// that are not there now.
     #[must_use]
     pub fn taken_back(&self, now: &[Piece], then: &[Piece], theirs: &Self) -> Self {
-        let to = matched(now, then);
         let mut all = self.following(now, then);
-        let returns = |p: &&Progress| !to.contains(&Some(p.piece));
-        all.at.extend(theirs.at.iter().filter(returns).cloned());
+        let returns = |p: &&Progress| !all.at.iter().any(|known| known.is_of_same(p));
+        let back: Vec<Progress> = theirs.at.iter().filter(returns).cloned().collect();
+        // What was worked on last still is.
+        all.at.splice(0..0, back);
         all
     }
+}
+
+/// What the size called `name`, which piece `index` of `before` is made in, is called in
+/// `after`; none where there is no such size any more. `to` is where the pieces are now.
+fn called<'a>(
+    name: &'a str,
+    index: usize,
+    (before, after): (&[Piece], &'a [Piece]),
+    to: &[Option<usize>],
+) -> Option<&'a str> {
+    let now = |index: usize| {
+        let there = &after[to.get(index).copied().flatten()?];
+        renamed(&before.get(index)?.sizes, &there.sizes, name)
+    };
+    now(index)
+        .or_else(|| has_size(after, name).then_some(name))
+        // It was never its own: it goes with those whose it was.
+        .or_else(|| (0..before.len()).find_map(now))
+}
+
+/// What the size called `name` of the sizes `before` is called in `after`, if it has another
+/// name in the same place.
+fn renamed<'a>(before: &[Size], after: &'a [Size], name: &str) -> Option<&'a str> {
+    let new = &after.get(before.iter().position(|s| s.name == name)?)?.name;
+    let gone = after.iter().all(|s| s.name != name);
+    (gone && before.iter().all(|s| s.name != *new)).then_some(new)
 }
 
 /// For each piece of `before` the index it has in `after`, if it is there. Equal pieces are
@@ -71,7 +119,7 @@ fn matched(before: &[Piece], after: &[Piece]) -> Vec<Option<usize>> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Gauge, Outline};
+    use crate::{Gauge, Outline, SizeBy};
 
     fn piece(name: &str) -> Piece {
         Piece::new(name, Outline { knots: Vec::new() }, Gauge::default())
@@ -115,11 +163,121 @@ mod tests {
         let before = begun(&[0, 1, 2]);
         // The middle piece was removed, then the last one worked on.
         let mut now = before.following(&pieces("abc"), &pieces("ac"));
-        now.begin(1, 1).round = 30;
+        now.begin(1, None, 1).round = 30;
         let again = now.taken_back(&pieces("ac"), &pieces("abc"), &before);
         assert_eq!(whose(&again), [(0, 1), (1, 2), (2, 30)]);
         // Begun since, and not there then: gone with its piece.
         let fresh = begun(&[1]).taken_back(&pieces("ab"), &pieces("a"), &Making::default());
         assert!(fresh.is_empty());
+    }
+
+    /// A bear: its ear and its hat have sizes of these names, its body has none.
+    fn bear(ear: &[&str], hat: &[&str]) -> Vec<Piece> {
+        let sizes = |names: &[&str]| -> Vec<Size> {
+            names.iter().map(|&n| Size::new(n, SizeBy::Factor(1.5))).collect()
+        };
+        let mut pieces = pieces("ehb");
+        pieces[0].sizes = sizes(ear);
+        pieces[1].sizes = sizes(hat);
+        pieces
+    }
+
+    /// Progress whose round tells whose it was.
+    fn at_sizes(list: &[(usize, Option<&str>, u32)]) -> Making {
+        let mut making = Making::default();
+        for &(piece, size, round) in list {
+            making.begin(piece, size, 1).round = round;
+        }
+        making
+    }
+
+    fn sizes_of(making: &Making) -> Vec<(usize, Option<&str>, u32)> {
+        let mut list: Vec<_> =
+            making.at.iter().map(|p| (p.piece, p.size.as_deref(), p.round)).collect();
+        list.sort_unstable();
+        list
+    }
+
+    #[test]
+    fn progress_stays_with_its_size_whatever_that_is_called() {
+        let before = bear(&["S", "M"], &["M"]);
+        let making = at_sizes(&[
+            (0, None, 1),
+            (0, Some("S"), 2),
+            (0, Some("M"), 3),
+            (1, Some("M"), 4),
+            (2, Some("S"), 5),
+            (2, Some("M"), 6),
+        ]);
+        let after = |ear: &[&str], hat: &[&str]| making.following(&before, &bear(ear, hat));
+        assert_eq!(sizes_of(&after(&["S", "M", "L"], &["M"])), sizes_of(&making));
+        // Nobody else has an S: the body's goes along.
+        assert_eq!(
+            sizes_of(&after(&["Small", "M"], &["M"])),
+            [
+                (0, None, 1),
+                (0, Some("M"), 3),
+                (0, Some("Small"), 2),
+                (1, Some("M"), 4),
+                (2, Some("M"), 6),
+                (2, Some("Small"), 5),
+            ]
+        );
+        // The hat has an M still: the body's stays.
+        assert_eq!(
+            sizes_of(&after(&["S", "Mid"], &["M"])),
+            [
+                (0, None, 1),
+                (0, Some("Mid"), 3),
+                (0, Some("S"), 2),
+                (1, Some("M"), 4),
+                (2, Some("M"), 6),
+                (2, Some("S"), 5),
+            ]
+        );
+        // No S any more, and M is no new name for it.
+        let less = after(&["M"], &["M"]);
+        assert_eq!(
+            sizes_of(&less),
+            [(0, None, 1), (0, Some("M"), 3), (1, Some("M"), 4), (2, Some("M"), 6)]
+        );
+        // The ear has no M of its own any more, but the hat has, and it is made for that.
+        assert_eq!(sizes_of(&after(&["S"], &["M"])), sizes_of(&making));
+        // The only owner of S goes.
+        let gone = making.following(&before, &before[1..]);
+        assert_eq!(sizes_of(&gone), [(0, Some("M"), 4), (1, Some("M"), 6)]);
+    }
+
+    #[test]
+    fn a_size_that_comes_back_brings_its_progress_and_a_name_taken_back_takes_it_along() {
+        let (with, without) = (bear(&["S", "M"], &[]), bear(&["M"], &[]));
+        let before = at_sizes(&[(0, Some("S"), 2), (0, Some("M"), 3), (2, Some("S"), 4)]);
+        let mut now = before.following(&with, &without);
+        assert_eq!(sizes_of(&now), [(0, Some("M"), 3)]);
+        now.begin(0, Some("M"), 1).round = 9;
+        let again = now.taken_back(&without, &with, &before);
+        let all = [(0, Some("M"), 9), (0, Some("S"), 2), (2, Some("S"), 4)];
+        assert_eq!(sizes_of(&again), all);
+        assert_eq!(again.at.last().map(|p| p.round), Some(9), "still worked on last");
+        let renamed = bear(&["Small", "M"], &[]);
+        let mut now = before.following(&with, &renamed);
+        now.begin(0, Some("Small"), 1).round = 7;
+        let again = now.taken_back(&renamed, &with, &before);
+        let all = [(0, Some("M"), 3), (0, Some("S"), 7), (2, Some("S"), 4)];
+        assert_eq!(sizes_of(&again), all);
+    }
+
+    #[test]
+    fn a_name_typed_through_anothers_place_can_be_taken_back() {
+        let (before, after) = (bear(&["S"], &["L"]), bear(&["L"], &["L"]));
+        for order in
+            [[(0, Some("S"), 2), (0, Some("L"), 3)], [(0, Some("L"), 3), (0, Some("S"), 2)]]
+        {
+            let making = at_sizes(&order);
+            let through = making.following(&before, &after);
+            assert_eq!(sizes_of(&through), [(0, Some("L"), 2)], "what is the size's own");
+            let back = through.taken_back(&after, &before, &making);
+            assert_eq!(sizes_of(&back).len(), 2, "{back:?}");
+        }
     }
 }

@@ -1,10 +1,10 @@
 //! Making: where a maker's hands are, stitch by stitch, and how they move on.
 //!
 //! 1. [`course`]: a plan as what the hands do, round by round, stitch by stitch;
-//! 2. [`Progress`]: one copy of a piece under the hook, as it is saved;
+//! 2. [`Progress`]: one copy of a piece, at one of its sizes, under the hook, as it is saved;
 //! 3. [`steps`]: on by a stitch, a repeat or a round, back again, the stops between rounds;
 //! 4. [`parted`]: what of it no longer fits when the plan has changed since;
-//! 5. [`follow`]: whose progress is whose when pieces come and go;
+//! 5. [`follow`]: whose progress is whose when pieces and sizes come and go;
 //! 6. [`pace`]: time worked, and time left at the maker's own pace.
 //!
 //! There is no clock here: whoever calls says how many seconds were worked.
@@ -20,7 +20,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
-use crate::piece::{MOST_COPIES, MOST_ROUNDS};
+use crate::piece::{MOST_COPIES, MOST_ROUNDS, Piece};
 
 pub use course::{Course, CourseRound};
 pub use pace::{Outlook, Pace};
@@ -33,8 +33,8 @@ pub const LONGEST_NOTE: usize = 400;
 /// Most seconds of work a piece may have: more than a year of days and nights.
 const MOST_SECONDS: f64 = 4e7;
 
-/// Everything that is under the hook or made already, in no particular order; at most one
-/// entry for every copy of a piece.
+/// Everything that is under the hook or made already; at most one entry for every copy of a
+/// piece at a size. What was worked on last stands last.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct Making {
@@ -42,12 +42,16 @@ pub struct Making {
     pub at: Vec<Progress>,
 }
 
-/// One copy of one piece under the hook.
+/// One copy of one piece, at one size, under the hook.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Progress {
     /// Index of the piece in the project.
     pub piece: usize,
+    /// The size of the project that it belongs to, by name; none where all is made as it is
+    /// designed. A piece without such a size can belong to it too: the others need theirs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub size: Option<String>,
     /// Which copy of it, counted from 1.
     #[serde(default = "first")]
     pub copy: u32,
@@ -85,10 +89,11 @@ fn first() -> u32 {
 }
 
 impl Progress {
-    /// Copy `copy` of piece `piece`, not begun.
+    /// Copy `copy` of piece `piece` as it is designed, not begun.
     pub fn new(piece: usize, copy: u32) -> Self {
         Self {
             piece,
+            size: None,
             copy,
             round: 1,
             done: 0,
@@ -100,6 +105,22 @@ impl Progress {
             pace: Pace::default(),
             notes: BTreeMap::new(),
         }
+    }
+
+    /// The same, belonging to the size called `size`.
+    #[must_use]
+    pub fn at_size(self, size: Option<&str>) -> Self {
+        Self { size: size.map(str::to_owned), ..self }
+    }
+
+    /// Whether this is copy `copy` of piece `piece` at `size`.
+    fn is(&self, piece: usize, size: Option<&str>, copy: u32) -> bool {
+        (self.piece, self.size.as_deref(), self.copy) == (piece, size, copy)
+    }
+
+    /// Whether both are of one copy at one size.
+    fn is_of_same(&self, other: &Self) -> bool {
+        self.is(other.piece, other.size.as_deref(), other.copy)
     }
 
     /// Writes a note on `round`, or removes it where `text` is empty. Longer notes than
@@ -145,37 +166,53 @@ impl Making {
         self.at.is_empty()
     }
 
-    /// The progress of copy `copy` (from 1) of piece `piece`, once it is begun.
-    pub fn of(&self, piece: usize, copy: u32) -> Option<&Progress> {
-        self.at.iter().find(|p| (p.piece, p.copy) == (piece, copy))
+    /// The progress of copy `copy` (from 1) of piece `piece` at the size called `size`, or as
+    /// it is designed, once it is begun.
+    pub fn of(&self, piece: usize, size: Option<&str>, copy: u32) -> Option<&Progress> {
+        self.at.iter().find(|p| p.is(piece, size, copy))
     }
 
-    /// The progress of copy `copy` of piece `piece`; begins it.
-    pub fn begin(&mut self, piece: usize, copy: u32) -> &mut Progress {
-        let mine = |p: &Progress| (p.piece, p.copy) == (piece, copy);
-        let at = self.at.iter().position(mine).unwrap_or_else(|| {
-            self.at.push(Progress::new(piece, copy));
-            self.at.len() - 1
-        });
-        &mut self.at[at]
+    /// As [`Self::of`], to be worked on; begins it.
+    pub fn begin(&mut self, piece: usize, size: Option<&str>, copy: u32) -> &mut Progress {
+        let progress = match self.at.iter().position(|p| p.is(piece, size, copy)) {
+            Some(at) => self.at.remove(at),
+            None => Progress::new(piece, copy).at_size(size),
+        };
+        self.at.push(progress);
+        let last = self.at.len() - 1;
+        &mut self.at[last]
     }
 
-    /// Refuses progress that no hands could make in a project of `pieces` pieces.
+    /// Which copy of piece `piece` at `size` was worked on last, from 1.
+    pub fn last_copy(&self, piece: usize, size: Option<&str>) -> Option<u32> {
+        let mine = |p: &&Progress| p.is(piece, size, p.copy);
+        self.at.iter().rev().find(mine).map(|p| p.copy)
+    }
+
+    /// Refuses progress that no hands could make in a project of these pieces.
     ///
     /// # Errors
     /// Names the copy and the field at fault, and the mend.
-    pub(crate) fn validate(&self, pieces: usize) -> Result<()> {
+    pub(crate) fn validate(&self, pieces: &[Piece]) -> Result<()> {
         for (i, progress) in self.at.iter().enumerate() {
-            let Progress { piece, copy, .. } = *progress;
-            let place = format!("making, piece {piece}, copy {copy}");
-            if piece >= pieces {
+            let Progress { piece, size, copy, .. } = progress;
+            let at = size.as_ref().map_or_else(String::new, |size| format!(", size “{size}”"));
+            let place = format!("making, piece {piece}{at}, copy {copy}");
+            if *piece >= pieces.len() {
                 return Err(Error::new(
                     place,
                     "there is no such piece",
-                    format!("the last piece is {}", pieces.saturating_sub(1)),
+                    format!("the last piece is {}", pieces.len().saturating_sub(1)),
                 ));
             }
-            if self.at[..i].iter().any(|p| (p.piece, p.copy) == (piece, copy)) {
+            if size.as_ref().is_some_and(|size| !has_size(pieces, size)) {
+                return Err(Error::new(
+                    place,
+                    "no piece has such a size",
+                    "name a size of the project, or none for it as it is designed",
+                ));
+            }
+            if self.at[..i].iter().any(|p| p.is_of_same(progress)) {
                 return Err(Error::new(place, "it is listed twice", "keep one of the two"));
             }
             progress.validate().map_err(|e| e.within(&place))?;
@@ -184,16 +221,31 @@ impl Making {
     }
 }
 
+/// Whether a piece of these has a size called `name`.
+fn has_size(pieces: &[Piece], name: &str) -> bool {
+    pieces.iter().flat_map(|piece| &piece.sizes).any(|size| size.name == name)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Gauge, Outline, Size, SizeBy};
+
+    fn pieces(number: usize) -> Vec<Piece> {
+        let plain = || Piece::new("Ear", Outline { knots: Vec::new() }, Gauge::default());
+        (0..number).map(|_| plain()).collect()
+    }
 
     #[test]
     fn what_no_hands_could_make_is_refused_by_name() {
         let sound = Progress { round: 4, worked: vec![6, 12, 18], ..Progress::new(1, 2) };
         let making = Making { at: vec![sound.clone()] };
-        assert_eq!(making.validate(2), Ok(()));
-        assert!(making.validate(1).is_err_and(|e| e.to_string().contains("piece 1, copy 2")));
+        assert_eq!(making.validate(&pieces(2)), Ok(()));
+        assert!(
+            making
+                .validate(&pieces(1))
+                .is_err_and(|e| e.to_string().contains("piece 1, copy 2"))
+        );
         let broken: [fn(&mut Progress); 7] = [
             |p| p.copy = 0,
             |p| p.round = 0,
@@ -206,10 +258,38 @@ mod tests {
         for (i, breaks) in broken.into_iter().enumerate() {
             let mut progress = sound.clone();
             breaks(&mut progress);
-            assert!(Making { at: vec![progress] }.validate(2).is_err(), "{i}");
+            assert!(Making { at: vec![progress] }.validate(&pieces(2)).is_err(), "{i}");
         }
         let twice = Making { at: vec![sound.clone(), sound] };
-        assert!(twice.validate(2).is_err_and(|e| e.to_string().contains("twice")));
+        assert!(twice.validate(&pieces(2)).is_err_and(|e| e.to_string().contains("twice")));
+    }
+
+    #[test]
+    fn copies_of_another_size_are_others_and_their_size_is_one_of_the_project() {
+        let mut pieces = pieces(2);
+        pieces[0].sizes.push(Size::new("S", SizeBy::Factor(0.5)));
+        let mut making = Making::default();
+        for size in [None, Some("S")] {
+            making.begin(1, size, 1).round = 2;
+            making.begin(1, size, 2).round = 3;
+        }
+        assert_eq!(making.validate(&pieces), Ok(()), "the ear is made for the S too");
+        assert_eq!(making.at.len(), 4);
+        making.begin(1, None, 1).round = 5;
+        let round = |size, copy| making.of(1, size, copy).map(|p| p.round);
+        assert_eq!([round(None, 1), round(Some("S"), 1)], [Some(5), Some(2)]);
+        assert_eq!(making.at.last(), making.of(1, None, 1), "worked on last, it stands last");
+        assert_eq!(making.last_copy(1, None), Some(1));
+        assert_eq!(
+            (making.last_copy(1, Some("S")), making.last_copy(0, None)),
+            (Some(2), None)
+        );
+        making.begin(1, Some("XL"), 1);
+        let error = making.validate(&pieces).expect_err("there is no XL").to_string();
+        assert!(
+            error.contains("piece 1, size “XL”, copy 1: no piece has such a size"),
+            "{error}"
+        );
     }
 
     #[test]

@@ -82,19 +82,19 @@ impl Progress {
 }
 
 impl Making {
-    /// Everything that was timed, all pieces together: the same hands made them.
+    /// Everything that was timed, all pieces and sizes together: the same hands made them.
     pub fn pace(&self) -> Pace {
         self.at.iter().fold(Pace::default(), |sum, p| sum.and(p.pace))
     }
 
-    /// The outlook for copy `copy` of piece `piece`, made as `course` by someone of `habits`.
+    /// The outlook for a copy that is as far as `begun`, or not begun, made as `course` by
+    /// someone of `habits`.
     pub fn outlook(
         &self,
-        (piece, copy): (usize, u32),
+        begun: Option<&Progress>,
         course: &Course,
         habits: &Habits,
     ) -> Outlook {
-        let begun = self.of(piece, copy);
         let (round, done) = match begun.map(|p| p.stand(course)) {
             None => (1, 0),
             Some(Stand::Stitch { round, done }) => (round, done),

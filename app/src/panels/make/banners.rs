@@ -3,6 +3,7 @@
 
 use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Yarn;
+use plumpline_core::making::Progress;
 
 use super::{ASIDE, Hook};
 use crate::studio::action::Actions;
@@ -94,13 +95,11 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
     if let Some(note) = hook.progress.notes.get(&number).filter(|_| !writes) {
         put(note, Tone::Now, Sign::Note, 0.0);
     }
-    // What was noted on one ear holds for the other.
-    let making = &hook.bench.document.project().making;
-    let others = making
-        .at
-        .iter()
-        .filter(|p| p.piece == hook.progress.piece && p.copy != hook.progress.copy);
-    for other in others {
+    // What was noted on one ear holds for the other; at another size the round is another.
+    let (making, mine) = (&hook.bench.document.project().making, hook.progress);
+    let is_other =
+        |p: &&Progress| (p.piece, &p.size) == (mine.piece, &mine.size) && p.copy != mine.copy;
+    for other in making.at.iter().filter(is_other) {
         if let Some(note) = other.notes.get(&number) {
             let words = format!("{}: {note}", copy_name(hook.piece, other.copy));
             put(&words, Tone::Quiet, Sign::Note, 0.0);

@@ -1,4 +1,4 @@
-//! A card for every copy of every piece: how far each is, and which one is under the hook.
+//! A card for every copy of every piece at the size under the hook: how far each is, and which one is under the hook.
 
 use egui::{
     Rect, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, UiBuilder, WidgetInfo, vec2,
@@ -59,7 +59,7 @@ fn card(
     let Some(piece) = project.pieces.get(i) else { return };
     let mine = bench.making.under() == (i, copy);
     let name = copy_name(piece, copy);
-    let begun = project.making.of(i, copy);
+    let begun = bench.making.begun(project, (i, copy));
     let stand = bench.making.stand(project, (i, copy));
     let (state, share) = match (stand, bench.making.course(i)) {
         (Some(stand), Some(Ok(course))) => {
@@ -78,6 +78,7 @@ fn card(
             };
             (words, share)
         }
+        (_, None) => ("…".to_owned(), 0.0),
         _ => ("has no plan".to_owned(), 0.0),
     };
     let response = ui.interact(rect, ui.scope_id().with(("copy", i, copy)), Sense::click());

@@ -1,15 +1,17 @@
 //! The Make stage: the round under the hook, large enough to be read across a table, with one
 //! key or button a stitch, a repeat or a round.
 //!
-//! From the top: [`cards`] of all pieces and copies and the time ([`time`]); the number and
-//! words of the round ([`head`]); what else is to be known there ([`banners`]); its stitches,
-//! unrolled ([`cells`]), or the stop or end that has their place ([`stop`]); what is next and
-//! the steps ([`steps`]). At the left the whole piece as a stack of bars ([`stack`]).
+//! From the top: the [`size`] under the hook where there are sizes, [`cards`] of all pieces and
+//! copies and the time ([`time`]); the number and words of the round ([`head`]); what else is
+//! to be known there ([`banners`]); its stitches, unrolled ([`cells`]), or the stop or end that
+//! has their place ([`stop`]); what is next and the steps ([`steps`]). At the left the whole
+//! piece as a stack of bars ([`stack`]).
 
 mod banners;
 mod cards;
 mod cells;
 mod head;
+mod size;
 mod stack;
 mod steps;
 mod stop;
@@ -23,7 +25,7 @@ use crate::studio::action::Actions;
 use crate::studio::bench::Bench;
 use crate::studio::command::Command;
 use crate::studio::keys::make_id;
-use crate::studio::making::copy_name;
+use crate::studio::making::{copy_name, size_words};
 use crate::ui_kit::controls::{self, Face};
 use crate::ui_kit::tokens::PAD;
 use crate::ui_kit::{icons, paint, type_faces};
@@ -87,21 +89,24 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
     let Some(of) = project.pieces.get(piece) else { return };
     let name = copy_name(of, copy);
     let times = time::show(ui, bench, top);
-    cards::show(ui, bench, top.with_max_x(times - 16.0), actions);
+    let top = top.with_max_x(times - 16.0);
+    let width = (168.0 * scale).clamp(120.0, 220.0);
+    let gap = 20.0 * scale.max(0.8);
+    let copies = size::show(ui, bench, (top, top.left() + width + gap), actions);
+    cards::show(ui, bench, top.with_min_x(copies), actions);
     let below = below.with_min_y(below.top() + 12.0);
     let course = match bench.making.course(piece) {
-        None => return,
+        None => return planning(ui, bench, below),
         Some(Err(why)) => return error(ui, bench, below, (&name, why), actions),
         Some(Ok(course)) => course,
     };
-    let fresh = Progress::new(piece, copy);
-    let progress = project.making.of(piece, copy).unwrap_or(&fresh);
+    let fresh = Progress::new(piece, copy).at_size(bench.making.size());
+    let progress = bench.making.begun(project, (piece, copy)).unwrap_or(&fresh);
     let stand = progress.stand(course);
     let hook = Hook { bench, piece: of, name: &name, course, progress, stand, scale };
-    let width = (168.0 * scale).clamp(120.0, 220.0);
     let (left, right) = below.split_left_right_at_x(below.left() + width);
     stack::show(ui, &hook, left, actions);
-    let right = right.with_min_x(right.left() + 20.0 * scale.max(0.8));
+    let right = right.with_min_x(right.left() + gap);
     announce(ui, &hook, right);
     let (upper, lower) = right.split_top_bottom_at_y(right.bottom() - steps::height(scale));
     steps::show(ui, &hook, lower, actions);
@@ -143,6 +148,19 @@ fn announce(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
     }
 }
 
+/// A size is being planned: nothing can be worked until it is.
+fn planning(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
+    let words = format!("Planning {}…", size_words(bench.making.size()));
+    let at = rect.center() - vec2(0.0, 40.0);
+    let font = type_faces::semibold(type_faces::BIG);
+    let said = ui.painter().text(at, Align2::CENTER_CENTER, &words, font, bench.t.soft_ink);
+    let response = ui.interact(said, make_id(), Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &words));
+    ui.ctx().accesskit_node_builder(make_id(), |node| {
+        node.set_live(egui::accesskit::Live::Polite);
+    });
+}
+
 /// A piece that has no plan cannot be made.
 fn error(
     ui: &Ui,
@@ -155,17 +173,25 @@ fn error(
     let at = rect.center() - vec2(0.0, 40.0);
     icons::warning(painter, at - vec2(0.0, 36.0), 28.0, t.warning);
     let title = type_faces::semibold(type_faces::BIG);
-    let words = format!("{name} cannot be made as it is");
+    let size = bench.making.size();
+    // Where one piece of a size has no plan, none has.
+    let words = match size {
+        None => format!("{name} cannot be made as it is"),
+        Some(_) => format!("Nothing can be made in {}", size_words(size)),
+    };
     painter.text(at, Align2::CENTER_CENTER, words, title, t.ink);
     let font = type_faces::regular(type_faces::TITLE);
     let galley = painter.layout(why.to_owned(), font, t.soft_ink, rect.width().min(640.0));
     let below = pos2(at.x - 0.5 * galley.size().x, at.y + 24.0);
     let bottom = below.y + galley.size().y;
     painter.galley(below, galley, t.soft_ink);
-    let words = "Shape it";
+    let (words, command) = match size {
+        None => ("Shape it", Command::ShowShape),
+        Some(_) => ("See the sizes", Command::ShowSizes),
+    };
     let size = vec2(controls::words_width(ui, words) + 20.0, 34.0);
     let place = Rect::from_center_size(pos2(at.x, bottom + 32.0), size);
     if controls::button(ui, place, Face::Words(words), words, true).clicked() {
-        actions.command(Command::ShowShape);
+        actions.command(command);
     }
 }

@@ -7,7 +7,7 @@ use plumpline_core::making::{Stand, Stop};
 use super::steps::big_as;
 use super::{ASIDE, Hook, NEXT, WORDS, time};
 use crate::studio::action::Actions;
-use crate::studio::making::{MakeCommand, copy_name, to_sew};
+use crate::studio::making::{MakeCommand, copy_name, size_words, to_sew};
 use crate::ui_kit::tokens::PANEL_RADIUS;
 use crate::ui_kit::{icons, type_faces};
 
@@ -41,9 +41,10 @@ fn made(hook: &Hook<'_>) -> Vec<String> {
     let (making, project) = (hook.bench.making, hook.bench.document.project());
     let whole = making.whole(project);
     let all = whole.made == whole.copies;
-    let title = match all && whole.copies > 1 {
-        true => "Everything is made".to_owned(),
-        false => format!("{} is made", hook.name),
+    let what = if all && whole.copies > 1 { "Everything" } else { hook.name };
+    let title = match making.size() {
+        None => format!("{what} is made"),
+        size => format!("{what} is made in {}", size_words(size)),
     };
     // What was made elsewhere and only ticked off here took no time here.
     let timed = |what: String, seconds: f64| {

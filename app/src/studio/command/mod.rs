@@ -142,7 +142,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 48] = [
+    pub const ALL: [Self; 49] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -184,6 +184,7 @@ impl Command {
         Self::Make(MakeCommand::Back),
         Self::Make(MakeCommand::Done),
         Self::Make(MakeCommand::Other),
+        Self::Make(MakeCommand::Size),
         Self::Make(MakeCommand::Find),
         Self::Make(MakeCommand::Note),
         Self::ShowSettings,

@@ -23,6 +23,8 @@ pub enum MakeCommand {
     Done,
     /// The next copy or piece.
     Other,
+    /// The next size.
+    Size,
     /// Go to a round.
     Find,
     /// Write a note.
@@ -39,6 +41,7 @@ impl MakeCommand {
             Self::Back => "Back",
             Self::Done => "Done",
             Self::Other => "Other piece",
+            Self::Size => "Other size",
             Self::Find => "Go to…",
             Self::Note => "Note",
         }
@@ -53,6 +56,7 @@ impl MakeCommand {
             Self::Back => "Take the last step back",
             Self::Done => "What is asked for here is done; go on",
             Self::Other => "Take the next copy or piece that is not made yet",
+            Self::Size => "Take the next size there is, or the project as it is designed",
             Self::Find => "Take up work at the start of another round",
             Self::Note => "Write a note on this round",
         }
@@ -67,6 +71,7 @@ impl MakeCommand {
             Self::Back => Key::Backspace,
             Self::Done => Key::Enter,
             Self::Other => Key::O,
+            Self::Size => Key::S,
             Self::Find => Key::G,
             Self::Note => Key::W,
         }
@@ -81,6 +86,7 @@ impl MakeCommand {
             Self::Back => Make::Back,
             Self::Done => Make::Done,
             Self::Other => Make::Other,
+            Self::Size => Make::NextSize,
             Self::Find => Make::Find(Some(String::new())),
             Self::Note => Make::Write(true),
         }
@@ -88,23 +94,27 @@ impl MakeCommand {
 
     /// Whether it can be used now.
     pub fn enabled(self, bench: &Bench<'_>) -> bool {
+        if bench.view.stage != Stage::Make {
+            return false;
+        }
         let project = bench.document.project();
         let under = bench.making.under();
+        let sizes = || project.pieces.iter().any(|piece| !piece.sizes.is_empty());
         let Some(stand) = bench.making.stand(project, under) else {
-            return self == Self::Other && bench.view.stage == Stage::Make;
+            return self == Self::Other || (self == Self::Size && sizes());
         };
-        let begun = project.making.of(under.0, under.1);
-        bench.view.stage == Stage::Make
-            && match self {
-                // The fields of the last two stand beside a round's words and stitches.
-                Self::Stitch | Self::Repeat | Self::Round | Self::Find | Self::Note => {
-                    matches!(stand, Stand::Stitch { .. })
-                }
-                Self::Done => matches!(stand, Stand::Stop(_)),
-                Self::Back => {
-                    bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)
-                }
-                Self::Other => project.pieces.iter().map(|p| p.copies).sum::<u32>() > 1,
+        let begun = bench.making.begun(project, under);
+        match self {
+            Self::Size => sizes(),
+            // The fields of the last two stand beside a round's words and stitches.
+            Self::Stitch | Self::Repeat | Self::Round | Self::Find | Self::Note => {
+                matches!(stand, Stand::Stitch { .. })
             }
+            Self::Done => matches!(stand, Stand::Stop(_)),
+            Self::Back => {
+                bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)
+            }
+            Self::Other => project.pieces.iter().map(|p| p.copies).sum::<u32>() > 1,
+        }
     }
 }

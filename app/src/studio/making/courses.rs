@@ -1,4 +1,5 @@
-//! The course of every piece, worked out anew when its piece or the words change.
+//! The course of every piece as it is designed, worked out anew when its piece or the words
+//! change.
 
 use std::sync::Arc;
 
@@ -12,7 +13,7 @@ struct Known {
     course: Result<Arc<Course>, String>,
 }
 
-/// The courses of a project, in the order of its pieces.
+/// The courses of a project as it is designed, in the order of its pieces.
 #[derive(Debug, Default)]
 pub(super) struct Courses {
     wording: Option<WordingChoice>,
@@ -52,8 +53,9 @@ impl Courses {
     }
 }
 
-/// Whether two pieces are worked alike; a picture is only looked at.
-fn is_same(known: &Piece, piece: &Piece) -> bool {
+/// Whether two pieces are worked alike; a picture, which `known` has none of, is only looked
+/// at.
+pub(super) fn is_same(known: &Piece, piece: &Piece) -> bool {
     match piece.picture {
         None => known == piece,
         Some(_) => *known == Piece { picture: None, ..piece.clone() },

@@ -1,5 +1,6 @@
-//! The Make stage's state: which copy is under the hook, the way back, the clock, and what is
-//! not on the disk yet. What is saved of it is the project's [`Making`](plumpline_core::making::Making).
+//! The Make stage's state: which size and which copy of it is under the hook, the way back, the
+//! clock, and what is not on the disk yet. What is saved of it is the project's
+//! [`Making`](plumpline_core::making::Making).
 //!
 //! Steps here are no steps of undo: they are taken back in the stage, one by one.
 
@@ -7,6 +8,8 @@ mod clock;
 mod command;
 mod courses;
 mod keep;
+mod sized;
+mod sizes;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -21,6 +24,8 @@ use super::view::Stage;
 use clock::Clock;
 pub use command::MakeCommand;
 use courses::Courses;
+use sized::SizedCourses;
+pub use sizes::{Tally, size_title, size_words};
 
 /// Steps of one copy that can be taken back one by one; before them it is stitch by stitch.
 const MOST_STEPS: usize = 500;
@@ -40,6 +45,10 @@ pub enum Make {
     Take(usize, u32),
     /// Takes the next copy or piece that is not made under the hook.
     Other,
+    /// Takes the size of this name under the hook; without one, the project as designed.
+    Size(Option<String>),
+    /// Takes the next of the sizes under the hook.
+    NextSize,
     /// Writes a note on this round, or removes it.
     Note(u32, String),
     /// Puts the keyboard on the note of the round, or away from it.
@@ -50,7 +59,7 @@ pub enum Make {
     Find(Option<String>),
 }
 
-/// How the whole project stands.
+/// How the whole project stands, at the size under the hook.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Whole {
     /// Copies that are made, of all pieces together.
@@ -67,11 +76,18 @@ pub struct Whole {
 #[derive(Debug, Default)]
 pub struct Handiwork {
     courses: Courses,
+    sized: SizedCourses,
+    /// The size under the hook.
+    size: Option<String>,
+    /// All sizes there were when it was last seen.
+    sizes: Vec<String>,
     /// Index of the piece under the hook, and which copy of it, from 1.
     under: (usize, u32),
+    /// Whether work has been taken up where it was left.
+    taken_up: bool,
     clock: Clock,
-    /// Places each copy came from, newest last.
-    trails: BTreeMap<(usize, u32), Vec<Place>>,
+    /// Places each copy came from, by size, piece and copy, newest last.
+    trails: BTreeMap<(Option<String>, usize, u32), Vec<Place>>,
     /// The round to go to, as far as it is typed.
     pub find: Option<String>,
     /// Whether the note's field is to take the keyboard.
@@ -88,9 +104,22 @@ impl Handiwork {
         (self.under.0, self.under.1.max(1))
     }
 
-    /// The course of a piece, or why it has none. None until the stage has been shown.
+    /// The course of a piece at the size under the hook, or why it has none. None until the
+    /// stage has been shown, and while the size is being planned.
     pub fn course(&self, piece: usize) -> Option<Result<&Arc<Course>, &str>> {
-        self.courses.of(piece)
+        match self.size() {
+            None => self.courses.of(piece),
+            Some(size) => self.sized.of(size, piece),
+        }
+    }
+
+    /// The progress of a copy at the size under the hook, once it is begun.
+    pub fn begun<'a>(
+        &self,
+        project: &'a Project,
+        (piece, copy): (usize, u32),
+    ) -> Option<&'a Progress> {
+        project.making.of(piece, self.size(), copy)
     }
 
     /// Time since the last step, s.
@@ -100,7 +129,7 @@ impl Handiwork {
 
     /// Whether there is a step of the copy under the hook to take back by itself.
     pub fn has_trail(&self) -> bool {
-        self.trails.get(&self.under()).is_some_and(|trail| !trail.is_empty())
+        self.trails.get(&self.key()).is_some_and(|trail| !trail.is_empty())
     }
 
     /// Whether steps go into the project's file by themselves.
@@ -113,22 +142,38 @@ impl Handiwork {
         *self = Self::default();
     }
 
-    /// Follows the document: the piece in hand, its copies, its plans. Does nothing but stop
-    /// the clock where the stage is not in sight.
-    fn update(&mut self, document: &Document, stage: Stage, now: f64) {
+    /// Follows the document: its sizes, the piece in hand, its copies, its plans. Plans
+    /// nothing and stops the clock where the stage is not in sight.
+    fn update(&mut self, ctx: &Context, document: &Document, stage: Stage, now: f64) {
+        let project = document.project();
+        self.follow_size(project);
         if stage != Stage::Make {
             self.clock.stop();
             self.find = None;
             return;
         }
-        let project = document.project();
-        if self.courses.update(project) {
-            // A way back leads over rounds as they were.
-            self.trails.clear();
-        }
         let piece = document.piece_index();
+        if !self.taken_up {
+            self.taken_up = true;
+            let size = project.making.at.last().and_then(|last| last.size.clone());
+            self.take_size(project, size);
+            self.take(piece, self.last_copy(project, piece));
+        }
         if self.under.0 != piece {
-            self.take(piece, 1);
+            self.take(piece, self.last_copy(project, piece));
+        }
+        // A way back leads over rounds as they were.
+        match self.size.clone() {
+            None => {
+                if self.courses.update(project) {
+                    self.trails.retain(|(size, ..), _| size.is_some());
+                }
+            }
+            Some(size) => {
+                if self.sized.update(ctx, project, &size) {
+                    self.trails.retain(|(size, ..), _| size.is_none());
+                }
+            }
         }
         let copies = project.pieces.get(piece).map_or(1, |p| p.copies);
         self.under.1 = self.under.1.clamp(1, copies);
@@ -138,9 +183,14 @@ impl Handiwork {
     fn take(&mut self, piece: usize, copy: u32) {
         if (piece, copy) != self.under {
             self.under = (piece, copy);
-            self.find = None;
-            self.clock.stop();
+            self.put_away();
         }
+    }
+
+    /// What was under the hook is laid aside.
+    fn put_away(&mut self) {
+        self.find = None;
+        self.clock.stop();
     }
 
     /// The copy after the one under the hook that is not made yet, round the end to the
@@ -165,26 +215,27 @@ impl Handiwork {
         next((piece, copy))
     }
 
-    /// Where a copy stands; none where its piece has no plan.
-    pub fn stand(&self, project: &Project, (piece, copy): (usize, u32)) -> Option<Stand> {
-        let course = self.course(piece)?.ok()?;
-        let begun = project.making.of(piece, copy);
+    /// Where a copy stands; none where its piece has no plan, or none yet.
+    pub fn stand(&self, project: &Project, copy: (usize, u32)) -> Option<Stand> {
+        let course = self.course(copy.0)?.ok()?;
+        let begun = self.begun(project, copy);
         Some(begun.map_or(Stand::Stitch { round: 1, done: 0 }, |p| p.stand(course)))
     }
 
     /// What is left of a copy.
-    pub fn outlook(&self, project: &Project, (piece, copy): (usize, u32)) -> Option<Outlook> {
-        let course = self.course(piece)?.ok()?;
-        let habits = &project.pieces.get(piece)?.habits;
-        Some(project.making.outlook((piece, copy), course, habits))
+    pub fn outlook(&self, project: &Project, copy: (usize, u32)) -> Option<Outlook> {
+        let course = self.course(copy.0)?.ok()?;
+        let habits = &project.pieces.get(copy.0)?.habits;
+        Some(project.making.outlook(self.begun(project, copy), course, habits))
     }
 
-    /// How the whole project stands.
+    /// How the whole project stands, at the size under the hook.
     pub fn whole(&self, project: &Project) -> Whole {
         let mut whole = Whole::default();
         for (i, piece) in project.pieces.iter().enumerate() {
             whole.copies += piece.copies;
-            let mine = || project.making.at.iter().filter(|p| p.piece == i);
+            let is_mine = |p: &&Progress| p.piece == i && p.size == self.size;
+            let mine = || project.making.at.iter().filter(is_mine);
             let begun = || mine().filter(|p| p.copy <= piece.copies);
             let outlooks = || begun().filter_map(|p| self.outlook(project, (i, p.copy)));
             whole.seconds += mine().map(|p| p.seconds).sum::<f64>();
@@ -195,7 +246,7 @@ impl Handiwork {
             let fresh = piece.copies - begun().count() as u32;
             if fresh > 0
                 && let Some(copy) =
-                    (1..=piece.copies).find(|&c| project.making.of(i, c).is_none())
+                    (1..=piece.copies).find(|&c| self.begun(project, (i, c)).is_none())
                 && let Some(outlook) = self.outlook(project, (i, copy))
             {
                 whole.seconds_left += f64::from(fresh) * outlook.seconds_left;
@@ -206,7 +257,13 @@ impl Handiwork {
 
     /// Steps that can be taken back for the copy under the hook.
     fn trail(&mut self) -> &mut Vec<Place> {
-        self.trails.entry(self.under()).or_default()
+        self.trails.entry(self.key()).or_default()
+    }
+
+    /// The copy under the hook, among those of all sizes.
+    fn key(&self) -> (Option<String>, usize, u32) {
+        let (piece, copy) = self.under();
+        (self.size.clone(), piece, copy)
     }
 
     /// Remembers where the copy under the hook came from.
@@ -233,7 +290,7 @@ impl Studio {
     /// Brings the Make stage up to date with the document.
     pub(super) fn follow_making(&mut self, ctx: &Context) {
         let now = ctx.input(|i| i.time);
-        self.handiwork.update(&self.document, self.view.stage, now);
+        self.handiwork.update(ctx, &self.document, self.view.stage, now);
     }
 
     /// Does what a person asks for in the Make stage.
@@ -245,10 +302,16 @@ impl Studio {
                 let (piece, copy) = self.handiwork.other(self.document.project());
                 self.take_under(piece, copy);
             }
+            Make::Size(size) => self.handiwork.take_size(self.document.project(), size),
+            Make::NextSize => {
+                let next = self.handiwork.next_size(self.document.project());
+                self.handiwork.take_size(self.document.project(), next);
+            }
             Make::Find(find) => self.handiwork.find = find,
             Make::Write(on) => self.handiwork.write = on,
             Make::Note(round, text) => {
-                self.document.work(|making| making.begin(under.0, under.1).note(round, &text));
+                let (size, (piece, copy)) = (self.handiwork.size(), under);
+                self.document.work(|m| m.begin(piece, size, copy).note(round, &text));
                 self.handiwork.due = true;
             }
             Make::Step(_) | Make::Done | Make::Back | Make::GoTo(_) | Make::Accept => {
@@ -271,8 +334,10 @@ impl Studio {
         let (piece, copy) = self.handiwork.under();
         let Some(Ok(course)) = self.handiwork.course(piece) else { return };
         let course = Arc::clone(course);
-        let begun = self.document.project().making.of(piece, copy).cloned();
-        let mut progress = begun.clone().unwrap_or_else(|| Progress::new(piece, copy));
+        let size = self.handiwork.size.clone();
+        let begun = self.handiwork.begun(self.document.project(), (piece, copy)).cloned();
+        let fresh = || Progress::new(piece, copy).at_size(size.as_deref());
+        let mut progress = begun.clone().unwrap_or_else(fresh);
         let before = progress.place();
         let mut stitches = 0;
         let moved = match make {
@@ -308,7 +373,7 @@ impl Studio {
         if onward || matches!(make, Make::GoTo(_)) {
             self.handiwork.came_from(before);
         }
-        self.document.work(|making| *making.begin(piece, copy) = progress);
+        self.document.work(|making| *making.begin(piece, size.as_deref(), copy) = progress);
         self.handiwork.due = true;
     }
 }
