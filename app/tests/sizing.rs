@@ -143,6 +143,23 @@ fn a_sample_teaches_the_program() {
 }
 
 #[test]
+fn two_pieces_of_a_sample_are_told_apart_by_name() {
+    let folder = folder();
+    let at = folder.path();
+    let args = "calibrate acorn.ron --stitches 34=158mm --rounds 46=195mm --around 168mm \
+                --height 77mm --over-ends 206mm --height Cap:45.5mm --around Cap:198mm \
+                -o mine.ron";
+    let out = run(args, at);
+    assert!(out.status.success(), "{}", text(&out.stderr));
+    let said = text(&out.stdout);
+    assert!(said.contains("Nut, around over both ends: 206.0 mm measured"), "{said}");
+    assert!(said.contains("Cap, height: 45.5 mm measured"), "{said}");
+    let (old, new) = (load(at, "acorn.ron"), load(at, "mine.ron"));
+    let ratio = |i: usize| new.pieces[i].firmness.0 / old.pieces[i].firmness.0;
+    assert!((ratio(0) / ratio(1) - 1.0).abs() < 1e-6, "each keeps its own firmness");
+}
+
+#[test]
 fn bad_sizes_are_one_line_and_an_exit_status() {
     let folder = folder();
     let at = folder.path();
@@ -164,6 +181,8 @@ fn bad_sizes_are_one_line_and_an_exit_status() {
         ("rounds pebble.ron --size S --all-sizes", 2, "cannot be used with"),
         ("calibrate pebble.ron", 1, "nothing was measured"),
         ("calibrate pebble.ron --stitches 20", 2, "20=91mm"),
+        ("calibrate acorn.ron --height Twig:45mm", 1, "no piece “Twig”"),
+        ("calibrate acorn.ron --height Cap:ell", 2, "ell"),
         ("calibrate pebble.ron --height 3cm --book b.ron", 2, "--of"),
     ] {
         let out = run(args, at);

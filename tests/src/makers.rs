@@ -1,24 +1,36 @@
 //! Simulated makers: what they would measure on a sample, and how well their next piece is
 //! forecast from it.
 
-use plumpline_core::calibrate::{MakersCloth, Measure, Measured, Sample, calibrate, worked_by};
+use std::path::Path;
+
+use plumpline_core::calibrate::{
+    MakersCloth, Measure, Measured, OfPiece, Sample, calibrate, worked_by,
+};
 use plumpline_core::forecast::size_mm;
-use plumpline_core::{Firmness, Piece, Plan, Project, plan};
+use plumpline_core::sizes::sized_piece;
+use plumpline_core::{Firmness, Piece, Plan, Project, file, plan};
 
 use crate::rng::Rng;
 
-/// What a maker of this cloth measures on the first piece of `project`, without any error: as
-/// many stitches and rounds as the unstuffed piece has, its girth and height stuffed, the
-/// yarn used, and the yarn of one round.
-pub fn exact(project: &Project, made: &Plan, truth: &MakersCloth) -> Vec<Measured> {
-    let piece = &project.pieces[0];
+/// What a maker of this cloth measures on piece `index` of `project`, without any error: as
+/// many stitches and rounds as the unstuffed piece has; stuffed, its girth, its height and a
+/// tape over both ends; the yarn used, and the yarn of one round.
+pub fn exact(
+    project: &Project,
+    index: usize,
+    made: &Plan,
+    truth: &MakersCloth,
+) -> Vec<Measured> {
+    let piece = &project.pieces[index];
     let counts = made.counts();
     let widest = counts.iter().copied().max().unwrap_or(20);
     let asked: Vec<Measured> = [
         Measure::Stitches { stitches: f64::from(widest), mm: 1.0 },
-        Measure::Rounds { rounds: counts.len() as f64, mm: 1.0 },
+        // Pressed flat, the tape goes over the start and up the other side.
+        Measure::Rounds { rounds: 2.0 * counts.len() as f64, mm: 1.0 },
         Measure::Around(1.0),
         Measure::Height(1.0),
+        Measure::OverEnds(1.0),
         Measure::Yarn { before_g: 1.0, after_g: 0.0 },
         Measure::Unravelled { round: 8, mm: 1.0 },
     ]
@@ -30,6 +42,7 @@ pub fn exact(project: &Project, made: &Plan, truth: &MakersCloth) -> Vec<Measure
         Measure::Rounds { rounds, .. } => Measure::Rounds { rounds, mm },
         Measure::Around(_) => Measure::Around(mm),
         Measure::Height(_) => Measure::Height(mm),
+        Measure::OverEnds(_) => Measure::OverEnds(mm),
         Measure::Yarn { .. } => Measure::Yarn { before_g: 100.0, after_g: 100.0 - mm },
         Measure::Unravelled { round, .. } => Measure::Unravelled { round, mm },
     };
@@ -44,6 +57,7 @@ pub fn measured(exact: &[Measured], rng: &mut Rng) -> Vec<Measured> {
         Measure::Rounds { rounds, mm } => Measure::Rounds { rounds, mm: off(mm) },
         Measure::Around(mm) => Measure::Around(off(mm)),
         Measure::Height(mm) => Measure::Height(off(mm)),
+        Measure::OverEnds(mm) => Measure::OverEnds(off(mm)),
         Measure::Yarn { before_g, after_g } => {
             Measure::Yarn { before_g: off(before_g), after_g: off(after_g) }
         }
@@ -100,18 +114,33 @@ pub struct Maker {
     pub all_told: bool,
 }
 
-/// `many` makers who work the first piece of `project`, measure it, and then work `next`,
-/// which is planned by what was learned.
-pub fn trial(project: &Project, next: &Piece, many: u32, seed: u64) -> Vec<Maker> {
-    let sample = &project.pieces[0];
-    let made = plan(sample).expect("the sample plans");
-    let prior = MakersCloth::of(sample);
+/// `many` makers who work the first `pieces` pieces of `project`, measure them, and then work
+/// `next`, which is planned by what was learned.
+pub fn trial(
+    project: &Project,
+    pieces: usize,
+    next: &Piece,
+    many: u32,
+    seed: u64,
+) -> Vec<Maker> {
+    let samples = &project.pieces[..pieces];
+    let plans: Vec<Plan> = samples.iter().map(|p| plan(p).expect("a sample plans")).collect();
+    let prior = MakersCloth::of(&samples[0]);
     let next = prior.dress(next);
     let mut rng = Rng::new(seed);
     let one = |_| {
         let truth = maker(&prior, &mut rng);
-        let measures = measured(&exact(project, &made, &truth), &mut rng);
-        let learned = calibrate(project, 0, &measures).expect("a calibration");
+        let made: Vec<OfPiece> = (0..pieces)
+            .map(|piece| {
+                // Whoever stuffs the first firmer than it says does so with all of them.
+                let firmer = truth.firmness.0 / prior.firmness.0;
+                let firmness = Firmness(firmer * samples[piece].firmness.0);
+                let truth = MakersCloth { firmness, ..truth };
+                let exact = exact(project, piece, &plans[piece], &truth);
+                OfPiece { piece, measures: measured(&exact, &mut rng) }
+            })
+            .collect();
+        let learned = calibrate(project, &made).expect("a calibration");
         Maker {
             truth,
             learned: learned.cloth,
@@ -123,15 +152,35 @@ pub fn trial(project: &Project, next: &Piece, many: u32, seed: u64) -> Vec<Maker
     (0..many).map(one).collect()
 }
 
+/// The trials: which pieces are measured and which is worked next, in words, and the makers.
+/// Each seed is another two hundred of them, or `many`.
+pub fn trials(many: u32, seed: u64) -> Vec<(String, Vec<Maker>)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
+    let load = |name: &str| file::load(&folder.join(name)).expect("the sample loads");
+    let [acorn, float, pear, pebble] =
+        ["acorn.ron", "float.ron", "pear.ron", "pebble.ron"].map(load);
+    let next = &pebble.pieces[0];
+    let mut trials = vec![
+        ("pear, then float".to_owned(), trial(&pear, 1, &float.pieces[0], many, seed)),
+        ("pebble, then nut".to_owned(), trial(&pebble, 1, &acorn.pieces[0], many, seed)),
+        ("nut alone, then pebble".to_owned(), trial(&acorn, 1, next, many, seed)),
+    ];
+    for size in &next.sizes {
+        let sized = sized_piece(next, size).expect("a pebble of that size");
+        let words = format!("nut and cap, then pebble {}", size.name);
+        trials.push((words, trial(&acorn, 2, &sized.piece, many, seed)));
+    }
+    trials
+}
+
 /// What a trial came to, in a line.
 pub fn told(makers: &[Maker]) -> String {
     let after: Vec<f64> = makers.iter().map(|m| m.after).collect();
     let before: Vec<f64> = makers.iter().map(|m| m.before).collect();
     let percent = |errors: &[f64]| 100.0 * share_within(errors, 0.03);
     format!(
-        "Next piece within 3 % of its forecast, {} simulated makers: calibrated {:.1} % (median \
-         error {:.2} %, worst {:.2} %), uncalibrated {:.1} % (median {:.2} %); all five \
-         quantities told for {}",
+        "{} makers: calibrated {:.1} % (median error {:.2} %, worst {:.2} %), uncalibrated \
+         {:.1} % (median {:.2} %); all five quantities told for {}",
         makers.len(),
         percent(&after),
         100.0 * median(&after),

@@ -4,37 +4,46 @@ use std::path::PathBuf;
 
 use anyhow::{Context as _, anyhow};
 use clap::Args;
-use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Measure, Measured, calibrate};
-use plumpline_core::file;
+use plumpline_core::calibrate::{
+    Calibration, Entry, GaugeBook, Measure, Measured, OfPiece, calibrate,
+};
+use plumpline_core::{Project, file};
 
 use crate::length::parse_mm;
 
 /// Arguments of `plumpline calibrate`.
+///
+/// Measures are of `--piece`, or of the piece they name: `--height Cap:45mm`. Two pieces tell
+/// more than one.
 #[derive(Debug, Args)]
 pub(super) struct Calibrate {
     /// Project file of the sample as it was worked.
     project: PathBuf,
-    /// The piece that was made; the first if left out.
+    /// The piece that was measured; the first if left out.
     #[arg(long, value_name = "NAME")]
     piece: Option<String>,
     /// Width of some stitches, unstuffed, such as 20=91mm.
-    #[arg(long, value_parser = parse_counted, value_name = "STITCHES=LENGTH")]
-    stitches: Vec<(f64, f64)>,
-    /// Length of some rounds, unstuffed, such as 20=84mm.
-    #[arg(long, value_parser = parse_counted, value_name = "ROUNDS=LENGTH")]
-    rounds: Vec<(f64, f64)>,
+    #[arg(long, value_parser = counted, value_name = "[PIECE:]STITCHES=LENGTH")]
+    stitches: Vec<Of<(f64, f64)>>,
+    /// Length of some rounds, unstuffed, such as 20=84mm. Pressed flat, over the start and up
+    /// the other side, the piece has twice as many.
+    #[arg(long, value_parser = counted, value_name = "[PIECE:]ROUNDS=LENGTH")]
+    rounds: Vec<Of<(f64, f64)>>,
     /// Around the widest place of the stuffed piece.
-    #[arg(long, value_parser = parse_mm, value_name = "LENGTH")]
-    around: Vec<f64>,
+    #[arg(long, value_parser = length, value_name = "[PIECE:]LENGTH")]
+    around: Vec<Of<f64>>,
     /// Height of the stuffed piece.
-    #[arg(long, value_parser = parse_mm, value_name = "LENGTH")]
-    height: Vec<f64>,
+    #[arg(long, value_parser = length, value_name = "[PIECE:]LENGTH")]
+    height: Vec<Of<f64>>,
+    /// Around the stuffed piece over both of its ends.
+    #[arg(long, value_parser = length, value_name = "[PIECE:]LENGTH")]
+    over_ends: Vec<Of<f64>>,
     /// Weight of the yarn before and after, in grams, such as 50,31.
-    #[arg(long, value_parser = parse_weights, value_name = "BEFORE,AFTER")]
-    yarn: Vec<(f64, f64)>,
+    #[arg(long, value_parser = weights, value_name = "[PIECE:]BEFORE,AFTER")]
+    yarn: Vec<Of<(f64, f64)>>,
     /// Length of the yarn of one round, unravelled, such as 12=1.64m.
-    #[arg(long, value_parser = parse_counted, value_name = "ROUND=LENGTH")]
-    unravelled: Vec<(f64, f64)>,
+    #[arg(long, value_parser = counted, value_name = "[PIECE:]ROUND=LENGTH")]
+    unravelled: Vec<Of<(f64, f64)>>,
     /// How far a length may be off, such as 1mm.
     #[arg(long, value_parser = parse_mm, default_value = "1mm", value_name = "LENGTH")]
     error: f64,
@@ -56,6 +65,34 @@ pub(super) struct Calibrate {
     /// The day, as the gauge book is to have it.
     #[arg(long, default_value = "", value_name = "DAY")]
     date: String,
+}
+
+/// Something measured, and the piece it names.
+#[derive(Debug, Clone)]
+struct Of<T> {
+    piece: Option<String>,
+    value: T,
+}
+
+fn of<T>(text: &str, parse: impl Fn(&str) -> Result<T, String>) -> Result<Of<T>, String> {
+    // No length, count or weight has a colon; a piece's name may.
+    let (piece, rest) = match text.rsplit_once(':') {
+        Some((piece, rest)) => (Some(piece.trim().to_owned()), rest),
+        None => (None, text),
+    };
+    Ok(Of { piece, value: parse(rest)? })
+}
+
+fn length(text: &str) -> Result<Of<f64>, String> {
+    of(text, parse_mm)
+}
+
+fn counted(text: &str) -> Result<Of<(f64, f64)>, String> {
+    of(text, parse_counted)
+}
+
+fn weights(text: &str) -> Result<Of<(f64, f64)>, String> {
+    of(text, parse_weights)
 }
 
 fn parse_counted(text: &str) -> Result<(f64, f64), String> {
@@ -81,7 +118,8 @@ impl Calibrate {
             Some(name) => super::sized::named(&project, name).context(shown.clone())?,
             None => 0,
         };
-        let learned = calibrate(&project, index, &self.measures()).context(shown)?;
+        let made = self.made(&project, index).context(shown.clone())?;
+        let learned = calibrate(&project, &made).context(shown)?;
         if let Some(path) = &self.book {
             self.enter(path, &project.pieces[index], &learned)?;
         }
@@ -91,27 +129,53 @@ impl Calibrate {
             }
             file::save(&project, output)?;
         }
-        super::print(&lines(&learned));
+        super::print(&lines(&project, &made, &learned));
         Ok(())
     }
 
-    fn measures(&self) -> Vec<Measured> {
-        let length = |measure| Measured { measure, error: self.error };
-        let stitches =
-            self.stitches.iter().map(|&(stitches, mm)| Measure::Stitches { stitches, mm });
-        let rounds = self.rounds.iter().map(|&(rounds, mm)| Measure::Rounds { rounds, mm });
-        let around = self.around.iter().map(|&mm| Measure::Around(mm));
-        let height = self.height.iter().map(|&mm| Measure::Height(mm));
-        let unravelled = self
-            .unravelled
-            .iter()
-            .map(|&(round, mm)| Measure::Unravelled { round: round as u32, mm });
-        let lengths = stitches.chain(rounds).chain(around).chain(height).chain(unravelled);
-        let yarn = self.yarn.iter().map(|&(before_g, after_g)| Measured {
-            measure: Measure::Yarn { before_g, after_g },
-            error: self.error_g * std::f64::consts::SQRT_2,
-        });
-        lengths.map(length).chain(yarn).collect()
+    /// What was measured, by piece; first that of piece `index`, which unnamed measures are of.
+    fn made(&self, project: &Project, index: usize) -> anyhow::Result<Vec<OfPiece>> {
+        let mut made = vec![OfPiece { piece: index, measures: Vec::new() }];
+        let named = self.measures();
+        for Of { piece, value } in named {
+            let piece = match piece {
+                Some(name) => super::sized::named(project, &name)?,
+                None => index,
+            };
+            match made.iter_mut().find(|of| of.piece == piece) {
+                Some(of) => of.measures.push(value),
+                None => made.push(OfPiece { piece, measures: vec![value] }),
+            }
+        }
+        Ok(made)
+    }
+
+    fn measures(&self) -> Vec<Of<Measured>> {
+        fn each<'a, T: Copy + 'a>(
+            all: &'a [Of<T>],
+            measure: impl Fn(T) -> Measure + 'a,
+        ) -> impl Iterator<Item = Of<Measure>> + 'a {
+            all.iter().map(move |of| Of { piece: of.piece.clone(), value: measure(of.value) })
+        }
+        let round = |(round, mm)| Measure::Unravelled { round: round as u32, mm };
+        let lengths = each(&self.stitches, |(stitches, mm)| Measure::Stitches { stitches, mm })
+            .chain(each(&self.rounds, |(rounds, mm)| Measure::Rounds { rounds, mm }))
+            .chain(each(&self.around, Measure::Around))
+            .chain(each(&self.height, Measure::Height))
+            .chain(each(&self.over_ends, Measure::OverEnds))
+            .chain(each(&self.unravelled, round))
+            .map(|of| (of, self.error));
+        let weighed = std::f64::consts::SQRT_2 * self.error_g;
+        let weights =
+            each(&self.yarn, |(before_g, after_g)| Measure::Yarn { before_g, after_g })
+                .map(|of| (of, weighed));
+        lengths
+            .chain(weights)
+            .map(|(of, error)| Of {
+                piece: of.piece,
+                value: Measured { measure: of.value, error },
+            })
+            .collect()
     }
 
     fn enter(
@@ -134,7 +198,8 @@ impl Calibrate {
     }
 }
 
-fn lines(learned: &Calibration) -> String {
+fn lines(project: &Project, made: &[OfPiece], learned: &Calibration) -> String {
+    let several = made.iter().filter(|of| !of.measures.is_empty()).count() > 1;
     let mut out = String::new();
     for f in &learned.fitted {
         let unit = f.quantity.unit();
@@ -150,6 +215,9 @@ fn lines(learned: &Calibration) -> String {
     }
     for row in &learned.table {
         let measure = row.measured.measure;
+        if several {
+            out += &format!("{}, ", project.pieces[row.piece].name);
+        }
         out += &format!(
             "{}: {:.1} {} measured, {:.1} forecast before, {:.1} now\n",
             measure.text(),

@@ -1,7 +1,6 @@
 //! The least-squares fit: Gauss–Newton in the logarithms of the five quantities, what was
 //! known before among the residuals, steps halved until they help.
 
-use super::model::Sample;
 use super::{MakersCloth, Measured, Quantity};
 
 /// Quantities fitted.
@@ -16,6 +15,9 @@ const NUDGE: f64 = 1e-4;
 /// A step shorter than this in every logarithm, and the fit is found.
 const FOUND: f64 = 1e-7;
 
+/// Where the fit begins, in logarithms of the stiffness.
+const STARTS: [f64; 3] = [0.0, -0.5, 0.5];
+
 /// A quantity whose uncertainty is still more than this share of what it was before is not
 /// told by the measures.
 const UNTOLD: f64 = 0.95;
@@ -29,28 +31,50 @@ pub(super) struct Found {
     pub(super) spread: [f64; N],
     /// Whether the measures tell each.
     pub(super) learned: [bool; N],
+    /// The sum of squares that is least here: what is left of the measures, in errors, and how
+    /// far the cloth is from what was known.
+    cost: f64,
 }
 
-/// The cloth that explains `measures` of `sample` best, `prior` being what was known.
-pub(super) fn fit(sample: &Sample<'_>, prior: MakersCloth, measures: &[Measured]) -> Found {
-    let all = settle(sample, prior, measures, [true; N]);
+/// What is to be explained, and by what.
+pub(super) struct Asked<'a> {
+    /// What was known before.
+    pub(super) prior: MakersCloth,
+    pub(super) measures: &'a [Measured],
+    /// What the measures would come to in a cloth.
+    pub(super) predict: &'a dyn Fn(&MakersCloth) -> Vec<f64>,
+}
+
+/// The cloth that explains the measures best.
+pub(super) fn fit(asked: &Asked<'_>) -> Found {
+    let all = lowest(asked, [true; N]);
     let learned =
         std::array::from_fn(|i| all.spread[i] <= UNTOLD * Quantity::ALL[i].prior_spread());
     if learned == [true; N] {
         return Found { learned, ..all };
     }
     // What is not told keeps its prior, and the others are found with it there.
-    let told = settle(sample, prior, measures, learned);
-    Found { cloth: told.cloth, spread: all.spread, learned }
+    let told = lowest(asked, learned);
+    Found { spread: all.spread, learned, ..told }
 }
 
-/// The fit of the quantities that are `free`.
-fn settle(
-    sample: &Sample<'_>,
-    prior: MakersCloth,
-    measures: &[Measured],
-    free: [bool; N],
-) -> Found {
+/// The best fit of the quantities that are `free`. Soft cloth stuffed gently and stiff cloth
+/// stuffed hard can measure nearly the same, each a minimum of its own.
+fn lowest(asked: &Asked<'_>, free: [bool; N]) -> Found {
+    let stiffness = Quantity::StiffnessAlong as usize;
+    let starts: &[f64] = if free[stiffness] { &STARTS } else { &[0.0] };
+    let from = |&log: &f64| {
+        let mut logs = [0.0; N];
+        logs[stiffness] = log;
+        settle(asked, free, logs)
+    };
+    let found = starts.iter().map(from).min_by(|a, b| a.cost.total_cmp(&b.cost));
+    found.unwrap_or_else(|| settle(asked, free, [0.0; N]))
+}
+
+/// The fit of the quantities that are `free`, from `logs`.
+fn settle(asked: &Asked<'_>, free: [bool; N], mut logs: [f64; N]) -> Found {
+    let &Asked { prior, measures, predict } = asked;
     let cloth = |logs: &[f64; N]| {
         Quantity::ALL.iter().zip(logs).fold(prior, |cloth, (&quantity, log)| {
             cloth.with(quantity, prior.get(quantity) * log.exp())
@@ -65,8 +89,7 @@ fn settle(
         Quantity::ALL.iter().zip(logs).map(one).sum()
     };
     let square = |r: &[f64]| r.iter().map(|r| r * r).sum::<f64>();
-    let mut logs = [0.0; N];
-    let mut off = residuals(&sample.predict(&cloth(&logs), measures));
+    let mut off = residuals(&predict(&cloth(&logs)));
     let mut cost = square(&off) + known(&logs);
     let mut normal = identity();
     for _ in 0..MOST_STEPS {
@@ -74,7 +97,7 @@ fn settle(
         for i in (0..N).filter(|&i| free[i]) {
             let mut nudged = logs;
             nudged[i] += NUDGE;
-            let there = sample.predict(&cloth(&nudged), measures);
+            let there = predict(&cloth(&nudged));
             for (row, (new, old)) in slopes.iter_mut().zip(residuals(&there).iter().zip(&off)) {
                 row[i] = (new - old) / NUDGE;
             }
@@ -101,7 +124,7 @@ fn settle(
             for i in (0..N).filter(|&i| free[i]) {
                 next[i] += step[i];
             }
-            let there = residuals(&sample.predict(&cloth(&next), measures));
+            let there = residuals(&predict(&cloth(&next)));
             let next_cost = square(&there) + known(&next);
             if next_cost < cost {
                 (logs, off, cost, better) = (next, there, next_cost, true);
@@ -118,7 +141,7 @@ fn settle(
         unit[i] = 1.0;
         solve(&normal, unit)[i].max(0.0).sqrt()
     });
-    Found { cloth: cloth(&logs), spread, learned: free }
+    Found { cloth: cloth(&logs), spread, learned: free, cost }
 }
 
 fn identity() -> Matrix {

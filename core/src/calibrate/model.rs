@@ -2,10 +2,11 @@
 
 use std::f64::consts::PI;
 
+use super::tape::over_both_ends_mm;
 use super::{MakersCloth, Measure, Measured};
 use crate::counts::{Holds, pressure_of, skin_of};
 use crate::error::{Error, Result};
-use crate::forecast::settle::{settle, settled_gradient};
+use crate::forecast::settle::{Settled, settle, settled_gradient};
 use crate::forecast::{Energy, pressure_for_outline, size_mm};
 use crate::outline::Rz;
 use crate::piece::Piece;
@@ -38,6 +39,11 @@ impl<'a> Sample<'a> {
         Self { piece, plan, yarns, holds, widest_mm: profile.widest_mm() }
     }
 
+    /// The piece.
+    pub(super) fn piece(&self) -> &'a Piece {
+        self.piece
+    }
+
     /// Refuses a measure of what the sample has not.
     pub(super) fn has(&self, measure: &Measure) -> Result<()> {
         let rounds = self.plan.rounds.len() as u32;
@@ -50,8 +56,11 @@ impl<'a> Sample<'a> {
         }
     }
 
-    /// The stuffed shape in `cloth`. Always found from the slack skin: from the shape of
-    /// another cloth a step may lead to another minimum, an end pushed inwards.
+    /// The stuffed shape in `cloth`.
+    ///
+    /// A flat end may stand outwards or be pushed in: each is a minimum. Stuffing leaves the
+    /// piece in the lower one, so it is looked for from the slack skin and from the shape that
+    /// was forecast for it.
     fn stuffed(&self, cloth: &MakersCloth) -> Vec<Rz> {
         let dressed = cloth.dress(self.piece);
         let skin = skin_of(&dressed, self.plan.start, &self.plan.counts(), &self.holds);
@@ -61,8 +70,14 @@ impl<'a> Sample<'a> {
         let pressure = pressure_of(&skin, wanted, cloth.firmness);
         let energy = Energy::new(&skin, pressure);
         let tolerance = settled_gradient(&skin);
-        let settled = settle(&energy, &energy.flatten(&skin.slack_shape()), tolerance);
-        if settled.is_settled() {
+        let wider = |n: &Rz| Rz::new(wider * n.r, wider * n.z);
+        let forecast: Vec<Rz> = self.plan.forecast.iter().map(wider).collect();
+        let lowest = [skin.slack_shape(), forecast]
+            .iter()
+            .map(|from| settle(&energy, &energy.flatten(from), tolerance))
+            .filter(Settled::is_settled)
+            .min_by(|a, b| energy.value(&a.x).total_cmp(&energy.value(&b.x)));
+        if let Some(settled) = lowest {
             return settled.nodes;
         }
         // The energy has no lower bound, and from far away a step may lead past its minimum:
@@ -78,8 +93,9 @@ impl<'a> Sample<'a> {
 
     /// What `measures` would come to in `cloth`, mm or g.
     pub fn predict(&self, cloth: &MakersCloth, measures: &[Measured]) -> Vec<f64> {
-        let shaped =
-            |m: &Measured| matches!(m.measure, Measure::Around(_) | Measure::Height(_));
+        let shaped = |m: &Measured| {
+            matches!(m.measure, Measure::Around(_) | Measure::Height(_) | Measure::OverEnds(_))
+        };
         let nodes = match measures.iter().any(shaped) {
             true => self.stuffed(cloth),
             false => Vec::new(),
@@ -99,6 +115,7 @@ impl<'a> Sample<'a> {
                 PI * width + 2.0 * straight
             }
             Measure::Height(_) => height,
+            Measure::OverEnds(_) => over_both_ends_mm(nodes),
             Measure::Yarn { .. } => {
                 let dressed = cloth.dress(self.piece);
                 let used = needs(&dressed, &self.plan.rounds, 0.0).yarn;

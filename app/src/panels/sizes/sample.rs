@@ -23,25 +23,52 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         "Work this piece as written, measure and weigh it, and later forecasts are of your \
          own hands. Leave out what you did not measure.",
     );
-    let draft = &bench.view.sizes.sample;
+    let name = &bench.document.piece().name;
+    let draft = bench.view.sizes.sample(name);
     let mut new = draft.clone();
     form::heading(ui, "Unstuffed");
-    counted(ui, bench, "Stitches", &mut new.stitches, actions);
-    counted(ui, bench, "Rounds", &mut new.rounds, actions);
+    let across = "So many, and how wide they are in the cloth, unstuffed: the more, the better";
+    counted(ui, bench, ("Stitches", across), &mut new.stitches, actions);
+    let along = "So many, and how long they are in the cloth, unstuffed. Press the piece flat: \
+                 over the start and up the other side you measure twice as many";
+    counted(ui, bench, ("Rounds", along), &mut new.rounds, actions);
     form::heading(ui, "Stuffed");
-    length(ui, bench, "Around the widest", &mut new.around_mm, actions);
-    length(ui, bench, "Height", &mut new.height_mm, actions);
+    let stuffed = "Measured on the stuffed piece";
+    length(ui, bench, ("Around the widest", stuffed), &mut new.around_mm, actions);
+    length(ui, bench, ("Height", stuffed), &mut new.height_mm, actions);
+    let tape = "A tape right around the stuffed piece the long way, over its start and its end";
+    length(ui, bench, ("Over both ends", tape), &mut new.over_ends_mm, actions);
     form::heading(ui, "Yarn");
     grams(ui, "Before the first stitch", &mut new.yarn_g.0, actions);
     grams(ui, "After the last", &mut new.yarn_g.1, actions);
     unravelled(ui, bench, &mut new, actions);
-    if new != *draft {
-        actions.look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.sample = new))));
+    if new != draft {
+        let sizes = bench.view.sizes.changed(|view| {
+            view.samples.insert(name.clone(), new);
+        });
+        actions.look(Look::Sizes(Box::new(sizes)));
     }
+    others(ui, bench);
     match bench.sizing.found().and_then(|found| found.learned.as_ref()) {
         None => {}
         Some(Err(error)) => form::remark(ui, error),
         Some(Ok(learned)) => taught(ui, bench, learned, actions),
+    }
+}
+
+/// Which other pieces were measured too: what is learned is learned of all of them.
+fn others(ui: &mut Ui, bench: &Bench<'_>) {
+    let own = bench.document.piece();
+    let pieces = &bench.document.project().pieces;
+    let of_gauge = pieces.iter().filter(|p| p.gauge == own.gauge && p.name != own.name);
+    let (measured, unmeasured): (Vec<&str>, Vec<&str>) = of_gauge
+        .map(|p| p.name.as_str())
+        .partition(|name| !bench.view.sizes.sample(name).measures().is_empty());
+    if !measured.is_empty() {
+        form::remark(ui, &format!("Measured too: {}.", measured.join(", ")));
+    } else if !unmeasured.is_empty() {
+        let names = unmeasured.join(", ");
+        form::remark(ui, &format!("What you measure on {names} counts too."));
     }
 }
 
@@ -54,11 +81,11 @@ fn place(row: Rect, from_right: f32, width: f32) -> Rect {
 fn counted(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    words: &str,
+    (words, why): (&str, &str),
     (count, mm): &mut (f64, f64),
     actions: &mut Actions,
 ) {
-    let rect = form::row(ui, words, "So many, and how long they are in the cloth, unstuffed");
+    let rect = form::row(ui, words, why);
     let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1).max_decimals(1);
     let name = format!("{words} counted");
     form::field(ui, place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
@@ -72,8 +99,14 @@ fn counted(
     }
 }
 
-fn length(ui: &mut Ui, bench: &Bench<'_>, words: &str, mm: &mut f64, actions: &mut Actions) {
-    let rect = form::row(ui, words, "Measured on the stuffed piece");
+fn length(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    (words, why): (&str, &str),
+    mm: &mut f64,
+    actions: &mut Actions,
+) {
+    let rect = form::row(ui, words, why);
     let (field, name) = (place(rect, 0.0, FIELD), format!("{words}, measured"));
     let at = (*mm, bench.unit());
     if let Some(new) =
@@ -132,7 +165,7 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
     }
     let current = bench.sizing.is_current();
     if form::wide(ui, form::ROW, "Work with these hands", current, false).clicked() {
-        actions.edit(Edit::Sizes(SizeEdit::Learn(learned.cloth)));
+        actions.edit(Edit::Sizes(SizeEdit::Learn(Box::new(learned.clone()))));
     }
     form::heading(ui, "Gauge book");
     let yarn = bench.document.piece().yarn_of_round(1);
@@ -185,7 +218,12 @@ fn agreement(ui: &mut Ui, bench: &Bench<'_>, compared: &Compared) {
         true => unit.rough_number(value),
         false => format!("{value:.1}"),
     };
-    let words = compared.measured.measure.text();
+    let own = &bench.document.piece().name;
+    let of = bench.document.project().pieces.get(compared.piece).map(|p| &p.name);
+    let words = match of.filter(|of| *of != own) {
+        Some(of) => format!("{of}: {}", compared.measured.measure.text()),
+        None => compared.measured.measure.text(),
+    };
     let cells =
         [compared.before, compared.after, compared.measured.measure.value()].map(number);
     let off = line(ui, bench, &words, cells, false);

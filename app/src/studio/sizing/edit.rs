@@ -1,7 +1,7 @@
 //! Changes of sizes, seams and cloth.
 
 use plumpline_core::another_yarn::compare;
-use plumpline_core::calibrate::MakersCloth;
+use plumpline_core::calibrate::Calibration;
 use plumpline_core::companion;
 use plumpline_core::sizes::{Keeps, MOST_SIZES, put, sized};
 use plumpline_core::{Gauge, Piece, Project, Seam, Size, SizeBy};
@@ -28,7 +28,7 @@ pub enum SizeEdit {
     /// The piece is worked in another yarn.
     Swap(Gauge, Keeps),
     /// A sample taught this: all pieces in the swatch of the one in hand are worked so.
-    Learn(MakersCloth),
+    Learn(Box<Calibration>),
 }
 
 impl SizeEdit {
@@ -84,10 +84,10 @@ impl SizeEdit {
                     project.pieces[index] = piece;
                 }
             }
-            Self::Learn(cloth) => {
+            Self::Learn(learned) => {
                 let swatch = project.pieces[index].gauge;
                 for piece in project.pieces.iter_mut().filter(|p| p.gauge == swatch) {
-                    *piece = cloth.dress(piece);
+                    *piece = learned.apply(piece);
                 }
             }
         }

@@ -9,7 +9,7 @@ use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::Context;
 use plumpline_core::another_yarn::{Comparison, compare};
-use plumpline_core::calibrate::{Calibration, Measured, calibrate};
+use plumpline_core::calibrate::{Calibration, OfPiece, calibrate};
 use plumpline_core::companion::{SeamReport, report};
 use plumpline_core::sizes::{SizeRow, size_table};
 use plumpline_core::{Gauge, Project};
@@ -24,7 +24,7 @@ pub struct Asked {
     project: Project,
     piece: usize,
     other: Option<Gauge>,
-    sample: Vec<Measured>,
+    made: Vec<OfPiece>,
 }
 
 impl Asked {
@@ -32,20 +32,36 @@ impl Asked {
     pub fn new(project: &Project, piece: usize, view: &SizesView) -> Self {
         let mut project = as_designed(project);
         project.notes.clear(); // Sizes say nothing of them.
-        Self { project, piece, other: view.other, sample: view.sample.measures() }
+        let made = measured(&project, piece, view);
+        Self { project, piece, other: view.other, made }
     }
 
     fn answer(&self) -> Found {
-        let Self { project, piece, other, sample } = self;
+        let Self { project, piece, other, made } = self;
         let seams = (0..project.seams.len())
             .map(|i| report(project, i).map_err(|e| e.to_string()))
             .collect();
         let swap = other
             .map(|gauge| compare(&project.pieces[*piece], gauge).map_err(|e| e.to_string()));
-        let learned = (!sample.is_empty())
-            .then(|| calibrate(project, *piece, sample).map_err(|e| e.to_string()));
+        let learned =
+            (!made.is_empty()).then(|| calibrate(project, made).map_err(|e| e.to_string()));
         Found { rows: size_table(project, *piece), seams, swap, learned }
     }
+}
+
+/// What has been measured of `project`: piece `index` first, then the others of its gauge.
+fn measured(project: &Project, index: usize, view: &SizesView) -> Vec<OfPiece> {
+    let gauge = project.pieces[index].gauge;
+    let others = (0..project.pieces.len()).filter(|&i| i != index);
+    std::iter::once(index)
+        .chain(others)
+        .filter(|&i| project.pieces[i].gauge == gauge)
+        .map(|piece| {
+            let measures = view.sample(&project.pieces[piece].name).measures();
+            OfPiece { piece, measures }
+        })
+        .filter(|of| !of.measures.is_empty())
+        .collect()
 }
 
 /// What was worked out.

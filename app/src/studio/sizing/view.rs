@@ -1,5 +1,7 @@
 //! What is looked at in the Sizes stage: never saved, never undone.
 
+use std::collections::BTreeMap;
+
 use plumpline_core::Gauge;
 use plumpline_core::calibrate::{Measure, Measured};
 
@@ -36,13 +38,18 @@ pub struct SizesView {
     pub card: SizesCard,
     /// The swatch of another yarn, as it is being tried.
     pub other: Option<Gauge>,
-    /// What has been measured on a sample.
-    pub sample: SampleDraft,
+    /// What has been measured on samples, by the name of the piece.
+    pub samples: BTreeMap<String, SampleDraft>,
     /// Whose hand worked it; empty where there is only one.
     pub maker: String,
 }
 
 impl SizesView {
+    /// What has been measured on the piece of this name.
+    pub fn sample(&self, piece: &str) -> SampleDraft {
+        self.samples.get(piece).cloned().unwrap_or_default()
+    }
+
     /// The same with a change.
     #[must_use]
     pub fn changed(&self, change: impl FnOnce(&mut Self)) -> Self {
@@ -63,6 +70,8 @@ pub struct SampleDraft {
     pub around_mm: f64,
     /// Height, stuffed, mm.
     pub height_mm: f64,
+    /// Around over both ends, stuffed, mm.
+    pub over_ends_mm: f64,
     /// Yarn before and after, g.
     pub yarn_g: (f64, f64),
     /// A round, and the length of its yarn unravelled, mm.
@@ -76,6 +85,7 @@ impl Default for SampleDraft {
             rounds: (10.0, 0.0),
             around_mm: 0.0,
             height_mm: 0.0,
+            over_ends_mm: 0.0,
             yarn_g: (0.0, 0.0),
             unravelled: (1, 0.0),
         }
@@ -94,6 +104,7 @@ impl SampleDraft {
             (along, Measure::Rounds { rounds, mm: along }),
             (self.around_mm, Measure::Around(self.around_mm)),
             (self.height_mm, Measure::Height(self.height_mm)),
+            (self.over_ends_mm, Measure::OverEnds(self.over_ends_mm)),
             (before_g - after_g, Measure::Yarn { before_g, after_g }),
             (yarn, Measure::Unravelled { round, mm: yarn }),
         ];
