@@ -17,7 +17,9 @@ fn opened<'a>(home: &Path) -> Bench<'a> {
         .with_size(vec2(1440.0, 900.0))
         .with_max_steps(60)
         .with_step_dt(0.05)
-        .build_eframe(|cc| Studio::new(cc, None).at_home(&cc.egui_ctx, home).typing_paths());
+        .build_eframe(|cc| {
+            Studio::new(cc, None).at_home(&cc.egui_ctx, home).typing_paths(home)
+        });
     bench.run();
     bench
 }

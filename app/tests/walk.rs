@@ -239,7 +239,7 @@ fn walk(seed: u64) {
         Harness::builder().with_size(SIZE).with_max_steps(60).with_step_dt(0.05).build_eframe(
             move |cc| {
                 let studio = Studio::new(cc, Some(opens)).at_home(&cc.egui_ctx, &home);
-                studio.typing_paths()
+                studio.typing_paths(&home)
             },
         );
     bench.run();

@@ -1,6 +1,6 @@
 //! The window: what happens in a frame, and in which order.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Context, Ui};
 
@@ -123,10 +123,11 @@ impl Studio {
         }
     }
 
-    /// The same studio, where paths are typed, as on a desktop that shows no file dialogs.
+    /// The same studio, where paths are typed, as on a desktop that shows no file dialogs;
+    /// those that do not begin at the root begin in the folder `from`.
     #[must_use]
-    pub fn typing_paths(mut self) -> Self {
-        self.jobs.typed = true;
+    pub fn typing_paths(mut self, from: &Path) -> Self {
+        self.jobs.typed_from = Some(from.to_owned());
         self
     }
 

@@ -70,8 +70,8 @@ const SHOWN: Duration = Duration::from_millis(250);
 #[derive(Debug, Default)]
 pub struct Jobs {
     running: Option<Receiver<Outcome>>,
-    /// Whether paths are typed, never chosen in the desktop's dialog.
-    pub typed: bool,
+    /// Where typed paths begin, if paths are typed and never chosen in the desktop's dialog.
+    pub typed_from: Option<PathBuf>,
 }
 
 impl Jobs {
@@ -88,7 +88,7 @@ impl Jobs {
         purpose: Purpose,
         suggested: &Path,
     ) {
-        if self.typed {
+        if self.typed_from.is_some() {
             return self.start(ctx, || Outcome::NoDialog(purpose));
         }
         // The parent has to be named on the thread of the window.
@@ -109,6 +109,7 @@ impl Jobs {
 
     /// Does with the file at `path` what it is wanted for.
     pub fn with_path(&mut self, ctx: &Context, purpose: Purpose, path: PathBuf) {
+        let path = self.typed_from.as_ref().map(|from| from.join(&path)).unwrap_or(path);
         self.start(ctx, move || carry_out(purpose, path));
     }
 
