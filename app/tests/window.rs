@@ -1,5 +1,5 @@
 //! The studio in a real window: real pointer events move a knot, and what the window then
-//! shows, read off its clipboard, is what the saved file plans to.
+//! shows, read off its clipboard, is what the saved file plans to; asked to close, it does.
 //!
 //! Needs Xvfb, xdotool and xclip, which `tests/run.sh` installs.
 
@@ -12,6 +12,7 @@ use egui::{Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::studio::app::Studio;
+use x11rb::protocol::xproto::{ClientMessageEvent, ConnectionExt as _, EventMask};
 
 const PLUMPLINE: &str = env!("CARGO_BIN_EXE_plumpline");
 const SIZE: (u32, u32) = (1440, 900);
@@ -83,6 +84,21 @@ impl Screen {
     fn xdotool(&self, args: &[&str]) -> String {
         let out = self.command("xdotool").args(args).output().expect("xdotool is installed");
         String::from_utf8_lossy(&out.stdout).into_owned()
+    }
+
+    /// Asks a window to close, as the desktop does when its cross is clicked: by the message
+    /// WM_DELETE_WINDOW (Inter-Client Communication Conventions Manual 4.2.8.1).
+    fn ask_to_close(&self, window: &str) {
+        let window: u32 = window.trim().parse().expect("the number of a window");
+        let (server, _) = x11rb::connect(Some(&self.display)).expect("the screen answers");
+        let atom = |name: &[u8]| {
+            let asked = server.intern_atom(false, name).expect("the screen is asked");
+            asked.reply().expect("it answers").atom
+        };
+        let data = [atom(b"WM_DELETE_WINDOW"), x11rb::CURRENT_TIME, 0, 0, 0];
+        let message = ClientMessageEvent::new(32, window, atom(b"WM_PROTOCOLS"), data);
+        let sent = server.send_event(false, window, EventMask::NO_EVENT, message);
+        sent.expect("the message goes out").check().expect("the window gets it");
     }
 
     fn point(&self, at: Pos2) {
@@ -174,7 +190,7 @@ fn report(project: &str) -> serde_json::Value {
 }
 
 #[test]
-fn a_dragged_neck_is_saved_and_its_text_makes_that_float() {
+fn a_dragged_neck_is_saved_its_text_makes_that_float_and_the_window_closes() {
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("float.ron");
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects/float.ron");
@@ -187,7 +203,7 @@ fn a_dragged_neck_is_saved_and_its_text_makes_that_float() {
     std::fs::create_dir(&home).expect("a folder");
     std::fs::write(home.join("desk.ron"), "()").expect("written");
     let mut screen = Screen::new();
-    screen.open(&file, folder.path());
+    let window = screen.open(&file, folder.path());
     let text_before = screen.copied(&places);
 
     screen.point(places.knot);
@@ -228,4 +244,10 @@ fn a_dragged_neck_is_saved_and_its_text_makes_that_float() {
     }
     let high = after["height_mm"].as_f64().expect("a number") / 10.0;
     assert!(printed.contains(&format!("{high:.1} cm high")), "the size is not on the sheet");
+
+    // Nothing is unsaved, so that the window closes without a question, and the studio ends.
+    screen.ask_to_close(&window);
+    let studio = screen.children.last_mut().expect("the studio");
+    let status = wait_for("the end of the studio", || studio.try_wait().expect("its state"));
+    assert!(status.success(), "{status}");
 }
