@@ -16,7 +16,7 @@ use crate::piece::{Firmness, Piece};
 use crate::plan::plan;
 use crate::project::Project;
 
-pub use book::{Entry, GaugeBook};
+pub use book::{Entry, GaugeBook, Struck};
 pub use model::{Sample, worked_by};
 
 /// A maker's cloth: all that a forecast and an estimate of yarn read.
