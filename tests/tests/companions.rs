@@ -6,9 +6,9 @@ use plumpline_core::companion::{
     At, ChangeKind, Edge, SeamKind, Side, inserted, instructions, join, meet, meet_all,
     removed, report,
 };
-use plumpline_core::sizes::{self, Dimension, sized};
+use plumpline_core::sizes::{self, sized};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Gauge, Project, Seam, Size, SizeBy, file, plan, sheet};
+use plumpline_core::{Project, Seam, Size, SizeBy, file, plan, sheet};
 use plumpline_tests::rng::Rng;
 
 fn acorn() -> Project {
