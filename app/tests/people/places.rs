@@ -181,6 +181,7 @@ pub(crate) const PLACES: [Place; 36] = [
         click(b, "Toy measured: around");
         click(b, "Toy taken at: round");
         click(b, "Toy measures");
+        ctrl(b, Key::A);
         b.event(egui::Event::Text("25 cm".into()));
         b.run();
         press(b, Key::Enter);
@@ -191,6 +192,7 @@ pub(crate) const PLACES: [Place; 36] = [
         press(b, Key::Num2);
         click(b, "Beside the sizes: Match");
         click(b, "Toy measures");
+        ctrl(b, Key::A);
         b.event(egui::Event::Text("19 m".into()));
         b.run();
         press(b, Key::Enter);

@@ -190,7 +190,9 @@ pub fn match_toy(
     let mut last_mm = best.made_mm;
     for _ in 0..TURNS {
         let next = factor * toy_mm / last_mm.max(NARROWEST_MM);
-        if best.off_mm().abs() < 0.25 || (next / factor - 1.0).abs() < 1e-4 {
+        // A stitch around is as wide as twice the tolerance: once met, a factor that comes
+        // nearer does so by chance.
+        if best.is_met() || (next / factor - 1.0).abs() < 1e-4 {
             break;
         }
         factor = next;

@@ -26,6 +26,9 @@ pub(super) fn sentence(ui: &mut Ui, bench: &Bench<'_>, words: &str, met: bool) {
     ui.painter().galley(at.min, galley, ink);
 }
 
+/// Widest row of figures, points: an eye loses its line across a whole window.
+const WIDEST: f32 = 480.0;
+
 /// Rows of figures under three headings.
 pub(super) struct Columns {
     /// The headings.
@@ -59,7 +62,7 @@ impl Columns {
         cells: &[String; 3],
         (size, ink): (f32, egui::Color32),
     ) -> egui::Response {
-        let room = vec2(ui.available_width() - 8.0, 24.0);
+        let room = vec2((ui.available_width() - 8.0).min(WIDEST), 24.0);
         let (rect, response) = ui.allocate_exact_size(room, Sense::hover());
         let soft = type_faces::regular(type_faces::SMALL);
         let (painter, t) = (ui.painter(), bench.t);

@@ -69,7 +69,7 @@ fn order(entry: &Entry) -> (String, String) {
 
 fn search(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let mut sought = bench.view.sizes.sought.clone();
-    let edit = TextEdit::singleline(&mut sought).hint_text("A yarn of the book").char_limit(40);
+    let edit = TextEdit::singleline(&mut sought).hint_text("Search by yarn").char_limit(40);
     let (rect, _) =
         ui.allocate_exact_size(vec2(ui.available_width() - 8.0, form::ROW), Sense::hover());
     let place = rect.shrink2(vec2(0.0, 2.0));
@@ -82,10 +82,15 @@ fn search(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
 
 /// An entry in a line: `Oat, 3.5 mm, Ada`.
 fn titled(entry: &Entry) -> String {
+    format!("{}, {}", entry.yarn, hand(entry))
+}
+
+/// Its hook and maker: `3.5 mm, Ada`.
+fn hand(entry: &Entry) -> String {
     let hook = form::short(entry.hook_mm);
     match entry.maker.trim() {
-        "" => format!("{}, {hook} mm", entry.yarn),
-        maker => format!("{}, {hook} mm, {maker}", entry.yarn),
+        "" => format!("{hook} mm"),
+        maker => format!("{hook} mm, {maker}"),
     }
 }
 
@@ -96,12 +101,7 @@ fn details(bench: &Bench<'_>, entry: &Entry) -> String {
     let unit = bench.unit();
     let length = format!("{} {}", unit.short_number(100.0), unit.symbol());
     let (stitches, rounds) = (over(stitches, across_mm), over(rounds, along_mm));
-    let swatch = format!("{stitches} sts, {rounds} rnds to {length}");
-    let hook = form::short(entry.hook_mm);
-    match entry.maker.trim() {
-        "" => format!("{hook} mm · {swatch}"),
-        maker => format!("{hook} mm, {maker} · {swatch}"),
-    }
+    format!("{} · {stitches} sts, {rounds} rnds to {length}", hand(entry))
 }
 
 /// An entry to take, and to strike out.
@@ -186,7 +186,10 @@ fn write(ui: &Ui, bench: &Bench<'_>, rect: Rect, entry: &Entry, struck: bool) ->
     let ink = if struck { t.soft_ink } else { t.ink };
     let (yarn, cut) = paint::clipped_text(painter, above, &entry.yarn, bold, ink, room);
     let below = rect.left_center() + vec2(0.0, LINE + 1.0);
-    let words = if struck { "struck out".to_owned() } else { details(bench, entry) };
+    let words = match struck {
+        true => format!("{} · struck out", hand(entry)),
+        false => details(bench, entry),
+    };
     let wide = rect.width();
     let (_, also) = paint::clipped_text(painter, below, &words, small, t.soft_ink, wide);
     if struck {

@@ -117,7 +117,7 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
     scale(ui, bench, matched.scale);
     let unit = bench.unit();
     let (now, made) = (&matched.now, &matched.made.plan);
-    let columns = Columns { heads: ["as designed", "the toy", "as large"], words: 52.0 };
+    let columns = Columns { heads: ["as designed", "the toy", "matched"], words: 52.0 };
     columns.head(ui, bench);
     let measures = [matched.now_mm, matched.toy_mm, matched.made_mm];
     let word = match matched.measure {
