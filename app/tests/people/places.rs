@@ -332,9 +332,6 @@ fn booked(home: &Path, width: f32, height: f32) -> Bench<'static> {
     let text = book.write().expect("it writes");
     std::fs::write(home.join("gauges.ron"), text).expect("it is written");
     let mut bench = kept(home, width, height);
-    if bench.query_by_label("End the first steps").is_some() {
-        click(&mut bench, "End the first steps");
-    }
     press(&mut bench, Key::Num2);
     click(&mut bench, "Beside the sizes: Another yarn");
     click(&mut bench, "Strike out Birch, 3.25 mm, Ada");
