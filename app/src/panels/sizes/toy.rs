@@ -15,41 +15,62 @@ use crate::ui_kit::type_faces;
 const FIELD: f32 = 92.0;
 const ROUND: f32 = 52.0;
 const NAME: f32 = 150.0;
+/// Width from which on the card has two columns, points.
+const WIDE: f32 = 640.0;
 /// Longest measure, mm.
 const LONGEST: f64 = 20_000.0;
 
-/// Draws the card.
+/// Draws the card; where it is wide, the answer beside what was measured.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    let draft = &bench.view.sizes.toy;
+    let mut new = draft.clone();
+    if ui.available_width() < WIDE {
+        ask(ui, bench, &mut new, actions);
+        answer(ui, bench, &mut new, actions);
+    } else {
+        ui.spacing_mut().item_spacing.x = 24.0;
+        ui.columns(2, |sides| {
+            ask(&mut sides[0], bench, &mut new, actions);
+            answer(&mut sides[1], bench, &mut new, actions);
+        });
+    }
+    if new != *draft {
+        actions.look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.toy = new))));
+    }
+}
+
+/// What is measured, and how long that is.
+fn ask(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Actions) {
     form::remark(
         ui,
         "Measure one place of a toy that is made already, of this pattern or of your own: \
          this piece is planned as large.",
     );
     form::heading(ui, "The toy");
-    let draft = &bench.view.sizes.toy;
-    let mut new = draft.clone();
-    measure(ui, bench, &mut new, actions);
+    measure(ui, bench, new, actions);
     let rect = form::row(ui, "It measures", "On the stuffed toy, with a ruler or a tape");
     let field = place(rect, 0.0, FIELD);
-    let at = (draft.mm, bench.unit());
+    let at = (new.mm, bench.unit());
     let name = "Toy measures";
     if let Some(mm) =
         length_field::show_or(ui, field, name, at, 0.0..=LONGEST, Some("–"), actions)
     {
         new.mm = mm;
     }
-    if draft.measured().is_some() {
-        match bench.sizing.found().and_then(|found| found.matched.as_ref()) {
-            None => form::remark(ui, "Working it out …"),
-            Some(Err(error)) => form::remark(ui, error),
-            Some(Ok(matched)) => {
-                told(ui, bench, matched);
-                taken(ui, bench, matched, &mut new, actions);
-            }
-        }
+}
+
+/// The scale that follows, and what can be done with it.
+fn answer(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Actions) {
+    if bench.view.sizes.toy.measured().is_none() {
+        return;
     }
-    if new != *draft {
-        actions.look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.toy = new))));
+    match bench.sizing.found().and_then(|found| found.matched.as_ref()) {
+        None => form::remark(ui, "Working it out …"),
+        Some(Err(error)) => form::remark(ui, error),
+        Some(Ok(matched)) => {
+            told(ui, bench, matched);
+            taken(ui, bench, matched, new, actions);
+        }
     }
 }
 
