@@ -216,7 +216,9 @@ fn follow(ui: &Ui, now: &mut Following) {
     ui.ctx().request_repaint();
     // It may come to be ours, once an area within has scrolled; one that has scrolled waits
     // until that has moved the control.
-    let ours = response.layer_id == ui.layer_id() && ui.min_rect().intersects(response.rect);
+    let ours = response.layer_id == ui.layer_id()
+        && ui.min_rect().intersects(response.rect)
+        && is_cut_within(&response, ui.clip_rect());
     if !ours || now.scrolled == Some(response.rect) {
         return;
     }
@@ -228,6 +230,21 @@ fn follow(ui: &Ui, now: &mut Following) {
     let whole = response.rect.expand(8.0);
     let size = whole.size().min(ui.clip_rect().size().max(egui::Vec2::ZERO));
     ui.scroll_to_rect_animation(Rect::from_min_size(whole.min, size), align, none);
+}
+
+/// Whether what hides part of a control can be an area in sight in `clip`: an edge that cuts it
+/// lies there. What lies in an area beside may overlap this one, had nothing cut it.
+fn is_cut_within(control: &Response, clip: Rect) -> bool {
+    let (whole, seen) = (control.rect, control.interact_rect);
+    // That of an area which is out of sight itself has its ends the wrong way round.
+    let (x, y) = (clip.x_range().as_positive(), clip.y_range().as_positive());
+    let cut = |edge: f32, uncut: f32, range: egui::Rangef| {
+        edge != uncut && range.expand(0.5).contains(edge)
+    };
+    cut(seen.left(), whole.left(), x)
+        || cut(seen.right(), whole.right(), x)
+        || cut(seen.top(), whole.top(), y)
+        || cut(seen.bottom(), whole.bottom(), y)
 }
 
 /// Words on one line, cut off with “…” where they would pass `width`.
