@@ -4,12 +4,13 @@
 //! - [`board`]: the outline board; [`bars`]: the round bars; [`body`]: the piece in 3-D;
 //! - [`panels`]: everything round them, and how the window is divided;
 //! - [`ui_kit`]: colours, type, icons;
-//! - [`cli`]: the same work without a window.
+//! - [`cli`]: the same work without a window; [`day`]: the day as records carry it.
 
 pub mod bars;
 pub mod board;
 pub mod body;
 pub mod cli;
+pub mod day;
 mod length;
 pub mod panels;
 pub mod sheet_file;

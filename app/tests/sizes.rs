@@ -2,13 +2,17 @@
 
 mod bench;
 
+use std::time::{Duration, UNIX_EPOCH};
+
 use bench::{Bench, opened};
 use egui::Key;
 use egui_kittest::kittest::Queryable as _;
+use plumpline::studio::app::Studio;
 use plumpline::studio::sizing::SizesCard;
 use plumpline::studio::view::Stage;
+use plumpline_core::calibrate::{Entry, GaugeBook};
 use plumpline_core::companion::SeamKind;
-use plumpline_core::plan;
+use plumpline_core::{Firmness, Gauge, plan};
 
 fn at_sizes<'a>() -> Bench<'a> {
     let mut bench = opened(1440.0, 900.0);
@@ -118,23 +122,97 @@ fn another_yarn_is_compared_and_taken() {
 }
 
 #[test]
+fn a_toy_at_hand_is_matched_entered_as_a_size_and_taken() {
+    let mut bench = at_sizes();
+    let was = bench.state().plan().expect("a plan").size_mm;
+    click(&mut bench, "Beside the sizes: Match");
+    assert_eq!(bench.state().view().sizes.card, SizesCard::Match);
+    assert!(bench.query_by_label("Enter it as a size").is_none(), "nothing is measured");
+    click(&mut bench, "Toy measured: width");
+    type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 1.18 * was.1));
+    settled(&mut bench);
+    bench.get_by_label("1.18 of this piece as designed");
+    let matched = matched(&bench);
+    assert!((matched.scale - 1.18).abs() < 0.001 && matched.is_met(), "{}", matched.text());
+    bench.get_by_label(&matched.text());
+    type_over(&mut bench, "Name of the matched size", "Grandma's");
+    click(&mut bench, "Enter it as a size");
+    settled(&mut bench);
+    let sizes = &bench.state().document().piece().sizes;
+    assert_eq!(sizes.len(), 1);
+    assert_eq!((sizes[0].name.as_str(), sizes[0].by), ("Grandma's", matched.by));
+    let rows = &bench.state().sizing().found().expect("rows").rows;
+    let (drawn, made) = (rows[0].made.as_ref(), rows[1].made.as_ref());
+    let (drawn, made) = (drawn.expect("it plans"), made.expect("it is made"));
+    assert_eq!((made.height_mm, made.width_mm), matched.made.plan.size_mm);
+    assert!((made.times(drawn) - 1.18).abs() < 0.04, "{}", made.times(drawn));
+    // A second of the same name is not entered.
+    click(&mut bench, "Enter it as a size");
+    assert_eq!(bench.state().document().piece().sizes.len(), 1);
+    click(&mut bench, "Make the piece this large");
+    settled(&mut bench);
+    assert_eq!(bench.state().plan().expect("a plan").size_mm, matched.made.plan.size_mm);
+    for _ in 0..2 {
+        bench.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+        bench.run();
+    }
+    assert_eq!(bench.state().plan().expect("a plan").size_mm, was);
+    assert!(bench.state().document().piece().sizes.is_empty());
+}
+
+fn matched(bench: &Bench<'_>) -> plumpline_core::companion::Matched {
+    let found = bench.state().sizing().found().expect("an answer");
+    found.matched.as_ref().expect("it was asked").as_ref().expect("a match").clone()
+}
+
+#[test]
+fn a_toy_is_measured_at_a_round_and_what_is_too_old_is_dropped() {
+    let mut bench = at_sizes();
+    let plan = bench.state().plan().expect("a plan").clone();
+    let (round, shut) = (plan.rounds.len() / 2, plan.rounds.len());
+    click(&mut bench, "Beside the sizes: Match");
+    click(&mut bench, "Toy measured: around");
+    click(&mut bench, "Toy taken at: round");
+    let around = std::f64::consts::TAU * plan.forecast[round].r;
+    type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 0.8 * around));
+    settled(&mut bench);
+    bench.get_by_label("0.80 of this piece as designed");
+    assert!(matched(&bench).text().contains(&format!("around at Rnd {round}")));
+    // While another answer is being worked out, the old one cannot be entered.
+    type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 1.5 * around));
+    settled(&mut bench);
+    bench.get_by_label("1.50 of this piece as designed");
+    assert!((matched(&bench).toy_mm - 1.5 * around).abs() < 0.01);
+    type_over(&mut bench, "Toy taken at round", &shut.to_string());
+    settled(&mut bench);
+    let found = bench.state().sizing().found().expect("an answer");
+    let why = found.matched.as_ref().expect("it was asked").as_ref().err();
+    if 2.0 * plan.forecast[shut].r < 1.0 {
+        assert!(why.is_some_and(|why| why.contains("gathered shut")), "{why:?}");
+        assert!(bench.query_by_label("Enter it as a size").is_none());
+    }
+}
+
+fn at_home<'a>(home: &std::path::Path) -> Bench<'a> {
+    let mut bench = egui_kittest::Harness::builder()
+        .with_size(egui::vec2(1440.0, 900.0))
+        .with_max_steps(60)
+        .with_step_dt(0.05)
+        .build_eframe(|cc| {
+            let day = || UNIX_EPOCH + Duration::from_secs(1_709_164_800);
+            Studio::new(cc, None).at_home(&cc.egui_ctx, home).with_clock(day)
+        });
+    bench.run();
+    bench.key_press(Key::Num2);
+    bench.run();
+    settled(&mut bench);
+    bench
+}
+
+#[test]
 fn a_sample_teaches_and_the_gauge_book_keeps_it() {
     let home = tempfile::tempdir().expect("a folder");
-    let at_home = |home: &std::path::Path| {
-        let mut bench = egui_kittest::Harness::builder()
-            .with_size(egui::vec2(1440.0, 900.0))
-            .with_max_steps(60)
-            .with_step_dt(0.05)
-            .build_eframe(|cc| {
-                plumpline::studio::app::Studio::new(cc, None).at_home(&cc.egui_ctx, home)
-            });
-        bench.run();
-        bench.key_press(Key::Num2);
-        bench.run();
-        bench
-    };
     let mut bench = at_home(home.path());
-    settled(&mut bench);
     click(&mut bench, "Beside the sizes: Sample");
     let piece = bench.state().document().piece().clone();
     let width = piece.gauge.stitch_width_mm();
@@ -150,5 +228,117 @@ fn a_sample_teaches_and_the_gauge_book_keeps_it() {
     let entries = bench.state().home().gauges.entries();
     assert_eq!(entries.len(), 1);
     assert!(entries[0].gauge.stitch_width_mm() > width);
+    assert_eq!(entries[0].date, "2024-02-29", "the day the studio's clock told");
     assert!(plan(bench.state().document().piece()).is_ok());
+}
+
+/// A gauge book of these yarns in the folder `home`.
+fn written(home: &std::path::Path, yarns: &[&str]) -> GaugeBook {
+    let mut book = GaugeBook::default();
+    for (i, yarn) in yarns.iter().enumerate() {
+        let gauge = Gauge { hook_mm: 3.5, stitches: 18.0 + i as f64, ..Gauge::default() };
+        let entry = Entry {
+            yarn: (*yarn).into(),
+            hook_mm: 3.5,
+            maker: "Ada".into(),
+            gauge,
+            firmness: Firmness(0.05),
+            stiffness_along: 1.0,
+            yarn_per_stitch: 9.4,
+            date: "2024-02-01".into(),
+            uncertainty: [0.0; 5],
+        };
+        book.put(entry).expect("it is entered");
+    }
+    let text = book.write().expect("it writes");
+    std::fs::write(home.join("gauges.ron"), text).expect("it is written");
+    book
+}
+
+fn on_disk(home: &std::path::Path) -> GaugeBook {
+    let text = std::fs::read_to_string(home.join("gauges.ron")).expect("the book is there");
+    GaugeBook::parse(&text).expect("a whole book")
+}
+
+#[test]
+fn an_entry_is_struck_out_and_put_back_by_key_alone() {
+    let home = tempfile::tempdir().expect("a folder");
+    let book = written(home.path(), &["Moor", "Oat", "Slate"]);
+    let mut bench = at_home(home.path());
+    click(&mut bench, "Beside the sizes: Another yarn");
+    bench.get_by_label("Gauge of Oat, 3.5 mm, Ada, learned 2024-02-01");
+    bench.get_by_label("Strike out Oat, 3.5 mm, Ada").focus();
+    bench.run();
+    bench.key_press(Key::Enter);
+    bench.run();
+    let yarns = |book: &GaugeBook| -> Vec<String> {
+        book.entries().iter().map(|entry| entry.yarn.clone()).collect()
+    };
+    assert_eq!(yarns(&bench.state().home().gauges), ["Moor", "Slate"]);
+    bench.get_by_label("Oat, 3.5 mm, Ada struck out");
+    drop(bench); // Waits until all is written.
+    assert_eq!(yarns(&on_disk(home.path())), ["Moor", "Slate"]);
+    // What is put back is the same book again.
+    written(home.path(), &["Moor", "Oat", "Slate"]);
+    let mut bench = at_home(home.path());
+    click(&mut bench, "Beside the sizes: Another yarn");
+    bench.get_by_label("Strike out Oat, 3.5 mm, Ada").focus();
+    bench.run();
+    for _ in 0..2 {
+        // The keyboard stays with the entry: it is struck out, then put back.
+        bench.key_press(Key::Enter);
+        bench.run();
+        bench.run();
+    }
+    assert_eq!(bench.state().home().gauges, book);
+    assert!(bench.get_by_label("Strike out Oat, 3.5 mm, Ada").is_focused());
+    assert!(bench.state().home().struck().is_empty());
+    drop(bench);
+    assert_eq!(on_disk(home.path()), book);
+}
+
+#[test]
+fn what_is_learned_anew_is_not_put_back_over() {
+    let home = tempfile::tempdir().expect("a folder");
+    let mut bench = at_home(home.path());
+    click(&mut bench, "Beside the sizes: Sample");
+    let width = bench.state().document().piece().gauge.stitch_width_mm();
+    type_over(&mut bench, "Stitches measured", &format!("{:.1} mm", 10.5 * width));
+    settled(&mut bench);
+    click(&mut bench, "Keep in the gauge book");
+    click(&mut bench, "Beside the sizes: Another yarn");
+    let strike = |bench: &mut Bench<'_>| {
+        bench.get_by_label_contains("Strike out ").click();
+        bench.run();
+    };
+    strike(&mut bench);
+    assert_eq!(bench.state().home().struck().len(), 1);
+    click(&mut bench, "Beside the sizes: Sample");
+    click(&mut bench, "Keep in the gauge book");
+    assert!(bench.state().home().struck().is_empty(), "the newer one stands");
+    assert_eq!(bench.state().home().gauges.entries().len(), 1);
+}
+
+#[test]
+fn a_long_gauge_book_is_searched_by_yarn() {
+    let home = tempfile::tempdir().expect("a folder");
+    let names: Vec<String> = (10..40).map(|i| format!("Yarn {i}")).collect();
+    let names: Vec<&str> = names.iter().map(String::as_str).collect();
+    written(home.path(), &names);
+    let mut bench = at_home(home.path());
+    click(&mut bench, "Beside the sizes: Another yarn");
+    let shown = |bench: &Bench<'_>| bench.query_all_by_label_contains("Strike out ").count();
+    assert_eq!(shown(&bench), 6);
+    click(&mut bench, "Show 20 more of 30");
+    assert_eq!(shown(&bench), 26);
+    click(&mut bench, "Show 4 more of 30");
+    assert_eq!(shown(&bench), 30);
+    // Brought into sight by key, as it lies above the many.
+    bench.get_by_label("Search the gauge book").focus();
+    bench.run();
+    type_over(&mut bench, "Search the gauge book", "yarn 27");
+    assert_eq!(shown(&bench), 1);
+    bench.get_by_label("Strike out Yarn 27, 3.5 mm, Ada");
+    type_over(&mut bench, "Search the gauge book", "silk");
+    assert_eq!(shown(&bench), 0);
 }

@@ -140,6 +140,9 @@ fn a_sample_teaches_the_program() {
     assert!(run(args, at).status.success(), "the book is read again");
     let book = std::fs::read_to_string(at.join("book.ron")).expect("it was written");
     assert_eq!(book.matches("Slate").count(), 1, "{book}");
+    let day = book.split("date: \"").nth(1).and_then(|rest| rest.split('"').next());
+    let parts: Vec<&str> = day.expect("a day").split('-').collect();
+    assert_eq!(parts.iter().map(|part| part.len()).collect::<Vec<_>>(), [4, 2, 2], "{book}");
 }
 
 #[test]

@@ -231,7 +231,6 @@ fn the_gauge_book_is_text_in_and_text_out() {
     let piece = found.apply(&sample("pear.ron").pieces[0]);
     assert_eq!((piece.gauge, piece.stiffness_along), (found.gauge, 0.8));
     assert!(plan(&piece).is_ok());
-    assert!(book.strike("moor", 3.0, "") && !book.strike("moor", 3.0, ""));
     for (from, to, part) in [
         ("book_version: 1", "book_version: 9", "version 9"),
         ("stiffness_along: 1.3", "stiffness_along: 0.0", "stiffness"),
@@ -245,6 +244,30 @@ fn the_gauge_book_is_text_in_and_text_out() {
     for end in (5..text.len() - 4).step_by(17) {
         assert!(GaugeBook::parse(&text[..end]).is_err(), "cut at {end}");
     }
+}
+
+#[test]
+fn an_entry_is_struck_out_and_put_back_where_it_stood() {
+    let mut book = GaugeBook::default();
+    for (yarn, hook) in [("Moor", 3.5), ("Oat", 3.0), ("Slate", 4.0)] {
+        book.put(entry(yarn, hook, "Ada")).expect("it is entered");
+    }
+    let whole = book.clone();
+    let oat = book.strike(" oat", 3.0, "ADA").expect("it was there");
+    assert_eq!(oat.entry(), &entry("Oat", 3.0, "Ada"));
+    assert!(book.strike("Oat", 3.0, "Ada").is_none(), "it is gone");
+    let moor = book.strike("Moor", 3.5, "Ada").expect("it was there");
+    assert_eq!(book.entries(), [entry("Slate", 4.0, "Ada")]);
+    book.put_back(moor).expect("there is room");
+    book.put_back(oat).expect("there is room");
+    assert_eq!(book, whole, "taken back in turn, all is as it was");
+    // What was learned since stays.
+    let old = book.strike("Slate", 4.0, "Ada").expect("it was there");
+    let newer = Entry { date: "4 March".into(), ..entry("Slate", 4.0, "Ada") };
+    book.put(newer.clone()).expect("it is entered");
+    let error = book.put_back(old).expect_err("refused").to_string();
+    assert!(error.contains("Slate has been entered anew"), "{error}");
+    assert_eq!(book.find("Slate", 4.0, "Ada"), Some(&newer));
 }
 
 #[test]

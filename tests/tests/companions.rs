@@ -4,11 +4,11 @@ use std::path::Path;
 
 use plumpline_core::companion::{
     At, ChangeKind, Edge, SeamKind, Side, inserted, instructions, join, meet, meet_all,
-    removed, report, scale_to_match,
+    removed, report,
 };
-use plumpline_core::sizes::{self, Dimension, sized};
+use plumpline_core::sizes::{self, sized};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Gauge, Project, Seam, Size, SizeBy, file, plan, sheet};
+use plumpline_core::{Project, Seam, Size, SizeBy, file, plan, sheet};
 use plumpline_tests::rng::Rng;
 
 fn acorn() -> Project {
@@ -309,17 +309,4 @@ fn seams_are_saved_and_older_files_have_none() {
         let error = file::parse(&text).expect_err("refused").to_string();
         assert!(error.contains(part) && error.lines().count() == 1, "{error}");
     }
-}
-
-#[test]
-fn a_toy_at_hand_is_matched_from_one_measure() {
-    let ball = Starter::Ball.piece(&Dimensions::new(80.0, 80.0), Gauge::default());
-    let ball = ball.expect("a ball");
-    let now = plan(&ball).expect("it plans");
-    let scale = scale_to_match(&now, Dimension::Width, 104.0).expect("a scale");
-    assert!((scale - 104.0 / now.size_mm.1).abs() < 1e-12);
-    let made = sizes::sized_piece(&ball, &Size::new("match", SizeBy::Factor(scale)));
-    let wide = made.expect("it plans").plan.size_mm.1;
-    assert!((wide - 104.0).abs() < 4.0, "{wide}");
-    assert!(scale_to_match(&now, Dimension::Height, f64::NAN).is_err());
 }

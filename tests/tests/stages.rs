@@ -1,7 +1,7 @@
 //! How each stage looks, in both themes: drawn by the software renderer and held against the
 //! picture that was last judged good.
 //!
-//! `UPDATE_SNAPSHOTS=1 cargo test -p plumpline-tests --test stages` takes new pictures; look
+//! `UPDATE_SNAPSHOTS=1 cargo test --workspace --test stages` takes new pictures; look
 //! at every one before it is kept.
 
 use std::path::Path;
@@ -27,15 +27,18 @@ const BROKEN: &str = "Cork\n\
 
 type Bench<'a> = Harness<'a, Studio>;
 
-fn opened<'a>(width: f32, height: f32) -> Bench<'a> {
+/// A copy of the acorn, since what is worked in the Make stage is saved at once.
+fn opened<'a>(folder: &Path, width: f32, height: f32) -> Bench<'a> {
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects/acorn.ron");
+    let copy = folder.join("acorn.ron");
+    std::fs::copy(sample, &copy).expect("the sample is there");
     let mut bench = Harness::builder()
         .with_size(vec2(width, height))
         .with_max_steps(60)
         .with_step_dt(0.05)
         .with_render_cursor(false)
         .wgpu()
-        .build_eframe(|cc| Studio::new(cc, Some(sample)).typing_paths());
+        .build_eframe(|cc| Studio::new(cc, Some(copy)).typing_paths(folder));
     bench.run();
     bench
 }
@@ -62,7 +65,8 @@ fn settle(bench: &mut Bench<'_>) {
 }
 
 fn stages(width: f32, height: f32) {
-    let mut bench = opened(width, height);
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut bench = opened(folder.path(), width, height);
     let mut results = SnapshotResults::new();
     // Renderers on other processors differ by a hair here and there, along the edges of
     // thousands of stitches say; a control that moved differs by more than this.

@@ -1,6 +1,7 @@
 //! `plumpline calibrate`: the maker's cloth learned from a finished sample.
 
 use std::path::PathBuf;
+use std::time::SystemTime;
 
 use anyhow::{Context as _, anyhow};
 use clap::Args;
@@ -9,6 +10,7 @@ use plumpline_core::calibrate::{
 };
 use plumpline_core::{Project, file};
 
+use crate::day;
 use crate::length::parse_mm;
 
 /// Arguments of `plumpline calibrate`.
@@ -62,9 +64,9 @@ pub(super) struct Calibrate {
     /// Whose hand it is.
     #[arg(long, default_value = "", value_name = "NAME")]
     maker: String,
-    /// The day, as the gauge book is to have it.
-    #[arg(long, default_value = "", value_name = "DAY")]
-    date: String,
+    /// The day, as the gauge book is to have it; today if it is not given.
+    #[arg(long, value_name = "DAY")]
+    date: Option<String>,
 }
 
 /// Something measured, and the piece it names.
@@ -192,7 +194,8 @@ impl Calibrate {
         };
         let mut book = GaugeBook::parse(&text).map_err(|e| anyhow!("{shown}, {e}"))?;
         let yarn = self.of.clone().unwrap_or_default();
-        book.put(Entry::learned(yarn, &self.maker, &self.date, piece, learned))?;
+        let date = self.date.clone().unwrap_or_else(|| day::iso(SystemTime::now()));
+        book.put(Entry::learned(yarn, &self.maker, date, piece, learned))?;
         file::replace(path, book.write()?.as_bytes())
             .map_err(|e| anyhow!("{shown}: it cannot be written ({e}); check the folder"))
     }

@@ -176,6 +176,12 @@ pub(crate) fn stepper(
     (new != value).then_some(new)
 }
 
+/// Width of words to [`pick`] from.
+pub(crate) fn pick_width(ui: &Ui, options: &[&str]) -> f32 {
+    let words: f32 = options.iter().map(|o| controls::words_width(ui, o) - 4.0).sum();
+    words + 4.0 * options.len().saturating_sub(1) as f32
+}
+
 /// Words of which one is chosen, at the right end of `rect`; returns another one.
 pub(crate) fn pick(
     ui: &Ui,
@@ -185,7 +191,7 @@ pub(crate) fn pick(
     now: usize,
 ) -> Option<usize> {
     let widths: Vec<f32> = options.iter().map(|o| controls::words_width(ui, o) - 4.0).collect();
-    let mut x = rect.right() - widths.iter().sum::<f32>() - 4.0 * (options.len() - 1) as f32;
+    let mut x = rect.right() - pick_width(ui, options);
     let mut new = None;
     for (i, (option, width)) in options.iter().zip(widths).enumerate() {
         let place = Rect::from_min_size(pos2(x, rect.center().y - 13.0), vec2(width, 26.0));

@@ -86,7 +86,7 @@ pub enum Side {
     Findings(Rect),
     /// How the sheet is laid out, beside its pages.
     Layout(Rect),
-    /// Companions, another yarn and a sample, beside the sizes or below them.
+    /// Companions, another yarn, a sample and a toy to match, beside the sizes or below them.
     Sizes(Rect),
     /// Nothing: the main part has the window to itself.
     Nothing,

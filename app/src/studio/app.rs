@@ -1,6 +1,7 @@
 //! The window: what happens in a frame, and in which order.
 
 use std::path::{Path, PathBuf};
+use std::time::SystemTime;
 
 use egui::{Context, Ui};
 
@@ -47,6 +48,8 @@ pub struct Studio {
     pub(super) home: Home,
     /// The start card, while it is open.
     pub(super) start: Option<start::Start>,
+    /// The only clock that tells the day.
+    pub(super) clock: fn() -> SystemTime,
 }
 
 /// Gives a context the studio's faces and colours.
@@ -120,7 +123,15 @@ impl Studio {
             closing: false,
             home: Home::default(),
             start: None,
+            clock: SystemTime::now,
         }
+    }
+
+    /// The same studio, for which it is as late as `clock` says.
+    #[must_use]
+    pub fn with_clock(mut self, clock: fn() -> SystemTime) -> Self {
+        self.clock = clock;
+        self
     }
 
     /// The same studio, where paths are typed, as on a desktop that shows no file dialogs;
@@ -188,6 +199,7 @@ impl Studio {
             sizing: &self.sizing,
             printing: &self.printing,
             gauges: &self.home.gauges,
+            struck: self.home.struck(),
             body: &self.body,
             desk: &self.home.desk,
             picture: &self.picture,

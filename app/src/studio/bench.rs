@@ -1,6 +1,6 @@
 //! What panels may read.
 
-use plumpline_core::calibrate::GaugeBook;
+use plumpline_core::calibrate::{GaugeBook, Struck};
 use plumpline_core::{Plan, Unit};
 
 use super::command::Command;
@@ -39,6 +39,8 @@ pub struct Bench<'a> {
     pub sizing: &'a Sizing,
     /// What samples taught.
     pub gauges: &'a GaugeBook,
+    /// What was struck out of that and can be put back.
+    pub struck: &'a [Struck],
     /// The body as it is shown.
     pub body: &'a Shown,
     /// What is remembered from run to run.

@@ -58,9 +58,10 @@ pub(super) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
 fn sized(edit: &SizeEdit) -> String {
     match edit {
         SizeEdit::Add => "Add a size".into(),
+        SizeEdit::Enter(size) => format!("Add the size {}", size.name),
         SizeEdit::Remove(_) => "Remove a size".into(),
         SizeEdit::Change(_, size) => format!("Size {}", size.name),
-        SizeEdit::Take(_) => "Make the piece another size".into(),
+        SizeEdit::Take(_) | SizeEdit::Become(_) => "Make the piece another size".into(),
         SizeEdit::AddSeam(_) => "Add a seam".into(),
         SizeEdit::RemoveSeam(i) => format!("Remove seam {}", i + 1),
         SizeEdit::ChangeSeam(i, _) => format!("Seam {}", i + 1),

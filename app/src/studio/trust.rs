@@ -11,6 +11,7 @@ use super::ask::Next;
 use super::document::Document;
 use super::home::{DeskAction, Home};
 use super::view::Over;
+use crate::day;
 use crate::panels::{foot, keys_card, settings_card, start};
 use plumpline_core::calibrate::{Calibration, Entry};
 use plumpline_core::file;
@@ -109,6 +110,16 @@ impl Studio {
             }
             DeskAction::EndSteps => self.home.remember(|desk| desk.steps = None),
             DeskAction::KeepGauge(learned) => self.keep_gauge(&learned),
+            DeskAction::StrikeGauge(entry) => {
+                if let Err(error) = self.home.strike_gauge(&entry) {
+                    self.say(error.to_string(), true);
+                }
+            }
+            DeskAction::PutGaugeBack(entry) => {
+                if let Err(error) = self.home.put_gauge_back(&entry) {
+                    self.say(error.to_string(), true);
+                }
+            }
         }
     }
 
@@ -119,8 +130,9 @@ impl Studio {
         let yarn =
             yarns.get(piece.yarn_of_round(1)).map_or("Yarn", |yarn| &yarn.name).to_owned();
         let maker = self.view.sizes.maker.trim().to_owned();
-        let entry = Entry::learned(yarn.clone(), maker, "", piece, learned);
-        match self.home.gauges.put(entry).and_then(|()| self.home.keep_gauges()) {
+        let today = day::iso((self.clock)());
+        let entry = Entry::learned(yarn.clone(), maker, today, piece, learned);
+        match self.home.enter_gauge(entry) {
             Ok(()) => self.say(format!("{yarn} is in the gauge book."), false),
             Err(error) => self.say(error.to_string(), true),
         }

@@ -172,35 +172,79 @@ pub fn scroll_colours(ui: &mut Ui) {
     widgets.active.bg_fill = t.outline;
 }
 
+/// Passes in which a scroll area follows the keyboard to a control. Of areas in one another
+/// each may have to wait for what the other has scrolled; after that the hand may scroll.
+const FOLLOWS: u64 = 24;
+
+/// How far a scroll area has followed the keyboard.
+#[derive(Debug, Clone, Copy)]
+struct Following {
+    /// The control that has it.
+    control: egui::Id,
+    /// The pass from which on it is not followed any more.
+    until: u64,
+    /// Where the control was when the area last scrolled to it.
+    scrolled: Option<Rect>,
+}
+
 /// Brings the control that has just taken the keyboard into sight, where the scroll area that
 /// `ui` is the inside of hides part of it.
 pub fn follow_focus(ui: &Ui) {
-    let focused = ui.memory(|m| m.focused());
-    let followed = ui.scope_id().with("followed");
-    let before: Option<egui::Id> = ui.data(|d| d.get_temp(followed));
-    if focused == before {
+    let kept = ui.scope_id().with("following");
+    let Some(control) = ui.memory(|m| m.focused()) else {
+        ui.data_mut(|d| d.remove::<Following>(kept));
         return;
+    };
+    let pass = ui.ctx().cumulative_pass_nr();
+    let begun = Following { control, until: pass + FOLLOWS, scrolled: None };
+    let before = ui.data(|d| d.get_temp::<Following>(kept));
+    let mut now = before.filter(|before| before.control == control).unwrap_or(begun);
+    if pass < now.until {
+        follow(ui, &mut now);
+        ui.data_mut(|d| d.insert_temp(kept, now));
     }
-    ui.data_mut(|d| {
-        match focused {
-            Some(id) => {
-                d.insert_temp(followed, id);
-            }
-            None => d.remove::<egui::Id>(followed),
-        };
-    });
-    let Some(response) = focused.and_then(|id| ui.ctx().read_response(id)) else { return };
-    let hidden = response.interact_rect != response.rect;
-    let ours = response.layer_id == ui.layer_id() && ui.min_rect().intersects(response.rect);
+}
+
+fn follow(ui: &Ui, now: &mut Following) {
+    let Some(response) = ui.ctx().read_response(now.control) else { return };
     // What the hand has just taken is in sight already, as far as it matters.
     let by_hand = ui.input(|i| i.pointer.any_pressed() || i.pointer.any_released());
-    if hidden && ours && !by_hand {
-        let none = egui::style::ScrollAnimation::none();
-        // Of what is larger than the area, its beginning.
-        let whole = response.rect.expand(8.0);
-        let size = whole.size().min(ui.clip_rect().size());
-        ui.scroll_to_rect_animation(Rect::from_min_size(whole.min, size), None, none);
+    if response.interact_rect == response.rect || by_hand {
+        now.until = 0;
+        return;
     }
+    ui.ctx().request_repaint();
+    // It may come to be ours, once an area within has scrolled; one that has scrolled waits
+    // until that has moved the control.
+    let ours = response.layer_id == ui.layer_id()
+        && ui.min_rect().intersects(response.rect)
+        && is_cut_within(&response, ui.clip_rect());
+    if !ours || now.scrolled == Some(response.rect) {
+        return;
+    }
+    // What little steps did not bring into sight of all areas goes to the middle of each.
+    let align = now.scrolled.map(|_| egui::Align::Center);
+    now.scrolled = Some(response.rect);
+    let none = egui::style::ScrollAnimation::none();
+    // Of what is larger than the area, its beginning.
+    let whole = response.rect.expand(8.0);
+    let size = whole.size().min(ui.clip_rect().size().max(egui::Vec2::ZERO));
+    ui.scroll_to_rect_animation(Rect::from_min_size(whole.min, size), align, none);
+}
+
+/// Whether what hides part of a control can be an area in sight in `clip`: an edge that cuts it
+/// lies there. What lies in an area beside may overlap this one, had nothing cut it.
+fn is_cut_within(control: &Response, clip: Rect) -> bool {
+    let (whole, seen) = (control.rect, control.interact_rect);
+    // That of an area which is out of sight itself has its ends the wrong way round.
+    let (x, y) = (clip.x_range().as_positive(), clip.y_range().as_positive());
+    let cut = |edge: f32, uncut: f32, range: egui::Rangef| {
+        edge != uncut && range.expand(0.5).contains(edge)
+    };
+    cut(seen.left(), whole.left(), x)
+        || cut(seen.right(), whole.right(), x)
+        || cut(seen.top(), whole.top(), y)
+        || cut(seen.bottom(), whole.bottom(), y)
 }
 
 /// Words on one line, cut off with “…” where they would pass `width`.

@@ -7,6 +7,8 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::studio::app::Studio;
 use plumpline::studio::view::Stage;
+use plumpline_core::calibrate::{Entry, GaugeBook};
+use plumpline_core::{Firmness, Gauge};
 
 use crate::bench::Bench;
 use crate::controls::{self, Control};
@@ -120,7 +122,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 36] = [
+pub(crate) const PLACES: [Place; 38] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -181,6 +183,29 @@ pub(crate) const PLACES: [Place; 36] = [
     base("sample", |b| {
         press(b, Key::Num2);
         click(b, "Beside the sizes: Sample");
+        settle(b);
+    }),
+    base("a toy to match", |b| {
+        press(b, Key::Num2);
+        click(b, "Beside the sizes: Match");
+        click(b, "Toy measured: around");
+        click(b, "Toy taken at: round");
+        click(b, "Toy measures");
+        ctrl(b, Key::A);
+        b.event(egui::Event::Text("25 cm".into()));
+        b.run();
+        press(b, Key::Enter);
+        settle(b);
+        assert!(b.query_by_label("Enter it as a size").is_some(), "nothing was matched");
+    }),
+    base("a toy that cannot be measured so", |b| {
+        press(b, Key::Num2);
+        click(b, "Beside the sizes: Match");
+        click(b, "Toy measures");
+        ctrl(b, Key::A);
+        b.event(egui::Event::Text("19 m".into()));
+        b.run();
+        press(b, Key::Enter);
         settle(b);
     }),
     over("more about a size", |b| {
@@ -293,6 +318,7 @@ pub(crate) fn each(width: f32, height: f32, mut look: impl FnMut(Visit<'_>)) {
         Visit { name, bench, list, over: false }
     };
     look(visit(kept(home.path(), width, height), "first steps"));
+    look(visit(booked(home.path(), width, height), "gauge book"));
     crash(home.path());
     look(visit(kept(home.path(), width, height), "what a crash left"));
 }
@@ -301,6 +327,35 @@ fn kept(home: &Path, width: f32, height: f32) -> Bench<'static> {
     let mut bench = at_home(home, None);
     bench.set_size(vec2(width, height));
     bench.run();
+    bench
+}
+
+/// A gauge book with an entry that was struck out, and more than are shown at once.
+fn booked(home: &Path, width: f32, height: f32) -> Bench<'static> {
+    let mut book = GaugeBook::default();
+    for (i, yarn) in
+        ["Ash", "Birch", "Cedar", "Elm", "Fir", "Hazel", "Larch"].iter().enumerate()
+    {
+        let entry = Entry {
+            yarn: (*yarn).into(),
+            hook_mm: 3.0 + 0.25 * i as f64,
+            maker: "Ada".into(),
+            gauge: Gauge::default(),
+            firmness: Firmness(0.05),
+            stiffness_along: 1.0,
+            yarn_per_stitch: 9.4,
+            date: "2024-02-29".into(),
+            uncertainty: [0.0; 5],
+        };
+        book.put(entry).expect("it is entered");
+    }
+    let text = book.write().expect("it writes");
+    std::fs::write(home.join("gauges.ron"), text).expect("it is written");
+    let mut bench = kept(home, width, height);
+    press(&mut bench, Key::Num2);
+    click(&mut bench, "Beside the sizes: Another yarn");
+    click(&mut bench, "Strike out Birch, 3.25 mm, Ada");
+    settle(&mut bench);
     bench
 }
 

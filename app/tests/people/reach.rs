@@ -77,9 +77,10 @@ fn sight(visit: &mut Visit<'_>, window: Rect, faults: &mut Vec<String>) {
         });
         let Some(id) = id else { continue };
         visit.bench.ctx.memory_mut(|m| m.request_focus(id));
-        visit.bench.step();
-        visit.bench.step();
-        visit.bench.step();
+        // Areas in one another take turns.
+        for _ in 0..16 {
+            visit.bench.step();
+        }
         let now = all(&visit.bench).into_iter().find(|c| c.id == control.id);
         let shown = now.as_ref().is_some_and(|c| {
             let big = c.rect.width() > c.seen.width().max(200.0)

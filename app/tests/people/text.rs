@@ -7,8 +7,8 @@ use crate::places::{self, Visit};
 
 /// Words in a control that are somebody's own, or a sample of a long line which is whole on
 /// hover, and may be cut.
-const OWN: [&str; 7] =
-    ["Piece ", "Yarn ", "Open ", "Take ", "Project name", "Step ", "plain-words"];
+const OWN: [&str; 8] =
+    ["Piece ", "Yarn ", "Gauge of ", "Open ", "Take ", "Project name", "Step ", "plain-words"];
 
 /// Words as they were drawn.
 struct Words {

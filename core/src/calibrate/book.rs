@@ -51,6 +51,13 @@ pub struct GaugeBook {
     entries: Vec<Entry>,
 }
 
+/// An entry that was struck out, and where it stood.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Struck {
+    entry: Entry,
+    place: usize,
+}
+
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Saved<E> {
@@ -134,6 +141,13 @@ impl Entry {
     }
 }
 
+impl Struck {
+    /// What was struck out.
+    pub fn entry(&self) -> &Entry {
+        &self.entry
+    }
+}
+
 impl GaugeBook {
     /// The entries, oldest first.
     pub fn entries(&self) -> &[Entry] {
@@ -164,11 +178,28 @@ impl GaugeBook {
         Ok(())
     }
 
-    /// Strikes out the entry of this yarn, hook and maker; whether there was one.
-    pub fn strike(&mut self, yarn: &str, hook_mm: f64, maker: &str) -> bool {
-        let before = self.entries.len();
-        self.entries.retain(|e| !e.is_of(yarn, hook_mm, maker));
-        self.entries.len() < before
+    /// Strikes out the entry of this yarn, hook and maker; it, and its place, so that
+    /// [`Self::put_back`] can undo that. None if there is no such entry.
+    pub fn strike(&mut self, yarn: &str, hook_mm: f64, maker: &str) -> Option<Struck> {
+        let place = self.entries.iter().position(|e| e.is_of(yarn, hook_mm, maker))?;
+        Some(Struck { entry: self.entries.remove(place), place })
+    }
+
+    /// Puts back what was struck out, in its old place.
+    ///
+    /// # Errors
+    /// Where the yarn, hook and maker have been entered anew since: the newer one stays. For a
+    /// book that is full.
+    pub fn put_back(&mut self, struck: Struck) -> Result<()> {
+        let Struck { entry, place } = struck;
+        if self.find(&entry.yarn, entry.hook_mm, &entry.maker).is_some() {
+            let what = format!("{} has been entered anew since", entry.yarn);
+            return Err(Error::new("gauge book", what, "strike that entry out first"));
+        }
+        self.put(entry)?;
+        let place = place.min(self.entries.len() - 1);
+        self.entries[place..].rotate_right(1);
+        Ok(())
     }
 
     /// The book in `text`. An empty text is an empty book.

@@ -18,7 +18,7 @@ use crate::piece::Piece;
 use crate::plan::plan;
 use crate::project::Project;
 
-pub use book::{Entry, GaugeBook};
+pub use book::{Entry, GaugeBook, Struck};
 pub use cloth::{MakersCloth, Quantity};
 pub use measure::{Compared, Measure, Measured, OfPiece};
 pub use model::{Sample, worked_by};

@@ -4,19 +4,19 @@
 //! open edge of another, whether the two are sewn stitch to stitch or one goes over the other
 //! with room to spare, and which of them may give way. [`report()`] says how a seam stands,
 //! [`meet()`] makes it hold by the smallest change of the side that may move, and
-//! [`scale_to_match`] turns a measure of a finished thing into a scale.
+//! [`match_toy`] makes a piece as large as a finished thing, from one measure of it.
 
 mod edge;
 mod keep;
 mod meet;
 mod report;
+mod toy;
 
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
-use crate::plan::Plan;
 use crate::project::Project;
-use crate::sizes::{Dimension, SizeBy};
+use crate::sizes::SizeBy;
 
 pub use edge::{EdgeFacts, edge};
 pub(crate) use keep::carry;
@@ -24,6 +24,7 @@ pub use keep::{inserted, removed};
 pub(crate) use meet::meet_as;
 pub use meet::{Change, ChangeKind, Met, meet, meet_all};
 pub use report::{SeamReport, instructions, report, reports};
+pub use toy::{Matched, Spot, ToyMeasure, match_toy, scale_to_match};
 
 /// Two edges that meet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -193,15 +194,4 @@ pub fn join(project: &mut Project, seam: Seam) -> usize {
             project.seams.len() - 1
         }
     }
-}
-
-/// What to multiply the outline by so that a piece planned as `plan` measures `measured_mm`
-/// where it now measures `dimension`: a toy at hand is matched from one measure of it.
-///
-/// # Errors
-/// For a measure that is not above 0 and below 100 m.
-pub fn scale_to_match(plan: &Plan, dimension: Dimension, measured_mm: f64) -> Result<f64> {
-    let (least, most) = crate::sizes::ASKED_MM;
-    let measured = within("the measure", measured_mm, least, most, "mm")?;
-    Ok(measured / dimension.of(plan))
 }

@@ -47,6 +47,13 @@ pub struct SizeRow {
 }
 
 impl Made {
+    /// How many times as large as `other` it is, height and width together, as
+    /// [`SizeBy::Factor`](super::SizeBy::Factor) counts.
+    pub fn times(&self, other: &Self) -> f64 {
+        let both = |made: &Self| (made.height_mm * made.width_mm).sqrt();
+        both(self) / both(other)
+    }
+
     fn of(made: &Resized) -> Self {
         let plan = &made.plan;
         Self {

@@ -1,8 +1,8 @@
-//! The card beside the table: companions, another yarn, a sample; three beads on a thread.
+//! The card beside the table: companions, another yarn, a sample, a toy to match.
 
 use egui::{Rect, ScrollArea, Ui, UiBuilder, pos2, vec2};
 
-use super::{sample, seams, swap};
+use super::{sample, seams, swap, toy};
 use crate::panels::form;
 use crate::studio::action::{Actions, Look};
 use crate::studio::bench::Bench;
@@ -10,8 +10,8 @@ use crate::studio::sizing::{SizesCard, SizesView};
 use crate::ui_kit::controls;
 use crate::ui_kit::tokens::PAD;
 
-/// Height of the words to choose from.
-const HEADING: f32 = 44.0;
+/// Height of a line of the words to choose from.
+const LINE: f32 = 30.0;
 
 /// Draws the card in `rect`.
 pub(in crate::panels) fn show(
@@ -21,20 +21,13 @@ pub(in crate::panels) fn show(
     actions: &mut Actions,
 ) {
     let view = &bench.view.sizes;
-    let words = SizesCard::ALL.map(SizesCard::text);
-    let now = SizesCard::ALL.iter().position(|&c| c == view.card).unwrap_or(0);
-    let head = Rect::from_min_max(
-        pos2(rect.left() + PAD, rect.top() + 6.0),
-        pos2(rect.right() - PAD, rect.top() + HEADING - 4.0),
+    let head = Rect::from_x_y_ranges(
+        rect.x_range().shrink(PAD),
+        rect.top() + 8.0..=rect.top() + 8.0 + LINE,
     );
-    if let Some(i) = form::pick(ui, head, "Beside the sizes", &words, now) {
-        let card = SizesCard::ALL[i];
-        actions.look(Look::Sizes(Box::new(SizesView { card, ..view.clone() })));
-    }
-    let inner = Rect::from_min_max(
-        pos2(rect.left() + PAD, rect.top() + HEADING),
-        rect.max - vec2(6.0, 8.0),
-    );
+    let end = choice(ui, view, head, actions);
+    let inner =
+        Rect::from_min_max(pos2(rect.left() + PAD, end + 6.0), rect.max - vec2(6.0, 8.0));
     let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt(view.card.text()));
     controls::scroll_colours(&mut child);
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
@@ -44,7 +37,26 @@ pub(in crate::panels) fn show(
             SizesCard::Seams => seams::show(ui, bench, actions),
             SizesCard::Yarn => swap::show(ui, bench, actions),
             SizesCard::Sample => sample::show(ui, bench, actions),
+            SizesCard::Match => toy::show(ui, bench, actions),
         }
         controls::follow_focus(ui);
     });
+}
+
+/// The cards to choose from, from the line `head` down, on two lines where one is too narrow
+/// for them; returns where they end.
+fn choice(ui: &Ui, view: &SizesView, head: Rect, actions: &mut Actions) -> f32 {
+    let words = SizesCard::ALL.map(SizesCard::text);
+    let whole = form::pick_width(ui, &words) <= head.width();
+    let of_line = if whole { words.len() } else { words.len().div_ceil(2) };
+    let mut line = head;
+    for (words, cards) in words.chunks(of_line).zip(SizesCard::ALL.chunks(of_line)) {
+        // On another line none is chosen.
+        let now = cards.iter().position(|&c| c == view.card).unwrap_or(words.len());
+        if let Some(i) = form::pick(ui, line, "Beside the sizes", words, now) {
+            actions.look(Look::Sizes(Box::new(SizesView { card: cards[i], ..view.clone() })));
+        }
+        line = line.translate(vec2(0.0, LINE));
+    }
+    line.top()
 }

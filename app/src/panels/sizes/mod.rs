@@ -1,12 +1,16 @@
 //! The Sizes stage: the sizes of the piece in hand standing side by side over their table;
-//! beside them where pieces meet, the piece in another yarn, and what a sample taught.
+//! beside them where pieces meet, the piece in another yarn, what a sample taught, and how it
+//! becomes as large as a toy at hand.
 
+mod answers;
+mod book;
 mod cards;
 mod line_up;
 mod sample;
 mod seams;
 mod swap;
 mod table;
+mod toy;
 
 use egui::{Rect, Stroke, Ui, pos2, vec2};
 

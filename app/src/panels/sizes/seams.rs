@@ -1,16 +1,16 @@
 //! Companions: where pieces meet, how, and which may give way.
 
-use egui::{Align2, Popup, Rect, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Popup, Rect, Sense, Stroke, Ui, pos2, vec2};
 use plumpline_core::companion::{At, Edge, SeamKind, SeamReport, Side};
 use plumpline_core::{Piece, Seam};
 
+use super::answers;
 use crate::panels::{form, length_field};
 use crate::studio::action::{Actions, Edit};
 use crate::studio::bench::Bench;
 use crate::studio::sizing::SizeEdit;
 use crate::ui_kit::controls::{self, Face};
-use crate::ui_kit::icons::{self, Icon};
-use crate::ui_kit::type_faces;
+use crate::ui_kit::icons::Icon;
 
 /// Room a seam that slips over begins with, mm.
 const ROOM_MM: f64 = 2.0;
@@ -218,25 +218,10 @@ fn told(
     bench: &Bench<'_>,
     stands: Option<&Result<SeamReport, String>>,
 ) -> Option<bool> {
-    let t = bench.t;
     let (words, met) = match stands? {
-        Ok(report) => (report.text.clone(), Some(report.met)),
-        Err(error) => (error.clone(), None),
+        Ok(report) => (&report.text, Some(report.met)),
+        Err(error) => (error, None),
     };
-    let words = plumpline_core::length::retold(&words, bench.unit());
-    let font = type_faces::regular(type_faces::BODY);
-    let room = ui.available_width() - 34.0;
-    let ink = if met == Some(true) { t.ink } else { t.warning };
-    let galley = ui.painter().layout(words.clone(), font, ink, room);
-    let size = vec2(ui.available_width(), galley.size().y + 8.0);
-    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &words));
-    let sign = rect.left_top() + vec2(9.0, 13.0);
-    match met {
-        Some(true) => icons::check(ui.painter(), sign, t.increase),
-        _ => icons::warning(ui.painter(), sign, 14.0, t.warning),
-    }
-    let at = Align2::LEFT_TOP.anchor_size(rect.left_top() + vec2(24.0, 4.0), galley.size());
-    ui.painter().galley(at.min, galley, ink);
+    answers::sentence(ui, bench, words, met == Some(true));
     met
 }

@@ -20,18 +20,23 @@ const HEAD: f32 = 26.0;
 const ROW: f32 = 38.0;
 
 /// The columns: heading, and share of the width.
-const COLUMNS: [(&str, f32); 10] = [
-    ("Size", 0.115),
-    ("Made by", 0.145),
-    ("", 0.125),
-    ("Finished", 0.135),
-    ("Rounds", 0.07),
-    ("Stitches", 0.085),
-    ("Yarn", 0.095),
+const COLUMNS: [(&str, f32); 11] = [
+    ("Size", 0.11),
+    ("Made by", 0.14),
+    ("", 0.115),
+    ("Finished", 0.13),
+    ("Scale", 0.065),
+    ("Rounds", 0.065),
+    ("Stitches", 0.08),
+    ("Yarn", 0.075),
     ("Stuffing", 0.085),
     ("Time", 0.075),
-    ("", 0.07),
+    ("", 0.06),
 ];
+
+/// The columns of what a size comes to, and the last one, of what can be done with it.
+const FIGURES: std::ops::Range<usize> = 3..10;
+const MORE: usize = 10;
 
 /// Height of a table with so many rows.
 pub(super) fn height(rows: usize) -> f32 {
@@ -60,7 +65,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         for (i, size) in sizes.iter().enumerate() {
             // A row belongs to a size by its name: rows of the answer before may be others'.
             let made = rows.iter().find(|row| row.name.as_ref() == Some(&size.name));
-            ui.push_id(i, |ui| sized(ui, bench, (i, size), made, actions));
+            ui.push_id(i, |ui| sized(ui, bench, (i, size), (made, rows.first()), actions));
         }
         if sizes.is_empty() {
             form::remark(
@@ -100,14 +105,14 @@ fn drawn(ui: &mut Ui, bench: &Bench<'_>, made: Option<&SizeRow>) {
     let body = type_faces::regular(type_faces::BODY);
     let at = places[1].left_center();
     ui.painter().text(at, Align2::LEFT_CENTER, "the outline", body, bench.t.soft_ink);
-    figures(ui, bench, &places, made);
+    figures(ui, bench, &places, made, made);
 }
 
 fn sized(
     ui: &mut Ui,
     bench: &Bench<'_>,
     (i, size): (usize, &Size),
-    made: Option<&SizeRow>,
+    (made, drawn): (Option<&SizeRow>, Option<&SizeRow>),
     actions: &mut Actions,
 ) {
     let places = row(ui, bench);
@@ -127,8 +132,8 @@ fn sized(
     if let Some(by) = target(ui, bench, places[2], (i, size), actions) {
         change(actions, i, Size { by, ..size.clone() });
     }
-    figures(ui, bench, &places, made);
-    options(ui, bench, places[9], (i, size), made, actions);
+    figures(ui, bench, &places, made, drawn);
+    options(ui, bench, places[MORE], (i, size), made, actions);
 }
 
 fn change(actions: &mut Actions, i: usize, size: Size) {
@@ -251,8 +256,14 @@ fn target(
     }
 }
 
-/// What a size comes to, or why it cannot be made.
-fn figures(ui: &Ui, bench: &Bench<'_>, places: &[Rect], row: Option<&SizeRow>) {
+/// What a size comes to, beside the piece as it is drawn, or why it cannot be made.
+fn figures(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    places: &[Rect],
+    row: Option<&SizeRow>,
+    drawn: Option<&SizeRow>,
+) {
     let painter = ui.painter();
     let body = || type_faces::regular(type_faces::BODY);
     let Some(row) = row else {
@@ -264,18 +275,19 @@ fn figures(ui: &Ui, bench: &Bench<'_>, places: &[Rect], row: Option<&SizeRow>) {
     let made = match &row.made {
         Ok(made) => made,
         Err(error) => {
-            let room = places[9].left() - places[3].left() - 8.0;
+            let room = places[MORE].left() - places[3].left() - 8.0;
             let at = places[3].left_center() + vec2(20.0, 0.0);
             icons::warning(painter, at - vec2(12.0, 1.0), 13.0, bench.t.warning);
             let why = error.to_string();
             paint::clipped_text(painter, at, &why, body(), bench.t.warning, room - 20.0);
-            let place = places[3].with_max_x(places[9].left() - 8.0);
+            let place = places[3].with_max_x(places[MORE].left() - 8.0);
             said(ui, place, &format!("Why {name} cannot be made"), &[why]);
             return;
         }
     };
-    let cells = cells(made, bench.unit(), &bench.document.project().yarns);
-    for (place, words) in places[3..9].iter().zip(&cells) {
+    let drawn = drawn.and_then(|row| row.made.as_ref().ok());
+    let cells = cells(made, drawn, bench.unit(), &bench.document.project().yarns);
+    for (place, words) in places[FIGURES].iter().zip(&cells) {
         let (at, ink) = (place.left_center(), bench.t.ink);
         paint::clipped_text(painter, at, words, body(), ink, place.width() + 6.0);
     }
@@ -300,8 +312,8 @@ fn said(ui: &Ui, place: Rect, name: &str, lines: &[String]) {
     response.on_hover_text(lines.join("\n"));
 }
 
-/// Size, rounds, stitches, yarn, stuffing, time.
-fn cells(made: &Made, unit: Unit, yarns: &[Yarn]) -> [String; 6] {
+/// Size, scale against the piece as it is drawn, rounds, stitches, yarn, stuffing, time.
+fn cells(made: &Made, drawn: Option<&Made>, unit: Unit, yarns: &[Yarn]) -> [String; 7] {
     let needs = &made.needs;
     let grams: f64 = needs
         .yarn
@@ -312,6 +324,7 @@ fn cells(made: &Made, unit: Unit, yarns: &[Yarn]) -> [String; 6] {
     let minutes = needs.minutes.round() as u32;
     [
         format!("{} × {}", unit.rough_number(made.height_mm), unit.rough_text(made.width_mm)),
+        drawn.map_or(String::new(), |drawn| format!("× {:.2}", made.times(drawn))),
         made.rounds.to_string(),
         needs.stitches.to_string(),
         format!("{grams:.0} g"),

@@ -1,7 +1,6 @@
 //! What the studio keeps from one run to the next, beside the projects themselves: recovery
 //! copies ([`recovery`]), the projects last worked on and the first steps ([`desk`]), the gauge
-//! book ([`book`]). All of
-//! it lies in one folder, and one thread writes it ([`writer`]).
+//! book ([`book`]). All of it lies in one folder, and one thread writes it ([`writer`]).
 
 mod book;
 pub mod desk;
@@ -13,7 +12,7 @@ use std::time::Duration;
 
 use egui::Context;
 use plumpline_core::Project;
-use plumpline_core::calibrate::{Calibration, GaugeBook};
+use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Struck};
 
 use super::document::Document;
 use desk::Desk;
@@ -44,6 +43,10 @@ pub enum DeskAction {
     EndSteps,
     /// Keeps what a sample taught in the gauge book.
     KeepGauge(Box<Calibration>),
+    /// Strikes the entry of this yarn, hook and maker out of the gauge book.
+    StrikeGauge(Box<Entry>),
+    /// Puts back what was struck out of this yarn, hook and maker.
+    PutGaugeBack(Box<Entry>),
 }
 
 /// The studio's folder, or none: then nothing is kept, and nothing asked.
@@ -53,6 +56,8 @@ pub struct Home {
     pub desk: Desk,
     /// What samples taught.
     pub gauges: GaugeBook,
+    /// What was struck out of them in this run.
+    struck: Vec<Struck>,
     folder: PathBuf,
     /// What crashes left, newest first.
     left: Vec<Left>,
@@ -171,18 +176,6 @@ impl Home {
         if let Some(writer) = self.writer.as_ref().filter(|_| self.desk != before) {
             writer.desk(self.desk.clone());
         }
-    }
-
-    /// Writes the gauge book down.
-    ///
-    /// # Errors
-    /// None in practice; see [`GaugeBook::write`].
-    pub fn keep_gauges(&self) -> plumpline_core::Result<()> {
-        let text = self.gauges.write()?;
-        if let Some(writer) = &self.writer {
-            writer.book(self.folder.join(book::FILE), text);
-        }
-        Ok(())
     }
 
     /// Why the last thing could not be written, once.

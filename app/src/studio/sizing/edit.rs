@@ -11,12 +11,16 @@ use plumpline_core::{Gauge, Piece, Project, Seam, Size, SizeBy};
 pub enum SizeEdit {
     /// One size more, a little larger than the last.
     Add,
+    /// This size, after those there are.
+    Enter(Size),
     /// No longer this size.
     Remove(usize),
     /// Another size in this place.
     Change(usize, Size),
     /// The piece itself is made this size.
     Take(usize),
+    /// The piece itself is made so large.
+    Become(SizeBy),
     /// A seam.
     AddSeam(Seam),
     /// No longer this seam.
@@ -42,6 +46,11 @@ impl SizeEdit {
                 sizes.push(size);
             }
             Self::Add => {}
+            Self::Enter(size) => {
+                if can_enter(sizes, &size.name) && size.validate().is_ok() {
+                    sizes.push(size);
+                }
+            }
             Self::Remove(i) => {
                 if i < sizes.len() {
                     sizes.remove(i);
@@ -58,11 +67,11 @@ impl SizeEdit {
                 }
             }
             Self::Take(i) => {
-                let Some(size) = sizes.get(i).cloned() else { return };
-                if let Ok(made) = sized(project, index, &size) {
-                    put(project, index, &made);
+                if let Some(size) = sizes.get(i).cloned() {
+                    become_size(project, index, &size);
                 }
             }
+            Self::Become(by) => become_size(project, index, &Size::new("of the piece", by)),
             Self::AddSeam(seam) => project.seams.push(seam),
             Self::RemoveSeam(i) => {
                 if i < project.seams.len() {
@@ -91,6 +100,18 @@ impl SizeEdit {
                 }
             }
         }
+    }
+}
+
+/// Whether a size of this name can come to `sizes`: there is room, and none is called so.
+pub fn can_enter(sizes: &[Size], name: &str) -> bool {
+    sizes.len() < MOST_SIZES && sizes.iter().all(|size| size.name != name)
+}
+
+/// Makes piece `index` this size, or leaves it where it cannot be.
+fn become_size(project: &mut Project, index: usize, size: &Size) {
+    if let Ok(made) = sized(project, index, size) {
+        put(project, index, &made);
     }
 }
 
@@ -150,6 +171,20 @@ mod tests {
         SizeEdit::Change(1, called_s).make(&mut project, 0);
         assert_eq!(names(&project), ["S", "L", "XL", "Size 1", "Size 2"], "one S is enough");
         assert!(project.validate().is_ok());
+    }
+
+    #[test]
+    fn a_size_is_entered_under_a_name_of_its_own() {
+        let mut project = Document::blank().project().clone();
+        let toy = Size::new("Toy", SizeBy::Factor(1.18));
+        for _ in 0..2 {
+            SizeEdit::Enter(toy.clone()).make(&mut project, 0);
+        }
+        assert_eq!(project.pieces[0].sizes, [toy], "one Toy is enough");
+        let nameless = Size::new(" ", SizeBy::Factor(1.18));
+        SizeEdit::Enter(nameless).make(&mut project, 0);
+        assert_eq!(project.pieces[0].sizes.len(), 1);
+        assert!(!can_enter(&project.pieces[0].sizes, "Toy"));
     }
 
     #[test]

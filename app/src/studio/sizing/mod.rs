@@ -10,13 +10,13 @@ use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 use egui::Context;
 use plumpline_core::another_yarn::{Comparison, compare};
 use plumpline_core::calibrate::{Calibration, OfPiece, calibrate};
-use plumpline_core::companion::{SeamReport, report};
+use plumpline_core::companion::{Matched, SeamReport, ToyMeasure, match_toy, report};
 use plumpline_core::sizes::{SizeRow, size_table};
 use plumpline_core::{Gauge, Project};
 
 use super::document::as_designed;
-pub use edit::SizeEdit;
-pub use view::{SampleDraft, SizesCard, SizesView};
+pub use edit::{SizeEdit, can_enter};
+pub use view::{SampleDraft, SizesCard, SizesView, ToyDraft};
 
 /// What is to be worked out.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +25,7 @@ pub struct Asked {
     piece: usize,
     other: Option<Gauge>,
     made: Vec<OfPiece>,
+    toy: Option<(ToyMeasure, f64)>,
 }
 
 impl Asked {
@@ -33,11 +34,12 @@ impl Asked {
         let mut project = as_designed(project);
         project.notes.clear(); // Sizes say nothing of them.
         let made = measured(&project, piece, view);
-        Self { project, piece, other: view.other, made }
+        let (other, toy) = (view.other, view.toy.measured());
+        Self { project, piece, other, made, toy }
     }
 
     fn answer(&self) -> Found {
-        let Self { project, piece, other, made } = self;
+        let Self { project, piece, other, made, toy } = self;
         let seams = (0..project.seams.len())
             .map(|i| report(project, i).map_err(|e| e.to_string()))
             .collect();
@@ -45,7 +47,10 @@ impl Asked {
             .map(|gauge| compare(&project.pieces[*piece], gauge).map_err(|e| e.to_string()));
         let learned =
             (!made.is_empty()).then(|| calibrate(project, made).map_err(|e| e.to_string()));
-        Found { rows: size_table(project, *piece), seams, swap, learned }
+        let matched = toy.map(|(measure, mm)| {
+            match_toy(project, *piece, measure, mm).map_err(|e| e.to_string())
+        });
+        Found { rows: size_table(project, *piece), seams, swap, learned, matched }
     }
 }
 
@@ -75,6 +80,8 @@ pub struct Found {
     pub swap: Option<Result<Comparison, String>>,
     /// What the sample taught, if anything was measured.
     pub learned: Option<Result<Calibration, String>>,
+    /// The piece as large as the toy at hand, if that was measured.
+    pub matched: Option<Result<Matched, String>>,
 }
 
 /// What follows from the sizes of the project, and the work under way on it.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use plumpline_core::Gauge;
 use plumpline_core::calibrate::{Measure, Measured};
+use plumpline_core::companion::{Spot, ToyMeasure};
 
 /// The card beside the table of sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -15,11 +16,13 @@ pub enum SizesCard {
     Yarn,
     /// What a finished sample teaches.
     Sample,
+    /// The piece as large as a toy at hand.
+    Match,
 }
 
 impl SizesCard {
     /// All of them, in the order of their thread.
-    pub const ALL: [Self; 3] = [Self::Seams, Self::Yarn, Self::Sample];
+    pub const ALL: [Self; 4] = [Self::Seams, Self::Yarn, Self::Sample, Self::Match];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
@@ -27,6 +30,7 @@ impl SizesCard {
             Self::Seams => "Companions",
             Self::Yarn => "Another yarn",
             Self::Sample => "Sample",
+            Self::Match => "Match",
         }
     }
 }
@@ -42,6 +46,12 @@ pub struct SizesView {
     pub samples: BTreeMap<String, SampleDraft>,
     /// Whose hand worked it; empty where there is only one.
     pub maker: String,
+    /// The yarn sought in the gauge book; empty where none is.
+    pub sought: String,
+    /// Entries of the gauge book shown beyond the first few.
+    pub more: usize,
+    /// What was measured of a toy at hand.
+    pub toy: ToyDraft,
 }
 
 impl SizesView {
@@ -56,6 +66,38 @@ impl SizesView {
         let mut view = self.clone();
         change(&mut view);
         view
+    }
+}
+
+/// A toy at hand, as far as it was measured.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ToyDraft {
+    /// Where it is measured.
+    pub measure: ToyMeasure,
+    /// What it measures there, mm: nought is not measured.
+    pub mm: f64,
+    /// What the size made after it is to be called.
+    pub name: String,
+}
+
+impl Default for ToyDraft {
+    fn default() -> Self {
+        Self { measure: ToyMeasure::Height, mm: 0.0, name: "Toy".into() }
+    }
+}
+
+impl ToyDraft {
+    /// What has been measured, if anything.
+    pub fn measured(&self) -> Option<(ToyMeasure, f64)> {
+        (self.mm > 0.0).then_some((self.measure, self.mm))
+    }
+
+    /// Where its width or girth is taken; none for the height.
+    pub const fn spot(&self) -> Option<Spot> {
+        match self.measure {
+            ToyMeasure::Height => None,
+            ToyMeasure::Width(spot) | ToyMeasure::Around(spot) => Some(spot),
+        }
     }
 }
 
