@@ -2,6 +2,7 @@
 
 mod bench;
 
+use std::path::Path;
 use std::time::{Duration, UNIX_EPOCH};
 
 use bench::{Bench, opened};
@@ -12,7 +13,7 @@ use plumpline::studio::sizing::SizesCard;
 use plumpline::studio::view::Stage;
 use plumpline_core::calibrate::{Entry, GaugeBook};
 use plumpline_core::companion::SeamKind;
-use plumpline_core::{Firmness, Gauge, plan};
+use plumpline_core::{Firmness, Gauge, Piece, file, plan};
 
 fn at_sizes<'a>() -> Bench<'a> {
     let mut bench = opened(1440.0, 900.0);
@@ -341,4 +342,40 @@ fn a_long_gauge_book_is_searched_by_yarn() {
     bench.get_by_label("Strike out Yarn 27, 3.5 mm, Ada");
     type_over(&mut bench, "Search the gauge book", "silk");
     assert_eq!(shown(&bench), 0);
+}
+
+#[test]
+fn a_nut_and_its_cap_teach_together() {
+    let acorn = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects/acorn.ron");
+    let was = file::load(&acorn).expect("it loads");
+    let mut bench = egui_kittest::Harness::builder()
+        .with_size(egui::vec2(1440.0, 900.0))
+        .with_max_steps(60)
+        .with_step_dt(0.05)
+        .build_eframe(|cc| Studio::new(cc, Some(acorn)));
+    bench.run();
+    bench.key_press(Key::Num2);
+    bench.run();
+    settled(&mut bench);
+    click(&mut bench, "Beside the sizes: Sample");
+    bench.get_by_label_contains("What you measure on Cap counts too.");
+    type_over(&mut bench, "Over both ends, measured", "204 mm");
+    settled(&mut bench);
+    // The other piece has measures of its own.
+    bench.get_by_label("Piece Cap").click();
+    bench.run();
+    settled(&mut bench);
+    bench.get_by_label_contains("Measured too: Nut.");
+    type_over(&mut bench, "Height, measured", "46 mm");
+    settled(&mut bench);
+    let found = bench.state().sizing().found().expect("an answer");
+    let learned = found.learned.as_ref().expect("measured").as_ref().expect("a calibration");
+    let of: Vec<usize> = learned.table.iter().map(|row| row.piece).collect();
+    assert_eq!(of, [1, 0], "first the piece in hand");
+    bench.get_by_label_contains("Nut: around over both ends: forecast ");
+    click(&mut bench, "Work with these hands");
+    for (now, was) in bench.state().document().project().pieces.iter().zip(&was.pieces) {
+        let height = |piece: &Piece| piece.gauge.round_height_mm();
+        assert_ne!(height(now), height(was), "{}", now.name);
+    }
 }

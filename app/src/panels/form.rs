@@ -10,6 +10,8 @@ use crate::ui_kit::{Tokens, paint, type_faces};
 
 /// Height of a row.
 pub(crate) const ROW: f32 = 32.0;
+/// Room for the bar of a scroll area.
+const BAR: f32 = 8.0;
 /// Side of a small button.
 const BUTTON: f32 = 24.0;
 /// Width of a stepper's field.
@@ -27,6 +29,11 @@ pub(crate) fn row(ui: &mut Ui, name: &str, why: &str) -> Rect {
     ui.painter().galley(place.min, galley, t.ink);
     response.on_hover_text(why);
     rect.with_min_x(place.right() + 8.0)
+}
+
+/// Leaves room for the bar of the scroll area that `ui` is in: rows end beside it.
+pub(crate) fn beside_the_bar(ui: &mut Ui) {
+    ui.set_max_width(ui.available_width() - BAR);
 }
 
 /// Words in place of a control that does not apply.
@@ -72,14 +79,21 @@ pub(crate) fn frame(ui: &Ui) -> egui::Frame {
     egui::Frame::popup(ui.style()).inner_margin(12.0)
 }
 
-/// A line of small words, wrapped.
+/// A small sentence across the form.
 pub(crate) fn remark(ui: &mut Ui, words: &str) {
+    let response = caption(ui, words);
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, words));
+}
+
+/// Small words over a field that is named by them: to assistive tools they are the field's.
+pub(crate) fn caption(ui: &mut Ui, words: &str) -> Response {
     let t = Tokens::now(ui.ctx());
     let font = type_faces::regular(type_faces::SMALL);
     let galley = ui.painter().layout(words.to_owned(), font, t.soft_ink, ui.available_width());
     let size = vec2(ui.available_width(), galley.size().y + 4.0);
-    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
     ui.painter().galley(rect.min, galley, t.soft_ink);
+    response
 }
 
 /// A drag of a control is one step.
@@ -215,7 +229,7 @@ pub(crate) fn wide(
     enabled: bool,
     primary: bool,
 ) -> Response {
-    let size = vec2(ui.available_width() - 8.0, height);
+    let size = vec2(ui.available_width(), height);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let place = rect.shrink2(vec2(0.0, 0.5 * (height - 28.0)));
     match primary {

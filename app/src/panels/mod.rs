@@ -383,6 +383,11 @@ pub fn picture(
         }
         Side::Nothing => false,
     };
-    notice::show(ui, bench, layout.main, actions);
+    let over = match bench.view.stage {
+        // It would lie over the buttons that are pressed at every stitch.
+        Stage::Make => make::above_the_steps(layout.main),
+        _ => layout.main,
+    };
+    notice::show(ui, bench, over, actions);
     sees_ease
 }

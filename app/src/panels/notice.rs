@@ -1,4 +1,5 @@
-//! One line for the person: what went wrong, or what was done. It stays until dismissed.
+//! One line for the person: what went wrong, which stays until dismissed, or what was done,
+//! which stays with its stage.
 
 use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 

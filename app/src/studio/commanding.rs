@@ -32,11 +32,11 @@ impl Studio {
             Command::LargerText => self.view.prefs = self.view.prefs.stepped(1),
             Command::SmallerText => self.view.prefs = self.view.prefs.stepped(-1),
             Command::UsualText => self.view.prefs = self.view.prefs.at_usual_size(),
-            Command::ShowShape => self.view.stage = Stage::Shape,
-            Command::ShowSizes => self.view.stage = Stage::Sizes,
-            Command::ShowSheet => self.view.stage = Stage::Sheet,
-            Command::ShowProofread => self.view.stage = Stage::Proofread,
-            Command::ShowMake => self.view.stage = Stage::Make,
+            Command::ShowShape => self.view.turn_to(Stage::Shape),
+            Command::ShowSizes => self.view.turn_to(Stage::Sizes),
+            Command::ShowSheet => self.view.turn_to(Stage::Sheet),
+            Command::ShowProofread => self.view.turn_to(Stage::Proofread),
+            Command::ShowMake => self.view.turn_to(Stage::Make),
             Command::Make(make) => self.make(ctx, make.asks()),
             Command::OpenPattern => {
                 self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));

@@ -297,6 +297,14 @@ impl View {
         }
     }
 
+    /// Turns to a stage. What was done in another is old news there; what went wrong is not.
+    pub fn turn_to(&mut self, stage: Stage) {
+        if self.stage != stage {
+            self.stage = stage;
+            self.notice.take_if(|notice| !notice.wrong);
+        }
+    }
+
     /// Lets go of all that belongs to one piece.
     pub fn let_go(&mut self) {
         self.selected = None;

@@ -32,6 +32,8 @@ use crate::ui_kit::{icons, paint, type_faces};
 
 /// The panel's size at which type has its full size, points.
 const FULL: egui::Vec2 = vec2(1416.0, 800.0);
+/// Room above and below all of it.
+const FOOT: f32 = 12.0;
 /// Size of the round's number at full size, points.
 const NUMBER: f32 = 108.0;
 /// Size of its words.
@@ -79,10 +81,20 @@ impl<'a> Hook<'a> {
     }
 }
 
+/// How large all is drawn where the stage is `rect`.
+fn scale(rect: Rect) -> f32 {
+    (rect.size() / FULL).min_elem().clamp(0.6, 1.8)
+}
+
+/// The part of the stage `rect` above the line and the buttons of the steps.
+pub(super) fn above_the_steps(rect: Rect) -> Rect {
+    rect.with_max_y(rect.bottom() - FOOT - steps::height(scale(rect)))
+}
+
 /// Draws the stage in `rect`.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let scale = (rect.size() / FULL).min_elem().clamp(0.6, 1.8);
-    let inner = rect.shrink2(vec2(PAD, 12.0));
+    let scale = scale(rect);
+    let inner = rect.shrink2(vec2(PAD, FOOT));
     let (top, below) = inner.split_top_bottom_at_y(inner.top() + 52.0);
     let (piece, copy) = bench.making.under();
     let project = bench.document.project();

@@ -36,6 +36,7 @@ pub(in crate::panels) fn show(
     controls::scroll_colours(&mut child);
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
         ui.reset_style();
+        form::beside_the_bar(ui);
         ui.spacing_mut().item_spacing.y = 4.0;
         layout(ui, bench, actions);
         form::heading(ui, "Yours");
@@ -70,19 +71,19 @@ fn layout(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let mut new = view.look;
     let rect = form::row(ui, "Paper", "Size of the page");
     let now = usize::from(options.paper == Paper::Letter);
-    if let Some(i) = form::pick(ui, inset(rect), "Paper", &["A4", "Letter"], now) {
+    if let Some(i) = form::pick(ui, rect, "Paper", &["A4", "Letter"], now) {
         let paper = [Paper::A4, Paper::Letter][i];
         new.options = Options { paper, ..options };
     }
     let rect = form::row(ui, "Columns", "One with pictures beside it, or two on fewer pages");
     let now = usize::from(options.columns == Columns::Two);
-    if let Some(i) = form::pick(ui, inset(rect), "Columns", &["one", "two"], now) {
+    if let Some(i) = form::pick(ui, rect, "Columns", &["one", "two"], now) {
         let columns = [Columns::One, Columns::Two][i];
         new.options = Options { columns, ..options };
     }
     let rect = form::row(ui, "Single crochet", "Its symbol in the charts; both are in use");
     let now = usize::from(single == SingleSymbol::Plus);
-    if let Some(i) = form::pick(ui, inset(rect), "Single crochet", &["×", "+"], now) {
+    if let Some(i) = form::pick(ui, rect, "Single crochet", &["×", "+"], now) {
         new.single = [SingleSymbol::Cross, SingleSymbol::Plus][i];
     }
     if new != view.look {
@@ -90,21 +91,17 @@ fn layout(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
 }
 
-fn inset(row: Rect) -> Rect {
-    row.with_max_x(row.right() - 8.0)
-}
-
 /// A text of the designer's under its name.
 fn field(ui: &mut Ui, bench: &Bench<'_>, text: SheetText, actions: &mut Actions) {
     let name = text.name();
-    form::remark(ui, name);
+    form::caption(ui, name);
     let mut words = text.of(bench.document.project()).to_owned();
-    let width = ui.available_width() - 8.0;
+    let width = ui.available_width();
     let edit = match text.is_long() {
         true => TextEdit::multiline(&mut words).desired_rows(3).char_limit(TEXT),
         false => TextEdit::singleline(&mut words).char_limit(LINE),
     };
-    let edit = edit.desired_width(width - 8.0).hint_text(text.hint());
+    let edit = edit.desired_width(width).hint_text(text.hint());
     if ui.add(edit).accessible_name(name).changed() {
         actions.edit(Edit::Sheet(text, words));
     }

@@ -62,7 +62,7 @@ impl Columns {
         cells: &[String; 3],
         (size, ink): (f32, egui::Color32),
     ) -> egui::Response {
-        let room = vec2((ui.available_width() - 8.0).min(WIDEST), 24.0);
+        let room = vec2(ui.available_width().min(WIDEST), 24.0);
         let (rect, response) = ui.allocate_exact_size(room, Sense::hover());
         let soft = type_faces::regular(type_faces::SMALL);
         let (painter, t) = (ui.painter(), bench.t);

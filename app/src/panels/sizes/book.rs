@@ -71,7 +71,7 @@ fn search(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let mut sought = bench.view.sizes.sought.clone();
     let edit = TextEdit::singleline(&mut sought).hint_text("Search by yarn").char_limit(40);
     let (rect, _) =
-        ui.allocate_exact_size(vec2(ui.available_width() - 8.0, form::ROW), Sense::hover());
+        ui.allocate_exact_size(vec2(ui.available_width(), form::ROW), Sense::hover());
     let place = rect.shrink2(vec2(0.0, 2.0));
     let edit = edit.desired_width(place.width()).min_size(place.size());
     if ui.put(place, edit).accessible_name("Search the gauge book").changed() {
@@ -162,7 +162,7 @@ fn struck_out(ui: &mut Ui, bench: &Bench<'_>, entry: &Entry, actions: &mut Actio
 
 /// A row: the place of the entry, and that of the control which strikes it out.
 fn row(ui: &mut Ui) -> (Rect, Rect) {
-    let size = vec2(ui.available_width() - 8.0, ROW + 4.0);
+    let size = vec2(ui.available_width(), ROW + 4.0);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let (place, end) = rect.split_left_right_at_x(rect.right() - STRIKE);
     let end = Rect::from_center_size(end.center() + vec2(3.0, 0.0), vec2(28.0, 28.0));

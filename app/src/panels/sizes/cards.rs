@@ -32,6 +32,7 @@ pub(in crate::panels) fn show(
     controls::scroll_colours(&mut child);
     ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
         ui.reset_style();
+        form::beside_the_bar(ui);
         ui.spacing_mut().item_spacing.y = 4.0;
         match view.card {
             SizesCard::Seams => seams::show(ui, bench, actions),

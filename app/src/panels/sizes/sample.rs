@@ -73,7 +73,7 @@ fn others(ui: &mut Ui, bench: &Bench<'_>) {
 }
 
 fn place(row: Rect, from_right: f32, width: f32) -> Rect {
-    let middle = pos2(row.right() - 8.0 - from_right - 0.5 * width, row.center().y);
+    let middle = pos2(row.right() - from_right - 0.5 * width, row.center().y);
     Rect::from_center_size(middle, vec2(width, 26.0))
 }
 
@@ -86,7 +86,8 @@ fn counted(
     actions: &mut Actions,
 ) {
     let rect = form::row(ui, words, why);
-    let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1).max_decimals(1);
+    let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1);
+    let drag = drag.custom_formatter(|count, _| form::short(count));
     let name = format!("{words} counted");
     form::field(ui, place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
     let field = place(rect, 0.0, FIELD);
@@ -133,7 +134,7 @@ fn grams(ui: &mut Ui, words: &str, g: &mut f64, actions: &mut Actions) {
 }
 
 fn unravelled(ui: &mut Ui, bench: &Bench<'_>, new: &mut SampleDraft, actions: &mut Actions) {
-    let rect = form::row(ui, "Rnd", "One round unravelled, and the length of its yarn");
+    let rect = form::row(ui, "Unravelled round", "Which round, and the length of its yarn");
     let (round, mm) = &mut new.unravelled;
     let most = bench.plan.map_or(1, |plan| plan.rounds.len() as u32).max(1);
     let drag = DragValue::new(round).range(1..=most).speed(0.1);
@@ -207,7 +208,7 @@ fn quantity(ui: &mut Ui, bench: &Bench<'_>, fitted: &Fitted) {
     let rect = form::row(ui, name, &why);
     let ink = if fitted.learned { bench.t.ink } else { bench.t.soft_ink };
     let font = type_faces::semibold(type_faces::SMALL);
-    let at = rect.right_center() - vec2(8.0, 0.0);
+    let at = rect.right_center();
     ui.painter().text(at, Align2::RIGHT_CENTER, value, font, ink);
 }
 
@@ -240,7 +241,7 @@ fn agreement(ui: &mut Ui, bench: &Bench<'_>, compared: &Compared) {
 /// Words over three numbers.
 fn line(ui: &mut Ui, bench: &Bench<'_>, words: &str, cells: [String; 3], head: bool) -> Rect {
     let t = bench.t;
-    let size = vec2(ui.available_width() - 8.0, if head { 20.0 } else { 24.0 });
+    let size = vec2(ui.available_width(), if head { 20.0 } else { 24.0 });
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
     if !head {
         let said =

@@ -98,8 +98,7 @@ fn one(
     }
     let met = told(ui, bench, stands);
     let can = bench.sizing.is_current() && met == Some(false);
-    let (rect, _) =
-        ui.allocate_exact_size(vec2(ui.available_width() - 8.0, 32.0), Sense::hover());
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 32.0), Sense::hover());
     let (left, right) = rect.split_left_right_at_x(rect.right() - 90.0);
     let name = format!("Make seam {number} meet");
     let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
@@ -147,7 +146,7 @@ fn room(
 fn edge(ui: &mut Ui, bench: &Bench<'_>, name: &str, edge: &mut Edge, actions: &mut Actions) {
     let pieces = &bench.document.project().pieces;
     let (rect, _) =
-        ui.allocate_exact_size(vec2(ui.available_width() - 8.0, form::ROW), Sense::hover());
+        ui.allocate_exact_size(vec2(ui.available_width(), form::ROW), Sense::hover());
     let (left, right) = rect.split_left_right_at_fraction(0.48);
     let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
     let words = pieces.get(edge.piece).map_or("", |p| &p.name);

@@ -49,13 +49,14 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
 }
 
 fn field(row: Rect) -> Rect {
-    let middle = pos2(row.right() - 8.0 - 0.5 * FIELD, row.center().y);
+    let middle = pos2(row.right() - 0.5 * FIELD, row.center().y);
     Rect::from_center_size(middle, vec2(FIELD, 26.0))
 }
 
 fn number(ui: &mut Ui, words: &str, name: &str, value: &mut f64, actions: &mut Actions) {
     let rect = form::row(ui, words, "As counted on the swatch");
-    let drag = DragValue::new(value).range(0.5..=1000.0).speed(0.1).max_decimals(2);
+    let drag = DragValue::new(value).range(0.5..=1000.0).speed(0.1);
+    let drag = drag.custom_formatter(|count, _| form::short(count));
     form::field(ui, field(rect), name, drag, actions);
 }
 

@@ -75,7 +75,7 @@ fn answer(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Acti
 }
 
 fn place(row: Rect, from_right: f32, width: f32) -> Rect {
-    let middle = pos2(row.right() - 8.0 - from_right - 0.5 * width, row.center().y);
+    let middle = pos2(row.right() - from_right - 0.5 * width, row.center().y);
     Rect::from_center_size(middle, vec2(width, 26.0))
 }
 
@@ -83,7 +83,6 @@ fn place(row: Rect, from_right: f32, width: f32) -> Rect {
 fn measure(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Actions) {
     let rect =
         form::row(ui, "Measured", "One measure is enough: the rest follows from the shape");
-    let rect = rect.with_max_x(rect.right() - 8.0);
     let now = match new.measure {
         ToyMeasure::Height => 0,
         ToyMeasure::Width(_) => 1,
@@ -165,7 +164,7 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
 
 /// The scale, large: it is what was asked.
 fn scale(ui: &mut Ui, bench: &Bench<'_>, scale: f64) {
-    let size = vec2(ui.available_width() - 8.0, 36.0);
+    let size = vec2(ui.available_width(), 36.0);
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
     let (number, words) = (format!("{scale:.2}"), "of this piece as designed");
     let said = format!("{number} {words}");
