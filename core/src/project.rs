@@ -2,12 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::companion::Seam;
 use crate::error::{Error, Result, within};
-use crate::making::Making;
+use crate::making::progress::Making;
 use crate::pattern::lexicon;
 use crate::pattern::write::{HouseStyle, Writer, style};
 use crate::piece::Piece;
+use crate::seam::{self, Seam};
 
 /// The version of project files this program writes, and the newest it reads.
 pub const FORMAT_VERSION: u32 = 1;
@@ -181,6 +181,6 @@ impl Project {
             }
         }
         self.making.validate(&self.pieces)?;
-        crate::companion::validate(self)
+        seam::validate(&self.pieces, &self.seams)
     }
 }

@@ -10,6 +10,7 @@ mod proofread;
 mod report;
 mod resize;
 mod rounds;
+mod seams;
 mod sheet;
 mod sized;
 

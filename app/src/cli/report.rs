@@ -6,7 +6,7 @@ use plumpline_core::warning::Warning;
 use plumpline_core::{Piece, Plan, Project, Rz};
 use serde::Serialize;
 
-use super::sized::SeamJson;
+use super::seams::SeamJson;
 
 /// All the pieces asked for.
 #[derive(Debug, Serialize)]

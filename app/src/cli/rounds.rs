@@ -10,7 +10,7 @@ use plumpline_core::sizes::{self, AtSize};
 use plumpline_core::{Piece, Plan, Project, file};
 
 use super::report::{PieceReport, Report};
-use super::sized;
+use super::{seams, sized};
 
 /// Arguments of `plumpline rounds`.
 #[derive(Debug, Args)]
@@ -63,7 +63,7 @@ impl Rounds {
     fn as_drawn(&self, project: &Project, shown: &str) -> anyhow::Result<String> {
         let plans = sized::plans(project, shown)?;
         let planned = self.planned(project, &plans);
-        let seams = sized::seams(project, &plans)?;
+        let seams = seams::seams(project, &plans)?;
         if self.json {
             let report = Report { seams, ..Report::new(project, &planned) };
             return Ok(serde_json::to_string_pretty(&report)? + "\n");
@@ -85,7 +85,7 @@ impl Rounds {
     fn at_one(&self, name: &str, at: &AtSize, shown: &str) -> anyhow::Result<String> {
         let plans = sized::plans(&at.project, shown)?;
         let planned = self.planned(&at.project, &plans);
-        let seams = sized::seams(&at.project, &plans)?;
+        let seams = seams::seams(&at.project, &plans)?;
         let mut report = Report { seams, ..Report::new(&at.project, &planned) };
         for (piece, index) in report.pieces.iter_mut().zip(self.chosen(&at.project)) {
             sized::mark(piece, name, at, index);
@@ -124,7 +124,7 @@ impl Rounds {
             }
             out += &sized::table(piece);
         }
-        report.seams = sized::seams(project, &drawn)?;
+        report.seams = seams::seams(project, &drawn)?;
         if self.json {
             return Ok(serde_json::to_string_pretty(&report)? + "\n");
         }

@@ -1,9 +1,10 @@
 //! Whose progress is whose when pieces and sizes come, go and change, by a step or by taking
 //! one back.
 
-use super::{Making, Progress, has_size};
+use super::progress::has_size;
+use super::{Making, Progress};
 use crate::piece::Piece;
-use crate::sizes::Size;
+use crate::piece::size::Size;
 
 impl Making {
     /// This progress, made on `before`, for the pieces `after`: each copy stays with its

@@ -1,9 +1,7 @@
 //! Pace: time worked, and time left at the maker's own pace.
 
-use serde::{Deserialize, Serialize};
-
 use super::course::Course;
-use super::{Making, Progress, Stand};
+use super::{Making, Pace, Progress, Stand};
 use crate::piece::Habits;
 
 /// Stitches after which a maker's own pace is known well enough to be used. Common practice,
@@ -19,26 +17,6 @@ const SLOW: f64 = 3.0;
 const QUICKEST_S: f64 = 0.4;
 /// Time between two steps that is counted at most, s, unless the step is a long round.
 const LONGEST_S: f64 = 300.0;
-
-/// Stitches made without a pause, and the time they took.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct Pace {
-    /// Stitches.
-    pub stitches: u32,
-    /// Seconds.
-    pub seconds: f64,
-}
-
-impl Pace {
-    /// Both together.
-    fn and(self, other: Self) -> Self {
-        Self {
-            stitches: self.stitches.saturating_add(other.stitches),
-            seconds: self.seconds + other.seconds,
-        }
-    }
-}
 
 /// What is made, what is left and how long it takes.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

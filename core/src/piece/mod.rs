@@ -5,6 +5,7 @@ mod ease;
 mod measures;
 mod picture;
 mod rules;
+pub(crate) mod size;
 
 use std::collections::BTreeMap;
 
@@ -14,11 +15,11 @@ use crate::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::error::{Error, Result, within};
 use crate::gauge::Gauge;
 use crate::outline::Outline;
-use crate::sizes::Size;
 
 pub use ease::{EASE_STOPS, ease_stop};
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
+use size::Size;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
@@ -281,7 +282,7 @@ impl Piece {
         if let Some(picture) = &self.picture {
             picture.validate()?;
         }
-        crate::sizes::validate(&self.sizes)?;
+        size::validate(&self.sizes)?;
         self.outline.validate()
     }
 }

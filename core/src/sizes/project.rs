@@ -5,7 +5,7 @@ use crate::error::{Error, Result};
 use crate::plan::plan;
 use crate::project::Project;
 
-use super::{ASKED_FACTOR, Resized, Size, SizeBy, sized_piece};
+use super::{Resized, Size, SizeBy, sized_piece};
 
 /// A project whose pieces are at the size of one name.
 #[derive(Debug, Clone)]
@@ -225,17 +225,4 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
 pub fn put(project: &mut Project, index: usize, made: &Resized) {
     companion::carry(&mut project.seams, index, made);
     project.pieces[index] = made.piece.clone();
-}
-
-/// The sizes of a piece whose outline was multiplied by `scale`: those that go by a factor
-/// are still as large as they were.
-pub(super) fn sizes_at(sizes: &[Size], scale: f64) -> Vec<Size> {
-    let kept = |size: &Size| match size.by {
-        SizeBy::Factor(factor) => {
-            let factor = (factor / scale).clamp(ASKED_FACTOR.0, ASKED_FACTOR.1);
-            Size { by: SizeBy::Factor(factor), ..size.clone() }
-        }
-        _ => size.clone(),
-    };
-    sizes.iter().map(kept).collect()
 }

@@ -158,7 +158,7 @@ impl<'a> Base<'a> {
         piece.outline = piece.outline.scaled(scale, scale);
         piece.straight_mm *= scale;
         crate::another_yarn::set_gauge(&mut piece, gauge);
-        piece.sizes = super::project::sizes_at(&self.piece.sizes, scale);
+        piece.sizes = crate::piece::size::sizes_at(&self.piece.sizes, scale);
         if let Some(picture) = &mut piece.picture {
             picture.scale(scale);
         }
