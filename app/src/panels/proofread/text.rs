@@ -91,7 +91,9 @@ fn field(ui: &mut Ui, bench: &Bench<'_>, height: f32, actions: &mut Actions) {
     shown.response.response.widget_info(name);
     if shown.response.response.has_focus() {
         // Inside the panel, round what of the text is in sight.
-        let seen = ui.clip_rect().shrink(5.0);
+        // A scroll area clips the way it scrolls and no other.
+        let seen = Rect::from_x_y_ranges(ui.max_rect().x_range(), ui.clip_rect().y_range());
+        let seen = seen.intersect(ui.clip_rect()).shrink(4.0);
         paint::focus_ring(ui.painter(), seen, 6.0, bench.t);
     }
     margin(ui, bench, &shown);
