@@ -3,6 +3,7 @@
 
 mod bench;
 mod homes;
+mod wait;
 
 use std::path::Path;
 use std::time::{Duration, Instant};
@@ -14,6 +15,7 @@ use homes::at_home;
 use plumpline::studio::view::Stage;
 use plumpline_core::making::{Progress, Stand, Stop};
 use plumpline_core::{Band, Gauge, Piece, Project, Yarn, file, starter::Starter};
+use wait::until;
 
 /// A ball of a dozen rounds or so.
 fn small_ball() -> Piece {
@@ -49,16 +51,6 @@ fn at(bench: &Bench<'_>) -> (u32, u32) {
 fn now(bench: &mut Bench<'_>, seconds: f64) {
     bench.input_mut().time = Some(seconds);
     bench.step();
-}
-
-/// Waits for the thread that writes.
-fn until(bench: &mut Bench<'_>, what: &str, mut done: impl FnMut(&Bench<'_>) -> bool) {
-    let began = Instant::now();
-    while !done(bench) {
-        assert!(began.elapsed() < Duration::from_secs(20), "{what}");
-        std::thread::sleep(Duration::from_millis(2));
-        bench.step();
-    }
 }
 
 fn saved_at(home: &Path, project: &Project) -> std::path::PathBuf {

@@ -3,9 +3,9 @@
 //! and pieces change.
 
 mod homes;
+mod wait;
 
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::Harness;
@@ -15,6 +15,7 @@ use plumpline::studio::app::Studio;
 use plumpline_core::making::{Course, Progress, Stand, Stop};
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Gauge, Piece, Project, Size, SizeBy, file, starter::Starter};
+use wait::until;
 
 type Bench<'a> = Harness<'a, Studio>;
 
@@ -51,16 +52,6 @@ fn settle(bench: &mut Bench<'_>) {
         hands.course(hands.under().0).is_some()
     });
     bench.run();
-}
-
-/// Waits for the threads that plan and write.
-fn until(bench: &mut Bench<'_>, what: &str, mut done: impl FnMut(&Bench<'_>) -> bool) {
-    let began = Instant::now();
-    while !done(bench) {
-        assert!(began.elapsed() < Duration::from_secs(20), "{what}");
-        std::thread::sleep(Duration::from_millis(2));
-        bench.step();
-    }
 }
 
 fn until_saved(bench: &mut Bench<'_>) {

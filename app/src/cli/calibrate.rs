@@ -131,15 +131,14 @@ impl Calibrate {
             }
             file::save(&project, output)?;
         }
-        super::print(&lines(&project, &made, &learned));
+        super::print(&lines(&project, &learned));
         Ok(())
     }
 
     /// What was measured, by piece; first that of piece `index`, which unnamed measures are of.
     fn made(&self, project: &Project, index: usize) -> anyhow::Result<Vec<OfPiece>> {
         let mut made = vec![OfPiece { piece: index, measures: Vec::new() }];
-        let named = self.measures();
-        for Of { piece, value } in named {
+        for Of { piece, value } in self.measures() {
             let piece = match piece {
                 Some(name) => super::sized::named(project, &name)?,
                 None => index,
@@ -201,8 +200,7 @@ impl Calibrate {
     }
 }
 
-fn lines(project: &Project, made: &[OfPiece], learned: &Calibration) -> String {
-    let several = made.iter().filter(|of| !of.measures.is_empty()).count() > 1;
+fn lines(project: &Project, learned: &Calibration) -> String {
     let mut out = String::new();
     for f in &learned.fitted {
         let unit = f.quantity.unit();
@@ -218,7 +216,7 @@ fn lines(project: &Project, made: &[OfPiece], learned: &Calibration) -> String {
     }
     for row in &learned.table {
         let measure = row.measured.measure;
-        if several {
+        if learned.is_of_several() {
             out += &format!("{}, ", project.pieces[row.piece].name);
         }
         out += &format!(

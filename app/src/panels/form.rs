@@ -31,6 +31,12 @@ pub(crate) fn row(ui: &mut Ui, name: &str, why: &str) -> Rect {
     rect.with_min_x(place.right() + 8.0)
 }
 
+/// The place of a field `width` wide in a row, its end so far from the end of the row.
+pub(crate) fn place(row: Rect, from_right: f32, width: f32) -> Rect {
+    let middle = pos2(row.right() - from_right - 0.5 * width, row.center().y);
+    Rect::from_center_size(middle, vec2(width, 26.0))
+}
+
 /// Leaves room for the bar of the scroll area that `ui` is in: rows end beside it.
 pub(crate) fn beside_the_bar(ui: &mut Ui) {
     ui.set_max_width(ui.available_width() - BAR);

@@ -34,7 +34,7 @@ pub enum Quantity {
 }
 
 impl Quantity {
-    /// All of them, in the order of [`Calibration::fitted`].
+    /// All of them, in the order of [`Calibration::fitted`](super::Calibration::fitted).
     pub const ALL: [Self; 5] = [
         Self::StitchWidth,
         Self::RoundHeight,

@@ -15,8 +15,8 @@ const NUDGE: f64 = 1e-4;
 /// A step shorter than this in every logarithm, and the fit is found.
 const FOUND: f64 = 1e-7;
 
-/// Where the fit begins, in logarithms of the stiffness.
-const STARTS: [f64; 3] = [0.0, -0.5, 0.5];
+/// Where the fit begins besides at what was known, in logarithms of the stiffness.
+const OTHER_STARTS: [f64; 2] = [-0.5, 0.5];
 
 /// A quantity whose uncertainty is still more than this share of what it was before is not
 /// told by the measures.
@@ -62,14 +62,17 @@ pub(super) fn fit(asked: &Asked<'_>) -> Found {
 /// stuffed hard can measure nearly the same, each a minimum of its own.
 fn lowest(asked: &Asked<'_>, free: [bool; N]) -> Found {
     let stiffness = Quantity::StiffnessAlong as usize;
-    let starts: &[f64] = if free[stiffness] { &STARTS } else { &[0.0] };
-    let from = |&log: &f64| {
+    let from = |log: f64| {
         let mut logs = [0.0; N];
         logs[stiffness] = log;
         settle(asked, free, logs)
     };
-    let found = starts.iter().map(from).min_by(|a, b| a.cost.total_cmp(&b.cost));
-    found.unwrap_or_else(|| settle(asked, free, [0.0; N]))
+    let known = from(0.0);
+    if !free[stiffness] {
+        return known;
+    }
+    let lower = |best: Found, next: Found| if next.cost < best.cost { next } else { best };
+    OTHER_STARTS.into_iter().map(from).fold(known, lower)
 }
 
 /// The fit of the quantities that are `free`, from `logs`.

@@ -1,10 +1,11 @@
 //! Calibration: the maker's own cloth, learned from a finished sample.
 //!
-//! The maker works a piece or two, measures and weighs them, and [`calibrate`](calibrate()) finds the
-//! cloth that explains the measures best: stitch width, round height, firmness, stiffness
-//! along over around, and yarn in a stitch. It is a least-squares fit by Gauss–Newton in the
-//! logarithms of the five, with what was known before as residuals of their own: what the
-//! measures do not tell stays as it was, and is named. The [`book`] keeps what was learned.
+//! The maker works a piece or two, measures and weighs them, and [`calibrate`](calibrate())
+//! finds the cloth that explains the measures best: stitch width, round height, firmness,
+//! stiffness along over around, and yarn in a stitch. It is a least-squares fit by
+//! Gauss–Newton in the logarithms of the five, with what was known before as residuals of
+//! their own: what the measures do not tell stays as it was, and is named. The [`book`] keeps
+//! what was learned.
 
 pub mod book;
 mod cloth;
@@ -60,6 +61,11 @@ impl Calibration {
     #[must_use]
     pub fn apply(&self, piece: &Piece) -> Piece {
         self.cloth.stuffing(piece, &self.prior).dress(piece)
+    }
+
+    /// Whether more than one piece was measured: a measure is then told with its piece.
+    pub fn is_of_several(&self) -> bool {
+        are_of_several(&self.table)
     }
 }
 
@@ -146,6 +152,10 @@ fn sample<'a>(project: &'a Project, made: &OfPiece, prior: &MakersCloth) -> Resu
     Ok(sample)
 }
 
+fn are_of_several(table: &[Compared]) -> bool {
+    table.iter().any(|row| row.piece != table[0].piece)
+}
+
 fn notes(project: &Project, fitted: &[Fitted], table: &[Compared]) -> Vec<String> {
     let untold = fitted.iter().filter(|f| !f.learned).map(|f| {
         let unit = f.quantity.unit();
@@ -156,9 +166,10 @@ fn notes(project: &Project, fitted: &[Fitted], table: &[Compared]) -> Vec<String
     });
     let odd = table.iter().filter(|row| row.off().abs() > DISAGREES).map(|row| {
         let (measure, unit) = (row.measured.measure, row.measured.measure.unit());
-        let several = table.iter().any(|other| other.piece != row.piece);
-        let of = if several { project.pieces[row.piece].name.as_str() } else { "" };
-        let of = if several { format!("{of}, ") } else { String::new() };
+        let of = match are_of_several(table) {
+            true => format!("{}, ", project.pieces[row.piece].name),
+            false => String::new(),
+        };
         format!(
             "{of}{}: {:.1} {unit} measured, but the other measures ask for {:.1}; measure it \
              again, and check that the rounds were worked as written.",

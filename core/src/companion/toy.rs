@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use crate::error::{Error, Result, within};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
-use crate::sizes::{ASKED_MM, Resized, Size, SizeBy, sized};
+use crate::sizes::{ASKED_MM, Resized, Size, SizeBy, sized, tolerance_mm};
 
 /// Turns in which a factor is corrected for a measure that no [`SizeBy`] names.
 const TURNS: usize = 5;
@@ -124,11 +124,9 @@ impl Matched {
         self.made_mm - self.toy_mm
     }
 
-    /// Whether it comes to the toy's measure: within one in a hundred or half a round,
-    /// whichever is more.
+    /// Whether it comes to the toy's measure, as near as [`tolerance_mm`] asks of every size.
     pub fn is_met(&self) -> bool {
-        let half_round = 0.5 * self.made.piece.gauge.round_height_mm();
-        self.off_mm().abs() <= half_round.max(0.01 * self.toy_mm)
+        self.off_mm().abs() <= tolerance_mm(self.toy_mm, &self.made.piece.gauge)
     }
 
     /// How near it comes, in a sentence, lengths in mm.

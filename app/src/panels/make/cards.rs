@@ -1,4 +1,5 @@
-//! A card for every copy of every piece at the size under the hook: how far each is, and which one is under the hook.
+//! A card for every copy of every piece at the size under the hook: how far each is, and which
+//! one is under the hook.
 
 use egui::{
     Rect, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, UiBuilder, WidgetInfo, vec2,

@@ -1,6 +1,6 @@
 //! A finished sample: what was measured, what it teaches, and how forecast and measure agree.
 
-use egui::{Align2, DragValue, Rect, Sense, Stroke, TextEdit, Ui, pos2, vec2};
+use egui::{Align2, DragValue, Rect, Sense, Stroke, TextEdit, Ui, vec2};
 use plumpline_core::calibrate::{Calibration, Compared, Fitted, Quantity};
 
 use crate::panels::{form, length_field};
@@ -72,11 +72,6 @@ fn others(ui: &mut Ui, bench: &Bench<'_>) {
     }
 }
 
-fn place(row: Rect, from_right: f32, width: f32) -> Rect {
-    let middle = pos2(row.right() - from_right - 0.5 * width, row.center().y);
-    Rect::from_center_size(middle, vec2(width, 26.0))
-}
-
 /// So many stitches or rounds, and how long they are.
 fn counted(
     ui: &mut Ui,
@@ -89,8 +84,8 @@ fn counted(
     let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1);
     let drag = drag.custom_formatter(|count, _| form::short(count));
     let name = format!("{words} counted");
-    form::field(ui, place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
-    let field = place(rect, 0.0, FIELD);
+    form::field(ui, form::place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
+    let field = form::place(rect, 0.0, FIELD);
     let name = format!("{words} measured");
     let at = (*mm, bench.unit());
     if let Some(new) =
@@ -108,7 +103,7 @@ fn length(
     actions: &mut Actions,
 ) {
     let rect = form::row(ui, words, why);
-    let (field, name) = (place(rect, 0.0, FIELD), format!("{words}, measured"));
+    let (field, name) = (form::place(rect, 0.0, FIELD), format!("{words}, measured"));
     let at = (*mm, bench.unit());
     if let Some(new) =
         length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
@@ -130,7 +125,7 @@ fn grams(ui: &mut Ui, words: &str, g: &mut f64, actions: &mut Actions) {
             "–" | "-" | "" => Some(0.0),
             text => text.trim_end_matches('g').trim().replace(',', ".").parse().ok(),
         });
-    form::field(ui, place(rect, 0.0, FIELD), &format!("Yarn, {words}"), drag, actions);
+    form::field(ui, form::place(rect, 0.0, FIELD), &format!("Yarn, {words}"), drag, actions);
 }
 
 fn unravelled(ui: &mut Ui, bench: &Bench<'_>, new: &mut SampleDraft, actions: &mut Actions) {
@@ -138,10 +133,10 @@ fn unravelled(ui: &mut Ui, bench: &Bench<'_>, new: &mut SampleDraft, actions: &m
     let (round, mm) = &mut new.unravelled;
     let most = bench.plan.map_or(1, |plan| plan.rounds.len() as u32).max(1);
     let drag = DragValue::new(round).range(1..=most).speed(0.1);
-    let count = place(rect, FIELD + 6.0, COUNT);
+    let count = form::place(rect, FIELD + 6.0, COUNT);
     form::field(ui, count, "Round unravelled", drag, actions);
     let at = (*mm, bench.unit());
-    let field = place(rect, 0.0, FIELD);
+    let field = form::place(rect, 0.0, FIELD);
     let name = "Yarn of the round";
     if let Some(length) =
         length_field::show_or(ui, field, name, at, 0.0..=LONGEST, Some("–"), actions)
@@ -174,7 +169,7 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
     form::remark(ui, &format!("Keeps it for {yarn} on this hook, for every project."));
     let rect = form::row(ui, "Maker", "Whose hand; leave it empty where there is only one");
     let mut maker = bench.view.sizes.maker.clone();
-    let field = place(rect, 0.0, 150.0);
+    let field = form::place(rect, 0.0, 150.0);
     let edit = TextEdit::singleline(&mut maker).char_limit(40).desired_width(field.width());
     if ui.put(field, edit).accessible_name("Maker").changed() {
         actions

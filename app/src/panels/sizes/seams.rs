@@ -1,6 +1,6 @@
 //! Companions: where pieces meet, how, and which may give way.
 
-use egui::{Popup, Rect, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Popup, Rect, Sense, Stroke, Ui, vec2};
 use plumpline_core::companion::{At, Edge, SeamKind, SeamReport, Side};
 use plumpline_core::{Piece, Seam};
 
@@ -126,8 +126,7 @@ fn room(
 ) {
     let why = "How much wider the second is than the first, across";
     let rect = form::row(ui, "Room to spare", why);
-    let field =
-        Rect::from_center_size(pos2(rect.right() - 46.0, rect.center().y), vec2(92.0, 26.0));
+    let field = form::place(rect, 0.0, 92.0);
     let name = format!("Room of seam {number}");
     let unit = bench.unit();
     let at = (mm, unit);

@@ -1,6 +1,6 @@
 //! Another yarn: the piece in another swatch, its rounds kept or its size kept, side by side.
 
-use egui::{DragValue, Rect, Ui, pos2, vec2};
+use egui::{DragValue, Ui};
 use plumpline_core::sizes::Keeps;
 use plumpline_core::{Gauge, Plan, Yarn};
 
@@ -28,13 +28,21 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let rect = form::row(ui, "over", "The length both were counted over");
     let at = (gauge.across_mm, bench.unit());
     let over = "Other yarn, over";
-    if let Some(mm) = length_field::show(ui, field(rect), over, at, 1.0..=2000.0, actions) {
+    if let Some(mm) =
+        length_field::show(ui, form::place(rect, 0.0, FIELD), over, at, 1.0..=2000.0, actions)
+    {
         (new.across_mm, new.along_mm) = (mm, mm);
     }
     let mut hook = gauge.hook_mm;
     let rect = form::row(ui, "Hook", "Shaft diameter");
     let drag = DragValue::new(&mut hook).range(0.5..=30.0).speed(0.02).suffix(" mm");
-    form::field(ui, field(rect), "Other yarn, hook", drag.max_decimals(2), actions);
+    form::field(
+        ui,
+        form::place(rect, 0.0, FIELD),
+        "Other yarn, hook",
+        drag.max_decimals(2),
+        actions,
+    );
     new.hook_mm = hook;
     book::show(ui, bench, &mut new, actions);
     if new != gauge && new.validate().is_ok() {
@@ -48,16 +56,11 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     compared(ui, bench, gauge, actions);
 }
 
-fn field(row: Rect) -> Rect {
-    let middle = pos2(row.right() - 0.5 * FIELD, row.center().y);
-    Rect::from_center_size(middle, vec2(FIELD, 26.0))
-}
-
 fn number(ui: &mut Ui, words: &str, name: &str, value: &mut f64, actions: &mut Actions) {
     let rect = form::row(ui, words, "As counted on the swatch");
     let drag = DragValue::new(value).range(0.5..=1000.0).speed(0.1);
     let drag = drag.custom_formatter(|count, _| form::short(count));
-    form::field(ui, field(rect), name, drag, actions);
+    form::field(ui, form::place(rect, 0.0, FIELD), name, drag, actions);
 }
 
 /// The piece as it is and both ways in the other yarn.

@@ -1,6 +1,6 @@
 //! A toy at hand: one measure of it gives the scale at which this piece is as large.
 
-use egui::{Align2, DragValue, Rect, Sense, TextEdit, Ui, pos2, vec2};
+use egui::{Align2, DragValue, Sense, TextEdit, Ui, pos2, vec2};
 use plumpline_core::Size;
 use plumpline_core::companion::{Matched, Spot, ToyMeasure};
 
@@ -49,7 +49,7 @@ fn ask(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Actions
     form::heading(ui, "The toy");
     measure(ui, bench, new, actions);
     let rect = form::row(ui, "It measures", "On the stuffed toy, with a ruler or a tape");
-    let field = place(rect, 0.0, FIELD);
+    let field = form::place(rect, 0.0, FIELD);
     let at = (new.mm, bench.unit());
     let name = "Toy measures";
     if let Some(mm) =
@@ -72,11 +72,6 @@ fn answer(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Acti
             taken(ui, bench, matched, new, actions);
         }
     }
-}
-
-fn place(row: Rect, from_right: f32, width: f32) -> Rect {
-    let middle = pos2(row.right() - from_right - 0.5 * width, row.center().y);
-    Rect::from_center_size(middle, vec2(width, 26.0))
 }
 
 /// What is measured, and where.
@@ -108,8 +103,8 @@ fn where_it_is(ui: &mut Ui, bench: &Bench<'_>, spot: Spot, actions: &mut Actions
     let why = "At its widest, or at the top of a round of this piece as it is designed";
     let rect = form::row(ui, "Taken at", why);
     let right = match spot {
-        Spot::Widest => 8.0,
-        Spot::Round(_) => ROUND + 14.0,
+        Spot::Widest => 0.0,
+        Spot::Round(_) => ROUND + 6.0,
     };
     let rounds = bench.plan.map_or(1, |plan| plan.rounds.len() as u32);
     let options = ["the widest", "round"];
@@ -123,7 +118,7 @@ fn where_it_is(ui: &mut Ui, bench: &Bench<'_>, spot: Spot, actions: &mut Actions
     }
     if let Spot::Round(mut round) = spot {
         let drag = DragValue::new(&mut round).range(1..=rounds.max(1)).speed(0.1);
-        let field = place(rect, 0.0, ROUND);
+        let field = form::place(rect, 0.0, ROUND);
         if form::field(ui, field, "Toy taken at round", drag, actions).changed() {
             new = Spot::Round(round);
         }
@@ -189,7 +184,7 @@ fn taken(
 ) {
     form::heading(ui, "Work with it");
     let rect = form::row(ui, "Called", "What the size is to be called in the table");
-    let field = place(rect, 0.0, NAME);
+    let field = form::place(rect, 0.0, NAME);
     let edit = TextEdit::singleline(&mut new.name).char_limit(24).desired_width(field.width());
     ui.put(field, edit).accessible_name("Name of the matched size");
     let name = new.name.trim();
