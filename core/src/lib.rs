@@ -27,7 +27,7 @@ pub mod calibrate;
 pub mod cloth;
 pub mod companion;
 pub mod counts;
-pub mod ease;
+
 mod error;
 pub mod estimate;
 pub mod file;
@@ -56,7 +56,7 @@ pub use gauge::Gauge;
 pub use length::Unit;
 pub use outline::{Hold, Knot, Outline, Rz};
 pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
-pub use plan::{Plan, Round, plan};
+pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};
 pub use seam::Seam;
 pub use sizes::{Size, SizeBy};

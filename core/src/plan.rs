@@ -2,7 +2,7 @@
 
 use crate::bend::{Bend, bends};
 use crate::cloth::Kind;
-use crate::counts::{self, Chosen, Start};
+use crate::counts::{self, Chosen, Effort, Start, worked_length_mm};
 use crate::error::{Error, Result};
 use crate::estimate::{Estimate, Worked, estimate};
 use crate::forecast::fit::{Fit, Trail, node_offsets};
@@ -49,7 +49,8 @@ pub struct Plan {
     pub rounds: Vec<Round>,
     /// Stitches the cloth would have if stitches could be split, per round.
     pub ideal: Vec<f64>,
-    /// The stuffed profile: one node per round edge, M + 1 in all, z = 0 at the start.
+    /// The stuffed profile: one node per round edge, M + 1 in all, z = 0 at the start; then
+    /// the pole of the disc that closes an end drawn shut.
     pub forecast: Vec<Rz>,
     /// What to add to the forecast's z to lay it on the outline, mm.
     pub shift_mm: f64,
@@ -62,6 +63,10 @@ pub struct Plan {
     pub depth_mm: Option<f64>,
     /// Distance between forecast and outline.
     pub fit: Option<Fit>,
+    /// Expected RMS distance over hands, stitch widths.
+    pub likely_rms_stitches: f64,
+    /// What its pattern costs the maker, in new numbers of repeats: 0 asks nothing.
+    pub trouble: f64,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
     /// The written rounds.
@@ -136,10 +141,23 @@ impl Plan {
 /// For a piece that [`Piece::validate`] refuses, or one of fewer than two or more than
 /// [`MOST_ROUNDS`] rounds at its gauge.
 pub fn plan(piece: &Piece) -> Result<Plan> {
+    plan_with(piece, Effort::Full)
+}
+
+/// As [`plan`], within the forecasts that a hand dragging a knot can wait for: the same but at
+/// the faithful end, which is then not gone down to its last stitch.
+///
+/// # Errors
+/// As [`plan`].
+pub fn plan_draft(piece: &Piece) -> Result<Plan> {
+    plan_with(piece, Effort::Draft)
+}
+
+fn plan_with(piece: &Piece, effort: Effort) -> Result<Plan> {
     piece.validate()?;
     let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
-    let chosen = counts::choose(piece, &profile, &rest);
+    let chosen = counts::choose(piece, &profile, &rest, effort);
     Ok(describe(piece, &profile, &rest, chosen))
 }
 
@@ -163,11 +181,11 @@ pub(crate) fn plannable(piece: &Piece) -> Result<()> {
 /// Rounds that the rest length of `piece` comes to, to the nearest; a plan takes this many
 /// or one either side.
 pub(crate) fn rounds_of(piece: &Piece) -> u32 {
-    piece.rounds_in(skin(piece).1.length_mm(), MOST_ROUNDS).round() as u32
+    piece.rounds_in(worked_length_mm(piece, &skin(piece).1), MOST_ROUNDS).round() as u32
 }
 
 fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
-    let rounds = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
+    let rounds = piece.rounds_in(worked_length_mm(piece, rest), MOST_ROUNDS);
     if rounds < 1.5 {
         return Err(Error::new(
             "outline",
@@ -190,7 +208,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
     let rounds = place_rounds(piece, &chosen);
     let outline = profile.places();
-    let forecast = chosen.settled.nodes.clone();
+    let mut forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, width);
     let worded = rounds
@@ -200,6 +218,11 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let stuff_after = stuff_after(&chosen.counts, width);
     let wording = word(worded, manner(piece, chosen.start), stuff_after, &Writer::bench());
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
+    if piece.outline.finishes_closed() {
+        // The gathered loops close the end as a level disc.
+        let last = forecast[forecast.len() - 1];
+        forecast.push(Rz::new(0.0, last.z));
+    }
     let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
     let stitch_mm = (width, height);
     let estimate = needs(piece, &rounds, volume / 1000.0);
@@ -221,6 +244,8 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         shift_mm: chosen.fit.shift_mm,
         offsets_mm,
         fit: Some(chosen.fit),
+        likely_rms_stitches: chosen.likely_rms_stitches,
+        trouble: chosen.trouble,
         misfits,
         wording,
         estimate,

@@ -9,6 +9,7 @@ use crate::outline::Rz;
 const REACHED_STITCHES: f64 = 0.5;
 
 /// Distance of a settled shape to the outline, node by node.
+#[derive(Debug, Clone)]
 pub(super) struct Misfit {
     /// Signed distance outwards, less what the chords' sag needs, mm.
     pub(super) off: Vec<f64>,

@@ -1,30 +1,40 @@
 //! Counts: whole stitches for every round.
 //!
 //! [`Targets`] are the stitches the closed-form skin would have if stitches could be split;
-//! `programme` rounds them by dynamic programming under the [`rules`], as [`Rounds`] states
-//! them; `polish` then
-//! moves stitches towards the outline, by what the forecast says each stitch does, and from
-//! that faithful answer on towards rounds that are easier to work.
+//! `rounds` says what whole stitches may stand in their place. A `candidate` is one number of
+//! rounds: the shape of its ideal counts is forecast, and near that forecast a `beam` search
+//! finds the best counts at several prices of [`repeats`]: free ones, and a `family` of patterns
+//! from many numbers of repeats to the fewest. The true forecasts of all of these make the `answers`, from faithful to simple,
+//! judged by their [`likely`] fit; of them one is taken.
 
+mod answers;
 mod beam;
+mod candidate;
+mod descent;
+mod family;
 mod form;
+pub mod likely;
 mod misfit;
 mod model;
-mod polish;
-mod programme;
+pub mod repeats;
 mod rounds;
 pub mod rules;
+pub mod slack;
+mod steps;
 
 use crate::forecast::fit::{self, Fit, Trail};
 use crate::forecast::settle::{Settled, settle, settled_gradient};
 use crate::forecast::{Cloth, Energy, Finish, Skin, pressure_for_skin};
 use crate::outline::{POLE_MM, Profile};
-use crate::piece::{EASE_STOPS, Firmness, MOST_ROUNDS, Piece, ease_stop};
+use crate::piece::{MOST_ROUNDS, Piece};
 use crate::skin::RestSkin;
 
-use polish::{Candidate, Step};
+pub use answers::INDIFFERENT_STITCHES;
+use answers::{Answer, Front};
+use candidate::{Candidate, Wish};
 pub use rounds::Rounds;
-pub use rules::{Price, Start, Targets};
+pub(crate) use rules::worked_length_mm;
+pub use rules::{Start, Targets};
 
 /// The counts chosen for a piece and the forecast they were judged by.
 #[derive(Debug, Clone)]
@@ -39,70 +49,76 @@ pub struct Chosen {
     pub settled: Settled,
     /// Its distance from the outline.
     pub fit: Fit,
+    /// Expected RMS distance over hands, stitch widths.
+    pub likely_rms_stitches: f64,
+    /// What its pattern costs the maker, in new numbers of repeats.
+    pub trouble: f64,
+    /// Hoop strain of each round's top edge, stuffed against at rest; negative where the cloth
+    /// is slack. `None` at a gathered round.
+    pub hoop_strains: Vec<Option<f64>>,
     /// Forecasts solved on the way.
     pub forecasts: usize,
     /// Rules that had to give way.
     pub gave_way: Vec<rules::GaveWay>,
 }
 
-/// Forecasts a plan may solve.
-pub const MOST_FORECASTS: usize = 12;
-
-/// Forecasts that the faithful answer may take: what is left when every stop of ease after
-/// it takes one.
-const FAITHFUL_FORECASTS: usize = MOST_FORECASTS - (EASE_STOPS.len() - 1);
-
-/// How many times the leader's cost a number of rounds may have and still be tried further.
-const HOPELESS: f64 = 2.0;
-
-/// Whole stitches for `piece`, whose outline is `profile` and whose closed-form skin is
-/// `rest`.
-///
-/// First as close to the outline as whole stitches come, then made easier stop by stop, as
-/// far as the piece's ease goes. Each stop starts from the one before and is taken only if
-/// no more rounds are uneven after it: whoever moves the slider on may lose fit or gain
-/// ease, never lose both.
-pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Chosen {
-    let trail = Trail::new(profile.places());
-    let (mut best, others) = faithful(piece, profile, rest, &trail);
-    for (stop, &ease) in EASE_STOPS[..=ease_stop(piece.ease)].iter().enumerate().skip(1) {
-        best.set_ease(ease);
-        let budget = FAITHFUL_FORECASTS + stop - others;
-        while best.forecasts < budget && best.improve() == Step::Worse {}
+impl Chosen {
+    /// Most stitches that `round` may gain on `below` and lie flat; as many again in a small
+    /// round.
+    pub fn most_gain(&self, piece: &Piece, round: u32, below: u32) -> u32 {
+        if self.start.side().is_some() {
+            return u32::MAX;
+        }
+        rules::most_gain(rules::flat_of_round(piece, round), below, self.counts[0])
     }
-    best.finish(others)
 }
 
-/// The candidate that comes closest to the outline, and the forecasts the others took. The
-/// number of rounds is the rest length over the round height, or one either side unless pins
-/// hold them all.
-fn faithful<'a>(
-    piece: &'a Piece,
-    profile: &'a Profile,
-    rest: &RestSkin,
-    trail: &'a Trail,
-) -> (Candidate<'a>, usize) {
-    let middle = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
-    let middle = (middle.round() as usize).clamp(2, MOST_ROUNDS);
-    // A piece held in every one of its rounds has that many.
-    let all_held = piece.pins.len() == middle
-        && (1..).zip(piece.pins.keys()).all(|(round, &held)| round == held);
-    let either_side = if all_held { 0 } else { 1 };
-    let mut candidates: Vec<Candidate<'_>> = (middle - either_side..=middle + either_side)
-        .filter(|&rounds| rounds >= 2)
-        .map(|rounds| Candidate::new(piece, profile, rest, trail, rounds))
-        .collect();
-    // A number of rounds far behind after its first forecast never catches up.
-    let leading = candidates.iter().map(Candidate::cost).fold(f64::INFINITY, f64::min);
-    for candidate in candidates.iter_mut().filter(|c| c.cost() <= HOPELESS * leading) {
-        candidate.improve();
+/// How long a plan may take.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Effort {
+    /// At most [`MOST_FORECASTS`]: what a hand that drags can wait for.
+    #[default]
+    Draft,
+    /// The faithful end is gone down to the last stitch on the true forecast.
+    Full,
+}
+
+/// Forecasts a plan may solve, the descent to the faithful end apart.
+pub const MOST_FORECASTS: usize = 12;
+
+/// Whole stitches for `piece`, whose outline is `profile` and whose closed-form skin is
+/// `rest`: the answer that its simplicity asks for.
+pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort) -> Chosen {
+    let trail = Trail::new(profile.places());
+    let wish = Wish { piece, profile, rest, trail: &trail };
+    let (candidate, answer, forecasts) = Front::of(&wish, effort).take();
+    chosen(&candidate, answer, forecasts)
+}
+
+/// Every answer to `piece` worth choosing, from the most faithful to the simplest: none is
+/// beaten by another in both likely fit and trouble.
+pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<Chosen> {
+    let trail = Trail::new(profile.places());
+    let piece = &Piece { simplicity: Some(0.0), accepted: None, ..piece.clone() };
+    let wish = Wish { piece, profile, rest, trail: &trail };
+    let Front { candidate, answers, forecasts, .. } = Front::of(&wish, Effort::Full);
+    answers.into_iter().map(|answer| chosen(&candidate, answer, forecasts)).collect()
+}
+
+fn chosen(candidate: &Candidate<'_>, answer: Answer, forecasts: usize) -> Chosen {
+    let targets = &candidate.rounds.targets;
+    Chosen {
+        start: targets.start,
+        hoop_strains: answer.stuffed.shape.hoop_strains(),
+        counts: answer.stuffed.counts,
+        ideal: targets.ideal.clone(),
+        settled: answer.stuffed.shape.settled,
+        fit: answer.fit,
+        likely_rms_stitches: answer.likely_rms_stitches,
+        trouble: answer.trouble,
+        forecasts,
+        gave_way: candidate.gave_way.clone(),
     }
-    candidates.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
-    let mut best = candidates.swap_remove(0);
-    let others: usize = candidates.iter().map(|c| c.forecasts).sum();
-    while others + best.forecasts < FAITHFUL_FORECASTS && best.improve() != Step::Done {}
-    best.keep_closest();
-    (best, others)
 }
 
 /// What holds a piece besides its cloth, by round.
@@ -122,7 +138,7 @@ impl Holds {
         if knots.iter().all(|k| k.hold.is_none() && !k.card) {
             return Self::default();
         }
-        let edges = piece.edges_mm(rounds, rest.length_mm());
+        let edges = piece.edges_mm(rounds, worked_length_mm(piece, rest));
         let places: Vec<f64> =
             profile.knots_mm.iter().map(|&s| rest.rest_at(profile, s)).collect();
         let nearest = |at: f64| {
@@ -145,8 +161,13 @@ impl Holds {
     }
 }
 
-/// The skin of these whole stitches.
-pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Skin {
+/// The skin of these stitches, whole or not.
+pub fn skin_of<N: Copy + Into<f64>>(
+    piece: &Piece,
+    start: Start,
+    counts: &[N],
+    holds: &Holds,
+) -> Skin {
     let cloth: Vec<(f64, f64)> =
         (1..=counts.len() as u32).map(|k| piece.cloth_of_round(k)).collect();
     let drawn = piece.outline.finishes_closed();
@@ -156,7 +177,7 @@ pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Sk
         Start::Chain(n) => f64::from(n) * width(0),
         Start::Oval(_) => 2.0 * piece.straight_mm,
     };
-    let around = counts.iter().zip(&cloth).map(|(&n, c)| f64::from(n) * c.0).collect();
+    let around = counts.iter().zip(&cloth).map(|(&n, c)| n.into() * c.0).collect();
     let height = cloth.iter().map(|c| c.1).collect();
     let finish = if drawn { Finish::Drawn } else { Finish::Open };
     let stiffness = Cloth { along: piece.stiffness_along, ..Cloth::default() };
@@ -166,17 +187,6 @@ pub fn skin_of(piece: &Piece, start: Start, counts: &[u32], holds: &Holds) -> Sk
         level: holds.level.clone(),
         ..Skin::new(start_mm, around, height, finish, stiffness)
     }
-}
-
-/// How much wider than the outline's a skin may come out before the stuffing's pressure goes
-/// by the skin.
-const WIDER: f64 = 1.25;
-
-/// The stuffing's pressure on `skin`: that of the outline, `wanted`, unless rules made the
-/// skin so much wider that it would burst under it.
-pub(crate) fn pressure_of(skin: &Skin, wanted: f64, firmness: Firmness) -> f64 {
-    let own = pressure_for_skin(firmness.0, skin.largest_radius_mm());
-    if own * WIDER < wanted { own } else { wanted }
 }
 
 /// The rule of thumb that plans are compared with: `round(2πr/w)` at equal steps `h` of the
@@ -208,9 +218,9 @@ pub fn fit_of(piece: &Piece, profile: &Profile, rest: &RestSkin, counts: &[u32])
     let start = rules::start_of(piece, profile);
     let holds = Holds::new(piece, profile, rest, counts.len());
     let skin = skin_of(piece, start, counts, &holds);
-    let energy = Energy::new(&skin, pressure_of(&skin, rest.pressure, piece.firmness));
+    let energy = Energy::new(&skin, pressure_for_skin(piece.firmness.0, skin.largest_radius_mm()));
     let start = energy.flatten(&skin.slack_shape());
     let settled = settle(&energy, &start, settled_gradient(&skin));
     let trail = Trail::new(profile.places());
-    fit::measure(&settled.nodes, &trail, piece.gauge.stitch_width_mm())
+    fit::measure(&skin.closed(&settled.nodes), &trail, piece.gauge.stitch_width_mm())
 }

@@ -188,7 +188,7 @@ fn outline(piece: &Piece, start: Start, counts: &[u32]) -> Result<Outline> {
     // The nodes of a small piece turn sharply from one to the next; the cloth does not, so
     // knots are fitted to the smooth curve through them.
     let mut knots: Vec<Knot> = Vec::with_capacity(settled.nodes.len());
-    for node in &settled.nodes {
+    for node in &skin.closed(&settled.nodes) {
         let apart = |knot: &Knot| knot.place().distance(*node) > 0.05;
         if knots.last().is_none_or(apart) {
             knots.push(Knot::new(node.r, node.z));

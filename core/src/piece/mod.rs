@@ -1,10 +1,11 @@
 //! The piece: everything a person decides about one stuffed shape. Saved, undone, and the
 //! only thing [`crate::plan`] reads.
 
-mod ease;
+mod hands;
 mod measures;
 mod picture;
 mod rules;
+mod simplicity;
 pub(crate) mod size;
 
 use std::collections::BTreeMap;
@@ -16,7 +17,7 @@ use crate::error::{Error, Result, within};
 use crate::gauge::Gauge;
 use crate::outline::Outline;
 
-pub use ease::{EASE_STOPS, ease_stop};
+pub use hands::Hands;
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
@@ -117,6 +118,17 @@ impl Default for Habits {
     }
 }
 
+/// Counts that were accepted, and the simplicity they were an answer to.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Accepted {
+    /// See [`Piece::simplicity`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub simplicity: Option<f64>,
+    /// Stitches of each round.
+    pub counts: Vec<u32>,
+}
+
 /// One stuffed shape: the wanted outline, the maker's cloth, and the choices made about it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -133,9 +145,22 @@ pub struct Piece {
     /// How hard it is stuffed.
     #[serde(default)]
     pub firmness: Firmness,
-    /// 0 faithful to the outline … 1 easy to work.
-    #[serde(default = "default_ease")]
-    pub ease: f64,
+    /// 0 faithful to the outline … 1 simple to work; without one, the simplest answer whose
+    /// likely fit no hand can tell from the best.
+    #[serde(
+        default,
+        alias = "ease",
+        deserialize_with = "simplicity::read",
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub simplicity: Option<f64>,
+    /// The counts last accepted: a plan keeps them while no hand could tell its fresh answer
+    /// from them. Whoever edits a piece writes them when the edit ends; a plan never does.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub accepted: Option<Accepted>,
+    /// How far this maker's hands differ from what is planned for.
+    #[serde(default)]
+    pub hands: Hands,
     /// Em/Eθ of the cloth; 1 until a sample says otherwise.
     #[serde(default = "one")]
     pub stiffness_along: f64,
@@ -184,10 +209,6 @@ pub struct Piece {
     pub sizes: Vec<Size>,
 }
 
-fn default_ease() -> f64 {
-    0.3
-}
-
 fn one() -> f64 {
     1.0
 }
@@ -205,7 +226,9 @@ impl Piece {
             outline,
             gauge,
             firmness: Firmness::default(),
-            ease: default_ease(),
+            simplicity: None,
+            accepted: None,
+            hands: Hands::default(),
             stiffness_along: one(),
             rules: Rules::default(),
             pins: BTreeMap::new(),
@@ -241,9 +264,12 @@ impl Piece {
         within("copies", f64::from(self.copies), 1.0, f64::from(MOST_COPIES), "")?;
         self.gauge.validate()?;
         within("firmness", self.firmness.0, Firmness::LEAST, Firmness::MOST, "")?;
-        within("ease", self.ease, 0.0, 1.0, "")?;
+        if let Some(simplicity) = self.simplicity {
+            within("simplicity", simplicity, 0.0, 1.0, "")?;
+        }
         within("stiffness_along", self.stiffness_along, 0.1, 10.0, "")?;
         self.rules.validate()?;
+        self.hands.validate()?;
         self.habits.validate()?;
         self.swatches.validate()?;
         within("straight_mm", self.straight_mm, 0.0, 1000.0, "mm")?;
