@@ -6,10 +6,10 @@ use typst::foundations::Bytes;
 use typst::text::{Font, FontBook};
 
 const FILES: [(&str, &[u8]); 4] = [
-    ("Nunito Sans", include_bytes!("../../assets/fonts/nunito-sans-400.ttf")),
-    ("Nunito Sans", include_bytes!("../../assets/fonts/nunito-sans-600.ttf")),
-    ("Nunito Sans", include_bytes!("../../assets/fonts/nunito-sans-700.ttf")),
-    ("Routed Gothic", include_bytes!("../../assets/fonts/routed-gothic.ttf")),
+    ("Nunito Sans", include_bytes!("../../../assets/fonts/nunito-sans-400.ttf")),
+    ("Nunito Sans", include_bytes!("../../../assets/fonts/nunito-sans-600.ttf")),
+    ("Nunito Sans", include_bytes!("../../../assets/fonts/nunito-sans-700.ttf")),
+    ("Routed Gothic", include_bytes!("../../../assets/fonts/routed-gothic.ttf")),
 ];
 
 /// The faces and the book that lists them.
