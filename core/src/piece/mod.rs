@@ -1,21 +1,25 @@
 //! The piece: everything a person decides about one stuffed shape. Saved, undone, and the
 //! only thing [`crate::plan`] reads.
 
+pub mod cloth;
+pub mod gauge;
 mod hands;
 mod measures;
+pub mod outline;
 mod picture;
 mod rules;
 mod simplicity;
 pub(crate) mod size;
+pub mod starter;
 
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::error::{Error, Result, within};
-use crate::gauge::Gauge;
-use crate::outline::Outline;
+use crate::piece::cloth::{Hand, KindFrom, Loop, Swatches, Working};
+use crate::piece::gauge::Gauge;
+use crate::piece::outline::Outline;
 
 pub use hands::Hands;
 pub use picture::{PICTURE_WIDTH_MM, Picture};

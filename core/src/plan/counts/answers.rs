@@ -1,0 +1,308 @@
+//! The answers to one wish, from faithful to simple, and the one that is taken.
+
+use super::candidate::{Candidate, IDEAL_STEPS, Near, Shape, Stuffed, Wish};
+use super::descent;
+use super::family::{Family, is_pattern, trouble};
+use super::likely::likely_rms;
+use super::repeats::Prices;
+use super::{Effort, MOST_FORECASTS};
+use crate::plan::forecast::fit::Fit;
+use crate::piece::{Accepted, MOST_ROUNDS, Piece};
+
+/// Prices at which patterns are sought where no simplicity is chosen, squared stitches a new
+/// number of repeats: about where a likely fit cannot be told from the best.
+const DEFAULT_UNITS: &[f64] = &[2e-4, 6e-4, 1.2e-3, 2.5e-3];
+
+/// The same where one is chosen, from nearly free to so dear that only what shape there is
+/// counts.
+const LADDER: &[f64] = &[2e-4, 8e-4, 1.6e-3, 5e-3, 2e-2];
+
+/// The price by which numbers of rounds are compared.
+const MIDDLE: f64 = 1.5e-3;
+
+/// Forecasts of a full search before its descent: enough for every price twice.
+const FULL_FORECASTS: usize = 30;
+
+/// How much further than the best a likely fit may be and still be taken for its simplicity,
+/// stitch widths: less than hands can tell.
+pub const INDIFFERENT_STITCHES: f64 = 0.03;
+
+/// How much of that is kept for what the descent to the faithful end might still find.
+const RESERVE_STITCHES: f64 = 0.008;
+
+/// How much further than a fresh answer's the likely fit of counts accepted before may be for
+/// them to be kept, stitch widths.
+const CALM_STITCHES: f64 = 0.01;
+
+/// Forecasts kept for judging accepted counts.
+const CALM_FORECASTS: usize = 2;
+
+/// One answer: counts, how near they come, what they ask of the maker.
+#[derive(Debug, Clone)]
+pub(super) struct Answer {
+    pub(super) stuffed: Stuffed,
+    /// Nominal distance to the outline.
+    pub(super) fit: Fit,
+    /// Expected RMS distance over hands, stitch widths.
+    pub(super) likely_rms_stitches: f64,
+    /// What its pattern costs the maker, in new numbers of repeats.
+    pub(super) trouble: f64,
+    /// Whether it is written in full repeats: all of its shaping rounds, or all but one.
+    is_pattern: bool,
+}
+
+impl Answer {
+    /// What it costs at a `unit` of trouble, squared stitches.
+    fn cost(&self, unit: f64) -> f64 {
+        self.likely_rms_stitches * self.likely_rms_stitches + unit * self.trouble
+    }
+}
+
+/// The price of trouble that a chosen simplicity stands for: none at the faithful end, above
+/// everything at the simple one.
+fn unit_of(simplicity: f64) -> f64 {
+    match simplicity {
+        s if s <= 0.0 => 0.0,
+        s if s >= 1.0 => 1e6,
+        s => 1e-4 * 500_f64.powf(s),
+    }
+}
+
+/// A number of rounds: its ideal shape, the search near that, and the pattern at the middle
+/// price.
+struct Tried<'a> {
+    candidate: Candidate<'a>,
+    family: Family,
+    ideal: (Vec<f64>, Shape),
+    near: Near,
+    found: Vec<Stuffed>,
+}
+
+impl<'a> Tried<'a> {
+    fn new(wish: &'a Wish<'a>, rounds: usize) -> Self {
+        let candidate = Candidate::new(wish, rounds);
+        let family = Family::new(&candidate);
+        let ideal = candidate.ideal();
+        let mut near = candidate.near(&ideal.0, &ideal.1, &family.rounds);
+        let pattern = family.best(&mut near, MIDDLE);
+        let found: Vec<Stuffed> = pattern
+            .map(|(counts, _)| candidate.stuff(counts, &ideal.1))
+            .into_iter()
+            .collect();
+        Self { candidate, family, ideal, near, found }
+    }
+
+    fn cost(&self) -> f64 {
+        self.found.first().map_or(f64::INFINITY, |m| self.family.cost(m, MIDDLE))
+    }
+}
+
+/// The answers found, from the most faithful to the simplest; none is beaten by another in
+/// both likely fit and trouble.
+pub(super) struct Front<'a> {
+    pub(super) candidate: Candidate<'a>,
+    pub(super) answers: Vec<Answer>,
+    /// What the pulls of single rounds add to the mean square distance, squared stitches.
+    pulls: f64,
+    /// Forecasts solved.
+    pub(super) forecasts: usize,
+}
+
+impl<'a> Front<'a> {
+    /// The front of `wish`: the same for every chosen simplicity.
+    pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
+        let piece = wish.piece;
+        let lengths = lengths(piece, super::worked_length_mm(piece, wish.rest));
+        let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
+        let forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
+        tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
+        let Tried { candidate, family, ideal, near, found } = tried.swap_remove(0);
+        let full = effort == Effort::Full && piece.simplicity.is_some();
+        let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
+        let budget = if full { FULL_FORECASTS } else { MOST_FORECASTS - calm };
+        let units = if piece.simplicity.is_some() { LADDER } else { DEFAULT_UNITS };
+        let mut search = Search { candidate: &candidate, family, found, forecasts, budget };
+        search.first(&ideal, near, units);
+        search.again(units);
+        if full {
+            let closest = search.found[closest(&search.found)].clone();
+            let best = descent::descend(&candidate, closest, &mut search.forecasts);
+            search.found.push(best);
+        }
+        let Search { found, forecasts, .. } = search;
+        let pulls = {
+            let closest = &found[closest(&found)];
+            let near = candidate.near_stuffed(closest, &candidate.rounds);
+            near.model.spread_by_pulls(&closest.counts, piece.hands.pull)
+        };
+        let answers = front(&candidate, found, pulls);
+        Self { candidate, answers, pulls, forecasts }
+    }
+
+    /// The answer that is taken. What was accepted before is kept while no hand could tell the
+    /// fresh answer from it; failing that, what changes the fewest of its rounds.
+    pub(super) fn take(mut self) -> (Candidate<'a>, Answer, usize) {
+        let piece = self.candidate.wish.piece;
+        let fresh = self.answers.swap_remove(self.pick(piece.simplicity));
+        let accepted = piece.accepted.as_ref().filter(|a| a.simplicity == piece.simplicity);
+        let Some(Accepted { counts, .. }) = accepted else {
+            return (self.candidate, fresh, self.forecasts);
+        };
+        let rounds = &self.candidate.rounds;
+        if *counts == fresh.stuffed.counts || !rounds.allows_all(counts) {
+            return (self.candidate, fresh, self.forecasts);
+        }
+        let most = fresh.likely_rms_stitches + CALM_STITCHES;
+        let calm = |answer: &Answer| {
+            answer.stuffed.shape.settled.is_settled()
+                && answer.likely_rms_stitches <= most
+                && (answer.is_pattern || !fresh.is_pattern)
+        };
+        let kept = self.candidate.stuff(counts.clone(), &fresh.stuffed.shape);
+        self.forecasts += 1;
+        let kept = judged(&self.candidate, kept, self.pulls);
+        if calm(&kept) {
+            return (self.candidate, kept, self.forecasts);
+        }
+        let family = Family::new(&self.candidate);
+        let mut near = self.candidate.near_stuffed(&kept.stuffed, &family.rounds);
+        let unit = piece.simplicity.map_or(MIDDLE, unit_of).clamp(DEFAULT_UNITS[0], MIDDLE);
+        if let Some((counts, _)) = family.mended(&mut near, unit) {
+            let mended = self.candidate.stuff(counts, &kept.stuffed.shape);
+            self.forecasts += 1;
+            let mended = judged(&self.candidate, mended, self.pulls);
+            if calm(&mended) {
+                return (self.candidate, mended, self.forecasts);
+            }
+        }
+        (self.candidate, fresh, self.forecasts)
+    }
+
+    /// The index of the answer for `simplicity`: 0 the most faithful, 1 the simplest. Without
+    /// one, the simplest pattern of full repeats whose likely fit is within
+    /// [`INDIFFERENT_STITCHES`] of the best; the most faithful of such patterns where none is.
+    fn pick(&self, simplicity: Option<f64>) -> usize {
+        let last = self.answers.len() - 1;
+        if let Some(simplicity) = simplicity {
+            let unit = unit_of(simplicity);
+            let costs = self.answers.iter().map(|a| a.cost(unit)).enumerate();
+            return costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(last, |(i, _)| i);
+        }
+        let best = self.answers[0].likely_rms_stitches;
+        let most = best + INDIFFERENT_STITCHES - RESERVE_STITCHES;
+        let near = |a: &Answer| a.is_pattern && a.likely_rms_stitches <= most;
+        let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
+        self.answers.iter().rposition(near).unwrap_or_else(first)
+    }
+}
+
+/// Answers to one number of rounds, as they are found.
+struct Search<'c, 'a> {
+    candidate: &'c Candidate<'a>,
+    family: Family,
+    found: Vec<Stuffed>,
+    forecasts: usize,
+    budget: usize,
+}
+
+impl Search<'_, '_> {
+    /// Free counts near the ideal, and the patterns there at the prices of `units`.
+    fn first(&mut self, ideal: &(Vec<f64>, Shape), mut near: Near, units: &[f64]) {
+        let Candidate { rounds, steps, .. } = self.candidate;
+        let free = Prices::at(0.0, false);
+        let free = match self.family.rounds.is_mirrored() {
+            true => self.candidate.near(&ideal.0, &ideal.1, rounds).best(rounds, steps, free),
+            false => near.best(rounds, steps, free),
+        };
+        let patterns = units.iter().map(|&unit| self.family.best(&mut near, unit));
+        let wished: Vec<_> = std::iter::once(free).chain(patterns).flatten().collect();
+        for (counts, _) in wished {
+            self.forecast(counts, &ideal.1);
+        }
+    }
+
+    /// What is left of the forecasts goes to free counts near the closest answer, then to
+    /// patterns near the cheapest.
+    fn again(&mut self, units: &[f64]) {
+        let Candidate { rounds, steps, .. } = self.candidate;
+        let closest = self.found[closest(&self.found)].clone();
+        let mut near = self.candidate.near_stuffed(&closest, rounds);
+        if let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false)) {
+            self.forecast(counts, &closest.shape);
+        }
+        let cheapest = self.found[self.cheapest()].clone();
+        let mut near = self.candidate.near_stuffed(&cheapest, &self.family.rounds);
+        for &unit in units {
+            if self.forecasts >= self.budget {
+                break;
+            }
+            if let Some((counts, _)) = self.family.best(&mut near, unit) {
+                self.forecast(counts, &cheapest.shape);
+            }
+        }
+    }
+
+    /// Forecasts `counts`, setting out from `near`, if they are new and the budget is not
+    /// spent.
+    fn forecast(&mut self, counts: Vec<u32>, near: &Shape) {
+        let spent = self.forecasts >= self.budget && !self.found.is_empty();
+        if !spent && self.found.iter().all(|s| s.counts != counts) {
+            self.forecasts += 1;
+            self.found.push(self.candidate.stuff(counts, near));
+        }
+    }
+
+    /// The answer that is cheapest at the middle price.
+    fn cheapest(&self) -> usize {
+        let costs = self.found.iter().map(|s| self.family.cost(s, MIDDLE)).enumerate();
+        costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
+    }
+}
+
+fn closest(found: &[Stuffed]) -> usize {
+    let costs = found.iter().map(Stuffed::cost).enumerate();
+    costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
+}
+
+/// `stuffed` as an answer; `pulls` as in [`Front`].
+fn judged(candidate: &Candidate<'_>, stuffed: Stuffed, pulls: f64) -> Answer {
+    let piece = candidate.wish.piece;
+    let fit = stuffed.fit(candidate.wish);
+    let rms = (fit.rms_stitches * fit.rms_stitches + stuffed.slack).sqrt();
+    let width = piece.gauge.stitch_width_mm();
+    let likely_rms_stitches = likely_rms(&stuffed.shape, &piece.hands, rms, pulls, width);
+    let together = piece.rules.plain_together;
+    let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
+    let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
+    Answer { stuffed, fit, likely_rms_stitches, trouble, is_pattern }
+}
+
+/// Those of `found` that no other beats in both likely fit and trouble, the most faithful
+/// first.
+fn front(candidate: &Candidate<'_>, found: Vec<Stuffed>, pulls: f64) -> Vec<Answer> {
+    let mut answers: Vec<Answer> =
+        found.into_iter().map(|stuffed| judged(candidate, stuffed, pulls)).collect();
+    answers.sort_by(|a, b| {
+        let likely = a.likely_rms_stitches.total_cmp(&b.likely_rms_stitches);
+        likely.then(a.trouble.total_cmp(&b.trouble))
+    });
+    let mut least = f64::INFINITY;
+    answers.retain(|a| {
+        let simpler = a.trouble < least - 1e-9;
+        least = least.min(a.trouble);
+        simpler
+    });
+    answers
+}
+
+/// The numbers of rounds that a piece may have: what the rest length comes to, rounded either
+/// way, unless pins hold them all.
+fn lengths(piece: &Piece, worked_mm: f64) -> Vec<usize> {
+    let rounds = piece.rounds_in(worked_mm, MOST_ROUNDS);
+    let nearest = (rounds.round() as usize).clamp(2, MOST_ROUNDS);
+    let all_held = piece.pins.len() == nearest
+        && (1..).zip(piece.pins.keys()).all(|(round, &held)| round == held);
+    let other = if rounds > nearest as f64 { nearest + 1 } else { nearest - 1 };
+    let tried = if all_held { 1 } else { 2 };
+    [nearest, other.clamp(2, MOST_ROUNDS)].into_iter().take(tried).collect()
+}
