@@ -34,7 +34,7 @@ mod error;
 pub mod length;
 
 pub use piece::{cloth, gauge, outline, starter};
-pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
+pub use plan::{bend, counts, estimate, forecast, placement, simplicity, skin, warning};
 pub use project::{another_yarn, calibrate, companion, file, making, sizes};
 pub use words as pattern;
 pub use words::wording;
@@ -44,7 +44,7 @@ pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;
 pub use piece::outline::{Hold, Knot, Outline, Rz};
-pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
+pub use piece::{Accepted, Band, Face, Firmness, Habits, Piece, Rules, Spread, Variation};
 pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};

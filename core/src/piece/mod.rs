@@ -3,7 +3,6 @@
 
 pub mod cloth;
 pub mod gauge;
-mod hands;
 mod measures;
 pub mod outline;
 mod picture;
@@ -11,6 +10,7 @@ mod rules;
 mod simplicity;
 pub(crate) mod size;
 pub mod starter;
+mod variation;
 
 use std::collections::BTreeMap;
 
@@ -21,10 +21,10 @@ use crate::piece::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::piece::gauge::Gauge;
 use crate::piece::outline::Outline;
 
-pub use hands::Hands;
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
+pub use variation::Variation;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
@@ -164,7 +164,7 @@ pub struct Piece {
     pub accepted: Option<Accepted>,
     /// How far this maker's hands differ from what is planned for.
     #[serde(default)]
-    pub hands: Hands,
+    pub variation: Variation,
     /// Em/Eθ of the cloth; 1 until a sample says otherwise.
     #[serde(default = "one")]
     pub stiffness_along: f64,
@@ -232,7 +232,7 @@ impl Piece {
             firmness: Firmness::default(),
             simplicity: None,
             accepted: None,
-            hands: Hands::default(),
+            variation: Variation::default(),
             stiffness_along: one(),
             rules: Rules::default(),
             pins: BTreeMap::new(),
@@ -273,7 +273,7 @@ impl Piece {
         }
         within("stiffness_along", self.stiffness_along, 0.1, 10.0, "")?;
         self.rules.validate()?;
-        self.hands.validate()?;
+        self.variation.validate()?;
         self.habits.validate()?;
         self.swatches.validate()?;
         within("straight_mm", self.straight_mm, 0.0, 1000.0, "mm")?;

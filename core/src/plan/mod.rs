@@ -5,6 +5,7 @@ pub mod counts;
 pub mod estimate;
 pub mod forecast;
 pub mod placement;
+pub mod simplicity;
 pub mod skin;
 pub mod warning;
 
@@ -167,6 +168,16 @@ fn plan_with(piece: &Piece, effort: Effort) -> Result<Plan> {
     check_size(piece, &rest)?;
     let chosen = counts::choose(piece, &profile, &rest, effort);
     Ok(describe(piece, &profile, &rest, chosen))
+}
+
+/// Every answer to `piece` worth choosing, with the simplicity that takes it.
+fn answers_of(piece: &Piece) -> Result<Vec<(f64, Plan)>> {
+    piece.validate()?;
+    let (profile, rest) = skin(piece);
+    check_size(piece, &rest)?;
+    let answers = counts::answers(piece, &profile, &rest);
+    let described = |(s, chosen)| (s, describe(piece, &profile, &rest, chosen));
+    Ok(answers.into_iter().map(described).collect())
 }
 
 /// The wanted profile of `piece` and the unstuffed skin that stuffs into it.

@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 
-use crate::plan::counts::slack::{PLEATED, SHOWING_SLACK};
 use crate::length::{self, Unit};
 use crate::piece::Piece;
 use crate::piece::outline::Rz;
 use crate::plan::counts::rules::GaveWay;
+use crate::plan::counts::slack::{PLEATED, SHOWING_SLACK};
 use crate::plan::counts::{Chosen, Start};
 use crate::plan::skin::{RestSkin, Unheld};
 

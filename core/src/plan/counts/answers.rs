@@ -6,8 +6,8 @@ use super::family::{Family, is_pattern, trouble};
 use super::likely::likely_rms;
 use super::repeats::Prices;
 use super::{Effort, MOST_FORECASTS};
-use crate::plan::forecast::fit::Fit;
 use crate::piece::{Accepted, MOST_ROUNDS, Piece};
+use crate::plan::forecast::fit::Fit;
 
 /// Prices at which patterns are sought where no simplicity is chosen, squared stitches a new
 /// number of repeats: about where a likely fit cannot be told from the best.
@@ -58,14 +58,22 @@ impl Answer {
     }
 }
 
+/// Prices of trouble between the faithful and the simple end, squared stitches.
+const UNITS: std::ops::Range<f64> = 1e-6..1.0;
+
 /// The price of trouble that a chosen simplicity stands for: none at the faithful end, above
 /// everything at the simple one.
 fn unit_of(simplicity: f64) -> f64 {
     match simplicity {
         s if s <= 0.0 => 0.0,
         s if s >= 1.0 => 1e6,
-        s => 1e-4 * 500_f64.powf(s),
+        s => UNITS.start * (UNITS.end / UNITS.start).powf(s),
     }
+}
+
+/// The simplicity that stands for a price of trouble: see [`unit_of`].
+fn simplicity_of(unit: f64) -> f64 {
+    ((unit / UNITS.start).ln() / (UNITS.end / UNITS.start).ln()).clamp(0.01, 0.99)
 }
 
 /// A number of rounds: its ideal shape, the search near that, and the pattern at the middle
@@ -85,10 +93,8 @@ impl<'a> Tried<'a> {
         let ideal = candidate.ideal();
         let mut near = candidate.near(&ideal.0, &ideal.1, &family.rounds);
         let pattern = family.best(&mut near, MIDDLE);
-        let found: Vec<Stuffed> = pattern
-            .map(|(counts, _)| candidate.stuff(counts, &ideal.1))
-            .into_iter()
-            .collect();
+        let found: Vec<Stuffed> =
+            pattern.map(|(counts, _)| candidate.stuff(counts, &ideal.1)).into_iter().collect();
         Self { candidate, family, ideal, near, found }
     }
 
@@ -133,7 +139,7 @@ impl<'a> Front<'a> {
         let pulls = {
             let closest = &found[closest(&found)];
             let near = candidate.near_stuffed(closest, &candidate.rounds);
-            near.model.spread_by_pulls(&closest.counts, piece.hands.pull)
+            near.model.spread_by_pulls(&closest.counts, piece.variation.pull)
         };
         let answers = front(&candidate, found, pulls);
         Self { candidate, answers, pulls, forecasts }
@@ -176,6 +182,19 @@ impl<'a> Front<'a> {
             }
         }
         (self.candidate, fresh, self.forecasts)
+    }
+
+    /// The simplicities by which the answers are taken.
+    pub(super) fn simplicities(&self) -> Vec<f64> {
+        let prices = self.answers.windows(2).map(|p| price_between(&p[0], &p[1]));
+        let prices: Vec<f64> = prices.collect();
+        let last = self.answers.len() - 1;
+        let simplicity = |i: usize| match i {
+            0 => 0.0,
+            i if i == last => 1.0,
+            i => simplicity_of((prices[i - 1] * prices[i]).sqrt()),
+        };
+        (0..=last).map(simplicity).collect()
     }
 
     /// The index of the answer for `simplicity`: 0 the most faithful, 1 the simplest. Without
@@ -270,7 +289,7 @@ fn judged(candidate: &Candidate<'_>, stuffed: Stuffed, pulls: f64) -> Answer {
     let fit = stuffed.fit(candidate.wish);
     let rms = (fit.rms_stitches * fit.rms_stitches + stuffed.slack).sqrt();
     let width = piece.gauge.stitch_width_mm();
-    let likely_rms_stitches = likely_rms(&stuffed.shape, &piece.hands, rms, pulls, width);
+    let likely_rms_stitches = likely_rms(&stuffed.shape, &piece.variation, rms, pulls, width);
     let together = piece.rules.plain_together;
     let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
     let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
@@ -286,13 +305,26 @@ fn front(candidate: &Candidate<'_>, found: Vec<Stuffed>, pulls: f64) -> Vec<Answ
         let likely = a.likely_rms_stitches.total_cmp(&b.likely_rms_stitches);
         likely.then(a.trouble.total_cmp(&b.trouble))
     });
-    let mut least = f64::INFINITY;
-    answers.retain(|a| {
-        let simpler = a.trouble < least - 1e-9;
-        least = least.min(a.trouble);
-        simpler
-    });
-    answers
+    let mut front: Vec<Answer> = Vec::with_capacity(answers.len());
+    for answer in answers {
+        if front.last().is_some_and(|last| answer.trouble > last.trouble - 1e-9) {
+            continue;
+        }
+        // What a mean of its neighbours would beat is no answer at any price of trouble.
+        while let [.., before, last] = front.as_slice() {
+            if price_between(before, last) < price_between(last, &answer) {
+                break;
+            }
+            front.pop();
+        }
+        front.push(answer);
+    }
+    front
+}
+
+/// The price of trouble at which two answers cost the same, squared stitches.
+fn price_between(faithful: &Answer, simple: &Answer) -> f64 {
+    (simple.cost(0.0) - faithful.cost(0.0)) / (faithful.trouble - simple.trouble)
 }
 
 /// The numbers of rounds that a piece may have: what the rest length comes to, rounded either

@@ -5,21 +5,21 @@
 //! behind. Squared and summed that gives a quadratic form in whole stitches, whose least
 //! value under rules and prices a [`beam`](super::beam) search finds.
 
+use super::beam::Task;
 use super::form::{Factored, Form};
 use super::misfit::Misfit;
 use super::model::Model;
 use super::repeats::Prices;
 use super::rounds::Rounds;
 use super::rules::{GaveWay, Start, Targets};
-use super::beam::Task;
 use super::slack::Slack;
 use super::steps::Steps;
 use super::{Holds, skin_of};
+use crate::piece::Piece;
+use crate::piece::outline::{Profile, Rz};
 use crate::plan::forecast::fit::{self, Fit, Trail};
 use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
 use crate::plan::forecast::{Energy, Finish, Skin, pressure_for_skin};
-use crate::piece::outline::{Profile, Rz};
-use crate::piece::Piece;
 use crate::plan::skin::RestSkin;
 
 /// What straying from the ideal count costs, a squared stitch in a round of
@@ -271,4 +271,3 @@ fn form(model: &Model, rounds: &Rounds, from: &[f64]) -> Form {
     }
     form
 }
-

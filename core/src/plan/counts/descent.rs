@@ -36,7 +36,9 @@ pub(super) fn descend(
 fn pass(candidate: &Candidate<'_>, best: &Stuffed, forecasts: &mut usize) -> Option<Stuffed> {
     let mut ranked: Vec<(f64, Vec<u32>)> = Vec::new();
     let mut near = candidate.near_stuffed(best, &candidate.rounds);
-    if let Some((counts, cost)) = near.best(&candidate.rounds, &candidate.steps, Prices::at(0.0, false)) {
+    if let Some((counts, cost)) =
+        near.best(&candidate.rounds, &candidate.steps, Prices::at(0.0, false))
+    {
         if counts != best.counts {
             ranked.push((cost, counts));
         }

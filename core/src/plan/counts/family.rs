@@ -4,8 +4,8 @@ use super::candidate::{Candidate, Near, Stuffed};
 use super::repeats::{Prices, Run, Shaping};
 use super::rounds::Rounds;
 use super::steps::Steps;
-use crate::piece::outline::Profile;
 use crate::piece::Piece;
+use crate::piece::outline::Profile;
 
 /// What a round costs whose count is not the one it had, squared stitches.
 const MENDED: f64 = 4e-4;
@@ -73,7 +73,8 @@ pub(super) fn trouble(rounds: &Rounds, counts: &[u32], together: bool) -> f64 {
             all += prices.of(shaping, below, run);
             run = run.then(shaping);
             let plain = below == count;
-            all += was_plain.replace(plain).map_or(0.0, |was| prices.of_alternation(was, plain));
+            all +=
+                was_plain.replace(plain).map_or(0.0, |was| prices.of_alternation(was, plain));
         }
     }
     all
@@ -108,7 +109,7 @@ fn mirrors(piece: &Piece, profile: &Profile) -> bool {
     let length = |a: f64, b: f64| (a - b).abs() <= most;
     let middle = stations[0].at.z + stations[stations.len() - 1].at.z;
     ends && plain
-        && pairs.into_iter().all(|(a, b)| {
-            length(a.at.r, b.at.r) && length(a.at.z, middle - b.at.z)
-        })
+        && pairs
+            .into_iter()
+            .all(|(a, b)| length(a.at.r, b.at.r) && length(a.at.z, middle - b.at.z))
 }

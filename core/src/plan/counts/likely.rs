@@ -1,15 +1,15 @@
 //! Likely fit: how near the outline a piece comes in hands that differ.
 //!
-//! A forecast is for one cloth. Hands differ from their swatch, stuffing from its word, and
+//! A forecast is for one cloth. Variation differ from their swatch, stuffing from its word, and
 //! nobody works two rounds with quite the same pull. Each of these moves the shape a little;
 //! to first order by −H⁻¹ ∂g/∂p, with the factor that the forecast left behind. The mean
 //! square distance over hands is then the nominal one and the sum of the squares of those
 //! movements, and the expected distance follows from the mean and variance of that square.
 
 use super::candidate::Shape;
-use crate::plan::forecast::Energy;
+use crate::piece::Variation;
 use crate::piece::outline::Rz;
-use crate::piece::Hands;
+use crate::plan::forecast::Energy;
 
 /// Step of the differences by which the gradient is differentiated, as a share.
 const STEP: f64 = 1e-5;
@@ -20,7 +20,7 @@ const STEP: f64 = 1e-5;
 /// [`super::model::Model::spread_by_pulls`]), both in stitches.
 pub(super) fn likely_rms(
     shape: &Shape,
-    hands: &Hands,
+    hands: &Variation,
     rms: f64,
     pulls: f64,
     width: f64,
@@ -51,7 +51,7 @@ fn root_mean(mean: f64, variance: f64) -> f64 {
 }
 
 /// Where the nodes go for one standard deviation of each thing in which hands differ, mm.
-fn movements(shape: &Shape, hands: &Hands) -> [Vec<Rz>; 4] {
+fn movements(shape: &Shape, hands: &Variation) -> [Vec<Rz>; 4] {
     let energy = Energy::new(&shape.skin, shape.pressure);
     let x = &shape.settled.x;
     let mut at = vec![0.0; x.len()];
@@ -73,10 +73,10 @@ fn movements(shape: &Shape, hands: &Hands) -> [Vec<Rz>; 4] {
     stiffer.cloth.along *= more;
     let height = moved(&Energy::new(&taller, shape.pressure), 1.0);
     let stiffness = moved(&Energy::new(&stiffer, shape.pressure), hands.stiffness);
-    let firmness =
-        moved(&Energy::new(&shape.skin, more * shape.pressure), hands.firmness);
+    let firmness = moved(&Energy::new(&shape.skin, more * shape.pressure), hands.firmness);
     // Only ratios matter: wider and taller by the same share, the shape grows by it.
-    let scale = |(n, h): (&Rz, &Rz)| Rz::new(hands.gauge * (n.r - h.r), hands.gauge * (n.z - h.z));
+    let scale =
+        |(n, h): (&Rz, &Rz)| Rz::new(hands.gauge * (n.r - h.r), hands.gauge * (n.z - h.z));
     let wider: Vec<Rz> = shape.settled.nodes.iter().zip(&height).map(scale).collect();
     let height = height.iter().map(|n| Rz::new(hands.gauge * n.r, hands.gauge * n.z)).collect();
     [wider, height, stiffness, firmness]

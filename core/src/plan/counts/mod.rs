@@ -22,11 +22,11 @@ pub mod rules;
 pub mod slack;
 mod steps;
 
+use crate::piece::outline::{POLE_MM, Profile};
+use crate::piece::{MOST_ROUNDS, Piece};
 use crate::plan::forecast::fit::{self, Fit, Trail};
 use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
 use crate::plan::forecast::{Cloth, Energy, Finish, Skin, pressure_for_skin};
-use crate::piece::outline::{POLE_MM, Profile};
-use crate::piece::{MOST_ROUNDS, Piece};
 use crate::plan::skin::RestSkin;
 
 pub use answers::INDIFFERENT_STITCHES;
@@ -95,14 +95,17 @@ pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort)
     chosen(&candidate, answer, forecasts)
 }
 
-/// Every answer to `piece` worth choosing, from the most faithful to the simplest: none is
-/// beaten by another in both likely fit and trouble.
-pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<Chosen> {
+/// Every answer to `piece` worth choosing, from the most faithful to the simplest, each with
+/// the simplicity that takes it: none is beaten by another in both likely fit and trouble.
+pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<(f64, Chosen)> {
     let trail = Trail::new(profile.places());
     let piece = &Piece { simplicity: Some(0.0), accepted: None, ..piece.clone() };
     let wish = Wish { piece, profile, rest, trail: &trail };
-    let Front { candidate, answers, forecasts, .. } = Front::of(&wish, Effort::Full);
-    answers.into_iter().map(|answer| chosen(&candidate, answer, forecasts)).collect()
+    let front = Front::of(&wish, Effort::Full);
+    let simplicities = front.simplicities();
+    let Front { candidate, answers, forecasts, .. } = front;
+    let answers = simplicities.into_iter().zip(answers);
+    answers.map(|(s, answer)| (s, chosen(&candidate, answer, forecasts))).collect()
 }
 
 fn chosen(candidate: &Candidate<'_>, answer: Answer, forecasts: usize) -> Chosen {
@@ -218,7 +221,8 @@ pub fn fit_of(piece: &Piece, profile: &Profile, rest: &RestSkin, counts: &[u32])
     let start = rules::start_of(piece, profile);
     let holds = Holds::new(piece, profile, rest, counts.len());
     let skin = skin_of(piece, start, counts, &holds);
-    let energy = Energy::new(&skin, pressure_for_skin(piece.firmness.0, skin.largest_radius_mm()));
+    let energy =
+        Energy::new(&skin, pressure_for_skin(piece.firmness.0, skin.largest_radius_mm()));
     let start = energy.flatten(&skin.slack_shape());
     let settled = settle(&energy, &start, settled_gradient(&skin));
     let trail = Trail::new(profile.places());

@@ -5,12 +5,12 @@
 //! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
 //! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
 
-use super::form::{BAND, Form, add_scaled};
 use super::candidate::Shape;
+use super::form::{BAND, Form, add_scaled};
 use super::misfit::Misfit;
+use crate::piece::outline::Rz;
 use crate::plan::forecast::Energy;
 use crate::plan::forecast::settle::Settled;
-use crate::piece::outline::Rz;
 
 /// Nodes looked at within the length over which a stitch is felt.
 const NODES_A_LENGTH: f64 = 4.0;

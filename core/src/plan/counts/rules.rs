@@ -167,7 +167,12 @@ fn reachable(ideal: &[f64], flat: &[u32], ring: Option<u32>, last: Option<u32>) 
     // Nor are the ends drawn in further than their first and last rounds.
     let small = |end: Option<u32>| move |n: &&mut f64| end.is_some_and(|e| **n < f64::from(e));
     reach.iter_mut().take_while(small(ring)).for_each(|n| *n = ring.map_or(*n, f64::from));
-    reach.iter_mut().rev().skip(1).take_while(small(last)).for_each(|n| *n = last.map_or(*n, f64::from));
+    reach
+        .iter_mut()
+        .rev()
+        .skip(1)
+        .take_while(small(last))
+        .for_each(|n| *n = last.map_or(*n, f64::from));
     let mut most = last.map_or(f64::INFINITY, f64::from);
     for (k, n) in reach.iter_mut().enumerate().rev() {
         *n = n.min(most);
@@ -201,8 +206,7 @@ impl Targets {
         let ring = ring_of(piece);
         // Cloth that would stand slack in the wanted shape does not hold it.
         let inner = ideal.iter().zip(&filled).map(|(n, filled)| n.min(*filled));
-        let filling: Vec<f64> =
-            inner.take(rounds - 1).chain(ideal.last().copied()).collect();
+        let filling: Vec<f64> = inner.take(rounds - 1).chain(ideal.last().copied()).collect();
         let ends = match start {
             Start::Oval(_) => None,
             _ => Some(((start == Start::Ring).then_some(ring.2), drawn.then_some(gathered.2))),

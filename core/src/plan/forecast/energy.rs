@@ -17,8 +17,8 @@
 
 use std::f64::consts::{FRAC_PI_3, TAU};
 
-use super::banded::Banded;
 use super::Skin;
+use super::banded::Banded;
 use crate::piece::outline::Rz;
 
 /// The energy of one skin at one pressure.

@@ -68,7 +68,8 @@ impl<'a> Sample<'a> {
         let tolerance = settled_gradient(&skin);
         let wider = cloth.stitch_width_mm / self.plan.stitch_mm.0;
         let wider = |n: &Rz| Rz::new(wider * n.r, wider * n.z);
-        let forecast: Vec<Rz> = self.plan.forecast[..=skin.rounds()].iter().map(wider).collect();
+        let forecast: Vec<Rz> =
+            self.plan.forecast[..=skin.rounds()].iter().map(wider).collect();
         let lowest = [skin.slack_shape(), forecast]
             .iter()
             .map(|from| settle(&energy, &energy.flatten(from), tolerance))

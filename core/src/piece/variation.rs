@@ -11,7 +11,7 @@ use crate::error::{Result, within};
 /// is kept to 1 %.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
-pub struct Hands {
+pub struct Variation {
     /// Stitch width and round height, each, as a share.
     pub gauge: f64,
     /// Logarithm of the firmness.
@@ -22,18 +22,18 @@ pub struct Hands {
     pub pull: f64,
 }
 
-impl Default for Hands {
+impl Default for Variation {
     fn default() -> Self {
         Self { gauge: 0.02, firmness: 0.3, stiffness: 0.35, pull: 0.01 }
     }
 }
 
-impl Hands {
+impl Variation {
     pub(super) fn validate(&self) -> Result<()> {
-        within("hands.gauge", self.gauge, 0.0, 0.5, "")?;
-        within("hands.firmness", self.firmness, 0.0, 2.0, "")?;
-        within("hands.stiffness", self.stiffness, 0.0, 2.0, "")?;
-        within("hands.pull", self.pull, 0.0, 0.5, "")?;
+        within("variation.gauge", self.gauge, 0.0, 0.5, "")?;
+        within("variation.firmness", self.firmness, 0.0, 2.0, "")?;
+        within("variation.stiffness", self.stiffness, 0.0, 2.0, "")?;
+        within("variation.pull", self.pull, 0.0, 0.5, "")?;
         Ok(())
     }
 }
