@@ -213,6 +213,14 @@ pub struct Piece {
     pub sizes: Vec<Size>,
 }
 
+/// Em/Eθ of a new piece, until a sample says otherwise.
+///
+/// Assumption: no measurement of crocheted cloth was found. Of knitted cloth the ratio is 0.5
+/// (garter stitch) to 4.9 (stocking stitch; from the data of Singal et al., Nature
+/// Communications 2024, doi 10.1038/s41467-024-46498-z), and with 0.7 the ball that the trade
+/// works as round is forecast round: see [`crate::plan::ball`]. Files that give none mean 1.
+pub const STIFFNESS_ALONG: f64 = 0.7;
+
 fn one() -> f64 {
     1.0
 }
@@ -233,7 +241,7 @@ impl Piece {
             simplicity: None,
             accepted: None,
             variation: Variation::default(),
-            stiffness_along: one(),
+            stiffness_along: STIFFNESS_ALONG,
             rules: Rules::default(),
             pins: BTreeMap::new(),
             spread: Spread::default(),

@@ -11,7 +11,7 @@ use crate::piece::outline::Profile;
 const MENDED: f64 = 4e-4;
 
 /// The unit at which patterns are sought where no full repeats keep to the rules.
-const LEAST_UNEVEN_UNIT: f64 = 2e-3;
+pub(super) const LEAST_UNEVEN_UNIT: f64 = 2e-3;
 
 /// The rounds that patterns are sought in: as the candidate's, both halves alike where the
 /// outline's are; and the steps between them that are full repeats.

@@ -31,7 +31,7 @@ use crate::plan::skin::RestSkin;
 
 pub use answers::INDIFFERENT_STITCHES;
 use answers::{Answer, Front};
-use candidate::{Candidate, Wish};
+use candidate::Wish;
 pub use rounds::Rounds;
 pub(crate) use rules::worked_length_mm;
 pub use rules::{Start, Targets};
@@ -91,8 +91,8 @@ pub const MOST_FORECASTS: usize = 12;
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort) -> Chosen {
     let trail = Trail::new(profile.places());
     let wish = Wish { piece, profile, rest, trail: &trail };
-    let (candidate, answer, forecasts) = Front::of(&wish, effort).take();
-    chosen(&candidate, answer, forecasts)
+    let (front, answer) = Front::of(&wish, effort).take();
+    front.chosen(answer)
 }
 
 /// Every answer to `piece` worth choosing, from the most faithful to the simplest, each with
@@ -101,26 +101,29 @@ pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<(f64, C
     let trail = Trail::new(profile.places());
     let piece = &Piece { simplicity: Some(0.0), accepted: None, ..piece.clone() };
     let wish = Wish { piece, profile, rest, trail: &trail };
-    let front = Front::of(&wish, Effort::Full);
+    let mut front = Front::of(&wish, Effort::Full);
     let simplicities = front.simplicities();
-    let Front { candidate, answers, forecasts, .. } = front;
-    let answers = simplicities.into_iter().zip(answers);
-    answers.map(|(s, answer)| (s, chosen(&candidate, answer, forecasts))).collect()
+    let answers = std::mem::take(&mut front.answers);
+    simplicities.into_iter().zip(answers).map(|(s, answer)| (s, front.chosen(answer))).collect()
 }
 
-fn chosen(candidate: &Candidate<'_>, answer: Answer, forecasts: usize) -> Chosen {
-    let targets = &candidate.rounds.targets;
-    Chosen {
-        start: targets.start,
-        hoop_strains: answer.stuffed.shape.hoop_strains(),
-        counts: answer.stuffed.counts,
-        ideal: targets.ideal.clone(),
-        settled: answer.stuffed.shape.settled,
-        fit: answer.fit,
-        likely_rms_stitches: answer.likely_rms_stitches,
-        trouble: answer.trouble,
-        forecasts,
-        gave_way: candidate.gave_way.clone(),
+impl Front<'_> {
+    /// `answer`, measured along the whole curve.
+    fn chosen(&self, answer: Answer) -> Chosen {
+        let targets = &self.candidate.rounds.targets;
+        let (fit, likely_rms_stitches) = answer.measured(self.candidate.wish, self.pulls);
+        Chosen {
+            start: targets.start,
+            hoop_strains: answer.stuffed.shape.hoop_strains(),
+            counts: answer.stuffed.counts,
+            ideal: targets.ideal.clone(),
+            settled: answer.stuffed.shape.settled,
+            fit,
+            likely_rms_stitches,
+            trouble: answer.trouble,
+            forecasts: self.forecasts,
+            gave_way: self.candidate.gave_way.clone(),
+        }
     }
 }
 
