@@ -31,7 +31,8 @@ use crate::plan::skin::RestSkin;
 
 pub use answers::INDIFFERENT_STITCHES;
 use answers::{Answer, Front};
-use candidate::Wish;
+use candidate::{Shape, Wish};
+use misfit::Misfit;
 pub use rounds::Rounds;
 pub(crate) use rules::worked_length_mm;
 pub use rules::{Start, Targets};
@@ -93,6 +94,35 @@ pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort)
     let wish = Wish { piece, profile, rest, trail: &trail };
     let (front, answer) = Front::of(&wish, effort).take();
     front.chosen(answer)
+}
+
+/// The rounds of `counts`, begun as `start`, in `piece`'s cloth: their skin and what a choice
+/// of them would be, were their forecast the outline.
+pub(super) fn worked(piece: &Piece, start: Start, counts: &[u32]) -> (Skin, Chosen) {
+    let skin = skin_of(piece, start, counts, &Holds::default());
+    let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
+    let settled = {
+        let energy = Energy::new(&skin, pressure);
+        settle(&energy, &energy.flatten(&skin.slack_shape()), settled_gradient(&skin))
+    };
+    let width = piece.gauge.stitch_width_mm();
+    let trail = Trail::new(skin.closed(&settled.nodes));
+    let misfit = Misfit::of(&settled.nodes, &trail, width);
+    let shape = Shape { skin, pressure, settled, misfit };
+    let likely_rms_stitches = likely::likely_rms(&shape, &piece.variation, 0.0, 0.0, width);
+    let chosen = Chosen {
+        start,
+        counts: counts.to_vec(),
+        ideal: counts.iter().map(|&n| f64::from(n)).collect(),
+        fit: Fit { rms_stitches: 0.0, max_stitches: 0.0, shift_mm: 0.0 },
+        likely_rms_stitches,
+        trouble: family::trouble_of(start, counts),
+        hoop_strains: shape.hoop_strains(),
+        settled: shape.settled,
+        forecasts: 1,
+        gave_way: Vec::new(),
+    };
+    (shape.skin, chosen)
 }
 
 /// Every answer to `piece` worth choosing, from the most faithful to the simplest, each with

@@ -113,10 +113,7 @@ impl Rounds {
 
     /// The shaping of a round of `count` on `below`.
     pub(super) fn shaping(&self, below: u32, count: u32) -> Shaping {
-        match self.targets.start.side() {
-            Some(_) => Shaping::of_oval(below, count),
-            None => Shaping::of(below, count),
-        }
+        Shaping::in_piece(self.targets.start, below, count)
     }
 
     /// Whether the count of round `k` is held.
