@@ -92,7 +92,7 @@ fn line(work: &str, depth: u32) -> Option<Vec<(Stitch, u32)>> {
     let mut rows = Vec::new();
     let mut open = 0;
     let between = |c: char| {
-        open += i32::from(c == '(') - i32::from(c == ')');
+        open += i32::from("([".contains(c)) - i32::from(")]".contains(c));
         c == ',' && open == 0
     };
     for part in work.split(between) {
@@ -100,7 +100,7 @@ fn line(work: &str, depth: u32) -> Option<Vec<(Stitch, u32)>> {
             Some((body, times)) => (body, times.parse().ok()?),
             None => (part.trim(), 1_u32),
         };
-        let once = match body.strip_prefix('(').and_then(|body| body.strip_suffix(')')) {
+        let once = match inside(body) {
             Some(inside) if depth < 2 => line(inside, depth + 1)?,
             Some(_) => return None,
             None => vec![item(body)?],
@@ -115,6 +115,12 @@ fn line(work: &str, depth: u32) -> Option<Vec<(Stitch, u32)>> {
         }
     }
     total(&rows).map(|_| rows)
+}
+
+/// What stands in brackets; version 1 wrote square ones around round ones.
+fn inside(body: &str) -> Option<&str> {
+    let between = |open, close| body.strip_prefix(open)?.strip_suffix(close);
+    between('(', ')').or_else(|| between('[', ']'))
 }
 
 /// `sc 5`, `inc`.
