@@ -3,6 +3,7 @@
 
 use std::path::Path;
 
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::sheet::{self, Sheet, Step};
 use plumpline_core::{Band, Gauge, Knot, Outline, Piece, Project, Yarn, file, plan, words};
 use plumpline_tests::paper::{Stated, asked, html_words, rounds_in};
