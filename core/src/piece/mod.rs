@@ -10,6 +10,7 @@ mod picture;
 mod rules;
 pub(crate) mod size;
 pub mod starter;
+mod yarn;
 
 use std::collections::BTreeMap;
 
@@ -24,6 +25,7 @@ pub use ease::{EASE_STOPS, ease_stop};
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
+pub use yarn::Yarn;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
