@@ -13,6 +13,7 @@ pub(crate) mod size;
 pub mod starter;
 pub mod stitch;
 mod variation;
+mod yarn;
 
 use std::collections::BTreeMap;
 
@@ -28,6 +29,7 @@ pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
 pub use variation::Variation;
+pub use yarn::Yarn;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;

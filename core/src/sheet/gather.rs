@@ -260,12 +260,6 @@ fn paragraphs(text: &str) -> Vec<String> {
     text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
-pub(super) fn capitalise(text: &mut str) {
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-}
-
 /// A lexicon's code as a BCP 47 tag.
 fn language(code: &str) -> String {
     match code {

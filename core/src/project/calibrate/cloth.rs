@@ -142,7 +142,7 @@ impl MakersCloth {
             along_mm: self.round_height_mm * piece.gauge.rounds,
             ..piece.gauge
         };
-        crate::project::another_yarn::set_gauge(&mut dressed, gauge);
+        crate::project::sizes::set_gauge(&mut dressed, gauge);
         dressed.firmness = self.firmness;
         dressed.stiffness_along = self.stiffness_along;
         dressed.habits.yarn_per_stitch = self.yarn_per_stitch;
