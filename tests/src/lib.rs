@@ -3,6 +3,8 @@
 pub mod any;
 pub mod any_pattern;
 pub mod corpus;
+pub mod designer;
+pub mod drawn;
 pub mod fit_set;
 pub mod lbfgs;
 pub mod makers;
@@ -13,4 +15,5 @@ pub mod planted;
 pub mod rng;
 pub mod shapes;
 pub mod stacking;
+pub mod sweep;
 pub mod trees;
