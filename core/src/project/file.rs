@@ -256,7 +256,7 @@ mod tests {
             ("stitches", "-3.0"),
             ("stitches", "NaN"),
             ("along_mm", "1e99"),
-            ("simplicity", "Some(2.0)"),
+            ("simplicity", "Some(2.0"),
             ("firmness", "0.5"),
             ("radius_mm", "-1.0"),
             ("height_mm", "inf"),
