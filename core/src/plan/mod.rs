@@ -1,9 +1,11 @@
 //! `plan`: everything that follows from one piece, computed in one pass and never saved.
 
+pub mod ball;
 pub mod bend;
 pub mod counts;
 pub mod estimate;
 pub mod forecast;
+pub mod given;
 pub mod placement;
 pub mod simplicity;
 pub mod skin;
@@ -70,7 +72,7 @@ pub struct Plan {
     pub size_mm: (f64, f64),
     /// Depth across the straight sides of an oval, mm; `None` for a round body.
     pub depth_mm: Option<f64>,
-    /// Distance between forecast and outline.
+    /// Distance between forecast and outline; none of a piece given by its rounds.
     pub fit: Option<Fit>,
     /// Expected RMS distance over hands, stitch widths.
     pub likely_rms_stitches: f64,
@@ -164,19 +166,26 @@ pub fn plan_draft(piece: &Piece) -> Result<Plan> {
 
 fn plan_with(piece: &Piece, effort: Effort) -> Result<Plan> {
     piece.validate()?;
+    if let Some(given) = &piece.given {
+        let (outline, rest, chosen) = given::settled(piece, given);
+        return Ok(describe(piece, outline, &rest, chosen));
+    }
     let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
     let chosen = counts::choose(piece, &profile, &rest, effort);
-    Ok(describe(piece, &profile, &rest, chosen))
+    Ok(describe(piece, profile.places(), &rest, chosen))
 }
 
 /// Every answer to `piece` worth choosing, with the simplicity that takes it.
 fn answers_of(piece: &Piece) -> Result<Vec<(f64, Plan)>> {
     piece.validate()?;
+    if piece.given.is_some() {
+        return Ok(vec![(1.0, plan(piece)?)]);
+    }
     let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
     let answers = counts::answers(piece, &profile, &rest);
-    let described = |(s, chosen)| (s, describe(piece, &profile, &rest, chosen));
+    let described = |(s, chosen)| (s, describe(piece, profile.places(), &rest, chosen));
     Ok(answers.into_iter().map(described).collect())
 }
 
@@ -194,12 +203,18 @@ pub(crate) fn skin(piece: &Piece) -> (Profile, RestSkin) {
 /// As [`plan`].
 pub(crate) fn plannable(piece: &Piece) -> Result<()> {
     piece.validate()?;
+    if piece.given.is_some() {
+        return Ok(());
+    }
     check_size(piece, &skin(piece).1)
 }
 
 /// Rounds that the rest length of `piece` comes to, to the nearest; a plan takes this many
 /// or one either side.
 pub(crate) fn rounds_of(piece: &Piece) -> u32 {
+    if let Some(given) = &piece.given {
+        return given.rounds.len() as u32;
+    }
     piece.rounds_in(worked_length_mm(piece, &skin(piece).1), MOST_ROUNDS).round() as u32
 }
 
@@ -223,10 +238,9 @@ fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
 }
 
 /// Everything that is read off the chosen counts and their forecast.
-fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -> Plan {
+fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) -> Plan {
     let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
     let rounds = place_rounds(piece, &chosen);
-    let outline = profile.places();
     let mut forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, width);
@@ -234,7 +248,8 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         .iter()
         .map(|r| Worded { text: r.text.clone(), count: r.count, yarn: r.yarn })
         .collect();
-    let stuff_after = stuff_after(&chosen.counts, width);
+    let told = piece.given.as_ref().and_then(|given| given.stuff_after.last().copied());
+    let stuff_after = told.or_else(|| stuff_after(&chosen.counts, width));
     let wording = word(worded, manner(piece, chosen.start), stuff_after, &Writer::bench());
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     if piece.outline.finishes_closed() {
@@ -262,7 +277,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         forecast,
         shift_mm: chosen.fit.shift_mm,
         offsets_mm,
-        fit: Some(chosen.fit),
+        fit: piece.given.is_none().then_some(chosen.fit),
         likely_rms_stitches: chosen.likely_rms_stitches,
         trouble: chosen.trouble,
         misfits,
@@ -295,6 +310,10 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
         .zip(&chosen.counts)
         .map(|(number, &count)| {
             let placement = match (below, chosen.start.side()) {
+                (Some(below), _) if let Some(own) = own_work(piece, number) => {
+                    placer.worked(below, own);
+                    own.clone()
+                }
                 (Some(below), Some(side)) => {
                     turned ^= below != count && piece.spread == Spread::Turned;
                     place_oval(below, count, side, turned)
@@ -311,6 +330,11 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
         })
         .collect()
+}
+
+/// The work of round `number` where the piece is given by its rounds and keeps it.
+fn own_work(piece: &Piece, number: u32) -> Option<&Placement> {
+    piece.given.as_ref()?.rounds.get(number as usize - 1)?.work.as_ref()
 }
 
 /// What these rounds of `piece` need if they hold `volume_ml`.

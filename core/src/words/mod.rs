@@ -6,6 +6,7 @@ pub mod from_plan;
 pub mod lexicon;
 pub mod proofread;
 pub mod read;
+pub mod stitches;
 pub mod tally;
 pub mod tree;
 pub mod wording;
