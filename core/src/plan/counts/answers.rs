@@ -38,6 +38,10 @@ const CALM_STITCHES: f64 = 0.01;
 /// one uneven round is tried, squared stitches.
 const COARSE: f64 = 0.012;
 
+/// How many times what was predicted a pattern may cost, and how much more, squared stitches,
+/// before the form is made anew there.
+const MISJUDGED: (f64, f64) = (1.25, 3e-3);
+
 /// Forecasts kept for judging accepted counts.
 const CALM_FORECASTS: usize = 2;
 
@@ -96,6 +100,8 @@ struct Tried<'a> {
     ideal: (Vec<f64>, Shape),
     near: Near,
     found: Vec<Stuffed>,
+    /// What that pattern was predicted to cost.
+    predicted: f64,
 }
 
 impl<'a> Tried<'a> {
@@ -105,9 +111,16 @@ impl<'a> Tried<'a> {
         let ideal = candidate.ideal();
         let mut near = candidate.near(&ideal.0, &ideal.1, &family.rounds);
         let pattern = family.best(&mut near, MIDDLE);
+        let predicted = pattern.as_ref().map_or(0.0, |p| p.1);
         let found: Vec<Stuffed> =
             pattern.map(|(counts, _)| candidate.stuff(counts, &ideal.1)).into_iter().collect();
-        Self { candidate, family, ideal, near, found }
+        Self { candidate, family, ideal, near, found, predicted }
+    }
+
+    /// Whether the form near the ideal does not hold where patterns are: cloth went slack, or a
+    /// corner bulges.
+    fn is_misjudged(&self) -> bool {
+        self.cost() > MISJUDGED.0 * self.predicted + MISJUDGED.1
     }
 
     fn cost(&self) -> f64 {
@@ -136,7 +149,9 @@ impl<'a> Front<'a> {
         let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
         let forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
         tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
-        let Tried { candidate, family, ideal, near, found } = tried.swap_remove(0);
+        let first = tried.swap_remove(0);
+        let misjudged = first.is_misjudged();
+        let Tried { candidate, family, ideal, near, found, .. } = first;
         let full = effort == Effort::Full && piece.simplicity.is_some();
         let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
         let budget = if full { FULL_FORECASTS } else { MOST_FORECASTS - calm };
@@ -144,7 +159,13 @@ impl<'a> Front<'a> {
         let units = if free { LADDER } else { DEFAULT_UNITS };
         let mut search =
             Search { candidate: &candidate, family, found, forecasts, budget, free };
-        search.first(&ideal, near, units);
+        if misjudged {
+            let from = search.found[0].clone();
+            let near = candidate.near_stuffed(&from, &search.family.rounds);
+            search.first(&from.counts_as_real(), &from.shape, near, units);
+        } else {
+            search.first(&ideal.0, &ideal.1, near, units);
+        }
         let pulls = search.again(units, ideal.1.misfit.whole_square);
         if full {
             let closest = search.found[closest(&search.found)].clone();
@@ -243,21 +264,22 @@ struct Search<'c, 'a> {
 }
 
 impl Search<'_, '_> {
-    /// Patterns near the ideal at the prices of `units`, and free counts if they are wished.
-    fn first(&mut self, ideal: &(Vec<f64>, Shape), mut near: Near, units: &[f64]) {
+    /// Patterns near the `shape` of `counts` at the prices of `units`, and free counts if they
+    /// are wished.
+    fn first(&mut self, counts: &[f64], shape: &Shape, mut near: Near, units: &[f64]) {
         let Candidate { rounds, steps, .. } = self.candidate;
         let free = Prices::at(0.0, false);
         let free = match (self.free, self.is_mirrored()) {
             (false, _) => None,
             (true, true) => {
-                self.candidate.near(&ideal.0, &ideal.1, rounds).best(rounds, steps, free)
+                self.candidate.near(counts, shape, rounds).best(rounds, steps, free)
             }
             (true, false) => near.best(rounds, steps, free),
         };
         let patterns = units.iter().map(|&unit| self.family.best(&mut near, unit));
         let wished: Vec<_> = std::iter::once(free).chain(patterns).flatten().collect();
         for (counts, _) in wished {
-            self.forecast(counts, &ideal.1);
+            self.forecast(counts, shape);
         }
     }
 
