@@ -51,8 +51,7 @@ pub fn drag(piece: &Piece, which: usize, steps: usize) -> Moved {
     let planned = |piece: &Piece| plan_draft(piece).expect("a small step can be planned");
     let mut before = planned(piece);
     let mut piece = piece.clone();
-    piece.accepted =
-        Some(Accepted { simplicity: piece.simplicity, counts: before.counts() });
+    piece.accepted = Some(Accepted { simplicity: piece.simplicity, counts: before.counts() });
     let mut moved = Moved { steps, ..Moved::default() };
     for _ in 0..steps {
         piece.outline.knots[which].radius_mm += STEP_MM;

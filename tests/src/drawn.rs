@@ -110,17 +110,14 @@ impl Kind {
                 let (lean, pinch, skew) = (any(-0.4, 0.4), any(-0.25, 0.25), any(-0.1, 0.1));
                 let spans = any(5.0, 8.99) as u32;
                 let radius = |t: f64| {
-                    let waves = 1.0
-                        + lean * t.cos()
-                        + pinch * (2.0 * t).cos()
-                        + skew * (3.0 * t).cos();
+                    let waves =
+                        1.0 + lean * t.cos() + pinch * (2.0 * t).cos() + skew * (3.0 * t).cos();
                     t.sin() * waves
                 };
                 let turn = |i: u32| PI * f64::from(i) / f64::from(spans);
                 let widest = (1..spans).map(|i| radius(turn(i))).fold(0.0, f64::max);
-                let inner = (1..spans).map(|i| {
-                    Knot::new(radius(turn(i)) / widest, 0.5 * (1.0 - turn(i).cos()))
-                });
+                let inner = (1..spans)
+                    .map(|i| Knot::new(radius(turn(i)) / widest, 0.5 * (1.0 - turn(i).cos())));
                 std::iter::once(pole(0.0)).chain(inner).chain([pole(1.0)]).collect()
             }
             Self::Bead => {
@@ -239,7 +236,8 @@ pub fn drawn(seed: u64) -> Drawn {
         let mut piece = Piece::new(format!("{kind:?} {seed}"), outline, gauge);
         piece.firmness = Firmness(firmness);
         let worked = rest_of(&piece).length_mm() / gauge.round_height_mm();
-        let widest = 2.0 * PI * piece.outline.profile(400).widest_mm() / gauge.stitch_width_mm();
+        let widest =
+            2.0 * PI * piece.outline.profile(400).widest_mm() / gauge.stitch_width_mm();
         if (10.0..80.0).contains(&worked) && widest >= 18.0 {
             return Drawn { seed, kind, piece };
         }

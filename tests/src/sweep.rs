@@ -208,7 +208,12 @@ impl fmt::Display for Sweep {
             ("uneven at the simple end", &self.simple),
         ];
         for (name, seeds) in rows {
-            writeln!(f, "{name:36} {:4} ({:4.1} %) {seeds:?}", seeds.len(), percent(seeds.len()))?;
+            writeln!(
+                f,
+                "{name:36} {:4} ({:4.1} %) {seeds:?}",
+                seeds.len(),
+                percent(seeds.len())
+            )?;
         }
         let numbers: Vec<f64> = self.numbers.iter().map(|&n| n as f64).collect();
         let forecasts: Vec<f64> = self.forecasts.iter().map(|&n| n as f64).collect();

@@ -142,8 +142,7 @@ impl Walk<'_> {
 /// Visits every list of counts that keeps to the rules of `piece` in `rounds` rounds, until
 /// `visit` says to stop.
 fn walk(piece: &Piece, rounds: usize, visit: &mut impl FnMut(&[u32]) -> bool) {
-    let targets =
-        Targets::new(piece, &piece.outline.profile(400), &rest_of(piece), rounds);
+    let targets = Targets::new(piece, &piece.outline.profile(400), &rest_of(piece), rounds);
     let rules = Rounds::new(piece, targets.clone());
     let mut walk = Walk {
         rules: &rules,

@@ -27,7 +27,11 @@ fn turned_rounds_keep_clear_of_the_shaping_below_and_stacked_ones_do_not() {
             let [stacked, turned] = measured;
             println!(
                 "{:12} {:5} {:8.3} {:8.3} {:8.3} {:5}",
-                format!("{} {}", shape.name, simplicity.map_or("usual".into(), |s| s.to_string())),
+                format!(
+                    "{} {}",
+                    shape.name,
+                    simplicity.map_or("usual".into(), |s| s.to_string())
+                ),
                 turned.pairs,
                 stacked.mean(),
                 turned.mean(),

@@ -253,7 +253,9 @@ fn placement() {
 
 /// What simplicity costs in fit and saves the maker, over the whole set.
 fn simplicity() {
-    println!("Simplicity over the fit set: RMS in stitch widths, shaping rounds in full repeats");
+    println!(
+        "Simplicity over the fit set: RMS in stitch widths, shaping rounds in full repeats"
+    );
     println!(
         "{:10} {:>9} {:>7} {:>11} {:>7} {:>8} {:>8}",
         "", "mean RMS", "worst", "mean likely", "worst", "repeats", "numbers"
