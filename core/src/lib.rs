@@ -34,10 +34,10 @@ mod error;
 pub mod length;
 
 pub use piece::{cloth, gauge, outline, starter};
-pub use plan::{bend, counts, estimate, forecast, placement, simplicity, skin, warning};
+pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
 pub use project::{another_yarn, calibrate, companion, file, making, sizes};
 pub use words as pattern;
-pub use words::wording;
+pub use words::{simplicity, wording};
 
 pub use error::{Error, Result};
 pub use length::Unit;
@@ -49,3 +49,4 @@ pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
 pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};
+pub use words::{Wording, words};

@@ -19,7 +19,7 @@ pub struct Offer {
 impl Offer {
     /// What `piece` can be answered with.
     fn of(piece: &Piece) -> plumpline_core::Result<Self> {
-        Ok(Self { answers: answers(piece)?, default: Answer::of(0.0, &plan(piece)?) })
+        Ok(Self { answers: answers(piece)?, default: Answer::of(0.0, piece, &plan(piece)?) })
     }
 }
 

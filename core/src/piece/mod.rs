@@ -3,6 +3,7 @@
 
 pub mod cloth;
 pub mod gauge;
+pub mod given;
 mod measures;
 pub mod outline;
 mod picture;
@@ -10,6 +11,7 @@ mod rules;
 mod simplicity;
 pub(crate) mod size;
 pub mod starter;
+pub mod stitch;
 mod variation;
 
 use std::collections::BTreeMap;
@@ -19,6 +21,7 @@ use serde::{Deserialize, Serialize};
 use crate::error::{Error, Result, within};
 use crate::piece::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::piece::gauge::Gauge;
+use crate::piece::given::Given;
 use crate::piece::outline::Outline;
 
 pub use picture::{PICTURE_WIDTH_MM, Picture};
@@ -142,8 +145,12 @@ pub struct Piece {
     /// How many of it are made: two ears, say.
     #[serde(default = "one_copy")]
     pub copies: u32,
-    /// The wanted side profile.
+    /// The wanted side profile. Of a piece given by its rounds only its ends count, open or
+    /// closed: what it looks like is the forecast.
     pub outline: Outline,
+    /// The rounds, where the piece is given by them and not by its outline.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub given: Option<Given>,
     /// The maker's swatch.
     pub gauge: Gauge,
     /// How hard it is stuffed.
@@ -213,6 +220,14 @@ pub struct Piece {
     pub sizes: Vec<Size>,
 }
 
+/// Em/Eθ of a new piece, until a sample says otherwise.
+///
+/// Assumption: no measurement of crocheted cloth was found. Of knitted cloth the ratio is 0.5
+/// (garter stitch) to 4.9 (stocking stitch; from the data of Singal et al., Nature
+/// Communications 2024, doi 10.1038/s41467-024-46498-z), and with 0.7 the ball that the trade
+/// works as round is forecast round: see [`crate::plan::ball`]. Files that give none mean 1.
+pub const STIFFNESS_ALONG: f64 = 0.7;
+
 fn one() -> f64 {
     1.0
 }
@@ -228,12 +243,13 @@ impl Piece {
             name: name.into(),
             copies: 1,
             outline,
+            given: None,
             gauge,
             firmness: Firmness::default(),
             simplicity: None,
             accepted: None,
             variation: Variation::default(),
-            stiffness_along: one(),
+            stiffness_along: STIFFNESS_ALONG,
             rules: Rules::default(),
             pins: BTreeMap::new(),
             spread: Spread::default(),
@@ -313,6 +329,9 @@ impl Piece {
             picture.validate()?;
         }
         size::validate(&self.sizes)?;
+        if let Some(given) = &self.given {
+            given.validate()?;
+        }
         self.outline.validate()
     }
 }

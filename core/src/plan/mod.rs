@@ -1,12 +1,14 @@
 //! `plan`: everything that follows from one piece, computed in one pass and never saved.
 
+pub mod ball;
 pub mod bend;
 pub mod counts;
 pub mod estimate;
 pub mod forecast;
+pub mod given;
 pub mod placement;
-pub mod simplicity;
 pub mod skin;
+mod stuffing;
 pub mod warning;
 
 use crate::error::{Error, Result};
@@ -21,9 +23,8 @@ use crate::plan::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
 use crate::plan::placement::{Placement, Placer, place_oval};
 use crate::plan::skin::RestSkin;
 use crate::plan::warning::{Misfit, Warning};
-use crate::words::from_plan::round_work;
-use crate::words::wording::{Manner, Worded, Wording, stuff_after, word};
-use crate::words::write::{Below, Writer};
+
+use stuffing::stuff_after;
 
 /// Intervals in which the outline is sampled by arc length.
 const OUTLINE_INTERVALS: usize = 400;
@@ -39,11 +40,10 @@ pub struct Round {
     pub yarn: usize,
     /// Kind of stitch it is worked in.
     pub kind: Kind,
-    /// What to work, in words.
-    pub text: String,
 }
 
-/// What follows from a piece: rounds, forecast, words, estimates. Derived, never saved.
+/// What follows from a piece: rounds, forecast, estimates. Derived, never saved; its words are
+/// made from it by [`words`](crate::words::words).
 #[derive(Debug, Clone)]
 pub struct Plan {
     /// Stitch width and round height of the gauge, mm.
@@ -70,7 +70,7 @@ pub struct Plan {
     pub size_mm: (f64, f64),
     /// Depth across the straight sides of an oval, mm; `None` for a round body.
     pub depth_mm: Option<f64>,
-    /// Distance between forecast and outline.
+    /// Distance between forecast and outline; none of a piece given by its rounds.
     pub fit: Option<Fit>,
     /// Expected RMS distance over hands, stitch widths.
     pub likely_rms_stitches: f64,
@@ -78,8 +78,8 @@ pub struct Plan {
     pub trouble: f64,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
-    /// The written rounds.
-    pub wording: Wording,
+    /// Stuff the piece after this round, while the opening still lets a hand in.
+    pub stuff_after: Option<u32>,
     /// Yarn, stuffing and time.
     pub estimate: Estimate,
     /// What each round does to the curvature.
@@ -103,46 +103,10 @@ impl Plan {
         let simple = self.rounds.iter().filter(|r| r.placement.is_single_repeat()).count();
         simple as f64 / self.rounds.len() as f64
     }
-
-    /// The wording of the same rounds by any writer; `piece` is the one that was planned.
-    pub fn worded_by(&self, piece: &Piece, writer: &Writer<'_>) -> Wording {
-        let mut below = Below { count: self.start.joined(), ..Below::default() };
-        let worded = (1..)
-            .zip(&self.rounds)
-            .map(|(number, round)| {
-                let (kind, count) = (round.kind.into(), round.count);
-                let only = piece.loops.get(&number).copied();
-                let work = round_work(self.start, number, &round.placement, kind, only);
-                let text = writer.text(&work, below);
-                below = Below { kind: Some(kind), count: Some(count) };
-                Worded { text, count, yarn: round.yarn }
-            })
-            .collect();
-        word(worded, manner(piece, self.start), self.wording.stuff_after, writer)
-    }
-
-    /// This plan in other words: its rounds and lines as `writer` writes them.
-    #[must_use]
-    pub fn in_words_of(mut self, piece: &Piece, writer: &Writer<'_>) -> Self {
-        self.wording = self.worded_by(piece, writer);
-        for (number, round) in (1..).zip(&mut self.rounds) {
-            if let Some(line) = self.wording.line_of(number) {
-                line.text.clone_into(&mut round.text);
-            }
-        }
-        self
-    }
-
-    /// Lines of the pattern that differ from one another.
-    pub fn distinct_lines(&self) -> usize {
-        let texts: std::collections::BTreeSet<&str> =
-            self.wording.lines.iter().map(|line| line.text.as_str()).collect();
-        texts.len()
-    }
 }
 
-/// Plans `piece`: whole stitches for every round, the shape they stuff into, their words
-/// and what they need. Pure and deterministic: the same piece gives the same plan.
+/// Plans `piece`: whole stitches for every round, the shape they stuff into and what
+/// they need. Pure and deterministic: the same piece gives the same plan.
 ///
 /// Warnings come with the plan: rules that gave way, places cloth cannot hold.
 ///
@@ -164,19 +128,32 @@ pub fn plan_draft(piece: &Piece) -> Result<Plan> {
 
 fn plan_with(piece: &Piece, effort: Effort) -> Result<Plan> {
     piece.validate()?;
+    if let Some(given) = &piece.given {
+        let (outline, rest, chosen) = given::settled(piece, given);
+        return Ok(describe(piece, outline, &rest, chosen));
+    }
     let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
     let chosen = counts::choose(piece, &profile, &rest, effort);
-    Ok(describe(piece, &profile, &rest, chosen))
+    Ok(describe(piece, profile.places(), &rest, chosen))
 }
 
-/// Every answer to `piece` worth choosing, with the simplicity that takes it.
-fn answers_of(piece: &Piece) -> Result<Vec<(f64, Plan)>> {
+/// Every answer to `piece` worth choosing, from the most faithful to the simplest, with the
+/// simplicity that takes it. None is beaten by another in both likely fit and trouble.
+///
+/// Takes as long as some tens of plans: not for every frame.
+///
+/// # Errors
+/// As [`plan`].
+pub fn answers(piece: &Piece) -> Result<Vec<(f64, Plan)>> {
     piece.validate()?;
+    if piece.given.is_some() {
+        return Ok(vec![(1.0, plan(piece)?)]);
+    }
     let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
     let answers = counts::answers(piece, &profile, &rest);
-    let described = |(s, chosen)| (s, describe(piece, &profile, &rest, chosen));
+    let described = |(s, chosen)| (s, describe(piece, profile.places(), &rest, chosen));
     Ok(answers.into_iter().map(described).collect())
 }
 
@@ -194,12 +171,18 @@ pub(crate) fn skin(piece: &Piece) -> (Profile, RestSkin) {
 /// As [`plan`].
 pub(crate) fn plannable(piece: &Piece) -> Result<()> {
     piece.validate()?;
+    if piece.given.is_some() {
+        return Ok(());
+    }
     check_size(piece, &skin(piece).1)
 }
 
 /// Rounds that the rest length of `piece` comes to, to the nearest; a plan takes this many
 /// or one either side.
 pub(crate) fn rounds_of(piece: &Piece) -> u32 {
+    if let Some(given) = &piece.given {
+        return given.rounds.len() as u32;
+    }
     piece.rounds_in(worked_length_mm(piece, &skin(piece).1), MOST_ROUNDS).round() as u32
 }
 
@@ -223,19 +206,14 @@ fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
 }
 
 /// Everything that is read off the chosen counts and their forecast.
-fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -> Plan {
+fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) -> Plan {
     let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
     let rounds = place_rounds(piece, &chosen);
-    let outline = profile.places();
     let mut forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, width);
-    let worded = rounds
-        .iter()
-        .map(|r| Worded { text: r.text.clone(), count: r.count, yarn: r.yarn })
-        .collect();
-    let stuff_after = stuff_after(&chosen.counts, width);
-    let wording = word(worded, manner(piece, chosen.start), stuff_after, &Writer::bench());
+    let told = piece.given.as_ref().and_then(|given| given.stuff_after.last().copied());
+    let stuff_after = told.or_else(|| stuff_after(&chosen.counts, width));
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     if piece.outline.finishes_closed() {
         // The gathered loops close the end as a level disc.
@@ -262,11 +240,11 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         forecast,
         shift_mm: chosen.fit.shift_mm,
         offsets_mm,
-        fit: Some(chosen.fit),
+        fit: piece.given.is_none().then_some(chosen.fit),
         likely_rms_stitches: chosen.likely_rms_stitches,
         trouble: chosen.trouble,
         misfits,
-        wording,
+        stuff_after,
         estimate,
         bends,
         flat_increase,
@@ -275,19 +253,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     }
 }
 
-fn manner(piece: &Piece, start: Start) -> Manner {
-    Manner {
-        start,
-        drawn: piece.outline.finishes_closed(),
-        working: piece.working,
-        hand: piece.hand,
-        kind: piece.kind_of_round(1),
-    }
-}
-
 fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
-    let writer = Writer::bench();
-    let mut words_below = Below { count: chosen.start.joined(), ..Below::default() };
     let mut placer = Placer::new(piece.spread, piece.drift());
     let mut below = chosen.start.joined();
     let mut turned = false;
@@ -295,6 +261,10 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
         .zip(&chosen.counts)
         .map(|(number, &count)| {
             let placement = match (below, chosen.start.side()) {
+                (Some(below), _) if let Some(own) = own_work(piece, number) => {
+                    placer.worked(below, own);
+                    own.clone()
+                }
                 (Some(below), Some(side)) => {
                     turned ^= below != count && piece.spread == Spread::Turned;
                     place_oval(below, count, side, turned)
@@ -304,13 +274,14 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             };
             below = Some(count);
             let kind = piece.kind_of_round(number);
-            let only = piece.loops.get(&number).copied();
-            let work = round_work(chosen.start, number, &placement, kind.into(), only);
-            let text = writer.text(&work, words_below);
-            words_below = Below { kind: Some(kind.into()), count: Some(count) };
-            Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
+            Round { count, placement, yarn: piece.yarn_of_round(number), kind }
         })
         .collect()
+}
+
+/// The work of round `number` where the piece is given by its rounds and keeps it.
+fn own_work(piece: &Piece, number: u32) -> Option<&Placement> {
+    piece.given.as_ref()?.rounds.get(number as usize - 1)?.work.as_ref()
 }
 
 /// What these rounds of `piece` need if they hold `volume_ml`.

@@ -6,7 +6,7 @@
 //! section 5). Tensions give strains, strains give the rest size of every ring and band.
 
 use crate::piece::outline::Profile;
-use crate::plan::forecast::{Cloth, pressure_for_outline};
+use crate::plan::forecast::{Cloth, Skin, pressure_for_outline};
 
 /// Strains beyond these are not asked of the cloth: past −5 % more stitches only wrinkle
 /// more, and past 30 % nothing holds the shape. Where a strain is cut off, the place is
@@ -84,6 +84,18 @@ impl RestSkin {
             unheld.push((rest, why));
         }
         Self { along_mm, around_mm, girth_mm, unheld: zones(&unheld), pressure }
+    }
+
+    /// The rest sizes of `skin` itself, of which nothing is wanted but what it is.
+    pub(crate) fn of_skin(skin: &Skin) -> Self {
+        let mut along_mm = vec![0.0];
+        for height in &skin.height_mm {
+            along_mm.push(along_mm[along_mm.len() - 1] + height);
+        }
+        let around_mm: Vec<f64> =
+            std::iter::once(skin.start_mm).chain(skin.around_mm.iter().copied()).collect();
+        let girth_mm = around_mm.clone();
+        Self { along_mm, around_mm, girth_mm, unheld: Vec::new(), pressure: 0.0 }
     }
 
     /// Rest length from start to finish, mm.

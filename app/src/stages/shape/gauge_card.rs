@@ -276,14 +276,14 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     if let Some(s) = moved {
         actions.edit(Edit::Simplicity(Some((s * STOPS).round() / STOPS)));
     }
-    let Some(plan) = bench.plan else { return };
+    let (Some(plan), Some(words)) = (bench.plan, bench.words) else { return };
     let share = 100.0 * plan.simple_share();
     let likely = plan.likely_rms_stitches;
     let small = type_faces::regular(type_faces::SMALL);
     let price = [
         format!("likely {likely:.2} st off"),
         format!("{share:.0} % in one repeat"),
-        format!("{} different lines", plan.distinct_lines()),
+        format!("{} different lines", words.distinct_lines()),
     ];
     for (i, line) in price.iter().enumerate() {
         let at = pos2(inner.left(), y + 51.0 + 15.0 * i as f32);

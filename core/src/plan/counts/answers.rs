@@ -2,7 +2,7 @@
 
 use super::candidate::{Candidate, IDEAL_STEPS, Near, Shape, Stuffed, Wish};
 use super::descent;
-use super::family::{Family, is_pattern, trouble};
+use super::family::{Family, LEAST_UNEVEN_UNIT, is_pattern, trouble};
 use super::likely::likely_rms;
 use super::repeats::Prices;
 use super::{Effort, MOST_FORECASTS};
@@ -11,7 +11,7 @@ use crate::plan::forecast::fit::Fit;
 
 /// Prices at which patterns are sought where no simplicity is chosen, squared stitches a new
 /// number of repeats: about where a likely fit cannot be told from the best.
-const DEFAULT_UNITS: &[f64] = &[2e-4, 6e-4, 1.2e-3, 2.5e-3];
+const DEFAULT_UNITS: &[f64] = &[1e-4, 4e-4, 1e-3, 2.5e-3];
 
 /// The same where one is chosen, from nearly free to so dear that only what shape there is
 /// counts.
@@ -28,21 +28,28 @@ const FULL_FORECASTS: usize = 30;
 pub const INDIFFERENT_STITCHES: f64 = 0.03;
 
 /// How much of that is kept for what the descent to the faithful end might still find.
-const RESERVE_STITCHES: f64 = 0.008;
+const RESERVE_STITCHES: f64 = 0.012;
 
 /// How much further than a fresh answer's the likely fit of counts accepted before may be for
 /// them to be kept, stitch widths.
 const CALM_STITCHES: f64 = 0.01;
 
+/// How much further than the ideal's the mean square misfit of all full repeats may be before
+/// one uneven round is tried, squared stitches.
+const COARSE: f64 = 0.012;
+
+/// How many times what was predicted a pattern may cost, and how much more, squared stitches,
+/// before the form is made anew there.
+const MISJUDGED: (f64, f64) = (1.25, 3e-3);
+
 /// Forecasts kept for judging accepted counts.
 const CALM_FORECASTS: usize = 2;
 
-/// One answer: counts, how near they come, what they ask of the maker.
+/// One answer: counts, how near they come, what they ask of the maker. Distances are of its
+/// nodes: the fit along the whole curve is measured of what is taken, see [`Answer::measured`].
 #[derive(Debug, Clone)]
 pub(super) struct Answer {
     pub(super) stuffed: Stuffed,
-    /// Nominal distance to the outline.
-    pub(super) fit: Fit,
     /// Expected RMS distance over hands, stitch widths.
     pub(super) likely_rms_stitches: f64,
     /// What its pattern costs the maker, in new numbers of repeats.
@@ -52,6 +59,15 @@ pub(super) struct Answer {
 }
 
 impl Answer {
+    /// Its distance along the whole curve, nominal and over hands; `pulls` as in [`Front`].
+    pub(super) fn measured(&self, wish: &Wish<'_>, pulls: f64) -> (Fit, f64) {
+        let fit = self.stuffed.fit(wish);
+        let (piece, square) = (wish.piece, fit.rms_stitches * fit.rms_stitches);
+        let width = piece.gauge.stitch_width_mm();
+        let shape = &self.stuffed.shape;
+        (fit, likely_rms(shape, &piece.variation, square, pulls, width))
+    }
+
     /// What it costs at a `unit` of trouble, squared stitches.
     fn cost(&self, unit: f64) -> f64 {
         self.likely_rms_stitches * self.likely_rms_stitches + unit * self.trouble
@@ -84,6 +100,8 @@ struct Tried<'a> {
     ideal: (Vec<f64>, Shape),
     near: Near,
     found: Vec<Stuffed>,
+    /// What that pattern was predicted to cost.
+    predicted: f64,
 }
 
 impl<'a> Tried<'a> {
@@ -93,9 +111,16 @@ impl<'a> Tried<'a> {
         let ideal = candidate.ideal();
         let mut near = candidate.near(&ideal.0, &ideal.1, &family.rounds);
         let pattern = family.best(&mut near, MIDDLE);
+        let predicted = pattern.as_ref().map_or(0.0, |p| p.1);
         let found: Vec<Stuffed> =
             pattern.map(|(counts, _)| candidate.stuff(counts, &ideal.1)).into_iter().collect();
-        Self { candidate, family, ideal, near, found }
+        Self { candidate, family, ideal, near, found, predicted }
+    }
+
+    /// Whether the form near the ideal does not hold where patterns are: cloth went slack, or a
+    /// corner bulges.
+    fn is_misjudged(&self) -> bool {
+        self.cost() > MISJUDGED.0 * self.predicted + MISJUDGED.1
     }
 
     fn cost(&self) -> f64 {
@@ -108,8 +133,10 @@ impl<'a> Tried<'a> {
 pub(super) struct Front<'a> {
     pub(super) candidate: Candidate<'a>,
     pub(super) answers: Vec<Answer>,
+    /// Expected RMS distance of the ideal counts, stitch widths: about the best there is.
+    ideal: f64,
     /// What the pulls of single rounds add to the mean square distance, squared stitches.
-    pulls: f64,
+    pub(super) pulls: f64,
     /// Forecasts solved.
     pub(super) forecasts: usize,
 }
@@ -122,41 +149,51 @@ impl<'a> Front<'a> {
         let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
         let forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
         tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
-        let Tried { candidate, family, ideal, near, found } = tried.swap_remove(0);
+        let first = tried.swap_remove(0);
+        let misjudged = first.is_misjudged();
+        let Tried { candidate, family, ideal, near, found, .. } = first;
         let full = effort == Effort::Full && piece.simplicity.is_some();
         let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
         let budget = if full { FULL_FORECASTS } else { MOST_FORECASTS - calm };
-        let units = if piece.simplicity.is_some() { LADDER } else { DEFAULT_UNITS };
-        let mut search = Search { candidate: &candidate, family, found, forecasts, budget };
-        search.first(&ideal, near, units);
-        search.again(units);
+        let free = piece.simplicity.is_some();
+        let units = if free { LADDER } else { DEFAULT_UNITS };
+        let mut search =
+            Search { candidate: &candidate, family, found, forecasts, budget, free };
+        if misjudged {
+            let from = search.found[0].clone();
+            let near = candidate.near_stuffed(&from, &search.family.rounds);
+            search.first(&from.counts_as_real(), &from.shape, near, units);
+        } else {
+            search.first(&ideal.0, &ideal.1, near, units);
+        }
+        let pulls = search.again(units, ideal.1.misfit.whole_square);
         if full {
             let closest = search.found[closest(&search.found)].clone();
             let best = descent::descend(&candidate, closest, &mut search.forecasts);
             search.found.push(best);
         }
         let Search { found, forecasts, .. } = search;
-        let pulls = {
-            let closest = &found[closest(&found)];
-            let near = candidate.near_stuffed(closest, &candidate.rounds);
-            near.model.spread_by_pulls(&closest.counts, piece.variation.pull)
+        let ideal = {
+            let square = ideal.1.misfit.whole_square;
+            let width = piece.gauge.stitch_width_mm();
+            likely_rms(&ideal.1, &piece.variation, square, pulls, width)
         };
         let answers = front(&candidate, found, pulls);
-        Self { candidate, answers, pulls, forecasts }
+        Self { candidate, answers, ideal, pulls, forecasts }
     }
 
     /// The answer that is taken. What was accepted before is kept while no hand could tell the
     /// fresh answer from it; failing that, what changes the fewest of its rounds.
-    pub(super) fn take(mut self) -> (Candidate<'a>, Answer, usize) {
+    pub(super) fn take(mut self) -> (Self, Answer) {
         let piece = self.candidate.wish.piece;
         let fresh = self.answers.swap_remove(self.pick(piece.simplicity));
         let accepted = piece.accepted.as_ref().filter(|a| a.simplicity == piece.simplicity);
         let Some(Accepted { counts, .. }) = accepted else {
-            return (self.candidate, fresh, self.forecasts);
+            return (self, fresh);
         };
         let rounds = &self.candidate.rounds;
         if *counts == fresh.stuffed.counts || !rounds.allows_all(counts) {
-            return (self.candidate, fresh, self.forecasts);
+            return (self, fresh);
         }
         let most = fresh.likely_rms_stitches + CALM_STITCHES;
         let calm = |answer: &Answer| {
@@ -168,7 +205,7 @@ impl<'a> Front<'a> {
         self.forecasts += 1;
         let kept = judged(&self.candidate, kept, self.pulls);
         if calm(&kept) {
-            return (self.candidate, kept, self.forecasts);
+            return (self, kept);
         }
         let family = Family::new(&self.candidate);
         let mut near = self.candidate.near_stuffed(&kept.stuffed, &family.rounds);
@@ -178,10 +215,10 @@ impl<'a> Front<'a> {
             self.forecasts += 1;
             let mended = judged(&self.candidate, mended, self.pulls);
             if calm(&mended) {
-                return (self.candidate, mended, self.forecasts);
+                return (self, mended);
             }
         }
-        (self.candidate, fresh, self.forecasts)
+        (self, fresh)
     }
 
     /// The simplicities by which the answers are taken.
@@ -207,7 +244,7 @@ impl<'a> Front<'a> {
             let costs = self.answers.iter().map(|a| a.cost(unit)).enumerate();
             return costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(last, |(i, _)| i);
         }
-        let best = self.answers[0].likely_rms_stitches;
+        let best = self.answers[0].likely_rms_stitches.min(self.ideal);
         let most = best + INDIFFERENT_STITCHES - RESERVE_STITCHES;
         let near = |a: &Answer| a.is_pattern && a.likely_rms_stitches <= most;
         let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
@@ -222,43 +259,72 @@ struct Search<'c, 'a> {
     found: Vec<Stuffed>,
     forecasts: usize,
     budget: usize,
+    /// Whether free counts are wished, beside patterns.
+    free: bool,
 }
 
 impl Search<'_, '_> {
-    /// Free counts near the ideal, and the patterns there at the prices of `units`.
-    fn first(&mut self, ideal: &(Vec<f64>, Shape), mut near: Near, units: &[f64]) {
+    /// Patterns near the `shape` of `counts` at the prices of `units`, and free counts if they
+    /// are wished.
+    fn first(&mut self, counts: &[f64], shape: &Shape, mut near: Near, units: &[f64]) {
         let Candidate { rounds, steps, .. } = self.candidate;
         let free = Prices::at(0.0, false);
-        let free = match self.family.rounds.is_mirrored() {
-            true => self.candidate.near(&ideal.0, &ideal.1, rounds).best(rounds, steps, free),
-            false => near.best(rounds, steps, free),
+        let free = match (self.free, self.is_mirrored()) {
+            (false, _) => None,
+            (true, true) => {
+                self.candidate.near(counts, shape, rounds).best(rounds, steps, free)
+            }
+            (true, false) => near.best(rounds, steps, free),
         };
         let patterns = units.iter().map(|&unit| self.family.best(&mut near, unit));
         let wished: Vec<_> = std::iter::once(free).chain(patterns).flatten().collect();
         for (counts, _) in wished {
-            self.forecast(counts, &ideal.1);
+            self.forecast(counts, shape);
         }
     }
 
-    /// What is left of the forecasts goes to free counts near the closest answer, then to
-    /// patterns near the cheapest.
-    fn again(&mut self, units: &[f64]) {
+    /// What is left of the forecasts goes to free counts near the closest answer, if they are
+    /// wished, and to patterns near the cheapest. Returns what the pulls of single rounds add
+    /// there, as in [`Front`].
+    fn again(&mut self, units: &[f64], ideal: f64) -> f64 {
         let Candidate { rounds, steps, .. } = self.candidate;
         let closest = self.found[closest(&self.found)].clone();
         let mut near = self.candidate.near_stuffed(&closest, rounds);
-        if let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false)) {
-            self.forecast(counts, &closest.shape);
+        let pull = self.candidate.wish.piece.variation.pull;
+        let pulls = near.model.spread_by_pulls(&closest.counts, pull);
+        if self.free {
+            if let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false)) {
+                self.forecast(counts, &closest.shape);
+            }
         }
-        let cheapest = self.found[self.cheapest()].clone();
-        let mut near = self.candidate.near_stuffed(&cheapest, &self.family.rounds);
+        let from =
+            if self.free { self.found[self.cheapest()].clone() } else { closest.clone() };
+        let mut near = match from.counts == closest.counts && !self.is_mirrored() {
+            true => near,
+            false => self.candidate.near_stuffed(&from, &self.family.rounds),
+        };
         for &unit in units {
             if self.forecasts >= self.budget {
                 break;
             }
             if let Some((counts, _)) = self.family.best(&mut near, unit) {
-                self.forecast(counts, &cheapest.shape);
+                self.forecast(counts, &from.shape);
             }
         }
+        // In a thin piece full repeats come in few counts: one round that is none helps there.
+        let least = self.found.iter().map(|s| s.shape.misfit.whole_square);
+        let least = least.fold(f64::INFINITY, f64::min);
+        if !self.free && !self.is_mirrored() && least > ideal + COARSE {
+            let prices = Prices::at(LEAST_UNEVEN_UNIT, false);
+            if let Some((counts, _)) = near.best(rounds, steps, prices) {
+                self.forecast(counts, &from.shape);
+            }
+        }
+        pulls
+    }
+
+    fn is_mirrored(&self) -> bool {
+        self.family.rounds.is_mirrored()
     }
 
     /// Forecasts `counts`, setting out from `near`, if they are new and the budget is not
@@ -286,14 +352,14 @@ fn closest(found: &[Stuffed]) -> usize {
 /// `stuffed` as an answer; `pulls` as in [`Front`].
 fn judged(candidate: &Candidate<'_>, stuffed: Stuffed, pulls: f64) -> Answer {
     let piece = candidate.wish.piece;
-    let fit = stuffed.fit(candidate.wish);
-    let rms = (fit.rms_stitches * fit.rms_stitches + stuffed.slack).sqrt();
+    let square = stuffed.shape.misfit.whole_square + stuffed.slack;
     let width = piece.gauge.stitch_width_mm();
-    let likely_rms_stitches = likely_rms(&stuffed.shape, &piece.variation, rms, pulls, width);
+    let likely_rms_stitches =
+        likely_rms(&stuffed.shape, &piece.variation, square, pulls, width);
     let together = piece.rules.plain_together;
     let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
     let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
-    Answer { stuffed, fit, likely_rms_stitches, trouble, is_pattern }
+    Answer { stuffed, likely_rms_stitches, trouble, is_pattern }
 }
 
 /// Those of `found` that no other beats in both likely fit and trouble, the most faithful

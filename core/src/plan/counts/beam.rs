@@ -15,10 +15,7 @@ use super::steps::Steps;
 
 /// Beginnings carried from round to round where only counts near the cheapest are tried, and
 /// where all are: those differ in more than their cost.
-const WIDTHS: (usize, usize) = (10, 28);
-
-/// Most beginnings kept at one count.
-const OF_ONE_COUNT: usize = 6;
+const WIDTHS: (usize, usize) = (10, 24);
 
 /// What is searched.
 pub(super) struct Task<'a> {
@@ -76,7 +73,10 @@ impl Task<'_> {
             if next.is_empty() {
                 return None;
             }
-            thin(&mut next, width);
+            if next.len() > width {
+                next.select_nth_unstable_by(width, |a, b| a.cost.total_cmp(&b.cost));
+                next.truncate(width);
+            }
             let from = self.from[i];
             let kept = (i + form.upper[i].len()).min(length);
             for (row, b) in added_next.chunks_exact_mut(length).zip(&next) {
@@ -153,31 +153,6 @@ impl Task<'_> {
         let chain = if k == 1 { self.steps.before(1, count).first() } else { None };
         chain.map_or(0.0, |c| self.prices.charge(self.prices.of(c.shaping, c.count, run)))
     }
-}
-
-/// Keeps the `width` cheapest beginnings, but no more than [`OF_ONE_COUNT`] of them at one count
-/// while there are others: which count a rule will want is only known further on.
-fn thin(next: &mut Vec<Beginning>, width: usize) {
-    if next.len() <= width {
-        return;
-    }
-    let cheaper = |a: &Beginning, b: &Beginning| a.cost.total_cmp(&b.cost);
-    let looked_at = (3 * width).min(next.len());
-    if looked_at < next.len() {
-        next.select_nth_unstable_by(looked_at, cheaper);
-        next.truncate(looked_at);
-    }
-    next.sort_unstable_by(cheaper);
-    let mut kept: Vec<Beginning> = Vec::with_capacity(width);
-    for b in next.iter() {
-        if kept.iter().filter(|k| k.count == b.count).count() < OF_ONE_COUNT {
-            kept.push(*b);
-            if kept.len() == width {
-                break;
-            }
-        }
-    }
-    std::mem::swap(next, &mut kept);
 }
 
 /// Σ aᵢbᵢ, in eight running sums so that it can be worked out side by side.

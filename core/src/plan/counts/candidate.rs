@@ -82,6 +82,11 @@ impl Shape {
 }
 
 impl Stuffed {
+    /// Its counts as real numbers.
+    pub(super) fn counts_as_real(&self) -> Vec<f64> {
+        self.counts.iter().map(|&n| f64::from(n)).collect()
+    }
+
     /// Mean square misfit and what slack costs, squared stitches.
     pub(super) fn cost(&self) -> f64 {
         self.shape.misfit.mean_square + self.slack
@@ -200,8 +205,7 @@ impl<'a> Candidate<'a> {
 
     /// The misfit near whole counts.
     pub(super) fn near_stuffed(&self, at: &Stuffed, rounds: &Rounds) -> Near {
-        let counts: Vec<f64> = at.counts.iter().map(|&n| f64::from(n)).collect();
-        self.near(&counts, &at.shape, rounds)
+        self.near(&at.counts_as_real(), &at.shape, rounds)
     }
 }
 

@@ -3,6 +3,7 @@
 use super::candidate::{Candidate, Near, Stuffed};
 use super::repeats::{Prices, Run, Shaping};
 use super::rounds::Rounds;
+use super::rules::Start;
 use super::steps::Steps;
 use crate::piece::Piece;
 use crate::piece::outline::Profile;
@@ -11,7 +12,7 @@ use crate::piece::outline::Profile;
 const MENDED: f64 = 4e-4;
 
 /// The unit at which patterns are sought where no full repeats keep to the rules.
-const LEAST_UNEVEN_UNIT: f64 = 2e-3;
+pub(super) const LEAST_UNEVEN_UNIT: f64 = 2e-3;
 
 /// The rounds that patterns are sought in: as the candidate's, both halves alike where the
 /// outline's are; and the steps between them that are full repeats.
@@ -63,13 +64,21 @@ impl Family {
 
 /// What the pattern of `counts` costs the maker, in new numbers of repeats.
 pub(super) fn trouble(rounds: &Rounds, counts: &[u32], together: bool) -> f64 {
-    let prices = Prices::at(1.0, together);
+    trouble_at(Prices::at(1.0, together), rounds.targets.start, counts)
+}
+
+/// The same where nothing is wanted of plain rounds.
+pub(super) fn trouble_of(start: Start, counts: &[u32]) -> f64 {
+    trouble_at(Prices::at(1.0, false), start, counts)
+}
+
+fn trouble_at(prices: Prices, start: Start, counts: &[u32]) -> f64 {
     let (mut run, mut all) = (Run::default(), 0.0);
-    let mut below = rounds.targets.start.joined();
+    let mut below = start.joined();
     let mut was_plain = None;
     for &count in counts {
         if let Some(below) = below.replace(count) {
-            let shaping = rounds.shaping(below, count);
+            let shaping = Shaping::in_piece(start, below, count);
             all += prices.of(shaping, below, run);
             run = run.then(shaping);
             let plain = below == count;

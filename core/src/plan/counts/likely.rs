@@ -16,12 +16,12 @@ const STEP: f64 = 1e-5;
 
 /// The expected RMS distance to the outline over `hands`, stitch widths of `width` mm.
 ///
-/// `rms` is the nominal distance, `pulls` what the rounds' pulls add to its mean square (see
-/// [`super::model::Model::spread_by_pulls`]), both in stitches.
+/// `square` is the nominal mean square distance, `pulls` what the rounds' pulls add to its mean square (see
+/// [`super::model::Model::spread_by_pulls`]), both in squared stitches.
 pub(super) fn likely_rms(
     shape: &Shape,
     hands: &Variation,
-    rms: f64,
+    square: f64,
     pulls: f64,
     width: f64,
 ) -> f64 {
@@ -30,7 +30,7 @@ pub(super) fn likely_rms(
     let moves: Vec<Vec<f64>> = moves.iter().map(|m| distances(shape, m, &share)).collect();
     let off: Vec<f64> =
         shape.misfit.off.iter().zip(&share).map(|(off, share)| off * share).collect();
-    let mut mean = rms * rms + pulls;
+    let mut mean = square + pulls;
     let mut variance = 0.0;
     for (i, a) in moves.iter().enumerate() {
         mean += dot(a, a);

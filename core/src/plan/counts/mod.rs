@@ -31,7 +31,8 @@ use crate::plan::skin::RestSkin;
 
 pub use answers::INDIFFERENT_STITCHES;
 use answers::{Answer, Front};
-use candidate::{Candidate, Wish};
+use candidate::{Shape, Wish};
+use misfit::Misfit;
 pub use rounds::Rounds;
 pub(crate) use rules::worked_length_mm;
 pub use rules::{Start, Targets};
@@ -91,8 +92,37 @@ pub const MOST_FORECASTS: usize = 12;
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort) -> Chosen {
     let trail = Trail::new(profile.places());
     let wish = Wish { piece, profile, rest, trail: &trail };
-    let (candidate, answer, forecasts) = Front::of(&wish, effort).take();
-    chosen(&candidate, answer, forecasts)
+    let (front, answer) = Front::of(&wish, effort).take();
+    front.chosen(answer)
+}
+
+/// The rounds of `counts`, begun as `start`, in `piece`'s cloth: their skin and what a choice
+/// of them would be, were their forecast the outline.
+pub(super) fn worked(piece: &Piece, start: Start, counts: &[u32]) -> (Skin, Chosen) {
+    let skin = skin_of(piece, start, counts, &Holds::default());
+    let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
+    let settled = {
+        let energy = Energy::new(&skin, pressure);
+        settle(&energy, &energy.flatten(&skin.slack_shape()), settled_gradient(&skin))
+    };
+    let width = piece.gauge.stitch_width_mm();
+    let trail = Trail::new(skin.closed(&settled.nodes));
+    let misfit = Misfit::of(&settled.nodes, &trail, width);
+    let shape = Shape { skin, pressure, settled, misfit };
+    let likely_rms_stitches = likely::likely_rms(&shape, &piece.variation, 0.0, 0.0, width);
+    let chosen = Chosen {
+        start,
+        counts: counts.to_vec(),
+        ideal: counts.iter().map(|&n| f64::from(n)).collect(),
+        fit: Fit { rms_stitches: 0.0, max_stitches: 0.0, shift_mm: 0.0 },
+        likely_rms_stitches,
+        trouble: family::trouble_of(start, counts),
+        hoop_strains: shape.hoop_strains(),
+        settled: shape.settled,
+        forecasts: 1,
+        gave_way: Vec::new(),
+    };
+    (shape.skin, chosen)
 }
 
 /// Every answer to `piece` worth choosing, from the most faithful to the simplest, each with
@@ -101,26 +131,29 @@ pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<(f64, C
     let trail = Trail::new(profile.places());
     let piece = &Piece { simplicity: Some(0.0), accepted: None, ..piece.clone() };
     let wish = Wish { piece, profile, rest, trail: &trail };
-    let front = Front::of(&wish, Effort::Full);
+    let mut front = Front::of(&wish, Effort::Full);
     let simplicities = front.simplicities();
-    let Front { candidate, answers, forecasts, .. } = front;
-    let answers = simplicities.into_iter().zip(answers);
-    answers.map(|(s, answer)| (s, chosen(&candidate, answer, forecasts))).collect()
+    let answers = std::mem::take(&mut front.answers);
+    simplicities.into_iter().zip(answers).map(|(s, answer)| (s, front.chosen(answer))).collect()
 }
 
-fn chosen(candidate: &Candidate<'_>, answer: Answer, forecasts: usize) -> Chosen {
-    let targets = &candidate.rounds.targets;
-    Chosen {
-        start: targets.start,
-        hoop_strains: answer.stuffed.shape.hoop_strains(),
-        counts: answer.stuffed.counts,
-        ideal: targets.ideal.clone(),
-        settled: answer.stuffed.shape.settled,
-        fit: answer.fit,
-        likely_rms_stitches: answer.likely_rms_stitches,
-        trouble: answer.trouble,
-        forecasts,
-        gave_way: candidate.gave_way.clone(),
+impl Front<'_> {
+    /// `answer`, measured along the whole curve.
+    fn chosen(&self, answer: Answer) -> Chosen {
+        let targets = &self.candidate.rounds.targets;
+        let (fit, likely_rms_stitches) = answer.measured(self.candidate.wish, self.pulls);
+        Chosen {
+            start: targets.start,
+            hoop_strains: answer.stuffed.shape.hoop_strains(),
+            counts: answer.stuffed.counts,
+            ideal: targets.ideal.clone(),
+            settled: answer.stuffed.shape.settled,
+            fit,
+            likely_rms_stitches,
+            trouble: answer.trouble,
+            forecasts: self.forecasts,
+            gave_way: self.candidate.gave_way.clone(),
+        }
     }
 }
 

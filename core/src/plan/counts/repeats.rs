@@ -7,6 +7,8 @@
 //! ([`Prices`]) for a new number, for a change of number, and most for a round that is no
 //! full repeat.
 
+use super::rules::Start;
+
 /// How a round is shaped.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shaping {
@@ -36,6 +38,14 @@ impl Shaping {
                 Self::Full { repeats: shaped / 2, each: 2 }
             }
             _ => Self::Uneven,
+        }
+    }
+
+    /// The shaping of a round in a piece that begins as `start`.
+    pub fn in_piece(start: Start, below: u32, count: u32) -> Self {
+        match start.side() {
+            Some(_) => Self::of_oval(below, count),
+            None => Self::of(below, count),
         }
     }
 

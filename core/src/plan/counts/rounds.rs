@@ -113,10 +113,7 @@ impl Rounds {
 
     /// The shaping of a round of `count` on `below`.
     pub(super) fn shaping(&self, below: u32, count: u32) -> Shaping {
-        match self.targets.start.side() {
-            Some(_) => Shaping::of_oval(below, count),
-            None => Shaping::of(below, count),
-        }
+        Shaping::in_piece(self.targets.start, below, count)
     }
 
     /// Whether the count of round `k` is held.
@@ -175,7 +172,7 @@ impl Rounds {
                 return false;
             }
         }
-        if self.kept.flat && !forced && change > self.most_change(k, below.min(count)) {
+        if !forced && change > self.most_change(k, below.min(count)) {
             return false;
         }
         if !self.kept.directions || forced {
@@ -188,7 +185,7 @@ impl Rounds {
     /// Most stitches round `k` may gain or lose where the smaller of the two counts is
     /// `least`: what lies flat, or as many again in a small round.
     pub(super) fn most_change(&self, k: usize, least: u32) -> u32 {
-        if self.frills || self.targets.start.side().is_some() {
+        if self.frills || !self.kept.flat || self.targets.start.side().is_some() {
             return u32::MAX;
         }
         let ring = if self.targets.start == Start::Ring { self.targets.ring.2 } else { 0 };

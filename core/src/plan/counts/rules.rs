@@ -9,6 +9,8 @@ use crate::piece::outline::Profile;
 use crate::plan::forecast::GATHERED_WIDTH;
 use crate::plan::skin::RestSkin;
 
+pub use crate::piece::given::Start;
+
 /// How far from the ideal a count may stray unless a rule forces it further.
 pub(super) const STRAY: f64 = 8.0;
 
@@ -27,35 +29,6 @@ pub enum GaveWay {
     Direction,
     /// The wanted ring, neck or last round could not be reached.
     Ends,
-}
-
-/// How a piece begins, in stitches.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Start {
-    /// A magic ring.
-    Ring,
-    /// A chain of so many stitches joined into a ring: an open edge.
-    Chain(u32),
-    /// A chain of so many stitches worked along both its sides: an oval.
-    Oval(u32),
-}
-
-impl Start {
-    /// Stitches of an oval's straight side.
-    pub fn side(self) -> Option<u32> {
-        match self {
-            Self::Oval(chain) => Some(chain - 1),
-            Self::Ring | Self::Chain(_) => None,
-        }
-    }
-
-    /// Stitches round 1 is worked on, where it is worked on a closed round of them.
-    pub fn joined(self) -> Option<u32> {
-        match self {
-            Self::Chain(n) => Some(n),
-            Self::Ring | Self::Oval(_) => None,
-        }
-    }
 }
 
 /// The ideal stitches of every round and which way each round may go.

@@ -58,10 +58,11 @@ impl Slack {
 
     /// What `count` stitches in round `k` cost, squared stitches of the mean misfit.
     pub(super) fn cost(&self, k: usize, count: u32) -> f64 {
-        let slack = f64::from(count) / self.filled[k - 1] - 1.0;
-        if slack <= FREE_SLACK {
+        let filled = self.filled[k - 1];
+        if f64::from(count) <= (1.0 + FREE_SLACK) * filled {
             return 0.0;
         }
+        let slack = f64::from(count) / filled - 1.0;
         let free = slack - FREE_SLACK;
         let showing = (slack - SHOWING_SLACK).max(0.0);
         (WEIGHT * free * free + SHOWING_WEIGHT * showing * showing) / self.filled.len() as f64

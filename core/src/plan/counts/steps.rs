@@ -49,10 +49,9 @@ impl Steps {
                         row.before.extend(step.map(|shaping| Before { count: chain, shaping }));
                     }
                     _ => {
-                        let most = if uneven || rounds.is_forced(k) {
-                            u32::MAX
-                        } else {
-                            rounds.most_change(k, count.div_ceil(2))
+                        let most = match rounds.is_forced(k) {
+                            true => u32::MAX,
+                            false => rounds.most_change(k, count.div_ceil(2)),
                         };
                         let from = before.partition_point(|&b| b < count.saturating_sub(most));
                         let near = before[from..].iter();

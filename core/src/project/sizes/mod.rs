@@ -17,6 +17,7 @@ mod table;
 use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
+use crate::plan::given::plan_anew;
 use crate::plan::{Plan, plan};
 
 pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, SizeBy};
@@ -112,6 +113,10 @@ impl Resized {
     }
 }
 
+/// What is said where a piece given by its rounds comes out at another size.
+const PLANNED_ANEW: &str = "The piece is given by its rounds; at this size they are planned \
+     anew from the shape those rounds take.";
+
 /// `piece` at `size`, its outline scaled until the forecast has the wanted measure.
 ///
 /// Pins, plain faces, loops, kinds of stitch and yarns go to the same share of the working;
@@ -123,6 +128,13 @@ impl Resized {
 /// [`SizeBy::Meet`], which only [`sized`] can answer: it takes the whole project.
 pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
     size.validate()?;
+    let keeps_rounds = matches!(size.by, SizeBy::Gauge { keeps: Keeps::Rounds, .. });
+    if piece.given.is_some() && !keeps_rounds && size.by != SizeBy::Factor(1.0) {
+        // Rounds that are given have one size at one gauge: another takes other rounds.
+        let mut made = sized_piece(&plan_anew(piece)?, size)?;
+        made.notes.insert(0, PLANNED_ANEW.to_owned());
+        return Ok(made);
+    }
     let base = scale::Base::new(piece, plan(piece)?, size);
     match size.by {
         SizeBy::Height(mm) => base.to_measure(Dimension::Height, mm, piece.gauge),

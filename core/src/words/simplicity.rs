@@ -2,8 +2,9 @@
 
 use crate::error::Result;
 use crate::piece::{Accepted, Piece};
-use crate::plan::{Plan, answers_of};
-use crate::words::wording::Line;
+use crate::plan::{self, Plan};
+use crate::words::wording::{Line, words};
+use crate::words::write::Writer;
 
 /// One answer and what it costs.
 #[derive(Debug, Clone)]
@@ -27,8 +28,10 @@ pub struct Answer {
 }
 
 impl Answer {
-    /// The answer that `plan` is, taken at `simplicity`.
-    pub fn of(simplicity: f64, plan: &Plan) -> Self {
+    /// The answer that `plan` of `piece` is, taken at `simplicity`, worded as the bench words
+    /// it.
+    pub fn of(simplicity: f64, piece: &Piece, plan: &Plan) -> Self {
+        let words = words(plan, piece, &Writer::bench());
         Self {
             simplicity,
             counts: plan.counts(),
@@ -36,8 +39,8 @@ impl Answer {
             rms_stitches: plan.fit.map_or(0.0, |fit| fit.rms_stitches),
             trouble: plan.trouble,
             simple_share: plan.simple_share(),
-            distinct_lines: plan.distinct_lines(),
-            lines: plan.wording.lines.clone(),
+            distinct_lines: words.distinct_lines(),
+            lines: words.lines,
         }
     }
 
@@ -59,6 +62,6 @@ impl Answer {
 /// # Errors
 /// As [`plan`](crate::plan()).
 pub fn answers(piece: &Piece) -> Result<Vec<Answer>> {
-    let plans = answers_of(piece)?;
-    Ok(plans.iter().map(|(simplicity, plan)| Answer::of(*simplicity, plan)).collect())
+    let plans = plan::answers(piece)?;
+    Ok(plans.iter().map(|(simplicity, plan)| Answer::of(*simplicity, piece, plan)).collect())
 }
