@@ -26,7 +26,7 @@ pub(super) struct PieceReport<'a> {
     copies: u32,
     gauge: GaugeReport,
     firmness: f64,
-    ease: f64,
+    simplicity: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     chain: Option<u32>,
     rounds: Vec<RoundReport>,
@@ -114,7 +114,7 @@ impl<'a> PieceReport<'a> {
                 round_height_mm: plan.stitch_mm.1,
             },
             firmness: piece.firmness.0,
-            ease: piece.ease,
+            simplicity: piece.simplicity,
             chain: plan.chain,
             rounds: rounds(plan, &words),
             outline_mm: plan.outline.iter().map(pair).collect(),

@@ -68,7 +68,11 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         }
         Edit::Gauge(gauge) => piece.gauge = gauge,
         Edit::Firmness(firmness) => piece.firmness = firmness,
-        Edit::Ease(ease) => piece.ease = ease.clamp(0.0, 1.0),
+        Edit::Simplicity(wanted) => piece.simplicity = wanted.map(|s| s.clamp(0.0, 1.0)),
+        Edit::Answer(answer) => {
+            piece.simplicity = answer.simplicity;
+            piece.accepted = Some(answer);
+        }
         Edit::MoveKnots { outline, .. } | Edit::Outline(outline) => set_outline(piece, outline),
         Edit::Picture(picture) => piece.picture = picture,
         Edit::Resize(dimension, mm) => {

@@ -240,7 +240,8 @@ mod tests {
     fn undoing_every_change_brings_back_what_was_saved() {
         let mut document = Document::sample();
         let first = document.project().clone();
-        document.change("Ease".into(), None, |project, piece| project.pieces[piece].ease = 0.9);
+        let edit = |project: &mut Project, piece: usize| project.pieces[piece].copies = 2;
+        document.change("Copies".into(), None, edit);
         assert!(document.is_changed());
         document.undo();
         assert_eq!(document.project(), &first);

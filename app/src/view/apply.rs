@@ -18,8 +18,8 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     match follow {
         Edit::AddKnot { knot, .. } if changed => view.take_knots(&[knot]),
         Edit::RemoveKnot(_) if changed => view.take_knots(&[]),
-        // The rounds shown beside the steps are those of the ease in use again.
-        Edit::Ease(_) => view.step = None,
+        // The rounds shown beside the answers are those in use again.
+        Edit::Simplicity(_) | Edit::Answer(_) => view.answer = None,
         _ => {}
     }
 }
@@ -64,7 +64,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Card(card) => view.card = card,
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
-        Look::Step(step) => view.step = step,
+        Look::Answer(answer) => view.answer = answer,
         Look::Read(codes) => view.read = codes,
         Look::Over(over) => view.over = over,
         Look::Prefs(prefs) => view.prefs = prefs,
@@ -121,7 +121,7 @@ mod tests {
             Edit::ToggleEnd(6),
             Edit::ToggleEnd(0),
             Edit::Pin { round: 9, count: 50 },
-            Edit::Ease(0.8),
+            Edit::Simplicity(Some(0.8)),
             Edit::Band { round: 20, yarn: 0 },
             Edit::NewYarn { round: 5 },
             Edit::ClearBand(17),
@@ -156,7 +156,7 @@ mod tests {
             edit(&mut document, &mut view, Edit::Title(title.into()));
         }
         assert_eq!(document.history.undo_steps(), 1);
-        edit(&mut document, &mut view, Edit::Ease(0.7));
+        edit(&mut document, &mut view, Edit::Simplicity(Some(0.7)));
         edit(&mut document, &mut view, Edit::Title("Float".into()));
         assert_eq!(document.history.undo_steps(), 3);
     }

@@ -133,13 +133,13 @@ pub enum Card {
     Notes,
     /// What every round must keep to.
     Rules,
-    /// What each step of ease costs and saves.
-    Ease,
+    /// The answers to choose from, and what each costs and saves.
+    Simplicity,
 }
 
 impl Card {
     /// All of them, in the order of their thread.
-    pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Ease];
+    pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Simplicity];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
@@ -147,7 +147,7 @@ impl Card {
             Self::Figures => "Figures",
             Self::Notes => "Notes",
             Self::Rules => "Rules",
-            Self::Ease => "Ease",
+            Self::Simplicity => "Simplicity",
         }
     }
 }
@@ -224,8 +224,8 @@ pub struct View {
     pub show_round: Option<u32>,
     /// What the card beside the sheet shows.
     pub card: Card,
-    /// The step of ease whose rounds are shown, if not that in use.
-    pub step: Option<usize>,
+    /// The answer whose rounds are shown, if not that in use.
+    pub answer: Option<usize>,
     /// Codes of the notes that have been seen, in order.
     pub read: Vec<&'static str>,
     /// What stands on the board.
@@ -313,7 +313,7 @@ impl View {
         self.dragged_knot = None;
         self.dragged_bar = None;
         self.typing = None;
-        self.step = None;
+        self.answer = None;
         self.lens = None;
     }
 }

@@ -153,7 +153,7 @@ impl Studio {
         &self.view
     }
 
-    /// The trade-off of ease.
+    /// The trade-off of simplicity.
     pub fn trade(&self) -> &Trade {
         &self.trade
     }
@@ -299,13 +299,13 @@ impl Studio {
         self.apply(&ctx, frame, &mut actions);
         self.view.prefs.show(&ctx);
         let window = self.above_foot(ui.max_rect());
-        let sees_ease = fit::fit(ui, window, |ui| self.draw_bench(ui, frame));
+        let sees_answers = fit::fit(ui, window, |ui| self.draw_bench(ui, frame));
         self.lay_over(ui, ui.max_rect(), &mut actions);
         self.apply(&ctx, frame, &mut actions);
         self.let_go_of_the_rest(&ctx);
         // A hand that still holds something is not done with the piece.
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
-        if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {
+        if self.trade.update(&ctx, self.document.piece(), sees_answers, still) {
             ctx.request_repaint();
         }
         if self.view.stage == Stage::Sheet {
@@ -335,7 +335,7 @@ impl Studio {
 
 impl Studio {
     /// The bench itself: what the hand does, all changes, the picture. Returns whether the
-    /// steps of ease are in sight.
+    /// answers to choose from are in sight.
     fn draw_bench(&mut self, ui: &mut Ui, frame: &eframe::Frame) -> bool {
         let ctx = ui.ctx().clone();
         let mut actions = Actions::default();
@@ -355,9 +355,10 @@ impl Studio {
         if let Room::Shape(shape) = &layout.room {
             self.show_body(&ctx, shape);
         }
-        let sees_ease = layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        let sees_answers =
+            layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);
-        sees_ease
+        sees_answers
     }
 }
 

@@ -284,18 +284,18 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
 }
 
 /// The figures folded into one line, with the card behind a button at its end; returns
-/// whether the steps of ease are in sight.
+/// whether the answers to choose from are in sight.
 pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> bool {
     let t = bench.t;
     let painter = ui.painter_at(rect);
     let y = rect.center().y;
     let mut x = rect.left() + PAD;
-    let (end, sees_ease) = card::button(ui, bench, rect, actions);
+    let (end, sees_answers) = card::button(ui, bench, rect, actions);
     let end = end - 16.0;
     let Some(plan) = bench.plan else {
         let title = type_faces::bold(type_faces::TITLE);
         painter.text(pos2(x, y), Align2::LEFT_CENTER, "–", title, t.ink);
-        return sees_ease;
+        return sees_answers;
     };
     let values = Values::of(plan, bench.unit());
     let fit = plan.fit.map_or("–".into(), |f| format!("{:.2}", f.rms_stitches));
@@ -333,7 +333,7 @@ pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         let text = painter.text(pos2(x + 20.0, y), Align2::LEFT_CENTER, text, body, t.ink);
         x = text.right() + 14.0;
     }
-    sees_ease
+    sees_answers
 }
 
 #[cfg(test)]

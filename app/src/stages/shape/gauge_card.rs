@@ -1,8 +1,7 @@
 //! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
-//! ease, each with what it costs.
+//! simplicity, each with what it costs.
 
 use egui::{Align2, DragValue, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
-use plumpline_core::piece::{EASE_STOPS, ease_stop};
 use plumpline_core::{Firmness, Gauge};
 
 use super::more_card;
@@ -71,7 +70,7 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
     y = hook(ui, bench, inner, y, actions);
     y = rule(ui, bench, inner, y + 4.0);
     y = firmness(ui, bench, inner, y, actions);
-    ease(ui, bench, inner, y + 6.0, actions);
+    simplicity(ui, bench, inner, y + 6.0, actions);
 }
 
 /// The button that opens the rest of what there is to say about the cloth.
@@ -240,7 +239,7 @@ fn slider(
     let body = type_faces::semibold(type_faces::SMALL);
     ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
     let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
-    // The card of ease is called so too.
+    // The card of simplicity is called so too.
     let full = format!("{name} of the piece");
     let (response, moved) = controls::slider(ui, rect, &full, value, span);
     form::gesture(&response, actions);
@@ -258,26 +257,31 @@ fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut A
     y + 42.0
 }
 
-/// The stops of ease from faithful to easy, and the price of the one in use.
-fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
-    let ease = bench.document.piece().ease;
-    let shown = match ease {
-        e if e < 0.05 => "faithful".to_owned(),
-        e if e > 0.95 => "easy".to_owned(),
-        e => form::short(e),
+/// The stops of simplicity between faithful and simple.
+const STOPS: f64 = 20.0;
+
+/// Simplicity from faithful to simple, the way back to the default, and the price of the
+/// answer in use.
+fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
+    let chosen = bench.document.piece().simplicity;
+    let shown = match chosen {
+        None => "default".to_owned(),
+        Some(s) if s <= 0.0 => "faithful".to_owned(),
+        Some(s) if s >= 1.0 => "simple".to_owned(),
+        Some(s) => form::short((100.0 * s).round() / 100.0),
     };
-    let stop = ease_stop(ease);
-    let span = (0.0, (EASE_STOPS.len() - 1) as f64, 1.0);
-    let moved = slider(ui, bench, inner, y, "Ease", &shown, stop as f64, span, actions);
-    if let Some(stop) = moved.map(|at| at.round() as usize) {
-        actions.edit(Edit::Ease(EASE_STOPS[stop]));
+    let span = (0.0, 1.0, 1.0 / STOPS);
+    let value = chosen.unwrap_or(0.5);
+    let moved = slider(ui, bench, inner, y, "Simplicity", &shown, value, span, actions);
+    if let Some(s) = moved {
+        actions.edit(Edit::Simplicity(Some((s * STOPS).round() / STOPS)));
     }
     let (Some(plan), Some(words)) = (bench.plan, bench.words) else { return };
     let share = 100.0 * plan.simple_share();
-    let fit = plan.fit.map_or(0.0, |f| f.rms_stitches);
+    let likely = plan.likely_rms_stitches;
     let small = type_faces::regular(type_faces::SMALL);
     let price = [
-        format!("{fit:.2} st off the outline"),
+        format!("likely {likely:.2} st off"),
         format!("{share:.0} % in one repeat"),
         format!("{} different lines", words.distinct_lines()),
     ];

@@ -111,7 +111,7 @@ impl ToyMeasure {
 /// The radius of `plan` at the share of its working at which round `round` of `base_rounds`
 /// ends, mm; between two rounds it is in proportion.
 fn radius(plan: &Plan, round: u32, base_rounds: u32) -> f64 {
-    let last = plan.forecast.len() - 1;
+    let last = plan.rounds.len();
     let at = f64::from(round) / f64::from(base_rounds) * last as f64;
     let below = (at.floor() as usize).min(last);
     let (a, b) = (plan.forecast[below].r, plan.forecast[(below + 1).min(last)].r);
