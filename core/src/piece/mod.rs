@@ -110,8 +110,8 @@ pub struct Band {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Habits {
-    /// Yarn in one single crochet, in stitch widths. 10 from one measured swatch, ±20 %
-    /// (FACTS.md section 7).
+    /// Yarn in one single crochet, in stitch widths. 10 from one published swatch, ±20 %:
+    /// 53 in of yarn in a row of 5 in.
     pub yarn_per_stitch: f64,
     /// Stitches worked in a minute. Common practice, no source.
     pub stitches_per_minute: f64,

@@ -305,7 +305,8 @@ fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, Str
 }
 
 /// The usual cautions for a stuffed thing without attachments. Figures only from sources
-/// that could be read (FACTS.md sections 3.1–3.2).
+/// that could be read: 16 CFR 1501.4 and the small parts guidance of the United States Consumer
+/// Product Safety Commission.
 fn cautions() -> Vec<&'static str> {
     vec![
         "For a child under 3, embroider features; add no beads, buttons, wire or other parts \

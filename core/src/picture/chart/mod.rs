@@ -1,6 +1,6 @@
 //! The round chart: every stitch as the trade's symbol, on the round before it.
 //!
-//! Symbols are those of the trade (JIS L 0201 and common use, FACTS.md section 2): × or + for
+//! Symbols are those of the trade (JIS L 0201-1995, “Letter symbols for knitting stitch”, and common use): × or + for
 //! single crochet, a T for half double and one with a stroke for double, two joined at the
 //! base for an increase and at the top for a decrease, an open oval for a chain and a filled
 //! dot for a slip stitch.
