@@ -11,6 +11,7 @@ use super::edge::{EdgeFacts, edge, named};
 use super::report::{SeamReport, holds, of_edges, off};
 use super::{At, Edge, Held, Seam, SeamKind, Side};
 use crate::error::{Error, Result};
+use crate::length::Unit;
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
@@ -151,7 +152,9 @@ pub fn meet_all(project: &Project) -> (Project, Vec<Option<String>>) {
     for (i, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
         *said = match super::report(&at, i) {
             Ok(report) if report.met => None,
-            Ok(report) => Some(format!("{} Another seam asks otherwise.", report.text)),
+            Ok(report) => {
+                Some(format!("{} Another seam asks otherwise.", report.text_in(Unit::Mm)))
+            }
             Err(e) => Some(e.to_string()),
         };
     }

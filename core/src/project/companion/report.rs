@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::edge::{EdgeFacts, edge, named};
 use super::{Seam, SeamKind, Side};
 use crate::error::Result;
+use crate::length::Unit;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 
@@ -22,8 +23,31 @@ pub struct SeamReport {
     pub off_stitches: f64,
     /// Whether the seam holds: equal stitches, or the room within half a stitch.
     pub met: bool,
-    /// All that in a sentence.
-    pub text: String,
+    kind: SeamKind,
+    /// Its edges by name: `Cap, the open end (36 sts)`.
+    names: [String; 2],
+}
+
+impl SeamReport {
+    /// All that in a sentence, its lengths in `unit`.
+    pub fn text_in(&self, unit: Unit) -> String {
+        let [one, other] = &self.names;
+        let room = unit.text(self.room_mm);
+        match (self.kind, self.met) {
+            (SeamKind::SewnEqual, true) => format!("{one} and {other} sew stitch to stitch."),
+            (SeamKind::SewnEqual, false) => {
+                format!("{one} and {other} are {} sts apart.", self.off_stitches.abs())
+            }
+            (SeamKind::Clearance { mm, .. }, true) => format!(
+                "{other} goes over {one} with {room} to spare across, {} wanted.",
+                unit.text(mm)
+            ),
+            (SeamKind::Clearance { mm, .. }, false) => format!(
+                "{other} goes over {one} with {room} to spare across, not the {} wanted.",
+                unit.text(mm)
+            ),
+        }
+    }
 }
 
 /// Half a stitch is as near as whole ones come; a hair more is for arithmetic.
@@ -84,21 +108,8 @@ pub(super) fn of_edges(
         let piece = &project.pieces[facts.edge.piece].name;
         format!("{piece}, {} ({} sts)", named(facts.edge.at), facts.stitches)
     };
-    let (one, other) = (name(&a), name(&b));
-    let text = match (seam.kind, met) {
-        (SeamKind::SewnEqual, true) => format!("{one} and {other} sew stitch to stitch."),
-        (SeamKind::SewnEqual, false) => {
-            format!("{one} and {other} are {} sts apart.", off_stitches.abs())
-        }
-        (SeamKind::Clearance { mm, .. }, true) => format!(
-            "{other} goes over {one} with {room_mm:.1} mm to spare across, {mm:.1} wanted."
-        ),
-        (SeamKind::Clearance { mm, .. }, false) => format!(
-            "{other} goes over {one} with {room_mm:.1} mm to spare across, not the {mm:.1} \
-             wanted."
-        ),
-    };
-    SeamReport { a, b, room_mm, off_stitches, met, text }
+    let names = [name(&a), name(&b)];
+    SeamReport { a, b, room_mm, off_stitches, met, kind: seam.kind, names }
 }
 
 /// What the maker of piece `index` is told of its seams, a sentence each; `plans` are those
@@ -133,4 +144,36 @@ pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Stri
         }
     };
     seams.filter(|(seam, _)| seam.touches(index)).map(told).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::seam::{At, Edge};
+
+    #[test]
+    fn every_length_of_a_sentence_is_in_the_unit_asked_for() {
+        let facts = EdgeFacts {
+            edge: Edge { piece: 0, at: At::OpenEnd },
+            round: 20,
+            stitches: 36,
+            stuffed_mm: 50.8,
+            slack_mm: 50.8,
+            stitch_mm: 4.5,
+        };
+        let mut report = SeamReport {
+            a: facts,
+            b: facts,
+            room_mm: 5.08,
+            off_stitches: 0.0,
+            met: true,
+            kind: SeamKind::Clearance { mm: 4.0, stuffed: true },
+            names: ["Nut".into(), "Cap".into()],
+        };
+        let text = "Cap goes over Nut with 0.20 in to spare across, 0.16 in wanted.";
+        assert_eq!(report.text_in(Unit::Inch), text);
+        report.met = false;
+        let text = "Cap goes over Nut with 5.1 mm to spare across, not the 4.0 mm wanted.";
+        assert_eq!(report.text_in(Unit::Mm), text);
+    }
 }
