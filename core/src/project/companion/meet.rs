@@ -78,6 +78,9 @@ struct Moved {
 ///
 /// # Errors
 /// Where neither side that may move can: it says what holds each, a pin, another seam, a rule.
+///
+/// # Panics
+/// Where there is no seam `index`.
 pub fn meet(project: &Project, index: usize) -> Result<Met> {
     meet_as(project, index, &Size::new("", SizeBy::Factor(1.0)))
 }

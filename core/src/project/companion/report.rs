@@ -79,6 +79,9 @@ pub(super) fn holds(kind: SeamKind, off: f64) -> bool {
 ///
 /// # Errors
 /// As [`plan`](crate::plan()), and where an edge is not there.
+///
+/// # Panics
+/// Where there is no seam `index`.
 pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
     let seam = &project.seams[index];
     let of = |side: Side| {
@@ -90,6 +93,9 @@ pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
 }
 
 /// How every seam of `project` stands, with the plans of its pieces at hand.
+///
+/// # Panics
+/// Where a seam names a piece that is not there, or `plans` are fewer than the pieces.
 pub fn reports(project: &Project, plans: &[Plan]) -> Vec<Result<SeamReport>> {
     let facts = |at: super::Edge| edge(&project.pieces[at.piece], &plans[at.piece], at);
     let one = |seam: &Seam| Ok(of_edges(project, seam, facts(seam.a)?, facts(seam.b)?));
@@ -114,6 +120,9 @@ pub(super) fn of_edges(
 
 /// What the maker of piece `index` is told of its seams, a sentence each; `plans` are those
 /// of all pieces. A seam whose edge is not there is told as such.
+///
+/// # Panics
+/// As [`reports`].
 pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<String> {
     let seams = project.seams.iter().zip(reports(project, plans));
     let told = |(seam, report): (&Seam, Result<SeamReport>)| {
