@@ -110,6 +110,19 @@ impl Plan {
 ///
 /// Warnings come with the plan: rules that gave way, places cloth cannot hold.
 ///
+/// ```
+/// use plumpline_core::{Gauge, Knot, Outline, Piece, plan};
+///
+/// let bowl = Outline::new(vec![Knot::new(0.0, 0.0), Knot::new(40.0, 10.0), Knot::new(45.0, 50.0)])?;
+/// let mut piece = Piece::new("Bowl", bowl, Gauge::default());
+/// piece.pins.insert(5, 30);
+/// let plan = plan(&piece)?;
+/// assert_eq!(plan.rounds[4].count, 30, "a pin holds its round");
+/// let below = plan.rounds[3].count;
+/// assert_eq!(plan.rounds[4].placement.consumed(), below, "every stitch below is worked into");
+/// # Ok::<(), plumpline_core::Error>(())
+/// ```
+///
 /// # Errors
 /// For a piece that [`Piece::validate`] refuses, or one of fewer than two or more than
 /// [`MOST_ROUNDS`] rounds at its gauge.

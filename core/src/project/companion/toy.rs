@@ -159,6 +159,9 @@ pub fn scale_to_match(plan: &Plan, measure: ToyMeasure, toy_mm: f64) -> Result<f
 ///
 /// # Errors
 /// As [`scale_to_match`] and [`sized`].
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn match_toy(
     project: &Project,
     index: usize,

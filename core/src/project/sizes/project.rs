@@ -36,6 +36,9 @@ pub fn size_names(project: &Project) -> Vec<&str> {
 /// # Errors
 /// As [`sized_piece`]; for a companion that is not there, has no seam with the piece, or
 /// cannot be met, with the reason.
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn sized(project: &Project, index: usize, size: &Size) -> Result<Resized> {
     let piece = &project.pieces[index];
     match size.by {
@@ -222,6 +225,9 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
 }
 
 /// Puts piece `index` of `project` at the size that was made of it; its seams go with it.
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn put(project: &mut Project, index: usize, made: &Resized) {
     companion::carry(&mut project.seams, index, made);
     project.pieces[index] = made.piece.clone();
