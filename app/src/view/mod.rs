@@ -180,8 +180,11 @@ impl Typing {
     /// What the field asks for, mm; `None` where it was left as it was found, for the number
     /// in it is a rounded one.
     pub(crate) fn entered(&self) -> Option<Result<f64, String>> {
-        let other = self.text.trim() != self.was.trim();
-        other.then(|| measure::read(self.dimension, &self.text, self.unit))
+        let read = |text: &str| measure::read(self.dimension, text, self.unit);
+        let now = read(&self.text);
+        let same =
+            self.text.trim() == self.was.trim() || (now.is_ok() && now == read(&self.was));
+        (!same).then_some(now)
     }
 }
 
