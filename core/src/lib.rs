@@ -44,9 +44,11 @@ pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;
 pub use piece::outline::{Hold, Knot, Outline, Rz};
-pub use piece::{Accepted, Band, Face, Firmness, Habits, Piece, Rules, Spread, Variation};
+pub use piece::{
+    Accepted, Band, Face, Firmness, Habits, Piece, Rules, Spread, Variation, Yarn,
+};
 pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
-pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};
+pub use project::{FORMAT_VERSION, Project, WordingChoice};
 pub use words::{Wording, words};

@@ -6,6 +6,7 @@ pub mod gauge;
 pub mod given;
 mod measures;
 pub mod outline;
+mod packing;
 mod picture;
 mod rules;
 mod simplicity;
@@ -13,6 +14,7 @@ pub(crate) mod size;
 pub mod starter;
 pub mod stitch;
 mod variation;
+mod yarn;
 
 use std::collections::BTreeMap;
 
@@ -24,10 +26,12 @@ use crate::piece::gauge::Gauge;
 use crate::piece::given::Given;
 use crate::piece::outline::Outline;
 
+pub use packing::Packing;
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
 pub use variation::Variation;
+pub use yarn::Yarn;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
@@ -106,13 +110,13 @@ pub struct Band {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Habits {
-    /// Yarn in one single crochet, in stitch widths. 10 from one measured swatch, ±20 %
-    /// (FACTS.md section 7).
+    /// Yarn in one single crochet, in stitch widths. 10 from one published swatch, ±20 %:
+    /// 53 in of yarn in a row of 5 in.
     pub yarn_per_stitch: f64,
     /// Stitches worked in a minute. Common practice, no source.
     pub stitches_per_minute: f64,
-    /// Stuffing per litre at medium firmness, g: least and most. Common practice, no source.
-    pub stuffing_g_per_litre: (f64, f64),
+    /// How densely the piece is packed.
+    pub stuffing_g_per_litre: Packing,
 }
 
 impl Default for Habits {
@@ -120,7 +124,7 @@ impl Default for Habits {
         Self {
             yarn_per_stitch: 10.0,
             stitches_per_minute: 12.0,
-            stuffing_g_per_litre: (16.0, 35.0),
+            stuffing_g_per_litre: Packing::default(),
         }
     }
 }
@@ -340,9 +344,7 @@ impl Habits {
     fn validate(&self) -> Result<()> {
         within("habits.yarn_per_stitch", self.yarn_per_stitch, 1.0, 60.0, "stitch widths")?;
         within("habits.stitches_per_minute", self.stitches_per_minute, 0.1, 200.0, "")?;
-        let (low, high) = self.stuffing_g_per_litre;
-        within("habits.stuffing_g_per_litre", low, 0.1, 500.0, "g")?;
-        within("habits.stuffing_g_per_litre", high, low, 500.0, "g")?;
+        self.stuffing_g_per_litre.validate()?;
         Ok(())
     }
 }

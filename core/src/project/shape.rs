@@ -2,6 +2,7 @@
 //! is the forecast of them at the maker's own gauge.
 
 use crate::error::{Error, Result};
+use crate::piece::Yarn;
 use crate::piece::cloth::{Kind, KindFrom, Loop, Working};
 use crate::piece::gauge::Gauge;
 use crate::piece::given::{Given, Start};
@@ -9,7 +10,7 @@ use crate::piece::outline::{Knot, Outline};
 use crate::piece::{Band, Firmness, MOST_ROUNDS, Piece};
 use crate::plan::given::outline_of;
 use crate::plan::plan;
-use crate::project::{Project, Yarn};
+use crate::project::Project;
 use crate::words::course::{Course, courses};
 use crate::words::stitches::placement;
 use crate::words::tree::{Line, Op, Pattern, Placed, Span, StitchKind};

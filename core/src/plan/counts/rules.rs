@@ -64,12 +64,32 @@ pub(crate) fn start_of(piece: &Piece, profile: &Profile) -> Start {
     let width = piece.cloth_of_round(1).0;
     let around = TAU * profile.stations[0].at.r + 2.0 * piece.straight_mm;
     if !piece.outline.starts_closed() {
-        Start::Chain(((around / width).round() as u32).max(3))
+        Start::Chain(chain_of(around / width))
     } else if piece.straight_mm > 0.0 {
         Start::Oval(((piece.straight_mm / width).round() as u32 + 1).max(2))
     } else {
         Start::Ring
     }
+}
+
+/// Beyond this share of a stitch a wanted chain is not meant to the stitch.
+const MEANT: f64 = 0.05;
+
+/// Whole stitches of a foundation chain of `wanted`, not whole: the nearest, unless one nearly
+/// as near divides into repeats that makers know and this one does not.
+fn chain_of(wanted: f64) -> u32 {
+    let nearest = (wanted.round() as u32).max(3);
+    if (wanted - f64::from(nearest)).abs() < MEANT || nearest < 8 {
+        return nearest;
+    }
+    let odd = |n: u32| match n {
+        n if n.is_multiple_of(6) => 0.0,
+        n if [4, 5, 7].iter().any(|&k| n.is_multiple_of(k)) => 0.5,
+        n if n.is_multiple_of(3) => 1.0,
+        _ => 3.0,
+    };
+    let cost = |n: u32| (f64::from(n) - wanted).powi(2) + odd(n);
+    (nearest - 2..=nearest + 2).min_by(|&a, &b| cost(a).total_cmp(&cost(b))).unwrap_or(nearest)
 }
 
 /// Fewest, usual and most stitches of a ring. Common practice, no source: six single
