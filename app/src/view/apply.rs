@@ -70,6 +70,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
+        Look::Made(made) => view.ball = made,
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
         Look::Answer(answer) => view.answer = answer,

@@ -9,6 +9,7 @@ pub mod sheet;
 pub mod sizes;
 
 use plumpline_core::Unit;
+use plumpline_core::plan::ball::TradeBall;
 
 use crate::document::measure::{self, Dimension};
 use board::BoardView;
@@ -245,6 +246,23 @@ pub struct View {
     pub sheet: SheetView,
     /// What the Sizes stage shows.
     pub sizes: SizesView,
+    /// The ball that a gauge is checked by.
+    pub ball: Made,
+}
+
+/// A ball that was made, and its measures.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// How it was worked.
+    pub ball: TradeBall,
+    /// Height and width, mm; none until they are measured.
+    pub size_mm: Option<(f64, f64)>,
+}
+
+impl Default for Made {
+    fn default() -> Self {
+        Self { ball: TradeBall::usual(36), size_mm: None }
+    }
 }
 
 /// A line for the person.
