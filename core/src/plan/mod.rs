@@ -76,6 +76,9 @@ pub struct Plan {
     pub likely_rms_stitches: f64,
     /// What its pattern costs the maker, in new numbers of repeats: 0 asks nothing.
     pub trouble: f64,
+    /// Hoop strain of each round's top edge, stuffed against at rest; negative where the cloth
+    /// is slack, `None` at a gathered round.
+    pub hoop_strains: Vec<Option<f64>>,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
     /// Stuff the piece after this round, while the opening still lets a hand in.
@@ -256,6 +259,7 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         fit: piece.given.is_none().then_some(chosen.fit),
         likely_rms_stitches: chosen.likely_rms_stitches,
         trouble: chosen.trouble,
+        hoop_strains: chosen.hoop_strains,
         misfits,
         stuff_after,
         estimate,

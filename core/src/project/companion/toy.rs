@@ -67,7 +67,9 @@ impl ToyMeasure {
                 let what = format!("there is no Rnd {round}");
                 return Err(Error::new("the measure", what, format!("the last is {rounds}")));
             }
-            if 2.0 * radius(plan, round, rounds) < NARROWEST_MM {
+            // Past the last round only the loops of a gathered one have a node.
+            let gathered = round == rounds && plan.forecast.len() > rounds as usize + 1;
+            if gathered || 2.0 * radius(plan, round, rounds) < NARROWEST_MM {
                 let what = format!("Rnd {round} is gathered shut");
                 return Err(Error::new("the measure", what, "measure at a wider round"));
             }
