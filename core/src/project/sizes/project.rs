@@ -1,6 +1,7 @@
 //! Sizes of whole projects: every piece at the size of one name, companions meeting again.
 
 use crate::error::{Error, Result};
+use crate::length::Unit;
 use crate::plan::plan;
 use crate::project::Project;
 use crate::project::companion::{self, Side};
@@ -215,7 +216,7 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
             Ok(met) => {
                 at = met.project;
                 seams.extend(met.changes.into_iter().map(|change| change.text));
-                seams.push(met.report.text);
+                seams.push(met.report.text_in(Unit::Mm));
             }
             Err(e) => seams.push(format!("Note: {e}.")),
         }
