@@ -78,6 +78,10 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         Edit::Resize(dimension, mm) => {
             if let Some(outline) = measure::with(piece, dimension, mm) {
                 piece.outline = outline;
+                if dimension.is_finished() {
+                    // It was found for fresh counts; those of another size do not bear on it.
+                    piece.accepted = None;
+                }
             }
         }
         Edit::Choice(choice) => choice.make(piece),

@@ -109,6 +109,7 @@ fn chosen(choice: &Choice, unit: Unit) -> String {
         Choice::Swatches(_) => "Other swatches".into(),
         Choice::Working(_) => "Spiral or joined".into(),
         Choice::Hand(_) => "Hook hand".into(),
+        Choice::Packing(_) => "Stuffing by the litre".into(),
     }
 }
 

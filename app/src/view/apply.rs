@@ -5,7 +5,8 @@ use super::look::Look;
 use super::{Notice, View};
 use crate::document::Document;
 use crate::document::edit::Edit;
-use crate::document::measure::Dimension;
+use crate::document::measure::{self, Dimension};
+use plumpline_core::plan;
 
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
@@ -16,6 +17,13 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
         view.let_go();
     }
     match follow {
+        Edit::Resize(dimension, mm) if dimension.is_finished() => {
+            let piece = document.piece();
+            let said = plan(piece)
+                .ok()
+                .and_then(|plan| measure::missed(piece, &plan, dimension, mm, view.prefs.unit));
+            view.notice = said.map(|text| Notice { text, wrong: false });
+        }
         Edit::AddKnot { knot, .. } if changed => view.take_knots(&[knot]),
         Edit::RemoveKnot(_) if changed => view.take_knots(&[]),
         // The rounds shown beside the answers are those in use again.
@@ -62,6 +70,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
+        Look::Made(made) => view.ball = made,
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
         Look::Answer(answer) => view.answer = answer,
@@ -104,7 +113,7 @@ mod tests {
     use super::*;
     use crate::document::choice::Choice;
     use plumpline_core::piece::Picture;
-    use plumpline_core::{Hold, Kind, Loop, Yarn, plan};
+    use plumpline_core::{Hold, Kind, Loop, Yarn};
 
     fn sample() -> (Document, View) {
         (Document::sample(), View::default())

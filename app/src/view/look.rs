@@ -4,7 +4,7 @@ use super::board::Drag;
 use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
-use super::{BoardFace, Card, Lens, Over, Turned, Typing};
+use super::{BoardFace, Card, Lens, Made, Over, Turned, Typing};
 
 /// A change of what is looked at.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,6 +39,8 @@ pub enum Look {
     Dismiss,
     /// Turns the card of notes, rules and simplicity to one of them.
     Card(Card),
+    /// The ball that a gauge is checked by, as it was made.
+    Made(Made),
     /// Turns the body.
     Turn(Turned),
     /// Puts the outline or the body on the board.

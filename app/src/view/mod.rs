@@ -9,6 +9,7 @@ pub mod sheet;
 pub mod sizes;
 
 use plumpline_core::Unit;
+use plumpline_core::plan::ball::TradeBall;
 
 use crate::document::measure::{self, Dimension};
 use board::BoardView;
@@ -180,8 +181,11 @@ impl Typing {
     /// What the field asks for, mm; `None` where it was left as it was found, for the number
     /// in it is a rounded one.
     pub(crate) fn entered(&self) -> Option<Result<f64, String>> {
-        let other = self.text.trim() != self.was.trim();
-        other.then(|| measure::read(self.dimension, &self.text, self.unit))
+        let read = |text: &str| measure::read(self.dimension, text, self.unit);
+        let now = read(&self.text);
+        let same =
+            self.text.trim() == self.was.trim() || (now.is_ok() && now == read(&self.was));
+        (!same).then_some(now)
     }
 }
 
@@ -242,6 +246,23 @@ pub struct View {
     pub sheet: SheetView,
     /// What the Sizes stage shows.
     pub sizes: SizesView,
+    /// The ball that a gauge is checked by.
+    pub ball: Made,
+}
+
+/// A ball that was made, and its measures.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// How it was worked.
+    pub ball: TradeBall,
+    /// Height and width, mm; none until they are measured.
+    pub size_mm: Option<(f64, f64)>,
+}
+
+impl Default for Made {
+    fn default() -> Self {
+        Self { ball: TradeBall::usual(36), size_mm: None }
+    }
 }
 
 /// A line for the person.

@@ -233,8 +233,7 @@ impl Studio {
                 Action::Make(make) => self.make(ctx, make),
             }
         }
-        let wording = &self.document.project().wording;
-        if self.derived.update(self.document.piece(), wording) || any {
+        if self.plan_anew() || any {
             // Panels drawn before the change show it in the next frame.
             ctx.request_repaint();
         }
@@ -244,6 +243,24 @@ impl Studio {
         let knots = self.document.piece().outline.knots.len();
         self.view.knot = self.view.knot.filter(|&k| k < knots);
         self.view.board.also.retain(|&k| k < knots);
+    }
+
+    /// Plans the piece in hand if it is another by now, and accepts its counts once the hand
+    /// is done with it. Returns whether it planned.
+    fn plan_anew(&mut self) -> bool {
+        let mut planned = false;
+        loop {
+            let document = &self.document;
+            let dragged = document.history.in_gesture();
+            planned |=
+                self.derived.update(document.piece(), &document.project().wording, dragged);
+            if !document.awaits_counts() || self.derived.error().is_some() {
+                return planned;
+            }
+            let Some(plan) = self.derived.plan() else { return planned };
+            // What is saved has to give what is shown: it is planned as it will be opened.
+            self.document.accept(plan.counts());
+        }
     }
 
     /// The body as the plan and the hand have it now, if it is in sight.
@@ -277,6 +294,9 @@ impl Studio {
         }
         self.view.hands_off();
         self.document.commit();
+        if self.plan_anew() {
+            ctx.request_repaint();
+        }
     }
 
     /// One frame, in this order: keys, what the hand does, all changes, the picture. So the

@@ -3,9 +3,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::MOST_ROUNDS;
 use super::stitch::Placement;
 use crate::error::{Error, Result};
+
+/// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
+pub const MOST_ROUNDS: usize = 1200;
 
 /// How a piece begins, in stitches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -114,18 +116,18 @@ impl Given {
                     "a round can at most double or halve the one below",
                 ));
             }
-            if let (Some(work), Some(below)) = (&round.work, below) {
-                if (work.consumed(), work.produced()) != (below, count) {
-                    return Err(Error::new(
-                        place(),
-                        format!(
-                            "its work takes {} and leaves {} stitches, not {below} and {count}",
-                            work.consumed(),
-                            work.produced()
-                        ),
-                        "mend its work or leave it out",
-                    ));
-                }
+            if let (Some(work), Some(below)) = (&round.work, below)
+                && (work.consumed(), work.produced()) != (below, count)
+            {
+                return Err(Error::new(
+                    place(),
+                    format!(
+                        "its work takes {} and leaves {} stitches, not {below} and {count}",
+                        work.consumed(),
+                        work.produced()
+                    ),
+                    "mend its work or leave it out",
+                ));
             }
             if round.remark.chars().count() > LONGEST_REMARK {
                 return Err(Error::new(

@@ -6,7 +6,7 @@ use serde::de::value::{MapAccessDeserializer, SeqAccessDeserializer};
 use serde::de::{Deserializer, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Serialize};
 
-use super::Firmness;
+use super::firmness::Firmness;
 use crate::error::{Error, Result, within};
 
 /// Stuffing in a litre of finished piece, g, by firmness.

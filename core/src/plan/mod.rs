@@ -76,6 +76,9 @@ pub struct Plan {
     pub likely_rms_stitches: f64,
     /// What its pattern costs the maker, in new numbers of repeats: 0 asks nothing.
     pub trouble: f64,
+    /// Hoop strain of each round's top edge, stuffed against at rest; negative where the cloth
+    /// is slack, `None` at a gathered round.
+    pub hoop_strains: Vec<Option<f64>>,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
     /// Stuff the piece after this round, while the opening still lets a hand in.
@@ -109,6 +112,19 @@ impl Plan {
 /// they need. Pure and deterministic: the same piece gives the same plan.
 ///
 /// Warnings come with the plan: rules that gave way, places cloth cannot hold.
+///
+/// ```
+/// use plumpline_core::{Gauge, Knot, Outline, Piece, plan};
+///
+/// let bowl = Outline::new(vec![Knot::new(0.0, 0.0), Knot::new(40.0, 10.0), Knot::new(45.0, 50.0)])?;
+/// let mut piece = Piece::new("Bowl", bowl, Gauge::default());
+/// piece.pins.insert(5, 30);
+/// let plan = plan(&piece)?;
+/// assert_eq!(plan.rounds[4].count, 30, "a pin holds its round");
+/// let below = plan.rounds[3].count;
+/// assert_eq!(plan.rounds[4].placement.consumed(), below, "every stitch below is worked into");
+/// # Ok::<(), plumpline_core::Error>(())
+/// ```
 ///
 /// # Errors
 /// For a piece that [`Piece::validate`] refuses, or one of fewer than two or more than
@@ -243,6 +259,7 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         fit: piece.given.is_none().then_some(chosen.fit),
         likely_rms_stitches: chosen.likely_rms_stitches,
         trouble: chosen.trouble,
+        hoop_strains: chosen.hoop_strains,
         misfits,
         stuff_after,
         estimate,

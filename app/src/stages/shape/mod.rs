@@ -2,6 +2,7 @@
 //! cards beside them.
 
 mod answers_plot;
+mod ball_check;
 pub mod bars;
 mod bend_label;
 mod bend_strip;

@@ -1,11 +1,13 @@
 //! The answers to one wish, from faithful to simple, and the one that is taken.
 
-use super::candidate::{Candidate, IDEAL_STEPS, Near, Shape, Stuffed, Wish};
+use super::candidate::{Candidate, IDEAL_STEPS, Near, Stuffed, Wish};
 use super::descent;
+use super::effort::{Effort, MOST_FORECASTS};
 use super::family::{Family, LEAST_UNEVEN_UNIT, is_pattern, trouble};
 use super::likely::likely_rms;
 use super::repeats::Prices;
-use super::{Effort, MOST_FORECASTS};
+use super::rules::worked_length_mm;
+use super::shape::Shape;
 use crate::piece::{Accepted, MOST_ROUNDS, Piece};
 use crate::plan::forecast::fit::Fit;
 
@@ -145,7 +147,7 @@ impl<'a> Front<'a> {
     /// The front of `wish`: the same for every chosen simplicity.
     pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
         let piece = wish.piece;
-        let lengths = lengths(piece, super::worked_length_mm(piece, wish.rest));
+        let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
         let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
         let forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
         tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
@@ -292,10 +294,10 @@ impl Search<'_, '_> {
         let mut near = self.candidate.near_stuffed(&closest, rounds);
         let pull = self.candidate.wish.piece.variation.pull;
         let pulls = near.model.spread_by_pulls(&closest.counts, pull);
-        if self.free {
-            if let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false)) {
-                self.forecast(counts, &closest.shape);
-            }
+        if self.free
+            && let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false))
+        {
+            self.forecast(counts, &closest.shape);
         }
         let from =
             if self.free { self.found[self.cheapest()].clone() } else { closest.clone() };

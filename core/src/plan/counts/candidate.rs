@@ -7,19 +7,20 @@
 
 use super::beam::Task;
 use super::form::{Factored, Form};
+use super::holds::{Holds, skin_of};
 use super::misfit::Misfit;
 use super::model::Model;
 use super::repeats::Prices;
 use super::rounds::Rounds;
 use super::rules::{GaveWay, Start, Targets};
+use super::shape::Shape;
 use super::slack::Slack;
 use super::steps::Steps;
-use super::{Holds, skin_of};
 use crate::piece::Piece;
-use crate::piece::outline::{Profile, Rz};
+use crate::piece::outline::Profile;
 use crate::plan::forecast::fit::{self, Fit, Trail};
 use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
-use crate::plan::forecast::{Energy, Finish, Skin, pressure_for_skin};
+use crate::plan::forecast::{Energy, pressure_for_skin};
 use crate::plan::skin::RestSkin;
 
 /// What straying from the ideal count costs, a squared stitch in a round of
@@ -49,15 +50,6 @@ pub(super) struct Wish<'a> {
     pub(super) trail: &'a Trail,
 }
 
-/// A skin and the shape it stuffs into.
-#[derive(Debug, Clone)]
-pub(super) struct Shape {
-    pub(super) skin: Skin,
-    pub(super) pressure: f64,
-    pub(super) settled: Settled,
-    pub(super) misfit: Misfit,
-}
-
 /// Whole counts and the shape they stuff into.
 #[derive(Debug, Clone)]
 pub(super) struct Stuffed {
@@ -65,20 +57,6 @@ pub(super) struct Stuffed {
     pub(super) shape: Shape,
     /// What its slack rings cost, squared stitches.
     pub(super) slack: f64,
-}
-
-impl Shape {
-    /// Hoop strain of every ring, its length against that at rest; `None` at a gathered one.
-    pub(super) fn hoop_strains(&self) -> Vec<Option<f64>> {
-        let skin = &self.skin;
-        let drawn = skin.finish == Finish::Drawn;
-        let strain = |(k, (node, around)): (usize, (&Rz, &f64))| {
-            let length = std::f64::consts::TAU * node.r + 2.0 * skin.straight_mm;
-            (!drawn || k < skin.rounds()).then_some(length / around - 1.0)
-        };
-        let rings = self.settled.nodes[1..].iter().zip(&skin.around_mm);
-        (1..).zip(rings).map(strain).collect()
-    }
 }
 
 impl Stuffed {

@@ -38,10 +38,9 @@ fn pass(candidate: &Candidate<'_>, best: &Stuffed, forecasts: &mut usize) -> Opt
     let mut near = candidate.near_stuffed(best, &candidate.rounds);
     if let Some((counts, cost)) =
         near.best(&candidate.rounds, &candidate.steps, Prices::at(0.0, false))
+        && counts != best.counts
     {
-        if counts != best.counts {
-            ranked.push((cost, counts));
-        }
+        ranked.push((cost, counts));
     }
     let model = &near.model;
     for step in moves(best.counts.len()) {

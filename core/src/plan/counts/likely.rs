@@ -6,7 +6,7 @@
 //! square distance over hands is then the nominal one and the sum of the squares of those
 //! movements, and the expected distance follows from the mean and variance of that square.
 
-use super::candidate::Shape;
+use super::shape::Shape;
 use crate::piece::Variation;
 use crate::piece::outline::Rz;
 use crate::plan::forecast::Energy;

@@ -5,9 +5,9 @@
 //! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
 //! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
 
-use super::candidate::Shape;
 use super::form::{BAND, Form, add_scaled};
 use super::misfit::Misfit;
+use super::shape::Shape;
 use crate::piece::outline::Rz;
 use crate::plan::forecast::Energy;
 use crate::plan::forecast::settle::Settled;

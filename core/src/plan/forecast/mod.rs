@@ -2,7 +2,26 @@
 //!
 //! [`Skin`] is the unstuffed cloth; [`energy`] its stretch energy under the stuffing's
 //! pressure; [`settle`] walks from a start shape to the nearest minimum by Newton's method
-//! on a [`banded`] system; [`fit`] measures how far the result is from a wanted outline.
+//! on a banded system; [`fit`] measures how far the result is from a wanted outline.
+//!
+//! ```
+//! use plumpline_core::forecast::{
+//!     Cloth, Energy, Finish, Skin, pressure_for_skin, settle, settled_gradient, size_mm,
+//! };
+//!
+//! // A small ball, its stitches 4.5 mm wide and 4.2 mm high.
+//! let counts = [6, 12, 18, 18, 18, 18, 18, 12, 6];
+//! let around: Vec<f64> = counts.iter().map(|&count| 4.5 * f64::from(count)).collect();
+//! let heights = vec![4.2; counts.len()];
+//! let skin = Skin::new(0.0, around, heights, Finish::Drawn, Cloth::default());
+//! let pressure = pressure_for_skin(0.05, skin.largest_radius_mm());
+//! let energy = Energy::new(&skin, pressure);
+//! let start = energy.flatten(&skin.slack_shape());
+//! let stuffed = settle(&energy, &start, settled_gradient(&skin));
+//! assert!(stuffed.is_settled());
+//! let (_, width) = size_mm(&stuffed.nodes);
+//! assert!(width > 2.0 * skin.largest_radius_mm(), "stuffing stretches the cloth");
+//! ```
 
 pub(crate) mod banded;
 pub mod energy;

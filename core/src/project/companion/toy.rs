@@ -67,7 +67,9 @@ impl ToyMeasure {
                 let what = format!("there is no Rnd {round}");
                 return Err(Error::new("the measure", what, format!("the last is {rounds}")));
             }
-            if 2.0 * radius(plan, round, rounds) < NARROWEST_MM {
+            // Past the last round only the loops of a gathered one have a node.
+            let gathered = round == rounds && plan.forecast.len() > rounds as usize + 1;
+            if gathered || 2.0 * radius(plan, round, rounds) < NARROWEST_MM {
                 let what = format!("Rnd {round} is gathered shut");
                 return Err(Error::new("the measure", what, "measure at a wider round"));
             }
@@ -159,6 +161,9 @@ pub fn scale_to_match(plan: &Plan, measure: ToyMeasure, toy_mm: f64) -> Result<f
 ///
 /// # Errors
 /// As [`scale_to_match`] and [`sized`].
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn match_toy(
     project: &Project,
     index: usize,

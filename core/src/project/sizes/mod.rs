@@ -18,8 +18,8 @@ mod table;
 
 use crate::error::{Error, Result};
 use crate::piece::Piece;
-use crate::plan::given::plan_anew;
 use crate::plan::{Plan, plan};
+use crate::project::given::plan_anew;
 pub(crate) use regauge::{same_rounds, set_gauge};
 
 pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, SizeBy};

@@ -4,8 +4,8 @@ use crate::error::Result;
 use crate::piece::Piece;
 use crate::piece::cloth::Swatches;
 use crate::piece::gauge::Gauge;
-use crate::plan::given::keep_rounds;
 use crate::plan::{Plan, plan};
+use crate::project::given::keep_rounds;
 
 /// Works `piece` at `gauge`; swatches of other kinds of stitch become as much wider and
 /// higher as that of single crochet, until they are worked anew.
