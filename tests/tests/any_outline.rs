@@ -2,6 +2,7 @@
 
 use std::f64::consts::TAU;
 
+use plumpline_core::forecast::GATHERED_WIDTH;
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Gauge, Piece, Plan, plan, words};
 use plumpline_tests::any::{any_piece, rest_of};
@@ -37,14 +38,20 @@ fn turning_points(values: &[f64], least: f64) -> Vec<usize> {
     points
 }
 
-/// Rounds whose counts run against the stretch they lie in: (round, below, count).
+/// Rounds whose counts run against the stretch they lie in: (round, below, count). A round
+/// that still has fewer stitches than the outline wants there runs after it, not against it:
+/// rounds that lie flat reach a sharp rim late.
 fn reversals(piece: &Piece, plan: &Plan) -> Vec<(usize, u32, u32)> {
     let rest = rest_of(piece);
     let counts = plan.counts();
     let rounds = counts.len();
     let width = piece.gauge.stitch_width_mm();
     let turns = turning_points(&rest.around_mm, width);
-    let round_at = |i: usize| rest.along_mm[i] / rest.length_mm() * rounds as f64;
+    // The gathered loops of a drawn end close the rest: six of half a stitch.
+    let disc =
+        if piece.outline.finishes_closed() { GATHERED_WIDTH * 6.0 * width / TAU } else { 0.0 };
+    let worked = (rest.length_mm() - disc).max(0.5 * rest.length_mm());
+    let round_at = |i: usize| rest.along_mm[i] / worked * rounds as f64;
     let mut found = Vec::new();
     for (k, pair) in (2..=rounds).zip(counts.windows(2)) {
         let (from, to) = (k as f64 - 1.0, k as f64);
@@ -58,7 +65,9 @@ fn reversals(piece: &Piece, plan: &Plan) -> Vec<(usize, u32, u32)> {
             })
         };
         let gathered = k == rounds && piece.outline.finishes_closed();
-        let against = (pair[1] > pair[0] && !may(true)) || (pair[1] < pair[0] && !may(false));
+        let late = f64::from(pair[1]) <= plan.ideal[k - 1] + 1.0;
+        let against =
+            (pair[1] > pair[0] && !may(true) && !late) || (pair[1] < pair[0] && !may(false));
         if against && !gathered {
             found.push((k, pair[0], pair[1]));
         }

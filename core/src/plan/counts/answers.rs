@@ -169,7 +169,7 @@ impl<'a> Front<'a> {
             search.first(&ideal.0, &ideal.1, near, units);
         }
         let pulls = search.again(units, ideal.1.misfit.whole_square);
-        if full {
+        if full && piece.simplicity == Some(0.0) {
             let closest = search.found[closest(&search.found)].clone();
             let best = descent::descend(&candidate, closest, &mut search.forecasts);
             search.found.push(best);

@@ -9,8 +9,18 @@ const TRIED: usize = 48;
 /// Most passes.
 const PASSES: usize = 24;
 
-/// Stitch rows between the two rounds of a pair that trade a stitch, at most.
-const APART: usize = 8;
+/// Most rounds from one round of a pair that trade a stitch to the other, in a piece of up to
+/// [`LONG`] rounds and in a longer one.
+const APART: (usize, usize) = (8, 2);
+
+/// More rounds than this are a long piece: its pairs are too many to try those far apart.
+const LONG: usize = 80;
+
+/// Rounds forecast, over all forecasts: what may be waited for when an edit ends.
+const ROUNDS_FORECAST: usize = 12_000;
+
+/// Fewest forecasts, in however long a piece.
+const LEAST_FORECASTS: usize = 10;
 
 /// Stitches a pass must bring the piece nearer for another to be worth its forecasts,
 /// squared.
@@ -26,14 +36,22 @@ pub(super) fn descend(
     mut best: Stuffed,
     forecasts: &mut usize,
 ) -> Stuffed {
+    let budget = (ROUNDS_FORECAST / best.counts.len()).max(LEAST_FORECASTS);
+    let most = *forecasts + budget;
     for _ in 0..PASSES {
-        let Some(better) = pass(candidate, &best, forecasts) else { break };
+        let Some(better) = pass(candidate, &best, forecasts, most) else { break };
         best = better;
     }
     best
 }
 
-fn pass(candidate: &Candidate<'_>, best: &Stuffed, forecasts: &mut usize) -> Option<Stuffed> {
+/// One pass, within `most` forecasts in all.
+fn pass(
+    candidate: &Candidate<'_>,
+    best: &Stuffed,
+    forecasts: &mut usize,
+    most: usize,
+) -> Option<Stuffed> {
     let mut ranked: Vec<(f64, Vec<u32>)> = Vec::new();
     let mut near = candidate.near_stuffed(best, &candidate.rounds);
     if let Some((counts, cost)) =
@@ -52,6 +70,9 @@ fn pass(candidate: &Candidate<'_>, best: &Stuffed, forecasts: &mut usize) -> Opt
     ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
     ranked.truncate(TRIED);
     for (_, counts) in ranked {
+        if *forecasts >= most {
+            break;
+        }
         *forecasts += 1;
         let stuffed = candidate.stuff(counts, &best.shape);
         if stuffed.shape.settled.is_settled() && stuffed.cost() < best.cost() - LEAST_GAIN {
@@ -63,9 +84,10 @@ fn pass(candidate: &Candidate<'_>, best: &Stuffed, forecasts: &mut usize) -> Opt
 
 /// Every single stitch more or fewer, and every pair of them not too far apart.
 fn moves(rounds: usize) -> impl Iterator<Item = Move> {
+    let apart = if rounds > LONG { APART.1 } else { APART.0 };
     let singles = (0..rounds).flat_map(|i| [vec![(i, 1)], vec![(i, -1)]]);
     let pairs = (0..rounds).flat_map(move |i| {
-        (i + 1..rounds.min(i + 1 + APART)).flat_map(move |j| {
+        (i + 1..rounds.min(i + 1 + apart)).flat_map(move |j| {
             [(1, 1), (1, -1), (-1, 1), (-1, -1)].map(|(a, b)| vec![(i, a), (j, b)])
         })
     });
