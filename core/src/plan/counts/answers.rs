@@ -150,13 +150,17 @@ impl<'a> Front<'a> {
         let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
         let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
         let forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
-        tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
+        let faithful = piece.simplicity == Some(0.0);
+        let cost =
+            |t: &Tried<'_>| if faithful { t.ideal.1.misfit.mean_square } else { t.cost() };
+        tried.sort_by(|a, b| cost(a).total_cmp(&cost(b)));
         let first = tried.swap_remove(0);
         let misjudged = first.is_misjudged();
         let Tried { candidate, family, ideal, near, found, .. } = first;
         let full = effort == Effort::Full && piece.simplicity.is_some();
         let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
-        let budget = if full { FULL_FORECASTS } else { MOST_FORECASTS - calm };
+        // One is kept for finding what is taken afresh.
+        let budget = if full { FULL_FORECASTS } else { MOST_FORECASTS - 1 - calm };
         let free = piece.simplicity.is_some();
         let units = if free { LADDER } else { DEFAULT_UNITS };
         let mut search =
@@ -221,6 +225,12 @@ impl<'a> Front<'a> {
             }
         }
         (self, fresh)
+    }
+
+    /// `answer` with its forecast found anew from its counts alone, so that the same counts
+    /// always have the same forecast, to the last bit.
+    pub(super) fn afresh(&self, answer: Answer) -> Answer {
+        judged(&self.candidate, self.candidate.stuff_afresh(answer.stuffed.counts), self.pulls)
     }
 
     /// The simplicities by which the answers are taken.

@@ -19,7 +19,7 @@ use super::steps::Steps;
 use crate::piece::Piece;
 use crate::piece::outline::Profile;
 use crate::plan::forecast::fit::{self, Fit, Trail};
-use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
+use crate::plan::forecast::settle::{Settled, settle, settled_gradient, stuffed};
 use crate::plan::forecast::{Energy, pressure_for_skin};
 use crate::plan::skin::RestSkin;
 
@@ -136,18 +136,26 @@ impl<'a> Candidate<'a> {
         let piece = self.wish.piece;
         let skin = skin_of(piece, self.start(), counts, &self.holds);
         let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
-        let settled = {
-            let energy = Energy::new(&skin, pressure);
-            let mut start = match near {
-                Some(near) => near.settled.x.clone(),
-                None => energy.flatten(&skin.slack_shape()),
-            };
-            energy.hold(&mut start);
-            settle(&energy, &start, settled_gradient(&skin))
+        let settled = match near {
+            Some(near) => {
+                let energy = Energy::new(&skin, pressure);
+                let mut start = near.settled.x.clone();
+                energy.hold(&mut start);
+                settle(&energy, &start, settled_gradient(&skin))
+            }
+            None => stuffed(&skin, pressure),
         };
         let width = piece.gauge.stitch_width_mm();
         let misfit = Misfit::of(&settled.nodes, self.wish.trail, width);
         Shape { skin, pressure, settled, misfit }
+    }
+
+    /// The forecast of whole `counts` as anyone would find it who knows nothing but them.
+    pub(super) fn stuff_afresh(&self, counts: Vec<u32>) -> Stuffed {
+        let unrounded: Vec<f64> = counts.iter().map(|&n| f64::from(n)).collect();
+        let shape = self.shape(&unrounded, None);
+        let slack = self.slack(&shape.settled).cost_of(&counts);
+        Stuffed { counts, shape, slack }
     }
 
     /// The forecast of whole `counts`, set out from the shape `near`.

@@ -1,5 +1,7 @@
 //! The answer that a piece's simplicity asks for.
 
+use std::collections::BTreeMap;
+
 use super::answers::{Answer, Front};
 use super::candidate::Wish;
 use super::effort::Effort;
@@ -12,8 +14,8 @@ use super::shape::Shape;
 use crate::piece::Piece;
 use crate::piece::outline::Profile;
 use crate::plan::forecast::fit::{Fit, Trail};
-use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
-use crate::plan::forecast::{Energy, Skin, pressure_for_skin};
+use crate::plan::forecast::settle::{Settled, stuffed};
+use crate::plan::forecast::{Skin, pressure_for_skin};
 use crate::plan::skin::RestSkin;
 
 /// The counts chosen for a piece and the forecast they were judged by.
@@ -57,7 +59,26 @@ impl Chosen {
 /// `rest`: the answer that its simplicity asks for.
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort) -> Chosen {
     let trail = Trail::new(profile.places());
-    let wish = Wish { piece, profile, rest, trail: &trail };
+    if !piece.pins.is_empty() {
+        // Pins at the counts the rounds have anyway change nothing.
+        let free = Piece { pins: BTreeMap::new(), ..piece.clone() };
+        let chosen = chosen(&free, profile, rest, &trail, effort);
+        let count = |round: u32| chosen.counts.get(round as usize - 1);
+        if piece.pins.iter().all(|(&round, pin)| count(round) == Some(pin)) {
+            return chosen;
+        }
+    }
+    chosen(piece, profile, rest, &trail, effort)
+}
+
+fn chosen(
+    piece: &Piece,
+    profile: &Profile,
+    rest: &RestSkin,
+    trail: &Trail,
+    effort: Effort,
+) -> Chosen {
+    let wish = Wish { piece, profile, rest, trail };
     let (front, answer) = Front::of(&wish, effort).take();
     front.chosen(answer)
 }
@@ -67,10 +88,7 @@ pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort)
 pub(crate) fn worked(piece: &Piece, start: Start, counts: &[u32]) -> (Skin, Chosen) {
     let skin = skin_of(piece, start, counts, &Holds::default());
     let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
-    let settled = {
-        let energy = Energy::new(&skin, pressure);
-        settle(&energy, &energy.flatten(&skin.slack_shape()), settled_gradient(&skin))
-    };
+    let settled = stuffed(&skin, pressure);
     let width = piece.gauge.stitch_width_mm();
     let trail = Trail::new(skin.closed(&settled.nodes));
     let misfit = Misfit::of(&settled.nodes, &trail, width);
@@ -106,6 +124,7 @@ pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<(f64, C
 impl Front<'_> {
     /// `answer`, measured along the whole curve.
     fn chosen(&self, answer: Answer) -> Chosen {
+        let answer = self.afresh(answer);
         let targets = &self.candidate.rounds.targets;
         let (fit, likely_rms_stitches) = answer.measured(self.candidate.wish, self.pulls);
         Chosen {
@@ -117,7 +136,7 @@ impl Front<'_> {
             fit,
             likely_rms_stitches,
             trouble: answer.trouble,
-            forecasts: self.forecasts,
+            forecasts: self.forecasts + 1,
             gave_way: self.candidate.gave_way.clone(),
         }
     }

@@ -245,14 +245,22 @@ impl Rounds {
         if std::mem::take(&mut kept.ends) {
             return Some(GaveWay::Ends);
         }
-        let most = self.ranges.iter().map(|r| *r.end()).max().unwrap_or(12).max(12);
-        self.ranges.iter_mut().for_each(|r| *r = 1..=most);
+        // Pins too far apart to be worked one on the other hold no longer.
+        self.pins.fill(None);
+        self.ranges = ranges(&self.targets, &self.pins);
+        for range in &mut self.ranges {
+            let (low, high) = (*range.start(), *range.end());
+            *range = low.saturating_sub(WIDER).max(1)..=high.saturating_add(WIDER);
+        }
         None
     }
 }
 
+/// Stitches by which every range is widened where no rule is left that could give way.
+const WIDER: u32 = 24;
+
 /// The counts each round may take: ±8 around what can be reached, no fewer than the ends need,
-/// stretched towards what pins need.
+/// moved to where pins can be met.
 fn ranges(targets: &Targets, pins: &[Option<u32>]) -> Vec<RangeInclusive<u32>> {
     let rounds = targets.rounds();
     let mut bounds: Vec<(f64, f64)> = targets
@@ -270,13 +278,19 @@ fn ranges(targets: &Targets, pins: &[Option<u32>]) -> Vec<RangeInclusive<u32>> {
         at_least(&mut bounds[last.min(rounds - 1)..], f64::from(targets.gathered.0));
         at_least(&mut bounds[rounds - 2..rounds - 1], f64::from(targets.gathered.0 + 1));
     }
+    // Where a pin needs more or fewer stitches than that, the range moves to where it begins to
+    // be met, no wider than before.
     for (i, pin) in pins.iter().enumerate() {
         let Some(pin) = pin.map(f64::from) else { continue };
         for (j, bound) in bounds.iter_mut().enumerate() {
             // What a round this far from the pin must come to at least and at most.
             let factor = 2_f64.powi(i.abs_diff(j).min(30) as i32);
-            bound.0 = bound.0.min((pin * factor).floor());
-            bound.1 = bound.1.max((pin / factor).ceil());
+            let (least, most) = ((pin / factor).ceil(), pin * factor);
+            if bound.1 < least {
+                *bound = (least, least + 2.0 * STRAY);
+            } else if bound.0 > most {
+                *bound = ((most - 2.0 * STRAY).max(1.0), most);
+            }
         }
     }
     bounds.into_iter().map(|(low, high)| low.max(1.0) as u32..=high.max(1.0) as u32).collect()

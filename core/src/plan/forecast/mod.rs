@@ -29,7 +29,7 @@ pub mod fit;
 pub mod settle;
 
 pub use energy::Energy;
-pub use settle::{Settled, settle, settled_gradient};
+pub use settle::{Settled, settle, settled_gradient, stuffed};
 
 use crate::piece::outline::Rz;
 
