@@ -114,6 +114,23 @@ fn a_ring_is_held_and_goes_back_to_automatic() {
 }
 
 #[test]
+fn the_counts_shown_are_kept_with_an_edit_and_go_with_it() {
+    let mut bench = bench();
+    assert_eq!(piece(&bench).accepted, None, "opening a project changes nothing");
+    turn_to(&mut bench, "Rules");
+    click(&mut bench, "Rounds may gain more than lies flat");
+    assert!(piece(&bench).rules.frills);
+    let kept = piece(&bench).accepted.clone().expect("the counts shown");
+    assert_eq!(kept.counts, plan(&bench).counts());
+    assert_eq!(bench.state().document().history.undo_steps(), 1);
+    let fresh = plumpline_core::plan(piece(&bench)).expect("a plan");
+    assert_eq!(fresh.counts(), kept.counts, "what is saved gives what is shown");
+    undo(&mut bench);
+    assert_eq!(piece(&bench).accepted, None);
+    assert!(!bench.state().document().is_changed());
+}
+
+#[test]
 fn a_face_makes_its_rounds_plain() {
     let mut bench = bench();
     turn_to(&mut bench, "Rules");

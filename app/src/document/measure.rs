@@ -231,6 +231,26 @@ mod tests {
     }
 
     #[test]
+    fn a_typed_size_is_met_or_it_is_said_why() {
+        let piece = gourd();
+        let height = piece.gauge.round_height_mm();
+        for (dimension, mm) in [
+            (Dimension::Height, 120.0),
+            (Dimension::Height, 141.0),
+            (Dimension::Width, 70.0),
+            (Dimension::Width, 90.0),
+        ] {
+            let outline = with(&piece, dimension, mm).expect("an outline");
+            let made = Piece { outline, ..piece.clone() };
+            let plan = plan(&made).expect("a plan");
+            let off = (dimension.of(&plan).expect("a measure") - mm).abs();
+            let said = missed(&made, &plan, dimension, mm, Unit::Mm);
+            assert_eq!(said.is_some(), off > 0.25 * height, "{dimension:?} {mm}: {off}");
+            assert!(off < 1.1 * height, "{dimension:?} {mm} is off {off}");
+        }
+    }
+
+    #[test]
     fn a_knot_takes_its_radius_width_and_height() {
         let piece = gourd();
         let knot = |dimension, mm| with(&piece, dimension, mm).expect("a knot").knots[1];
