@@ -47,16 +47,19 @@ pub struct Run {
     pub sum: Result<Tally, TallyError>,
     /// Stitches after each round of the line, as far as it comes out.
     pub counts: Vec<u32>,
+    /// Stitches that the first round of the line takes, where it can be told.
+    pub takes: Option<u32>,
 }
 
 impl Run {
     /// Works `rounds` rounds of `work` one on another, the first on `below`.
     pub fn of(work: &[Placed<Op>], rounds: u32, below: Option<u32>) -> Self {
         let rounds = (rounds as usize).clamp(1, MOST_ROUNDS);
-        let mut run = Self { below, sum: Ok(Tally::default()), counts: Vec::new() };
+        let mut run = Self { below, sum: Ok(Tally::default()), counts: Vec::new(), takes: None };
         while run.counts.len() < rounds {
             run.sum = tally(work, run.below);
             let Ok(sum) = run.sum else { break };
+            run.takes.get_or_insert(sum.taken);
             if run.below.is_some_and(|below| below != sum.taken) {
                 break;
             }
@@ -180,7 +183,7 @@ fn foundation(pattern: &Pattern, at: usize) -> usize {
 }
 
 /// Chains that a line begins a piece with: “ch 24, join”.
-fn chain_of(ops: &[Placed<Op>]) -> Option<u32> {
+pub fn chain_of(ops: &[Placed<Op>]) -> Option<u32> {
     ops.iter().find_map(|op| match op.it {
         Op::Chain(n) if n > 1 => Some(n),
         _ => None,

@@ -7,6 +7,7 @@
 //! lip and widest place.
 
 mod defined;
+mod listing;
 mod mend;
 mod numbers;
 mod places;
@@ -19,6 +20,7 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
+pub use listing::{RoundRead, listing};
 pub use report::Places;
 
 use super::course::{Course, courses};

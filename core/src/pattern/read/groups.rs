@@ -57,6 +57,14 @@ impl Line {
             input.state.loop_from = Some((*only, 0));
             return take(n + 1).void().parse_next(input);
         }
+        if inside.iter().all(|t| {
+            t.tok.parts() || matches!(t.tok, Tok::Say(Say::Repeat | Say::Around | Say::The))
+        }) && inside.iter().any(|t| t.tok == Tok::Say(Say::Repeat))
+        {
+            // “… (repeat)”
+            take(n + 1).void().parse_next(input)?;
+            return self.wrapped(input, Times::Around, span(&from[..=n]).end);
+        }
         if !inside.iter().any(|t| t.tok.is_work() || t.tok.counts()) && !names_colour(inside) {
             let words = take(n + 1).parse_next(input)?;
             self.push_note(input, words);
@@ -161,7 +169,11 @@ impl Line {
         let from = rest(input);
         let (turns, _) = clause(input)?;
         let end = since(from, input).end;
-        let times = turns.unwrap_or(Turns::Around).times();
+        self.wrapped(input, turns.unwrap_or(Turns::Around).times(), end)
+    }
+
+    /// Works the brackets just before, or all of the list so far, `times` often.
+    fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> Read<()> {
         let bare = &mut input.state.bare;
         if let Some(last) = self.ops.last_mut()
             && bare.last() == Some(&last.at.start)

@@ -45,8 +45,53 @@ pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
     if found.len() == parts.len() { found } else { Vec::new() }
 }
 
+/// The short forms that a line explains, each with its meaning, as far as one line tells.
+pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
+    let several = line.iter().filter(|t| t.tok == Tok::Equals).count() > 1;
+    if several {
+        return line
+            .split(|t| t.tok == Tok::Comma || t.tok == Tok::Stop)
+            .filter_map(|part| bracketed(part).or_else(|| signed(part)))
+            .collect();
+    }
+    bracketed(line).or_else(|| signed(line)).or_else(|| loosely(line)).into_iter().collect()
+}
+
+/// “2sc – two single crochet into one stitch”, “BLSC back loop single crochet”: a short form
+/// that no lexicon has, known by what follows it.
+fn loosely(line: &[Token]) -> Option<(&[Token], &[Token])> {
+    let plain = |t: &Token| {
+        !matches!(
+            t.tok,
+            Tok::Close | Tok::Comma | Tok::Star | Tok::Stop | Tok::Times | Tok::Say(Say::In)
+        )
+    };
+    let sign = line.iter().take(SHORT + 3).enumerate().skip(1).find_map(|(i, t)| {
+        matches!(t.tok, Tok::Equals | Tok::Colon)
+            .then_some(i)
+            .or_else(|| (t.tok == Tok::Dash && !t.glued).then_some(i))
+    });
+    let (short, meaning) = match sign {
+        Some(sign) => (&line[..sign], line.get(sign + 1..)?),
+        None => (line.get(..1)?, line.get(1..)?),
+    };
+    let known = |t: &Token| matches!(t.tok, Tok::Unknown | Tok::Number(_) | Tok::Kind(_) | Tok::Dash | Tok::Slash | Tok::Say(Say::Together) | Tok::Decrease(..) | Tok::Increase(_));
+    let odd = short.iter().any(|t| t.tok == Tok::Unknown)
+        || matches!(short, [Token { tok: Tok::Number(2), .. }, Token { tok: Tok::Kind(_), .. }, ..]);
+    let worded = meaning.iter().filter(|t| !t.tok.parts()).count() >= 2;
+    let numbered = meaning.iter().any(|t| matches!(t.tok, Tok::Number(3..)));
+    (odd && worded
+        && !numbered
+        && short.iter().all(plain)
+        && short.iter().all(known)
+        && super::glossary::meant(meaning).is_some()
+        && (sign.is_some() || matches!(meaning.first().map(|t| t.tok), Some(Tok::Kind(_) | Tok::Loop(_)))))
+    .then_some((short, meaning))
+}
+
 fn one(line: &[Token], text: &str) -> Option<Placed<Line>> {
-    let (short, meaning) = bracketed(line).or_else(|| signed(line))?;
+    let (short, meaning) =
+        bracketed(line).or_else(|| signed(line)).or_else(|| loosely(line))?;
     let words = |tokens| text.get(span(tokens)).map(|s| s.trim_end_matches('.').to_owned());
     let it = Line::Abbreviation { short: words(short)?, meaning: words(meaning)? };
     Some(Placed::at(it, span(line)))

@@ -9,21 +9,39 @@ use super::count::stated;
 use super::doing::doing;
 use super::groups::prefix;
 use super::place::{Desk, Input, Read, fail, number, peek, rest, say, since, tok};
-use super::settle::{leaves, settle_bare, settle_unsure};
+use super::settle::{is_worked, leaves, settle_bare, settle_unsure};
 use super::stitch::stitches;
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
-use crate::pattern::tree::{Op, Placed, Span, StitchKind};
+use crate::pattern::tree::{Op, Placed, Span, StitchKind, Times};
 
 /// Brackets deeper than this are kept as text.
 pub(super) const DEEPEST: usize = 16;
 
 /// What a line was read as.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Worked {
     pub(super) work: Vec<Placed<Op>>,
     pub(super) stated: Option<Placed<u32>>,
     pub(super) unread: Vec<Span>,
+    /// Counts that stand one after another at the end, where there are several.
+    pub(super) stated_each: Vec<u32>,
+    pub(super) hints: Hints,
+}
+
+/// What the words of a line leave to its sums.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Hints {
+    /// “evenly spaced” was said.
+    pub(super) spread: bool,
+    /// A stitch of its own kind was taken for a plain one.
+    pub(super) fancy: bool,
+    /// How often, said where nothing stands that it belongs to.
+    pub(super) stray: Option<Times>,
+    /// Where the group starts of which “repeat n times” may or may not count the first.
+    pub(super) unsure: Option<usize>,
+    /// Where groups start that were said without how often.
+    pub(super) bare: Vec<usize>,
 }
 
 /// Reads the prepared tokens of one line, without its heading. `kind` is the kind of stitch
@@ -39,12 +57,30 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     if let Some(ring) = desk.ring.take() {
         desk.unread.push(ring);
     }
-    let Line { mut ops, stated, .. } = line;
+    let Line { mut ops, mut counts, counted, .. } = line;
+    let stated = counts.last().cloned();
+    let stated_each = counts.drain(..).map(|c| c.it).collect();
+    // What stands behind the count is no work of the round.
+    if let Some((done, unread)) = counted {
+        let mut at = 0;
+        ops.retain(|op| {
+            at += 1;
+            at <= done || matches!(op.it, Op::Note(_)) || !(op.it.works_stitches() || is_worked(&op.it))
+        });
+        desk.unread.truncate(unread);
+    }
     for (left, at) in &desk.to_last {
         if !leaves(&ops, *left, at) {
             desk.unread.push(at.clone());
         }
     }
+    let hints = Hints {
+        spread: desk.spread,
+        fancy: desk.fancy,
+        stray: desk.stray,
+        unsure: desk.unsure,
+        bare: desk.bare.clone(),
+    };
     settle_bare(&mut ops, &desk.bare);
     settle_unsure(&mut ops, desk.unsure, stated.as_ref());
     if let Some((only, from)) = desk.loop_from
@@ -56,7 +92,7 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     }
     desk.unread.sort_by_key(|at| (at.start, at.end));
     desk.unread.dedup();
-    Worked { work: ops, stated, unread: desk.unread }
+    Worked { work: ops, stated, unread: desk.unread, stated_each, hints }
 }
 
 /// A list of operations while it is read: a line, or what stands in brackets or between
@@ -66,7 +102,12 @@ pub(super) struct Line {
     pub(super) ops: Vec<Placed<Op>>,
     /// Whether this is the line itself, where a count may be stated.
     pub(super) top: bool,
-    stated: Option<Placed<u32>>,
+    /// The counts stated, one after another.
+    counts: Vec<Placed<u32>>,
+    /// How many operations and unread places there were when the last count was read.
+    counted: Option<(usize, usize)>,
+    /// The sign that was read just before.
+    parted: Option<Tok>,
     pub(super) wraps: usize,
     /// Whether a sentence or a thing done came just before, so that words are a remark.
     pub(super) remark: bool,
@@ -79,12 +120,18 @@ impl Line {
             return;
         }
         let before = input.checkpoint();
+        let parted = peek(input, 0).filter(|tok| tok.parts());
         let read = match peek(input, 0) {
             None => return,
             Some(tok) if tok.parts() || tok == Tok::Equals => {
                 self.remark |= tok == Tok::Stop;
                 opt(any).parse_next(input).map(|_| ())
             }
+            Some(Tok::Say(Say::Spread)) => {
+                input.state.spread = true;
+                opt(any).parse_next(input).map(|_| ())
+            }
+            Some(Tok::Star | Tok::Times) if self.strays(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
@@ -95,19 +142,43 @@ impl Line {
             input.reset(&before);
             self.note(input);
         }
+        self.parted = parted;
+    }
+
+    /// “*x 7”, “× 7” where nothing stands before that it belongs to.
+    fn strays(&mut self, input: &mut Input<'_>) -> bool {
+        let star = usize::from(peek(input, 0) == Some(Tok::Star));
+        let times = (peek(input, star), peek(input, star + 1));
+        let (Some(Tok::Times), Some(Tok::Number(n @ 1..))) = times else { return false };
+        if self.ops.is_empty() || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work()) {
+            return false;
+        }
+        input.state.stray = Some(Times::In(n));
+        take::<_, _, winnow::error::EmptyError>(star + 2).parse_next(input).is_ok()
     }
 
     pub(super) fn count(&mut self, input: &mut Input<'_>, has_work: bool) -> bool {
-        let Ok(Some(count)) = opt(|i: &mut Input<'_>| stated(i, has_work)).parse_next(input)
+        let parted = self.parted;
+        let Ok(Some(count)) =
+            opt(|i: &mut Input<'_>| stated(i, has_work, parted)).parse_next(input)
         else {
             return false;
         };
         self.remark = true;
-        if let Some(other) = self.stated.replace(count)
-            && Some(other.it) != self.stated.as_ref().map(|s| s.it)
-        {
-            input.state.unread.push(other.at);
+        let now = (self.ops.len(), input.state.unread.len());
+        if let Some(then) = self.counted {
+            let more = &self.ops[then.0.min(self.ops.len())..];
+            let worked = more.iter().any(|op| op.it.works_stitches());
+            // A number in a remark behind the count is none; one behind more work is.
+            if !worked && then != now {
+                return true;
+            }
+            if worked {
+                self.counts.clear();
+            }
         }
+        self.counted = Some(now);
+        self.counts.push(count);
         true
     }
 
@@ -216,7 +287,7 @@ impl Line {
                         input: TokenSlice::new(&tokens[n..]),
                         state: Desk::default(),
                     };
-                    self.top && stated(&mut ahead, true).is_ok()
+                    self.top && stated(&mut ahead, true, None).is_ok()
                 }
                 Tok::Equals | Tok::Stuff | Tok::FastenOff => n > 0,
                 tok => tok.parts(),
@@ -258,6 +329,15 @@ fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
     tok(Tok::Ring).parse_next(input)?;
     let named = since(from, input);
     opt(say(Say::With)).parse_next(input)?;
+    // “anillo mágico de 7 puntos”, “ring with 6 stitches”
+    let of = repeat::<_, _, (), _, _>(0..=3, one_of(|t: &Token| {
+        matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))
+    }));
+    let told = (of, number, tok(Tok::Stitch)).map(|(_, n, _)| n);
+    if let Some(count) = opt(told).parse_next(input)? {
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
+    }
     let alone =
         !peek(input, 1).is_some_and(|t| t.is_work() || matches!(t, Tok::Times | Tok::Stitch));
     if alone && let Some(count) = opt(number).parse_next(input)? {

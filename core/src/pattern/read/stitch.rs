@@ -2,12 +2,12 @@
 
 use winnow::combinator::{alt, opt};
 use winnow::prelude::*;
-use winnow::token::any;
+use winnow::token::{any, one_of};
 
 use super::place::{
     Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
 };
-use super::tokens::{Tok, span};
+use super::tokens::{Tok, Token, span};
 use super::words::Say;
 use crate::cloth::Loop;
 use crate::pattern::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
@@ -19,6 +19,8 @@ enum Base {
     Plain(StitchKind, Option<u32>),
     /// An increase or a decrease, and how many of them if a number is said.
     Shaping(Op, Option<u32>),
+    /// An increase or a decrease once in every so many stitches.
+    Every(Op, u32),
 }
 
 /// One or more stitches, appended to `out`. Fails, appending nothing, where words follow
@@ -26,14 +28,20 @@ enum Base {
 pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()> {
     let from = rest(input);
     let first_place = match peek(input, 0) {
-        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next)) => {
+        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
+        | Some(Tok::Number(_) | Tok::Say(Say::The))
+            if !matches!(peek(input, 0), Some(Tok::Number(_) | Tok::Say(Say::The)))
+                || pair_ahead(input) =>
+        {
             let found = place(input)?;
             opt(tok(Tok::Comma)).parse_next(input)?;
+            input.state.paired = matches!(found.0, Place::Pair(_));
             Some(found)
         }
         _ => None,
     };
     let mut base = base(input)?;
+    input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     if let Base::Shaping(Op::Together { how, .. }, _) = &mut base
         && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()
     {
@@ -43,6 +51,13 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         Some((place, only)) => (Some(place), only),
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
     };
+    // “20 sc in each round” says again that it is every round.
+    let in_each = alt((tok(Tok::InEach).void(), (opt(say(Say::In)), say(Say::Each)).void()));
+    opt((in_each, tok(Tok::Round))).parse_next(input)?;
+    // “sc next 2 sts tog for a dec” says again what it makes.
+    let for_shaping = one_of(|t: &Token| matches!(t.tok, Tok::Decrease(..) | Tok::Increase(_)));
+    opt((say(Say::For), fillers, for_shaping)).parse_next(input)?;
+    input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     let suffix = opt(loop_suffix).parse_next(input)?;
     let turns =
         if place == Some(Place::Around) { None } else { opt(turns).parse_next(input)? };
@@ -62,6 +77,16 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         while continued(input, &base, out)? {}
     }
     Ok(())
+}
+
+/// Whether “3. und 4. M” or “die 3. und 4. M” stands here.
+fn pair_ahead(input: &Input<'_>) -> bool {
+    let from = usize::from(peek(input, 0) == Some(Tok::Say(Say::The)));
+    let number = |at| matches!(peek(input, at), Some(Tok::Number(_)));
+    number(from)
+        && peek(input, from + 1) == Some(Tok::Stop)
+        && matches!(peek(input, from + 2), Some(Tok::Comma | Tok::Say(Say::Then)))
+        && number(from + 3)
 }
 
 /// “… and in each of next 3 sts”: the same stitches at another place.
@@ -122,6 +147,12 @@ fn loop_suffix(input: &mut Input<'_>) -> Read<Loop> {
 }
 
 fn base(input: &mut Input<'_>) -> Read<Base> {
+    // After “jede 3. und 4. M” the verb alone says what is done.
+    if input.state.paired && peek(input, 0) == Some(Tok::Say(Say::Together)) {
+        any.parse_next(input)?;
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Base::Shaping(together(kind, 2), None));
+    }
     let lead = opt(number).parse_next(input)?;
     if lead.is_some() && matches!(peek(input, 1), Some(tok) if tok.is_work()) {
         opt(tok(Tok::Times)).parse_next(input)?;
@@ -139,6 +170,12 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
             any.parse_next(input)?;
             shaping(input, Op::Together { kind, many: 2, how }, lead)
         }
+        Some(Tok::Fancy) => {
+            any.parse_next(input)?;
+            input.state.fancy = true;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Plain(kind, lead))
+        }
         // “3 sts together”
         Some(Tok::Stitch | Tok::Say(Say::Together)) if lead.is_some_and(|n| n > 1) => {
             opt(tok(Tok::Stitch)).parse_next(input)?;
@@ -146,8 +183,14 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None))
         }
-        // “even” stays, and says the place as well.
-        Some(Tok::Even(kind)) if lead.is_none() => Ok(Base::Plain(kind, None)),
+        // “even” stays, and says the place as well; “even 35 sc” says how many beside.
+        Some(Tok::Even(kind)) if lead.is_none() => {
+            if matches!(peek(input, 1), Some(Tok::Number(_) | Tok::Kind(_))) {
+                any.parse_next(input)?;
+                return base(input);
+            }
+            Ok(Base::Plain(kind, None))
+        }
         _ => fail(input),
     }
 }
@@ -214,7 +257,32 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
         _ => false,
     };
     let count = if lead.is_none() && counts { Some(number(input)?) } else { lead };
+    // “aumentar 1 punto cada 3”: one stitch is what an increase is worked in.
+    let told = (number.verify(|&n| n == 1), tok(Tok::Stitch));
+    if matches!(peek(input, 2), Some(Tok::Say(Say::Each | Say::In) | Tok::InEach)) {
+        opt(told).parse_next(input)?;
+    }
+    if let (Some(Tok::Say(Say::Each)), Some(Tok::Number(n @ 2..))) =
+        (peek(input, 0), peek(input, 1))
+        && count.is_none_or(|n| n == 1)
+    {
+        (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        return Ok(Base::Every(op, n));
+    }
     Ok(Base::Shaping(op, count))
+}
+
+/// One shaping once in every `period` stitches.
+fn every_nth(period: u32, op: &Op, at: &Span) -> Option<Op> {
+    let (kind, takes) = match op {
+        Op::Into { kind, .. } => (*kind, 1),
+        Op::Together { kind, many, .. } => (*kind, *many),
+        _ => return None,
+    };
+    let plain = period.checked_sub(takes)?;
+    let plain = (plain > 0).then_some(Op::Each { kind, count: plain });
+    let body = plain.into_iter().chain([op.clone()]).map(|op| Placed::at(op, at.clone()));
+    Some(Op::Group { body: body.collect(), times: Times::Around })
 }
 
 /// What is worked where and how often; none where that makes no sense.
@@ -240,18 +308,22 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
                 }
                 None => Op::Each { kind, count: n },
                 Some(Place::One) => one,
+                Some(Place::Even) if n > 1 => Op::Each { kind, count: n },
+                Some(Place::Even) => group(one, Times::Around),
                 Some(Place::Next(m)) if n == 1 => Op::Each { kind, count: m },
+                Some(Place::Next(m)) if n == m && n > 4 => Op::Each { kind, count: m },
                 Some(Place::Next(1)) => one,
                 Some(Place::Next(m)) => group(one, Times::In(m)),
                 Some(Place::EachAround) => group(one, Times::Around),
                 Some(Place::Around) if n == 1 => group(one, Times::Around),
                 Some(Place::Around) => Op::Each { kind, count: n },
                 Some(Place::Every(period)) if n > 1 => every(period, kind, one),
-                Some(Place::Every(_)) => return None,
+                Some(Place::Every(_) | Place::Pair(_)) => return None,
                 Some(Place::Chain(nth)) => Op::IntoChain { kind, count: n, nth },
                 Some(Place::Ring) => Op::Ring { kind, count: n },
             }
         }
+        Base::Every(op, period) => every_nth(*period, op, at)?,
         Base::Shaping(op, count) => {
             let (kind, takes) = match op {
                 Op::Into { kind, .. } => (*kind, 1),
@@ -270,12 +342,15 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
                 Some(Place::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
                     group(op.clone(), Times::In(m))
                 }
-                Some(Place::EachAround | Place::Around) if count.is_none_or(|n| n == 1) => {
+                Some(Place::EachAround | Place::Around | Place::Even)
+                    if count.is_none_or(|n| n == 1) =>
+                {
                     group(op.clone(), Times::Around)
                 }
                 // “6 inc around” says again that they lie all around.
                 Some(Place::Around) => counted,
                 Some(Place::Every(period)) => every(period, kind, op.clone()),
+                Some(Place::Pair(last)) if takes == 2 => every_nth(last, op, at)?,
                 _ => return None,
             }
         }
