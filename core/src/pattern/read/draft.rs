@@ -17,6 +17,8 @@ pub(super) struct Entry {
     pub(super) name: Name,
     /// What of it could not be read, if it is no round.
     pub(super) unread: Vec<Span>,
+    /// Whether it names a ring.
+    pub(super) ring: bool,
     /// What it says if it is a round.
     pub(super) draft: Option<Draft>,
 }
@@ -68,7 +70,7 @@ impl Draft {
         let numbered = self.heading.filter(|h| h.numbered);
         let by_number = numbered.map_or(1, |h| h.last.saturating_sub(h.first).saturating_add(1));
         match &self.layers.told {
-            Some(told) if by_number == 1 => told.it.clamp(1, 500),
+            Some(told) if numbered.is_none() => told.it.clamp(1, 500),
             _ => by_number,
         }
     }

@@ -19,15 +19,21 @@ pub(super) fn glossary(lines: &[Line<'_>], lexemes: &[Lexeme<'_>]) -> Glossary {
         .flat_map(|line| legend::explained(line.body()))
     {
         let Some(tok) = meant(meaning) else { continue };
-        if short.iter().all(|t| t.tok == tok) {
-            continue;
-        }
         // “inc/dec”, “2sctog or dec”: each form by itself.
         let parts = short.split(|t| matches!(t.tok, Tok::Slash | Tok::Comma | Tok::Open(_)));
         for part in parts {
             let (Some(first), Some(last)) = (part.first(), part.last()) else { continue };
             let words = within(lexemes, &(first.at().start..last.at().end));
-            let known = matches!(part, [one] if one.tok == tok || is_other(one.tok));
+            // What the lexicon has is never said anew; “2sc” may be, for an increase.
+            let known = matches!(part, [one] if one.tok != Tok::Unknown)
+                || part.iter().any(|t| {
+                    matches!(
+                        t.tok,
+                        Tok::Increase(_) | Tok::Decrease(..) | Tok::Say(Say::Together)
+                    )
+                })
+                || !part.iter().any(|t| t.tok == Tok::Unknown)
+                    && !matches!(tok, Tok::Increase(_) | Tok::Decrease(..));
             let joins = part.iter().any(|t| matches!(t.tok, Tok::Equals | Tok::Close));
             if words.len() <= LONGEST && !known && !joins {
                 found.add(words.iter().map(|l| l.text.as_ref()), tok);
@@ -35,11 +41,6 @@ pub(super) fn glossary(lines: &[Line<'_>], lexemes: &[Lexeme<'_>]) -> Glossary {
         }
     }
     found
-}
-
-/// Whether it is a term of another sort, which a list only explains.
-fn is_other(tok: Tok) -> bool {
-    !matches!(tok, Tok::Unknown | Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..))
 }
 
 /// The lexemes that stand at `at`.
@@ -90,14 +91,17 @@ pub(super) fn meant(meaning: &[Token]) -> Option<Tok> {
         })
         .collect();
     match numbers.as_slice() {
+        [(2, false), (1, false)] if has(&|t| t == Tok::Say(Say::As)) => return Some(fewer),
         [(2, true)] => return Some(fewer),
         [(2, false)] => return Some(more),
-        [(a, true), (b, _)] | [(b, false), (a, true)] if a > b => return Some(fewer),
-        [(a, true), (b, _)] | [(b, false), (a, true)] if a < b => return Some(more),
+        [(a, true), (b, _), ..] | [(b, false), (a, true), ..] if a > b => return Some(fewer),
+        [(a, true), (b, _), ..] | [(b, false), (a, true), ..] if a < b => return Some(more),
+        [(2, false), (1, false)] => return Some(more),
         _ => {}
     }
     if has(&|t| t == Tok::Fancy) {
         return Some(Tok::Fancy);
     }
-    kind.filter(|_| meaning.len() <= 12).map(Tok::Kind)
+    let early = meaning.iter().take(3).any(|t| matches!(t.tok, Tok::Kind(_)));
+    kind.filter(|_| early).map(Tok::Kind)
 }

@@ -55,6 +55,8 @@ struct Judge<'t> {
     last: Option<u32>,
     /// Whether rounds may have been lost since the last one.
     lost: bool,
+    /// Whether a ring was named since the last round, in a line of its own.
+    ring: bool,
     /// The rounds of the piece so far, by their first number.
     rounds: BTreeMap<u32, usize>,
     judged: Judged,
@@ -67,6 +69,7 @@ pub(super) fn judge(entries: &mut [Entry], text: &str) -> Judged {
         below: None,
         last: None,
         lost: false,
+        ring: false,
         rounds: BTreeMap::new(),
         judged: Judged::default(),
     };
@@ -82,6 +85,7 @@ pub(super) fn judge(entries: &mut [Entry], text: &str) -> Judged {
 impl Judge<'_> {
     fn entry(&mut self, entry: &mut Entry, rest: &mut [Entry]) {
         let Some(draft) = &mut entry.draft else {
+            self.ring |= entry.ring;
             match &entry.line {
                 Line::Piece(_) => self.begin(),
                 Line::Do(ops) if self.last.is_none() => {
@@ -104,6 +108,7 @@ impl Judge<'_> {
             if matches!(entry.line, Line::Note { unread: true, .. }) {
                 self.lost = true;
             }
+            self.ring |= entry.ring;
             if let Line::Do(ops) = &entry.line
                 && self.last.is_none()
             {
@@ -117,7 +122,7 @@ impl Judge<'_> {
 
     /// A new piece.
     fn begin(&mut self) {
-        (self.below, self.last, self.lost) = (None, None, false);
+        (self.below, self.last, self.lost, self.ring) = (None, None, false, false);
         self.rounds.clear();
     }
 
@@ -139,7 +144,7 @@ impl Judge<'_> {
             _ => run.left().filter(|_| run.comes_out()).or(stated_count),
         };
         self.last = Some(last);
-        self.lost = false;
+        (self.lost, self.ring) = (false, false);
         let index = self.judged.lines.len();
         self.rounds.insert(first, index);
         let slips = match sure {
@@ -220,7 +225,7 @@ impl Judge<'_> {
             return false;
         }
         let work = &choice.candidate.work;
-        let founds = founds(work);
+        let founds = founds(work) || self.last.is_none() && self.ring;
         let fit = fit(work, draft.many(), self.below.filter(|_| !founds), choice.stated.as_ref());
         let stated = fit.agrees == Some(true);
         if founds && self.last.is_none() {
@@ -267,6 +272,11 @@ impl Judge<'_> {
             inferred: Vec::new(),
         };
         let worked = plain.work.iter().any(|op| is_worked(&op.it));
+        // A chain to work the first round into: “R1: ch 2”.
+        let chains = plain.work.iter().all(|op| matches!(op.it, Op::Chain(_)));
+        if self.last.is_none() && !plain.work.is_empty() && chains && plain.unread.is_empty() {
+            return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
+        }
         let strict = plain.unread.is_empty() && worked;
         let as_is = fit(&plain.work, many, below, stated.as_ref());
         let next = |rest: &mut [Entry], count| next_fits(rest, count, self.text);
@@ -306,7 +316,9 @@ impl Judge<'_> {
                     let sure = if i == 0 && strict { Sure::Certain } else { Sure::Fits };
                     return Some(Choice { candidate, sure, stated });
                 }
-                let prose = !candidate.unread.iter().any(|at| self.tells(draft, at));
+                let even = own.is_some() && fit.left == own;
+                let prose = !candidate.unread.iter().any(|at| self.tells(draft, at))
+                    || even && !candidate.unread.iter().any(|at| self.counts(draft, at));
                 let contradicted =
                     fit.left.is_some_and(|left| next(rest, left) == Some(false));
                 let usual = candidate.inferred.iter().all(|i| {
@@ -342,6 +354,13 @@ impl Judge<'_> {
         })
     }
 
+    /// Whether there is a number in words that were not understood.
+    fn counts(&self, draft: &Draft, at: &Span) -> bool {
+        draft.tokens.iter().any(|t| {
+            t.at().start >= at.start && t.at().end <= at.end && t.tok.counts()
+        })
+    }
+
     /// Readings that take the stated count itself: a ring of so many, a round of plain
     /// stitches of which only the loop or how many rounds is told.
     fn from_count(
@@ -363,8 +382,9 @@ impl Judge<'_> {
         if self.last.is_none() && any(&|t| t == Tok::Ring) && !worked {
             found.push(candidate(Op::Ring { kind, count: stated.it }, Inferred::RingOfCount));
         }
+        let prose = !draft.worked.unread.iter().any(|at| self.tells(draft, at));
         let plain = any(&|t| matches!(t, Tok::Loop(_) | Tok::Even(_)))
-            || draft.layers.told.is_some()
+            || draft.layers.told.is_some() && prose
             || draft.worked.unread.is_empty();
         if !worked && plain && below == Some(stated.it) {
             let one = Placed::at(Op::Each { kind, count: 1 }, stated.at.clone());
@@ -394,7 +414,13 @@ impl Judge<'_> {
         if !worded && !(repeats && matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop))) {
             return None;
         }
-        let (&first, &line) = self.rounds.range(..=n).next_back()?;
+        // Where rounds have no numbers, the number is that of a line of the list.
+        let (&first, &line) = if self.numbered() || worded {
+            self.rounds.range(..=n).next_back()?
+        } else {
+            self.rounds.iter().nth((n as usize).checked_sub(1)?)?
+        };
+        let n = if self.numbered() || worded { n } else { first };
         let Line::Rounds(found) = &self.judged.lines.get(line)?.it else { return None };
         let place = span(&body[from..=at]);
         let mut left = MOST_REPEATED;

@@ -19,6 +19,10 @@ pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
         _ => line,
     };
     let several = line.iter().filter(|t| t.tok == Tok::Equals).count() > 1;
+    let row = in_a_row(line);
+    if !several && row.len() > 1 {
+        return row.into_iter().filter_map(|part| one(part, text)).collect();
+    }
     if !several {
         return one(line, text).into_iter().collect();
     }
@@ -78,7 +82,9 @@ fn loosely(line: &[Token]) -> Option<(&[Token], &[Token])> {
     let known = |t: &Token| matches!(t.tok, Tok::Unknown | Tok::Number(_) | Tok::Kind(_) | Tok::Dash | Tok::Slash | Tok::Say(Say::Together) | Tok::Decrease(..) | Tok::Increase(_));
     let odd = short.iter().any(|t| t.tok == Tok::Unknown)
         || matches!(short, [Token { tok: Tok::Number(2), .. }, Token { tok: Tok::Kind(_), .. }, ..]);
-    let worded = meaning.iter().filter(|t| !t.tok.parts()).count() >= 2;
+    let term = |t: &Token| matches!(t.tok, Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..));
+    let worded = meaning.iter().filter(|t| !t.tok.parts()).count() >= 2
+        || matches!(meaning, [one] if term(one));
     let numbered = meaning.iter().any(|t| matches!(t.tok, Tok::Number(3..)));
     (odd && worded
         && !numbered
@@ -97,6 +103,23 @@ fn one(line: &[Token], text: &str) -> Option<Placed<Line>> {
     Some(Placed::at(it, span(line)))
 }
 
+/// “Chain (ch) Slip stitch (sl st)”: each by itself; none where something else stands there.
+fn in_a_row(line: &[Token]) -> Vec<&[Token]> {
+    let mut parts = Vec::new();
+    let mut start = 0;
+    for (i, token) in line.iter().enumerate() {
+        if token.tok == Tok::Close {
+            let part = &line[start..=i];
+            if bracketed(part).is_none() {
+                return Vec::new();
+            }
+            parts.push(part);
+            start = i + 1;
+        }
+    }
+    if start < line.len() { Vec::new() } else { parts }
+}
+
 /// “single crochet (sc)”
 fn bracketed(line: &[Token]) -> Option<(&[Token], &[Token])> {
     match line {
@@ -111,8 +134,12 @@ fn bracketed(line: &[Token]) -> Option<(&[Token], &[Token])> {
 
 /// “sc = single crochet”, “sc: single crochet”, “sc – single crochet”
 fn signed(line: &[Token]) -> Option<(&[Token], &[Token])> {
-    let sign = line.iter().take(SHORT + 1).position(|t| {
-        matches!(t.tok, Tok::Equals | Tok::Colon) || t.tok == Tok::Dash && !t.glued
+    let same = |at: usize| {
+        let meaning = line.get(at + 1).map(|t| t.tok);
+        at == 1 && is_term(line[0].tok) && meaning == Some(line[0].tok)
+    };
+    let sign = line.iter().take(SHORT + 1).enumerate().position(|(i, t)| {
+        matches!(t.tok, Tok::Equals | Tok::Colon) || t.tok == Tok::Dash && (!t.glued || same(i))
     })?;
     let (short, meaning) = (&line[..sign], line.get(sign + 1..)?);
     let first = meaning.first()?.tok;

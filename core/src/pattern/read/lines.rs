@@ -83,10 +83,10 @@ fn heads_anew(rest: &[Token]) -> bool {
         rest[0].tok,
         Tok::Say(Say::Repeat | Say::As | Say::In | Say::The | Say::Each | Say::Last | Say::Row)
             | Tok::Round
-            | Tok::Dash
             | Tok::Slash
             | Tok::Open(_)
-    ) || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
+    ) || rest[0].tok == Tok::Dash && rest[0].glued
+        || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
         && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     // A number at the start of what is worked, or one behind another heading's point.
     let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));

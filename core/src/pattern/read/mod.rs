@@ -43,6 +43,7 @@ use self::layers::peel;
 use self::pieces::{Name, name, name_pieces};
 use self::tokens::{Tok, Token, prepare, span};
 use self::words::{Glossary, Say, Vocabulary};
+use super::course::founds;
 use super::tree::{Decrease, Line, Op, Pattern, Placed, Span, StitchKind};
 
 pub use self::terms::{TermsFound, Wish};
@@ -77,10 +78,12 @@ pub fn read(text: &str, wish: Wish<'_>) -> Reading {
         tokens = tokens::tokens(&lexemes, words, &own);
     }
     let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round));
-    let mut reader = Reader { text, in_rounds, ..Reader::default() };
+    let ordinal_point = words.ordinal_point;
+    let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
     for line in lines::lines(&tokens, text) {
         reader.line(&line);
     }
+    reader.drop_stray_headings();
     name_pieces(&mut reader.entries);
     let judged = judge::judge(&mut reader.entries, text);
     Reading {
@@ -103,6 +106,10 @@ struct Reader<'t> {
     kind: Option<StitchKind>,
     /// Whether the list of abbreviations makes a plain “dec” the invisible one.
     invisible: bool,
+    /// Whether the line that is read names a ring.
+    ring: bool,
+    /// Whether a number with a point is an ordinal.
+    ordinal_point: bool,
     entries: Vec<Entry>,
     rows_as_rounds: Vec<Span>,
 }
@@ -110,6 +117,7 @@ struct Reader<'t> {
 impl Reader<'_> {
     fn line(&mut self, line: &lines::Line<'_>) {
         let at = span(line.tokens);
+        self.ring = line.tokens.iter().any(|t| t.tok == Tok::Ring);
         match line.heading {
             Some(heading) if !heading.row || self.in_rounds => self.headed(heading, line, at),
             Some(_) => self.note(line.tokens, at, true, None),
@@ -124,7 +132,7 @@ impl Reader<'_> {
         let mut draft = self.draft(Some(heading), line.body());
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
-            || draft.tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
+            || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
         draft.heads = if heading.bare {
             work.iter().find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_))).is_some_and(|op| is_stitches(&op.it))
                 || told
@@ -205,9 +213,37 @@ impl Reader<'_> {
                 // Mostly trade words and numbers: a round, not a remark.
                 let unread = works && counted && 4 * known > 3 * body.len();
                 let maybe = draft.stated().is_some()
+                    || self.ring && stitches
                     || draft.layers.told.is_some()
                     || draft.stands_alone && !remarks;
                 self.note(line.tokens, at, unread, maybe.then_some(draft));
+            }
+        }
+    }
+
+    /// Takes numbers that head no round for what they are: those of a list, or of a line of
+    /// prose that was broken before one. A round's number follows on from its neighbour's.
+    fn drop_stray_headings(&mut self) {
+        let heading = |e: &Entry| e.draft.as_ref().and_then(|d| d.heading);
+        let numbered: Vec<(usize, Heading)> = self
+            .entries
+            .iter()
+            .enumerate()
+            .filter_map(|(i, e)| heading(e).filter(|h| h.numbered).map(|h| (i, h)))
+            .collect();
+        let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
+        for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
+            let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
+            let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
+            let entry = &mut self.entries[*i];
+            let begins =
+                entry.draft.as_ref().is_some_and(|d| founds(&d.worked.work)) && own.first == 1;
+            if !(before || after || begins) && numbered.len() > 1 {
+                if let Line::Note { unread, .. } = &mut entry.line {
+                    *unread = false;
+                }
+                entry.unread.clear();
+                entry.draft = None;
             }
         }
     }
@@ -227,12 +263,14 @@ impl Reader<'_> {
         unread: Vec<Span>,
         draft: Option<Draft>,
     ) {
-        self.entries.push(Entry { line, at, name, unread, draft });
+        let ring = std::mem::take(&mut self.ring);
+        self.entries.push(Entry { line, at, name, unread, ring, draft });
     }
 
     /// What a line says, its heading left out.
     fn draft(&self, heading: Option<Heading>, body: &[Token]) -> Draft {
         let mut tokens = body.to_vec();
+        drop_points(&mut tokens, self.text, self.ordinal_point);
         let kind = prepare(&mut tokens, self.kind.unwrap_or(StitchKind::Single));
         if self.invisible {
             for token in &mut tokens {
@@ -245,6 +283,67 @@ impl Reader<'_> {
         let worked = round::work(&tokens, self.text, kind);
         Draft::new(heading, tokens, layers, worked, kind)
     }
+}
+
+/// Takes out points that end no sentence: of an abbreviation (“2 st., sc”), of a German
+/// ordinal (“jede 2. M”), and the dash of “6-inc”.
+fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
+    let small = |t: &Token| {
+        text.get(t.at()).and_then(|w| w.chars().next()).is_some_and(char::is_lowercase)
+    };
+    let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
+    for (i, &this) in tokens.iter().enumerate() {
+        let ahead = |n: usize| tokens.get(i + n).map(|t| t.tok);
+        let ordinal = match ahead(1) {
+            Some(Tok::Stitch | Tok::Kind(_) | Tok::Chain | Tok::Increase(_)) => true,
+            Some(Tok::Comma | Tok::Say(Say::Then)) => {
+                matches!((ahead(2), ahead(3)), (Some(Tok::Number(_)), Some(Tok::Stop)))
+            }
+            _ => false,
+        };
+        let after = tokens.get(i + 1);
+        let before = kept.last_mut();
+        match (before, this.tok, after) {
+            (Some(before), Tok::Stop, Some(after))
+                if ordinal_point && this.glued && !after.glued && ordinal =>
+            {
+                if let Tok::Number(n) = before.tok {
+                    *before = before.meaning(Tok::Ordinal(n));
+                    continue;
+                }
+            }
+            (Some(before), Tok::Stop, Some(after))
+                if this.glued
+                    && matches!(
+                        before.tok,
+                        Tok::Stitch
+                            | Tok::Kind(_)
+                            | Tok::Chain
+                            | Tok::Increase(_)
+                            | Tok::Decrease(..)
+                            | Tok::Say(Say::Repeat)
+                    )
+                    && (small(after)
+                        || matches!(
+                            after.tok,
+                            Tok::Comma | Tok::Close | Tok::Star | Tok::Times
+                        )) =>
+            {
+                continue;
+            }
+            (Some(before), Tok::Dash, Some(after))
+                if this.glued
+                    && after.glued
+                    && matches!(before.tok, Tok::Number(_))
+                    && matches!(after.tok, Tok::Increase(_) | Tok::Decrease(..)) =>
+            {
+                continue;
+            }
+            _ => {}
+        }
+        kept.push(this);
+    }
+    *tokens = kept;
 }
 
 fn is_stitches(op: &Op) -> bool {

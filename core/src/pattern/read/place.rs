@@ -44,6 +44,8 @@ pub(super) struct Desk<'a> {
     pub(super) spread: bool,
     /// Two neighbouring places were just named, and the verb follows.
     pub(super) paired: bool,
+    /// What was worked just before goes into one stitch, all of it.
+    pub(super) collect: bool,
     /// A stitch of its own kind was taken for a plain one.
     pub(super) fancy: bool,
     /// How often, said where nothing stands that it belongs to.
@@ -295,6 +297,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
                 _ => Place::Next(n),
             }
         }
+        Some(Tok::Say(Say::Others)) if into => any.value(Place::EachAround).parse_next(input)?,
         Some(Tok::Stitch) if into => {
             any.parse_next(input)?;
             opt(say(Say::Next)).parse_next(input)?;
@@ -304,7 +307,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
     };
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
-    if found == Place::EachAround {
+    if matches!(found, Place::EachAround | Place::Even) {
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }

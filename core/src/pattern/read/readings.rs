@@ -110,6 +110,7 @@ fn variants(
             offer(repeated(&counted), Inferred::ChainCounts);
         }
     }
+    offer(stitch_in_words(ops, &from.unread, kind), Inferred::StitchInWords);
     if worked.hints.spread {
         offer(spread(ops, kind), Inferred::PlainBetween);
     }
@@ -287,6 +288,22 @@ fn chain_counts(
         }
         _ => return None,
     }
+    Some(all)
+}
+
+/// Words that name one stitch and were not understood hold that stitch: “begin with a
+/// standing dc in the first st”.
+fn stitch_in_words(
+    ops: &[Placed<Op>],
+    unread: &[Span],
+    kind: StitchKind,
+) -> Option<Vec<Placed<Op>>> {
+    let first = ops.iter().position(|op| is_worked(&op.it))?;
+    let at = ops[..first].iter().position(|op| {
+        matches!(op.it, Op::Note(_)) && unread.iter().any(|u| *u == op.at)
+    })?;
+    let mut all = ops.to_vec();
+    all[at].it = Op::Each { kind, count: 1 };
     Some(all)
 }
 

@@ -132,6 +132,7 @@ impl Line {
                 opt(any).parse_next(input).map(|_| ())
             }
             Some(Tok::Star | Tok::Times) if self.strays(input) => Ok(()),
+            Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
@@ -143,6 +144,21 @@ impl Line {
             self.note(input);
         }
         self.parted = parted;
+    }
+
+    /// “* leave out what is too much”: a star behind the work, and words to the end.
+    fn footnote(&mut self, input: &mut Input<'_>) -> bool {
+        let tokens = rest(input);
+        let works = |t: &Token| {
+            t.tok.is_work() || matches!(t.tok, Tok::Star | Tok::TwoStars | Tok::Times)
+        };
+        if self.ops.is_empty() || tokens.len() < 4 || tokens[1..].iter().any(works) {
+            return false;
+        }
+        let at = span(tokens);
+        let text = input.state.text.get(at.clone()).unwrap_or_default().to_owned();
+        self.ops.push(Placed::at(Op::Note(text), at));
+        take::<_, _, winnow::error::EmptyError>(tokens.len()).parse_next(input).is_ok()
     }
 
     /// “*x 7”, “× 7” where nothing stands before that it belongs to.
@@ -193,7 +209,7 @@ impl Line {
         }
         let skipped = repeat::<_, _, (), _, _>(
             0..=4,
-            one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make))),
+            one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))),
         );
         let ops = &mut self.ops;
         let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some();
@@ -203,6 +219,9 @@ impl Line {
         }
         (skipped, |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
         self.remark = false;
+        if std::mem::take(&mut input.state.collect) {
+            self.collected();
+        }
         if let (Some(_), Some(first)) = (&input.state.ring, self.ops.get_mut(before)) {
             match first.it {
                 Op::Each { kind, count } => first.it = Op::Ring { kind, count },
@@ -269,6 +288,21 @@ impl Line {
         Ok(())
     }
 
+    /// Makes one of the plain stitches just read: all of them go into one stitch.
+    fn collected(&mut self) {
+        let plain = |op: &&Placed<Op>| matches!(op.it, Op::Each { .. });
+        let many = self.ops.iter().rev().take_while(plain).count();
+        let from = self.ops.len() - many;
+        let Some(Placed { it: Op::Each { kind, .. }, .. }) = self.ops.get(from) else { return };
+        let kind = *kind;
+        let gone = self.ops.split_off(from);
+        let count = |op: &Placed<Op>| if let Op::Each { count, .. } = op.it { count } else { 0 };
+        let many = gone.iter().map(count).fold(0, u32::saturating_add);
+        let at = gone[0].at.start..gone[gone.len() - 1].at.end;
+        let op = if many > 1 { Op::Into { kind, many } } else { Op::Each { kind, count: 1 } };
+        self.ops.push(Placed::at(op, at));
+    }
+
     /// Keeps words as they stand, up to what parts them from the next instruction.
     fn note(&mut self, input: &mut Input<'_>) {
         let tokens = rest(input);
@@ -290,7 +324,7 @@ impl Line {
                     self.top && stated(&mut ahead, true, None).is_ok()
                 }
                 Tok::Equals | Tok::Stuff | Tok::FastenOff => n > 0,
-                tok => tok.parts(),
+                tok => tok.parts() || n > 0 && work_begins(tokens, n),
             };
             if parted && n > 0 {
                 break;
@@ -316,6 +350,48 @@ impl Line {
         let text = input.state.text.get(at.clone()).unwrap_or_default().to_owned();
         self.ops.push(Placed::at(Op::Note(text), at));
     }
+}
+
+/// Whether work may begin at token `n`, behind words that were not understood: a stitch, or
+/// a number of them, that is not the place of another.
+fn work_begins(tokens: &[Token], n: usize) -> bool {
+    let kind = |tok| {
+        matches!(tok, Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..) | Tok::Fancy)
+    };
+    let begins = match tokens[n].tok {
+        Tok::Number(_) => {
+            tokens.get(n + 1).is_some_and(|t| kind(t.tok))
+                && !tokens.get(n + 2).is_some_and(|t| matches!(t.tok, Tok::Number(_)) && t.glued)
+        }
+        tok => kind(tok),
+    };
+    let filler = |t: &&Token| matches!(t.tok, Tok::Say(Say::The));
+    let before = tokens[..n].iter().rev().find(|t| !filler(t)).map(|t| t.tok);
+    let placed = matches!(
+        before,
+        Some(
+            Tok::Say(
+                Say::In
+                    | Say::Each
+                    | Say::Next
+                    | Say::Last
+                    | Say::Same
+                    | Say::From
+                    | Say::To
+                    | Say::Over
+                    | Say::For
+                    | Say::As
+                    | Say::Without
+            ) | Tok::InEach
+                | Tok::Number(_)
+                | Tok::OddNumber
+                | Tok::Ordinal(_)
+                | Tok::Kind(_)
+                | Tok::Increase(_)
+                | Tok::Decrease(..)
+        )
+    );
+    begins && !placed
 }
 
 /// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are

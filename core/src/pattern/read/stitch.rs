@@ -5,7 +5,8 @@ use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
 use super::place::{
-    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since,
+    stitch_word, tok, turns,
 };
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
@@ -29,12 +30,17 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let from = rest(input);
     let first_place = match peek(input, 0) {
         Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
-        | Some(Tok::Number(_) | Tok::Say(Say::The))
-            if !matches!(peek(input, 0), Some(Tok::Number(_) | Tok::Say(Say::The)))
-                || pair_ahead(input) =>
+        | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
+            if !matches!(
+                peek(input, 0),
+                Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
+            ) || pair_ahead(input)
+                || peek(input, 0) == Some(Tok::Say(Say::Around))
+                    && !peek(input, 1).is_none_or(Tok::parts) =>
         {
             let found = place(input)?;
             opt(tok(Tok::Comma)).parse_next(input)?;
+            opt(say(Say::Only)).parse_next(input)?;
             input.state.paired = matches!(found.0, Place::Pair(_));
             Some(found)
         }
@@ -47,13 +53,19 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     {
         *how = Decrease::Invisible;
     }
+    // “20 sc in each round” says again that it is every round.
+    let in_each = alt((tok(Tok::InEach).void(), (opt(say(Say::In)), say(Say::Each)).void()));
+    opt((in_each, tok(Tok::Round))).parse_next(input)?;
+    // “1 sc, 1 dc, 1 sc all in one st”
+    let one = alt((number.verify(|&n| n == 1).void(), say(Say::Same).void(), say(Say::Next).void()));
+    let together = (say(Say::The), say(Say::In), fillers, one, stitch_word);
+    if first_place.is_none() && opt(together).parse_next(input)?.is_some() {
+        input.state.collect = true;
+    }
     let (place, only) = match first_place {
         Some((place, only)) => (Some(place), only),
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
     };
-    // “20 sc in each round” says again that it is every round.
-    let in_each = alt((tok(Tok::InEach).void(), (opt(say(Say::In)), say(Say::Each)).void()));
-    opt((in_each, tok(Tok::Round))).parse_next(input)?;
     // “sc next 2 sts tog for a dec” says again what it makes.
     let for_shaping = one_of(|t: &Token| matches!(t.tok, Tok::Decrease(..) | Tok::Increase(_)));
     opt((say(Say::For), fillers, for_shaping)).parse_next(input)?;
@@ -82,11 +94,10 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
 /// Whether “3. und 4. M” or “die 3. und 4. M” stands here.
 fn pair_ahead(input: &Input<'_>) -> bool {
     let from = usize::from(peek(input, 0) == Some(Tok::Say(Say::The)));
-    let number = |at| matches!(peek(input, at), Some(Tok::Number(_)));
-    number(from)
-        && peek(input, from + 1) == Some(Tok::Stop)
-        && matches!(peek(input, from + 2), Some(Tok::Comma | Tok::Say(Say::Then)))
-        && number(from + 3)
+    let ordinal = |at| matches!(peek(input, at), Some(Tok::Ordinal(_)));
+    ordinal(from)
+        && matches!(peek(input, from + 1), Some(Tok::Comma | Tok::Say(Say::Then)))
+        && ordinal(from + 2)
 }
 
 /// “… and in each of next 3 sts”: the same stitches at another place.

@@ -58,6 +58,8 @@ pub enum Inferred {
     Fancy,
     /// “Row” means round.
     Row,
+    /// Words before the work that were not understood hold its first stitch.
+    StitchInWords,
     /// What is done in the places named: increasing or decreasing.
     Verb,
 }
@@ -81,6 +83,7 @@ impl Inferred {
             Self::Remark => "words beside the work left out",
             Self::Fancy => "the special stitch counted as one",
             Self::Row => "the row as a round",
+            Self::StitchInWords => "the words before it as one stitch",
             Self::Verb => "shaping in the places named",
         }
     }

@@ -157,6 +157,9 @@ struct Grammar {
     turns: Vec<String>,
     /// What ends an ordinal after digits, and the last digits it follows; none for any.
     ordinal_endings: Vec<(String, Vec<u32>)>,
+    /// Whether a number with a point is an ordinal: “die 2. Masche”.
+    #[serde(default)]
+    ordinal_point: bool,
     /// “even”: one stitch in each.
     even: Vec<String>,
     /// “times”, beyond what the lexicon reads so.
@@ -202,6 +205,8 @@ impl Glossary {
 pub(super) struct Vocabulary {
     root: Node,
     ordinal_endings: Vec<(String, Vec<u32>)>,
+    /// Whether a number with a point is an ordinal.
+    pub(super) ordinal_point: bool,
 }
 
 #[derive(Debug, Default)]
@@ -284,7 +289,15 @@ impl Vocabulary {
                 made.add(form, Tok::Say(say));
             }
         }
-        made.ordinal_endings.clone_from(&grammar.ordinal_endings);
+        made.ordinal_endings = grammar
+            .ordinal_endings
+            .iter()
+            .map(|(end, digits)| {
+                let folded = lexemes(end).first().map(|l| l.text.as_ref().to_owned());
+                (folded.unwrap_or_else(|| end.clone()), digits.clone())
+            })
+            .collect();
+        made.ordinal_point = grammar.ordinal_point;
         made
     }
 
