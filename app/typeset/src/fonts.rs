@@ -1,0 +1,73 @@
+//! The faces of a sheet, embedded, and which characters they have.
+
+use std::collections::BTreeMap;
+
+use typst::foundations::Bytes;
+use typst::text::{Font, FontBook};
+
+const FILES: [(&str, &[u8]); 4] = [
+    ("Nunito Sans", include_bytes!("../../../assets/fonts/nunito-sans-400.ttf")),
+    ("Nunito Sans", include_bytes!("../../../assets/fonts/nunito-sans-600.ttf")),
+    ("Nunito Sans", include_bytes!("../../../assets/fonts/nunito-sans-700.ttf")),
+    ("Routed Gothic", include_bytes!("../../../assets/fonts/routed-gothic.ttf")),
+];
+
+/// The faces and the book that lists them.
+#[derive(Debug)]
+pub(crate) struct Fonts {
+    pub(crate) faces: Vec<Font>,
+    pub(crate) book: FontBook,
+}
+
+impl Fonts {
+    pub(crate) fn embedded() -> Self {
+        let faces: Vec<(&str, Font)> = FILES
+            .iter()
+            .filter_map(|(family, file)| Some((*family, Font::new(Bytes::new(*file), 0)?)))
+            .collect();
+        // A file's own family name may carry its weight; the template asks for the plain one.
+        let book = FontBook::from_infos(faces.iter().map(|(family, font)| {
+            let mut info = font.info().clone();
+            info.family = (*family).to_owned();
+            info
+        }));
+        Self { faces: faces.into_iter().map(|(_, font)| font).collect(), book }
+    }
+
+    /// Whether text in this character can be set. Everything a person types is set in the
+    /// first face or one of its weights.
+    pub(crate) fn has(&self, c: char) -> bool {
+        self.faces.iter().take(3).all(|face| face.info().coverage.contains(c as u32))
+    }
+}
+
+/// Characters that could not be set, each with how often.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(crate) struct Missing(BTreeMap<char, u32>);
+
+impl Missing {
+    pub(crate) fn note(&mut self, c: char) {
+        *self.0.entry(c).or_default() += 1;
+    }
+
+    /// What was replaced, in a sentence; none where nothing was.
+    pub(crate) fn said(&self) -> Option<String> {
+        /// More than these are only counted.
+        const NAMED: usize = 8;
+        if self.0.is_empty() {
+            return None;
+        }
+        let code = |c: &char| format!("U+{:04X}", *c as u32);
+        let mut named: Vec<String> = self.0.keys().take(NAMED).map(code).collect();
+        if self.0.len() > NAMED {
+            named.push(format!("and {} more", self.0.len() - NAMED));
+        }
+        let all: u32 = self.0.values().sum();
+        let (what, stands) =
+            if all == 1 { ("character", "stands") } else { ("characters", "stand") };
+        Some(format!(
+            "{all} {what} that the sheet's faces do not have {stands} as an empty box: {}.",
+            named.join(", ")
+        ))
+    }
+}
