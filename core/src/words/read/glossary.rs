@@ -31,7 +31,7 @@ pub(super) fn glossary(lines: &[Line<'_>], lexemes: &[Lexeme<'_>]) -> Glossary {
                         t.tok,
                         Tok::Increase(_) | Tok::Decrease(..) | Tok::Say(Say::Together)
                     )
-                })
+                }) && !part.iter().any(|t| t.tok == Tok::Dash)
                 || !part.iter().any(|t| t.tok == Tok::Unknown)
                     && !matches!(tok, Tok::Increase(_) | Tok::Decrease(..));
             let joins = part.iter().any(|t| matches!(t.tok, Tok::Equals | Tok::Close));

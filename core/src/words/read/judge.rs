@@ -103,6 +103,7 @@ impl Judge<'_> {
             }
             self.lost |= self.last.is_some_and(|last| last.checked_add(1) != Some(heading.first));
         }
+        self.into_ring(draft);
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
             if matches!(entry.line, Line::Note { unread: true, .. }) {
@@ -118,6 +119,19 @@ impl Judge<'_> {
         };
         let (first, last) = self.numbers(draft, rest);
         self.take(draft, choice, (first, last), entry.at.clone());
+    }
+
+    /// Where a ring was named in a line of its own, the first stitches go into it.
+    fn into_ring(&mut self, draft: &mut Draft) {
+        let begins = draft.heading.is_none_or(|h| !h.numbered || h.first <= 2);
+        let mut worked = draft.worked.work.iter_mut().filter(|op| is_worked(&op.it));
+        let (Some(only), None) = (worked.next(), worked.next()) else { return };
+        let Op::Each { kind, count } = only.it else { return };
+        let fits = self.below == Some(count) && self.last.is_some();
+        if self.ring && begins && !fits && (3..=24).contains(&count) {
+            only.it = Op::Ring { kind, count };
+            self.begin();
+        }
     }
 
     /// A new piece.
@@ -196,7 +210,9 @@ impl Judge<'_> {
             // “5. work 3 rounds even”, and the next is the 8th.
             let runs = told > 1
                 && first == last
-                && next_number.is_some_and(|h| h.first == first.saturating_add(told));
+                && next_number.is_none_or(|h| {
+                    h.first == first.saturating_add(told) || h.first <= first
+                });
             let last = if runs { first.saturating_add(told - 1) } else { last };
             return (first, until.unwrap_or(last));
         }
@@ -225,7 +241,7 @@ impl Judge<'_> {
             return false;
         }
         let work = &choice.candidate.work;
-        let founds = founds(work) || self.last.is_none() && self.ring;
+        let founds = founds(work);
         let fit = fit(work, draft.many(), self.below.filter(|_| !founds), choice.stated.as_ref());
         let stated = fit.agrees == Some(true);
         if founds && self.last.is_none() {
@@ -276,6 +292,11 @@ impl Judge<'_> {
         let chains = plain.work.iter().all(|op| matches!(op.it, Op::Chain(_)));
         if self.last.is_none() && !plain.work.is_empty() && chains && plain.unread.is_empty() {
             return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
+        }
+        // “14. Rd bis Ende”: how it goes on is left to the maker.
+        if draft.heading.is_some_and(|h| h.open) && worked {
+            let sure = if plain.unread.is_empty() { Sure::Certain } else { Sure::Fits };
+            return Some(Choice { candidate: plain, sure, stated });
         }
         let strict = plain.unread.is_empty() && worked;
         let as_is = fit(&plain.work, many, below, stated.as_ref());

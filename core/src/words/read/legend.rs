@@ -75,7 +75,11 @@ fn loosely(line: &[Token]) -> Option<(&[Token], &[Token])> {
             .then_some(i)
             .or_else(|| (t.tok == Tok::Dash && !t.glued).then_some(i))
     });
-    let (short, meaning) = match sign {
+    let begun = matches!(
+        line,
+        [Token { tok: Tok::Unknown, .. }, Token { tok: Tok::Kind(_) | Tok::Loop(_), .. }, ..]
+    );
+    let (short, meaning) = match sign.filter(|_| !begun) {
         Some(sign) => (&line[..sign], line.get(sign + 1..)?),
         None => (line.get(..1)?, line.get(1..)?),
     };

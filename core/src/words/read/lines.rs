@@ -147,6 +147,10 @@ impl Open {
             )
         );
         let first = line.get(bullets_of(line)).map(|t| t.tok);
+        // “or ch 3, join”: another way to do the same.
+        if first == Some(Tok::Say(Say::Or)) {
+            return false;
+        }
         if self.depth == 0 && matches!(first, Some(Tok::Stuff | Tok::FastenOff)) {
             return false;
         }

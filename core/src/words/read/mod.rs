@@ -47,7 +47,7 @@ use super::course::founds;
 use super::tree::{Decrease, Line, Op, Pattern, Placed, Span, StitchKind};
 
 pub use self::terms::{TermsFound, Wish};
-pub use self::understanding::{Inferred, Sure, Understanding};
+pub use self::understanding::{Inferred, Learnt, Sure, Understanding};
 
 /// A text, read.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -62,6 +62,8 @@ pub struct Reading {
     pub unread: Vec<Span>,
     /// How each line of rounds was understood, by its place in the pattern's lines.
     pub understood: BTreeMap<usize, Understanding>,
+    /// Words that no list explains, and what the sums say they mean.
+    pub learnt: Vec<(String, Learnt)>,
     /// Headings that say “row” and were read as rounds, because the text works in rounds.
     pub rows_as_rounds: Vec<Span>,
 }
@@ -73,28 +75,113 @@ pub fn read(text: &str, wish: Wish<'_>) -> Reading {
     let (lexicon, terms) = terms::find(&lexemes, wish);
     let words = Vocabulary::of(lexicon);
     let mut tokens = tokens::tokens(&lexemes, words, &Glossary::default());
-    let own = glossary::glossary(&lines::lines(&tokens, text), &lexemes);
+    let mut own = glossary::glossary(&lines::lines(&tokens, text), &lexemes);
     if !own.is_empty() {
         tokens = tokens::tokens(&lexemes, words, &own);
     }
-    let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round));
-    let ordinal_point = words.ordinal_point;
-    let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
-    for line in lines::lines(&tokens, text) {
-        reader.line(&line);
+    let mut pass = Pass::of(text, &tokens, words);
+    let mut learnt = Vec::new();
+    // A word that no list explains means what makes the sums come out, if it does so in
+    // several rounds.
+    for word in unknown_words(&pass, &lexemes, &tokens) {
+        let unread = pass.unread_rounds();
+        let tried = [
+            Tok::Increase(StitchKind::Single),
+            Tok::Decrease(StitchKind::Single, Decrease::Plain),
+            Tok::Kind(StitchKind::Single),
+        ]
+        .into_iter()
+        .map(|tok| {
+            let mut more = own.clone();
+            more.add([word.as_str()], tok);
+            let pass = Pass::of(text, &tokens::tokens(&lexemes, words, &more), words);
+            (pass.unread_rounds(), tok, more, pass)
+        })
+        .min_by_key(|tried| tried.0);
+        if let Some((left, tok, more, better)) = tried
+            && left + 2 <= unread
+        {
+            (own, pass) = (more, better);
+            learnt.push((word, Learnt::of(tok)));
+        }
     }
-    reader.drop_stray_headings();
-    name_pieces(&mut reader.entries);
-    let judged = judge::judge(&mut reader.entries, text);
+    let Pass { judged, rows_as_rounds } = pass;
     Reading {
         pattern: Pattern { lines: judged.lines },
         lexicon,
         terms,
         unread: judged.unread,
         understood: judged.understood,
-        rows_as_rounds: reader.rows_as_rounds,
+        learnt,
+        rows_as_rounds,
     }
 }
+
+/// Unknown words that are tried, at most.
+const MOST_TRIED: usize = 3;
+/// Longer texts are taken as they stand.
+const MOST_LEXEMES: usize = 12_000;
+
+/// A text, read once with what its words are taken to mean.
+struct Pass {
+    judged: judge::Judged,
+    rows_as_rounds: Vec<Span>,
+}
+
+impl Pass {
+    fn of(text: &str, tokens: &[Token], words: &Vocabulary) -> Self {
+        let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round));
+        let ordinal_point = words.ordinal_point;
+        let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
+        for line in lines::lines(tokens, text) {
+            reader.line(&line);
+        }
+        reader.drop_stray_headings();
+        reader.quiet_lists();
+        name_pieces(&mut reader.entries);
+        let judged = judge::judge(&mut reader.entries, text);
+        Self { judged, rows_as_rounds: reader.rows_as_rounds }
+    }
+
+    fn unread_rounds(&self) -> usize {
+        self.judged.understood.values().filter(|u| u.sure == Sure::Unread).count()
+    }
+}
+
+/// Short words without a meaning that stand in two unread rounds or more, commonest first.
+fn unknown_words(pass: &Pass, lexemes: &[lexemes::Lexeme<'_>], tokens: &[Token]) -> Vec<String> {
+    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+    if lexemes.len() > MOST_LEXEMES {
+        return Vec::new();
+    }
+    let unread = pass.judged.understood.values().filter(|u| u.sure == Sure::Unread);
+    for understood in unread {
+        let at = &understood.work;
+        let from = tokens.partition_point(|t| t.at().start < at.start);
+        let inside = tokens[from..].iter().take_while(|t| t.at().end <= at.end);
+        let mut here: Vec<&str> = Vec::new();
+        for token in inside.filter(|t| t.tok == Tok::Unknown) {
+            let i = lexemes.partition_point(|l| l.at.start < token.at().start);
+            if let Some(lexeme) = lexemes.get(i)
+                && lexeme.shape == lexemes::Shape::Word
+                && lexeme.text.chars().count() <= LONGEST_SHORT
+            {
+                here.push(lexeme.text.as_ref());
+            }
+        }
+        here.sort_unstable();
+        here.dedup();
+        for word in here {
+            *seen.entry(word).or_default() += 1;
+        }
+    }
+    let mut often: Vec<(&str, usize)> = seen.into_iter().filter(|(_, n)| *n > 1).collect();
+    often.sort_by_key(|(_, n)| std::cmp::Reverse(*n));
+    often.into_iter().take(MOST_TRIED).map(|(word, _)| word.to_owned()).collect()
+}
+
+/// Letters of the longest short form that nobody explains.
+const LONGEST_SHORT: usize = 8;
 
 /// What is known while lines are read one after another.
 #[derive(Debug, Default)]
@@ -242,6 +329,26 @@ impl Reader<'_> {
                 if let Line::Note { unread, .. } = &mut entry.line {
                     *unread = false;
                 }
+                entry.unread.clear();
+                entry.draft = None;
+            }
+        }
+    }
+
+    /// Lines of a list of abbreviations are no rounds, whatever they are like.
+    fn quiet_lists(&mut self) {
+        let listed = |e: &Entry| matches!(e.line, Line::Abbreviation { .. });
+        let near: Vec<bool> = (0..self.entries.len())
+            .map(|i| {
+                let before = i.checked_sub(1).is_some_and(|b| listed(&self.entries[b]));
+                before && self.entries.get(i + 1).is_some_and(listed)
+            })
+            .collect();
+        for (entry, near) in self.entries.iter_mut().zip(near) {
+            if let Line::Note { unread, .. } = &mut entry.line
+                && near
+            {
+                *unread = false;
                 entry.unread.clear();
                 entry.draft = None;
             }

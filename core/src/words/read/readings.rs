@@ -89,11 +89,9 @@ fn variants(
         }
     };
     let ops = &from.work;
-    offer(repeated(ops), Inferred::Repeat);
-    offer(bracket_repeated(ops, &worked.hints.bare), Inferred::BracketRepeat);
-    if let Some(times) = worked.hints.stray {
-        offer(bracket_times(ops, &worked.hints.bare, times), Inferred::BracketRepeat);
-        offer(wrapped(ops, times), Inferred::RepeatOfAll);
+    if worked.hints.stray.is_none() {
+        offer(repeated(ops), Inferred::Repeat);
+        offer(bracket_repeated(ops, &worked.hints.bare), Inferred::BracketRepeat);
     }
     offer(repeat_of_all(ops), Inferred::RepeatOfAll);
     for by in [-1, 1] {
@@ -167,26 +165,17 @@ fn repeated(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     (!says_times(inner) && shapes(inner)).then(|| grouped(ops, first, last, Times::Around))
 }
 
-fn wrapped(ops: &[Placed<Op>], times: Times) -> Option<Vec<Placed<Op>>> {
-    let (first, last) = worked_range(ops)?;
-    Some(grouped(ops, first, last, times))
-}
-
+/// The last group that was said without how often, worked around.
 fn bracket_repeated(ops: &[Placed<Op>], bare: &[usize]) -> Option<Vec<Placed<Op>>> {
-    bracket_times(ops, bare, Times::Around)
-}
-
-/// The last group that was said without how often, worked `times` often.
-fn bracket_times(ops: &[Placed<Op>], bare: &[usize], how: Times) -> Option<Vec<Placed<Op>>> {
     let at = ops.iter().rposition(|op| {
         matches!(op.it, Op::Group { times: Times::In(1), .. }) && bare.contains(&op.at.start)
     })?;
-    if how == Times::Around && says_times(ops) {
+    if says_times(ops) {
         return None;
     }
     let mut all = ops.to_vec();
     if let Op::Group { times, .. } = &mut all[at].it {
-        *times = how;
+        *times = Times::Around;
     }
     Some(all)
 }
@@ -384,17 +373,16 @@ fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> 
 /// “every 3rd stitch (24)”: places without a word on what is done there.
 fn with_verb(tokens: &[Token], shaping: Tok) -> Option<Vec<Token>> {
     use super::words::Say;
-    let places = tokens.iter().any(|t| matches!(t.tok, Tok::InEach | Tok::Say(Say::Each)))
-        || tokens.windows(2).any(|pair| {
-            matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stop))
-        });
-    if !places || tokens.iter().any(|t| t.tok.is_work()) || tokens.len() > 24 {
-        return None;
-    }
     let at = tokens
         .iter()
         .position(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals))
         .unwrap_or(tokens.len());
+    let places = tokens[..at]
+        .iter()
+        .any(|t| matches!(t.tok, Tok::InEach | Tok::Ordinal(_) | Tok::Say(Say::Each)));
+    if !places || tokens.iter().any(|t| t.tok.is_work()) || tokens.len() > 24 {
+        return None;
+    }
     let before = tokens.get(at.checked_sub(1)?)?;
     let mut all = tokens.to_vec();
     all.insert(at, before.meaning(shaping));

@@ -9,7 +9,7 @@ use super::count::stated;
 use super::doing::doing;
 use super::groups::prefix;
 use super::place::{Desk, Input, Read, fail, number, peek, rest, say, since, tok};
-use super::settle::{is_worked, leaves, settle_bare, settle_unsure};
+use super::settle::{is_worked, leaves, settle_bare, settle_stray, settle_unsure};
 use super::stitch::stitches;
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
@@ -81,6 +81,9 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
         unsure: desk.unsure,
         bare: desk.bare.clone(),
     };
+    if let Some(times) = desk.stray {
+        settle_stray(&mut ops, &mut desk.bare, times);
+    }
     settle_bare(&mut ops, &desk.bare);
     settle_unsure(&mut ops, desk.unsure, stated.as_ref());
     if let Some((only, from)) = desk.loop_from
@@ -131,7 +134,7 @@ impl Line {
                 input.state.spread = true;
                 opt(any).parse_next(input).map(|_| ())
             }
-            Some(Tok::Star | Tok::Times) if self.strays(input) => Ok(()),
+            Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
             Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
@@ -165,7 +168,11 @@ impl Line {
     fn strays(&mut self, input: &mut Input<'_>) -> bool {
         let star = usize::from(peek(input, 0) == Some(Tok::Star));
         let times = (peek(input, star), peek(input, star + 1));
-        let (Some(Tok::Times), Some(Tok::Number(n @ 1..))) = times else { return false };
+        let n = match times {
+            (Some(Tok::Times), Some(Tok::Number(n @ 1..))) => n,
+            (Some(Tok::Number(n @ 1..)), Some(Tok::Times)) => n,
+            _ => return false,
+        };
         if self.ops.is_empty() || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work()) {
             return false;
         }
@@ -224,6 +231,8 @@ impl Line {
         }
         if let (Some(_), Some(first)) = (&input.state.ring, self.ops.get_mut(before)) {
             match first.it {
+                // A slip stitch only closes it.
+                Op::Each { kind: StitchKind::Slip, .. } => return Ok(()),
                 Op::Each { kind, count } => first.it = Op::Ring { kind, count },
                 Op::Ring { .. } => {}
                 _ => return Ok(()),
@@ -398,7 +407,8 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
 /// returned.
 fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
     let lead = one_of(|t: &Token| {
-        matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
+        let article = matches!(t.tok, Tok::Number(1));
+        article || matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
     });
     repeat::<_, _, (), _, _>(0..=3, lead).parse_next(input)?;
     let from = rest(input);

@@ -41,7 +41,11 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
             let found = place(input)?;
             opt(tok(Tok::Comma)).parse_next(input)?;
             opt(say(Say::Only)).parse_next(input)?;
-            input.state.paired = matches!(found.0, Place::Pair(_));
+            input.state.paired = match found.0 {
+                Place::Pair(_) => true,
+                Place::Every(n) => n > 1,
+                _ => false,
+            };
             Some(found)
         }
         _ => None,

@@ -1,6 +1,37 @@
 //! How a round was understood: what is kept with the reading beside its work.
 
+use super::tokens::Tok;
 use crate::words::tree::{Placed, Span};
+
+/// What a word that nobody explains was found to mean.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Learnt {
+    /// Two stitches in one.
+    Increase,
+    /// Two stitches together.
+    Decrease,
+    /// A plain stitch.
+    Stitch,
+}
+
+impl Learnt {
+    pub(super) fn of(tok: Tok) -> Self {
+        match tok {
+            Tok::Increase(_) => Self::Increase,
+            Tok::Decrease(..) => Self::Decrease,
+            _ => Self::Stitch,
+        }
+    }
+
+    /// What it means, in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Increase => "an increase",
+            Self::Decrease => "a decrease",
+            Self::Stitch => "a plain stitch",
+        }
+    }
+}
 
 /// How sure the reading of a round is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -79,6 +79,8 @@ pub(super) enum Say {
     For,
     /// “the others”
     Others,
+    /// “or”
+    Or,
 }
 
 /// A trade term that has more forms in the texts people write than a writer prints.
@@ -174,7 +176,7 @@ struct Grammar {
 }
 
 /// What a text itself says its short forms mean.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Glossary {
     root: Node,
 }
@@ -209,7 +211,7 @@ pub(super) struct Vocabulary {
     pub(super) ordinal_point: bool,
 }
 
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 struct Node {
     means: Option<Tok>,
     next: HashMap<String, Self>,
