@@ -5,7 +5,7 @@ mod bench;
 use bench::{Bench, opened};
 use egui::Key;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
 
 fn at_sheet<'a>() -> Bench<'a> {
     let mut bench = opened(1440.0, 2400.0);

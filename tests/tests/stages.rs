@@ -9,8 +9,8 @@ use std::path::Path;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable as _;
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
-use plumpline::studio::app::Studio;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
+use plumpline::window::Studio;
 
 /// A pattern with one round that does not add up.
 const BROKEN: &str = "Cork\n\

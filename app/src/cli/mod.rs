@@ -4,7 +4,9 @@
 //! input, and 3 where a pattern was proofread and does not add up.
 
 mod calibrate;
+mod length;
 mod new;
+mod out;
 mod picture;
 mod proofread;
 mod report;
@@ -20,13 +22,12 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
+use out::complain;
+
 /// Exit status for a command that was put wrongly.
 const BAD_USE: u8 = 2;
 /// Exit status for input that cannot be used.
 const BAD_INPUT: u8 = 1;
-
-/// Exit status for a pattern with findings.
-const FINDINGS: u8 = 3;
 
 /// Plumpline: drag a profile, get whole stitches for every round.
 #[derive(Debug, Parser)]
@@ -104,14 +105,4 @@ fn misused(error: &clap::Error) -> ExitCode {
     let line = format!("{first} {}", named.join(", "));
     complain(&format!("{}; see plumpline --help", line.trim_start_matches("error: ").trim()));
     ExitCode::from(BAD_USE)
-}
-
-fn complain(text: &str) {
-    eprintln!("plumpline: {}", text.replace('\n', " "));
-}
-
-/// Prints `text` to standard output; a reader that went away is no error.
-fn print(text: &str) {
-    use std::io::Write as _;
-    std::io::stdout().write_all(text.as_bytes()).ok();
 }

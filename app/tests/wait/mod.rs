@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use egui_kittest::Harness;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 
 /// Steps until `done`, for the threads that plan and write; `what` is said where that never
 /// comes.
