@@ -8,8 +8,11 @@ use egui::Context;
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use plumpline_core::pattern::Span;
-use plumpline_core::pattern::proofread::{Finding, Places, Summary, proofread, summary};
-use plumpline_core::pattern::read::{Reading, Wish, read};
+use plumpline_core::pattern::HouseStyle;
+use plumpline_core::pattern::proofread::{
+    Finding, Places, RoundRead, Summary, listing, proofread, summary,
+};
+use plumpline_core::pattern::read::{Reading, Sure, Wish, read};
 use plumpline_core::project::shape::{Shaped, shape};
 use plumpline_core::{Firmness, Gauge};
 
@@ -57,6 +60,8 @@ pub struct Checked {
     pub findings: Vec<Finding>,
     /// Line (from 1) of each finding.
     pub lines: Vec<usize>,
+    /// What was read, round by round, in the order of the text.
+    pub rounds: Vec<RoundRead>,
     /// Rounds, stitches, the widest round.
     pub summary: Summary,
     /// In which terms it was read, and why.
@@ -71,11 +76,17 @@ impl Checked {
         Self {
             revision,
             lines: findings.iter().map(|f| places.of(f.at.start).0).collect(),
+            rounds: listing(text, &reading, HouseStyle::bench()),
             summary: summary(&reading),
             terms: places.terms(&reading),
             reading,
             findings,
         }
+    }
+
+    /// Lines of rounds that could not be counted.
+    pub fn unread(&self) -> usize {
+        self.rounds.iter().filter(|r| r.sure == Sure::Unread).count()
     }
 
     /// The pieces it makes at this gauge.

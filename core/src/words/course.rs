@@ -150,7 +150,11 @@ pub fn courses<'a>(pattern: &'a Pattern, unread: &[Span]) -> Vec<Course<'a>> {
             Line::Do(ops) => chained |= chain_of(ops).is_some(),
             Line::Rounds(rounds) => {
                 let begins = founds(&rounds.work) || chained;
-                if cuts.is_empty() || (rounds.first == 1 && last > 0 && begins) {
+                // Numbered from 1 again, and on from there: not a slip of one number.
+                let anew = last > 1
+                    && next_rounds(&pattern.lines[i + 1..])
+                        .is_some_and(|next| next.first == rounds.last.saturating_add(1));
+                if cuts.is_empty() || (rounds.first == 1 && last > 0 && (begins || anew)) {
                     // A foundation chain belongs to the rounds worked on it.
                     let from = if cuts.is_empty() { 0 } else { foundation(pattern, i) };
                     cuts.push((from, None));

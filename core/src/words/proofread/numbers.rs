@@ -11,6 +11,11 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
         let mut meant: Option<u32> = None;
         for (i, pair) in course.steps.windows(2).enumerate() {
             let (before, step) = (&pair[0], &pair[1]);
+            let numbered = |at| desk.understood(at).is_none_or(|k| k.numbered && !k.open);
+            if !(numbered(before.at) && numbered(step.at)) {
+                meant = None;
+                continue;
+            }
             let printed = before.rounds.last.saturating_add(1);
             let expected = meant.map_or(printed, |last| last.saturating_add(1));
             let found = step.rounds.first;

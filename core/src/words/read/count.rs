@@ -63,6 +63,7 @@ pub(super) fn stated(
             let apart = match parted {
                 Some(Tok::Stop) => matches!(word, None | Some(Tok::Stop | Tok::Kind(_))),
                 Some(Tok::Comma) => matches!(word, None | Some(Tok::Stop)),
+                Some(Tok::Bar) => matches!(word, None | Some(Tok::Bar)),
                 _ => false,
             };
             if !(worded || apart) || !ends_line(input, 0) {

@@ -41,6 +41,8 @@ pub(super) struct Draft {
     pub(super) kind: StitchKind,
     /// Set by the judge: its work is certain and does not come out.
     pub(super) disputed: bool,
+    /// Set by the judge: how far it goes is left to the maker.
+    pub(super) open: bool,
     others: Option<Vec<Candidate>>,
 }
 
@@ -61,6 +63,7 @@ impl Draft {
             worked,
             kind,
             disputed: false,
+            open: false,
             others: None,
         }
     }

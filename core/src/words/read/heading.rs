@@ -27,6 +27,7 @@ pub(super) fn heading(line: &[Token]) -> Option<Heading> {
     let found = behind_list(line, from)
         .or_else(|| worded(line, from))
         .or_else(|| counted(line, from))
+        .or_else(|| in_sentence(line, from))
         .or_else(|| bare(line, from))
         .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
@@ -76,6 +77,7 @@ fn behind_list(line: &[Token], from: usize) -> Option<Heading> {
     };
     let at = match (kind(line, from)?, kind(line, from + 1)) {
         (Tok::Number(_), after) if ends(after) => from + 2,
+        (Tok::Say(Say::Row), _) => return None,
         (Tok::Unknown | Tok::Say(_), Some(Tok::Number(_))) if ends(kind(line, from + 2)) => {
             from + 3
         }
@@ -129,7 +131,10 @@ fn further(
     let mut last = first;
     loop {
         // “R5–R9” says the word again.
-        let again = usize::from(round_word(line.get(at + 1)).is_some());
+        let again = usize::from(
+            round_word(line.get(at + 1)).is_some()
+                || kind(line, at + 1) == Some(Tok::Say(Say::The)),
+        );
         let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
             return Some((last, at));
         };
@@ -152,7 +157,7 @@ fn further(
             Some(Tok::Dash) if last == first && (heads || glued || plural) => {
                 return Some((next, at + 2 + again));
             }
-            Some(Tok::Slash) if last == first && heads && next > first => {
+            Some(Tok::Slash) if last == first && (heads || glued) && next > first => {
                 return Some((next, at + 2 + again));
             }
             Some(Tok::Say(Say::To | Say::Work)) if last == first => {
@@ -226,8 +231,30 @@ fn ordinal(line: &[Token], at: usize) -> Option<(u32, bool, usize)> {
     }
 }
 
+/// “In der 2. Runde …”, “For round 3, …”: heads only where it follows on, as a bare number.
+fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
+    let lead = line[from..]
+        .iter()
+        .take(3)
+        .take_while(|t| {
+            matches!(t.tok, Tok::Say(Say::In | Say::The | Say::For | Say::Then | Say::To))
+        })
+        .count();
+    if lead == 0 {
+        return None;
+    }
+    let found = worded(line, from + lead).or_else(|| counted(line, from + lead))?;
+    Some(Heading { bare: true, ..found })
+}
+
 /// “3)”, “3.”, “3:”, “6-10:”, “2.–5.)”, “4 - sc around”.
 fn bare(line: &[Token], from: usize) -> Option<Heading> {
+    // “(3) 6 sc”
+    let bracketed = matches!(
+        (kind(line, from)?, kind(line, from + 1), kind(line, from + 2)),
+        (Tok::Open(_), Some(Tok::Number(_)), Some(Tok::Close))
+    ) && line.get(from + 3).is_some_and(|t| begins_work(t.tok));
+    let from = from + usize::from(bracketed);
     let first = match kind(line, from)? {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => n,
         _ => return None,
@@ -242,7 +269,7 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     if pointed {
         at += 1;
     }
-    let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop));
+    let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar));
     let mut last = first;
     if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n))) =
         (kind(line, at), kind(line, at + 1))

@@ -9,11 +9,11 @@ use std::collections::BTreeMap;
 use super::draft::{Draft, Entry};
 use super::readings::Candidate;
 use super::settle::is_worked;
-use super::tokens::{Tok, span};
+use super::tokens::{Tok, Token, span};
 use super::understanding::{Inferred, Sure, Understanding};
 use super::words::Say;
 use crate::words::course::{Run, chain_of, founds};
-use crate::words::tree::{Line, Op, Placed, Rounds, Span, Times};
+use crate::words::tree::{Line, Op, Placed, Rounds, Span, StitchKind, Times};
 
 /// Most operations of a round that another may stand for, so that the tree stays linear in
 /// the text.
@@ -98,7 +98,12 @@ impl Judge<'_> {
         };
         let numbered = draft.heading.filter(|h| h.numbered);
         if let Some(heading) = numbered {
-            if heading.first == 1 && self.last.is_some_and(|last| last > 1 || founds(&draft.worked.work)) {
+            let begins = founds(&draft.worked.work)
+                || self.last.is_some_and(|last| last > 1)
+                    && next_draft(rest)
+                        .and_then(|d| d.heading)
+                        .is_some_and(|next| next.first == heading.last.saturating_add(1));
+            if heading.first == 1 && self.last.is_some() && begins {
                 self.begin();
             }
             self.lost |= self.last.is_some_and(|last| last.checked_add(1) != Some(heading.first));
@@ -180,7 +185,7 @@ impl Judge<'_> {
             sure,
             inferred,
             numbered: draft.heading.is_some_and(|h| h.numbered),
-            open: draft.heading.is_some_and(|h| h.open),
+            open: draft.open || draft.heading.is_some_and(|h| h.open),
             told: draft.layers.told.clone(),
             work: span(&draft.tokens),
             stated_each: draft.worked.stated_each.clone(),
@@ -262,6 +267,13 @@ impl Judge<'_> {
                 || draft.stands_alone && unnumbered_piece && self.below.is_some() && fit.agrees.is_none())
             || choice.sure == Sure::Certain && stated && draft.worked.unread.is_empty()
             || draft.stands_alone && stated && choice.sure == Sure::Certain
+            // In a piece without numbers, a line that is all work and states its count is a
+            // round, though its sums be wrong.
+            || draft.stands_alone
+                && unnumbered_piece
+                && choice.sure == Sure::Certain
+                && choice.stated.is_some()
+                && self.below.is_some()
     }
 
     /// Whether the last round of the piece had a number.
@@ -288,6 +300,19 @@ impl Judge<'_> {
             inferred: Vec::new(),
         };
         let worked = plain.work.iter().any(|op| is_worked(&op.it));
+        // A chain of the height of a tall stitch stands for one, as is common practice.
+        if stated.is_none() && tall_chain(&plain.work, draft.kind) {
+            let tried = draft.others(self.text).to_vec();
+            let counted = tried.into_iter().find(|c| {
+                let own = below.filter(|_| !founds(&c.work));
+                c.inferred == [Inferred::ChainCounts]
+                    && !c.unread.iter().any(|at| self.counts(draft, at))
+                    && fit(&c.work, many, own, None).comes_out
+            });
+            if let Some(candidate) = counted {
+                return Some(Choice { candidate, sure: Sure::Fits, stated });
+            }
+        }
         // A chain to work the first round into: “R1: ch 2”.
         let chains = plain.work.iter().all(|op| matches!(op.it, Op::Chain(_)));
         if self.last.is_none() && !plain.work.is_empty() && chains && plain.unread.is_empty() {
@@ -325,6 +350,9 @@ impl Judge<'_> {
                     continue;
                 }
                 let own = below.filter(|_| !founds(&candidate.work));
+                if own.is_none() && candidate.inferred.contains(&Inferred::StitchInWords) {
+                    continue;
+                }
                 let fit = fit(&candidate.work, many, own, stated.as_ref());
                 if !fit.comes_out || fit.agrees == Some(false) {
                     continue;
@@ -346,8 +374,8 @@ impl Judge<'_> {
                     matches!(
                         i,
                         Inferred::SlipCloses | Inferred::BracketIsRemark | Inferred::KindOfShaping
-                            | Inferred::Even | Inferred::Repeat | Inferred::BracketRepeat
-                            | Inferred::ChainCounts | Inferred::RepeatOfAll
+                            | Inferred::Even
+                            | Inferred::ChainCounts
                     )
                 });
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()
@@ -360,6 +388,12 @@ impl Judge<'_> {
         if let Some(candidate) = likely {
             return Some(Choice { candidate, sure: Sure::Fits, stated });
         }
+        // “… until it is closed”: how far is left to the maker.
+        let until = draft.tokens.iter().any(|t| t.tok == Tok::Say(Say::Until));
+        if until && worked && stated.is_none() && next_draft(rest).is_none() {
+            draft.open = true;
+            return Some(Choice { candidate: plain, sure: Sure::Fits, stated });
+        }
         if strict {
             draft.disputed = true;
             return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
@@ -371,7 +405,8 @@ impl Judge<'_> {
     fn tells(&self, draft: &Draft, at: &Span) -> bool {
         draft.tokens.iter().any(|t| {
             let inside = t.at().start >= at.start && t.at().end <= at.end;
-            inside && (t.tok.is_work() || t.tok.counts())
+            let sign = matches!(t.tok, Tok::Open(_) | Tok::Close | Tok::Star | Tok::TwoStars);
+            inside && (t.tok.is_work() || t.tok.counts() || sign && at.len() <= 2)
         })
     }
 
@@ -404,6 +439,11 @@ impl Judge<'_> {
             found.push(candidate(Op::Ring { kind, count: stated.it }, Inferred::RingOfCount));
         }
         let prose = !draft.worked.unread.iter().any(|at| self.tells(draft, at));
+        if !draft.worked.unread.is_empty()
+            && let Some(count) = joined(&draft.tokens, stated)
+        {
+            found.push(candidate(Op::IntoChain { kind, count, nth: 0 }, Inferred::Joined));
+        }
         let plain = any(&|t| matches!(t, Tok::Loop(_) | Tok::Even(_)))
             || draft.layers.told.is_some() && prose
             || draft.worked.unread.is_empty();
@@ -456,6 +496,43 @@ impl Judge<'_> {
         let candidate = Candidate { work, unread: Vec::new(), inferred: Vec::new() };
         known.then_some(Choice { candidate, sure: Sure::Certain, stated })
     }
+}
+
+/// Whether it begins with the chain that reaches as high as the tall stitches behind it.
+fn tall_chain(work: &[Placed<Op>], kind: StitchKind) -> bool {
+    let high = match kind {
+        StitchKind::HalfDouble => 2,
+        StitchKind::Double => 3,
+        StitchKind::Treble => 4,
+        _ => return false,
+    };
+    let first = work.iter().find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)));
+    first.is_some_and(|op| op.it == Op::Chain(high))
+}
+
+/// Stitches of a round that goes over pieces and chains, if they come to what is stated:
+/// “12 sc around the first leg, 2 sc along the chain, …”. Chains are worked on both sides.
+fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
+    let other_side = tokens.iter().any(|t| {
+        matches!(t.tok, Tok::Chain | Tok::Say(Say::OtherSide))
+    });
+    let own = |t: &&Token| t.at().end <= stated.at.start || t.at().start >= stated.at.end;
+    let own: Vec<&Token> = tokens.iter().filter(own).collect();
+    let (mut stitches, mut chains, mut several) = (0_u32, 0_u32, 0);
+    for (i, token) in own.iter().enumerate() {
+        let Tok::Number(n) = token.tok else { continue };
+        let beside = |at: Option<usize>| {
+            at.and_then(|at| own.get(at)).is_some_and(|t| t.tok == Tok::Chain)
+        };
+        if beside(i.checked_sub(1)) || beside(Some(i + 1)) {
+            chains = chains.saturating_add(n);
+        } else {
+            stitches = stitches.saturating_add(n);
+            several += 1;
+        }
+    }
+    let comes = stitches == stated.it || stitches.saturating_add(2 * chains.min(99)) == stated.it;
+    (several > 1 && other_side && comes).then_some(stated.it)
 }
 
 /// How `work` fits on `below` and to the stated count.

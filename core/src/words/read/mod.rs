@@ -223,6 +223,8 @@ impl Reader<'_> {
         draft.heads = if heading.bare {
             work.iter().find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_))).is_some_and(|op| is_stitches(&op.it))
                 || told
+                || work.iter().any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
+                    && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
         } else {
             true
         };
@@ -253,6 +255,10 @@ impl Reader<'_> {
                 self.push(it, at, Name::No, Vec::new(), None);
             }
             return;
+        }
+        // “or ch 3, join”: another way to do what stands above.
+        if body.first().is_some_and(|t| t.tok == Tok::Say(Say::Or)) {
+            return self.note(line.tokens, at, false, None);
         }
         let mut draft = self.draft(None, body);
         let worked = &draft.worked;

@@ -43,10 +43,15 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
             (Tok::Say(Say::Make) | Tok::Times, Tok::Number(_)) | (Tok::Number(_), Tok::Times)
         )
     });
+    // “Step 2: Handle”, “Part 1 – Body”
+    let stepped = matches!(
+        line.iter().map(|t| t.tok).take(3).collect::<Vec<_>>()[..],
+        [Tok::Unknown, Tok::Number(_), Tok::Colon | Tok::Dash]
+    );
     let decorated = words.starts_with(['#', '_']) || words.starts_with("**");
     match line.last().map(|t| t.tok) {
         Some(Tok::Colon) => Name::Marked,
-        _ if capitals || made || decorated => Name::Marked,
+        _ if capitals || made || decorated || stepped => Name::Marked,
         Some(Tok::Stop | Tok::Comma) | None => Name::No,
         _ if line.iter().any(|t| t.tok == Tok::OddNumber) => Name::No,
         _ => Name::Plain,

@@ -42,8 +42,12 @@ pub(super) struct Desk<'a> {
     pub(super) unsure: Option<usize>,
     /// “evenly spaced” was said.
     pub(super) spread: bool,
+    /// “every 2 stitches” was said, without an ordinal.
+    pub(super) every: bool,
     /// Two neighbouring places were just named, and the verb follows.
     pub(super) paired: bool,
+    /// Every stitch was just named as the place, and the verb follows.
+    pub(super) everywhere: bool,
     /// What was worked just before goes into one stitch, all of it.
     pub(super) collect: bool,
     /// A stitch of its own kind was taken for a plain one.
@@ -298,6 +302,10 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
             }
         }
         Some(Tok::Say(Say::Others)) if into => any.value(Place::EachAround).parse_next(input)?,
+        Some(Tok::Kind(_)) if into && peek(input, 1) == Some(Tok::Say(Say::Next)) => {
+            (any, any).void().parse_next(input)?;
+            Place::One
+        }
         Some(Tok::Stitch) if into => {
             any.parse_next(input)?;
             opt(say(Say::Next)).parse_next(input)?;

@@ -93,6 +93,10 @@ fn variants(
         offer(repeated(ops), Inferred::Repeat);
         offer(bracket_repeated(ops, &worked.hints.bare), Inferred::BracketRepeat);
     }
+    offer(lone_plain(ops), Inferred::Even);
+    if worked.hints.every {
+        offer(one_more_between(ops), Inferred::Between);
+    }
     offer(repeat_of_all(ops), Inferred::RepeatOfAll);
     for by in [-1, 1] {
         offer(other_times(ops, worked.hints.unsure, by), Inferred::OtherTimes);
@@ -100,7 +104,7 @@ fn variants(
     offer(inner_repeat(ops), Inferred::Repeat);
     offer(into_every(ops), Inferred::IntoEvery);
     offer(slip_closes(ops), Inferred::SlipCloses);
-    for (takes, into) in [(1, false), (0, true), (0, false)] {
+    for (takes, into) in [(0, true), (0, false), (1, false)] {
         let counted = chain_counts(ops, takes, into, kind);
         offer(counted.clone(), Inferred::ChainCounts);
         if let Some(counted) = counted {
@@ -178,6 +182,41 @@ fn bracket_repeated(ops: &[Placed<Op>], bare: &[usize]) -> Option<Vec<Placed<Op>
         *times = Times::Around;
     }
     Some(all)
+}
+
+/// “sc (24)”: one in each, where no number is said.
+fn lone_plain(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let mut all = ops.to_vec();
+    let inner = match &mut all[first] {
+        Placed { it: Op::Only { body, .. }, .. } if last - first == 1 => body.as_mut_slice(),
+        op => std::slice::from_mut(op),
+    };
+    let [Placed { it, at }] = inner else { return None };
+    let Op::Each { kind, count: 1 } = *it else { return None };
+    if last - first != 1 || kind == StitchKind::Slip {
+        return None;
+    }
+    let one = Placed::at(Op::Each { kind, count: 1 }, at.clone());
+    *it = Op::Group { body: vec![one], times: Times::Around };
+    Some(all)
+}
+
+/// “increase every 2 stitches” may leave two between, or one.
+fn one_more_between(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let mut all = ops.to_vec();
+    let Op::Group { body, times: Times::Around } = &mut all[first].it else { return None };
+    match &mut body.first_mut()?.it {
+        Op::Each { count, .. } => *count = count.saturating_add(1),
+        Op::Into { kind, .. } | Op::Together { kind, .. } => {
+            let one = Op::Each { kind: *kind, count: 1 };
+            let at = body[0].at.clone();
+            body.insert(0, Placed::at(one, at));
+        }
+        _ => return None,
+    }
+    (last - first == 1).then_some(all)
 }
 
 /// “1 sc, inc × 6”: how often, said last, holds for all that stands before it.

@@ -34,6 +34,8 @@ pub(super) struct Worked {
 pub(super) struct Hints {
     /// “evenly spaced” was said.
     pub(super) spread: bool,
+    /// “every 2 stitches” was said, without an ordinal.
+    pub(super) every: bool,
     /// A stitch of its own kind was taken for a plain one.
     pub(super) fancy: bool,
     /// How often, said where nothing stands that it belongs to.
@@ -76,6 +78,7 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     }
     let hints = Hints {
         spread: desk.spread,
+        every: desk.every,
         fancy: desk.fancy,
         stray: desk.stray,
         unsure: desk.unsure,
@@ -173,7 +176,7 @@ impl Line {
             (Some(Tok::Number(n @ 1..)), Some(Tok::Times)) => n,
             _ => return false,
         };
-        if self.ops.is_empty() || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work()) {
+        if n < 2 || self.ops.is_empty() || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work()) {
             return false;
         }
         input.state.stray = Some(Times::In(n));
@@ -374,6 +377,7 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
         }
         tok => kind(tok),
     };
+    let begins = begins || tokens[n].tok == Tok::Ring;
     let filler = |t: &&Token| matches!(t.tok, Tok::Say(Say::The));
     let before = tokens[..n].iter().rev().find(|t| !filler(t)).map(|t| t.tok);
     let placed = matches!(
@@ -394,13 +398,13 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
             ) | Tok::InEach
                 | Tok::Number(_)
                 | Tok::OddNumber
-                | Tok::Ordinal(_)
                 | Tok::Kind(_)
                 | Tok::Increase(_)
                 | Tok::Decrease(..)
         )
     );
-    begins && !placed
+    let nth = matches!(before, Some(Tok::Ordinal(_))) && tokens[n].tok != Tok::Ring;
+    begins && !placed && !nth
 }
 
 /// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are

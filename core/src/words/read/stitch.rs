@@ -39,6 +39,7 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
                     && !peek(input, 1).is_none_or(Tok::parts) =>
         {
             let found = place(input)?;
+            input.state.everywhere = found.0 == Place::EachAround;
             opt(tok(Tok::Comma)).parse_next(input)?;
             opt(say(Say::Only)).parse_next(input)?;
             input.state.paired = match found.0 {
@@ -173,6 +174,24 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
         opt(tok(Tok::Times)).parse_next(input)?;
     }
     match peek(input, 0) {
+        // “6x verd.” names no stitch.
+        Some(Tok::Times) if lead.is_some() && peek(input, 1) == Some(Tok::Say(Say::Doubled)) => {
+            (any, any).void().parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))
+        }
+        Some(Tok::Say(Say::Doubled)) => {
+            any.parse_next(input)?;
+            opt(tok(Tok::Stop)).parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))
+        }
+        // “jede fM häkeln”
+        Some(Tok::Say(Say::Work)) if lead.is_none() && input.state.everywhere => {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Plain(kind, None))
+        }
         Some(Tok::Kind(kind)) => {
             any.parse_next(input)?;
             of_kind(input, kind, lead)
@@ -267,11 +286,17 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
         (Some(Tok::Number(n)), after) => {
             let next_item = matches!(after, Some(t) if t.is_work()
                 || matches!(t, Tok::Times | Tok::Stitch | Tok::Say(Say::More | Say::Total)));
-            n > 0 && !next_item
+            // “dec 4 sts evenly spaced”
+            let spread = matches!(after, Some(Tok::Stitch))
+                && matches!(peek(input, 2), Some(Tok::Say(Say::Spread)));
+            n > 0 && (!next_item || spread)
         }
         _ => false,
     };
     let count = if lead.is_none() && counts { Some(number(input)?) } else { lead };
+    if matches!(peek(input, 1), Some(Tok::Say(Say::Spread))) {
+        opt(tok(Tok::Stitch)).parse_next(input)?;
+    }
     // “aumentar 1 punto cada 3”: one stitch is what an increase is worked in.
     let told = (number.verify(|&n| n == 1), tok(Tok::Stitch));
     if matches!(peek(input, 2), Some(Tok::Say(Say::Each | Say::In) | Tok::InEach)) {
@@ -282,6 +307,7 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
         && count.is_none_or(|n| n == 1)
     {
         (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        input.state.every = true;
         return Ok(Base::Every(op, n));
     }
     Ok(Base::Shaping(op, count))

@@ -91,6 +91,10 @@ pub enum Inferred {
     Row,
     /// Words before the work that were not understood hold its first stitch.
     StitchInWords,
+    /// “Every 2 stitches” leaves two between.
+    Between,
+    /// It goes over other pieces and chains; their stitches come to the count.
+    Joined,
     /// What is done in the places named: increasing or decreasing.
     Verb,
 }
@@ -115,6 +119,8 @@ impl Inferred {
             Self::Fancy => "the special stitch counted as one",
             Self::Row => "the row as a round",
             Self::StitchInWords => "the words before it as one stitch",
+            Self::Between => "so many stitches between",
+            Self::Joined => "worked over the pieces that are joined",
             Self::Verb => "shaping in the places named",
         }
     }

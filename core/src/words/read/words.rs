@@ -79,8 +79,12 @@ pub(super) enum Say {
     For,
     /// “the others”
     Others,
+    /// “until it is closed”: how far is left to the maker
+    Until,
     /// “or”
     Or,
+    /// “do not stuff”: what is not done
+    Not,
 }
 
 /// A trade term that has more forms in the texts people write than a writer prints.
