@@ -30,7 +30,7 @@ fn a_house_style_and_terms_reword_the_sheet_and_the_bars() {
     assert!(reworded(&bench));
     bench.get_by_label("English (UK terms)").click();
     bench.run();
-    let text = &bench.state().plan().expect("a plan").rounds[0].text;
+    let text = bench.state().words().expect("its words").text_of(1);
     assert!(text.contains("dc"), "{text}");
     assert_eq!(bench.state().plan().expect("a plan").counts(), counts);
     for _ in 0..2 {

@@ -34,18 +34,19 @@ mod error;
 pub mod length;
 
 pub use piece::{cloth, gauge, outline, starter};
-pub use plan::{bend, counts, ease, estimate, forecast, placement, skin, warning};
+pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
 pub use project::{another_yarn, calibrate, companion, file, making, sizes};
 pub use words as pattern;
-pub use words::wording;
+pub use words::{ease, wording};
 
 pub use error::{Error, Result};
 pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;
 pub use piece::outline::{Hold, Knot, Outline, Rz};
-pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread};
+pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread, Yarn};
 pub use plan::{Plan, Round, plan};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
-pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};
+pub use project::{FORMAT_VERSION, Project, WordingChoice};
+pub use words::{Wording, words};

@@ -14,7 +14,7 @@ use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
 use crate::project::sizes::{at_size, size_names};
-use crate::words::wording::Wording;
+use crate::words::wording::{Wording, words};
 use crate::words::write::Writer;
 
 /// The sheet of every piece of `project`, charts with a cross for single crochet.
@@ -126,8 +126,7 @@ fn piece_sheet(
     single: SingleSymbol,
 ) -> Option<PieceSheet> {
     let &SizedPlan { piece, plan, .. } = sizes.first()?;
-    let wordings: Vec<Wording> =
-        sizes.iter().map(|s| s.plan.worded_by(s.piece, writer)).collect();
+    let wordings: Vec<Wording> = sizes.iter().map(|s| words(s.plan, s.piece, writer)).collect();
     let steps_of = |(sized, wording): (&SizedPlan<'_>, &Wording)| {
         steps(project, sized.plan, wording, writer)
     };
@@ -261,12 +260,6 @@ fn paragraphs(text: &str) -> Vec<String> {
     text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
-pub(super) fn capitalise(text: &mut str) {
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-}
-
 /// A lexicon's code as a BCP 47 tag.
 fn language(code: &str) -> String {
     match code {
@@ -312,7 +305,8 @@ fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, Str
 }
 
 /// The usual cautions for a stuffed thing without attachments. Figures only from sources
-/// that could be read (FACTS.md sections 3.1–3.2).
+/// that could be read: 16 CFR 1501.4 and the small parts guidance of the United States Consumer
+/// Product Safety Commission.
 fn cautions() -> Vec<&'static str> {
     vec![
         "For a child under 3, embroider features; add no beads, buttons, wire or other parts \
