@@ -124,7 +124,9 @@ pub fn written(folder: &str) -> Vec<Written> {
     paths
         .iter()
         .map(|path| Written {
-            name: path.file_stem().map_or_else(String::new, |s| s.to_string_lossy().into_owned()),
+            name: path
+                .file_stem()
+                .map_or_else(String::new, |s| s.to_string_lossy().into_owned()),
             text: contents(path),
             truth: serde_json::from_str(&contents(&path.with_extension("json")))
                 .unwrap_or_else(|e| panic!("{}: {e}", path.display())),
@@ -277,6 +279,5 @@ fn found(error: &(usize, &str), findings: &[(usize, &Finding)]) -> bool {
     let sums = |f: &Finding| f.kind != FindingKind::Unread;
     let own: Vec<_> = findings.iter().filter(|(at, _)| *at == line).collect();
     own.iter().any(|(_, f)| kind == "word" || sums(f))
-        || own.is_empty()
-            && findings.iter().any(|(at, f)| at.abs_diff(line) == 1 && sums(f))
+        || own.is_empty() && findings.iter().any(|(at, f)| at.abs_diff(line) == 1 && sums(f))
 }

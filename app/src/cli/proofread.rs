@@ -5,8 +5,8 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::Args;
-use plumpline_core::pattern::lexicon;
 use plumpline_core::pattern::HouseStyle;
+use plumpline_core::pattern::lexicon;
 use plumpline_core::pattern::proofread::{
     Finding, FindingKind, Places, RoundRead, listing, proofread,
 };

@@ -7,13 +7,13 @@ use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 use egui::Context;
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
-use plumpline_core::pattern::Span;
 use plumpline_core::pattern::HouseStyle;
+use plumpline_core::pattern::Span;
 use plumpline_core::pattern::proofread::{
     Finding, Places, RoundRead, Summary, listing, proofread, summary,
 };
 use plumpline_core::pattern::read::{Reading, Sure, Wish, read};
-use plumpline_core::project::shape::{Shaped, shape};
+use plumpline_core::project::shape::{Made, shape};
 use plumpline_core::{Firmness, Gauge};
 
 use crate::view::ids::pattern_id;
@@ -26,6 +26,8 @@ const LONG: usize = 100_000;
 pub enum Proofread {
     /// Another text.
     Text(String),
+    /// The text that was kept with a project, whatever it is.
+    Kept(String),
     /// Terms to read it in, by their code; found out from the text if `None`.
     Terms(Option<&'static str>),
     /// Takes a finding in hand, and shows its place.
@@ -40,6 +42,8 @@ pub enum Proofread {
 #[derive(Debug, Default)]
 pub struct Proofreading {
     text: String,
+    /// The text as it was last saved or opened with a project.
+    kept: String,
     wish: Option<&'static str>,
     /// Counts the texts there were, terms included.
     revision: u64,
@@ -75,7 +79,7 @@ impl Checked {
         let places = Places::new(text);
         Self {
             revision,
-            lines: findings.iter().map(|f| places.of(f.at.start).0).collect(),
+            lines: findings.iter().map(|f| places.line_of(f.at.start)).collect(),
             rounds: listing(text, &reading, HouseStyle::bench()),
             summary: summary(&reading),
             terms: places.terms(&reading),
@@ -97,7 +101,7 @@ impl Checked {
         &self,
         gauge: Gauge,
         firmness: Firmness,
-    ) -> plumpline_core::Result<Vec<Shaped>> {
+    ) -> plumpline_core::Result<Made> {
         let Reading { pattern, unread, .. } = &self.reading;
         shape(pattern, unread, "Written piece", gauge, firmness)
     }
@@ -107,6 +111,16 @@ impl Proofreading {
     /// The text.
     pub fn text(&self) -> &str {
         &self.text
+    }
+
+    /// Whether there is a text that closing the window would lose.
+    pub fn is_unkept(&self) -> bool {
+        !self.text.trim().is_empty() && self.text != self.kept
+    }
+
+    /// Remembers that this text is saved.
+    pub fn kept(&mut self, text: String) {
+        self.kept = text;
     }
 
     /// The terms asked for, by their code.
@@ -133,6 +147,10 @@ impl Proofreading {
     pub fn apply(&mut self, ctx: &Context, change: Proofread) {
         match change {
             Proofread::Text(text) => self.set_text(ctx, text),
+            Proofread::Kept(text) => {
+                self.kept.clone_from(&text);
+                self.set_text(ctx, text);
+            }
             Proofread::Terms(wish) => {
                 self.wish = wish;
                 self.check(ctx);

@@ -55,7 +55,8 @@ impl Run {
     /// Works `rounds` rounds of `work` one on another, the first on `below`.
     pub fn of(work: &[Placed<Op>], rounds: u32, below: Option<u32>) -> Self {
         let rounds = (rounds as usize).clamp(1, MOST_ROUNDS);
-        let mut run = Self { below, sum: Ok(Tally::default()), counts: Vec::new(), takes: None };
+        let mut run =
+            Self { below, sum: Ok(Tally::default()), counts: Vec::new(), takes: None };
         while run.counts.len() < rounds {
             run.sum = tally(work, run.below);
             let Ok(sum) = run.sum else { break };

@@ -31,7 +31,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let t = bench.t;
     let head = rect.left_top() + vec2(PAD, 22.0);
     paint::title(ui.painter(), head, "Proofread", "anyone's written pattern", t);
-    open_button(ui, bench, rect, actions);
+    buttons(ui, bench, rect, actions);
     let rule = rect.top() + 44.0;
     ui.painter().hline(rect.x_range().shrink(PAD), rule, Stroke::new(1.0, t.edge));
     let inner =
@@ -48,15 +48,22 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     }
 }
 
-fn open_button(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let command = Command::OpenPattern;
-    let width = controls::words_width(ui, command.text());
-    let at = pos2(rect.right() - PAD - width, rect.top() + 8.0);
-    let place = Rect::from_min_size(at, vec2(width, 28.0));
-    let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
-    let button = controls::button(ui, place, face, "Open pattern", enabled);
-    if button.on_hover_text(bench.hint(command)).clicked() {
-        actions.command(command);
+/// From the right: open a text, save it, copy it.
+fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let mut right = rect.right() - PAD;
+    for (command, name) in [
+        (Command::OpenPattern, "Open pattern"),
+        (Command::SavePattern, "Save the text"),
+        (Command::CopyPattern, "Copy the text"),
+    ] {
+        let width = controls::words_width(ui, command.text());
+        let place = Rect::from_min_size(pos2(right - width, rect.top() + 8.0), vec2(width, 28.0));
+        right -= width + 8.0;
+        let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
+        let button = controls::button(ui, place, face, name, enabled);
+        if button.on_hover_text(bench.hint(command)).clicked() {
+            actions.command(command);
+        }
     }
 }
 
@@ -75,7 +82,9 @@ fn field(ui: &mut Ui, bench: &Bench<'_>, height: f32, actions: &mut Actions) {
     let mut text = bench.proofreading.text().to_owned();
     let (marks, unread, plain) = (marks(bench), unread(bench), plain(bench.t));
     let mut layouter = |ui: &Ui, text: &dyn TextBuffer, width: f32| -> Arc<Galley> {
-        ui.fonts_mut(|fonts| fonts.layout_job(job(text.as_str(), &plain, &marks, &unread, width)))
+        ui.fonts_mut(|fonts| {
+            fonts.layout_job(job(text.as_str(), &plain, &marks, &unread, width))
+        })
     };
     let shown = ui
         .horizontal_top(|ui| {
@@ -244,7 +253,8 @@ fn count(ui: &Ui, bench: &Bench<'_>, line: usize, at: egui::Pos2) {
     } else {
         "This round was not read; the next is held against the count it states.".to_owned()
     };
-    let response = ui.interact(place.expand(3.0), ui.id().with(("count", line)), Sense::hover());
+    let response =
+        ui.interact(place.expand(3.0), ui.id().with(("count", line)), Sense::hover());
     response.on_hover_text(told);
 }
 

@@ -8,6 +8,9 @@ use super::{Finding, FindingKind};
 /// doubt, not the text.
 const TOO_MANY: usize = 4;
 
+/// Bytes before a finding that tell which construct it stands in.
+const NEAR: usize = 300;
+
 /// `findings`, those of one kind on words that differ in their numbers alone told once.
 pub(super) fn merged(text: &str, findings: Vec<Finding>) -> Vec<Finding> {
     let mut seen: BTreeMap<(FindingKind, String), usize> = BTreeMap::new();
@@ -55,8 +58,15 @@ fn construct(text: &str, finding: &Finding) -> String {
     let words = match finding.kind {
         FindingKind::Unread => text.get(finding.at.clone()),
         _ => {
-            let start = text[..finding.at.start.min(text.len())].rfind('\n').map_or(0, |i| i + 1);
-            text.get(start..).and_then(|rest| rest.lines().next())
+            // Of a very long line only what is near.
+            let at = &finding.at;
+            let mut from = at.start.min(text.len()).saturating_sub(NEAR);
+            while !text.is_char_boundary(from) {
+                from -= 1;
+            }
+            let before = text.get(from..at.start).unwrap_or_default();
+            let start = before.rfind('\n').map_or(from, |i| from + i + 1);
+            text.get(start..at.end)
         }
     };
     let mut key = String::new();

@@ -53,7 +53,7 @@ pub fn listing(text: &str, reading: &Reading, style: &HouseStyle) -> Vec<RoundRe
             if let Some(n) = chain.filter(|_| closed) {
                 found.push(RoundRead {
                     at: line.at.clone(),
-                    line: places.of(line.at.start).0,
+                    line: places.line_of(line.at.start),
                     part,
                     numbers: None,
                     open: false,
@@ -102,7 +102,7 @@ fn of_step(
     };
     RoundRead {
         at: step.at.clone(),
-        line: places.of(step.at.start).0,
+        line: places.line_of(step.at.start),
         part,
         numbers: numbered.then_some((step.rounds.first, step.rounds.last)),
         open: known.is_some_and(|k| k.open),

@@ -175,7 +175,10 @@ fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
             findings.push(Finding {
                 kind: FindingKind::Unread,
                 round: None,
-                message: format!("“{}” looks mistyped; the sums fit without it.", desk.words(at)),
+                message: format!(
+                    "“{}” looks mistyped; the sums fit without it.",
+                    desk.words(at)
+                ),
                 mend: None,
                 at: at.clone(),
             });
@@ -192,7 +195,8 @@ fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
             _ => text::first_number(desk.text, &line.at),
         };
         let known = desk.understood(&line.at);
-        let whole = line.at == at || known.is_some_and(|k| {
+        let whole = line.at == at
+            || known.is_some_and(|k| {
                 let before = desk.words(&(k.work.start..at.start.max(k.work.start)));
                 !before.contains(char::is_alphanumeric)
             });

@@ -71,7 +71,8 @@ impl Draft {
     /// How many rounds it stands for.
     pub(super) fn many(&self) -> u32 {
         let numbered = self.heading.filter(|h| h.numbered);
-        let by_number = numbered.map_or(1, |h| h.last.saturating_sub(h.first).saturating_add(1));
+        let by_number =
+            numbered.map_or(1, |h| h.last.saturating_sub(h.first).saturating_add(1));
         match &self.layers.told {
             Some(told) if numbered.is_none() => told.it.clamp(1, 500),
             _ => by_number,

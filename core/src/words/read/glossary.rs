@@ -82,9 +82,7 @@ pub(super) fn meant(meaning: &[Token]) -> Option<Tok> {
         .enumerate()
         .filter_map(|(i, t)| match t.tok {
             Tok::Number(n @ 1..=2) => {
-                let stitches = meaning
-                    .get(i + 1)
-                    .is_some_and(|t| matches!(t.tok, Tok::Stitch));
+                let stitches = meaning.get(i + 1).is_some_and(|t| matches!(t.tok, Tok::Stitch));
                 Some((n, stitches))
             }
             _ => None,

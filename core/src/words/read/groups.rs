@@ -6,7 +6,7 @@ use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of, take};
 
 use super::place::{
-    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+    Desk, Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
 };
 use super::round::{DEEPEST, Line};
 use super::settle::is_worked;
@@ -64,6 +64,18 @@ impl Line {
             // “… (repeat)”
             take(n + 1).void().parse_next(input)?;
             return self.wrapped(input, Times::Around, span(&from[..=n]).end);
+        }
+        // “… (repeat 6 times)”
+        if inside[0].tok == Tok::Say(Say::Repeat) && !self.ops.is_empty() {
+            let state = Desk { text: input.state.text, ..Desk::default() };
+            let mut own = Stateful { input: TokenSlice::new(inside), state };
+            if let Ok((turns, _)) = clause(&mut own)
+                && own.input.is_empty()
+            {
+                take(n + 1).void().parse_next(input)?;
+                let times = turns.unwrap_or(Turns::Around).times();
+                return self.wrapped(input, times, span(&from[..=n]).end);
+            }
         }
         if !inside.iter().any(|t| t.tok.is_work() || t.tok.counts()) && !names_colour(inside) {
             let words = take(n + 1).parse_next(input)?;

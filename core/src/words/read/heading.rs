@@ -122,12 +122,7 @@ fn ended(line: &[Token], mut found: Heading) -> Heading {
 
 /// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
 /// and where the heading ends; none where the numbers are no range.
-fn further(
-    line: &[Token],
-    first: u32,
-    mut at: usize,
-    plural: bool,
-) -> Option<(u32, usize)> {
+fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u32, usize)> {
     let mut last = first;
     loop {
         // “R5–R9” says the word again.
@@ -190,10 +185,7 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
         matches!(
             t,
             Some(
-                Tok::Dash
-                    | Tok::Comma
-                    | Tok::Slash
-                    | Tok::Say(Say::To | Say::Then | Say::The)
+                Tok::Dash | Tok::Comma | Tok::Slash | Tok::Say(Say::To | Say::Then | Say::The)
             )
         )
     };

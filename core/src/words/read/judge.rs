@@ -106,7 +106,8 @@ impl Judge<'_> {
             if heading.first == 1 && self.last.is_some() && begins {
                 self.begin();
             }
-            self.lost |= self.last.is_some_and(|last| last.checked_add(1) != Some(heading.first));
+            self.lost |=
+                self.last.is_some_and(|last| last.checked_add(1) != Some(heading.first));
         }
         self.into_ring(draft);
         let choice = self.choose(draft, rest);
@@ -215,9 +216,8 @@ impl Judge<'_> {
             // “5. work 3 rounds even”, and the next is the 8th.
             let runs = told > 1
                 && first == last
-                && next_number.is_none_or(|h| {
-                    h.first == first.saturating_add(told) || h.first <= first
-                });
+                && next_number
+                    .is_none_or(|h| h.first == first.saturating_add(told) || h.first <= first);
             let last = if runs { first.saturating_add(told - 1) } else { last };
             return (first, until.unwrap_or(last));
         }
@@ -247,7 +247,8 @@ impl Judge<'_> {
         }
         let work = &choice.candidate.work;
         let founds = founds(work);
-        let fit = fit(work, draft.many(), self.below.filter(|_| !founds), choice.stated.as_ref());
+        let fit =
+            fit(work, draft.many(), self.below.filter(|_| !founds), choice.stated.as_ref());
         let stated = fit.agrees == Some(true);
         if founds && self.last.is_none() {
             let enough = fit.left.is_some_and(|left| left >= 3);
@@ -342,7 +343,11 @@ impl Judge<'_> {
         tried.extend(self.from_count(draft, stated.as_ref(), below));
         let mut likely: Option<Candidate> = None;
         for below in [below, None] {
-            if below.is_none() && !(self.lost || self.last.is_none()) && self.below.is_some() && !begins {
+            if below.is_none()
+                && !(self.lost || self.last.is_none())
+                && self.below.is_some()
+                && !begins
+            {
                 break;
             }
             for (i, candidate) in tried.iter().enumerate() {
@@ -368,18 +373,22 @@ impl Judge<'_> {
                 let even = own.is_some() && fit.left == own;
                 let prose = !candidate.unread.iter().any(|at| self.tells(draft, at))
                     || even && !candidate.unread.iter().any(|at| self.counts(draft, at));
-                let contradicted =
-                    fit.left.is_some_and(|left| next(rest, left) == Some(false));
+                let contradicted = fit.left.is_some_and(|left| next(rest, left) == Some(false));
                 let usual = candidate.inferred.iter().all(|i| {
                     matches!(
                         i,
-                        Inferred::SlipCloses | Inferred::BracketIsRemark | Inferred::KindOfShaping
+                        Inferred::SlipCloses
+                            | Inferred::BracketIsRemark
+                            | Inferred::KindOfShaping
                             | Inferred::Even
                             | Inferred::ChainCounts
                     )
                 });
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()
-                    || likely.is_none() && prose && candidate.inferred.is_empty() && !contradicted
+                    || likely.is_none()
+                        && prose
+                        && candidate.inferred.is_empty()
+                        && !contradicted
                 {
                     likely = Some(candidate.clone());
                 }
@@ -412,9 +421,10 @@ impl Judge<'_> {
 
     /// Whether there is a number in words that were not understood.
     fn counts(&self, draft: &Draft, at: &Span) -> bool {
-        draft.tokens.iter().any(|t| {
-            t.at().start >= at.start && t.at().end <= at.end && t.tok.counts()
-        })
+        draft
+            .tokens
+            .iter()
+            .any(|t| t.at().start >= at.start && t.at().end <= at.end && t.tok.counts())
     }
 
     /// Readings that take the stated count itself: a ring of so many, a round of plain
@@ -472,7 +482,9 @@ impl Judge<'_> {
         at += usize::from(worded);
         let Tok::Number(n) = body.get(at)?.tok else { return None };
         // “Repeat 5.” names a round where rounds are listed without the word.
-        if !worded && !(repeats && matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop))) {
+        if !worded
+            && !(repeats && matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop)))
+        {
             return None;
         }
         // Where rounds have no numbers, the number is that of a line of the list.
@@ -513,9 +525,8 @@ fn tall_chain(work: &[Placed<Op>], kind: StitchKind) -> bool {
 /// Stitches of a round that goes over pieces and chains, if they come to what is stated:
 /// “12 sc around the first leg, 2 sc along the chain, …”. Chains are worked on both sides.
 fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
-    let other_side = tokens.iter().any(|t| {
-        matches!(t.tok, Tok::Chain | Tok::Say(Say::OtherSide))
-    });
+    let other_side =
+        tokens.iter().any(|t| matches!(t.tok, Tok::Chain | Tok::Say(Say::OtherSide)));
     let own = |t: &&Token| t.at().end <= stated.at.start || t.at().start >= stated.at.end;
     let own: Vec<&Token> = tokens.iter().filter(own).collect();
     let (mut stitches, mut chains, mut several) = (0_u32, 0_u32, 0);
@@ -531,7 +542,8 @@ fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
             several += 1;
         }
     }
-    let comes = stitches == stated.it || stitches.saturating_add(2 * chains.min(99)) == stated.it;
+    let comes =
+        stitches == stated.it || stitches.saturating_add(2 * chains.min(99)) == stated.it;
     (several > 1 && other_side && comes).then_some(stated.it)
 }
 
@@ -610,7 +622,10 @@ fn slips(unread: &[Span], text: &str) -> Vec<Span> {
     let slip = |at: &&Span| {
         let words = text.get((*at).clone()).unwrap_or_default();
         let digits = words.chars().filter(char::is_ascii_digit).count();
-        words.len() <= 6 && digits > 0 && !words.contains(' ') && words.chars().any(char::is_alphabetic)
+        words.len() <= 6
+            && digits > 0
+            && !words.contains(' ')
+            && words.chars().any(char::is_alphabetic)
     };
     unread.iter().filter(slip).cloned().collect()
 }

@@ -83,9 +83,7 @@ fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
     let is_round = |t: &Token| matches!(t.tok, Tok::Round | Tok::Say(Say::Row));
     for at in 1..tokens.len() {
         let Tok::Number(n) = tokens[at - 1].tok else { continue };
-        let turn = tokens[at].tok == Tok::Turn
-            && at > 1
-            && tokens[at - 2].tok == Tok::Times;
+        let turn = tokens[at].tok == Tok::Turn && at > 1 && tokens[at - 2].tok == Tok::Times;
         if !(is_round(&tokens[at]) || turn) || n == 0 {
             continue;
         }
@@ -96,7 +94,9 @@ fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
             before,
             Some(
                 Tok::Round
-                    | Tok::Say(Say::Last | Say::From | Say::Row | Say::Repeat | Say::As | Say::To)
+                    | Tok::Say(
+                        Say::Last | Say::From | Say::Row | Say::Repeat | Say::As | Say::To
+                    )
                     | Tok::Ordinal(_)
                     | Tok::Number(_)
             )

@@ -83,9 +83,24 @@ fn loosely(line: &[Token]) -> Option<(&[Token], &[Token])> {
         Some(sign) => (&line[..sign], line.get(sign + 1..)?),
         None => (line.get(..1)?, line.get(1..)?),
     };
-    let known = |t: &Token| matches!(t.tok, Tok::Unknown | Tok::Number(_) | Tok::Kind(_) | Tok::Dash | Tok::Slash | Tok::Say(Say::Together) | Tok::Decrease(..) | Tok::Increase(_));
+    let known = |t: &Token| {
+        matches!(
+            t.tok,
+            Tok::Unknown
+                | Tok::Number(_)
+                | Tok::Kind(_)
+                | Tok::Dash
+                | Tok::Slash
+                | Tok::Say(Say::Together)
+                | Tok::Decrease(..)
+                | Tok::Increase(_)
+        )
+    };
     let odd = short.iter().any(|t| t.tok == Tok::Unknown)
-        || matches!(short, [Token { tok: Tok::Number(2), .. }, Token { tok: Tok::Kind(_), .. }, ..]);
+        || matches!(
+            short,
+            [Token { tok: Tok::Number(2), .. }, Token { tok: Tok::Kind(_), .. }, ..]
+        );
     let term = |t: &Token| matches!(t.tok, Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..));
     let worded = meaning.iter().filter(|t| !t.tok.parts()).count() >= 2
         || matches!(meaning, [one] if term(one));
@@ -95,7 +110,8 @@ fn loosely(line: &[Token]) -> Option<(&[Token], &[Token])> {
         && short.iter().all(plain)
         && short.iter().all(known)
         && super::glossary::meant(meaning).is_some()
-        && (sign.is_some() || matches!(meaning.first().map(|t| t.tok), Some(Tok::Kind(_) | Tok::Loop(_)))))
+        && (sign.is_some()
+            || matches!(meaning.first().map(|t| t.tok), Some(Tok::Kind(_) | Tok::Loop(_)))))
     .then_some((short, meaning))
 }
 

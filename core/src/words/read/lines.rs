@@ -31,7 +31,7 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<Line<'a>> {
         if tokens[start].tok == Tok::Newline {
             // A blank line ends whatever came before; the end of a line alone does not.
             let blank = start == 0 || tokens[start - 1].tok == Tok::Newline;
-            open = open.filter(|_| !blank);
+            open = open.filter(|round| !blank || round.empty);
             start += 1;
             continue;
         }
@@ -65,7 +65,10 @@ fn piece_of_line(rest: &[Token]) -> usize {
             Tok::Newline => return i,
             Tok::Open(_) => depth += 1,
             Tok::Close => depth = depth.saturating_sub(1),
-            Tok::Round | Tok::Say(Say::Row | Say::Unnumbered) | Tok::Number(_) | Tok::Ordinal(_)
+            Tok::Round
+            | Tok::Say(Say::Row | Say::Unnumbered)
+            | Tok::Number(_)
+            | Tok::Ordinal(_)
                 if depth == 0 && heads_anew(&rest[i - 1..]) =>
             {
                 return i;
@@ -87,7 +90,7 @@ fn heads_anew(rest: &[Token]) -> bool {
             | Tok::Open(_)
     ) || rest[0].tok == Tok::Dash && rest[0].glued
         || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
-        && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
+            && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     // A number at the start of what is worked, or one behind another heading's point.
     let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     !refers
@@ -100,10 +103,8 @@ fn heads_anew(rest: &[Token]) -> bool {
 
 /// “2. Round 3:”: the number of a list before the heading.
 fn in_list(rest: &[Token]) -> bool {
-    matches!(
-        rest.get(2).map(|t| t.tok),
-        Some(Tok::Round | Tok::Say(Say::Row))
-    ) && matches!(rest.get(3).map(|t| t.tok), Some(Tok::Number(_)))
+    matches!(rest.get(2).map(|t| t.tok), Some(Tok::Round | Tok::Say(Say::Row)))
+        && matches!(rest.get(3).map(|t| t.tok), Some(Tok::Number(_)))
 }
 
 /// A round that may run on in the next line.
@@ -179,7 +180,12 @@ impl Open {
             t.tok != Tok::Bullet && first.is_some_and(char::is_lowercase)
         });
         let stopped = matches!(so_far.tokens.last().map(|t| t.tok), Some(Tok::Stop));
-        self.empty && goes_on
+        // A heading alone, and its work below.
+        let begins = matches!(
+            first,
+            Some(Tok::Ring | Tok::Even(_) | Tok::Say(Say::Work | Say::Make | Say::With))
+        );
+        self.empty && (goes_on || begins)
             || self.depth > 0
             || hanging
             || (goes_on || small && !stopped) && !has_count(so_far.tokens)

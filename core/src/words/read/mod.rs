@@ -117,6 +117,14 @@ pub fn read(text: &str, wish: Wish<'_>) -> Reading {
     }
 }
 
+/// “6 sc in 2nd ch”: so many stitches in one chain begin a round, not a row.
+fn into_one_chain(tokens: &[Token]) -> bool {
+    matches!((tokens[0].tok, tokens[1].tok), (Tok::Number(4..), Tok::Kind(_)))
+        && tokens[2..].windows(2).any(|pair| {
+            matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain))
+        })
+}
+
 /// Unknown words that are tried, at most.
 const MOST_TRIED: usize = 3;
 /// Longer texts are taken as they stand.
@@ -130,7 +138,8 @@ struct Pass {
 
 impl Pass {
     fn of(text: &str, tokens: &[Token], words: &Vocabulary) -> Self {
-        let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round));
+        let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round))
+            || tokens.windows(6).any(into_one_chain);
         let ordinal_point = words.ordinal_point;
         let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
         for line in lines::lines(tokens, text) {
@@ -149,7 +158,11 @@ impl Pass {
 }
 
 /// Short words without a meaning that stand in two unread rounds or more, commonest first.
-fn unknown_words(pass: &Pass, lexemes: &[lexemes::Lexeme<'_>], tokens: &[Token]) -> Vec<String> {
+fn unknown_words(
+    pass: &Pass,
+    lexemes: &[lexemes::Lexeme<'_>],
+    tokens: &[Token],
+) -> Vec<String> {
     let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
     if lexemes.len() > MOST_LEXEMES {
         return Vec::new();
@@ -221,9 +234,13 @@ impl Reader<'_> {
         let told = draft.layers.told.is_some()
             || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
         draft.heads = if heading.bare {
-            work.iter().find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_))).is_some_and(|op| is_stitches(&op.it))
+            work.iter()
+                .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
+                .is_some_and(|op| is_stitches(&op.it))
                 || told
-                || work.iter().any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
+                || work
+                    .iter()
+                    .any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
                     && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
         } else {
             true

@@ -78,9 +78,7 @@ pub(super) fn name_pieces(entries: &mut [Entry]) {
                 match entry.name {
                     Name::Marked => above = Some(i),
                     // A plain name is taken only where nothing marked heads these rounds.
-                    Name::Plain
-                        if above.is_none_or(|a| entries[a].name == Name::Plain) =>
-                    {
+                    Name::Plain if above.is_none_or(|a| entries[a].name == Name::Plain) => {
                         above = Some(i);
                     }
                     Name::Section => above = None,

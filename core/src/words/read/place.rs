@@ -301,7 +301,9 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
                 _ => Place::Next(n),
             }
         }
-        Some(Tok::Say(Say::Others)) if into => any.value(Place::EachAround).parse_next(input)?,
+        Some(Tok::Say(Say::Others)) if into => {
+            any.value(Place::EachAround).parse_next(input)?
+        }
         Some(Tok::Kind(_)) if into && peek(input, 1) == Some(Tok::Say(Say::Next)) => {
             (any, any).void().parse_next(input)?;
             Place::One
@@ -362,6 +364,10 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
         (any, opt(stitch_word)).parse_next(input)?;
         return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
     }
+    if opt(say(Say::Other)).parse_next(input)?.is_some() {
+        opt(stitch_word).parse_next(input)?;
+        return Ok(Place::Every(2));
+    }
     let next = opt(say(Say::Next)).parse_next(input)?.is_some();
     fillers(input)?;
     // “in jede M 1 fM”: the number is that of the stitches to come.
@@ -374,7 +380,9 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     opt(say(Say::Next)).parse_next(input)?;
     match (n, word) {
         (Some(n), _) => Ok(Place::Next(n)),
-        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_) | Tok::Decrease(..))) => {
+        (None, None)
+            if matches!(peek(input, 0), Some(Tok::Increase(_) | Tok::Decrease(..))) =>
+        {
             Ok(Place::EachAround)
         }
         (None, None) if !whole && !next => fail(input),

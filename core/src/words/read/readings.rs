@@ -77,12 +77,7 @@ pub(super) fn others(
     found
 }
 
-fn variants(
-    from: &Candidate,
-    worked: &Worked,
-    kind: StitchKind,
-    found: &mut Vec<Candidate>,
-) {
+fn variants(from: &Candidate, worked: &Worked, kind: StitchKind, found: &mut Vec<Candidate>) {
     let mut offer = |work: Option<Vec<Placed<Op>>>, what| {
         if let Some(work) = work {
             found.push(from.changed(work, what));
@@ -159,7 +154,8 @@ fn shapes(ops: &[Placed<Op>]) -> bool {
 fn repeated(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     let (first, last) = worked_range(ops)?;
     // The loop that all is worked in stays outside the repeat.
-    if let ([Placed { it: Op::Only { only, body }, at }], 1) = (&ops[first..last], last - first) {
+    if let ([Placed { it: Op::Only { only, body }, at }], 1) = (&ops[first..last], last - first)
+    {
         let inner = repeated(body)?;
         let mut all = ops.to_vec();
         all[first] = Placed::at(Op::Only { only: *only, body: inner }, at.clone());
@@ -327,9 +323,9 @@ fn stitch_in_words(
     kind: StitchKind,
 ) -> Option<Vec<Placed<Op>>> {
     let first = ops.iter().position(|op| is_worked(&op.it))?;
-    let at = ops[..first].iter().position(|op| {
-        matches!(op.it, Op::Note(_)) && unread.iter().any(|u| *u == op.at)
-    })?;
+    let at = ops[..first]
+        .iter()
+        .position(|op| matches!(op.it, Op::Note(_)) && unread.iter().any(|u| *u == op.at))?;
     let mut all = ops.to_vec();
     all[at].it = Op::Each { kind, count: 1 };
     Some(all)
@@ -401,9 +397,9 @@ fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> 
     if tokens.iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring) {
         return None;
     }
-    let at = tokens.windows(2).position(|pair| {
-        matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch))
-    })?;
+    let at = tokens
+        .windows(2)
+        .position(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)))?;
     let mut all = tokens.to_vec();
     all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
     Some(all)

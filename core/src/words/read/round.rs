@@ -67,7 +67,9 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
         let mut at = 0;
         ops.retain(|op| {
             at += 1;
-            at <= done || matches!(op.it, Op::Note(_)) || !(op.it.works_stitches() || is_worked(&op.it))
+            at <= done
+                || matches!(op.it, Op::Note(_))
+                || !(op.it.works_stitches() || is_worked(&op.it))
         });
         desk.unread.truncate(unread);
     }
@@ -140,6 +142,12 @@ impl Line {
             Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
             Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
+            // “*repeat around*”
+            Some(Tok::Star) if peek(input, 1) == Some(Tok::Say(Say::Repeat)) => {
+                let star = opt(any).parse_next(input).map(|_: Option<&Token>| ());
+                star.and_then(|()| self.repeated(input))
+                    .and_then(|()| opt(tok(Tok::Star)).void().parse_next(input))
+            }
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
             Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
@@ -176,7 +184,10 @@ impl Line {
             (Some(Tok::Number(n @ 1..)), Some(Tok::Times)) => n,
             _ => return false,
         };
-        if n < 2 || self.ops.is_empty() || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work()) {
+        if n < 2
+            || self.ops.is_empty()
+            || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work())
+        {
             return false;
         }
         input.state.stray = Some(Times::In(n));
@@ -219,7 +230,9 @@ impl Line {
         }
         let skipped = repeat::<_, _, (), _, _>(
             0..=4,
-            one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))),
+            one_of(|t: &Token| {
+                matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))
+            }),
         );
         let ops = &mut self.ops;
         let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some();
@@ -308,7 +321,8 @@ impl Line {
         let Some(Placed { it: Op::Each { kind, .. }, .. }) = self.ops.get(from) else { return };
         let kind = *kind;
         let gone = self.ops.split_off(from);
-        let count = |op: &Placed<Op>| if let Op::Each { count, .. } = op.it { count } else { 0 };
+        let count =
+            |op: &Placed<Op>| if let Op::Each { count, .. } = op.it { count } else { 0 };
         let many = gone.iter().map(count).fold(0, u32::saturating_add);
         let at = gone[0].at.start..gone[gone.len() - 1].at.end;
         let op = if many > 1 { Op::Into { kind, many } } else { Op::Each { kind, count: 1 } };
@@ -367,13 +381,14 @@ impl Line {
 /// Whether work may begin at token `n`, behind words that were not understood: a stitch, or
 /// a number of them, that is not the place of another.
 fn work_begins(tokens: &[Token], n: usize) -> bool {
-    let kind = |tok| {
-        matches!(tok, Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..) | Tok::Fancy)
-    };
+    let kind =
+        |tok| matches!(tok, Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..) | Tok::Fancy);
     let begins = match tokens[n].tok {
         Tok::Number(_) => {
             tokens.get(n + 1).is_some_and(|t| kind(t.tok))
-                && !tokens.get(n + 2).is_some_and(|t| matches!(t.tok, Tok::Number(_)) && t.glued)
+                && !tokens
+                    .get(n + 2)
+                    .is_some_and(|t| matches!(t.tok, Tok::Number(_)) && t.glued)
         }
         tok => kind(tok),
     };
@@ -412,7 +427,8 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
 fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
     let lead = one_of(|t: &Token| {
         let article = matches!(t.tok, Tok::Number(1));
-        article || matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
+        article
+            || matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
     });
     repeat::<_, _, (), _, _>(0..=3, lead).parse_next(input)?;
     let from = rest(input);
@@ -420,9 +436,10 @@ fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
     let named = since(from, input);
     opt(say(Say::With)).parse_next(input)?;
     // “anillo mágico de 7 puntos”, “ring with 6 stitches”
-    let of = repeat::<_, _, (), _, _>(0..=3, one_of(|t: &Token| {
-        matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))
-    }));
+    let of = repeat::<_, _, (), _, _>(
+        0..=3,
+        one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))),
+    );
     let told = (of, number, tok(Tok::Stitch)).map(|(_, n, _)| n);
     if let Some(count) = opt(told).parse_next(input)? {
         let kind = input.state.kind.unwrap_or(StitchKind::Single);

@@ -51,6 +51,10 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         }
         _ => None,
     };
+    if first_place.is_some() {
+        // “in die nächsten 5 M je 1 fM”
+        fillers(input)?;
+    }
     let mut base = base(input)?;
     input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     if let Base::Shaping(Op::Together { how, .. }, _) = &mut base
@@ -62,7 +66,8 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let in_each = alt((tok(Tok::InEach).void(), (opt(say(Say::In)), say(Say::Each)).void()));
     opt((in_each, tok(Tok::Round))).parse_next(input)?;
     // “1 sc, 1 dc, 1 sc all in one st”
-    let one = alt((number.verify(|&n| n == 1).void(), say(Say::Same).void(), say(Say::Next).void()));
+    let one =
+        alt((number.verify(|&n| n == 1).void(), say(Say::Same).void(), say(Say::Next).void()));
     let together = (say(Say::The), say(Say::In), fillers, one, stitch_word);
     if first_place.is_none() && opt(together).parse_next(input)?.is_some() {
         input.state.collect = true;
@@ -175,7 +180,9 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
     }
     match peek(input, 0) {
         // “6x verd.” names no stitch.
-        Some(Tok::Times) if lead.is_some() && peek(input, 1) == Some(Tok::Say(Say::Doubled)) => {
+        Some(Tok::Times)
+            if lead.is_some() && peek(input, 1) == Some(Tok::Say(Say::Doubled)) =>
+        {
             (any, any).void().parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))

@@ -67,10 +67,7 @@ impl Tok {
     /// Whether it parts one instruction from the next.
     pub(super) fn parts(self) -> bool {
         use Tok::{Bar, Bullet, Colon, Comma, Dash, Say as Word, Slash, Stop};
-        matches!(
-            self,
-            Comma | Slash | Bar | Stop | Colon | Dash | Bullet | Word(Say::Then)
-        )
+        matches!(self, Comma | Slash | Bar | Stop | Colon | Dash | Bullet | Word(Say::Then))
     }
 
     /// Whether it names something that is worked.
@@ -122,11 +119,7 @@ pub(super) fn span(tokens: &[Token]) -> Span {
 pub(super) const MAX_NUMBER: u32 = 99_999;
 
 /// The tokens of `lexemes`, longest phrases first; what the text itself explains goes before.
-pub(super) fn tokens(
-    lexemes: &[Lexeme<'_>],
-    words: &Vocabulary,
-    own: &Glossary,
-) -> Vec<Token> {
+pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary) -> Vec<Token> {
     let mut found: Vec<Token> = Vec::with_capacity(lexemes.len());
     let mut rest = lexemes;
     while let Some(first) = rest.first() {
@@ -234,9 +227,7 @@ pub(super) fn prepare(tokens: &mut Vec<Token>, kind: StitchKind) -> StitchKind {
 /// Makes brackets of bars that come in pairs around work, as in “|2 sc, inc| x 6”.
 fn pair_bars(tokens: &mut [Token]) {
     let bars: Vec<usize> = (0..tokens.len()).filter(|&i| tokens[i].tok == Tok::Bar).collect();
-    let around_work = |pair: &[usize]| {
-        matches!(pair, [a, b] if tokens[*a..*b].iter().any(|t| t.tok.is_work()))
-    };
+    let around_work = |pair: &[usize]| matches!(pair, [a, b] if tokens[*a..*b].iter().any(|t| t.tok.is_work()));
     if bars.is_empty() || !bars.chunks(2).all(around_work) {
         return;
     }

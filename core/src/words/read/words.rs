@@ -79,6 +79,8 @@ pub(super) enum Say {
     For,
     /// “the others”
     Others,
+    /// “other”, after “every”
+    Other,
     /// “until it is closed”: how far is left to the maker
     Until,
     /// “or”
