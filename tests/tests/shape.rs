@@ -61,7 +61,8 @@ fn no_round_is_dropped_silently() {
     assert!(error.contains("Rnd 2"), "{error}");
     // What it comes to is stated: that is enough to go on.
     let stated = "Rnd 1: 6 sc in mr (6)\nRnd 2: wobble all over (12)\nRnd 3: sc around (12)\n";
-    let counts = plan(&made(stated).expect("a piece").pieces[0].piece).expect("a plan").counts();
+    let counts =
+        plan(&made(stated).expect("a piece").pieces[0].piece).expect("a plan").counts();
     assert_eq!(counts, [6, 12, 12]);
 }
 

@@ -114,7 +114,8 @@ impl New {
         for left_out in &made.left_out {
             eprintln!("{}: left out: {left_out}", path.display());
         }
-        let project = project_of(made.pieces).ok_or_else(|| anyhow!("the pattern has no piece"))?;
+        let project =
+            project_of(made.pieces).ok_or_else(|| anyhow!("the pattern has no piece"))?;
         project.validate()?;
         Ok(project)
     }

@@ -127,8 +127,10 @@ impl Studio {
                     shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
                 let added = Edit::AddPieces(shaped);
                 apply::edit(&mut self.document, &mut self.view, added);
-                let made = format!("{} is in the project, its counts pinned.", names.join(", "));
-                let missed: Vec<String> = left_out.iter().map(|e| format!(" Left out: {e}.")).collect();
+                let made =
+                    format!("{} is in the project, its counts pinned.", names.join(", "));
+                let missed: Vec<String> =
+                    left_out.iter().map(|e| format!(" Left out: {e}.")).collect();
                 self.say(made + &missed.concat(), !left_out.is_empty());
             }
             Err(error) => self.say(error.to_string(), true),

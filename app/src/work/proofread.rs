@@ -97,11 +97,7 @@ impl Checked {
     ///
     /// # Errors
     /// As [`shape`].
-    pub fn shape(
-        &self,
-        gauge: Gauge,
-        firmness: Firmness,
-    ) -> plumpline_core::Result<Made> {
+    pub fn shape(&self, gauge: Gauge, firmness: Firmness) -> plumpline_core::Result<Made> {
         let Reading { pattern, unread, .. } = &self.reading;
         shape(pattern, unread, "Written piece", gauge, firmness)
     }

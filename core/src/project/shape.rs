@@ -69,9 +69,8 @@ pub fn shape(
         None if many => (format!("{name} {i}"), course),
         None => (name.to_owned(), course),
     });
-    let rounds_of = |course: &Course<'_>| {
-        course.steps.iter().map(Step::many).fold(0, u32::saturating_add)
-    };
+    let rounds_of =
+        |course: &Course<'_>| course.steps.iter().map(Step::many).fold(0, u32::saturating_add);
     let largest = courses.iter().map(rounds_of).max().unwrap_or_default();
     let mut made = Made { pieces: Vec::new(), left_out: Vec::new() };
     for (name, course) in named {

@@ -146,7 +146,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 49] = [
+    pub const ALL: [Self; 51] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,

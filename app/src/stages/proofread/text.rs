@@ -57,7 +57,8 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         (Command::CopyPattern, "Copy the text"),
     ] {
         let width = controls::words_width(ui, command.text());
-        let place = Rect::from_min_size(pos2(right - width, rect.top() + 8.0), vec2(width, 28.0));
+        let place =
+            Rect::from_min_size(pos2(right - width, rect.top() + 8.0), vec2(width, 28.0));
         right -= width + 8.0;
         let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
         let button = controls::button(ui, place, face, name, enabled);
@@ -254,7 +255,7 @@ fn count(ui: &Ui, bench: &Bench<'_>, line: usize, at: egui::Pos2) {
         "This round was not read; the next is held against the count it states.".to_owned()
     };
     let response =
-        ui.interact(place.expand(3.0), ui.id().with(("count", line)), Sense::hover());
+        ui.interact(place.expand(3.0), ui.scope_id().with(("count", line)), Sense::hover());
     response.on_hover_text(told);
 }
 

@@ -6,7 +6,8 @@ use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of, take};
 
 use super::place::{
-    Desk, Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+    Desk, Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok,
+    turns,
 };
 use super::round::{DEEPEST, Line};
 use super::settle::is_worked;

@@ -132,9 +132,9 @@ pub fn read(text: &str, wish: Wish<'_>) -> Reading {
 /// “6 sc in 2nd ch”: so many stitches in one chain begin a round, not a row.
 fn into_one_chain(tokens: &[Token]) -> bool {
     matches!((tokens[0].tok, tokens[1].tok), (Tok::Number(4..), Tok::Kind(_)))
-        && tokens[2..].windows(2).any(|pair| {
-            matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain))
-        })
+        && tokens[2..]
+            .windows(2)
+            .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain)))
 }
 
 /// Unknown words that are tried, at most.
