@@ -14,6 +14,7 @@ pub mod makers;
 pub mod measure;
 pub mod mutate;
 pub mod paper;
+pub mod people;
 pub mod planted;
 pub mod rng;
 pub mod shapes;

@@ -109,9 +109,13 @@ impl New {
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
         let firmness = self.firmness.unwrap_or_default();
         let name = self.name_for(path);
-        let shaped = shape(&reading.pattern, &reading.unread, &name, gauge, firmness)
+        let made = shape(&reading.pattern, &reading.unread, &name, gauge, firmness)
             .context(path.display().to_string())?;
-        let project = project_of(shaped).ok_or_else(|| anyhow!("the pattern has no piece"))?;
+        for left_out in &made.left_out {
+            eprintln!("{}: left out: {left_out}", path.display());
+        }
+        let project =
+            project_of(made.pieces).ok_or_else(|| anyhow!("the pattern has no piece"))?;
         project.validate()?;
         Ok(project)
     }

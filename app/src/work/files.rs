@@ -22,6 +22,8 @@ pub enum Purpose {
     Open,
     /// To proofread the pattern in it.
     Pattern,
+    /// To save this written pattern in it.
+    SavePattern(String),
     /// To trace the picture in it.
     Picture,
     /// To save this project in it.
@@ -56,6 +58,8 @@ pub enum Outcome {
     Read(String),
     /// The pattern was written.
     Wrote(PathBuf),
+    /// This written pattern was saved.
+    SavedPattern(PathBuf, String),
     /// Nothing was chosen.
     Cancelled,
     /// No dialog could be shown; the path has to be typed.
@@ -151,6 +155,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Picture => dialog.set_title("Choose a picture to trace"),
         Purpose::Save(_) | Purpose::Keep(_) => dialog.set_title("Save the project"),
+        Purpose::SavePattern(_) => dialog.set_title("Save the written pattern"),
         Purpose::Sheet(..) => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
@@ -158,7 +163,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
             dialog.add_filter("Plumpline project", &["ron"])
         }
         Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
-        Purpose::Pattern => {
+        Purpose::Pattern | Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
         Purpose::Sheet(..) => dialog
@@ -188,6 +193,16 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             Ok(text) => Outcome::Read(text),
             Err(error) => Outcome::Failed(error.to_string()),
         },
+        Purpose::SavePattern(text) => {
+            let path = with_extension(path, "txt");
+            match file::replace(&path, text.as_bytes()) {
+                Ok(()) => Outcome::SavedPattern(path, text),
+                Err(error) => Outcome::Failed(format!(
+                    "{}: it cannot be written ({error}); choose another folder",
+                    path.display()
+                )),
+            }
+        }
         Purpose::Picture => match picture::size(&path) {
             Ok(size) => Outcome::Picture(path, size),
             Err(error) => Outcome::Failed(error),

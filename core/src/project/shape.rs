@@ -11,7 +11,7 @@ use crate::piece::{Band, Firmness, MOST_ROUNDS, Piece};
 use crate::plan::given::outline_of;
 use crate::plan::plan;
 use crate::project::Project;
-use crate::words::course::{Course, courses};
+use crate::words::course::{Course, Step, courses};
 use crate::words::stitches::placement;
 use crate::words::tree::{Line, Op, Pattern, Placed, Span, StitchKind};
 
@@ -29,19 +29,31 @@ pub struct Shaped {
     pub yarns: Vec<String>,
 }
 
+/// What a written pattern makes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Made {
+    /// Its pieces.
+    pub pieces: Vec<Shaped>,
+    /// The small parts of it that could not be made, and why.
+    pub left_out: Vec<Error>,
+}
+
 /// Every piece of `pattern` at this gauge and firmness, its counts held; `unread` are the
 /// places its reader could not make out. `name` is for a piece that the text does not name.
+/// No round is ever dropped: where one is missing or its count cannot be known, its piece is
+/// not made. A part that has fewer rounds than the largest piece is then left out, and named.
 ///
 /// # Errors
-/// For a pattern without rounds, and for the first round whose count nobody can know, that
-/// more than doubles or halves the one below, or that a piece cannot be worked in at all.
+/// For a pattern without rounds, and for the largest piece where a round of it is missing,
+/// has a count that nobody can know, more than doubles or halves the one below, or cannot be
+/// worked at all.
 pub fn shape(
     pattern: &Pattern,
     unread: &[Span],
     name: &str,
     gauge: Gauge,
     firmness: Firmness,
-) -> Result<Vec<Shaped>> {
+) -> Result<Made> {
     gauge.validate()?;
     let courses = courses(pattern, unread);
     if courses.is_empty() {
@@ -57,12 +69,46 @@ pub fn shape(
         None if many => (format!("{name} {i}"), course),
         None => (name.to_owned(), course),
     });
-    named
-        .map(|(name, course)| {
-            let place = format!("piece “{name}”");
-            one(name, course, gauge, firmness).map_err(|e| e.within(&place))
-        })
-        .collect()
+    let rounds_of =
+        |course: &Course<'_>| course.steps.iter().map(Step::many).fold(0, u32::saturating_add);
+    let largest = courses.iter().map(rounds_of).max().unwrap_or_default();
+    let mut made = Made { pieces: Vec::new(), left_out: Vec::new() };
+    for (name, course) in named {
+        let place = format!("piece “{name}”");
+        match one(name, course, gauge, firmness).map_err(|e| e.within(&place)) {
+            Ok(shaped) => made.pieces.push(shaped),
+            Err(error) if rounds_of(course) < largest => made.left_out.push(error),
+            Err(error) => return Err(error),
+        }
+    }
+    Ok(made)
+}
+
+/// Why rounds of a piece would be lost, if they would: a gap in their numbers, or a line
+/// between them that looks like a round and was not read.
+fn lost(course: &Course<'_>) -> Option<Error> {
+    for pair in course.steps.windows(2) {
+        let (before, step) = (&pair[0], &pair[1]);
+        let expected = before.rounds.last.saturating_add(1);
+        if step.rounds.first > expected {
+            let missing = match step.rounds.first - expected {
+                1 => format!("Rnd {expected} is missing"),
+                _ => format!("Rnds {expected}–{} are missing", step.rounds.first - 1),
+            };
+            let mend = "write what is missing, at least its count, such as Rnd 5: (24)";
+            return Some(Error::new(step.heading(), missing, mend));
+        }
+        let between = &course.lines[before.line + 1..step.line];
+        let unread = between.iter().any(|l| matches!(l.it, Line::Note { unread: true, .. }));
+        if unread {
+            return Some(Error::new(
+                step.heading(),
+                "the line above it looks like a round and cannot be read",
+                "state the count at its end, or write it in the words of the abbreviations",
+            ));
+        }
+    }
+    None
 }
 
 /// Adds the pieces to `project`, their yarns too where it has none of that name; one that the
@@ -122,6 +168,9 @@ fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> R
 /// The stitches of every round, and of the foundation chain at an open start.
 fn counts(course: &Course<'_>) -> Result<(Vec<u32>, Option<u32>)> {
     let mut counts: Vec<u32> = Vec::new();
+    if let Some(lost) = lost(course) {
+        return Err(lost);
+    }
     for step in &course.steps {
         let Some(count) = step.count else {
             return Err(Error::new(
