@@ -1,0 +1,4 @@
+//! The command line.
+
+mod sizing;
+mod verbs;
