@@ -1,21 +1,15 @@
-//! Project files: RON text with a format version, written so that a crash loses nothing.
-//!
-//! A file is written beside its target, flushed to the disk and renamed over it: at any
-//! moment the name holds either the old project or the new one, whole.
+//! Project files: RON text with a format version, written so that a crash loses nothing: at
+//! any moment the name holds either the old project or the new one, whole.
 
-use std::fs::{self, File};
-use std::io::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use ron::error::SpannedError;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
+use crate::disk;
 use crate::error::{Error, Result};
 use crate::project::{FORMAT_VERSION, Project};
-
-/// Files larger than this are not projects; reading them would only take long. Bytes.
-const LARGEST_FILE: u64 = 16 << 20;
 
 /// What stands in the file.
 #[derive(Serialize, Deserialize)]
@@ -38,13 +32,8 @@ struct Header {
 /// that cannot be read, is not a project, is cut short, comes from a later version, or
 /// holds numbers no piece can have.
 pub fn load(path: &Path) -> Result<Project> {
-    let file = path.display().to_string();
-    let size = fs::metadata(path).map_err(|e| unreadable(&file, &e))?.len();
-    if size > LARGEST_FILE {
-        return Err(Error::new(file, "it is larger than 16 MB", "choose a project file"));
-    }
-    let text = fs::read_to_string(path).map_err(|e| unreadable(&file, &e))?;
-    parse(&text).map_err(|e| e.within(&file))
+    let text = disk::read_text(path, disk::LARGEST_PROJECT)?;
+    parse(&text).map_err(|e| e.within(&path.display().to_string()))
 }
 
 /// The project in `text`, checked; errors name the line.
@@ -104,55 +93,13 @@ pub fn write(project: &Project) -> Result<String> {
 /// Names the file and what stopped it; the file at `path` is then as it was.
 pub fn save(project: &Project, path: &Path) -> Result<()> {
     let text = write(project)?;
-    // A link keeps pointing at the file it stands for.
-    let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    replace(&target, text.as_bytes()).map_err(|e| {
+    disk::replace(path, text.as_bytes()).map_err(|e| {
         Error::new(
             path.display().to_string(),
             format!("it could not be saved ({e})"),
             "check the folder and its free space, or save elsewhere",
         )
     })
-}
-
-/// Replaces the file at `target` by `bytes` in one step: whoever reads it, whenever the
-/// power fails, finds the old file or the new one, whole.
-///
-/// # Errors
-/// Whatever the system says; the file at `target` is then as it was.
-pub fn replace(target: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    let folder = match target.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
-        _ => PathBuf::from("."),
-    };
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".plumpline-").suffix(".tmp");
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        builder.permissions(fs::Permissions::from_mode(0o666)); // The umask still applies.
-    }
-    let mut beside = builder.tempfile_in(&folder)?;
-    beside.write_all(bytes)?;
-    if let Ok(existing) = fs::metadata(target) {
-        beside.as_file().set_permissions(existing.permissions())?;
-    }
-    beside.as_file().sync_all()?;
-    beside.persist(target).map_err(|e| e.error)?;
-    // The rename itself must reach the disk too; not every system lets a folder be opened.
-    if let Ok(folder) = File::open(&folder) {
-        folder.sync_all().ok();
-    }
-    Ok(())
-}
-
-fn unreadable(file: &str, error: &std::io::Error) -> Error {
-    let what = match error.kind() {
-        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        std::io::ErrorKind::InvalidData => "it is not text".to_owned(),
-        _ => format!("it cannot be read ({error})"),
-    };
-    Error::new(file, what, "check the name")
 }
 
 /// An error of the RON reader, in one line.
@@ -242,7 +189,7 @@ mod tests {
         save(&project(), &path).expect("saves");
         assert_eq!(load(&path).expect("loads"), project());
         save(&project(), &path).expect("saves over itself");
-        let names: Vec<_> = fs::read_dir(folder.path()).expect("reads").collect();
+        let names: Vec<_> = std::fs::read_dir(folder.path()).expect("reads").collect();
         assert_eq!(names.len(), 1, "nothing is left beside the file");
     }
 

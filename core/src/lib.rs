@@ -27,6 +27,7 @@ pub mod calibrate;
 pub mod cloth;
 pub mod companion;
 pub mod counts;
+pub mod disk;
 pub mod ease;
 mod error;
 pub mod estimate;
@@ -51,7 +52,7 @@ pub mod warning;
 pub mod wording;
 
 pub use cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
-pub use error::{Error, Result};
+pub use error::{Error, Result, plain};
 pub use gauge::Gauge;
 pub use length::Unit;
 pub use outline::{Hold, Knot, Outline, Rz};
