@@ -19,11 +19,15 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
+use plumpline_core::plain;
 
 /// Exit status for a command that was put wrongly.
 const BAD_USE: u8 = 2;
 /// Exit status for input that cannot be used.
 const BAD_INPUT: u8 = 1;
+
+/// Longest complaint, in characters.
+const LONGEST_LINE: usize = 2000;
 
 /// Exit status for a pattern with findings.
 const FINDINGS: u8 = 3;
@@ -107,11 +111,14 @@ fn misused(error: &clap::Error) -> ExitCode {
 }
 
 fn complain(text: &str) {
-    eprintln!("plumpline: {}", text.replace('\n', " "));
+    eprintln!("plumpline: {}", plain(text, LONGEST_LINE));
 }
 
-/// Prints `text` to standard output; a reader that went away is no error.
+/// Prints `text` to standard output; a reader that went away is no error. What a terminal would
+/// obey, a name may hold: it is shown as a character that is not known.
 fn print(text: &str) {
     use std::io::Write as _;
+    let shown = |c: char| if c.is_control() && !"\n\t".contains(c) { '\u{fffd}' } else { c };
+    let text: String = text.chars().map(shown).collect();
     std::io::stdout().write_all(text.as_bytes()).ok();
 }

@@ -9,7 +9,7 @@ use anyhow::{anyhow, bail};
 use egui::Context;
 use plumpline_core::pattern::decoded;
 use plumpline_core::sheet::sheet_with;
-use plumpline_core::{Project, file};
+use plumpline_core::{Project, disk, file};
 
 use super::picture;
 use crate::sheet_file::{Form, SheetLook};
@@ -216,9 +216,7 @@ fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBu
     let form = Form::of(&path)?;
     let sheet = sheet_with(project, look.single).map_err(|e| e.to_string())?;
     let (bytes, _) = form.file(&sheet, look.options, 1)?;
-    file::replace(&path, &bytes).map_err(|error| {
-        format!("{}: it cannot be written ({error}); choose another folder", path.display())
-    })?;
+    disk::write(&path, &bytes).map_err(|e| e.to_string())?;
     Ok(path)
 }
 
@@ -227,18 +225,12 @@ fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBu
 /// # Errors
 /// In one line, for what cannot be read or is no text.
 pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
-    use std::io::Read as _;
-    let shown = path.display();
-    let bytes = if path.as_os_str() == "-" {
-        let mut bytes = Vec::new();
-        std::io::stdin().read_to_end(&mut bytes).map(|_| bytes)
-    } else {
-        std::fs::read(path)
-    };
-    let bytes =
-        bytes.map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
+    let bytes = match path.as_os_str() == "-" {
+        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_PATTERN),
+        false => disk::read(path, disk::LARGEST_PATTERN),
+    }?;
     if bytes.contains(&0) {
-        bail!("{shown}: it is no text; save the pattern as plain text");
+        bail!("{}: it is no text; save the pattern as plain text", path.display());
     }
     Ok(decoded(bytes))
 }

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use plumpline_core::calibrate::{Entry, GaugeBook, Struck};
-use plumpline_core::{Result, file};
+use plumpline_core::{Result, disk};
 
 use super::Home;
 
@@ -19,7 +19,7 @@ pub(super) fn read(home: &Path) -> (GaugeBook, Option<String>) {
         Err(error) => {
             // A book that cannot be read is not written over: it may hold years of swatches.
             let aside = home.join("gauges-unread.ron");
-            let kept = file::replace(&aside, text.as_bytes()).is_ok();
+            let kept = disk::replace(&aside, text.as_bytes()).is_ok();
             let kept = if kept {
                 format!("; it is kept as {}", aside.display())
             } else {
@@ -32,9 +32,7 @@ pub(super) fn read(home: &Path) -> (GaugeBook, Option<String>) {
 
 /// Writes the book's `text` to its file, in one step.
 pub(super) fn write(path: &Path, text: &str) -> std::result::Result<(), String> {
-    file::replace(path, text.as_bytes()).map_err(|error| {
-        format!("{}: it cannot be written ({error}); check the folder", path.display())
-    })
+    disk::write(path, text.as_bytes()).map_err(|e| e.to_string())
 }
 
 impl Home {
