@@ -49,6 +49,22 @@ impl Error {
     }
 }
 
+/// Longest name of anything, in characters.
+pub const LONGEST_NAME: usize = 400;
+
+/// Longest text of a project, its notes say, in characters.
+pub const LONGEST_TEXT: usize = 100_000;
+
+/// Refuses a text of more than `most` characters; the error names `place`.
+pub(crate) fn no_longer(place: &str, text: &str, most: usize) -> Result<()> {
+    // Each character has one byte at least, which tells most texts without counting.
+    if text.len() <= most || text.chars().count() <= most {
+        return Ok(());
+    }
+    let what = format!("it is longer than {most} characters");
+    Err(Error::new(place, what, "shorten it"))
+}
+
 /// `text` as it can be shown in one line anywhere, at most `longest` characters of it: control
 /// characters, and those that turn the direction of writing, stand as their escapes, since a
 /// terminal would obey them.

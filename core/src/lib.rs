@@ -52,7 +52,7 @@ pub mod warning;
 pub mod wording;
 
 pub use cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
-pub use error::{Error, Result, plain};
+pub use error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, plain};
 pub use gauge::Gauge;
 pub use length::Unit;
 pub use outline::{Hold, Knot, Outline, Rz};

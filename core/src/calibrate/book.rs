@@ -6,7 +6,7 @@ use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
 use super::{Calibration, MakersCloth, Quantity};
-use crate::error::{Error, Result, within};
+use crate::error::{Error, LONGEST_NAME, Result, no_longer, within};
 use crate::gauge::Gauge;
 use crate::piece::{Firmness, Piece};
 
@@ -122,6 +122,9 @@ impl Entry {
     }
 
     fn validate(&self) -> Result<()> {
+        no_longer("gauge book, yarn", &self.yarn, LONGEST_NAME)?;
+        no_longer("gauge book, maker", &self.maker, LONGEST_NAME)?;
+        no_longer("gauge book, date", &self.date, LONGEST_NAME)?;
         let place = format!("gauge of “{}”", self.yarn);
         if self.yarn.trim().is_empty() {
             return Err(Error::new("gauge book", "an entry names no yarn", "name its yarn"));

@@ -30,6 +30,7 @@ mod rules;
 mod samples;
 mod shape;
 mod sizes;
+mod sources;
 mod spread;
 mod starters;
 mod toy;
