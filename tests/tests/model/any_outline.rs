@@ -1,8 +1,9 @@
 //! Whatever outline a person may draw: what every plan must keep to.
 
 use std::f64::consts::TAU;
+use std::time::{Duration, Instant};
 
-use plumpline_core::{Gauge, Piece, Plan, plan};
+use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, plan};
 use plumpline_tests::any::{any_piece, rest_of};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -166,5 +167,46 @@ proptest! {
         prop_assert_eq!(one.counts(), two.counts());
         let grown = two.size_mm.0 / one.size_mm.0;
         prop_assert!((grown / power - 1.0).abs() < 1e-4, "{}", grown);
+    }
+}
+
+/// A knot where a hand may leave it: on the grid of the arrow keys, often level with others or
+/// on the axis, sometimes a corner.
+fn left_by_hand() -> impl Strategy<Value = Knot> {
+    let radius = prop_oneof![1 => Just(0), 3 => 1..=160_i32];
+    let height = prop_oneof![1 => 0..=4_i32, 2 => -60..=200_i32];
+    (radius, height, prop::bool::weighted(0.2)).prop_map(|(radius, height, corner)| Knot {
+        corner,
+        ..Knot::new(0.5 * f64::from(radius), 0.5 * f64::from(height))
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig {
+        rng_seed: RngSeed::Fixed(0x68_616e_64),
+        ..ProptestConfig::with_cases(400)
+    })]
+
+    /// Folded flat, crossed, pressed together: refused, or planned without much ado. A fold
+    /// once asked for all the memory there is.
+    #[test]
+    fn however_knots_are_left_the_answer_comes_soon(
+        knots in prop::collection::vec(left_by_hand(), 2..8),
+        level in prop::bool::weighted(0.2),
+    ) {
+        let level_at = knots[0].height_mm;
+        let knots = knots.into_iter().map(|knot| Knot {
+            height_mm: if level { level_at } else { knot.height_mm },
+            ..knot
+        });
+        let piece = Piece::new("Any", Outline { knots: knots.collect() }, Gauge::default());
+        let began = Instant::now();
+        if piece.validate().is_ok()
+            && let Ok(plan) = plan(&piece)
+        {
+            prop_assert!(plan.forecast.nodes().iter().all(|n| n.r.is_finite() && n.z.is_finite()));
+        }
+        // Fifty milliseconds at most where the model is optimised; here it is not.
+        prop_assert!(began.elapsed() < Duration::from_secs(2), "{:?}", began.elapsed());
     }
 }
