@@ -7,7 +7,7 @@ use anyhow::{Context as _, anyhow};
 use clap::Args;
 use plumpline_core::outline::points;
 use plumpline_core::pattern::read::{Wish, read};
-use plumpline_core::pattern::shape::{project_of, shape};
+use plumpline_core::project::shape::{project_of, shape};
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, disk, file, plan};
 

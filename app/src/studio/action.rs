@@ -1,8 +1,8 @@
 //! What panels ask for. They change nothing themselves.
 
 use plumpline_core::pattern::Span;
-use plumpline_core::pattern::shape::Shaped;
 use plumpline_core::piece::Picture;
+use plumpline_core::project::shape::Shaped;
 use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
 
 use super::board_view::Drag;

@@ -1,6 +1,6 @@
 //! The one place where the project and the view are changed.
 
-use plumpline_core::pattern::shape::add_to;
+use plumpline_core::project::shape::add_to;
 use plumpline_core::{Band, Knot, Outline, Piece, Project, Yarn};
 
 use super::action::{Edit, Look};

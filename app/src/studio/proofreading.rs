@@ -9,7 +9,7 @@ use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use plumpline_core::pattern::proofread::{Finding, Places, Summary, proofread, summary};
 use plumpline_core::pattern::read::{Reading, Wish, read};
-use plumpline_core::pattern::shape::{Shaped, shape};
+use plumpline_core::project::shape::{Shaped, shape};
 use plumpline_core::{Firmness, Gauge};
 
 use super::action::Proofread;

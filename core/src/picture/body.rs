@@ -12,8 +12,8 @@ use super::surface::Surface;
 use super::vector::{Eye, V3, add, scaled, unit};
 use super::{Look, Rgb};
 use crate::piece::Piece;
-use crate::placement::Stitch;
 use crate::plan::Plan;
+use crate::plan::placement::Stitch;
 
 /// Stitches beyond which rounds are drawn as bands.
 pub const MOST_STITCHES: usize = 20_000;
@@ -62,7 +62,7 @@ impl Body {
     /// The body of `plan`, which must be the plan of `piece`.
     pub fn new(piece: &Piece, plan: &Plan) -> Self {
         let straight = if plan.depth_mm.is_some() { piece.straight_mm } else { 0.0 };
-        let left = piece.hand == crate::cloth::Hand::Left;
+        let left = piece.hand == crate::piece::cloth::Hand::Left;
         let surface = Surface::new(&plan.forecast, straight, left);
         let stitches = Stitches::new(piece, plan, &surface, MOST_STITCHES);
         let open = |node: Option<&(f32, f32)>| node.is_some_and(|n| n.0 > 0.0);

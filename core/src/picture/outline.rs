@@ -4,7 +4,7 @@
 use super::light::mixed;
 use super::scene::{Paint, Rim, Scene};
 use super::{Rgb, Writing};
-use crate::outline::Rz;
+use crate::piece::outline::Rz;
 use crate::plan::Plan;
 
 /// Ink of lines and figures.

@@ -5,7 +5,7 @@ use super::Rgb;
 use super::Writing;
 use super::drawing::{Drawing, Pen, Shape, width_of};
 use super::light::mixed;
-use crate::outline::Rz;
+use crate::piece::outline::Rz;
 use crate::plan::Plan;
 
 const INK: Rgb = [38, 36, 33];

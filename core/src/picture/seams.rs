@@ -1,6 +1,6 @@
 //! Where the stitches of a round part, each round standing on the one below.
 
-use crate::placement::Stitch;
+use crate::plan::placement::Stitch;
 
 /// How much of a shift a stitch passes on to the one above: between shaping, columns lean
 /// gradually rather than jump. By eye, no source.
@@ -46,7 +46,7 @@ pub(super) fn seams(
 mod tests {
     use super::*;
     use crate::piece::Spread;
-    use crate::placement::Placer;
+    use crate::plan::placement::Placer;
 
     #[test]
     fn stitches_stand_in_order_once_around_above_those_they_are_worked_into() {

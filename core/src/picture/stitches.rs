@@ -7,9 +7,9 @@ use super::leaf::{Leg, THICKNESS};
 use super::seams::{between, even, seams};
 use super::surface::{Place, Surface};
 use super::vector::{V3, add, mean, scaled, sub, unit};
-use crate::cloth::Working;
 use crate::piece::Piece;
-use crate::placement::{Placement, Stitch};
+use crate::piece::cloth::Working;
+use crate::plan::placement::{Placement, Stitch};
 use crate::plan::{Plan, Round};
 
 /// Half the width of a leg, in stitch widths: two legs and a little overlap fill a stitch.
@@ -319,8 +319,8 @@ impl Stitches {
 mod tests {
     use super::super::vector::dot;
     use super::*;
-    use crate::gauge::Gauge;
-    use crate::outline::{Knot, Outline};
+    use crate::piece::gauge::Gauge;
+    use crate::piece::outline::{Knot, Outline};
     use crate::plan::plan;
 
     #[test]

@@ -4,7 +4,7 @@
 use std::f32::consts::{PI, TAU};
 
 use super::vector::{V3, unit};
-use crate::outline::Rz;
+use crate::piece::outline::Rz;
 
 /// A place of a surface, mm, and the unit normal there.
 pub(super) type Place = (V3, V3);

@@ -1,7 +1,7 @@
 //! The measures of a piece's rounds: which kind of stitch, how wide, how high.
 
 use super::Piece;
-use crate::cloth::{Kind, Working};
+use crate::piece::cloth::{Kind, Working};
 
 impl Piece {
     /// The kind of stitch of round `round` (from 1).

@@ -1,20 +1,24 @@
 //! The piece: everything a person decides about one stuffed shape. Saved, undone, and the
 //! only thing [`crate::plan`] reads.
 
+pub mod cloth;
 mod ease;
+pub mod gauge;
 mod measures;
+pub mod outline;
 mod picture;
 mod rules;
 pub(crate) mod size;
+pub mod starter;
 
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::error::{Error, Result, within};
-use crate::gauge::Gauge;
-use crate::outline::Outline;
+use crate::piece::cloth::{Hand, KindFrom, Loop, Swatches, Working};
+use crate::piece::gauge::Gauge;
+use crate::piece::outline::Outline;
 
 pub use ease::{EASE_STOPS, ease_stop};
 pub use picture::{PICTURE_WIDTH_MM, Picture};

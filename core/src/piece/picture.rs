@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
-use crate::outline::LARGEST_MM;
+use crate::piece::outline::LARGEST_MM;
 
 /// Least and greatest width of a picture, mm.
 pub const PICTURE_WIDTH_MM: (f64, f64) = (1.0, 4.0 * LARGEST_MM);

@@ -1,10 +1,10 @@
 //! The sizes of a piece, as they are saved. What comes of them is worked out in
-//! [`crate::sizes`].
+//! [`crate::project::sizes`].
 
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
-use crate::gauge::Gauge;
+use crate::piece::gauge::Gauge;
 
 /// A size of a piece: what it is called and what makes it that size.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

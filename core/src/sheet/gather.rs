@@ -6,16 +6,16 @@ use super::{
     Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, hook_size, level,
     sizes, special,
 };
-use crate::companion::instructions;
 use crate::error::Result;
-use crate::gauge::Gauge;
-use crate::pattern::write::Writer;
 use crate::picture::chart::SingleSymbol;
 use crate::piece::Piece;
+use crate::piece::gauge::Gauge;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
-use crate::sizes::{at_size, size_names};
-use crate::wording::Wording;
+use crate::project::companion::instructions;
+use crate::project::sizes::{at_size, size_names};
+use crate::words::wording::Wording;
+use crate::words::write::Writer;
 
 /// The sheet of every piece of `project`, charts with a cross for single crochet.
 ///

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::SizedPlan;
-use crate::cloth::Working;
-use crate::counts::Start;
+use crate::piece::cloth::Working;
+use crate::plan::counts::Start;
 use crate::project::Project;
 
 /// A level and why.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::SizedPlan;
 use super::hooks::hook_size;
 use super::length::{amount, yards};
-use crate::estimate::YARN_TOLERANCE;
+use crate::plan::estimate::YARN_TOLERANCE;
 use crate::project::{Project, Yarn};
 
 /// A yarn and how much of it.

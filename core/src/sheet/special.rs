@@ -5,11 +5,11 @@
 use serde::Serialize;
 
 use super::SizedPlan;
-use crate::cloth::{Kind, Loop, Working};
-use crate::counts::Start;
-use crate::pattern::StitchKind;
-use crate::pattern::write::Writer;
-use crate::placement::Stitch;
+use crate::piece::cloth::{Kind, Loop, Working};
+use crate::plan::counts::Start;
+use crate::plan::placement::Stitch;
+use crate::words::StitchKind;
+use crate::words::write::Writer;
 
 /// Something to know how to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use super::length::amount;
-use crate::pattern::write::Writer;
 use crate::plan::Plan;
 use crate::project::{Project, Yarn};
-use crate::wording::Wording;
+use crate::words::wording::Wording;
+use crate::words::write::Writer;
 
 /// One line of rounds.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

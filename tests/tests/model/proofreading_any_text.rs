@@ -3,7 +3,7 @@
 
 use plumpline_core::pattern::proofread::{proofread, summary};
 use plumpline_core::pattern::read::{Wish, read};
-use plumpline_core::pattern::shape::shape;
+use plumpline_core::project::shape::shape;
 use plumpline_core::{Firmness, Gauge};
 use plumpline_tests::corpus::clean;
 

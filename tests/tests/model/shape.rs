@@ -2,7 +2,7 @@
 
 use plumpline_core::pattern::course::courses;
 use plumpline_core::pattern::read::{Wish, read};
-use plumpline_core::pattern::shape::{project_of, shape};
+use plumpline_core::project::shape::{project_of, shape};
 use plumpline_core::{Firmness, Gauge, plan};
 use plumpline_tests::corpus::clean;
 

@@ -6,13 +6,13 @@ use super::rings::{Part, Ring};
 use super::symbols::{self, HEIGHT, INK, STROKE};
 use super::track::{Spot, Track};
 use super::{Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, SLOT_MM, Shown, Symbol};
-use crate::cloth::Kind;
-use crate::counts::Start;
 use crate::picture::Rgb;
 use crate::picture::drawing::{Drawing, Pen, width_of};
 use crate::picture::light::mixed;
-use crate::placement::Stitch;
+use crate::piece::cloth::Kind;
 use crate::plan::Plan;
+use crate::plan::counts::Start;
+use crate::plan::placement::Stitch;
 
 /// From one ring to the next, mm.
 const PITCH: f32 = 3.2;

@@ -24,10 +24,10 @@ mod track;
 
 use super::Rgb;
 use super::drawing::Drawing;
-use crate::cloth::{Hand, Kind, Loop};
 use crate::piece::Piece;
-use crate::placement::Stitch;
+use crate::piece::cloth::{Hand, Kind, Loop};
 use crate::plan::Plan;
+use crate::plan::placement::Stitch;
 pub use page::chart_page;
 
 /// Least room of a stitch along its round, mm, on a chart at its own size.
@@ -245,14 +245,14 @@ fn key(
             key.push(KeyEntry { drawing, text: text.into() });
         }
     }
-    let joined = matches!(piece.working, crate::cloth::Working::Joined { .. });
-    if joined || plan.start != crate::counts::Start::Ring {
+    let joined = matches!(piece.working, crate::piece::cloth::Working::Joined { .. });
+    if joined || plan.start != crate::plan::counts::Start::Ring {
         key.push(KeyEntry { drawing: symbols::sample_chain(), text: "ch".into() });
     }
-    if joined || matches!(plan.start, crate::counts::Start::Chain(_)) {
+    if joined || matches!(plan.start, crate::plan::counts::Start::Chain(_)) {
         key.push(KeyEntry { drawing: symbols::sample_slip(), text: "sl st, joining".into() });
     }
-    if plan.start == crate::counts::Start::Ring {
+    if plan.start == crate::plan::counts::Start::Ring {
         key.push(KeyEntry { drawing: symbols::sample_ring(), text: "magic ring".into() });
     }
     key

@@ -1,9 +1,9 @@
 //! Rings: the rounds of a plan as a chart shows them, and how they are shared out.
 
-use crate::cloth::{Kind, Loop, Working};
 use crate::piece::Piece;
-use crate::placement::{Placement, Stitch, gcd};
+use crate::piece::cloth::{Kind, Loop, Working};
 use crate::plan::Plan;
+use crate::plan::placement::{Placement, Stitch, gcd};
 
 /// Most rings of one chart.
 const MOST_RINGS: usize = 22;

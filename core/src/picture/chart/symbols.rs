@@ -1,10 +1,10 @@
 //! The trade's symbols as strokes.
 
 use super::SingleSymbol;
-use crate::cloth::{Kind, Loop};
 use crate::picture::Rgb;
 use crate::picture::drawing::{Drawing, Pen};
-use crate::placement::Stitch;
+use crate::piece::cloth::{Kind, Loop};
+use crate::plan::placement::Stitch;
 
 /// Ink of charts.
 pub(super) const INK: Rgb = [38, 36, 33];

@@ -1,0 +1,250 @@
+//! The misfit near a settled shape as a quadratic form in whole stitches.
+//!
+//! A stitch more in round k moves the nodes by ∂x/∂N_k = −H⁻¹ ∂g/∂N_k, and the distance of
+//! node j to the outline by that movement along the outline's normal. H⁻¹ is symmetric, so
+//! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
+//! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
+
+use std::ops::Range;
+
+use super::form::{Form, add_scaled};
+use super::misfit::Misfit;
+use crate::piece::outline::Rz;
+use crate::plan::forecast::settle::Settled;
+use crate::plan::forecast::{Energy, Skin};
+
+/// Nodes looked at within the length over which a stitch is felt.
+const NODES_A_LENGTH: f64 = 4.0;
+
+/// The change of the gradient by one stitch more in a round: entries from `first` on.
+struct Pull {
+    first: usize,
+    entries: [f64; 6],
+}
+
+/// What stitches added do to the misfit, and to the unknowns.
+pub(super) struct Model<'a> {
+    settled: &'a Settled,
+    pulls: Vec<Pull>,
+    /// By sampled node, what a stitch more in each round adds to its distance; scaled so
+    /// that squares sum to the mean square misfit in stitches.
+    gains: Vec<Vec<f64>>,
+    /// Distance of each sampled node, in the same scale.
+    off: Vec<f64>,
+}
+
+impl<'a> Model<'a> {
+    /// The model at `settled`, the minimum of `energy` for `skin`, whose distance to the
+    /// outline is `misfit`; `widths` are the stitch widths of the rounds and `width` that of
+    /// the swatch, mm, and `felt_mm` the length over which a stitch is felt.
+    pub(super) fn new(
+        energy: &Energy<'_>,
+        skin: &Skin,
+        settled: &'a Settled,
+        misfit: &Misfit,
+        widths: &[f64],
+        width: f64,
+        felt_mm: f64,
+    ) -> Self {
+        let rounds = skin.rounds();
+        let movable = rounds - 1; // The last round is gathered or held.
+        let pulls: Vec<Pull> = (1..=movable)
+            .map(|k| {
+                let (first, mut entries) = energy.gradient_by_around(k, &settled.x);
+                entries.iter_mut().for_each(|e| *e *= widths[k - 1]);
+                Pull { first, entries }
+            })
+            .collect();
+        let stride = (felt_mm / (NODES_A_LENGTH * skin.height_mm[0])).max(1.0) as usize;
+        let nodes = sampled(rounds, stride);
+        let share = shares(&misfit.share, &nodes);
+        let mut gains = gains(&nodes, misfit, settled, &pulls);
+        // At every count the piece lies at its best place along the axis.
+        let normal = |row: usize| misfit.normal[nodes[row]];
+        let weight: f64 = (0..nodes.len()).map(|i| share[i] * normal(i).z * normal(i).z).sum();
+        let mut lift = vec![0.0; movable];
+        for (i, row) in gains.iter().enumerate() {
+            add_scaled(&mut lift, row, share[i] * normal(i).z / weight.max(1e-12));
+        }
+        let mut off = Vec::with_capacity(nodes.len());
+        for (i, row) in gains.iter_mut().enumerate() {
+            add_scaled(row, &lift, -normal(i).z);
+            let scale = share[i].sqrt() / width;
+            row.iter_mut().for_each(|g| *g *= scale);
+            off.push(misfit.off[nodes[i]] * scale);
+        }
+        Self { settled, pulls, gains, off }
+    }
+
+    /// Ties each round to its mirror, as `mirror` gives it by number: a stitch in one is a
+    /// stitch in both.
+    pub(super) fn fold(&mut self, free: usize, mirror: impl Fn(usize) -> Option<usize>) {
+        for row in &mut self.gains {
+            for i in 0..free {
+                row[i] += mirror(i + 1).map_or(0.0, |m| row[m - 1]);
+            }
+            row.truncate(free);
+        }
+    }
+
+    /// The mean square misfit by stitches added to the rounds of `window`, the others as
+    /// they stand.
+    pub(super) fn form(&self, window: Range<usize>) -> Form {
+        let mut form = Form::new(window.len());
+        for (row, &off) in self.gains.iter().zip(&self.off) {
+            form.add_square(&row[window.clone()], off);
+        }
+        form
+    }
+
+    /// Puts `added` stitches into the rounds of `window`.
+    pub(super) fn add(&mut self, window: Range<usize>, added: &[f64]) {
+        for (row, off) in self.gains.iter().zip(&mut self.off) {
+            *off += row[window.clone()].iter().zip(added).map(|(g, d)| g * d).sum::<f64>();
+        }
+    }
+
+    /// Where the unknowns go, to first order, when `added` stitches are put into each round.
+    pub(super) fn moved(&self, added: impl Iterator<Item = f64>) -> Vec<f64> {
+        let mut step = vec![0.0; self.settled.x.len()];
+        for (pull, stitches) in self.pulls.iter().zip(added) {
+            for (s, e) in step[pull.first..].iter_mut().zip(&pull.entries) {
+                *s -= stitches * e;
+            }
+        }
+        self.settled.factor.solve(&mut step);
+        let mut moved: Vec<f64> =
+            step.iter().zip(&self.settled.x).map(|(s, x)| x + s).collect();
+        // A bold step must not turn a ring inside out.
+        for (node, old) in moved.chunks_exact_mut(2).zip(self.settled.x.chunks_exact(2)) {
+            node[0] = node[0].max(0.2 * old[0]);
+        }
+        moved
+    }
+}
+
+/// Right-hand sides solved side by side.
+const LANES: usize = 4;
+
+/// Distance outwards gained by each sampled node per stitch in each round, mm.
+fn gains(nodes: &[usize], misfit: &Misfit, settled: &Settled, pulls: &[Pull]) -> Vec<Vec<f64>> {
+    let mut gains = vec![vec![0.0; pulls.len()]; nodes.len()];
+    let mut answer = vec![[0.0; LANES]; settled.x.len()];
+    for (group, rows) in nodes.chunks(LANES).zip(gains.chunks_mut(LANES)) {
+        answer.fill([0.0; LANES]);
+        // The start stays where it is.
+        let moving = || group.iter().enumerate().filter(|&(_, &j)| j > 0);
+        for (lane, &j) in moving() {
+            let Rz { r, z } = misfit.normal[j];
+            answer[2 * j - 2][lane] = r;
+            answer[2 * j - 1][lane] = z;
+        }
+        let first = moving().map(|(_, &j)| 2 * j - 2).next().unwrap_or(0);
+        settled.factor.solve_lanes(first, &mut answer);
+        for (k, pull) in pulls.iter().enumerate() {
+            let mut felt = [0.0; LANES];
+            for (a, e) in answer[pull.first..].iter().zip(&pull.entries) {
+                for (f, a) in felt.iter_mut().zip(a) {
+                    *f -= a * e;
+                }
+            }
+            for (row, f) in rows.iter_mut().zip(felt) {
+                row[k] = f;
+            }
+        }
+    }
+    gains
+}
+
+/// Every `stride`-th node from 0 to `last`, both ends included.
+fn sampled(last: usize, stride: usize) -> Vec<usize> {
+    let mut nodes: Vec<usize> = (0..last).step_by(stride).collect();
+    nodes.push(last);
+    nodes
+}
+
+/// The share of the meridian each sampled node stands for: every node's own share goes to
+/// the sampled nodes either side of it, the nearer the more.
+fn shares(all: &[f64], nodes: &[usize]) -> Vec<f64> {
+    let mut share = vec![0.0; nodes.len()];
+    for (i, pair) in nodes.windows(2).enumerate() {
+        let gap = (pair[1] - pair[0]) as f64;
+        for (step, own) in all[pair[0]..pair[1]].iter().enumerate() {
+            let along = step as f64 / gap;
+            share[i] += (1.0 - along) * own;
+            share[i + 1] += along * own;
+        }
+    }
+    share[nodes.len() - 1] += all[all.len() - 1];
+    share
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::forecast::{Cloth, Finish, settle};
+
+    /// A ball of real, not whole, stitches at hoop strain 0.08: every ring and band is in
+    /// tension by far more than 1e-3, so the kink of φ at zero is nowhere near.
+    fn ball() -> (Skin, f64) {
+        let (radius, rounds, strain) = (40.0, 28, 0.08);
+        let rest = radius / (1.0 + strain);
+        let height = std::f64::consts::PI * rest / f64::from(rounds);
+        let around = |k: i32| {
+            let turn = std::f64::consts::PI * f64::from(k) / f64::from(rounds);
+            std::f64::consts::TAU * rest * turn.sin().max(0.01)
+        };
+        let skin = Skin::new(
+            0.0,
+            (1..=rounds).map(around).collect(),
+            vec![height; rounds as usize],
+            Finish::Drawn,
+            Cloth::default(),
+        );
+        (skin, crate::plan::forecast::pressure_for_outline(strain, radius))
+    }
+
+    fn settled(skin: &Skin, pressure: f64) -> Settled {
+        let energy = Energy::new(skin, pressure);
+        settle(&energy, &energy.flatten(&skin.slack_shape()), 1e-11)
+    }
+
+    #[test]
+    fn sensitivities_match_central_differences() {
+        let (skin, pressure) = ball();
+        let width = 4.6;
+        let at = settled(&skin, pressure);
+        let rounds = skin.rounds();
+        let misfit = Misfit::level(rounds + 1);
+        let widths = vec![width; rounds];
+        let energy = Energy::new(&skin, pressure);
+        let model = Model::new(&energy, &skin, &at, &misfit, &widths, width, 1.0);
+        for k in [1, 2, 5, 14, 20, 26, 27] {
+            let moved = model.moved((1..rounds).map(|j| f64::from(u8::from(j == k))));
+            let stretched = |stitches: f64| {
+                let mut skin = skin.clone();
+                skin.around_mm[k - 1] += stitches * width;
+                settled(&skin, pressure).x
+            };
+            let h = 1e-4;
+            let (more, fewer) = (stretched(h), stretched(-h));
+            let largest =
+                moved.iter().zip(&at.x).map(|(m, x)| (m - x).abs()).fold(0.0, f64::max);
+            for i in 0..at.x.len() {
+                let slope = (more[i] - fewer[i]) / (2.0 * h);
+                let off = (moved[i] - at.x[i] - slope).abs();
+                assert!(off <= 1e-5 * largest, "round {k}, unknown {i}: off by {off:e}");
+            }
+        }
+    }
+
+    #[test]
+    fn sampled_nodes_share_the_whole_meridian() {
+        let all = vec![0.125; 8];
+        for stride in 1..9 {
+            let nodes = sampled(7, stride);
+            let share = shares(&all, &nodes);
+            assert!((share.iter().sum::<f64>() - 1.0).abs() < 1e-12, "stride {stride}");
+        }
+    }
+}

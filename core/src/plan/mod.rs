@@ -1,0 +1,298 @@
+//! `plan`: everything that follows from one piece, computed in one pass and never saved.
+
+pub mod bend;
+pub mod counts;
+pub mod ease;
+pub mod estimate;
+pub mod forecast;
+pub mod placement;
+pub mod skin;
+pub mod warning;
+
+use crate::error::{Error, Result};
+use crate::piece::cloth::Kind;
+use crate::piece::outline::{Profile, Rz};
+use crate::piece::{MOST_ROUNDS, Piece, Spread};
+use crate::plan::bend::{Bend, bends};
+use crate::plan::counts::{Chosen, Start};
+use crate::plan::estimate::{Estimate, Worked, estimate};
+use crate::plan::forecast::fit::{Fit, Trail, node_offsets};
+use crate::plan::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
+use crate::plan::placement::{Placement, Placer, place_oval};
+use crate::plan::skin::RestSkin;
+use crate::plan::warning::{Misfit, Warning};
+use crate::words::from_plan::round_work;
+use crate::words::wording::{Manner, Worded, Wording, stuff_after, word};
+use crate::words::write::{Below, Writer};
+
+/// Intervals in which the outline is sampled by arc length.
+const OUTLINE_INTERVALS: usize = 400;
+
+/// One round as it is worked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Round {
+    /// Stitches at its end.
+    pub count: u32,
+    /// Where its increases and decreases fall.
+    pub placement: Placement,
+    /// Yarn it is worked in, an index into the project's yarns.
+    pub yarn: usize,
+    /// Kind of stitch it is worked in.
+    pub kind: Kind,
+    /// What to work, in words.
+    pub text: String,
+}
+
+/// What follows from a piece: rounds, forecast, words, estimates. Derived, never saved.
+#[derive(Debug, Clone)]
+pub struct Plan {
+    /// Stitch width and round height of the gauge, mm.
+    pub stitch_mm: (f64, f64),
+    /// The wanted profile, evenly spaced by arc length, its start at z = 0 of its own knots.
+    pub outline: Vec<Rz>,
+    /// How the piece begins.
+    pub start: Start,
+    /// Foundation chain at an open start.
+    pub chain: Option<u32>,
+    /// The rounds in working order; round `k` is at index `k − 1`.
+    pub rounds: Vec<Round>,
+    /// Stitches the cloth would have if stitches could be split, per round.
+    pub ideal: Vec<f64>,
+    /// The stuffed profile: one node per round edge, M + 1 in all, z = 0 at the start.
+    pub forecast: Vec<Rz>,
+    /// What to add to the forecast's z to lay it on the outline, mm.
+    pub shift_mm: f64,
+    /// Signed distance of each forecast node to the outline, mm; positive outside.
+    pub offsets_mm: Vec<f64>,
+    /// Height and greatest width of the forecast, mm. An oval's width is along its straight
+    /// sides.
+    pub size_mm: (f64, f64),
+    /// Depth across the straight sides of an oval, mm; `None` for a round body.
+    pub depth_mm: Option<f64>,
+    /// Distance between forecast and outline.
+    pub fit: Option<Fit>,
+    /// Places where forecast and outline part by more than half a stitch.
+    pub misfits: Vec<Misfit>,
+    /// The written rounds.
+    pub wording: Wording,
+    /// Yarn, stuffing and time.
+    pub estimate: Estimate,
+    /// What each round does to the curvature.
+    pub bends: Vec<Bend>,
+    /// Stitches a round gains where the cloth lies flat, 2πh/w.
+    pub flat_increase: f64,
+    /// What the maker should know before working it.
+    pub warnings: Vec<Warning>,
+    /// Forecasts solved to find the counts.
+    pub forecasts: usize,
+}
+
+impl Plan {
+    /// Stitch counts, round by round.
+    pub fn counts(&self) -> Vec<u32> {
+        self.rounds.iter().map(|round| round.count).collect()
+    }
+
+    /// Share of the rounds that are plain or a single repeat, 0 to 1.
+    pub fn simple_share(&self) -> f64 {
+        let simple = self.rounds.iter().filter(|r| r.placement.is_single_repeat()).count();
+        simple as f64 / self.rounds.len() as f64
+    }
+
+    /// The wording of the same rounds by any writer; `piece` is the one that was planned.
+    pub fn worded_by(&self, piece: &Piece, writer: &Writer<'_>) -> Wording {
+        let mut below = Below { count: self.start.joined(), ..Below::default() };
+        let worded = (1..)
+            .zip(&self.rounds)
+            .map(|(number, round)| {
+                let (kind, count) = (round.kind.into(), round.count);
+                let only = piece.loops.get(&number).copied();
+                let work = round_work(self.start, number, &round.placement, kind, only);
+                let text = writer.text(&work, below);
+                below = Below { kind: Some(kind), count: Some(count) };
+                Worded { text, count, yarn: round.yarn }
+            })
+            .collect();
+        word(worded, manner(piece, self.start), self.wording.stuff_after, writer)
+    }
+
+    /// This plan in other words: its rounds and lines as `writer` writes them.
+    #[must_use]
+    pub fn in_words_of(mut self, piece: &Piece, writer: &Writer<'_>) -> Self {
+        self.wording = self.worded_by(piece, writer);
+        for (number, round) in (1..).zip(&mut self.rounds) {
+            if let Some(line) = self.wording.line_of(number) {
+                line.text.clone_into(&mut round.text);
+            }
+        }
+        self
+    }
+
+    /// Lines of the pattern that differ from one another.
+    pub fn distinct_lines(&self) -> usize {
+        let texts: std::collections::BTreeSet<&str> =
+            self.wording.lines.iter().map(|line| line.text.as_str()).collect();
+        texts.len()
+    }
+}
+
+/// Plans `piece`: whole stitches for every round, the shape they stuff into, their words
+/// and what they need. Pure and deterministic: the same piece gives the same plan.
+///
+/// Warnings come with the plan: rules that gave way, places cloth cannot hold.
+///
+/// # Errors
+/// For a piece that [`Piece::validate`] refuses, or one of fewer than two or more than
+/// [`MOST_ROUNDS`] rounds at its gauge.
+pub fn plan(piece: &Piece) -> Result<Plan> {
+    piece.validate()?;
+    let (profile, rest) = skin(piece);
+    check_size(piece, &rest)?;
+    let chosen = counts::choose(piece, &profile, &rest);
+    Ok(describe(piece, &profile, &rest, chosen))
+}
+
+/// The wanted profile of `piece` and the unstuffed skin that stuffs into it.
+pub(crate) fn skin(piece: &Piece) -> (Profile, RestSkin) {
+    let profile = piece.outline.profile(OUTLINE_INTERVALS);
+    let cloth = Cloth { along: piece.stiffness_along, ..Cloth::default() };
+    let rest = RestSkin::of_oval(&profile, piece.firmness.0, &cloth, piece.straight_mm);
+    (profile, rest)
+}
+
+/// Whether [`plan`] would take `piece`, without planning it.
+///
+/// # Errors
+/// As [`plan`].
+pub(crate) fn plannable(piece: &Piece) -> Result<()> {
+    piece.validate()?;
+    check_size(piece, &skin(piece).1)
+}
+
+/// Rounds that the rest length of `piece` comes to, to the nearest; a plan takes this many
+/// or one either side.
+pub(crate) fn rounds_of(piece: &Piece) -> u32 {
+    piece.rounds_in(skin(piece).1.length_mm(), MOST_ROUNDS).round() as u32
+}
+
+fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
+    let rounds = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
+    if rounds < 1.5 {
+        return Err(Error::new(
+            "outline",
+            "it is less than two rounds long at this gauge",
+            "make it larger or use finer yarn",
+        ));
+    }
+    if rounds > MOST_ROUNDS as f64 - 1.0 {
+        return Err(Error::new(
+            "outline",
+            format!("it takes {rounds:.0} rounds at this gauge"),
+            format!("make it smaller; {MOST_ROUNDS} rounds is the most"),
+        ));
+    }
+    Ok(())
+}
+
+/// Everything that is read off the chosen counts and their forecast.
+fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -> Plan {
+    let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let rounds = place_rounds(piece, &chosen);
+    let outline = profile.places();
+    let forecast = chosen.settled.nodes.clone();
+    let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
+    let misfits = warning::misfits(&offsets_mm, width);
+    let worded = rounds
+        .iter()
+        .map(|r| Worded { text: r.text.clone(), count: r.count, yarn: r.yarn })
+        .collect();
+    let stuff_after = stuff_after(&chosen.counts, width);
+    let wording = word(worded, manner(piece, chosen.start), stuff_after, &Writer::bench());
+    let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
+    let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
+    let stitch_mm = (width, height);
+    let estimate = needs(piece, &rounds, volume / 1000.0);
+    let flat_increase = piece.gauge.flat_increase();
+    let chain = chosen.start.joined();
+    let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
+    let (tall, wide) = size_mm(&forecast);
+    let warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
+    Plan {
+        stitch_mm,
+        outline,
+        start: chosen.start,
+        chain,
+        rounds,
+        ideal: chosen.ideal,
+        size_mm: (tall, wide + straight),
+        depth_mm: (straight > 0.0).then_some(wide),
+        forecast,
+        shift_mm: chosen.fit.shift_mm,
+        offsets_mm,
+        fit: Some(chosen.fit),
+        misfits,
+        wording,
+        estimate,
+        bends,
+        flat_increase,
+        warnings,
+        forecasts: chosen.forecasts,
+    }
+}
+
+fn manner(piece: &Piece, start: Start) -> Manner {
+    Manner {
+        start,
+        drawn: piece.outline.finishes_closed(),
+        working: piece.working,
+        hand: piece.hand,
+        kind: piece.kind_of_round(1),
+    }
+}
+
+fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
+    let writer = Writer::bench();
+    let mut words_below = Below { count: chosen.start.joined(), ..Below::default() };
+    let mut placer = Placer::new(piece.spread, piece.drift());
+    let mut below = chosen.start.joined();
+    let mut turned = false;
+    (1..)
+        .zip(&chosen.counts)
+        .map(|(number, &count)| {
+            let placement = match (below, chosen.start.side()) {
+                (Some(below), Some(side)) => {
+                    turned ^= below != count && piece.spread == Spread::Turned;
+                    place_oval(below, count, side, turned)
+                }
+                (Some(below), None) => placer.place(below, count),
+                (None, _) => Placement::plain(count), // Into the ring or along the chain.
+            };
+            below = Some(count);
+            let kind = piece.kind_of_round(number);
+            let only = piece.loops.get(&number).copied();
+            let work = round_work(chosen.start, number, &placement, kind.into(), only);
+            let text = writer.text(&work, words_below);
+            words_below = Below { kind: Some(kind.into()), count: Some(count) };
+            Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
+        })
+        .collect()
+}
+
+/// What these rounds of `piece` need if they hold `volume_ml`.
+pub(crate) fn needs(piece: &Piece, rounds: &[Round], volume_ml: f64) -> Estimate {
+    let stitch_mm = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let worked = worked(piece, rounds);
+    estimate(worked, stitch_mm, volume_ml, piece.firmness, &piece.habits)
+}
+
+fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Worked> + 'a {
+    (1..).zip(rounds).map(|(number, round)| {
+        let (width, height) = piece.cloth_of_round(number);
+        Worked {
+            count: round.count,
+            yarn: round.yarn,
+            stitch_mm2: width * height,
+            joining: piece.working.joining(round.kind),
+        }
+    })
+}

@@ -1,0 +1,217 @@
+//! The project: what a person saves. Pieces, the yarns they share, and who made them.
+
+pub mod another_yarn;
+pub mod calibrate;
+pub mod companion;
+pub mod file;
+pub mod making;
+pub(crate) mod seam;
+pub mod shape;
+pub mod sizes;
+
+use serde::{Deserialize, Serialize};
+
+use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
+use crate::piece::Piece;
+use crate::project::making::progress::Making;
+use crate::project::seam::Seam;
+use crate::words::lexicon;
+use crate::words::write::{HouseStyle, Writer, style};
+
+/// The version of project files this program writes, and the newest it reads.
+pub const FORMAT_VERSION: u32 = 1;
+
+/// A yarn of the project.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Yarn {
+    /// The maker's name for it.
+    pub name: String,
+    /// Its colour, sRGB.
+    pub colour: [u8; 3],
+    /// Length of 100 g, m.
+    pub metres_per_100g: f64,
+    /// What a ball of it holds, g, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ball_grams: Option<f64>,
+}
+
+impl Yarn {
+    /// Mass of `metres` of this yarn, g.
+    pub fn grams(&self, metres: f64) -> f64 {
+        metres * 100.0 / self.metres_per_100g
+    }
+
+    /// The letter that stands for the yarn wherever colour alone must not: A, B, C …, then
+    /// A2, B2 …
+    pub fn letter(index: usize) -> String {
+        let letter = char::from(b'A' + (index % 26) as u8);
+        if index < 26 { letter.to_string() } else { format!("{letter}{}", index / 26 + 1) }
+    }
+
+    /// A yarn in one of the three house colours, chosen by its place in the list.
+    pub fn plain(index: usize) -> Self {
+        const COLOURS: [(&str, [u8; 3]); 3] = [
+            ("Madder", [0xB8, 0x56, 0x40]),
+            ("Oat", [0xE6, 0xD2, 0xA6]),
+            ("Lagoon", [0x3E, 0x7D, 0x8A]),
+        ];
+        let (name, colour) = COLOURS[index % COLOURS.len()];
+        Self { name: name.into(), colour, metres_per_100g: 240.0, ball_grams: None }
+    }
+}
+
+/// The words a project is written in: a lexicon and a house style, by code and name.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WordingChoice {
+    /// Code of the lexicon: `en-us`, `en-uk`, `de`, `fr`, `es`.
+    pub lexicon: String,
+    /// Name of the house style.
+    pub style: String,
+}
+
+impl Default for WordingChoice {
+    /// The studio's own words.
+    fn default() -> Self {
+        let writer = Writer::bench();
+        Self { lexicon: writer.lexicon().code.clone(), style: writer.style().name.clone() }
+    }
+}
+
+impl WordingChoice {
+    /// A writer of this choice.
+    ///
+    /// # Errors
+    /// Where there is no such lexicon or style; lists those there are.
+    pub fn writer(&self) -> Result<Writer<'static>> {
+        let known = |names: Vec<&str>| format!("choose one of {}", names.join(", "));
+        let lexicon = lexicon::by_code(&self.lexicon).ok_or_else(|| {
+            let codes = lexicon::all().iter().map(|l| l.code.as_str()).collect();
+            let what = format!("there are no words called “{}”", self.lexicon);
+            Error::new("wording, lexicon", what, known(codes))
+        })?;
+        let style = HouseStyle::by_name(&self.style).ok_or_else(|| {
+            let names = style::all().iter().map(|s| s.name.as_str()).collect();
+            let what = format!("there is no house style called “{}”", self.style);
+            Error::new("wording, style", what, known(names))
+        })?;
+        Ok(Writer::new(style, lexicon))
+    }
+}
+
+/// Everything that is saved in one file. Nothing derived is in it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Project {
+    /// What the project is called.
+    pub title: String,
+    /// Who designed it; printed on the sheet when not empty.
+    #[serde(default)]
+    pub designer: String,
+    /// Free notes; printed on the sheet when not empty.
+    #[serde(default)]
+    pub notes: String,
+    /// Under which terms the sheet may be used, in one line; printed when not empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub licence: String,
+    /// How the pieces are put together; printed on the sheet when not empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub assembly: String,
+    /// The words the pattern is written in.
+    #[serde(default)]
+    pub wording: WordingChoice,
+    /// The yarns, in the order of their letters; at least one.
+    pub yarns: Vec<Yarn>,
+    /// The pieces; at least one.
+    pub pieces: Vec<Piece>,
+    /// How far the making of them is.
+    #[serde(default, skip_serializing_if = "Making::is_empty")]
+    pub making: Making,
+    /// Where pieces meet.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub seams: Vec<Seam>,
+}
+
+impl Project {
+    /// A project of one piece in one plain yarn, named after the piece.
+    pub fn of_piece(piece: Piece) -> Self {
+        Self {
+            title: piece.name.clone(),
+            designer: String::new(),
+            notes: String::new(),
+            licence: String::new(),
+            assembly: String::new(),
+            wording: WordingChoice::default(),
+            yarns: vec![Yarn::plain(0)],
+            pieces: vec![piece],
+            making: Making::default(),
+            seams: Vec::new(),
+        }
+    }
+
+    /// Refuses a project that cannot be planned.
+    ///
+    /// # Errors
+    /// Names the first field at fault, from the outside in, and the mend.
+    pub fn validate(&self) -> Result<()> {
+        self.no_text_without_end()?;
+        self.wording.writer()?;
+        if self.yarns.is_empty() || self.yarns.len() > 260 {
+            return Err(Error::new(
+                "yarns",
+                format!("{} yarns", self.yarns.len()),
+                "list 1 to 260",
+            ));
+        }
+        if self.pieces.is_empty() || self.pieces.len() > 200 {
+            return Err(Error::new(
+                "pieces",
+                format!("{} pieces", self.pieces.len()),
+                "list 1 to 200",
+            ));
+        }
+        for (i, yarn) in self.yarns.iter().enumerate() {
+            let place = format!("yarn {}, metres_per_100g", Yarn::letter(i));
+            within(&place, yarn.metres_per_100g, 1.0, 20_000.0, "m")?;
+            if let Some(grams) = yarn.ball_grams {
+                let place = format!("yarn {}, ball_grams", Yarn::letter(i));
+                within(&place, grams, 1.0, 5000.0, "g")?;
+            }
+        }
+        for piece in &self.pieces {
+            let name = format!("piece “{}”", piece.name);
+            piece.validate().map_err(|e| e.within(&name))?;
+            if let Some(band) = piece.bands.iter().find(|b| b.yarn >= self.yarns.len()) {
+                return Err(Error::new(
+                    format!("{name}, bands, round {}", band.from_round),
+                    format!("there is no yarn {}", band.yarn),
+                    format!("the last yarn is {}", self.yarns.len() - 1),
+                ));
+            }
+        }
+        self.making.validate(&self.pieces)?;
+        seam::validate(&self.pieces, &self.seams)
+    }
+
+    /// Refuses names and texts that nobody types: what lays them out takes its time over each
+    /// character, and every error quotes them.
+    fn no_text_without_end(&self) -> Result<()> {
+        no_longer("title", &self.title, LONGEST_NAME)?;
+        no_longer("designer", &self.designer, LONGEST_NAME)?;
+        no_longer("licence", &self.licence, LONGEST_TEXT)?;
+        no_longer("notes", &self.notes, LONGEST_TEXT)?;
+        no_longer("assembly", &self.assembly, LONGEST_TEXT)?;
+        for (i, yarn) in self.yarns.iter().enumerate() {
+            let place = format!("yarn {}, name", Yarn::letter(i));
+            no_longer(&place, &yarn.name, LONGEST_NAME)?;
+        }
+        for (i, piece) in self.pieces.iter().enumerate() {
+            no_longer(&format!("piece {}, name", i + 1), &piece.name, LONGEST_NAME)?;
+            for size in &piece.sizes {
+                no_longer(&format!("piece {}, sizes", i + 1), &size.name, LONGEST_NAME)?;
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,149 @@
+//! From a plan to the tree of its written pattern.
+
+use super::tree::{Decrease, Line, Op, Pattern, Placed, Rounds, StitchKind, Times};
+use crate::piece::Piece;
+use crate::piece::cloth::{Kind, Loop, Working};
+use crate::plan::Plan;
+use crate::plan::counts::Start;
+use crate::plan::placement::{Placement, Run, Stitch};
+use crate::project::Yarn;
+
+impl From<Kind> for StitchKind {
+    fn from(kind: Kind) -> Self {
+        match kind {
+            Kind::Single => Self::Single,
+            Kind::HalfDouble => Self::HalfDouble,
+            Kind::Double => Self::Double,
+        }
+    }
+}
+
+/// The whole written pattern of `piece`, planned as `plan`: the foundation chain, the rounds
+/// with changes of yarn and the stuffing between them, and fastening off.
+pub fn pattern(piece: &Piece, plan: &Plan) -> Pattern {
+    let mut lines = Vec::new();
+    let mut put = |line| lines.push(Placed::unread(line));
+    let doing = |ops: Vec<Op>| Line::Do(ops.into_iter().map(Placed::unread).collect());
+    match plan.start {
+        Start::Ring => {}
+        Start::Chain(n) => put(doing(vec![Op::Chain(n), Op::Join])),
+        Start::Oval(n) => put(doing(vec![Op::Chain(n + 1)])),
+    }
+    let mut yarn = plan.rounds.first().map_or(0, |round| round.yarn);
+    for (number, round) in (1..).zip(&plan.rounds) {
+        if round.yarn != yarn {
+            yarn = round.yarn;
+            put(doing(vec![Op::Colour(Yarn::letter(yarn))]));
+        }
+        let only = piece.loops.get(&number).copied();
+        let mut work =
+            round_work(plan.start, number, &round.placement, round.kind.into(), only);
+        if matches!(piece.working, Working::Joined { .. }) {
+            if !(number == 1 && plan.start == Start::Ring) {
+                work.insert(0, Placed::unread(Op::Chain(round.kind.turning_chain())));
+            }
+            work.push(Placed::unread(Op::Join));
+        }
+        let stated = Some(Placed::unread(round.count));
+        put(Line::Rounds(Rounds { first: number, last: number, work, stated }));
+        if plan.wording.stuff_after == Some(number) {
+            put(doing(vec![Op::Stuff]));
+        }
+    }
+    put(doing(vec![Op::FastenOff]));
+    Pattern { lines }
+}
+
+/// What is worked in round `number` of a piece that begins with `start`. The first round goes
+/// into the ring or along the chain, whatever loop the others are worked in.
+pub fn round_work(
+    start: Start,
+    number: u32,
+    placement: &Placement,
+    kind: StitchKind,
+    only: Option<Loop>,
+) -> Vec<Placed<Op>> {
+    match (number, start) {
+        (1, Start::Ring) => {
+            vec![Placed::unread(Op::Ring { kind, count: placement.produced() })]
+        }
+        (1, Start::Oval(chain)) => along_chain(chain, placement.produced(), kind),
+        _ => work(placement, kind, only),
+    }
+}
+
+/// The first round of an oval, along both sides of a chain of `chain` and one more.
+fn along_chain(chain: u32, count: u32, kind: StitchKind) -> Vec<Placed<Op>> {
+    let side = chain.saturating_sub(2);
+    let end = count.saturating_sub(2 * side) / 2;
+    let along = Op::Each { kind, count: side };
+    let first = Op::IntoChain { kind, count: end, nth: 2 };
+    let last = Op::IntoChain { kind, count: end, nth: 0 };
+    let ops = match side {
+        0 => vec![first, last],
+        _ => vec![first, along.clone(), last, Op::OtherSide, along],
+    };
+    ops.into_iter().map(Placed::unread).collect()
+}
+
+/// What is worked in one round, into both loops or one.
+pub fn work(placement: &Placement, kind: StitchKind, only: Option<Loop>) -> Vec<Placed<Op>> {
+    let group = |body, times| vec![Placed::unread(Op::Group { body, times })];
+    let body = match placement.motif.as_slice() {
+        [Run { shaping: Stitch::Plain, .. }] => {
+            group(vec![Placed::unread(Op::Each { kind, count: 1 })], Times::Around)
+        }
+        motif => match (motif_work(motif, kind), placement.repeats) {
+            (once, 1) => once,
+            (once, k) => group(once, Times::In(k)),
+        },
+    };
+    match only {
+        Some(only) => vec![Placed::unread(Op::Only { only, body })],
+        None => body,
+    }
+}
+
+/// One pass of a motif. Plain stitches that meet are counted together, and what is worked
+/// three times or more in a row is one group.
+fn motif_work(motif: &[Run], kind: StitchKind) -> Vec<Placed<Op>> {
+    // Each part: plain stitches, then a shaping stitch, so many times in a row.
+    let mut parts: Vec<(u32, Stitch, u32)> = Vec::with_capacity(motif.len());
+    let mut carried = 0;
+    for run in motif {
+        let again = run.before + run.after;
+        for (plain, times) in [(carried + run.before, 1), (again, run.times - 1)] {
+            match parts.last_mut() {
+                _ if times == 0 => {}
+                Some((p, s, n)) if (*p, *s) == (plain, run.shaping) => *n += times,
+                _ => parts.push((plain, run.shaping, times)),
+            }
+        }
+        carried = run.after;
+    }
+    let each = |count| Placed::unread(Op::Each { kind, count });
+    let mut ops = Vec::with_capacity(2 * parts.len() + 1);
+    for (plain, shaping, times) in parts {
+        let once = (plain > 0).then(|| each(plain)).into_iter().chain([shaped(shaping, kind)]);
+        match times {
+            1..=2 => ops.extend((0..times).flat_map(|_| once.clone())),
+            n => {
+                let group = Op::Group { body: once.collect(), times: Times::In(n) };
+                ops.push(Placed::unread(group));
+            }
+        }
+    }
+    if carried > 0 {
+        ops.push(each(carried));
+    }
+    ops
+}
+
+/// A shaping stitch of a placement.
+fn shaped(shaping: Stitch, kind: StitchKind) -> Placed<Op> {
+    Placed::unread(match shaping {
+        Stitch::Plain => Op::Each { kind, count: 1 },
+        Stitch::Increase => Op::Into { kind, many: 2 },
+        Stitch::Decrease => Op::Together { kind, many: 2, how: Decrease::Plain },
+    })
+}

@@ -1,0 +1,128 @@
+//! The numbers of the rounds: none left out, none there twice.
+
+use super::text::{numbers, words};
+use super::{Desk, Finding, FindingKind, Mend};
+use crate::words::course::{Course, Step};
+use crate::words::tree::{Line, Span};
+
+pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+    for course in desk.courses {
+        // The number the round before should have had, where it had another.
+        let mut meant: Option<u32> = None;
+        for (i, pair) in course.steps.windows(2).enumerate() {
+            let (before, step) = (&pair[0], &pair[1]);
+            let printed = before.rounds.last.saturating_add(1);
+            let expected = meant.map_or(printed, |last| last.saturating_add(1));
+            let found = step.rounds.first;
+            // A line that could not be read may have been the round that is missing.
+            let gap = &course.lines[before.line + 1..step.line];
+            let unread = gap.iter().any(|l| matches!(l.it, Line::Note { unread: true, .. }));
+            if found == printed || found == expected || (unread && found > expected) {
+                meant = None;
+                continue;
+            }
+            meant = Some(expected.saturating_add(step.many() - 1));
+            let (kind, message) = if found > expected {
+                let missing = match found - expected {
+                    1 => format!("no Rnd {expected}"),
+                    _ => format!("no Rnds {expected}–{}", found - 1),
+                };
+                let message = format!(
+                    "Rnd {found} follows Rnd {}: there is {missing}.",
+                    before.rounds.last
+                );
+                (FindingKind::Skipped, message)
+            } else {
+                (
+                    FindingKind::Doubled,
+                    format!("Rnd {found} is there already: this is Rnd {expected}."),
+                )
+            };
+            let at = number_of(desk, step, found);
+            findings.push(Finding {
+                kind,
+                round: Some(found),
+                message,
+                mend: renumbered(desk, course, i + 1, expected),
+                at,
+            });
+        }
+    }
+}
+
+/// Where the heading of a round has the number `n`: digits, or the word after “round”.
+fn number_of(desk: &Desk<'_>, step: &Step<'_>, n: u32) -> Span {
+    let heading = heading(step);
+    let digits = numbers(desk.text, &heading).find(|&(_, value)| value == n);
+    let word = || {
+        let mut words = words(desk.text, &heading);
+        words.nth(1).map(|(at, _)| at)
+    };
+    digits.map(|(at, _)| at).or_else(word).unwrap_or(heading)
+}
+
+fn heading(step: &Step<'_>) -> Span {
+    let end = step.rounds.work.first().map_or(step.at.end, |op| op.at.start);
+    step.at.start..end.max(step.at.start)
+}
+
+/// The rounds from `index` on with the numbers they should have, if that makes them follow on
+/// to the end of the piece; else as words alone.
+fn renumbered(
+    desk: &Desk<'_>,
+    course: &Course<'_>,
+    index: usize,
+    expected: u32,
+) -> Option<Mend> {
+    let step = &course.steps[index];
+    let rounds = step.rounds;
+    if rounds.first > expected && step.run.below.is_none() && !step.founds {
+        return Some(Mend {
+            text: format!("Write Rnd {expected}; it seems to be missing."),
+            edit: None,
+        });
+    }
+    let follows = course.steps.get(index + 1).map(|next| next.rounds.first);
+    let range = rounds.last > rounds.first && rounds.last >= expected;
+    let on_from_last = follows.is_none_or(|next| next == rounds.last.saturating_add(1));
+    let on_from_new = follows == Some(expected.saturating_add(1));
+    if range && on_from_last || !range && (on_from_new || follows.is_none()) {
+        let at = number_of(desk, step, rounds.first);
+        let digits = desk.words(&at).bytes().all(|b| b.is_ascii_digit());
+        return Some(Mend {
+            text: format!("Number it {expected}."),
+            edit: digits.then(|| (at, expected.to_string())),
+        });
+    }
+    let text = format!("Number it {expected}, and the rounds after it on from there.");
+    Some(Mend { text, edit: all_renumbered(desk, course, index, expected) })
+}
+
+/// One edit that moves the numbers of all rounds from `index` on by as much as the first.
+fn all_renumbered(
+    desk: &Desk<'_>,
+    course: &Course<'_>,
+    index: usize,
+    expected: u32,
+) -> Option<(Span, String)> {
+    let shift = i64::from(expected) - i64::from(course.steps[index].rounds.first);
+    let mut edits: Vec<(Span, i64)> = Vec::new();
+    for step in &course.steps[index..] {
+        let rounds = step.rounds;
+        let mut found = numbers(desk.text, &heading(step));
+        let (at, _) = found.find(|&(_, v)| v == rounds.first)?;
+        edits.push((at, i64::from(rounds.first) + shift));
+        if rounds.last > rounds.first {
+            let (at, _) = found.find(|&(_, v)| v == rounds.last)?;
+            edits.push((at, i64::from(rounds.last) + shift));
+        }
+    }
+    let whole = edits.first()?.0.start..edits.last()?.0.end;
+    let (mut text, mut from) = (String::new(), whole.start);
+    for (at, number) in edits {
+        text.push_str(desk.text.get(from..at.start)?);
+        text.push_str(&number.to_string());
+        from = at.end;
+    }
+    Some((whole, text))
+}

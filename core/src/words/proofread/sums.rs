@@ -1,0 +1,98 @@
+//! Every round against the one below and against the count it states.
+
+use super::mend::{Aim, Bench};
+use super::text::numbers;
+use super::{Desk, Finding, FindingKind, Mend};
+use crate::words::TallyError;
+use crate::words::course::{Step, suits};
+use crate::words::tree::{Rounds, Span};
+
+pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+    for course in desk.courses {
+        for (i, step) in course.steps.iter().enumerate().filter(|(_, s)| !s.unread) {
+            let next =
+                course.steps.get(i + 1).filter(|next| !next.unread).map(|next| next.rounds);
+            findings.extend(of_step(desk, step, next));
+        }
+    }
+}
+
+fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Finding> {
+    let bench = Bench::new(desk, step, next);
+    let finding = |kind, at, message, mend| {
+        let round = Some(step.rounds.first);
+        Some(Finding { kind, round, at, message, mend })
+    };
+    let name = step.heading();
+    // One round takes; several take.
+    let s = if step.many() > 1 { "" } else { "s" };
+    let sum = match &step.run.sum {
+        Ok(sum) => sum,
+        Err(TallyError::Unknown { .. }) => return None,
+        Err(TallyError::Endless { at }) => {
+            let message = format!("{name} repeat{s} what takes no stitches, which never ends.");
+            return finding(
+                FindingKind::Repeat,
+                at.clone(),
+                message,
+                bench.likeliest(Aim::Takes),
+            );
+        }
+        Err(TallyError::Uneven { at, each, available, over }) => {
+            let message = format!(
+                "{name} repeat{s} over {each} stitches, which leaves {over} of the {available} \
+                 over."
+            );
+            return finding(
+                FindingKind::Repeat,
+                at.clone(),
+                message,
+                bench.likeliest(Aim::Takes),
+            );
+        }
+    };
+    if let Some(below) = step.run.below.filter(|&below| below != sum.taken) {
+        let taken = sum.taken;
+        let message = if taken < below {
+            format!("{name} take{s} {taken} of the {below} stitches there are.")
+        } else {
+            format!("{name} take{s} {taken} stitches, but there are only {below}.")
+        };
+        let at = work_of(step);
+        return finding(FindingKind::Takes, at, message, bench.likeliest(Aim::Takes));
+    }
+    let stated = step.rounds.stated.as_ref().filter(|stated| stated.it != sum.left)?;
+    let at = digits(desk, &stated.at, stated.it);
+    let message = format!("{name} come{s} to {} stitches, not to {}.", sum.left, stated.it);
+    // Where the next round is worked on what is stated, the work is wrong.
+    let work_is_wrong = next.is_some_and(|next| suits(next, stated.it) > suits(next, sum.left));
+    let mended = work_is_wrong.then(|| bench.likeliest(Aim::Stated)).flatten();
+    let mend = mended.or_else(|| Some(restated(desk, &at, sum.left, stated.it)));
+    finding(FindingKind::Count, at, message, mend)
+}
+
+fn restated(desk: &Desk<'_>, at: &Span, count: u32, stated: u32) -> Mend {
+    let printed = desk.words(at).bytes().all(|b| b.is_ascii_digit());
+    Mend {
+        text: format!("State {count} stitches, not {stated}."),
+        edit: printed.then(|| (at.clone(), count.to_string())),
+    }
+}
+
+/// All that is worked in a round, the heading and the count left out.
+fn work_of(step: &Step<'_>) -> Span {
+    match (step.rounds.work.first(), step.rounds.work.last()) {
+        (Some(first), Some(last)) => first.at.start..last.at.end,
+        _ => step.at.clone(),
+    }
+}
+
+/// The number of a stated count: its digits, or its first word.
+fn digits(desk: &Desk<'_>, at: &Span, value: u32) -> Span {
+    let found = numbers(desk.text, at).find(|&(_, v)| v == value);
+    let word = || {
+        let length = desk.words(at).split_whitespace().next().map_or(at.len(), str::len);
+        at.start..at.start + length
+    };
+    found.map_or_else(word, |(at, _)| at)
+}

@@ -1,0 +1,183 @@
+//! Characters into lexemes: words, numbers and signs as people type them, folded so that odd
+//! dashes, spaces, digits, quotes, accents and capitals all read alike, each with its place.
+
+use std::borrow::Cow;
+
+use crate::words::tree::Span;
+
+/// What a lexeme is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Shape {
+    Word,
+    Number,
+    /// Any other sign, folded.
+    Sign(char),
+    /// The end of a line.
+    Newline,
+}
+
+/// A word, a number or a sign.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Lexeme<'t> {
+    pub(super) shape: Shape,
+    /// Folded: lower case, no accents, plain signs.
+    pub(super) text: Cow<'t, str>,
+    /// Bytes of the text.
+    pub(super) at: Span,
+}
+
+/// The sign that stands for two asterisks.
+pub(super) const TWO_STARS: char = '⁑';
+
+/// The lexemes of `text`, in order, in time linear in its length.
+pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
+    let mut found = Vec::with_capacity(text.len() / 3);
+    let mut rest = text.char_indices().peekable();
+    while let Some(&(start, raw)) = rest.peek() {
+        let c = fold(raw);
+        let mut end = start;
+        let mut take_while = |want: &dyn Fn(char, Option<char>) -> bool| {
+            while let Some(&(i, raw)) = rest.peek() {
+                let next = text[i + raw.len_utf8()..].chars().next().map(fold);
+                if !want(fold(raw), next) {
+                    break;
+                }
+                end = i + raw.len_utf8();
+                rest.next();
+            }
+        };
+        let shape = if is_letter(c) {
+            take_while(&|c, next| {
+                is_letter(c) || is_nothing(c) || (c == '\'' && next.is_some_and(is_letter))
+            });
+            Shape::Word
+        } else if c.is_ascii_digit() {
+            take_while(&|c, next| {
+                c.is_ascii_digit() || (c == '.' && next.is_some_and(|n| n.is_ascii_digit()))
+            });
+            Shape::Number
+        } else {
+            rest.next();
+            end = start + raw.len_utf8();
+            let next = rest.peek().map(|&(_, raw)| fold(raw));
+            let then = |sign: char| next == Some(sign);
+            let (sign, two) = match c {
+                '\r' if then('\n') => ('\n', true),
+                '*' if then('*') => (TWO_STARS, true),
+                '-' | '=' if then('>') => ('→', true),
+                _ => (c, false),
+            };
+            if two && let Some((i, raw)) = rest.next() {
+                end = i + raw.len_utf8();
+            }
+            if is_newline(sign) {
+                Shape::Newline
+            } else if sign.is_whitespace() || is_nothing(sign) {
+                continue;
+            } else {
+                Shape::Sign(sign)
+            }
+        };
+        found.push(Lexeme { shape, text: folded(&text[start..end], shape), at: start..end });
+    }
+    found
+}
+
+fn folded(raw: &str, shape: Shape) -> Cow<'_, str> {
+    match shape {
+        Shape::Sign(c) => Cow::Owned(c.to_string()),
+        Shape::Newline => Cow::Borrowed("\n"),
+        _ if raw.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'.') => {
+            Cow::Borrowed(raw)
+        }
+        _ => {
+            let mut text = String::with_capacity(raw.len());
+            for c in raw.chars().map(fold).filter(|&c| !is_nothing(c)) {
+                match c {
+                    'ß' | 'ẞ' => text.push_str("ss"),
+                    'œ' | 'Œ' => text.push_str("oe"),
+                    _ => text.extend(c.to_lowercase().map(without_accent)),
+                }
+            }
+            Cow::Owned(text)
+        }
+    }
+}
+
+fn is_letter(c: char) -> bool {
+    c.is_alphabetic()
+}
+
+fn is_newline(c: char) -> bool {
+    matches!(c, '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}')
+}
+
+/// Characters that do not show: byte order marks, joiners, soft hyphens, the accents of
+/// decomposed letters.
+fn is_nothing(c: char) -> bool {
+    matches!(c, '\u{feff}' | '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{2060}'
+        | '\u{300}'..='\u{36f}' | '\u{fe0e}' | '\u{fe0f}')
+}
+
+/// The plain character for the many that people and programs put in its place.
+fn fold(c: char) -> char {
+    match c {
+        // Full-width forms lie at a fixed distance from the plain ones.
+        '\u{ff01}'..='\u{ff5e}' => char::from_u32(c as u32 - 0xfee0)
+            .map_or(c, |plain| if plain == '~' { '-' } else { plain }),
+        '‐' | '‑' | '‒' | '–' | '—' | '―' | '−' | '﹘' | '﹣' | '~' => '-',
+        '✕' | '✖' | '⨯' | '╳' => '×',
+        '∗' | '⁎' | '✱' | '﹡' => '*',
+        '‘' | '’' | '‛' | '′' | '`' | '´' => '\'',
+        '“' | '”' | '„' | '″' | '«' | '»' => '"',
+        '➜' | '➔' | '⇒' | '➝' | '➡' => '→',
+        '【' | '〔' | '「' => '[',
+        '】' | '〕' | '」' => ']',
+        '、' => ',',
+        '。' => '.',
+        '•' | '▢' | '☐' | '☑' | '☒' | '✓' | '✔' | '✅' | '□' | '■' | '▪' | '▫' | '○' | '●'
+        | '◦' | '‣' | '·' | '►' | '▸' | '◻' | '◯' | '❑' | '❏' => '•',
+        _ => c,
+    }
+}
+
+fn without_accent(c: char) -> char {
+    match c {
+        'à' | 'á' | 'â' | 'ã' | 'ä' | 'å' => 'a',
+        'ç' => 'c',
+        'è' | 'é' | 'ê' | 'ë' => 'e',
+        'ì' | 'í' | 'î' | 'ï' => 'i',
+        'ñ' => 'n',
+        'ò' | 'ó' | 'ô' | 'õ' | 'ö' => 'o',
+        'ù' | 'ú' | 'û' | 'ü' => 'u',
+        _ => c,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn texts(text: &str) -> Vec<String> {
+        lexemes(text).into_iter().map(|l| l.text.into_owned()).collect()
+    }
+
+    #[test]
+    fn odd_characters_read_as_plain_ones() {
+        assert_eq!(texts("Ｒ３：\u{a0}６\u{2009}ｓｃ"), ["r", "3", ":", "6", "sc"]);
+        assert_eq!(texts("5–9—3‑2−1"), ["5", "-", "9", "-", "3", "-", "2", "-", "1"]);
+        assert_eq!(texts("\u{feff}Stä\u{ad}bchen l’air"), ["stabchen", "l'air"]);
+        assert_eq!(texts("re\u{301}péter"), ["repeter"]);
+        assert_eq!(texts("a\r\nb\rc\u{2028}d"), ["a", "\n", "b", "\n", "c", "\n", "d"]);
+        assert_eq!(texts("**x6 -> 3.5"), ["⁑", "x", "6", "→", "3.5"]);
+    }
+
+    #[test]
+    fn places_are_bytes_of_the_text() {
+        let text = "É–6 sc";
+        let found = lexemes(text);
+        assert_eq!(&text[found[0].at.clone()], "É");
+        assert_eq!(&text[found[1].at.clone()], "–");
+        assert_eq!(&text[found[3].at.clone()], "sc");
+    }
+}

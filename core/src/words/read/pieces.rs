@@ -1,0 +1,90 @@
+//! Which of the words between rounds name a piece.
+
+use super::tokens::{Tok, Token, span};
+use super::words::Say;
+use crate::words::tree::{Line, Placed};
+
+/// How sure it is that words are a name, if rounds follow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Name {
+    /// They look like a heading: “HEAD”, “Body:”, “Ear (make 2)”.
+    Marked,
+    /// They are short, and name a piece only right above its first round.
+    Plain,
+    /// They head a part of the pattern that is no piece: “Materials”.
+    Section,
+    /// They are a sentence.
+    No,
+}
+
+/// Longest name, in tokens and in bytes.
+const LONGEST: (usize, usize) = (9, 60);
+
+/// Whether a line that is not worked may be a name.
+pub(super) fn name(line: &[Token], text: &str) -> Name {
+    let words = text.get(span(line)).unwrap_or_default();
+    if matches!(line, [first, ..] if first.tok == Tok::Say(Say::Section))
+        && line.get(1).is_none_or(|t| matches!(t.tok, Tok::Colon | Tok::Open(_)))
+    {
+        return Name::Section;
+    }
+    if line.len() > LONGEST.0 || words.len() > LONGEST.1 || !words.contains(char::is_alphabetic)
+    {
+        return Name::No;
+    }
+    let before_brackets = words.split('(').next().unwrap_or_default();
+    let has_upper = before_brackets.chars().filter(|c| c.is_uppercase()).count() > 1;
+    let capitals = has_upper && !before_brackets.contains(char::is_lowercase);
+    let made = line.windows(2).any(|pair| {
+        matches!(
+            (pair[0].tok, pair[1].tok),
+            (Tok::Say(Say::Make) | Tok::Times, Tok::Number(_)) | (Tok::Number(_), Tok::Times)
+        )
+    });
+    let decorated = words.starts_with(['#', '_']) || words.starts_with("**");
+    match line.last().map(|t| t.tok) {
+        Some(Tok::Colon) => Name::Marked,
+        _ if capitals || made || decorated => Name::Marked,
+        Some(Tok::Stop | Tok::Comma) | None => Name::No,
+        _ if line.iter().any(|t| t.tok == Tok::OddNumber) => Name::No,
+        _ => Name::Plain,
+    }
+}
+
+/// Turns into the names of pieces those notes that stand above the rounds numbered from 1.
+/// `names` has what [`name`] says of each line.
+pub(super) fn name_pieces(lines: &mut [Placed<Line>], names: &[Name]) {
+    let mut above: Option<usize> = None;
+    let mut last_round: Option<u32> = None;
+    for i in 0..lines.len() {
+        let anew = match &lines[i].it {
+            Line::Rounds(rounds) => {
+                let anew =
+                    rounds.first == 1 || last_round.is_none_or(|last| rounds.first <= last);
+                last_round = Some(rounds.last);
+                anew
+            }
+            Line::Note { .. } => {
+                match names.get(i) {
+                    Some(Name::Marked) => above = Some(i),
+                    // A plain name is taken only where nothing marked heads these rounds.
+                    Some(Name::Plain) if above.is_none_or(|a| names[a] == Name::Plain) => {
+                        above = Some(i);
+                    }
+                    Some(Name::Section) => above = None,
+                    _ => above = above.filter(|&a| names[a] == Name::Marked),
+                }
+                continue;
+            }
+            _ => continue,
+        };
+        let Some(at) = above.take().filter(|_| anew) else { continue };
+        if let Line::Note { text, .. } = &lines[at].it {
+            let trimmed = text.trim_matches(|c: char| {
+                c.is_whitespace()
+                    || matches!(c, '#' | '*' | '_' | '=' | '-' | ':' | '•' | '–' | '—')
+            });
+            lines[at].it = Line::Piece(trimmed.to_owned());
+        }
+    }
+}

@@ -1,0 +1,318 @@
+//! Where a stitch is worked and how often: “in each of next 3 sts”, “around”, “5 more times”.
+
+use winnow::combinator::{alt, opt, repeat};
+use winnow::error::{EmptyError, ParserError as _};
+use winnow::prelude::*;
+use winnow::stream::{Stateful, TokenSlice};
+use winnow::token::{any, one_of};
+
+use super::tokens::{Tok, Token, span};
+use super::words::Say;
+use crate::piece::cloth::Loop;
+use crate::words::tree::{Span, StitchKind, Times};
+
+/// The tokens of a line and what reading them leaves beside the tree.
+pub(super) type Input<'a> = Stateful<TokenSlice<'a, Token>, Desk<'a>>;
+/// What a parser returns; why one fails is never told, as what fails is kept as text.
+pub(super) type Read<T> = Result<T, EmptyError>;
+
+/// What reading a line keeps beside the tree.
+#[derive(Debug, Default)]
+pub(super) struct Desk<'a> {
+    /// The text that the tokens are of.
+    pub(super) text: &'a str,
+    /// Places that could not be read.
+    pub(super) unread: Vec<Span>,
+    /// The kind of stitch where none is named.
+    pub(super) kind: Option<StitchKind>,
+    /// Brackets and loops that are open.
+    pub(super) depth: usize,
+    /// Whether an asterisk is open, so that the next one closes it.
+    pub(super) in_star: bool,
+    /// A ring was named, and the stitches worked into it follow.
+    pub(super) ring: Option<Span>,
+    /// The loop that the rest of the line is worked in, and how many operations of the line
+    /// came before.
+    pub(super) loop_from: Option<(Loop, usize)>,
+    /// “to last 2 sts”: how many stitches are left to what comes after, and where it says so.
+    pub(super) to_last: Vec<(u32, Span)>,
+    /// Where groups start that are said without how often.
+    pub(super) bare: Vec<usize>,
+    /// Where a group starts of which “repeat from * n times” may or may not count the first.
+    pub(super) unsure: Option<usize>,
+}
+
+pub(super) fn tok<'a>(want: Tok) -> impl Parser<Input<'a>, &'a Token, EmptyError> {
+    one_of(move |t: &Token| t.tok == want)
+}
+
+pub(super) fn say<'a>(want: Say) -> impl Parser<Input<'a>, &'a Token, EmptyError> {
+    tok(Tok::Say(want))
+}
+
+pub(super) fn number(input: &mut Input<'_>) -> Read<u32> {
+    any.verify_map(|t: &Token| match t.tok {
+        Tok::Number(n) if n > 0 => Some(n),
+        _ => None,
+    })
+    .parse_next(input)
+}
+
+/// “the”, “of”: words that say nothing.
+pub(super) fn fillers(input: &mut Input<'_>) -> Read<()> {
+    repeat(0..=4, say(Say::The)).parse_next(input)
+}
+
+/// The tokens that are left.
+pub(super) fn rest<'a>(input: &Input<'a>) -> &'a [Token] {
+    input.peek_slice(input.eof_offset())
+}
+
+/// From the first of the tokens `from` to the last one that has been read since.
+pub(super) fn since(from: &[Token], input: &Input<'_>) -> Span {
+    span(&from[..from.len() - input.eof_offset()])
+}
+
+/// The token `ahead` of the next one.
+pub(super) fn peek(input: &Input<'_>, ahead: usize) -> Option<Tok> {
+    input.input.get(ahead).map(|t| t.tok)
+}
+
+pub(super) fn fail<T>(input: &Input<'_>) -> Read<T> {
+    Err(EmptyError::from_input(input))
+}
+
+/// How often, as it is said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Turns {
+    /// In all.
+    In(u32),
+    /// Beside the first.
+    More(u32),
+    /// As often as it goes.
+    Around,
+}
+
+impl Turns {
+    pub(super) fn times(self) -> Times {
+        match self {
+            Self::In(n) => Times::In(n),
+            Self::More(n) => Times::In(n.saturating_add(1)),
+            Self::Around => Times::Around,
+        }
+    }
+}
+
+/// “× 6”, “6 times”, “twice”, “5 more times”, “for a total of 6 times”, “around”.
+pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
+    let counted = |(n, more): (u32, bool)| if more { Turns::More(n) } else { Turns::In(n) };
+    let more = || opt(say(Say::More)).map(|m| m.is_some());
+    let star = !input.state.in_star
+        && peek(input, 0) == Some(Tok::Star)
+        && !matches!(peek(input, 2), Some(t) if t.is_work());
+    let star_times = move |input: &mut Input<'_>| {
+        if star {
+            (tok(Tok::Star), number).map(|(_, n)| Turns::In(n)).parse_next(input)
+        } else {
+            fail(input)
+        }
+    };
+    let once = any.verify_map(|t: &Token| match t.tok {
+        Tok::Turns(n) => Some(n),
+        _ => None,
+    });
+    let found = alt((
+        (tok(Tok::Times), number, more()).map(|(_, n, more)| counted((n, more))),
+        (number, tok(Tok::Times), opt(say(Say::Repeat)), more())
+            .map(|(n, _, _, more)| counted((n, more))),
+        (number, say(Say::More), opt(tok(Tok::Times)), opt(say(Say::Repeat)))
+            .map(|(n, ..)| Turns::More(n)),
+        (say(Say::More), number, tok(Tok::Times), opt(say(Say::Repeat)))
+            .map(|(_, n, ..)| Turns::More(n)),
+        (fillers, say(Say::Total), fillers, number, tok(Tok::Times))
+            .map(|(_, _, _, n, _)| Turns::In(n)),
+        (once, more()).map(counted),
+        star_times,
+        around,
+        to_last.value(Turns::Around),
+    ))
+    .parse_next(input)?;
+    opt((fillers, say(Say::Total))).parse_next(input)?;
+    Ok(found)
+}
+
+fn around(input: &mut Input<'_>) -> Read<Turns> {
+    (say(Say::Around), opt((fillers, tok(Tok::Round)))).value(Turns::Around).parse_next(input)
+}
+
+/// “to last 2 sts”: around, but for what comes after.
+fn to_last(input: &mut Input<'_>) -> Read<()> {
+    let said = (say(Say::To), fillers, say(Say::Last), opt(number), stitch_word);
+    let ((.., n, _), taken) = said.with_taken().parse_next(input)?;
+    input.state.to_last.push((n.unwrap_or(1), span(taken)));
+    Ok(())
+}
+
+/// Where stitches go.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Place {
+    /// The next stitch, or the same: one place.
+    One,
+    /// Each of so many stitches.
+    Next(u32),
+    /// Every stitch.
+    EachAround,
+    /// Every so many-th stitch.
+    Every(u32),
+    /// “around”, without a word on how many a stitch.
+    Around,
+    /// The so many-th chain from the hook; 0 is the last.
+    Chain(u32),
+    /// The ring.
+    Ring,
+}
+
+/// Where a stitch is worked, and the loop if one is said.
+pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
+    let mut into = opt(alt((say(Say::In), say(Say::Over)))).parse_next(input)?.is_some();
+    fillers(input)?;
+    let mut only = None;
+    let looped = peek(input, 0).zip(peek(input, 1));
+    if let Some((Tok::Loop(l), Tok::Say(_) | Tok::InEach | Tok::Number(_))) = looped {
+        let before = input.checkpoint();
+        any.parse_next(input)?;
+        opt(say(Say::Only)).parse_next(input)?;
+        fillers(input)?;
+        into |= opt(say(Say::In)).parse_next(input)?.is_some();
+        only = Some(l);
+        if matches!(peek(input, 0), None | Some(Tok::Number(_))) {
+            input.reset(&before);
+            return fail(input);
+        }
+    }
+    if peek(input, 1) == Some(Tok::Ring) {
+        // “dans un cercle”: the article is a number word as well.
+        opt(tok(Tok::Number(1))).parse_next(input)?;
+    }
+    let whole_round = (fillers, tok(Tok::Round)).void();
+    let found = match peek(input, 0) {
+        Some(Tok::Ring) if into => tok(Tok::Ring).value(Place::Ring).parse_next(input)?,
+        Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
+        Some(Tok::Say(Say::Around)) => around.value(Place::Around).parse_next(input)?,
+        Some(Tok::Even(_)) => any.value(Place::EachAround).parse_next(input)?,
+        // A number and a full stop is how German writes an ordinal.
+        Some(Tok::Number(n))
+            if into
+                && peek(input, 1) == Some(Tok::Stop)
+                && peek(input, 2) == Some(Tok::Chain) =>
+        {
+            (any, any).void().parse_next(input)?;
+            chain_from_hook(input)?;
+            Place::Chain(n)
+        }
+        Some(Tok::Ordinal(n)) if into => {
+            any.parse_next(input)?;
+            match peek(input, 0) {
+                Some(Tok::Chain) => {
+                    chain_from_hook(input)?;
+                    Place::Chain(n)
+                }
+                Some(Tok::Number(m)) if n == 1 => {
+                    (any, stitch_word).parse_next(input)?;
+                    Place::Next(m)
+                }
+                _ if n == 1 => stitch_word.value(Place::One).parse_next(input)?,
+                _ => return fail(input),
+            }
+        }
+        Some(Tok::Say(say @ (Say::Next | Say::Last | Say::Same))) => {
+            any.parse_next(input)?;
+            let n = opt(number).parse_next(input)?;
+            let word =
+                if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
+            match (say, word, n) {
+                (Say::Last, Some(Tok::Chain), None) => Place::Chain(0),
+                (_, _, Some(n)) => Place::Next(n),
+                (Say::Next, None, None) if !into => {
+                    stitch_word.value(Place::One).parse_next(input)?
+                }
+                _ => Place::One,
+            }
+        }
+        Some(Tok::Number(n)) if into => {
+            any.parse_next(input)?;
+            opt(say(Say::Next)).parse_next(input)?;
+            let word = opt(stitch_word).parse_next(input)?;
+            opt(say(Say::Next)).parse_next(input)?;
+            match word {
+                None if peek(input, 0).is_some_and(|t| !t.parts()) => return fail(input),
+                _ if n == 1 => Place::One,
+                _ => Place::Next(n),
+            }
+        }
+        Some(Tok::Stitch) if into => {
+            any.parse_next(input)?;
+            opt(say(Say::Next)).parse_next(input)?;
+            Place::One
+        }
+        _ => return fail(input),
+    };
+    opt(whole_round).parse_next(input)?;
+    // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
+    if found == Place::EachAround {
+        opt(around).parse_next(input)?;
+        opt(to_last).parse_next(input)?;
+    }
+    Ok((found, only))
+}
+
+/// “each st around”, “each of next 3 sts”, “every 3rd st”, “in each of the 6 sts”.
+fn each(input: &mut Input<'_>) -> Read<Place> {
+    let whole = any.parse_next(input)?.tok == Tok::InEach
+        && opt(say(Say::The)).parse_next(input)?.is_none();
+    fillers(input)?;
+    if let Some(Tok::Number(n)) = peek(input, 0)
+        && matches!(peek(input, 1), Some(Tok::Stop))
+        && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Increase(_)))
+    {
+        // A number and a full stop is how German writes an ordinal.
+        (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
+    }
+    if let Some(Tok::Ordinal(n)) = peek(input, 0) {
+        (any, opt(stitch_word)).parse_next(input)?;
+        return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
+    }
+    let next = opt(say(Say::Next)).parse_next(input)?.is_some();
+    fillers(input)?;
+    // “in jede M 1 fM”: the number is that of the stitches to come.
+    let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch);
+    let n = if of_place { opt(number).parse_next(input)? } else { None };
+    if !of_place && matches!(peek(input, 0), Some(Tok::Number(_))) {
+        return Ok(Place::EachAround);
+    }
+    let word = opt(stitch_word).parse_next(input)?;
+    opt(say(Say::Next)).parse_next(input)?;
+    match (n, word) {
+        (Some(n), _) => Ok(Place::Next(n)),
+        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_))) => {
+            Ok(Place::EachAround)
+        }
+        (None, None) if !whole && !next => fail(input),
+        (None, _) => Ok(Place::EachAround),
+    }
+}
+
+/// “ch from hook”, after a number.
+fn chain_from_hook(input: &mut Input<'_>) -> Read<()> {
+    let from_hook = opt((say(Say::From), fillers, tok(Tok::Hook)));
+    (tok(Tok::Chain), from_hook).void().parse_next(input)
+}
+
+/// “st”, or a kind of stitch or a chain in its place: “in next sc”.
+pub(super) fn stitch_word(input: &mut Input<'_>) -> Read<Tok> {
+    any.verify_map(|t: &Token| {
+        matches!(t.tok, Tok::Stitch | Tok::Kind(_) | Tok::Chain).then_some(t.tok)
+    })
+    .parse_next(input)
+}

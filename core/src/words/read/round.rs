@@ -1,0 +1,269 @@
+//! What is worked in one line: items, brackets, asterisks, repeats and the stated count.
+
+use winnow::combinator::{opt, repeat};
+use winnow::prelude::*;
+use winnow::stream::{Stateful, TokenSlice};
+use winnow::token::{any, one_of, take};
+
+use super::count::stated;
+use super::doing::doing;
+use super::groups::prefix;
+use super::place::{Desk, Input, Read, fail, number, peek, rest, say, since, tok};
+use super::settle::{leaves, settle_bare, settle_unsure};
+use super::stitch::stitches;
+use super::tokens::{Tok, Token, span};
+use super::words::Say;
+use crate::words::tree::{Op, Placed, Span, StitchKind};
+
+/// Brackets deeper than this are kept as text.
+pub(super) const DEEPEST: usize = 16;
+
+/// What a line was read as.
+#[derive(Debug, Default)]
+pub(super) struct Worked {
+    pub(super) work: Vec<Placed<Op>>,
+    pub(super) stated: Option<Placed<u32>>,
+    pub(super) unread: Vec<Span>,
+}
+
+/// Reads the prepared tokens of one line, without its heading. `kind` is the kind of stitch
+/// where none is named.
+pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
+    let state = Desk { text, kind: Some(kind), ..Desk::default() };
+    let mut input = Stateful { input: TokenSlice::new(tokens), state };
+    let mut line = Line { top: true, ..Line::default() };
+    while !input.input.is_empty() {
+        line.step(&mut input);
+    }
+    let mut desk = input.state;
+    if let Some(ring) = desk.ring.take() {
+        desk.unread.push(ring);
+    }
+    let Line { mut ops, stated, .. } = line;
+    for (left, at) in &desk.to_last {
+        if !leaves(&ops, *left, at) {
+            desk.unread.push(at.clone());
+        }
+    }
+    settle_bare(&mut ops, &desk.bare);
+    settle_unsure(&mut ops, desk.unsure, stated.as_ref());
+    if let Some((only, from)) = desk.loop_from
+        && from < ops.len()
+    {
+        let body = ops.split_off(from);
+        let at = body[0].at.start..body.iter().map(|op| op.at.end).max().unwrap_or_default();
+        ops.push(Placed::at(Op::Only { only, body }, at));
+    }
+    desk.unread.sort_by_key(|at| (at.start, at.end));
+    desk.unread.dedup();
+    Worked { work: ops, stated, unread: desk.unread }
+}
+
+/// A list of operations while it is read: a line, or what stands in brackets or between
+/// asterisks.
+#[derive(Debug, Default)]
+pub(super) struct Line {
+    pub(super) ops: Vec<Placed<Op>>,
+    /// Whether this is the line itself, where a count may be stated.
+    pub(super) top: bool,
+    stated: Option<Placed<u32>>,
+    pub(super) wraps: usize,
+    /// Whether a sentence or a thing done came just before, so that words are a remark.
+    pub(super) remark: bool,
+}
+
+impl Line {
+    /// Reads one thing, consuming at least one token.
+    pub(super) fn step(&mut self, input: &mut Input<'_>) {
+        if self.top && self.count(input, !self.ops.is_empty()) {
+            return;
+        }
+        let before = input.checkpoint();
+        let read = match peek(input, 0) {
+            None => return,
+            Some(tok) if tok.parts() || tok == Tok::Equals => {
+                self.remark |= tok == Tok::Stop;
+                opt(any).parse_next(input).map(|_| ())
+            }
+            Some(Tok::Say(Say::Repeat)) => self.repeated(input),
+            Some(Tok::Open(n)) if n > 0 => self.bracket(input),
+            Some(Tok::Star | Tok::TwoStars) => self.star(input),
+            Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
+            _ => self.item(input),
+        };
+        if read.is_err() {
+            input.reset(&before);
+            self.note(input);
+        }
+    }
+
+    pub(super) fn count(&mut self, input: &mut Input<'_>, has_work: bool) -> bool {
+        let Ok(Some(count)) = opt(|i: &mut Input<'_>| stated(i, has_work)).parse_next(input)
+        else {
+            return false;
+        };
+        self.remark = true;
+        if let Some(other) = self.stated.replace(count)
+            && Some(other.it) != self.stated.as_ref().map(|s| s.it)
+        {
+            input.state.unread.push(other.at);
+        }
+        true
+    }
+
+    fn item(&mut self, input: &mut Input<'_>) -> Read<()> {
+        let before = self.ops.len();
+        if opt(|i: &mut Input<'_>| self.looped(i)).parse_next(input)?.is_some() {
+            return Ok(());
+        }
+        if let Some(stitches) = opt(ring).parse_next(input)? {
+            self.ops.extend(stitches);
+            return Ok(());
+        }
+        let skipped = repeat::<_, _, (), _, _>(
+            0..=4,
+            one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make))),
+        );
+        let ops = &mut self.ops;
+        let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some();
+        if done {
+            self.remark = !matches!(self.ops.last().map(|op| &op.it), Some(Op::Skip(_)));
+            return Ok(());
+        }
+        (skipped, |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
+        self.remark = false;
+        if let (Some(_), Some(first)) = (&input.state.ring, self.ops.get_mut(before)) {
+            match first.it {
+                Op::Each { kind, count } => first.it = Op::Ring { kind, count },
+                Op::Ring { .. } => {}
+                _ => return Ok(()),
+            }
+            input.state.ring = None;
+        }
+        Ok(())
+    }
+
+    /// “FLO: …”, “in BLO, …”, “FLO sc 3”, “…, all in BLO”.
+    fn looped(&mut self, input: &mut Input<'_>) -> Read<()> {
+        let from = rest(input);
+        let lead = repeat::<_, _, usize, _, _>(
+            0..=3,
+            one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The))),
+        )
+        .parse_next(input)?;
+        let Some(Tok::Loop(only)) = peek(input, 0) else { return fail(input) };
+        any.parse_next(input)?;
+        opt(say(Say::Only)).parse_next(input)?;
+        let rest_of_line = match peek(input, 0) {
+            None | Some(Tok::Stop) if self.top && !self.ops.is_empty() => {
+                input.state.loop_from = Some((only, 0));
+                return Ok(());
+            }
+            Some(Tok::Colon) => true,
+            Some(Tok::Comma) => lead > 0,
+            _ => lead > 0 && self.ops.is_empty(),
+        };
+        if self.top && rest_of_line && input.state.loop_from.is_none() {
+            input.state.loop_from = Some((only, self.ops.len()));
+            return Ok(());
+        }
+        if input.state.depth >= DEEPEST {
+            return fail(input);
+        }
+        opt(tok(Tok::Colon)).parse_next(input)?;
+        input.state.depth += 1;
+        let mut inner = Self::default();
+        let read = match peek(input, 0) {
+            Some(Tok::Open(n)) if n > 0 => inner.bracket(input),
+            _ => inner.item(input),
+        };
+        input.state.depth -= 1;
+        read?;
+        if inner.ops.is_empty() {
+            return fail(input);
+        }
+        let at = since(from, input);
+        let body = match <[_; 1]>::try_from(inner.ops) {
+            // Brackets that say not how often only hold together what the loop is for.
+            Ok([Placed { it: Op::Group { body, .. }, at }])
+                if input.state.bare.last() == Some(&at.start) =>
+            {
+                input.state.bare.pop();
+                body
+            }
+            Ok(one) => one.into(),
+            Err(several) => several,
+        };
+        self.ops.push(Placed::at(Op::Only { only, body }, at));
+        Ok(())
+    }
+
+    /// Keeps words as they stand, up to what parts them from the next instruction.
+    fn note(&mut self, input: &mut Input<'_>) {
+        let tokens = rest(input);
+        // A bracket or an asterisk without its fellow stands for itself.
+        let lone = matches!(
+            tokens.first().map(|t| t.tok),
+            Some(Tok::Open(0) | Tok::Close | Tok::Star | Tok::TwoStars)
+        );
+        let mut n = usize::from(lone);
+        while let Some(token) = tokens.get(n).filter(|_| !lone) {
+            let parted = match token.tok {
+                Tok::Dash => !(token.glued && tokens.get(n + 1).is_some_and(|t| t.glued)),
+                Tok::Star | Tok::TwoStars => true,
+                Tok::Open(_) if n > 0 => {
+                    let mut ahead = Stateful {
+                        input: TokenSlice::new(&tokens[n..]),
+                        state: Desk::default(),
+                    };
+                    self.top && stated(&mut ahead, true).is_ok()
+                }
+                Tok::Equals | Tok::Stuff | Tok::FastenOff => n > 0,
+                tok => tok.parts(),
+            };
+            if parted && n > 0 {
+                break;
+            }
+            n += 1 + if let Tok::Open(inside) = token.tok { inside } else { 0 };
+        }
+        let words = &tokens[..n.clamp(1, tokens.len())];
+        // Words before a verb that stands last say how.
+        self.remark |=
+            matches!(tokens.get(n).map(|t| t.tok), Some(Tok::Stuff | Tok::FastenOff));
+        if take::<_, _, winnow::error::EmptyError>(words.len()).parse_next(input).is_ok() {
+            self.push_note(input, words);
+        }
+    }
+
+    pub(super) fn push_note(&mut self, input: &mut Input<'_>, words: &[Token]) {
+        let at = span(words);
+        let bracketed = matches!(words, [Token { tok: Tok::Open(n), .. }, ..] if *n > 0);
+        let counts = words.iter().any(|t| t.tok.is_work() || t.tok.counts());
+        if counts || !(self.remark || bracketed) {
+            input.state.unread.push(at.clone());
+        }
+        let text = input.state.text.get(at.clone()).unwrap_or_default().to_owned();
+        self.ops.push(Placed::at(Op::Note(text), at));
+    }
+}
+
+/// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are
+/// returned.
+fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
+    let lead = one_of(|t: &Token| {
+        matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
+    });
+    repeat::<_, _, (), _, _>(0..=3, lead).parse_next(input)?;
+    let from = rest(input);
+    tok(Tok::Ring).parse_next(input)?;
+    let named = since(from, input);
+    opt(say(Say::With)).parse_next(input)?;
+    let alone =
+        !peek(input, 1).is_some_and(|t| t.is_work() || matches!(t, Tok::Times | Tok::Stitch));
+    if alone && let Some(count) = opt(number).parse_next(input)? {
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
+    }
+    input.state.ring = Some(named);
+    Ok(None)
+}

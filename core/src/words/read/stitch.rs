@@ -1,0 +1,287 @@
+//! Stitches: “sc 3”, “2 hdc in each of next 3 sts”, “sc2tog”, “inc around”.
+
+use winnow::combinator::{alt, opt};
+use winnow::prelude::*;
+use winnow::token::any;
+
+use super::place::{
+    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+};
+use super::tokens::{Tok, span};
+use super::words::Say;
+use crate::piece::cloth::Loop;
+use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
+
+/// What is worked, before it is known where and how often.
+#[derive(Debug, Clone)]
+enum Base {
+    /// So many stitches of a kind, if a number is said.
+    Plain(StitchKind, Option<u32>),
+    /// An increase or a decrease, and how many of them if a number is said.
+    Shaping(Op, Option<u32>),
+}
+
+/// One or more stitches, appended to `out`. Fails, appending nothing, where words follow
+/// that change what is meant.
+pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()> {
+    let from = rest(input);
+    let first_place = match peek(input, 0) {
+        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next)) => {
+            let found = place(input)?;
+            opt(tok(Tok::Comma)).parse_next(input)?;
+            Some(found)
+        }
+        _ => None,
+    };
+    let mut base = base(input)?;
+    if let Base::Shaping(Op::Together { how, .. }, _) = &mut base
+        && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()
+    {
+        *how = Decrease::Invisible;
+    }
+    let (place, only) = match first_place {
+        Some((place, only)) => (Some(place), only),
+        None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
+    };
+    let suffix = opt(loop_suffix).parse_next(input)?;
+    let turns =
+        if place == Some(Place::Around) { None } else { opt(turns).parse_next(input)? };
+    let late = opt(loop_suffix).parse_next(input)?;
+    let everywhere = matches!(place, Some(Place::Around | Place::EachAround));
+    if !ends_well(input, everywhere) {
+        return fail(input);
+    }
+    let at = since(from, input);
+    let Some(op) = built(&base, place, turns, &at) else { return fail(input) };
+    let op = match only.or(suffix).or(late) {
+        None => op,
+        Some(only) => Op::Only { only, body: vec![Placed::at(op, at.clone())] },
+    };
+    out.push(Placed::at(op, at));
+    if matches!(base, Base::Plain(..)) && place.is_some() {
+        while continued(input, &base, out)? {}
+    }
+    Ok(())
+}
+
+/// “… and in each of next 3 sts”: the same stitches at another place.
+fn continued(input: &mut Input<'_>, base: &Base, out: &mut Vec<Placed<Op>>) -> Read<bool> {
+    let before = input.checkpoint();
+    let again = (
+        say(Say::Then),
+        (|input: &mut Input<'_>| match peek(input, 0) {
+            Some(Tok::InEach | Tok::Say(Say::In | Say::Each)) => place(input),
+            _ => fail(input),
+        })
+        .with_taken(),
+    );
+    if let Some((_, ((place, None), taken))) = opt(again).parse_next(input)?
+        && ends_well(input, false)
+        && let Some(op) = built(base, Some(place), None, &span(taken))
+    {
+        out.push(Placed::at(op, span(taken)));
+        return Ok(true);
+    }
+    input.reset(&before);
+    Ok(false)
+}
+
+/// Whether what was read ends here: a word on place or manner that follows would change it.
+fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
+    let coloured = matches!(peek(input, 1), Some(Tok::Yarn | Tok::Say(Say::Colour)))
+        || everywhere && matches!(peek(input, 1), Some(Tok::Unknown));
+    match peek(input, 0) {
+        Some(Tok::Say(Say::In | Say::With)) => coloured,
+        Some(Tok::Say(
+            Say::Each
+            | Say::Next
+            | Say::Same
+            | Say::Last
+            | Say::Together
+            | Say::From
+            | Say::To
+            | Say::Doubled
+            | Say::Over,
+        ))
+        | Some(Tok::InEach | Tok::Ring | Tok::Times | Tok::Ordinal(_)) => false,
+        _ => true,
+    }
+}
+
+fn loop_suffix(input: &mut Input<'_>) -> Read<Loop> {
+    opt(alt((say(Say::In), say(Say::Work)))).parse_next(input)?;
+    fillers(input)?;
+    let Some(Tok::Loop(only)) = peek(input, 0) else { return fail(input) };
+    any.parse_next(input)?;
+    opt(say(Say::Only)).parse_next(input)?;
+    match peek(input, 0) {
+        // “BLO sc 3”: the loop of what follows, not of what came before.
+        Some(tok) if tok.is_work() || matches!(tok, Tok::Number(_) | Tok::Colon) => fail(input),
+        _ => Ok(only),
+    }
+}
+
+fn base(input: &mut Input<'_>) -> Read<Base> {
+    let lead = opt(number).parse_next(input)?;
+    if lead.is_some() && matches!(peek(input, 1), Some(tok) if tok.is_work()) {
+        opt(tok(Tok::Times)).parse_next(input)?;
+    }
+    match peek(input, 0) {
+        Some(Tok::Kind(kind)) => {
+            any.parse_next(input)?;
+            of_kind(input, kind, lead)
+        }
+        Some(Tok::Increase(kind)) => {
+            any.parse_next(input)?;
+            shaping(input, Op::Into { kind, many: 2 }, lead)
+        }
+        Some(Tok::Decrease(kind, how)) => {
+            any.parse_next(input)?;
+            shaping(input, Op::Together { kind, many: 2, how }, lead)
+        }
+        // “3 sts together”
+        Some(Tok::Stitch | Tok::Say(Say::Together)) if lead.is_some_and(|n| n > 1) => {
+            opt(tok(Tok::Stitch)).parse_next(input)?;
+            say(Say::Together).parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None))
+        }
+        // “even” stays, and says the place as well.
+        Some(Tok::Even(kind)) if lead.is_none() => Ok(Base::Plain(kind, None)),
+        _ => fail(input),
+    }
+}
+
+fn together(kind: StitchKind, many: u32) -> Op {
+    Op::Together { kind, many, how: Decrease::Plain }
+}
+
+/// What follows “sc”.
+fn of_kind(input: &mut Input<'_>, kind: StitchKind, lead: Option<u32>) -> Read<Base> {
+    if opt(say(Say::Doubled)).parse_next(input)?.is_some() {
+        return Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead));
+    }
+    // “2 sc together” takes two; “sc2tog”, “sc next 2 sts together”.
+    if lead.is_some_and(|n| n > 1) && opt(say(Say::Together)).parse_next(input)?.is_some() {
+        return Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None));
+    }
+    let tog = (
+        opt(alt((say(Say::In), say(Say::Over)))),
+        fillers,
+        opt(say(Say::Next)),
+        number.verify(|&n| n > 1),
+        opt(tok(Tok::Stitch)),
+        say(Say::Together),
+    );
+    if let Some((_, _, _, many, ..)) = opt(tog).parse_next(input)? {
+        let over = (
+            alt((say(Say::In), say(Say::Over))),
+            fillers,
+            opt(say(Say::Next)),
+            number.verify(move |&n| n == many),
+            tok(Tok::Stitch),
+        );
+        opt(over).parse_next(input)?;
+        return shaping(input, together(kind, many), lead);
+    }
+    if lead.is_some() {
+        return Ok(Base::Plain(kind, lead));
+    }
+    let count = match (peek(input, 0), peek(input, 1)) {
+        (Some(Tok::Number(_)), Some(Tok::Times | Tok::Say(Say::More))) => None,
+        (Some(Tok::Number(n)), _) if n > 0 => {
+            any.parse_next(input)?;
+            opt(tok(Tok::Stitch)).parse_next(input)?;
+            Some(n)
+        }
+        (Some(Tok::Turns(n)), Some(Tok::Say(Say::In | Say::Same))) => {
+            any.parse_next(input)?;
+            Some(n)
+        }
+        _ => None,
+    };
+    Ok(Base::Plain(kind, count))
+}
+
+/// What follows “inc”: “inc 6” is six of them.
+fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
+    let counts = match (peek(input, 0), peek(input, 1)) {
+        (Some(Tok::Number(n)), after) => {
+            let next_item = matches!(after, Some(t) if t.is_work()
+                || matches!(t, Tok::Times | Tok::Stitch | Tok::Say(Say::More | Say::Total)));
+            n > 0 && !next_item
+        }
+        _ => false,
+    };
+    let count = if lead.is_none() && counts { Some(number(input)?) } else { lead };
+    Ok(Base::Shaping(op, count))
+}
+
+/// What is worked where and how often; none where that makes no sense.
+fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> Option<Op> {
+    let times = turns.map(Turns::times);
+    let group = |op, times| Op::Group { body: vec![Placed::at(op, at.clone())], times };
+    // In every so many-th stitch: the third of every three.
+    let every = |period: u32, kind, op| {
+        let plain = (period > 1).then(|| Op::Each { kind, count: period - 1 });
+        let body = plain.into_iter().chain([op]).map(|op| Placed::at(op, at.clone()));
+        Op::Group { body: body.collect(), times: Times::Around }
+    };
+    let op = match base {
+        Base::Plain(kind, count) => {
+            let (kind, n) = (*kind, count.unwrap_or(1));
+            let one =
+                if n > 1 { Op::Into { kind, many: n } } else { Op::Each { kind, count: 1 } };
+            match place {
+                // “sc x 6” is six stitches, not a group of one.
+                None if count.is_none() && matches!(times, Some(Times::In(_))) => {
+                    let Some(Times::In(count)) = times else { return None };
+                    return Some(Op::Each { kind, count });
+                }
+                None => Op::Each { kind, count: n },
+                Some(Place::One) => one,
+                Some(Place::Next(m)) if n == 1 => Op::Each { kind, count: m },
+                Some(Place::Next(1)) => one,
+                Some(Place::Next(m)) => group(one, Times::In(m)),
+                Some(Place::EachAround) => group(one, Times::Around),
+                Some(Place::Around) if n == 1 => group(one, Times::Around),
+                Some(Place::Around) => Op::Each { kind, count: n },
+                Some(Place::Every(period)) if n > 1 => every(period, kind, one),
+                Some(Place::Every(_)) => return None,
+                Some(Place::Chain(nth)) => Op::IntoChain { kind, count: n, nth },
+                Some(Place::Ring) => Op::Ring { kind, count: n },
+            }
+        }
+        Base::Shaping(op, count) => {
+            let (kind, takes) = match op {
+                Op::Into { kind, .. } => (*kind, 1),
+                Op::Together { kind, many, .. } => (*kind, *many),
+                _ => return None,
+            };
+            let counted = match count {
+                Some(n) if *n > 1 => group(op.clone(), Times::In(*n)),
+                _ => op.clone(),
+            };
+            match place {
+                None | Some(Place::One) => counted,
+                Some(Place::Next(m)) if m == takes.saturating_mul(count.unwrap_or(1)) => {
+                    counted
+                }
+                Some(Place::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
+                    group(op.clone(), Times::In(m))
+                }
+                Some(Place::EachAround | Place::Around) if count.is_none_or(|n| n == 1) => {
+                    group(op.clone(), Times::Around)
+                }
+                // “6 inc around” says again that they lie all around.
+                Some(Place::Around) => counted,
+                Some(Place::Every(period)) => every(period, kind, op.clone()),
+                _ => return None,
+            }
+        }
+    };
+    Some(match times {
+        Some(times) => group(op, times),
+        None => op,
+    })
+}

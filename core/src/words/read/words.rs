@@ -1,0 +1,252 @@
+//! The words that join trade terms into instructions, as data per language, and the table of
+//! every phrase that one lexicon reads.
+
+use std::collections::{BTreeMap, HashMap};
+use std::sync::OnceLock;
+
+use serde::Deserialize;
+
+use super::lexemes::{Lexeme, lexemes};
+use super::tokens::Tok;
+use crate::piece::cloth::Loop;
+use crate::words::lexicon::{self, Lexicon, Term};
+use crate::words::tree::{Decrease, StitchKind};
+
+/// A word that says where, how often or in what order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+pub(super) enum Say {
+    /// “next”
+    Next,
+    /// “in”, “into”
+    In,
+    /// “each”, “every”
+    Each,
+    /// “around”, “to end”
+    Around,
+    /// “the”, “of”: says nothing by itself
+    The,
+    /// “work”, “crochet”: says nothing before a stitch
+    Work,
+    /// “repeat”
+    Repeat,
+    /// “as”, “same as”, before a round
+    As,
+    /// “from”
+    From,
+    /// “to”, “until”
+    To,
+    /// “more”
+    More,
+    /// “then”, “and”
+    Then,
+    /// “last”
+    Last,
+    /// “same”
+    Same,
+    /// “together”
+    Together,
+    /// “over”
+    Over,
+    /// “row”
+    Row,
+    /// “total”
+    Total,
+    /// “make”
+    Make,
+    /// “change to”
+    Change,
+    /// “with”
+    With,
+    /// “colour”
+    Colour,
+    /// “other side”, of a foundation chain
+    OtherSide,
+    /// “only”, after a loop
+    Only,
+    /// “through front loops”: how an invisible decrease is worked
+    ThroughFront,
+    /// “verdoppeln”: worked twice into
+    Doubled,
+    /// “materials”, “notes”: heads a part of a pattern that is no piece
+    Section,
+}
+
+/// The joining words of one language.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Grammar {
+    /// One, two, three …
+    numbers: Vec<String>,
+    /// Twenty, thirty …
+    #[serde(default)]
+    tens: Vec<String>,
+    /// First, second, third …
+    ordinals: Vec<String>,
+    /// Once, twice …
+    turns: Vec<String>,
+    /// What ends an ordinal after digits, and the last digits it follows; none for any.
+    ordinal_endings: Vec<(String, Vec<u32>)>,
+    /// “even”: one stitch in each.
+    even: Vec<String>,
+    /// “times”, beyond what the lexicon reads so.
+    times: Vec<String>,
+    words: BTreeMap<Say, Vec<String>>,
+}
+
+/// Every phrase that one lexicon reads.
+#[derive(Debug, Default)]
+pub(super) struct Vocabulary {
+    root: Node,
+    ordinal_endings: Vec<(String, Vec<u32>)>,
+}
+
+#[derive(Debug, Default)]
+struct Node {
+    means: Option<Tok>,
+    next: HashMap<String, Self>,
+}
+
+impl Vocabulary {
+    /// The vocabulary of `code`, made once.
+    pub(super) fn of(code: &str) -> &'static Self {
+        static ALL: OnceLock<BTreeMap<&'static str, Vocabulary>> = OnceLock::new();
+        static NONE: OnceLock<Vocabulary> = OnceLock::new();
+        let all = ALL.get_or_init(|| {
+            lexicon::all().iter().map(|words| (words.code.as_str(), Self::new(words))).collect()
+        });
+        all.get(code).unwrap_or_else(|| NONE.get_or_init(Self::default))
+    }
+
+    fn new(words: &Lexicon) -> Self {
+        let mut made = Self::default();
+        let kinds: Vec<&str> = KINDS.iter().flat_map(|&k| words.kind(k).forms()).collect();
+        for (term, tok) in terms(words) {
+            // “sc2tog” is read as a stitch and how it is worked: as one word it would lose
+            // its kind.
+            let shaping = matches!(tok, Tok::Increase(..) | Tok::Decrease(..));
+            let named = |form: &str| {
+                let parts = lexemes(form);
+                parts.len() > 1
+                    && parts.iter().any(|p| kinds.iter().any(|k| folds_to(k, &p.text)))
+            };
+            for form in term.forms().filter(|form| !shaping || !named(form)) {
+                made.add(form, tok);
+            }
+        }
+        let grammar = grammar(&words.code);
+        for (n, form) in (1..).zip(&grammar.numbers) {
+            made.add(form, Tok::Number(n));
+        }
+        for (n, form) in (2..).zip(&grammar.tens) {
+            made.add(form, Tok::Number(10 * n));
+        }
+        for (n, form) in (1..).zip(&grammar.ordinals) {
+            made.add(form, Tok::Ordinal(n));
+        }
+        for (n, form) in (1..).zip(&grammar.turns) {
+            made.add(form, Tok::Turns(n));
+        }
+        for form in &grammar.even {
+            made.add(form, Tok::Even(StitchKind::Single));
+        }
+        for form in &grammar.times {
+            made.add(form, Tok::Times);
+        }
+        for (&say, forms) in &grammar.words {
+            for form in forms {
+                made.add(form, Tok::Say(say));
+            }
+        }
+        made.ordinal_endings.clone_from(&grammar.ordinal_endings);
+        made
+    }
+
+    fn add(&mut self, phrase: &str, tok: Tok) {
+        let mut node = &mut self.root;
+        for part in lexemes(phrase) {
+            node = node.next.entry(part.text.into_owned()).or_default();
+        }
+        node.means = Some(tok);
+    }
+
+    /// The longest phrase that `from` begins with, and its length in lexemes.
+    pub(super) fn longest(&self, from: &[Lexeme<'_>]) -> Option<(Tok, usize)> {
+        let mut node = &self.root;
+        let mut best = None;
+        for (i, part) in from.iter().enumerate() {
+            let Some(next) = node.next.get(part.text.as_ref()) else { break };
+            node = next;
+            if let Some(tok) = node.means {
+                best = Some((tok, i + 1));
+            }
+        }
+        best
+    }
+
+    /// Whether `ending` makes an ordinal of the digits of `n`: “2nd”.
+    pub(super) fn makes_ordinal(&self, n: u32, ending: &str) -> bool {
+        let fits = |digits: &[u32]| digits.is_empty() || digits.contains(&(n % 10));
+        self.ordinal_endings.iter().any(|(e, digits)| e == ending && fits(digits))
+    }
+}
+
+const KINDS: [StitchKind; 5] = [
+    StitchKind::Slip,
+    StitchKind::Single,
+    StitchKind::HalfDouble,
+    StitchKind::Double,
+    StitchKind::Treble,
+];
+
+fn folds_to(form: &str, text: &str) -> bool {
+    let parts = lexemes(form);
+    parts.len() == 1 && parts[0].text == text
+}
+
+/// The trade terms of a lexicon and what each is read as.
+fn terms(words: &Lexicon) -> Vec<(&Term, Tok)> {
+    let kinds = KINDS.iter().map(|&kind| (words.kind(kind), Tok::Kind(kind)));
+    let kind = StitchKind::Single;
+    kinds
+        .chain([
+            (&words.chain, Tok::Chain),
+            (&words.increase, Tok::Increase(kind)),
+            (&words.decrease, Tok::Decrease(kind, Decrease::Plain)),
+            (&words.invisible_decrease, Tok::Decrease(kind, Decrease::Invisible)),
+            (&words.ring, Tok::Ring),
+            (&words.round, Tok::Round),
+            (&words.stitch, Tok::Stitch),
+            (&words.front_loop, Tok::Loop(Loop::Front)),
+            (&words.back_loop, Tok::Loop(Loop::Back)),
+            (&words.skip, Tok::Skip),
+            (&words.turn, Tok::Turn),
+            (&words.join, Tok::Join),
+            (&words.fasten_off, Tok::FastenOff),
+            (&words.stuff, Tok::Stuff),
+            (&words.marker, Tok::Marker),
+            (&words.yarn, Tok::Yarn),
+            (&words.hook, Tok::Hook),
+            (&words.gauge, Tok::Gauge),
+            (&words.in_each, Tok::InEach),
+            (&words.times, Tok::Times),
+        ])
+        .collect()
+}
+
+/// The joining words of the language of `code`; those of English where there are none.
+fn grammar(code: &str) -> &'static Grammar {
+    static ALL: OnceLock<Vec<(&'static str, Grammar)>> = OnceLock::new();
+    let all = ALL.get_or_init(|| {
+        let sources = [
+            ("en", include_str!("../../../../assets/reading/en.ron")),
+            ("de", include_str!("../../../../assets/reading/de.ron")),
+            ("fr", include_str!("../../../../assets/reading/fr.ron")),
+            ("es", include_str!("../../../../assets/reading/es.ron")),
+        ];
+        let read = |source| ron::from_str(source).expect("the words shipped are well formed");
+        sources.map(|(language, source)| (language, read(source))).into()
+    });
+    let language = code.split('-').next().unwrap_or_default();
+    let found = all.iter().find(|(of, _)| *of == language).or_else(|| all.first());
+    &found.expect("the list is not empty").1
+}
