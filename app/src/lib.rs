@@ -1,18 +1,23 @@
 //! Plumpline's studio and command line, over [`plumpline_core`].
 //!
-//! - [`studio`]: the window, what it holds and how it changes;
-//! - [`board`]: the outline board; [`bars`]: the round bars; [`body`]: the piece in 3-D;
-//! - [`panels`]: everything round them, and how the window is divided;
-//! - [`ui_kit`]: colours, type, icons;
-//! - [`cli`]: the same work without a window; [`day`]: the day as records carry it.
+//! The studio stands in floors, and no floor knows one above it:
+//!
+//! 1. [`kit`]: colours, type, icons, controls;
+//! 2. [`document`]: the project in hand, its changes and their undoing;
+//! 3. [`view`]: what is looked at;
+//! 4. [`work`]: what is worked out, read and written, on threads where it takes time;
+//! 5. [`bench`]: what stages may read, what they may ask for, commands and keys;
+//! 6. [`fields`]: rows and cards that stages share;
+//! 7. [`stages`]: a folder a stage, and what stands around them; beside them [`cli`], the same
+//!    work without a window;
+//! 8. [`window`]: the order of a frame, and what becomes of what the stages ask for.
 
-pub mod bars;
-pub mod board;
-pub mod body;
+pub mod bench;
 pub mod cli;
-pub mod day;
-mod length;
-pub mod panels;
-pub mod sheet_file;
-pub mod studio;
-pub mod ui_kit;
+pub mod document;
+pub mod fields;
+pub mod kit;
+pub mod stages;
+pub mod view;
+pub mod window;
+pub mod work;

@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 use egui::{Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 use x11rb::protocol::xproto::{ClientMessageEvent, ConnectionExt as _, EventMask};
 
 const PLUMPLINE: &str = env!("CARGO_BIN_EXE_plumpline");

@@ -3,7 +3,7 @@
 
 use divan::{Bencher, black_box};
 use egui::pos2;
-use plumpline::body::mesh::mesh;
+use plumpline::work::body::mesh::mesh;
 use plumpline_core::picture::{Body, Look};
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::fit_set::SHAPES;

@@ -10,7 +10,7 @@ use eframe::App as _;
 use egui::{Context, Event, FullOutput, PointerButton, Pos2, RawInput, Rect, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 use plumpline_core::{Project, file, plan};
 use plumpline_tests::fit_set::SHAPES;
 

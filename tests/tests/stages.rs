@@ -10,8 +10,8 @@ use std::time::{Duration, Instant};
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable as _;
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
-use plumpline::studio::app::Studio;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
+use plumpline::window::Studio;
 
 /// A pattern with one round that does not add up.
 const BROKEN: &str = "Cork\n\

@@ -10,8 +10,8 @@ use plumpline_core::calibrate::{
 };
 use plumpline_core::{Project, disk, file};
 
-use crate::day;
-use crate::length::parse_mm;
+use super::length::parse_mm;
+use crate::work::day;
 
 /// Arguments of `plumpline calibrate`.
 ///
@@ -131,7 +131,7 @@ impl Calibrate {
             }
             file::save(&project, output)?;
         }
-        super::print(&lines(&project, &learned));
+        super::out::print(&lines(&project, &learned));
         Ok(())
     }
 

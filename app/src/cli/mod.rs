@@ -4,7 +4,9 @@
 //! input, and 3 where a pattern was proofread and does not add up.
 
 mod calibrate;
+mod length;
 mod new;
+mod out;
 mod picture;
 mod proofread;
 mod report;
@@ -19,18 +21,13 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use plumpline_core::plain;
+
+use out::complain;
 
 /// Exit status for a command that was put wrongly.
 const BAD_USE: u8 = 2;
 /// Exit status for input that cannot be used.
 const BAD_INPUT: u8 = 1;
-
-/// Longest complaint, in characters.
-const LONGEST_LINE: usize = 2000;
-
-/// Exit status for a pattern with findings.
-const FINDINGS: u8 = 3;
 
 /// Plumpline: drag a profile, get whole stitches for every round.
 #[derive(Debug, Parser)]
@@ -108,17 +105,4 @@ fn misused(error: &clap::Error) -> ExitCode {
     let line = format!("{first} {}", named.join(", "));
     complain(&format!("{}; see plumpline --help", line.trim_start_matches("error: ").trim()));
     ExitCode::from(BAD_USE)
-}
-
-fn complain(text: &str) {
-    eprintln!("plumpline: {}", plain(text, LONGEST_LINE));
-}
-
-/// Prints `text` to standard output; a reader that went away is no error. What a terminal would
-/// obey, a name may hold: it is shown as a character that is not known.
-fn print(text: &str) {
-    use std::io::Write as _;
-    let shown = |c: char| if c.is_control() && !"\n\t".contains(c) { '\u{fffd}' } else { c };
-    let text: String = text.chars().map(shown).collect();
-    std::io::stdout().write_all(text.as_bytes()).ok();
 }

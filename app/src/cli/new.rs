@@ -11,8 +11,8 @@ use plumpline_core::project::shape::{project_of, shape};
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, disk, file, plan};
 
-use crate::length::parse_mm;
-use crate::studio::jobs::pattern_text;
+use super::length::parse_mm;
+use crate::work::files::pattern_text;
 
 /// How far the knots' curve may be from the points, in stitch widths.
 const TOLERANCE_STITCHES: f64 = 0.02;

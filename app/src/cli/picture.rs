@@ -10,7 +10,7 @@ use plumpline_core::picture::{Body, Look, Rgb, Scene, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
-use crate::ui_kit::type_faces;
+use crate::kit::type_faces;
 
 /// Least and greatest width of a picture, pixels.
 const WIDTHS: std::ops::RangeInclusive<u32> = 16..=8000;

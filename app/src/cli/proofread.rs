@@ -10,7 +10,10 @@ use plumpline_core::pattern::proofread::{Finding, FindingKind, Places, proofread
 use plumpline_core::pattern::read::{Reading, TermsFound, Wish, read};
 use serde::Serialize;
 
-use crate::studio::jobs::pattern_text;
+use crate::work::files::pattern_text;
+
+/// Exit status for a pattern with findings.
+const FINDINGS: u8 = 3;
 
 /// Arguments of `plumpline proofread`.
 #[derive(Debug, Args)]
@@ -68,12 +71,17 @@ impl Proofread {
         let findings = proofread(&text, &reading);
         if self.json {
             let report = report(&text, &reading, &findings);
-            super::print(&(serde_json::to_string_pretty(&report)? + "\n"));
+            super::out::print(&(serde_json::to_string_pretty(&report)? + "\n"));
         } else {
-            super::print(&lines(&self.file.display().to_string(), &text, &reading, &findings));
+            super::out::print(&lines(
+                &self.file.display().to_string(),
+                &text,
+                &reading,
+                &findings,
+            ));
         }
         let clean = findings.is_empty();
-        Ok(if clean { ExitCode::SUCCESS } else { ExitCode::from(super::FINDINGS) })
+        Ok(if clean { ExitCode::SUCCESS } else { ExitCode::from(FINDINGS) })
     }
 }
 

@@ -9,8 +9,8 @@ use plumpline_core::companion::{self, At, Edge, Seam, SeamKind, Side};
 use plumpline_core::sizes::{self, Keeps, Resized};
 use plumpline_core::{Gauge, Project, Size, SizeBy, file};
 
+use super::length::parse_mm;
 use super::sized::named;
-use crate::length::parse_mm;
 
 /// Arguments of `plumpline resize`.
 #[derive(Debug, Args)]
@@ -107,7 +107,7 @@ impl Resize {
         };
         project.validate()?;
         file::save(&project, &self.output)?;
-        super::print(&said);
+        super::out::print(&said);
         Ok(())
     }
 

@@ -50,7 +50,7 @@ impl Rounds {
         } else {
             self.as_drawn(&project, &shown)?
         };
-        super::print(&out);
+        super::out::print(&out);
         Ok(())
     }
 

@@ -8,7 +8,7 @@ use plumpline_core::picture::chart::SingleSymbol;
 use plumpline_core::{disk, file, sheet};
 use plumpline_typeset::{Columns, Options, Paper};
 
-use crate::sheet_file::Form;
+use crate::work::sheet_file::Form;
 
 /// Arguments of `plumpline sheet`.
 #[derive(Debug, Args)]

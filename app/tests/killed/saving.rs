@@ -9,8 +9,8 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
-use plumpline::studio::document::Document;
-use plumpline::studio::home::recovery;
+use plumpline::document::Document;
+use plumpline::work::home::recovery;
 use plumpline_core::{Project, file};
 
 /// Names the folder to save in, and so asks for saving without end.

@@ -2,7 +2,7 @@
 
 use egui::vec2;
 use egui_kittest::Harness;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 
 pub(crate) type Bench<'a> = Harness<'a, Studio>;
 

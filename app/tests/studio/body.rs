@@ -3,8 +3,8 @@
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
-use plumpline::studio::view::{BoardFace, Turned};
+use plumpline::view::{BoardFace, Turned};
+use plumpline::window::Studio;
 
 type Bench<'a> = Harness<'a, Studio>;
 

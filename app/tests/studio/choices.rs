@@ -3,7 +3,7 @@
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2};
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::view::Card;
+use plumpline::view::Card;
 use plumpline_core::{Face, Hold, Kind, Loop, Piece, Plan, Working};
 
 use crate::bench::{Bench, opened};

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use egui::vec2;
 use egui_kittest::Harness;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 
 /// The studio as it opens with its folder at `home`, on the project at `path` or a sample.
 /// Dropped without a word, it ends as if it had crashed.

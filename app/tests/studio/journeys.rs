@@ -5,7 +5,7 @@ use std::path::Path;
 use egui::{Key, Modifiers, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 use plumpline_core::bend::BendWord;
 use plumpline_core::{file, plan, sheet};
 

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
 use plumpline_core::making::{Progress, Stand, Stop};
 use plumpline_core::{Band, Gauge, Piece, Project, Yarn, file, starter::Starter};
 
@@ -340,7 +340,7 @@ fn a_project_without_a_file_is_kept_at_once_too() {
     press(&mut bench, Key::Space);
     let copy = home.path().join("recovery/1.ron");
     until_true("no frame and no clock is needed", || copy.exists());
-    let (kept, _) = plumpline::studio::home::recovery::read(&copy).expect("whole");
+    let (kept, _) = plumpline::work::home::recovery::read(&copy).expect("whole");
     assert_eq!(&kept, bench.state().document().project());
     assert_eq!(kept.making.at[0].done, 1);
 }
@@ -359,7 +359,7 @@ fn other_changes_are_never_saved_behind_a_makers_back() {
     let copy = home.path().join("recovery/1.ron");
     until(&mut bench, "a copy is kept", |_| copy.exists());
     assert_eq!(file::load(&path), Ok(project), "the file is as it was saved");
-    let (kept, _) = plumpline::studio::home::recovery::read(&copy).expect("whole");
+    let (kept, _) = plumpline::work::home::recovery::read(&copy).expect("whole");
     assert_eq!(&kept, bench.state().document().project());
 }
 
@@ -378,7 +378,7 @@ fn a_file_that_cannot_be_saved_is_said_and_the_step_is_kept_all_the_same() {
     assert!(said.wrong && said.text.contains("could not be saved"), "{said:?}");
     let copy = home.path().join("recovery/1.ron");
     until(&mut bench, "a copy is kept", |_| copy.exists());
-    let (kept, _) = plumpline::studio::home::recovery::read(&copy).expect("whole");
+    let (kept, _) = plumpline::work::home::recovery::read(&copy).expect("whole");
     assert_eq!(&kept, bench.state().document().project());
     std::fs::create_dir(&folder).expect("put back");
     press(&mut bench, Key::N);

@@ -9,7 +9,7 @@ use crate::wait::until;
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 use plumpline_core::making::{Course, Progress, Stand, Stop};
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Gauge, Piece, Project, Size, SizeBy, file, starter::Starter};
@@ -351,7 +351,7 @@ fn a_size_that_cannot_be_made_says_why_and_leads_to_the_sizes() {
     assert!(bench.state().document().project().making.is_empty(), "there is nothing to work");
     bench.get_by_label("See the sizes").click();
     bench.run();
-    assert_eq!(bench.state().view().stage, plumpline::studio::view::Stage::Sizes);
+    assert_eq!(bench.state().view().stage, plumpline::view::Stage::Sizes);
     press(&mut bench, Key::Num5);
     press(&mut bench, Key::S);
     press(&mut bench, Key::Space);

@@ -2,7 +2,7 @@
 
 use egui::Key;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
 
 use crate::bench::{Bench, opened};
 use crate::wait::until_settled;

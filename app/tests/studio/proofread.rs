@@ -3,8 +3,8 @@
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
+use plumpline::window::Studio;
 use plumpline_core::plan;
 
 use crate::wait::until;

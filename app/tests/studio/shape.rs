@@ -3,8 +3,8 @@
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
-use plumpline::studio::app::Studio;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
+use plumpline::window::Studio;
 use plumpline_core::plan;
 
 use crate::bench::{Bench, opened};
@@ -319,7 +319,7 @@ fn closing_with_changes_asks_first() {
 fn a_file_named_at_the_start_opens_and_a_broken_one_is_told() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("ball.ron");
-    let project = plumpline::studio::document::Document::blank().project().clone();
+    let project = plumpline::document::Document::blank().project().clone();
     plumpline_core::file::save(&project, &path).expect("saved");
     let bench = Harness::builder()
         .with_size(vec2(1440.0, 900.0))

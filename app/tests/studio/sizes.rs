@@ -5,9 +5,9 @@ use std::time::{Duration, UNIX_EPOCH};
 
 use egui::Key;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::app::Studio;
-use plumpline::studio::sizing::SizesCard;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
+use plumpline::view::sizes::SizesCard;
+use plumpline::window::Studio;
 use plumpline_core::calibrate::{Entry, GaugeBook};
 use plumpline_core::companion::SeamKind;
 use plumpline_core::{Firmness, Gauge, Piece, file, plan};

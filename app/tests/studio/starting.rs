@@ -176,7 +176,7 @@ fn a_later_start_begins_with_the_card_and_esc_goes_to_the_bench() {
 fn a_file_dropped_on_the_window_opens_and_any_other_is_refused() {
     let home = tempfile::tempdir().expect("a folder");
     let path = home.path().join("mine.ron");
-    let project = plumpline::studio::document::Document::blank().project().clone();
+    let project = plumpline::document::Document::blank().project().clone();
     plumpline_core::file::save(&project, &path).expect("saved");
     let mut bench = opened(1440.0, 900.0);
     let drop_file = |bench: &mut Bench<'_>, path: &Path| {

@@ -6,7 +6,7 @@ use std::path::Path;
 use eframe::App as _;
 use egui::{Key, Modifiers, ViewportCommand, ViewportEvent, ViewportId};
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::document::Document;
+use plumpline::document::Document;
 use plumpline_core::file;
 
 use crate::bench::{Bench, opened};
@@ -148,8 +148,7 @@ fn half_a_minute_of_changes_is_the_most_there_is_to_lose() {
     bench.input_mut().time = Some(40.0);
     bench.step();
     until_true("the copy is written", || copy(home.path()).exists());
-    let (kept, of) =
-        plumpline::studio::home::recovery::read(&copy(home.path())).expect("whole");
+    let (kept, of) = plumpline::work::home::recovery::read(&copy(home.path())).expect("whole");
     assert_eq!((&kept, of), (bench.state().document().project(), None));
     // Taken back, there is nothing to keep.
     bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
@@ -174,7 +173,7 @@ fn a_line_that_crosses_itself_is_kept_as_it_last_was_sound() {
     assert!(bench.state().document().project().validate().is_err(), "it should cross");
     leave_window(&mut bench);
     until_true("the copy is written", || copy(home.path()).exists());
-    let (kept, _) = plumpline::studio::home::recovery::read(&copy(home.path())).expect("whole");
+    let (kept, _) = plumpline::work::home::recovery::read(&copy(home.path())).expect("whole");
     assert_eq!(kept, sound);
 }
 

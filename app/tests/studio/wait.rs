@@ -3,8 +3,8 @@
 use std::time::{Duration, Instant};
 
 use egui_kittest::Harness;
-use plumpline::studio::app::Studio;
-use plumpline::studio::view::Stage;
+use plumpline::view::Stage;
+use plumpline::window::Studio;
 
 /// Longer than anything takes on the slowest machine.
 const LONGEST: Duration = Duration::from_secs(60);

@@ -7,7 +7,7 @@ use std::path::Path;
 use egui::{Event, Key, Modifiers, MouseWheelUnit, PointerButton, Pos2, TouchPhase, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::NodeT as _;
-use plumpline::studio::app::Studio;
+use plumpline::window::Studio;
 use plumpline_core::{file, plan};
 
 type Bench<'a> = Harness<'a, Studio>;

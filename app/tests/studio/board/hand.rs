@@ -156,7 +156,7 @@ pub(crate) fn from_file<'a>(path: &std::path::Path) -> Bench<'a> {
         .with_size(vec2(1440.0, 900.0))
         .with_max_steps(60)
         .with_step_dt(0.05)
-        .build_eframe(|cc| plumpline::studio::app::Studio::new(cc, Some(path)));
+        .build_eframe(|cc| plumpline::window::Studio::new(cc, Some(path)));
     bench.run();
     bench
 }

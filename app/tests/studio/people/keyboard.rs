@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
-use plumpline::studio::view::Over;
+use plumpline::view::Over;
 
 use super::places;
 use crate::bench::opened;
@@ -131,7 +131,7 @@ fn letters_typed_in_a_field_are_no_shortcuts() {
         bench.run();
     }
     assert_eq!(bench.state().document().piece(), &before);
-    assert_eq!(bench.state().view().stage, plumpline::studio::view::Stage::Shape);
+    assert_eq!(bench.state().view().stage, plumpline::view::Stage::Shape);
 }
 
 #[test]

@@ -1,0 +1,100 @@
+//! When commands can be used.
+
+use plumpline_core::making::Stand;
+
+use super::{Command, MakeCommand};
+use crate::bench::Bench;
+use crate::view::Stage;
+
+impl Command {
+    /// Whether it can be used now.
+    pub fn enabled(self, bench: &Bench<'_>) -> bool {
+        let shaping = bench.view.stage == Stage::Shape && bench.plan.is_some();
+        let history = &bench.document.history;
+        match self {
+            Self::New | Self::Open | Self::SaveAs | Self::OpenPattern => !bench.busy,
+            Self::Save => {
+                !bench.busy && (bench.document.is_changed() || bench.document.path().is_none())
+            }
+            Self::Undo => history.can_undo() && !history.in_gesture(),
+            Self::Redo => history.can_redo() && !history.in_gesture(),
+            Self::ToggleTheme
+            | Self::ShowShape
+            | Self::ShowSizes
+            | Self::ShowSheet
+            | Self::ShowProofread
+            | Self::ShowMake
+            | Self::ShowSettings
+            | Self::ShowKeys => true,
+            Self::LargerText => {
+                bench.view.prefs.stepped(1) != bench.view.prefs && !bench.view.is_dragging()
+            }
+            Self::SmallerText => {
+                bench.view.prefs.stepped(-1) != bench.view.prefs && !bench.view.is_dragging()
+            }
+            Self::UsualText => !bench.view.is_dragging(),
+            Self::MakePiece => {
+                bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
+            }
+            Self::CopySheet => bench.error.is_none(),
+            Self::SaveSheet => bench.error.is_none() && !bench.busy,
+            Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
+                shaping
+            }
+            Self::LetGo => bench.view.holds_something() || bench.view.board.picture,
+            Self::NextLoop => {
+                // A first round is worked into a ring or a chain, which have no loops.
+                let later = bench.view.in_hand().is_some_and(|r| r > 1);
+                shaping && later && !bench.view.is_dragging()
+            }
+            Self::CopyRound => shaping && bench.view.in_hand().is_some(),
+            Self::Make(make) => make.enabled(bench),
+            Self::TogglePin
+            | Self::MoreStitches
+            | Self::FewerStitches
+            | Self::NextKind
+            | Self::TogglePlain => {
+                shaping && bench.view.in_hand().is_some() && !bench.view.is_dragging()
+            }
+            Self::PreviousKnot | Self::NextKnot => {
+                bench.view.stage == Stage::Shape && !bench.view.is_dragging()
+            }
+            Self::RemoveKnot => {
+                let enough = bench.document.piece().outline.knots.len() > 3;
+                enough && bench.holds_inner_knot() && !bench.view.is_dragging()
+            }
+            Self::FitView => bench.view.stage == Stage::Shape && !bench.view.is_dragging(),
+            Self::ToggleMagnet => bench.view.stage == Stage::Shape,
+            Self::ChoosePicture => !bench.busy,
+            Self::ToggleCorner => bench.view.stage == Stage::Shape && bench.view.knot.is_some(),
+        }
+    }
+}
+
+impl MakeCommand {
+    /// Whether it can be used now.
+    pub fn enabled(self, bench: &Bench<'_>) -> bool {
+        if bench.view.stage != Stage::Make {
+            return false;
+        }
+        let project = bench.document.project();
+        let under = bench.making.under();
+        let sizes = || project.pieces.iter().any(|piece| !piece.sizes.is_empty());
+        let Some(stand) = bench.making.stand(project, under) else {
+            return self == Self::Other || (self == Self::Size && sizes());
+        };
+        let begun = bench.making.begun(project, under);
+        match self {
+            Self::Size => sizes(),
+            // The fields of the last two stand beside a round's words and stitches.
+            Self::Stitch | Self::Repeat | Self::Round | Self::Find | Self::Note => {
+                matches!(stand, Stand::Stitch { .. })
+            }
+            Self::Done => matches!(stand, Stand::Stop(_)),
+            Self::Back => {
+                bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)
+            }
+            Self::Other => project.pieces.iter().map(|p| p.copies).sum::<u32>() > 1,
+        }
+    }
+}

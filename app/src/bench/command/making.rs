@@ -1,0 +1,92 @@
+//! The commands of the Make stage. Each has a key of its own, so that it can be worked by
+//! keyboard alone; a key that is held down counts once.
+
+use egui::Key;
+use plumpline_core::making::By;
+
+use crate::work::making::Make;
+
+/// Something a person can ask for in the Make stage by button or key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MakeCommand {
+    /// One stitch is worked.
+    Stitch,
+    /// The repeat is worked to its end.
+    Repeat,
+    /// The round is worked to its end.
+    Round,
+    /// Take the last step back.
+    Back,
+    /// What the stop asks for is done.
+    Done,
+    /// The next copy or piece.
+    Other,
+    /// The next size.
+    Size,
+    /// Go to a round.
+    Find,
+    /// Write a note.
+    Note,
+}
+
+impl MakeCommand {
+    /// The words on its button.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Stitch => "Stitch",
+            Self::Repeat => "Repeat",
+            Self::Round => "Round",
+            Self::Back => "Back",
+            Self::Done => "Done",
+            Self::Other => "Other piece",
+            Self::Size => "Other size",
+            Self::Find => "Go to…",
+            Self::Note => "Note",
+        }
+    }
+
+    /// One sentence on what it does.
+    pub const fn tooltip(self) -> &'static str {
+        match self {
+            Self::Stitch => "One stitch is worked: a plain one, an increase or a decrease",
+            Self::Repeat => "The repeat is worked to its end",
+            Self::Round => "The round is worked to its end",
+            Self::Back => "Take the last step back",
+            Self::Done => "What is asked for here is done; go on",
+            Self::Other => "Take the next copy or piece that is not made yet",
+            Self::Size => "Take the next size there is, or the project as it is designed",
+            Self::Find => "Take up work at the start of another round",
+            Self::Note => "Write a note on this round",
+        }
+    }
+
+    /// Its key.
+    pub const fn key(self) -> Key {
+        match self {
+            Self::Stitch => Key::Space,
+            Self::Repeat => Key::R,
+            Self::Round => Key::N,
+            Self::Back => Key::Backspace,
+            Self::Done => Key::Enter,
+            Self::Other => Key::O,
+            Self::Size => Key::S,
+            Self::Find => Key::G,
+            Self::Note => Key::W,
+        }
+    }
+
+    /// What it asks for.
+    pub const fn asks(self) -> Make {
+        match self {
+            Self::Stitch => Make::Step(By::Stitch),
+            Self::Repeat => Make::Step(By::Repeat),
+            Self::Round => Make::Step(By::Round),
+            Self::Back => Make::Back,
+            Self::Done => Make::Done,
+            Self::Other => Make::Other,
+            Self::Size => Make::NextSize,
+            Self::Find => Make::Find(Some(String::new())),
+            Self::Note => Make::Write(true),
+        }
+    }
+}

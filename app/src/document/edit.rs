@@ -1,0 +1,173 @@
+//! What can be changed of the project, one step of undo each.
+
+use plumpline_core::piece::Picture;
+use plumpline_core::project::shape::Shaped;
+use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
+
+use super::choice::Choice;
+use super::measure::Dimension;
+use super::pieces::PieceEdit;
+use super::sizes::SizeEdit;
+
+/// A change of the project.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Edit {
+    /// Gives the project a title.
+    Title(String),
+    /// Moves knots.
+    MoveKnots {
+        /// Index of the one in hand.
+        lead: usize,
+        /// The outline with all of them moved.
+        outline: Outline,
+    },
+    /// Adds a knot before the one that now has this index.
+    AddKnot {
+        /// Index it will have.
+        knot: usize,
+        /// Radius, mm.
+        radius_mm: f64,
+        /// Height, mm.
+        height_mm: f64,
+    },
+    /// Removes a knot.
+    RemoveKnot(usize),
+    /// Turns a smooth knot into a corner, or back.
+    ToggleCorner(usize),
+    /// Opens a closed end, or closes an open one.
+    ToggleEnd(usize),
+    /// Holds the count of a round.
+    Pin {
+        /// The round.
+        round: u32,
+        /// Its stitches.
+        count: u32,
+    },
+    /// Lets the count of a round go.
+    Unpin(u32),
+    /// Another swatch.
+    Gauge(Gauge),
+    /// Another firmness.
+    Firmness(Firmness),
+    /// Another ease.
+    Ease(f64),
+    /// Another name, colour or length of a yarn.
+    Yarn {
+        /// Index of the yarn.
+        index: usize,
+        /// What it is now.
+        yarn: Yarn,
+    },
+    /// From this round on, work in this yarn.
+    Band {
+        /// First round.
+        round: u32,
+        /// Index of the yarn.
+        yarn: usize,
+    },
+    /// Adds a yarn and works in it from this round on.
+    NewYarn {
+        /// First round.
+        round: u32,
+    },
+    /// No longer changes yarn at this round.
+    ClearBand(u32),
+    /// Another outline.
+    Outline(Outline),
+    /// Another picture to trace, or none.
+    Picture(Option<Picture>),
+    /// Changes the outline so that a measure comes to this, mm.
+    Resize(Dimension, f64),
+    /// Adds pieces made of a written pattern, and takes the first in hand.
+    AddPieces(Vec<Shaped>),
+    /// A choice about the piece: its rules, its cloth, what holds it.
+    Choice(Choice),
+    /// Another text of the designer's on the sheet.
+    Sheet(SheetText, String),
+    /// A change of sizes, seams or cloth.
+    Sizes(SizeEdit),
+    /// A change of the list of pieces.
+    Piece(PieceEdit),
+    /// Other words for the pattern.
+    Wording(WordingChoice),
+}
+
+impl Edit {
+    /// What a run of edits has in common that is undone as one: typing a title, say.
+    pub fn run(&self) -> Option<(&'static str, usize)> {
+        match self {
+            Self::Title(_) => Some(("title", 0)),
+            Self::Yarn { index, .. } => Some(("yarn", *index)),
+            Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
+            Self::Sheet(text, _) => Some(("sheet", *text as usize)),
+            Self::Sizes(SizeEdit::Change(size, _)) => Some(("size", *size)),
+            Self::Sizes(SizeEdit::ChangeSeam(seam, _)) => Some(("seam", *seam)),
+            // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
+            Self::MoveKnots { lead, .. } => Some(("knot", *lead)),
+            _ => None,
+        }
+    }
+}
+
+/// A text that the designer adds to the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SheetText {
+    /// Who designed it.
+    Designer,
+    /// Under which terms it may be used.
+    Licence,
+    /// What stands under the title.
+    Notes,
+    /// How the pieces are put together.
+    Assembly,
+}
+
+impl SheetText {
+    /// All of them, in the order of the card.
+    pub const ALL: [Self; 4] = [Self::Designer, Self::Licence, Self::Notes, Self::Assembly];
+
+    /// What it is called.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Designer => "Designer",
+            Self::Licence => "Licence line",
+            Self::Notes => "Notes",
+            Self::Assembly => "Putting it together",
+        }
+    }
+
+    /// What to write there.
+    pub const fn hint(self) -> &'static str {
+        match self {
+            Self::Designer => "your name",
+            Self::Licence => "for your own use; do not resell the pattern",
+            Self::Notes => "what it is for, how it came about",
+            Self::Assembly => "what is sewn where, a paragraph each",
+        }
+    }
+
+    /// Whether it may run to paragraphs.
+    pub const fn is_long(self) -> bool {
+        matches!(self, Self::Notes | Self::Assembly)
+    }
+
+    /// The text as the project has it.
+    pub fn of(self, project: &Project) -> &str {
+        match self {
+            Self::Designer => &project.designer,
+            Self::Licence => &project.licence,
+            Self::Notes => &project.notes,
+            Self::Assembly => &project.assembly,
+        }
+    }
+
+    /// Puts `words` in its place.
+    pub(crate) fn set(self, project: &mut Project, words: String) {
+        match self {
+            Self::Designer => project.designer = words,
+            Self::Licence => project.licence = words,
+            Self::Notes => project.notes = words,
+            Self::Assembly => project.assembly = words,
+        }
+    }
+}

@@ -1,0 +1,177 @@
+//! Measures of the outline board that are typed: what each changes.
+
+use plumpline_core::outline::LARGEST_MM;
+use plumpline_core::{Outline, Piece, Plan, Unit, length, plan};
+
+use super::shaping::{self, OFF_AXIS_MM};
+
+/// A measure on the outline board that can be typed over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dimension {
+    /// The forecast along the axis.
+    Height,
+    /// The forecast across the axis.
+    Width,
+    /// The forecast where it is narrowest between two wider places.
+    Neck,
+    /// A knot's distance from the axis.
+    KnotRadius(usize),
+    /// Twice that.
+    KnotWidth(usize),
+    /// A knot's place along the axis.
+    KnotHeight(usize),
+    /// The known length on the picture.
+    Ruler,
+}
+
+/// Reads what was typed for `dimension`, mm. A height may also be 0 or below it.
+///
+/// # Errors
+/// One line: what was read, and how a length is written.
+pub(crate) fn read(dimension: Dimension, text: &str, unit: Unit) -> Result<f64, String> {
+    match dimension {
+        Dimension::KnotHeight(_) => length::parse_place(text, unit),
+        _ => length::parse(text, unit),
+    }
+}
+
+/// The outline in which `dimension` is `mm`, or as near to it as whole rounds and stitches
+/// let the forecast come. `None` where that cannot be, or is no measure of the outline.
+pub(crate) fn with(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outline> {
+    let outline = &piece.outline;
+    match dimension {
+        Dimension::Height => by_forecast(piece, mm, |f| outline.scaled(1.0, f), height),
+        Dimension::Width => by_forecast(piece, mm, |f| outline.scaled(f, 1.0), width),
+        Dimension::Neck => {
+            let at = neck_of(&plan(piece).ok()?)?.1;
+            let knot = nearest_inner(outline, at)?;
+            let radius = outline.knots[knot].radius_mm;
+            let with_factor = |factor: f64| {
+                let mut outline = outline.clone();
+                outline.knots[knot].radius_mm =
+                    shaping::whole((radius * factor).max(OFF_AXIS_MM));
+                outline
+            };
+            by_forecast(piece, mm, with_factor, |plan| neck_of(plan).map(|(wide, _)| wide))
+        }
+        Dimension::KnotRadius(knot) => with_knot(outline, knot, Some(mm), None),
+        Dimension::KnotWidth(knot) => with_knot(outline, knot, Some(0.5 * mm), None),
+        Dimension::KnotHeight(knot) => with_knot(outline, knot, None, Some(mm)),
+        Dimension::Ruler => None,
+    }
+}
+
+fn height(plan: &Plan) -> Option<f64> {
+    Some(plan.size_mm.0)
+}
+
+fn width(plan: &Plan) -> Option<f64> {
+    Some(plan.size_mm.1)
+}
+
+/// The neck of the forecast: how wide it is, and at which height of the outline, mm.
+pub(crate) fn neck_of(plan: &Plan) -> Option<(f64, f64)> {
+    let node = plan.forecast[shaping::neck(&plan.forecast, 0.5 * plan.stitch_mm.0)?];
+    Some((2.0 * node.r, node.z + plan.shift_mm))
+}
+
+/// The inner knot nearest in height to `z`.
+fn nearest_inner(outline: &Outline, z: f64) -> Option<usize> {
+    let last = outline.knots.len().checked_sub(1)?;
+    let off = |k: &usize| (outline.knots[*k].height_mm - z).abs();
+    (1..last).min_by(|a, b| off(a).total_cmp(&off(b)))
+}
+
+/// A knot with another radius or height; a pole has no radius.
+fn with_knot(
+    outline: &Outline,
+    knot: usize,
+    radius: Option<f64>,
+    height: Option<f64>,
+) -> Option<Outline> {
+    let mut outline = outline.clone();
+    let knot = outline.knots.get_mut(knot)?;
+    if let Some(mm) = radius.filter(|_| !knot.is_pole()) {
+        knot.radius_mm = shaping::whole(mm.clamp(OFF_AXIS_MM, LARGEST_MM));
+    }
+    if let Some(mm) = height {
+        knot.height_mm = shaping::whole(mm.clamp(-LARGEST_MM, LARGEST_MM));
+    }
+    Some(outline)
+}
+
+/// The outline `shaped` by some factor whose forecast comes nearest to `mm`. The forecast
+/// does not scale quite as the outline does, so the factor is corrected a few times and the
+/// best taken.
+fn by_forecast(
+    piece: &Piece,
+    mm: f64,
+    shaped: impl Fn(f64) -> Outline,
+    measured: impl Fn(&Plan) -> Option<f64>,
+) -> Option<Outline> {
+    if !(3.0..=LARGEST_MM).contains(&mm) {
+        return None;
+    }
+    let mut trial = piece.clone();
+    let mut factor = 1.0;
+    let mut best: Option<(f64, Outline)> = None;
+    for _ in 0..5 {
+        trial.outline = shaped(factor);
+        let Ok(plan) = plan(&trial) else { break };
+        let Some(got) = measured(&plan) else { break };
+        let off = (got - mm).abs();
+        if factor != 1.0 && best.as_ref().is_none_or(|(least, _)| off < *least) {
+            best = Some((off, trial.outline.clone()));
+        }
+        factor *= mm / got;
+    }
+    best.map(|(_, outline)| outline)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use plumpline_core::{Gauge, Knot};
+
+    fn gourd() -> Piece {
+        let knots = [(0.0, 0.0), (32.0, 30.0), (16.0, 60.0), (38.0, 95.0), (0.0, 130.0)];
+        let knots = knots.map(|(r, z)| Knot::new(r, z)).to_vec();
+        Piece::new("Gourd", Outline { knots }, Gauge::default())
+    }
+
+    #[test]
+    fn a_typed_neck_is_what_the_forecast_comes_to() {
+        let mut piece = gourd();
+        for mm in [26.0, 44.0] {
+            piece.outline = with(&gourd(), Dimension::Neck, mm).expect("a neck");
+            let (got, _) = neck_of(&plan(&piece).expect("a plan")).expect("still a neck");
+            assert!((got - mm).abs() < 3.0, "{mm} came to {got}");
+        }
+        assert_eq!(with(&piece, Dimension::Neck, 1e9), None);
+    }
+
+    #[test]
+    fn a_knot_takes_its_radius_width_and_height() {
+        let piece = gourd();
+        let knot = |dimension, mm| with(&piece, dimension, mm).expect("a knot").knots[1];
+        assert_eq!(knot(Dimension::KnotRadius(1), 41.5).radius_mm, 41.5);
+        assert_eq!(knot(Dimension::KnotWidth(1), 70.0).radius_mm, 35.0);
+        assert_eq!(knot(Dimension::KnotHeight(1), -4.0).height_mm, -4.0);
+        assert_eq!(with(&piece, Dimension::KnotRadius(99), 5.0), None);
+        let pole = with(&piece, Dimension::KnotRadius(0), 5.0).expect("a knot");
+        assert!(pole.knots[0].is_pole());
+    }
+
+    #[test]
+    fn heights_may_be_nought_or_below() {
+        let height = Dimension::KnotHeight(2);
+        let read = |dimension, text| read(dimension, text, Unit::Mm);
+        assert_eq!(read(height, " 12,5 "), Ok(12.5));
+        assert_eq!(read(height, "0"), Ok(0.0));
+        assert_eq!(read(height, "0 mm"), Ok(0.0));
+        assert_eq!(read(height, "-2 cm"), Ok(-20.0));
+        assert!(read(height, "high").is_err());
+        assert!(read(Dimension::Width, "-4").is_err());
+        assert!(read(Dimension::Width, "0").is_err());
+    }
+}

@@ -1,0 +1,249 @@
+//! The document: the project in hand, where it is saved, and what can be undone.
+
+pub mod change;
+pub mod choice;
+pub mod edit;
+pub mod history;
+pub mod measure;
+mod names;
+pub mod pieces;
+pub mod shaping;
+pub mod sizes;
+
+use std::path::{Path, PathBuf};
+
+use plumpline_core::making::Making;
+use plumpline_core::starter::Starter;
+use plumpline_core::{Gauge, Outline, Piece, Project, file};
+
+use history::History;
+
+/// The project that opens when none is named.
+const SAMPLE: &str = include_str!("../../../sample-projects/float.ron");
+
+/// The project in hand.
+#[derive(Debug)]
+pub struct Document {
+    project: Project,
+    /// The project as it is on the disk (or as it was begun); none if neither is known.
+    saved: Option<Project>,
+    path: Option<PathBuf>,
+    piece: usize,
+    /// The run of edits the last one belonged to.
+    run: Option<(&'static str, usize)>,
+    /// What can be undone.
+    pub history: History,
+}
+
+impl Document {
+    /// A document of `project`, unchanged, saved at `path`.
+    pub fn new(project: Project, path: Option<PathBuf>) -> Self {
+        Self {
+            saved: Some(project.clone()),
+            project,
+            path,
+            piece: 0,
+            run: None,
+            history: History::default(),
+        }
+    }
+
+    /// A document of `project` as a crash left it: it differs from what is `saved` at `path`.
+    pub fn recovered(project: Project, path: Option<PathBuf>, saved: Option<Project>) -> Self {
+        Self { saved, ..Self::new(project, path) }
+    }
+
+    /// The sample float, not saved anywhere.
+    pub fn sample() -> Self {
+        let project = file::parse(SAMPLE).unwrap_or_else(|_| blank());
+        Self::new(project, None)
+    }
+
+    /// A plain new project: one ball.
+    pub fn blank() -> Self {
+        Self::new(blank(), None)
+    }
+
+    /// The project.
+    pub fn project(&self) -> &Project {
+        &self.project
+    }
+
+    /// Where it is saved.
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// Whether it differs from what is saved.
+    pub fn is_changed(&self) -> bool {
+        self.saved.as_ref() != Some(&self.project)
+    }
+
+    /// Whether it differs from what is saved in how far the making is, and in nothing else.
+    pub fn only_making_changed(&self) -> bool {
+        self.saved.as_ref().is_some_and(|saved| {
+            let as_saved = Project { making: saved.making.clone(), ..self.project.clone() };
+            self.is_changed() && as_saved == *saved
+        })
+    }
+
+    /// The project, or if it could not be opened as it stands (a line that crosses itself,
+    /// say) as it last could, with the making as far as it is now.
+    pub fn soundest(&self) -> Option<Project> {
+        let now = &self.project;
+        let with_making = |earlier: &Project| {
+            let mut project = earlier.clone();
+            project.making =
+                now.making.taken_back(&now.pieces, &project.pieces, &project.making);
+            project
+        };
+        std::iter::once(now.clone())
+            .chain(self.history.earlier().map(with_making))
+            .find(|project| project.validate().is_ok())
+    }
+
+    /// Changes how far the making is. No step of undo: the Make stage takes back its own.
+    pub fn work(&mut self, change: impl FnOnce(&mut Making)) {
+        change(&mut self.project.making);
+    }
+
+    /// The piece in hand.
+    pub fn piece(&self) -> &Piece {
+        &self.project.pieces[self.piece]
+    }
+
+    /// Index of the piece in hand.
+    pub fn piece_index(&self) -> usize {
+        self.piece
+    }
+
+    /// Takes another piece in hand.
+    pub fn take_piece(&mut self, index: usize) {
+        self.piece = index.min(self.project.pieces.len().saturating_sub(1));
+    }
+
+    /// Changes the project in one step called `name`, or as part of the gesture under way;
+    /// changes of one run that follow one another are one step. Returns whether anything
+    /// changed.
+    pub fn change(
+        &mut self,
+        name: String,
+        run: Option<(&'static str, usize)>,
+        edit: impl FnOnce(&mut Project, usize),
+    ) -> bool {
+        let before = self.project.clone();
+        edit(&mut self.project, self.piece);
+        let changed = self.project != before;
+        if changed && !before.making.is_empty() {
+            let (then, now) = (&before.pieces, &self.project.pieces);
+            self.project.making = before.making.following(then, now);
+        }
+        if changed {
+            let goes_on = run.is_some() && run == self.run && !self.history.can_redo();
+            if !goes_on {
+                self.history.note(name, before);
+            }
+            self.run = run;
+        }
+        changed
+    }
+
+    /// Begins a gesture: all changes until its end are one step.
+    pub fn begin(&mut self) {
+        self.run = None;
+        self.history.begin(&self.project);
+    }
+
+    /// Ends the gesture.
+    pub fn commit(&mut self) {
+        if self.history.in_gesture() {
+            self.run = None;
+        }
+        self.history.commit(&self.project);
+    }
+
+    /// Gives the gesture up: the project is as it was before.
+    pub fn cancel(&mut self) {
+        if let Some(before) = self.history.cancel() {
+            let now = std::mem::replace(&mut self.project, before);
+            history::keep_making(&now, &mut self.project);
+        }
+    }
+
+    /// Takes a step back.
+    pub fn undo(&mut self) {
+        self.run = None;
+        self.history.undo(&mut self.project);
+        self.take_piece(self.piece);
+    }
+
+    /// Takes a step again.
+    pub fn redo(&mut self) {
+        self.run = None;
+        self.history.redo(&mut self.project);
+        self.take_piece(self.piece);
+    }
+
+    /// Takes steps back, or again, until so many stand.
+    pub fn go_to(&mut self, steps: usize) {
+        self.run = None;
+        self.history.go_to(steps, &mut self.project);
+        self.take_piece(self.piece);
+    }
+
+    /// Notes that `project` now stands in the file at `path`.
+    pub fn saved_as(&mut self, project: Project, path: PathBuf) {
+        self.saved = Some(project);
+        // What is typed from here on is a step of its own.
+        self.run = None;
+        self.path = Some(path);
+    }
+}
+
+/// The project without what nothing is worked out from: how far its making is, and pictures
+/// that are only looked at. A change of those is no reason to begin anew.
+pub(crate) fn as_designed(project: &Project) -> Project {
+    let mut project = project.clone();
+    project.making = Making::default();
+    for piece in &mut project.pieces {
+        piece.picture = None;
+    }
+    project
+}
+
+fn blank() -> Project {
+    let ball = plain_ball(Gauge::default());
+    Project { title: "New project".into(), ..Project::of_piece(ball) }
+}
+
+/// A ball to begin from, at this gauge.
+pub(crate) fn plain_ball(gauge: Gauge) -> Piece {
+    let starter = Starter::Ball;
+    // Its usual size is within its range: a test makes every starter at that size.
+    starter
+        .piece(&starter.usual(), gauge)
+        .unwrap_or_else(|_| Piece::new(starter.name(), Outline { knots: Vec::new() }, gauge))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn both_first_projects_are_sound() {
+        assert!(file::parse(SAMPLE).is_ok(), "{:?}", file::parse(SAMPLE));
+        assert!(blank().validate().is_ok());
+        assert!(plumpline_core::plan(Document::sample().piece()).is_ok());
+    }
+
+    #[test]
+    fn undoing_every_change_brings_back_what_was_saved() {
+        let mut document = Document::sample();
+        let first = document.project().clone();
+        document.change("Ease".into(), None, |project, piece| project.pieces[piece].ease = 0.9);
+        assert!(document.is_changed());
+        document.undo();
+        assert_eq!(document.project(), &first);
+        assert!(!document.is_changed());
+    }
+}

@@ -1,0 +1,6 @@
+//! Rows, fields and cards that stages share.
+
+pub mod form;
+pub mod length_field;
+pub mod over;
+pub mod yarn_card;

@@ -1,0 +1,159 @@
+//! A yarn's card: its name, its colour, how far 100 g of it go; and the choice of a yarn
+//! for the rounds from one on.
+
+use egui::{DragValue, Popup, Response, RichText, Sense, TextEdit, Ui, pos2, vec2};
+use plumpline_core::Yarn;
+
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::edit::Edit;
+use crate::kit::tokens::{PALETTE, Tokens};
+use crate::kit::{icons, paint, type_faces};
+
+/// Yarns a project may list; as many as the chooser shows without scrolling.
+const MOST: usize = 26;
+
+/// Opens the card of yarn `index` below what was clicked.
+pub fn card(on: &Response, bench: &Bench<'_>, index: usize, actions: &mut Actions) {
+    let Some(yarn) = bench.document.project().yarns.get(index) else { return };
+    Popup::menu(on)
+        .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
+        .width(232.0)
+        .show(|ui| {
+            ui.set_width(232.0);
+            // A menu's own style hides the edges of fields.
+            ui.reset_style();
+            ui.spacing_mut().item_spacing = vec2(8.0, 8.0);
+            let mut now = yarn.clone();
+            heading(ui, &format!("Yarn {}", Yarn::letter(index)));
+            name(ui, &mut now);
+            palette(ui, bench, &mut now);
+            length(ui, bench, &mut now);
+            if now != *yarn {
+                actions.edit(Edit::Yarn { index, yarn: now });
+            }
+        });
+}
+
+fn heading(ui: &mut Ui, text: &str) {
+    ui.label(RichText::new(text).font(type_faces::semibold(type_faces::BODY)));
+}
+
+fn name(ui: &mut Ui, yarn: &mut Yarn) {
+    let field =
+        TextEdit::singleline(&mut yarn.name).desired_width(f32::INFINITY).char_limit(60);
+    ui.add(field).accessible_name("Yarn name");
+}
+
+/// House colours to choose from; the one in use is ringed.
+fn palette(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
+    let t = bench.t;
+    const ACROSS: usize = 8;
+    let side = 24.0;
+    let rows = PALETTE.len().div_ceil(ACROSS);
+    let size = vec2(ACROSS as f32 * 29.0, rows as f32 * 28.0);
+    let (place, _) = ui.allocate_exact_size(size, Sense::hover());
+    for (i, (name, colour)) in PALETTE.iter().enumerate() {
+        let at = place.min + vec2((i % ACROSS) as f32 * 29.0, (i / ACROSS) as f32 * 28.0);
+        let rect = egui::Rect::from_min_size(at, vec2(side, side));
+        let response = ui.interact(rect, ui.scope_id().with(("colour", i)), Sense::click());
+        let on = yarn.colour == *colour;
+        response.widget_info(|| {
+            egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, *name)
+        });
+        let edge = egui::Stroke::new(1.0, t.yarn_edge(*colour));
+        ui.painter().circle(rect.center(), 9.0, Tokens::yarn(*colour), edge);
+        if on || response.hovered() {
+            let ring = egui::Stroke::new(if on { 2.0 } else { 1.3 }, t.outline);
+            ui.painter().circle_stroke(rect.center(), 11.5, ring);
+        }
+        if response.has_focus() {
+            paint::focus_ring(ui.painter(), rect.shrink(2.0), 12.0, t);
+        }
+        if response.on_hover_text(*name).clicked() {
+            // A yarn still called after its colour is called after the new one.
+            if PALETTE.contains(&(yarn.name.as_str(), yarn.colour)) {
+                yarn.name = (*name).to_owned();
+            }
+            yarn.colour = *colour;
+        }
+    }
+}
+
+fn length(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
+    ui.horizontal(|ui| {
+        let words = RichText::new("100 g are").color(bench.t.soft_ink);
+        let label = ui.label(words);
+        let field = DragValue::new(&mut yarn.metres_per_100g)
+            .range(1.0..=20_000.0)
+            .speed(1.0)
+            .max_decimals(0)
+            .suffix(" m long");
+        ui.add(field).labelled_by(label.id);
+    });
+}
+
+/// Opens the choice of a yarn for `round` and the rounds after it.
+pub fn choose(on: &Response, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
+    let project = bench.document.project();
+    let now = bench.document.piece().yarn_of_round(round);
+    Popup::menu(on).width(200.0).show(|ui| {
+        ui.set_width(200.0);
+        ui.spacing_mut().item_spacing.y = 2.0;
+        heading(ui, &format!("From round {round} on"));
+        for (index, yarn) in project.yarns.iter().enumerate().take(MOST) {
+            let words = format!("{} {}", Yarn::letter(index), yarn.name);
+            if line(ui, bench, &words, Some((index, yarn)), index == now).clicked() {
+                actions.edit(Edit::Band { round, yarn: index });
+            }
+        }
+        let fresh = project.yarns.len() < MOST;
+        if fresh && line(ui, bench, "Another yarn", None, false).clicked() {
+            actions.edit(Edit::NewYarn { round });
+        }
+        let begins = bench.document.piece().bands.iter().any(|b| b.from_round == round);
+        if begins && round > 1 && line(ui, bench, "No change here", None, false).clicked() {
+            actions.edit(Edit::ClearBand(round));
+        }
+    });
+}
+
+/// One line of the choice: a bead and a name.
+fn line(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    words: &str,
+    yarn: Option<(usize, &Yarn)>,
+    on: bool,
+) -> Response {
+    let t = bench.t;
+    let (rect, response) =
+        ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::click());
+    response
+        .widget_info(|| egui::WidgetInfo::selected(egui::Role::MenuItemRadio, true, on, words));
+    if response.hovered() || response.has_focus() {
+        ui.painter().rect_filled(rect, 6.0, t.well);
+    }
+    let y = rect.center().y;
+    let name = match yarn {
+        Some((index, yarn)) => {
+            let bead = pos2(rect.left() + 13.0, y);
+            paint::bead(ui.painter(), bead, &Yarn::letter(index), yarn.colour, t);
+            &yarn.name
+        }
+        None => words,
+    };
+    let font = type_faces::regular(type_faces::BODY);
+    let at = pos2(rect.left() + 28.0, y);
+    paint::clipped_text(ui.painter(), at, name, font, t.ink, rect.width() - 52.0);
+    if on {
+        icons::check(ui.painter(), pos2(rect.right() - 14.0, y), t.outline);
+    }
+    if response.has_focus() {
+        paint::focus_ring(ui.painter(), rect.shrink(4.0), 4.0, t);
+    }
+    if response.clicked() {
+        ui.close();
+    }
+    response
+}

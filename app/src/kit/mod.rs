@@ -1,0 +1,11 @@
+//! What every panel is made of: colours, type, icons and a few controls.
+
+pub mod controls;
+pub mod divide;
+pub mod fit;
+pub mod icons;
+pub mod paint;
+pub mod tokens;
+pub mod type_faces;
+
+pub use tokens::Tokens;

@@ -1,0 +1,142 @@
+//! The pieces on the top strip: a chip for each, and what can be done with the one in hand.
+
+use egui::{Popup, Rect, Response, TextEdit, Ui, pos2, vec2};
+use plumpline_core::Piece;
+use plumpline_core::piece::MOST_COPIES;
+
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::edit::Edit;
+use crate::document::pieces::{MOST_PIECES, PieceEdit};
+use crate::fields::form;
+use crate::kit::controls::{self, Face};
+use crate::kit::icons::Icon;
+use crate::view::look::Look;
+
+/// Height of a chip.
+const CHIP: f32 = 30.0;
+/// Between chips.
+const GAP: f32 = 6.0;
+/// Width of the card.
+const WIDTH: f32 = 236.0;
+
+/// The chips from `left` to at most `limit`; returns their right end.
+pub(super) fn show(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    strip: Rect,
+    (left, limit): (f32, f32),
+    actions: &mut Actions,
+) -> f32 {
+    let pieces = &bench.document.project().pieces;
+    let now = bench.document.piece_index();
+    let slot = |x: f32, width: f32| {
+        Rect::from_min_size(pos2(x, strip.center().y - 0.5 * CHIP), vec2(width, CHIP))
+    };
+    let words: Vec<String> = pieces.iter().map(chip_words).collect();
+    let width = |i: usize| {
+        let room = if i == now { 34.0 } else { 22.0 };
+        (controls::words_width(ui, &words[i]) - 22.0 + room).clamp(44.0, 150.0)
+    };
+    let all: f32 = (0..pieces.len()).map(|i| width(i) + GAP).sum();
+    // Where not all fit, the one in hand stands for all; its card lists them.
+    let alone = left + all - GAP > limit;
+    let mut x = left;
+    for i in (0..pieces.len()).filter(|&i| !alone || i == now) {
+        let room = if alone { width(i).min(limit - left) } else { width(i) };
+        let rect = slot(x, room);
+        x += room + GAP;
+        if i == now {
+            let on = (pieces.len() > 1 && !alone).then_some(true);
+            let face = Face::WordsThen(&words[i], Icon::Down);
+            let name = format!("{}, in hand", called(pieces, i));
+            let chip = controls::toggle(ui, rect, face, &name, true, on);
+            card(ui, &chip, bench, alone, actions);
+            chip.on_hover_text("Rename, copy or remove this piece, or add another");
+        } else {
+            let name = called(pieces, i);
+            let face = Face::Words(&words[i]);
+            if controls::toggle(ui, rect, face, &name, true, Some(false)).clicked() {
+                actions.look(Look::Piece(i));
+            }
+        }
+    }
+    x - GAP
+}
+
+/// What assistive tools call a piece: `Piece Ear`, and where several have one name
+/// `Piece Ear, 2 of 3`, for each must be known by its own.
+fn called(pieces: &[Piece], i: usize) -> String {
+    let name = &pieces[i].name;
+    match pieces.iter().filter(|p| p.name == *name).count() {
+        1 => format!("Piece {name}"),
+        _ => format!("Piece {name}, {} of {}", i + 1, pieces.len()),
+    }
+}
+
+/// `Ear ×2`.
+fn chip_words(piece: &Piece) -> String {
+    match piece.copies {
+        1 => piece.name.clone(),
+        n => format!("{} ×{n}", piece.name),
+    }
+}
+
+/// What can be done with the piece in hand; `lists` all pieces where their chips do not fit.
+fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Actions) {
+    Popup::menu(on)
+        .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
+        .frame(form::frame(ui))
+        .width(WIDTH)
+        .show(|ui| {
+            ui.set_width(WIDTH);
+            // A menu's own style hides the edges of fields.
+            ui.reset_style();
+            ui.spacing_mut().item_spacing.y = 4.0;
+            if lists {
+                list(ui, bench, actions);
+            }
+            form::heading(ui, "Piece");
+            let mut name = bench.document.piece().name.clone();
+            let field =
+                TextEdit::singleline(&mut name).desired_width(f32::INFINITY).char_limit(60);
+            if ui.add(field).accessible_name("Name of the piece").changed() {
+                actions.edit(Edit::Piece(PieceEdit::Name(name)));
+            }
+            let why =
+                "How many are made of it; yarn, stuffing and time on the sheet are for all";
+            let rect = form::row(ui, "Make", why);
+            let span = form::Span { ends: (1, MOST_COPIES), none: None };
+            let copies = Some(bench.document.piece().copies);
+            if let Some(Some(n)) = form::stepper(ui, rect, "Make", copies, span, actions) {
+                actions.edit(Edit::Piece(PieceEdit::Copies(n)));
+            }
+            let count = bench.document.project().pieces.len();
+            for (words, edit, enabled) in [
+                ("Add a ball", PieceEdit::Add, count < MOST_PIECES),
+                ("Duplicate", PieceEdit::Duplicate, count < MOST_PIECES),
+                ("Remove", PieceEdit::Remove, count > 1),
+            ] {
+                let size = vec2(ui.available_width(), 28.0);
+                let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+                if controls::button(ui, rect, Face::Words(words), words, enabled).clicked() {
+                    actions.edit(Edit::Piece(edit));
+                    ui.close();
+                }
+            }
+        });
+}
+
+fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    form::heading(ui, "Pieces");
+    egui::ScrollArea::vertical().max_height(240.0).show(ui, |ui| {
+        for (i, piece) in bench.document.project().pieces.iter().enumerate() {
+            let on = i == bench.document.piece_index();
+            if ui.selectable_label(on, chip_words(piece)).clicked() && !on {
+                actions.look(Look::Piece(i));
+                ui.close();
+            }
+        }
+        controls::follow_focus(ui);
+    });
+}

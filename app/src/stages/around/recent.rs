@@ -1,0 +1,86 @@
+//! The projects last worked on, as lines of a menu or a card.
+
+use std::path::Path;
+
+use egui::{Align2, Rect, Role, Sense, Ui, WidgetInfo, vec2};
+
+use crate::bench::Bench;
+use crate::bench::action::{Action, Actions};
+use crate::fields::form;
+use crate::kit::icons::Icon;
+use crate::kit::{paint, type_faces};
+use crate::work::home::DeskAction;
+
+/// Height of a line.
+const LINE: f32 = 28.0;
+
+/// The lines under the file menu's own.
+pub(super) fn menu(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    if bench.desk.recent.is_empty() {
+        return;
+    }
+    ui.add_space(4.0);
+    form::heading(ui, "Last worked on");
+    lines(ui, bench, usize::MAX, actions);
+}
+
+/// A line for each of the first `most` projects; one that is gone can be taken off the list.
+pub(super) fn lines(ui: &mut Ui, bench: &Bench<'_>, most: usize, actions: &mut Actions) {
+    for path in bench.desk.recent.iter().take(most) {
+        let gone = bench.desk.missing.contains(path);
+        if line(ui, bench, path, gone) {
+            let path = path.clone();
+            let action = if gone { DeskAction::Forget(path) } else { DeskAction::Open(path) };
+            actions.push(Action::Desk(action));
+            ui.close();
+        }
+    }
+}
+
+/// One project: its name, and the folder it lies in. Returns whether it was clicked.
+fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool) -> bool {
+    let t = bench.t;
+    let (rect, response) =
+        ui.allocate_exact_size(vec2(ui.available_width(), LINE), Sense::click());
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let name = if gone { format!("Take {stem} off the list") } else { format!("Open {stem}") };
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(rect, 6.0, t.well);
+    }
+    if response.has_focus() {
+        paint::focus_ring(painter, rect.shrink(3.0), 4.0, t);
+    }
+    let inner = rect.shrink2(vec2(8.0, 0.0));
+    let (ink, aside) = if gone {
+        (t.disabled(), "no longer there".into())
+    } else {
+        let folder = path.parent().and_then(Path::file_name).unwrap_or_default();
+        (t.ink, folder.to_string_lossy())
+    };
+    let small = type_faces::regular(type_faces::SMALL);
+    let end = if gone {
+        Icon::Close.paint(painter, inner.right_center() - vec2(6.0, 0.0), t.soft_ink);
+        inner.right() - 20.0
+    } else {
+        inner.right()
+    };
+    let galley = painter.layout_no_wrap(aside.into_owned(), small, t.soft_ink);
+    let width = galley.size().x.min(0.45 * inner.width());
+    let place = Align2::RIGHT_CENTER
+        .anchor_size(egui::pos2(end, inner.center().y), vec2(width, galley.size().y));
+    painter
+        .with_clip_rect(Rect::from_min_max(place.min, egui::pos2(end, rect.bottom())))
+        .galley(place.min, galley, t.soft_ink);
+    let font = type_faces::regular(type_faces::BODY);
+    let room = place.left() - inner.left() - 8.0;
+    paint::clipped_text(painter, inner.left_center(), &stem, font, ink, room);
+    let whole = path.display();
+    let hint = if gone {
+        format!("{whole}\nIt is no longer there; click to take it off the list")
+    } else {
+        whole.to_string()
+    };
+    response.on_hover_text(hint).clicked()
+}

@@ -1,0 +1,122 @@
+//! Zoom and pan: the wheel or a pinch zooms about the pointer, the middle button or the
+//! space bar drags the ground. What is looked at is never saved and never undone.
+
+use egui::{CursorIcon, Key, Rect, Response, Ui, pos2, vec2};
+
+use super::ground::Ground;
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::bench::command::Command;
+use crate::kit::controls::{self, Face};
+use crate::kit::icons::{self, Icon};
+use crate::view::look::Look;
+
+/// Points of scroll that zoom by a factor of e.
+const SCROLL: f32 = 320.0;
+/// Factor of one press of + or −.
+const STEP: f32 = 1.25;
+/// Side of a control in a corner, and the space it keeps from its neighbours and the edge.
+const SIDE: f32 = 26.0;
+const APART: f32 = 6.0;
+
+/// The ground as the hand has zoomed and panned it, and whether the hand is on the ground
+/// itself, so that nothing that lies on it may be taken.
+pub(super) fn read(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    board: &Response,
+    ground: Ground,
+) -> (Ground, bool) {
+    let rect = ground.rect;
+    let typing = ui.ctx().text_edit_focused() || egui::Popup::is_any_open(ui.ctx());
+    let (space, middle, primary, origin, delta) = ui.input(|i| {
+        let p = &i.pointer;
+        let space = i.key_down(Key::Space);
+        (space, p.middle_down(), p.primary_down(), p.press_origin(), p.delta())
+    });
+    let over = ui.rect_contains_pointer(rect);
+    let ours = over || board.dragged();
+    let roams = !typing && !bench.view.is_dragging() && ours && (space || middle);
+    let pulls = roams && (middle || primary) && origin.is_some_and(|p| rect.contains(p));
+    if roams {
+        ui.set_cursor_icon(if pulls { CursorIcon::Grabbing } else { CursorIcon::Grab });
+    }
+    let mut ground = ground;
+    if pulls && delta != egui::Vec2::ZERO {
+        ground = ground.panned(delta);
+    }
+    let pointer = ui.input(|i| i.pointer.hover_pos());
+    if let (true, false, Some(about)) = (over, bench.view.is_dragging(), pointer) {
+        let scroll = ui.input(|i| i.smooth_scroll_delta().y);
+        let factor = ui.input(egui::InputState::zoom_delta) * (scroll / SCROLL).exp();
+        if (factor - 1.0).abs() > 1e-4 {
+            ground = ground.zoomed(factor, about);
+        }
+        // What is under the board stays where it is.
+        ui.input_mut(|i| i.smooth_scroll_delta = egui::Vec2::ZERO);
+    }
+    (ground, roams)
+}
+
+/// Places of the controls in the lower corners: the left ones, then the right ones.
+fn places(board: Rect) -> ([Rect; 2], [Rect; 3]) {
+    let y = board.bottom() - APART - SIDE;
+    let at = |x: f32| Rect::from_min_size(pos2(x, y), vec2(SIDE, SIDE));
+    let left = |i: usize| at(board.left() + APART + i as f32 * (SIDE + APART));
+    let right = |i: usize| at(board.right() - (3 - i) as f32 * (SIDE + APART));
+    (std::array::from_fn(left), std::array::from_fn(right))
+}
+
+/// The space the controls take, which nothing else may cover.
+pub(super) fn marks(board: Rect) -> [Rect; 2] {
+    let (left, right) = places(board);
+    [left[0].union(left[1]).expand(4.0), right[0].union(right[2]).expand(4.0)]
+}
+
+/// Magnet and picture on the left; smaller, larger and fit on the right.
+pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mut Actions) {
+    let (left, right) = places(ground.rect);
+    let on = Some(bench.view.board.magnet);
+    let magnet = Command::ToggleMagnet;
+    let held = controls::toggle(ui, left[0], Face::Icon(Icon::Magnet), magnet.text(), true, on);
+    if held.on_hover_text(bench.hint(magnet)).clicked() {
+        actions.command(magnet);
+    }
+    let has = bench.document.piece().picture.is_some();
+    let on = has.then_some(bench.view.board.picture);
+    let held = controls::toggle(ui, left[1], Face::Icon(Icon::Picture), "Picture", true, on);
+    if bench.picture.error().is_some() {
+        icons::warning(
+            ui.painter(),
+            left[1].right_top() + vec2(-3.0, 2.0),
+            12.0,
+            bench.t.warning,
+        );
+    }
+    let hint = match (has, bench.picture.error()) {
+        (_, Some(error)) => error.to_owned(),
+        (true, None) => "Take the picture in hand, to move and scale it".to_owned(),
+        (false, None) => bench.hint(Command::ChoosePicture),
+    };
+    if held.on_hover_text(hint).clicked() {
+        match has {
+            true => actions.look(Look::Picture(!bench.view.board.picture)),
+            false => actions.command(Command::ChoosePicture),
+        }
+    }
+    let middle = ground.rect.center();
+    for (place, icon, name, factor) in [
+        (right[0], Icon::Less, "Zoom out", 1.0 / STEP),
+        (right[1], Icon::More, "Zoom in", STEP),
+    ] {
+        let pressed = controls::button(ui, place, Face::Icon(icon), name, true);
+        if pressed.on_hover_text(format!("{name}; the wheel does it too")).clicked() {
+            actions.look(Look::Lens(Some(ground.zoomed(factor, middle).lens())));
+        }
+    }
+    let fit = Command::FitView;
+    let pressed = controls::button(ui, right[2], Face::Icon(Icon::Fit), fit.text(), true);
+    if pressed.on_hover_text(bench.hint(fit)).clicked() {
+        actions.command(fit);
+    }
+}

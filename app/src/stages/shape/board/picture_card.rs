@@ -1,0 +1,107 @@
+//! What can be done with the picture in hand: buttons over the board, its opacity at its foot.
+
+use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+use plumpline_core::piece::Picture;
+
+use super::ground::Ground;
+use super::navigate;
+use crate::bench::Bench;
+use crate::bench::action::{Action, Actions};
+use crate::bench::command::Command;
+use crate::document::edit::Edit;
+use crate::kit::controls::{self, Face};
+use crate::kit::type_faces;
+use crate::view::look::Look;
+
+/// What a button over the board does.
+enum Deed {
+    Lock,
+    Hide,
+    Replace,
+    Remove,
+    Done,
+}
+
+/// Draws the controls of the picture in hand.
+pub(super) fn show(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    main: Rect,
+    ground: &Ground,
+    actions: &mut Actions,
+) {
+    let picture = bench.document.piece().picture.as_ref();
+    let Some(picture) = picture.filter(|_| bench.view.board.picture) else { return };
+    buttons(ui, main.top() + 7.0, ground.rect.right(), picture, actions);
+    opacity(ui, bench, ground, picture, actions);
+}
+
+/// The buttons, the last one's right end at `right`.
+fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut Actions) {
+    let all = [
+        (Deed::Done, "Done", "Let the picture go", "Back to the knots (Esc)", None),
+        (Deed::Remove, "Remove", "Remove the picture", "Take it off; its file stays", None),
+        (Deed::Replace, "Replace…", "Replace the picture", "Another one in its place", None),
+        (Deed::Hide, "Hide", "Hide the picture", "Keep it out of sight", Some(picture.hidden)),
+        (Deed::Lock, "Lock", "Lock the picture", "Keep it in its place", Some(picture.locked)),
+    ];
+    for (deed, words, name, hint, on) in all {
+        let width = controls::words_width(ui, words) - 4.0;
+        let rect = Rect::from_min_size(pos2(right - width, top), vec2(width, 26.0));
+        right = rect.left() - 6.0;
+        let held = controls::toggle(ui, rect, Face::Words(words), name, true, on);
+        if !held.on_hover_text(hint).clicked() {
+            continue;
+        }
+        let with = |picture: Picture| Edit::Picture(Some(picture));
+        match deed {
+            Deed::Lock => {
+                actions.edit(with(Picture { locked: !picture.locked, ..picture.clone() }));
+            }
+            Deed::Hide => {
+                actions.edit(with(Picture { hidden: !picture.hidden, ..picture.clone() }));
+            }
+            Deed::Replace => actions.command(Command::ChoosePicture),
+            Deed::Remove => {
+                actions.edit(Edit::Picture(None));
+                actions.look(Look::Picture(false));
+            }
+            Deed::Done => actions.look(Look::Picture(false)),
+        }
+    }
+}
+
+/// The slider of opacity, between the controls in the corners.
+fn opacity(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    ground: &Ground,
+    picture: &Picture,
+    actions: &mut Actions,
+) {
+    let t = bench.t;
+    let [left, right] = navigate::marks(ground.rect);
+    let wide = (right.left() - left.right() - 8.0).clamp(90.0, 240.0);
+    let middle = pos2(0.5 * (left.right() + right.left()), left.center().y);
+    let plate = Rect::from_center_size(middle, vec2(wide, 32.0));
+    let painter = ui.painter();
+    painter.rect(plate, 8.0, t.panel, Stroke::new(1.0, t.edge), StrokeKind::Inside);
+    let word = plate.left_center() + vec2(8.0, 0.0);
+    let font = type_faces::regular(type_faces::SMALL);
+    let word = painter.text(word, egui::Align2::LEFT_CENTER, "opacity", font, t.soft_ink);
+    let rail = Rect::from_min_max(
+        pos2(word.right() + 4.0, plate.center().y - 14.0),
+        pos2(plate.right() - 4.0, plate.center().y + 10.0),
+    );
+    let (held, moved) =
+        controls::slider(ui, rail, "Opacity", picture.opacity, (0.0, 1.0, 0.05));
+    if held.drag_started() {
+        actions.push(Action::Begin);
+    }
+    if let Some(opacity) = moved {
+        actions.edit(Edit::Picture(Some(Picture { opacity, ..picture.clone() })));
+    }
+    if held.drag_stopped() {
+        actions.push(Action::Commit);
+    }
+}

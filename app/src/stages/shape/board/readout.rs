@@ -1,0 +1,155 @@
+//! The place of the knot in hand, beside it: numbers that follow a drag, fields at rest.
+
+use egui::{
+    Align2, Painter, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2,
+};
+use plumpline_core::Knot;
+
+use super::ground::Ground;
+use super::typed::{self, Entry};
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::measure::Dimension;
+use crate::kit::tokens::HIT;
+use crate::kit::{paint, type_faces};
+use crate::view::look::Look;
+
+/// Width of the card, and of the words in it.
+const WIDE: f32 = 118.0;
+const WORDS: f32 = 50.0;
+
+/// One line: what it measures, its word, its number.
+struct Line {
+    dimension: Dimension,
+    word: &'static str,
+    text: String,
+}
+
+fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<Line> {
+    let mut lines = Vec::new();
+    if !knot.is_pole() {
+        let (dimension, word, mm) = match bench.view.board.by_width {
+            true => (Dimension::KnotWidth(index), "width", 2.0 * knot.radius_mm),
+            false => (Dimension::KnotRadius(index), "radius", knot.radius_mm),
+        };
+        lines.push(Line { dimension, word, text: bench.unit().text(mm) });
+    }
+    let text = bench.unit().text(knot.height_mm);
+    lines.push(Line { dimension: Dimension::KnotHeight(index), word: "height", text });
+    lines
+}
+
+/// Where the card lies: inside the body, so that it neither leaves the board nor hides the
+/// line.
+fn card(ground: &Ground, knot: &Knot, rows: usize) -> Rect {
+    let at = ground.at(knot.place());
+    let size = vec2(WIDE, rows as f32 * HIT + 4.0);
+    let room = at.x - 16.0 - size.x > ground.rect.left() + 4.0;
+    let (anchor, place) = if room {
+        (Align2::RIGHT_CENTER, pos2(at.x - 16.0, at.y))
+    } else {
+        (Align2::LEFT_CENTER, pos2(at.x + 16.0, at.y))
+    };
+    let rect = anchor.anchor_size(place, size);
+    let low = ground.rect.top() + 4.0 - rect.top();
+    let high = ground.rect.bottom() - 4.0 - rect.bottom();
+    rect.translate(vec2(0.0, low.max(0.0) + high.min(0.0)))
+}
+
+/// The knot to tell of, where it is on the board.
+fn knot<'a>(bench: &'a Bench<'_>, ground: &Ground) -> Option<(usize, &'a Knot)> {
+    let index = bench.view.dragged_knot.or(bench.view.knot)?;
+    let knot = bench.document.piece().outline.knots.get(index)?;
+    ground.rect.expand(40.0).contains(ground.at(knot.place())).then_some((index, knot))
+}
+
+fn ground_of(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
+    let edge = Stroke::new(1.3, bench.t.outline);
+    painter.rect(rect, 5.0, bench.t.panel, edge, StrokeKind::Inside);
+}
+
+fn row(rect: Rect, i: usize) -> Rect {
+    let min = rect.min + vec2(0.0, 2.0 + i as f32 * HIT);
+    Rect::from_min_size(min, vec2(rect.width(), HIT))
+}
+
+fn word(painter: &Painter, bench: &Bench<'_>, row: Rect, line: &Line) {
+    let at = row.left_center() + vec2(8.0, 0.0);
+    let font = type_faces::regular(type_faces::SMALL);
+    painter.text(at, Align2::LEFT_CENTER, line.word, font, bench.t.soft_ink);
+}
+
+fn number(painter: &Painter, bench: &Bench<'_>, row: Rect, line: &Line, hovered: bool) -> Rect {
+    let t = bench.t;
+    let plate = row.with_min_x(row.left() + WORDS).shrink2(vec2(3.0, 2.0));
+    if hovered {
+        painter.rect_filled(plate, 4.0, t.wash);
+    }
+    let at = plate.right_center() - vec2(5.0, 0.0);
+    let font = type_faces::semibold(type_faces::BODY);
+    painter.text(at, Align2::RIGHT_CENTER, &line.text, font, t.outline);
+    plate
+}
+
+/// Draws the numbers while the knot is dragged.
+pub(super) fn paint_still(painter: &Painter, bench: &Bench<'_>, ground: &Ground) {
+    let Some((index, knot)) = knot(bench, ground) else { return };
+    let lines = lines(bench, index, knot);
+    let rect = card(ground, knot, lines.len());
+    ground_of(painter, bench, rect);
+    for (i, line) in lines.iter().enumerate() {
+        word(painter, bench, row(rect, i), line);
+        number(painter, bench, row(rect, i), line, false);
+    }
+}
+
+/// Draws the numbers and takes what is typed over them; the word of the first changes
+/// between radius and width.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, ground: &Ground, actions: &mut Actions) {
+    let Some((index, knot)) = knot(bench, ground) else { return };
+    let lines = lines(bench, index, knot);
+    let rect = card(ground, knot, lines.len());
+    let painter = ui.painter_at(ground.rect);
+    ground_of(&painter, bench, rect);
+    // The card itself takes the hand: what lies under it is not meant.
+    ui.interact(rect, ui.scope_id().with("place of the knot"), Sense::CLICK | Sense::DRAG);
+    for (i, line) in lines.iter().enumerate() {
+        let row = row(rect, i);
+        word(&painter, bench, row, line);
+        if !matches!(line.dimension, Dimension::KnotHeight(_)) {
+            switch(ui, bench, row.with_max_x(row.left() + WORDS), actions);
+        }
+        let name = format!("Knot {} {}", index + 1, line.word);
+        let hit = row.with_min_x(row.left() + WORDS);
+        let entry = Entry {
+            dimension: line.dimension,
+            name: &name,
+            text: &line.text,
+            at: hit.center(),
+            size: hit.size(),
+            hint: "Of the wanted line; click to type another",
+        };
+        typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
+            number(painter, bench, row, line, hovered)
+        });
+    }
+}
+
+/// Changes between radius and width.
+fn switch(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let by_width = bench.view.board.by_width;
+    let name = if by_width { "Tell the radius" } else { "Tell the width" };
+    let held = ui.interact(rect, ui.scope_id().with("radius or width"), Sense::click());
+    held.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
+    let painter = ui.painter_at(rect);
+    if held.hovered() {
+        let line = rect.shrink2(vec2(8.0, 4.0));
+        painter.hline(line.x_range(), line.bottom(), Stroke::new(1.0, bench.t.outline));
+    }
+    if held.has_focus() {
+        paint::focus_ring(&painter, rect.shrink(4.0), 4.0, bench.t);
+    }
+    if held.on_hover_text(format!("{name} instead")).clicked() {
+        actions.look(Look::ByWidth(!by_width));
+    }
+}

@@ -1,0 +1,289 @@
+//! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
+//! ease, each with what it costs.
+
+use egui::{Align2, DragValue, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
+use plumpline_core::piece::{EASE_STOPS, ease_stop};
+use plumpline_core::{Firmness, Gauge};
+
+use super::more_card;
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::edit::Edit;
+use crate::fields::{form, length_field};
+use crate::kit::controls::{self, Face};
+use crate::kit::icons::{self, Icon};
+use crate::kit::{Tokens, paint, type_faces};
+
+/// Padding inside the card.
+const INSIDE: f32 = 12.0;
+/// Height of a row with a field.
+const ROW: f32 = 28.0;
+
+/// Shaft sizes hooks are made in, mm.
+const HOOKS_MM: [f64; 22] = [
+    0.75, 1.0, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 2.75, 3.0, 3.25, 3.5, 3.75, 4.0, 4.5, 5.0, 5.5,
+    6.0, 6.5, 8.0, 10.0, 12.0,
+];
+
+/// Draws the card at the top of `column`; returns the place it takes.
+pub(crate) fn show(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    column: Rect,
+    actions: &mut Actions,
+) -> Rect {
+    let apart = counted_apart(&bench.document.piece().gauge);
+    let height = 364.0 + if apart { ROW } else { 0.0 };
+    let card = Rect::from_min_size(column.min, vec2(column.width(), height));
+    if height <= column.height() {
+        draw(ui, bench, card, actions);
+        return card;
+    }
+    // A window this low, or text this large: the card scrolls in what there is.
+    // Its bar stands in the gap beside it.
+    let place = column.with_max_x(column.right() + 9.0);
+    let mut child = ui.new_child(UiBuilder::new().max_rect(place).id_salt("gauge"));
+    controls::scroll_colours(&mut child);
+    child.spacing_mut().scroll.bar_width = 6.0;
+    child.spacing_mut().scroll.bar_inner_margin = 2.0;
+    ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
+        ui.reset_style();
+        let size = vec2(ui.available_width(), height);
+        let (card, _) = ui.allocate_exact_size(size, Sense::hover());
+        draw(ui, bench, card, actions);
+        controls::follow_focus(ui);
+    });
+    column
+}
+
+/// Draws the card in `card`.
+fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
+    paint::well(ui.painter(), card, bench.t);
+    let inner = card.shrink(INSIDE);
+    let title = inner.left_top() + vec2(0.0, 8.0);
+    paint::title(ui.painter(), title, "Gauge", "", bench.t);
+    more(ui, bench, inner, actions);
+    let mut y = inner.top() + 24.0;
+    swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 40.0)));
+    y += 47.0;
+    y = counted(ui, bench, inner, y, actions);
+    y = rule(ui, bench, inner, y + 4.0);
+    y = hook(ui, bench, inner, y, actions);
+    y = rule(ui, bench, inner, y + 4.0);
+    y = firmness(ui, bench, inner, y, actions);
+    ease(ui, bench, inner, y + 6.0, actions);
+}
+
+/// The button that opens the rest of what there is to say about the cloth.
+fn more(ui: &Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) {
+    let width = controls::words_width(ui, "More") - 4.0;
+    let at = pos2(inner.right() - width, inner.top() - 5.0);
+    let rect = Rect::from_min_size(at, vec2(width, 24.0));
+    let button = controls::button(ui, rect, Face::Words("More"), "More about the cloth", true);
+    more_card::open(ui, &button, bench, actions);
+    button.on_hover_text("Spiral or joined, left or right hand, other swatches");
+}
+
+fn rule(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
+    ui.painter().hline(inner.x_range(), y, egui::Stroke::new(1.0, bench.t.edge));
+    y + 5.0
+}
+
+fn swatch(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
+    let gauge = &bench.document.piece().gauge;
+    let yarn = bench.yarn_of(bench.document.piece().yarn_of_round(1));
+    // So many stitches across that they keep the gauge's own proportions.
+    let up = 3;
+    let cell = rect.height() / up as f32;
+    let wide = gauge.stitch_width_mm() / gauge.round_height_mm();
+    let across = (rect.width() / (cell * wide as f32)).round().clamp(2.0, 20.0) as usize;
+    let strand = crate::kit::tokens::mix(Tokens::yarn(yarn), bench.t.body_light, 0.45);
+    let colours = [Tokens::yarn(yarn), strand];
+    icons::swatch(ui.painter(), rect, across, up, colours);
+}
+
+fn counted_apart(gauge: &Gauge) -> bool {
+    (gauge.across_mm - gauge.along_mm).abs() > 1e-9
+}
+
+/// Stitches and rounds, and the length they were counted over.
+fn counted(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    inner: Rect,
+    mut y: f32,
+    actions: &mut Actions,
+) -> f32 {
+    let gauge = bench.document.piece().gauge;
+    let mut place = || {
+        let rect = Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), ROW));
+        y += ROW;
+        rect
+    };
+    let set = |gauge: Gauge, actions: &mut Actions| {
+        if gauge.validate().is_ok() {
+            actions.edit(Edit::Gauge(gauge));
+        }
+    };
+    let apart = counted_apart(&gauge);
+    if let Some(stitches) = number(ui, bench, place(), "Stitches", gauge.stitches, actions) {
+        set(Gauge { stitches, ..gauge }, actions);
+    }
+    if apart {
+        let row = (place(), "over", "Stitches over");
+        if let Some(across_mm) = over(ui, bench, row, gauge.across_mm, actions) {
+            set(Gauge { across_mm, ..gauge }, actions);
+        }
+    }
+    if let Some(rounds) = number(ui, bench, place(), "Rounds", gauge.rounds, actions) {
+        set(Gauge { rounds, ..gauge }, actions);
+    }
+    let row = (place(), "over", if apart { "Rounds over" } else { "over" });
+    if let Some(mm) = over(ui, bench, row, gauge.along_mm, actions) {
+        let across_mm = if apart { gauge.across_mm } else { mm };
+        set(Gauge { across_mm, along_mm: mm, ..gauge }, actions);
+    }
+    y
+}
+
+/// The label of a row and the place of its field.
+fn labelled(ui: &Ui, bench: &Bench<'_>, row: Rect, label: &str) -> Rect {
+    let field = Rect::from_min_max(
+        pos2(row.right() - 70.0, row.top() + 1.0),
+        pos2(row.right(), row.bottom() - 3.0),
+    );
+    let small = type_faces::regular(type_faces::SMALL);
+    let words = pos2(row.left(), field.center().y);
+    ui.painter().text(words, Align2::LEFT_CENTER, label, small, bench.t.soft_ink);
+    field
+}
+
+/// A labelled number that can be typed or dragged; returns a new value.
+fn number(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    row: Rect,
+    label: &str,
+    value: f64,
+    actions: &mut Actions,
+) -> Option<f64> {
+    let mut changed = value;
+    let field = labelled(ui, bench, row, label);
+    let drag = DragValue::new(&mut changed)
+        .speed(0.1)
+        .range(0.5..=1000.0)
+        .custom_formatter(|value, _| form::short(value));
+    let response = form::field(ui, field, label, drag, actions);
+    (response.changed() && changed != value).then_some(changed)
+}
+
+/// The length a swatch was counted over; returns a new one.
+fn over(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    (row, label, name): (Rect, &str, &str),
+    mm: f64,
+    actions: &mut Actions,
+) -> Option<f64> {
+    let field = labelled(ui, bench, row, label);
+    length_field::show(ui, field, name, (mm, bench.unit()), 1.0..=2000.0, actions)
+}
+
+/// The hook, in the sizes hooks are made in.
+fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
+    let t = bench.t;
+    let gauge = bench.document.piece().gauge;
+    let small = type_faces::regular(type_faces::SMALL);
+    let painter = ui.painter();
+    let at = pos2(inner.left(), y + 8.0);
+    painter.text(at, Align2::LEFT_CENTER, "Hook", small, t.soft_ink);
+    let value = format!("{} mm", form::short(gauge.hook_mm));
+    let body = type_faces::semibold(type_faces::BODY);
+    painter.text(at + vec2(0.0, 16.0), Align2::LEFT_CENTER, value, body, t.ink);
+    let below = HOOKS_MM.iter().rev().find(|&&mm| mm < gauge.hook_mm - 1e-9);
+    let above = HOOKS_MM.iter().find(|&&mm| mm > gauge.hook_mm + 1e-9);
+    let steps = [
+        (Icon::Less, "A finer hook", below, 56.0),
+        (Icon::More, "A thicker hook", above, 26.0),
+    ];
+    for (icon, name, size, from_right) in steps {
+        let rect =
+            Rect::from_min_size(pos2(inner.right() - from_right, y + 4.0), vec2(26.0, 26.0));
+        let button = controls::button(ui, rect, Face::Icon(icon), name, size.is_some());
+        let clicked =
+            button.on_hover_text(format!("{name}; the swatch stays as counted")).clicked();
+        if let (true, Some(&hook_mm)) = (clicked, size) {
+            actions.edit(Edit::Gauge(Gauge { hook_mm, ..gauge }));
+        }
+    }
+    y + 34.0
+}
+
+/// A name and a value over a slider; returns the value it was moved to.
+#[expect(clippy::too_many_arguments, reason = "a row of a form")]
+fn slider(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    inner: Rect,
+    y: f32,
+    name: &str,
+    shown: &str,
+    value: f64,
+    span: (f64, f64, f64),
+    actions: &mut Actions,
+) -> Option<f64> {
+    let t = bench.t;
+    let head = pos2(inner.left(), y + 8.0);
+    let small = type_faces::regular(type_faces::SMALL);
+    ui.painter().text(head, Align2::LEFT_CENTER, name, small, t.soft_ink);
+    let right = pos2(inner.right(), y + 8.0);
+    let body = type_faces::semibold(type_faces::SMALL);
+    ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
+    let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
+    // The card of ease is called so too.
+    let full = format!("{name} of the piece");
+    let (response, moved) = controls::slider(ui, rect, &full, value, span);
+    form::gesture(&response, actions);
+    moved
+}
+
+fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
+    let firmness = bench.document.piece().firmness;
+    let span = (Firmness::SOFT.0, Firmness::FIRM.0, 0.005);
+    let moved =
+        slider(ui, bench, inner, y, "Firmness", firmness.word(), firmness.0, span, actions);
+    if let Some(strain) = moved {
+        actions.edit(Edit::Firmness(Firmness((strain * 1000.0).round() / 1000.0)));
+    }
+    y + 42.0
+}
+
+/// The stops of ease from faithful to easy, and the price of the one in use.
+fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
+    let ease = bench.document.piece().ease;
+    let shown = match ease {
+        e if e < 0.05 => "faithful".to_owned(),
+        e if e > 0.95 => "easy".to_owned(),
+        e => form::short(e),
+    };
+    let stop = ease_stop(ease);
+    let span = (0.0, (EASE_STOPS.len() - 1) as f64, 1.0);
+    let moved = slider(ui, bench, inner, y, "Ease", &shown, stop as f64, span, actions);
+    if let Some(stop) = moved.map(|at| at.round() as usize) {
+        actions.edit(Edit::Ease(EASE_STOPS[stop]));
+    }
+    let Some(plan) = bench.plan else { return };
+    let share = 100.0 * plan.simple_share();
+    let fit = plan.fit.map_or(0.0, |f| f.rms_stitches);
+    let small = type_faces::regular(type_faces::SMALL);
+    let price = [
+        format!("{fit:.2} st off the outline"),
+        format!("{share:.0} % in one repeat"),
+        format!("{} different lines", plan.distinct_lines()),
+    ];
+    for (i, line) in price.iter().enumerate() {
+        let at = pos2(inner.left(), y + 51.0 + 15.0 * i as f32);
+        let painter = ui.painter();
+        painter.text(at, Align2::LEFT_CENTER, line, small.clone(), bench.t.soft_ink);
+    }
+}

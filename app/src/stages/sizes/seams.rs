@@ -1,0 +1,226 @@
+//! Companions: where pieces meet, how, and which may give way.
+
+use egui::{Popup, Rect, Sense, Stroke, Ui, vec2};
+use plumpline_core::companion::{At, Edge, SeamKind, SeamReport, Side};
+use plumpline_core::{Piece, Seam};
+
+use super::answers;
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::edit::Edit;
+use crate::document::sizes::SizeEdit;
+use crate::fields::{form, length_field};
+use crate::kit::controls::{self, Face};
+use crate::kit::icons::Icon;
+
+/// Room a seam that slips over begins with, mm.
+const ROOM_MM: f64 = 2.0;
+
+/// Draws the seams of the project.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    let project = bench.document.project();
+    if project.pieces.len() < 2 {
+        form::remark(
+            ui,
+            "A seam joins two pieces: a cap and a nut, a head and a body. Add a second piece \
+             with the arrow on this one's name, above.",
+        );
+        return;
+    }
+    for (i, seam) in project.seams.iter().enumerate() {
+        let found = bench.sizing.found();
+        let stands = found.and_then(|found| found.seams.get(i));
+        ui.push_id(i, |ui| one(ui, bench, (i, seam), stands, actions));
+        ui.add_space(8.0);
+    }
+    if project.seams.is_empty() {
+        form::remark(
+            ui,
+            "Nothing meets yet. A seam makes two pieces fit: sewn stitch to stitch, or one \
+             over the other with room to spare.",
+        );
+    }
+    if form::wide(ui, 30.0, "Add a seam", true, false).clicked() {
+        actions.edit(Edit::Sizes(SizeEdit::AddSeam(usual(bench))));
+    }
+}
+
+/// A seam between the piece in hand and the next, at their open ends where they have them.
+fn usual(bench: &Bench<'_>) -> Seam {
+    let pieces = &bench.document.project().pieces;
+    let here = bench.document.piece_index();
+    let there = if here + 1 < pieces.len() { here + 1 } else { here.saturating_sub(1) };
+    let (one, other) = (here.min(there), here.max(there));
+    let edge = |piece: usize| Edge { piece, at: open_at(&pieces[piece]) };
+    Seam::new(edge(one), edge(other), SeamKind::SewnEqual)
+}
+
+fn open_at(piece: &Piece) -> At {
+    match (piece.outline.finishes_closed(), piece.outline.starts_closed()) {
+        (false, _) => At::OpenEnd,
+        (true, false) => At::OpenStart,
+        (true, true) => At::Round(1),
+    }
+}
+
+fn one(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    (i, seam): (usize, &Seam),
+    stands: Option<&Result<SeamReport, String>>,
+    actions: &mut Actions,
+) {
+    let number = i + 1;
+    form::numbered_heading(ui, &format!("Seam {number}"));
+    let mut new = *seam;
+    edge(ui, bench, &format!("Seam {number}, first"), &mut new.a, actions);
+    edge(ui, bench, &format!("Seam {number}, second"), &mut new.b, actions);
+    let rect = form::row(ui, "They are", "Sewn stitch to stitch, or the second over the first");
+    let over = usize::from(matches!(seam.kind, SeamKind::Clearance { .. }));
+    let name = format!("Seam {number} is");
+    if let Some(kind) = form::pick(ui, rect, &name, &["sewn", "slipped over"], over) {
+        new.kind = match kind {
+            0 => SeamKind::SewnEqual,
+            _ => SeamKind::Clearance { mm: ROOM_MM, stuffed: false },
+        };
+    }
+    if let SeamKind::Clearance { mm, stuffed } = new.kind {
+        room(ui, bench, number, (mm, stuffed), &mut new.kind, actions);
+    }
+    let rect = form::row(ui, "May change", "Which of the two is fitted to the other");
+    let sides = [Side::Either, Side::A, Side::B];
+    let now = sides.iter().position(|&s| s == seam.moves).unwrap_or(0);
+    let name = format!("Seam {number} may change");
+    if let Some(side) = form::pick(ui, rect, &name, &["either", "first", "second"], now) {
+        new.moves = sides[side];
+    }
+    if new != *seam {
+        actions.edit(Edit::Sizes(SizeEdit::ChangeSeam(i, new)));
+    }
+    let met = told(ui, bench, stands);
+    let can = bench.sizing.is_current() && met == Some(false);
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 32.0), Sense::hover());
+    let (left, right) = rect.split_left_right_at_x(rect.right() - 90.0);
+    let name = format!("Make seam {number} meet");
+    let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
+    if controls::button(ui, left, Face::Words("Make them meet"), &name, can).clicked() {
+        actions.edit(Edit::Sizes(SizeEdit::Meet(i)));
+    }
+    let name = format!("Remove seam {number}");
+    let right = right.shrink2(vec2(0.0, 2.0));
+    if controls::button(ui, right, Face::Words("Remove"), &name, true).clicked() {
+        actions.edit(Edit::Sizes(SizeEdit::RemoveSeam(i)));
+    }
+    let line = Stroke::new(1.0, bench.t.edge);
+    let y = ui.cursor().top() + 4.0;
+    ui.painter().hline(rect.x_range(), y, line);
+}
+
+/// Room to spare, and whether what goes over is stuffed.
+fn room(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    number: usize,
+    (mm, stuffed): (f64, bool),
+    kind: &mut SeamKind,
+    actions: &mut Actions,
+) {
+    let why = "How much wider the second is than the first, across";
+    let rect = form::row(ui, "Room to spare", why);
+    let field = form::place(rect, 0.0, 92.0);
+    let name = format!("Room of seam {number}");
+    let unit = bench.unit();
+    let at = (mm, unit);
+    if let Some(mm) =
+        length_field::show_or(ui, field, &name, at, 0.0..=200.0, Some("none"), actions)
+    {
+        *kind = SeamKind::Clearance { mm, stuffed };
+    }
+    let why = "Whether the second is stuffed when they meet; a cap is not, a lid may be";
+    if let Some(stuffed) = form::tick(ui, "The second is stuffed", why, stuffed) {
+        *kind = SeamKind::Clearance { mm, stuffed };
+    }
+}
+
+/// One side of a seam: which piece, and where on it.
+fn edge(ui: &mut Ui, bench: &Bench<'_>, name: &str, edge: &mut Edge, actions: &mut Actions) {
+    let pieces = &bench.document.project().pieces;
+    let (rect, _) =
+        ui.allocate_exact_size(vec2(ui.available_width(), form::ROW), Sense::hover());
+    let (left, right) = rect.split_left_right_at_fraction(0.48);
+    let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
+    let words = pieces.get(edge.piece).map_or("", |p| &p.name);
+    let label = format!("{name}: {words}");
+    let button = controls::button(ui, left, Face::WordsThen(words, Icon::Down), &label, true);
+    Popup::menu(&button).show(|ui| {
+        for (i, piece) in pieces.iter().enumerate() {
+            if ui.selectable_label(i == edge.piece, &piece.name).clicked() {
+                *edge = Edge { piece: i, at: open_at(piece) };
+            }
+        }
+    });
+    let Some(piece) = pieces.get(edge.piece) else { return };
+    place(ui, piece, name, right.shrink2(vec2(0.0, 2.0)), edge, actions);
+}
+
+/// Where on the piece: an open end, or a round.
+fn place(
+    ui: &mut Ui,
+    piece: &Piece,
+    name: &str,
+    rect: Rect,
+    edge: &mut Edge,
+    actions: &mut Actions,
+) {
+    let round = match edge.at {
+        At::Round(round) => Some(round),
+        _ => None,
+    };
+    let words = match edge.at {
+        At::OpenStart => "open start",
+        At::OpenEnd => "open end",
+        At::Round(_) => "round",
+    };
+    let (left, right) = match round {
+        Some(_) => rect.split_left_right_at_x(rect.right() - 58.0),
+        None => (rect, Rect::NOTHING),
+    };
+    let label = format!("{name} at {words}");
+    let button = controls::button(ui, left, Face::WordsThen(words, Icon::Down), &label, true);
+    Popup::menu(&button).show(|ui| {
+        let mut options = vec![("round", At::Round(round.unwrap_or(1)))];
+        if !piece.outline.finishes_closed() {
+            options.push(("open end", At::OpenEnd));
+        }
+        if !piece.outline.starts_closed() {
+            options.push(("open start", At::OpenStart));
+        }
+        for (words, at) in options {
+            if ui.selectable_label(at == edge.at, words).clicked() {
+                edge.at = at;
+            }
+        }
+    });
+    if let Some(mut new) = round {
+        let drag = egui::DragValue::new(&mut new).range(1..=1200).speed(0.1);
+        let label = format!("{name} at round");
+        let field = right.with_min_x(right.left() + 6.0);
+        if form::field(ui, field, &label, drag, actions).changed() {
+            edge.at = At::Round(new);
+        }
+    }
+}
+
+/// How the seam stands, in a sentence with its sign; whether it holds, where that is known.
+fn told(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    stands: Option<&Result<SeamReport, String>>,
+) -> Option<bool> {
+    let (words, met) = match stands? {
+        Ok(report) => (&report.text, Some(report.met)),
+        Err(error) => (error, None),
+    };
+    answers::sentence(ui, bench, words, met == Some(true));
+    met
+}

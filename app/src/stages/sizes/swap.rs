@@ -1,0 +1,111 @@
+//! Another yarn: the piece in another swatch, its rounds kept or its size kept, side by side.
+
+use egui::{DragValue, Ui};
+use plumpline_core::sizes::Keeps;
+use plumpline_core::{Gauge, Plan, Yarn};
+
+use super::answers::Columns;
+use super::book;
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::edit::Edit;
+use crate::document::sizes::SizeEdit;
+use crate::fields::{form, length_field};
+use crate::view::look::Look;
+
+/// Width of a field.
+const FIELD: f32 = 84.0;
+
+/// Draws the card.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    form::remark(
+        ui,
+        "Count a swatch of the other yarn, worked in the round, right side out, unstuffed.",
+    );
+    let own = bench.document.piece().gauge;
+    let gauge = bench.view.sizes.other.unwrap_or(own);
+    let mut new = gauge;
+    number(ui, "Stitches", "Other yarn, stitches", &mut new.stitches, actions);
+    number(ui, "Rounds", "Other yarn, rounds", &mut new.rounds, actions);
+    let rect = form::row(ui, "over", "The length both were counted over");
+    let at = (gauge.across_mm, bench.unit());
+    let over = "Other yarn, over";
+    if let Some(mm) =
+        length_field::show(ui, form::place(rect, 0.0, FIELD), over, at, 1.0..=2000.0, actions)
+    {
+        (new.across_mm, new.along_mm) = (mm, mm);
+    }
+    let mut hook = gauge.hook_mm;
+    let rect = form::row(ui, "Hook", "Shaft diameter");
+    let drag = DragValue::new(&mut hook).range(0.5..=30.0).speed(0.02).suffix(" mm");
+    form::field(
+        ui,
+        form::place(rect, 0.0, FIELD),
+        "Other yarn, hook",
+        drag.max_decimals(2),
+        actions,
+    );
+    new.hook_mm = hook;
+    book::show(ui, bench, &mut new, actions);
+    if new != gauge && new.validate().is_ok() {
+        actions.look(Look::Sizes(Box::new(
+            bench.view.sizes.changed(|view| view.other = Some(new)),
+        )));
+    }
+    if bench.view.sizes.other.is_none() {
+        return;
+    }
+    compared(ui, bench, gauge, actions);
+}
+
+fn number(ui: &mut Ui, words: &str, name: &str, value: &mut f64, actions: &mut Actions) {
+    let rect = form::row(ui, words, "As counted on the swatch");
+    let drag = DragValue::new(value).range(0.5..=1000.0).speed(0.1);
+    let drag = drag.custom_formatter(|count, _| form::short(count));
+    form::field(ui, form::place(rect, 0.0, FIELD), name, drag, actions);
+}
+
+/// The piece as it is and both ways in the other yarn.
+fn compared(ui: &mut Ui, bench: &Bench<'_>, gauge: Gauge, actions: &mut Actions) {
+    form::heading(ui, "Side by side");
+    let swap = bench.sizing.found().and_then(|found| found.swap.as_ref());
+    let both = match swap {
+        None => return form::remark(ui, "Working it out …"),
+        Some(Err(error)) => return form::remark(ui, error),
+        Some(Ok(both)) => both,
+    };
+    let same_rounds = both.same_rounds.as_ref().map(|(_, plan)| plan);
+    let same_size = both.same_size.as_ref().map(|made| &made.plan);
+    let plans = [Some(&both.now), same_rounds.ok(), same_size.ok()];
+    let columns = Columns { heads: ["now", "same rounds", "same size"], words: 56.0 };
+    let unit = bench.unit();
+    let yarns = &bench.document.project().yarns;
+    columns.head(ui, bench);
+    let line = |ui: &mut Ui, words: &str, of: &dyn Fn(&Plan) -> String| {
+        columns.row(ui, bench, words, plans.map(|plan| plan.map_or("–".into(), of)));
+    };
+    line(ui, unit.symbol(), &|p| {
+        format!("{} × {}", unit.rough_number(p.size_mm.0), unit.rough_number(p.size_mm.1))
+    });
+    line(ui, "rounds", &|p| p.rounds.len().to_string());
+    line(ui, "stitches", &|p| p.estimate.stitches.to_string());
+    line(ui, "metres", &|p| format!("{:.0}", metres(p, yarns)));
+    line(ui, "minutes", &|p| format!("{:.0}", p.estimate.minutes));
+    let errors = [both.same_rounds.as_ref().err(), both.same_size.as_ref().err()];
+    for error in errors.into_iter().flatten() {
+        form::remark(ui, &error.to_string());
+    }
+    let current = bench.sizing.is_current();
+    for (words, keeps, can) in [
+        ("Work the same rounds in it", Keeps::Rounds, both.same_rounds.is_ok()),
+        ("Work the same size in it", Keeps::Size, both.same_size.is_ok()),
+    ] {
+        if form::wide(ui, form::ROW, words, can && current, false).clicked() {
+            actions.edit(Edit::Sizes(SizeEdit::Swap(gauge, keeps)));
+        }
+    }
+}
+
+fn metres(plan: &Plan, yarns: &[Yarn]) -> f64 {
+    plan.estimate.yarn.iter().filter(|used| used.yarn < yarns.len()).map(|u| u.metres).sum()
+}

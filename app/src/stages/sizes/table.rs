@@ -1,0 +1,382 @@
+//! The table of sizes: what each is called, what makes it that size, and what it comes to.
+
+use egui::{
+    Align2, DragValue, Popup, Rect, ScrollArea, Sense, Stroke, TextEdit, Ui, UiBuilder,
+};
+use egui::{pos2, vec2};
+use plumpline_core::sizes::{Keeps, Made, SizeRow};
+use plumpline_core::{Gauge, Size, SizeBy, Unit, Yarn};
+
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::document::edit::Edit;
+use crate::document::sizes::SizeEdit;
+use crate::fields::{form, length_field};
+use crate::kit::controls::{self, Face};
+use crate::kit::icons::{self, Icon};
+use crate::kit::{paint, type_faces};
+
+/// Height of the column headings, and of a row.
+const HEAD: f32 = 26.0;
+const ROW: f32 = 38.0;
+
+/// The columns: heading, and share of the width.
+const COLUMNS: [(&str, f32); 11] = [
+    ("Size", 0.11),
+    ("Made by", 0.14),
+    ("", 0.115),
+    ("Finished", 0.13),
+    ("Scale", 0.065),
+    ("Rounds", 0.065),
+    ("Stitches", 0.08),
+    ("Yarn", 0.075),
+    ("Stuffing", 0.085),
+    ("Time", 0.075),
+    ("", 0.06),
+];
+
+/// The columns of what a size comes to, and the last one, of what can be done with it.
+const FIGURES: std::ops::Range<usize> = 3..10;
+const MORE: usize = 10;
+
+/// Height of a table with so many rows.
+pub(super) fn height(rows: usize) -> f32 {
+    HEAD + ROW * rows as f32 + 8.0
+}
+
+/// Draws the table in `rect`.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let small = type_faces::regular(type_faces::SMALL);
+    let places = places(rect.with_max_y(rect.top() + HEAD));
+    for ((heading, _), place) in COLUMNS.iter().zip(&places) {
+        let at = place.left_center();
+        ui.painter().text(at, Align2::LEFT_CENTER, heading, small.clone(), bench.t.soft_ink);
+    }
+    let rule = Stroke::new(1.0, bench.t.edge);
+    ui.painter().hline(rect.x_range(), rect.top() + HEAD, rule);
+    let body = rect.with_min_y(rect.top() + HEAD);
+    let mut child = ui.new_child(UiBuilder::new().max_rect(body).id_salt("sizes"));
+    controls::scroll_colours(&mut child);
+    let sizes = &bench.document.piece().sizes;
+    let rows = bench.sizing.found().map_or(&[][..], |found| &found.rows);
+    ScrollArea::vertical().auto_shrink(false).show(&mut child, |ui| {
+        ui.reset_style();
+        ui.spacing_mut().item_spacing.y = 0.0;
+        drawn(ui, bench, rows.first());
+        for (i, size) in sizes.iter().enumerate() {
+            // A row belongs to a size by its name: rows of the answer before may be others'.
+            let made = rows.iter().find(|row| row.name.as_ref() == Some(&size.name));
+            ui.push_id(i, |ui| sized(ui, bench, (i, size), (made, rows.first()), actions));
+        }
+        if sizes.is_empty() {
+            form::remark(
+                ui,
+                "No other sizes yet. Add one, then say how high or wide it is to be: its \
+                 rounds are planned anew from the outline, never multiplied.",
+            );
+        }
+        controls::follow_focus(ui);
+    });
+}
+
+fn places(row: Rect) -> Vec<Rect> {
+    let mut x = row.left();
+    let place = |(_, share): &(&str, f32)| {
+        let width = share * row.width();
+        let place = Rect::from_min_size(pos2(x, row.top()), vec2(width - 8.0, row.height()));
+        x += width;
+        place
+    };
+    COLUMNS.iter().map(place).collect()
+}
+
+fn row(ui: &mut Ui, bench: &Bench<'_>) -> Vec<Rect> {
+    let size = vec2(ui.available_width(), ROW);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, bench.t.grid));
+    places(rect)
+}
+
+/// The piece as it stands on the outline board.
+fn drawn(ui: &mut Ui, bench: &Bench<'_>, made: Option<&SizeRow>) {
+    let places = row(ui, bench);
+    let bold = type_faces::bold(type_faces::BODY);
+    let at = places[0].left_center();
+    ui.painter().text(at, Align2::LEFT_CENTER, "as drawn", bold, bench.t.ink);
+    let body = type_faces::regular(type_faces::BODY);
+    let at = places[1].left_center();
+    ui.painter().text(at, Align2::LEFT_CENTER, "the outline", body, bench.t.soft_ink);
+    figures(ui, bench, &places, made, made);
+}
+
+fn sized(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    (i, size): (usize, &Size),
+    (made, drawn): (Option<&SizeRow>, Option<&SizeRow>),
+    actions: &mut Actions,
+) {
+    let places = row(ui, bench);
+    let field = places[0].shrink2(vec2(0.0, 5.0));
+    let mut name = size.name.clone();
+    let edit = TextEdit::singleline(&mut name)
+        .font(type_faces::bold(type_faces::BODY))
+        .char_limit(24)
+        .desired_width(field.width());
+    let label = format!("Name of size {}", i + 1);
+    if ui.put(field, edit).accessible_name(label).changed() {
+        change(actions, i, Size { name, ..size.clone() });
+    }
+    if let Some(by) = made_by(ui, bench, places[1], (i, size), made) {
+        change(actions, i, Size { by, ..size.clone() });
+    }
+    if let Some(by) = target(ui, bench, places[2], (i, size), actions) {
+        change(actions, i, Size { by, ..size.clone() });
+    }
+    figures(ui, bench, &places, made, drawn);
+    options(ui, bench, places[MORE], (i, size), made, actions);
+}
+
+fn change(actions: &mut Actions, i: usize, size: Size) {
+    actions.edit(Edit::Sizes(SizeEdit::Change(i, size)));
+}
+
+/// What makes a size, in words.
+fn words(bench: &Bench<'_>, by: &SizeBy) -> String {
+    match *by {
+        SizeBy::Height(_) => "height".into(),
+        SizeBy::Width(_) => "width".into(),
+        SizeBy::Factor(_) => "so many times".into(),
+        SizeBy::Gauge { keeps: Keeps::Size, .. } => "gauge, same size".into(),
+        SizeBy::Gauge { keeps: Keeps::Rounds, .. } => "gauge, same rounds".into(),
+        SizeBy::Meet { companion } => {
+            let pieces = &bench.document.project().pieces;
+            format!("meeting {}", pieces.get(companion).map_or("", |p| &p.name))
+        }
+    }
+}
+
+/// A choice of what makes the size; begins from what it comes to now.
+fn made_by(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    place: Rect,
+    (i, size): (usize, &Size),
+    made: Option<&SizeRow>,
+) -> Option<SizeBy> {
+    let place = place.shrink2(vec2(0.0, 5.0));
+    let now = words(bench, &size.by);
+    let name = format!("Size {} made by {now}", i + 1);
+    let button = controls::button(ui, place, Face::WordsThen(&now, Icon::Down), &name, true);
+    let made = made.and_then(|row| row.made.as_ref().ok());
+    let (high, wide) = match (made, bench.plan) {
+        (Some(made), _) => (made.height_mm, made.width_mm),
+        (None, Some(plan)) => plan.size_mm,
+        (None, None) => (100.0, 100.0),
+    };
+    let whole = |mm: f64| mm.round().max(1.0);
+    let times = bench.plan.map_or(1.0, |plan| high / plan.size_mm.0);
+    let gauge = match size.by {
+        SizeBy::Gauge { gauge, .. } => gauge,
+        _ => bench.document.piece().gauge,
+    };
+    let mut options = vec![
+        SizeBy::Height(whole(high)),
+        SizeBy::Width(whole(wide)),
+        SizeBy::Factor((times * 100.0).round() / 100.0),
+        SizeBy::Gauge { gauge, keeps: Keeps::Size },
+        SizeBy::Gauge { gauge, keeps: Keeps::Rounds },
+    ];
+    let index = bench.document.piece_index();
+    let project = bench.document.project();
+    let meets = (0..project.pieces.len())
+        .filter(|&other| project.seams.iter().any(|seam| seam.joins(index, other)));
+    options.extend(meets.map(|companion| SizeBy::Meet { companion }));
+    let mut chosen = None;
+    Popup::menu(&button).show(|ui| {
+        ui.set_width(180.0);
+        for by in options {
+            let words = words(bench, &by);
+            if ui.selectable_label(words == now, words.as_str()).clicked() && words != now {
+                chosen = Some(by);
+            }
+        }
+    });
+    chosen
+}
+
+/// The field of what makes the size; returns another.
+fn target(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    place: Rect,
+    (i, size): (usize, &Size),
+    actions: &mut Actions,
+) -> Option<SizeBy> {
+    let place = place.shrink2(vec2(0.0, 6.0));
+    let length = |ui: &mut Ui, what: &str, mm: f64, actions: &mut Actions| {
+        let name = format!("{what} of size {}", i + 1);
+        length_field::show(ui, place, &name, (mm, bench.unit()), 0.1..=10_000.0, actions)
+    };
+    match size.by {
+        SizeBy::Height(mm) => length(ui, "Height", mm, actions).map(SizeBy::Height),
+        SizeBy::Width(mm) => length(ui, "Width", mm, actions).map(SizeBy::Width),
+        SizeBy::Factor(factor) => {
+            let mut new = factor;
+            let drag = DragValue::new(&mut new)
+                .range(0.01..=100.0)
+                .speed(0.005)
+                .max_decimals(3)
+                .prefix("× ");
+            let name = format!("Factor of size {}", i + 1);
+            let field = form::field(ui, place, &name, drag, actions);
+            (field.changed() && new != factor).then_some(SizeBy::Factor(new))
+        }
+        SizeBy::Gauge { gauge, keeps } => {
+            let (left, right) = place.split_left_right_at_fraction(0.5);
+            let mut number = |what: &str, place: Rect, value: f64| {
+                let mut new = value;
+                let drag = DragValue::new(&mut new).range(1.0..=400.0).speed(0.1);
+                let name = format!("{what} of size {}", i + 1);
+                let place = place.with_max_x(place.right() - 2.0);
+                form::field(ui, place, &name, drag.max_decimals(1), actions);
+                new
+            };
+            let stitches = number("Stitches", left, gauge.stitches);
+            let rounds = number("Rounds", right, gauge.rounds);
+            let new = Gauge { stitches, rounds, ..gauge };
+            (new != gauge).then_some(SizeBy::Gauge { gauge: new, keeps })
+        }
+        SizeBy::Meet { .. } => {
+            let small = type_faces::regular(type_faces::SMALL);
+            let ink = bench.t.soft_ink;
+            let at = place.left_center();
+            ui.painter().text(at, Align2::LEFT_CENTER, "at the seam", small, ink);
+            None
+        }
+    }
+}
+
+/// What a size comes to, beside the piece as it is drawn, or why it cannot be made.
+fn figures(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    places: &[Rect],
+    row: Option<&SizeRow>,
+    drawn: Option<&SizeRow>,
+) {
+    let painter = ui.painter();
+    let body = || type_faces::regular(type_faces::BODY);
+    let Some(row) = row else {
+        let at = places[3].left_center();
+        painter.text(at, Align2::LEFT_CENTER, "…", body(), bench.t.soft_ink);
+        return;
+    };
+    let name = row.name.as_deref().unwrap_or("the piece");
+    let made = match &row.made {
+        Ok(made) => made,
+        Err(error) => {
+            let room = places[MORE].left() - places[3].left() - 8.0;
+            let at = places[3].left_center() + vec2(20.0, 0.0);
+            icons::warning(painter, at - vec2(12.0, 1.0), 13.0, bench.t.warning);
+            let why = error.to_string();
+            paint::clipped_text(painter, at, &why, body(), bench.t.warning, room - 20.0);
+            let place = places[3].with_max_x(places[MORE].left() - 8.0);
+            said(ui, place, &format!("Why {name} cannot be made"), &[why]);
+            return;
+        }
+    };
+    let drawn = drawn.and_then(|row| row.made.as_ref().ok());
+    let cells = cells(made, drawn, bench.unit(), &bench.document.project().yarns);
+    for (place, words) in places[FIGURES].iter().zip(&cells) {
+        let (at, ink) = (place.left_center(), bench.t.ink);
+        paint::clipped_text(painter, at, words, body(), ink, place.width() + 6.0);
+    }
+    if !made.notes.is_empty() || !made.met {
+        let at = places[3].right_center() - vec2(4.0, 1.0);
+        icons::warning(painter, at, 12.0, bench.t.warning);
+        let place = Rect::from_center_size(at, vec2(24.0, 24.0));
+        let mut lines = made.notes.clone();
+        if !made.met && lines.is_empty() {
+            lines.push("This is as near as whole stitches come.".into());
+        }
+        said(ui, place, &format!("Notes on {name}"), &lines);
+    }
+}
+
+/// Something that is told on hover, and to assistive tools.
+fn said(ui: &Ui, place: Rect, name: &str, lines: &[String]) {
+    let response =
+        ui.interact(place, ui.scope_id().with(name), Sense::focusable_noninteractive());
+    let words = format!("{name}: {}", lines.join(" "));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &words));
+    response.on_hover_text(lines.join("\n"));
+}
+
+/// Size, scale against the piece as it is drawn, rounds, stitches, yarn, stuffing, time.
+fn cells(made: &Made, drawn: Option<&Made>, unit: Unit, yarns: &[Yarn]) -> [String; 7] {
+    let needs = &made.needs;
+    let grams: f64 = needs
+        .yarn
+        .iter()
+        .filter_map(|used| Some(yarns.get(used.yarn)?.grams(used.metres)))
+        .sum();
+    let (low, high) = needs.stuffing_g;
+    let minutes = needs.minutes.round() as u32;
+    [
+        format!("{} × {}", unit.rough_number(made.height_mm), unit.rough_text(made.width_mm)),
+        drawn.map_or(String::new(), |drawn| format!("× {:.2}", made.times(drawn))),
+        made.rounds.to_string(),
+        needs.stitches.to_string(),
+        format!("{grams:.0} g"),
+        format!("{low:.0}–{high:.0} g"),
+        if minutes < 60 {
+            format!("{minutes} min")
+        } else {
+            format!("{} h {:02}", minutes / 60, minutes % 60)
+        },
+    ]
+}
+
+/// What else can be said of a size, and done with it.
+fn options(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    place: Rect,
+    (i, size): (usize, &Size),
+    made: Option<&SizeRow>,
+    actions: &mut Actions,
+) {
+    let place = Rect::from_center_size(place.center(), vec2(28.0, 28.0));
+    let name = format!("More about size {}", i + 1);
+    let button = controls::button(ui, place, Face::Icon(Icon::Down), &name, true);
+    let can = made.is_some_and(|row| row.made.is_ok()) && bench.sizing.is_current();
+    Popup::menu(&button)
+        .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
+        .frame(form::frame(ui))
+        .width(290.0)
+        .show(|ui| {
+            ui.set_width(290.0);
+            ui.reset_style();
+            let why = "Necks, lips and openings have at least as many stitches as in the piece";
+            if let Some(keep) = form::tick(ui, "Keep necks and openings", why, size.keep) {
+                change(actions, i, Size { keep, ..size.clone() });
+            }
+            let why = "As many repeats in a round as the piece has, and the same plain zone";
+            if let Some(family) = form::tick(ui, "Look like the piece", why, size.family) {
+                change(actions, i, Size { family, ..size.clone() });
+            }
+            for (words, edit, enabled) in [
+                ("Make the piece this size", SizeEdit::Take(i), can),
+                ("Remove this size", SizeEdit::Remove(i), true),
+            ] {
+                let size = vec2(ui.available_width(), 28.0);
+                let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+                if controls::button(ui, rect, Face::Words(words), words, enabled).clicked() {
+                    actions.edit(Edit::Sizes(edit));
+                    ui.close();
+                }
+            }
+        });
+    button.on_hover_text("Keep necks, look alike, take this size, remove it");
+}

@@ -1,0 +1,49 @@
+//! The ids by which the views take the keyboard.
+
+use egui::Id;
+
+/// The id the outline board takes the keyboard with.
+pub fn board_id() -> Id {
+    Id::unique("outline board")
+}
+
+/// The id the round bars take the keyboard with.
+pub fn bars_id() -> Id {
+    Id::unique("round bars")
+}
+
+/// The id the text of the pattern being proofread takes the keyboard with.
+pub fn pattern_id() -> Id {
+    Id::unique("pattern text")
+}
+
+/// The id the round under the hook takes the keyboard with.
+pub fn make_id() -> Id {
+    Id::unique("round under the hook")
+}
+
+/// The id a note on a round takes the keyboard with.
+pub fn note_id() -> Id {
+    Id::unique("note on the round")
+}
+
+/// The id the body takes the keyboard with.
+pub fn body_id() -> Id {
+    Id::unique("stuffed body")
+}
+
+/// The id the bend strip takes the keyboard with.
+pub fn bend_id() -> Id {
+    Id::unique("bend strip")
+}
+
+/// While a view of the rounds has the keyboard, Up, Down and Esc belong to it; Tab leaves it.
+pub(crate) fn keep_rounds(ui: &egui::Ui, view: &egui::Response) {
+    let filter = egui::EventFilter {
+        tab: false,
+        horizontal_arrows: false,
+        vertical_arrows: true,
+        escape: true,
+    };
+    ui.memory_mut(|m| m.set_focus_lock_filter(view.id, filter));
+}

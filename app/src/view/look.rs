@@ -1,0 +1,54 @@
+//! What can be changed of what is looked at.
+
+use super::board::Drag;
+use super::prefs::Prefs;
+use super::sheet::SheetView;
+use super::sizes::SizesView;
+use super::{BoardFace, Card, Lens, Over, Turned, Typing};
+
+/// A change of what is looked at.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Look {
+    /// Takes a round, or lets it go.
+    Select(Option<u32>),
+    /// Takes these knots, the first one first, or lets all go.
+    Knots(Vec<usize>),
+    /// Something is dragged on the board, or no longer.
+    Drag(Option<Drag>),
+    /// A frame is drawn round knots, or no longer.
+    Band(bool),
+    /// Another look at the board; none fits it.
+    Lens(Option<Lens>),
+    /// The hand is on the picture, or on the knots again.
+    Picture(bool),
+    /// Tells a knot's place by its width, or by its radius.
+    ByWidth(bool),
+    /// Tells what went wrong.
+    Warn(String),
+    /// Another view of the Sheet stage.
+    Sheet(SheetView),
+    /// Another view of the Sizes stage.
+    Sizes(Box<SizesView>),
+    /// A bar is dragged (round, points a stitch), or no longer.
+    DragBar(Option<(u32, f32)>),
+    /// A dimension is being typed, or no longer.
+    Type(Option<Typing>),
+    /// Takes another piece in hand.
+    Piece(usize),
+    /// Clears the line for the person.
+    Dismiss,
+    /// Turns the card of notes, rules and ease to one of them.
+    Card(Card),
+    /// Turns the body.
+    Turn(Turned),
+    /// Puts the outline or the body on the board.
+    Board(BoardFace),
+    /// Shows the rounds of a step of ease.
+    Step(Option<usize>),
+    /// These notes have been seen, by their codes.
+    Read(Vec<&'static str>),
+    /// Lays a card over the window, or puts it away.
+    Over(Option<Over>),
+    /// Settles something for every project.
+    Prefs(Prefs),
+}

@@ -1,0 +1,319 @@
+//! What is looked at: never saved with the project, never undone.
+
+pub mod apply;
+pub mod board;
+pub mod ids;
+pub mod look;
+pub mod prefs;
+pub mod sheet;
+pub mod sizes;
+
+use plumpline_core::Unit;
+
+use crate::document::measure::{self, Dimension};
+use board::BoardView;
+use prefs::Prefs;
+use sheet::SheetView;
+use sizes::SizesView;
+
+/// What the main part of the window shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Stage {
+    /// The outline board and the round bars.
+    #[default]
+    Shape,
+    /// The sizes of the piece, and what it meets.
+    Sizes,
+    /// The pattern to read.
+    Sheet,
+    /// Someone's written pattern, checked.
+    Proofread,
+    /// The round under the hook.
+    Make,
+}
+
+impl Stage {
+    /// The stages, in the order of the thread they are strung on.
+    pub const ALL: [Self; 5] =
+        [Self::Shape, Self::Sizes, Self::Sheet, Self::Proofread, Self::Make];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Shape => "Shape",
+            Self::Sizes => "Sizes",
+            Self::Sheet => "Sheet",
+            Self::Proofread => "Proofread",
+            Self::Make => "Make",
+        }
+    }
+}
+
+/// What stands on the board, where outline and body share it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum BoardFace {
+    /// The outline with its knots.
+    #[default]
+    Outline,
+    /// The body.
+    Body,
+}
+
+impl BoardFace {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Outline, Self::Body];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Outline => "Outline",
+            Self::Body => "Body",
+        }
+    }
+
+    /// What assistive tools read.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Outline => "Show the outline",
+            Self::Body => "Show the body",
+        }
+    }
+}
+
+/// How the body is turned, and how much of it is shown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Turned {
+    /// About its axis, degrees.
+    pub turn_deg: f32,
+    /// From above, degrees.
+    pub tilt_deg: f32,
+    /// Against the size at which it fits its place.
+    pub zoom: f32,
+    /// Whether its front half is taken away.
+    pub cutaway: bool,
+}
+
+impl Default for Turned {
+    fn default() -> Self {
+        let look = plumpline_core::picture::Look::default();
+        Self {
+            turn_deg: look.turn_deg,
+            tilt_deg: look.tilt_deg,
+            zoom: 1.0,
+            cutaway: look.cutaway,
+        }
+    }
+}
+
+impl Turned {
+    /// Turned and tilted by so many degrees more; never over its head.
+    #[must_use]
+    pub fn moved(self, turn_deg: f32, tilt_deg: f32) -> Self {
+        Self {
+            turn_deg: (self.turn_deg + turn_deg).rem_euclid(360.0),
+            tilt_deg: (self.tilt_deg + tilt_deg).clamp(-90.0, 90.0),
+            ..self
+        }
+    }
+
+    /// `times` as large, within reason.
+    #[must_use]
+    pub fn zoomed(self, times: f32) -> Self {
+        Self { zoom: (self.zoom * times).clamp(0.5, 6.0), ..self }
+    }
+}
+
+/// What the card beside the sheet shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Card {
+    /// Size, yarn, fit: where the body has the place of the figures.
+    #[default]
+    Figures,
+    /// What the maker should know.
+    Notes,
+    /// What every round must keep to.
+    Rules,
+    /// What each step of ease costs and saves.
+    Ease,
+}
+
+impl Card {
+    /// All of them, in the order of their thread.
+    pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Ease];
+
+    /// The word on screen.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Figures => "Figures",
+            Self::Notes => "Notes",
+            Self::Rules => "Rules",
+            Self::Ease => "Ease",
+        }
+    }
+}
+
+/// A card over the window, which waits to be put away.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Over {
+    /// What is settled for every project.
+    Settings,
+    /// Every command with its key, narrowed to what holds these words.
+    Keys(String),
+}
+
+/// A dimension being typed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Typing {
+    /// Which.
+    pub dimension: Dimension,
+    /// What stands in the field.
+    pub text: String,
+    /// What stood there first.
+    pub was: String,
+    /// The unit of a number without one.
+    pub unit: Unit,
+    /// Whether the field has yet to take the keyboard.
+    pub fresh: bool,
+}
+
+impl Typing {
+    /// What the field asks for, mm; `None` where it was left as it was found, for the number
+    /// in it is a rounded one.
+    pub(crate) fn entered(&self) -> Option<Result<f64, String>> {
+        let other = self.text.trim() != self.was.trim();
+        other.then(|| measure::read(self.dimension, &self.text, self.unit))
+    }
+}
+
+/// How millimetres fall on the outline board. Kept while something is dragged, so that the
+/// ground does not move under the hand, and once a hand has chosen it.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Lens {
+    /// Points a millimetre.
+    pub scale: f32,
+    /// Height of the piece at the middle of the board, mm.
+    pub middle_mm: f64,
+    /// Distance from the axis at the middle of the board, mm; positive to the right.
+    pub across_mm: f64,
+    /// Whether it was zoomed or panned to, and so stays.
+    pub by_hand: bool,
+}
+
+/// What the window shows and what is in hand.
+#[derive(Debug, Clone, Default)]
+pub struct View {
+    /// The stage.
+    pub stage: Stage,
+    /// The round a click has taken.
+    pub selected: Option<u32>,
+    /// The round the pointer is on, in whichever view.
+    pub hovered: Option<u32>,
+    /// The knot in hand.
+    pub knot: Option<usize>,
+    /// The knot being dragged.
+    pub dragged_knot: Option<usize>,
+    /// The round whose bar is being dragged, and points a stitch while it is.
+    pub dragged_bar: Option<(u32, f32)>,
+    /// A dimension being typed.
+    pub typing: Option<Typing>,
+    /// How millimetres fall on the board.
+    pub lens: Option<Lens>,
+    /// What the outline board shows beside the knot in hand.
+    pub board: BoardView,
+    /// Brings this round into sight in the bars.
+    pub show_round: Option<u32>,
+    /// What the card beside the sheet shows.
+    pub card: Card,
+    /// The step of ease whose rounds are shown, if not that in use.
+    pub step: Option<usize>,
+    /// Codes of the notes that have been seen, in order.
+    pub read: Vec<&'static str>,
+    /// What stands on the board.
+    pub face: BoardFace,
+    /// How the body is turned.
+    pub turned: Turned,
+    /// A line for the person: what went wrong, or what was done.
+    pub notice: Option<Notice>,
+    /// What the person has settled for every project.
+    pub prefs: Prefs,
+    /// The card that lies over the window.
+    pub over: Option<Over>,
+    /// What the Sheet stage shows.
+    pub sheet: SheetView,
+    /// What the Sizes stage shows.
+    pub sizes: SizesView,
+}
+
+/// A line for the person.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// The line.
+    pub text: String,
+    /// Whether something went wrong.
+    pub wrong: bool,
+}
+
+impl View {
+    /// The round in hand: the taken one, else the one pointed at.
+    pub fn in_hand(&self) -> Option<u32> {
+        self.selected.or(self.hovered)
+    }
+
+    /// A round pointed at while another is in hand.
+    pub fn washed(&self) -> Option<u32> {
+        self.hovered.filter(|&r| self.selected.is_some_and(|s| s != r))
+    }
+
+    /// Whether a round or a knot has been taken.
+    pub fn holds_something(&self) -> bool {
+        self.selected.is_some() || self.knot.is_some()
+    }
+
+    /// Whether a hand holds something: nothing may move by itself then.
+    pub fn is_dragging(&self) -> bool {
+        self.dragged_knot.is_some() || self.dragged_bar.is_some() || self.board.drag.is_some()
+    }
+
+    /// The hand holds nothing any more.
+    pub fn hands_off(&mut self) {
+        self.dragged_knot = None;
+        self.dragged_bar = None;
+        self.board.drag = None;
+    }
+
+    /// The knots in hand, the first one first.
+    pub fn knots(&self) -> Vec<usize> {
+        self.knot.into_iter().chain(self.board.also.iter().copied()).collect()
+    }
+
+    /// Takes these knots in hand, the first as the first, and nothing else.
+    pub fn take_knots(&mut self, knots: &[usize]) {
+        self.knot = knots.first().copied();
+        self.board.also = knots.iter().skip(1).copied().collect();
+        if let Some(first) = self.knot {
+            self.board.also.remove(&first);
+            self.selected = None;
+        }
+    }
+
+    /// Turns to a stage. What was done in another is old news there; what went wrong is not.
+    pub fn turn_to(&mut self, stage: Stage) {
+        if self.stage != stage {
+            self.stage = stage;
+            self.notice.take_if(|notice| !notice.wrong);
+        }
+    }
+
+    /// Lets go of all that belongs to one piece.
+    pub fn let_go(&mut self) {
+        self.selected = None;
+        self.hovered = None;
+        self.knot = None;
+        self.board.let_go();
+        self.dragged_knot = None;
+        self.dragged_bar = None;
+        self.typing = None;
+        self.step = None;
+        self.lens = None;
+    }
+}

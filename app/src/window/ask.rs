@@ -1,0 +1,123 @@
+//! Questions put in the middle of the window.
+
+use std::path::PathBuf;
+
+use egui::{Context, Id, Modal, RichText, TextEdit, Ui};
+
+use plumpline_core::Project;
+
+use crate::kit::type_faces;
+use crate::work::files::Purpose;
+
+/// What waits until the project has been saved or given up.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Next {
+    /// Begin this project.
+    Begin(Box<Project>),
+    /// Take up what a crash left.
+    Recover,
+    /// Choose a file and open it.
+    Open,
+    /// Open this file.
+    OpenPath(PathBuf),
+    /// Close the window.
+    Close,
+}
+
+/// A question.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Ask {
+    /// The project has changes that are not saved.
+    Unsaved(Next),
+    /// No file dialog could be shown; where is the file?
+    Path {
+        /// What it is wanted for.
+        purpose: Purpose,
+        /// What has been typed.
+        text: String,
+    },
+}
+
+/// The answer.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Answer {
+    /// Save first, then go on.
+    SaveFirst(Next),
+    /// Go on without saving.
+    Discard(Next),
+    /// This path.
+    Path(Purpose, PathBuf),
+    /// Never mind.
+    Cancel,
+}
+
+/// Shows the question; returns the answer once there is one.
+pub(crate) fn show(ctx: &Context, ask: &mut Ask, title: &str) -> Option<Answer> {
+    let mut answer = None;
+    let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
+    let modal = Modal::new(Id::unique("question")).frame(frame).show(ctx, |ui| {
+        ui.set_width(380.0);
+        ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
+        answer = match ask {
+            Ask::Unsaved(next) => unsaved(ui, next, title),
+            Ask::Path { purpose, text } => path(ui, purpose, text),
+        };
+    });
+    if answer.is_none() && modal.should_close() {
+        answer = Some(Answer::Cancel);
+    }
+    answer
+}
+
+fn heading(ui: &mut Ui, text: &str) {
+    ui.label(RichText::new(text).font(type_faces::semibold(type_faces::TITLE)));
+}
+
+fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
+    heading(ui, &format!("Save “{title}” first?"));
+    let goes = match next {
+        Next::Close => "Closing the window",
+        Next::Begin(_) => "Beginning another piece",
+        Next::Open | Next::OpenPath(_) | Next::Recover => "Opening another project",
+    };
+    ui.label(format!("It has changes that are not saved. {goes} would lose them."));
+    ui.add_space(4.0);
+    ui.horizontal(|ui| {
+        let save = ui.button("Save");
+        let discard = ui.button("Discard");
+        let back = ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            ui.button("Keep working")
+        });
+        let answers = [
+            (save, Answer::SaveFirst(next.clone())),
+            (discard, Answer::Discard(next.clone())),
+            (back.inner, Answer::Cancel),
+        ];
+        // The keyboard is in the question, at the answer that loses nothing.
+        if !answers.iter().any(|(button, _)| button.has_focus()) {
+            answers[0].0.request_focus();
+        }
+        answers.into_iter().find(|(button, _)| button.clicked()).map(|(_, answer)| answer)
+    })
+    .inner
+}
+
+fn path(ui: &mut Ui, purpose: &Purpose, text: &mut String) -> Option<Answer> {
+    heading(ui, "Where is the file?");
+    let label = ui.label("This desktop shows no file dialog. Type the whole path:");
+    let field =
+        ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
+    if !field.has_focus() && !field.lost_focus() {
+        field.request_focus();
+    }
+    let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+    let verb = if purpose.reads() { "Open" } else { "Save" };
+    ui.horizontal(|ui| {
+        let typed = !text.trim().is_empty();
+        if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {
+            return Some(Answer::Path(purpose.clone(), PathBuf::from(text.trim())));
+        }
+        ui.button("Cancel").clicked().then_some(Answer::Cancel)
+    })
+    .inner
+}

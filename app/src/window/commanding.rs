@@ -1,0 +1,188 @@
+//! What every command does.
+
+use egui::{Context, ThemePreference};
+
+use super::ask::Next;
+use super::studio::Studio;
+use crate::bench::command::Command;
+use crate::document::choice::Choice;
+use crate::document::edit::Edit;
+use crate::document::shaping;
+use crate::view::{Over, Stage, apply};
+use crate::work::files::Purpose;
+use crate::work::home::DeskAction;
+use plumpline_core::{Kind, Loop, Piece, sheet};
+
+impl Studio {
+    /// Does what a command asks for.
+    pub(super) fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
+        let rounds = self.derived.plan().map_or(0, |p| p.rounds.len());
+        let knots = self.document.piece().outline.knots.len();
+        match command {
+            Command::New => self.desk(ctx, frame, DeskAction::ShowStart),
+            Command::Open => self.go(ctx, frame, Next::Open),
+            Command::Save => self.save(ctx, frame, false),
+            Command::SaveAs => self.save(ctx, frame, true),
+            Command::Undo => self.document.undo(),
+            Command::Redo => self.document.redo(),
+            Command::ToggleTheme => self.toggle_theme(ctx),
+            Command::ShowSettings => self.view.over = Some(Over::Settings),
+            Command::ShowKeys => self.view.over = Some(Over::Keys(String::new())),
+            Command::LargerText => self.view.prefs = self.view.prefs.stepped(1),
+            Command::SmallerText => self.view.prefs = self.view.prefs.stepped(-1),
+            Command::UsualText => self.view.prefs = self.view.prefs.at_usual_size(),
+            Command::ShowShape => self.view.turn_to(Stage::Shape),
+            Command::ShowSizes => self.view.turn_to(Stage::Sizes),
+            Command::ShowSheet => self.view.turn_to(Stage::Sheet),
+            Command::ShowProofread => self.view.turn_to(Stage::Proofread),
+            Command::ShowMake => self.view.turn_to(Stage::Make),
+            Command::Make(make) => self.make(ctx, make.asks()),
+            Command::OpenPattern => {
+                self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
+            }
+            Command::MakePiece => self.make_piece(),
+            Command::CopySheet => self.copy_sheet(ctx),
+            Command::SaveSheet => self.save_sheet(ctx, frame),
+            Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
+                r.map_or(rounds as u32, |r| r.saturating_sub(1))
+            }),
+            Command::NextRound => {
+                apply::step_round(&mut self.view, rounds, |r| r.map_or(1, |r| r + 1));
+            }
+            Command::FirstRound => apply::step_round(&mut self.view, rounds, |_| 1),
+            Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
+            Command::LetGo => {
+                self.view.selected = None;
+                self.view.take_knots(&[]);
+                self.view.board.picture = false;
+            }
+            Command::CopyRound => self.copy_round(ctx),
+            Command::TogglePin => self.pin(0),
+            Command::MoreStitches => self.pin(1),
+            Command::FewerStitches => self.pin(-1),
+            Command::PreviousKnot => apply::step_knot(&mut self.view, knots, -1),
+            Command::NextKnot => apply::step_knot(&mut self.view, knots, 1),
+            Command::RemoveKnot => self.remove_knots(),
+            Command::ToggleCorner => self.toggle_corners(),
+            Command::FitView => self.view.lens = None,
+            Command::ToggleMagnet => self.view.board.magnet = !self.view.board.magnet,
+            Command::ChoosePicture => self.choose_picture(ctx, frame),
+            Command::NextKind => self.choose_for_round(|piece, round| Choice::Kind {
+                round,
+                kind: match piece.kind_of_round(round) {
+                    Kind::Single => Kind::HalfDouble,
+                    Kind::HalfDouble => Kind::Double,
+                    Kind::Double => Kind::Single,
+                },
+            }),
+            Command::NextLoop => self.choose_for_round(|piece, round| Choice::Loop {
+                round,
+                only: match piece.loops.get(&round) {
+                    None => Some(Loop::Front),
+                    Some(Loop::Front) => Some(Loop::Back),
+                    Some(Loop::Back) => None,
+                },
+            }),
+            Command::TogglePlain => self.choose_for_round(|piece, round| Choice::Plain {
+                from: round,
+                to: round,
+                on: !piece.is_in_face(round),
+            }),
+        }
+    }
+
+    /// Removes all knots in hand that are no ends.
+    fn remove_knots(&mut self) {
+        let knots = self.view.knots();
+        let outline = shaping::without(&self.document.piece().outline, &knots);
+        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
+        self.view.take_knots(&[]);
+    }
+
+    /// Makes all knots in hand corners, or smooth, whichever the first is not.
+    fn toggle_corners(&mut self) {
+        let outline = &self.document.piece().outline;
+        let Some(first) = self.view.knot.and_then(|k| outline.knots.get(k)) else { return };
+        let outline = shaping::cornered(outline, &self.view.knots(), !first.corner);
+        apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
+    }
+
+    /// Adds what the written pattern makes, in the gauge and firmness of the piece in hand.
+    fn make_piece(&mut self) {
+        let Some(checked) = self.proofreading.checked() else { return };
+        let piece = self.document.piece();
+        match checked.shape(piece.gauge, piece.firmness) {
+            Ok(shaped) => {
+                let names: Vec<String> =
+                    shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
+                let added = Edit::AddPieces(shaped);
+                apply::edit(&mut self.document, &mut self.view, added);
+                self.say(
+                    format!("{} is in the project, its counts pinned.", names.join(", ")),
+                    false,
+                );
+            }
+            Err(error) => self.say(error.to_string(), true),
+        }
+    }
+
+    /// Makes a choice about the round in hand, and keeps it in hand.
+    fn choose_for_round(&mut self, choice: impl FnOnce(&Piece, u32) -> Choice) {
+        let Some(round) = self.view.in_hand() else { return };
+        let edit = Edit::Choice(choice(self.document.piece(), round));
+        apply::edit(&mut self.document, &mut self.view, edit);
+        self.view.selected = Some(round);
+    }
+
+    /// Pins the round in hand at so many stitches more than it has; with 0, or removes the
+    /// pin it has.
+    fn pin(&mut self, more: i64) {
+        let Some(round) = self.view.in_hand() else { return };
+        let Some(count) = self.derived.plan().and_then(|p| p.rounds.get(round as usize - 1))
+        else {
+            return;
+        };
+        let pinned = self.document.piece().pins.contains_key(&round);
+        let edit = if more == 0 && pinned {
+            Edit::Unpin(round)
+        } else {
+            Edit::Pin { round, count: (i64::from(count.count) + more).max(3) as u32 }
+        };
+        apply::edit(&mut self.document, &mut self.view, edit);
+        self.view.selected = Some(round);
+    }
+
+    fn toggle_theme(&mut self, ctx: &Context) {
+        self.view.prefs.theme = match ctx.theme() {
+            egui::Theme::Light => ThemePreference::Dark,
+            egui::Theme::Dark => ThemePreference::Light,
+        };
+    }
+
+    fn copy_sheet(&mut self, ctx: &Context) {
+        match sheet::text(self.document.project()) {
+            Ok(text) => {
+                ctx.copy_text(text);
+                self.say("The pattern is copied.", false);
+            }
+            Err(error) => self.say(error.to_string(), true),
+        }
+    }
+
+    fn copy_round(&mut self, ctx: &Context) {
+        let Some(round) = self.view.in_hand() else { return };
+        let Some(line) = self.derived.plan().and_then(|p| p.wording.line_of(round)) else {
+            return;
+        };
+        match self.document.project().wording.writer() {
+            Ok(writer) => {
+                let (heading, count) =
+                    (writer.heading(line.first, line.last), writer.count(line.count));
+                let line = format!("{heading} {} {count}", line.text);
+                ctx.copy_text(line.trim_end().to_owned());
+                self.say(format!("Copied: {line}"), false);
+            }
+            Err(error) => self.say(error.to_string(), true),
+        }
+    }
+}

@@ -1,0 +1,374 @@
+//! The window: what happens in a frame, and in which order.
+
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
+
+use egui::{Context, Ui};
+
+use super::ask::{self, Ask, Next};
+use super::layout::{self, Room};
+use crate::bench::action::{Action, Actions};
+use crate::bench::{Bench, keys};
+use crate::document::Document;
+use crate::kit::fit;
+use crate::kit::{Tokens, type_faces};
+use crate::stages::around::start;
+use crate::stages::{shape, sheet};
+use crate::view::prefs::Prefs;
+use crate::view::{Notice, Stage, View, apply};
+use crate::work::body::{Asked as ShownAs, Shown};
+use crate::work::files::Jobs;
+use crate::work::home::Home;
+use crate::work::making::Handiwork;
+use crate::work::picture::Tracing;
+use crate::work::plan::Derived;
+use crate::work::proofread::Proofreading;
+use crate::work::sheet::Printing;
+use crate::work::sizes::{Asked, Sizing};
+use crate::work::trade::Trade;
+use plumpline_core::file;
+
+/// The studio's window.
+#[derive(Debug)]
+pub struct Studio {
+    pub(super) document: Document,
+    pub(super) view: View,
+    pub(super) derived: Derived,
+    pub(super) jobs: Jobs,
+    pub(super) picture: Tracing,
+    trade: Trade,
+    pub(super) proofreading: Proofreading,
+    pub(super) handiwork: Handiwork,
+    sizing: Sizing,
+    printing: Printing,
+    body: Shown,
+    pub(super) ask: Option<Ask>,
+    /// What goes on once the project is saved.
+    pub(super) next: Option<Next>,
+    pub(super) closing: bool,
+    pub(super) home: Home,
+    /// The start card, while it is open.
+    pub(super) start: Option<start::Start>,
+    /// The only clock that tells the day.
+    pub(super) clock: fn() -> SystemTime,
+}
+
+/// Gives a context the studio's faces and colours.
+pub fn dress(ctx: &Context) {
+    ctx.set_fonts(type_faces::definitions());
+    for theme in [egui::Theme::Light, egui::Theme::Dark] {
+        ctx.style_mut_of(theme, |style| {
+            style.visuals = Tokens::of(theme).visuals();
+            style.spacing.interact_size = egui::vec2(24.0, 24.0);
+            style.spacing.button_padding = egui::vec2(10.0, 4.0);
+            style.spacing.menu_margin = egui::Margin::same(6);
+            style.spacing.scroll = egui::style::ScrollStyle::solid();
+            style.spacing.tooltip_width = 320.0;
+            for (role, font) in &mut style.text_styles {
+                *font = match role {
+                    egui::TextStyle::Small => type_faces::regular(type_faces::SMALL),
+                    egui::TextStyle::Heading => type_faces::drafting(type_faces::TITLE),
+                    _ => type_faces::regular(type_faces::BODY),
+                };
+            }
+        });
+    }
+    // Where the desktop does not say, it is day.
+    ctx.options_mut(|o| {
+        o.fallback_theme = egui::Theme::Light;
+        // Text size is the studio's own to keep, within its own ends.
+        o.zoom_with_keyboard = false;
+    });
+}
+
+impl Studio {
+    /// The studio with the project at `open`, or with the sample.
+    pub fn new(cc: &eframe::CreationContext<'_>, open: Option<PathBuf>) -> Self {
+        dress(&cc.egui_ctx);
+        let prefs: Prefs = cc
+            .storage
+            .and_then(|storage| eframe::get_value(storage, eframe::APP_KEY))
+            .unwrap_or_default();
+        prefs.show(&cc.egui_ctx);
+        // Small and local: read at once, so that the first picture is the right one.
+        let opened = open.map(|path| (file::load(&path), path));
+        let mut studio = match opened {
+            None => Self::with(Document::sample()),
+            Some((Ok(project), path)) => Self::with(Document::new(project, Some(path))),
+            Some((Err(error), _)) => {
+                let mut studio = Self::with(Document::sample());
+                studio.say(error.to_string(), true);
+                studio
+            }
+        };
+        studio.view.prefs = prefs;
+        studio
+    }
+
+    /// The studio with this document in hand.
+    pub fn with(document: Document) -> Self {
+        Self {
+            document,
+            view: View::default(),
+            derived: Derived::default(),
+            jobs: Jobs::default(),
+            picture: Tracing::default(),
+            trade: Trade::default(),
+            proofreading: Proofreading::default(),
+            handiwork: Handiwork::default(),
+            sizing: Sizing::default(),
+            printing: Printing::default(),
+            body: Shown::default(),
+            ask: None,
+            next: None,
+            closing: false,
+            home: Home::default(),
+            start: None,
+            clock: SystemTime::now,
+        }
+    }
+
+    /// The same studio, for which it is as late as `clock` says.
+    #[must_use]
+    pub fn with_clock(mut self, clock: fn() -> SystemTime) -> Self {
+        self.clock = clock;
+        self
+    }
+
+    /// The same studio, where paths are typed, as on a desktop that shows no file dialogs;
+    /// those that do not begin at the root begin in the folder `from`.
+    #[must_use]
+    pub fn typing_paths(mut self, from: &Path) -> Self {
+        self.jobs.typed_from = Some(from.to_owned());
+        self
+    }
+
+    /// The project in hand.
+    pub fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// What is looked at.
+    pub fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// The trade-off of ease.
+    pub fn trade(&self) -> &Trade {
+        &self.trade
+    }
+
+    /// The sheet as far as it has been set.
+    pub fn printing(&self) -> &Printing {
+        &self.printing
+    }
+
+    /// What follows from the sizes of the project, as far as it has been worked out.
+    pub fn sizing(&self) -> &Sizing {
+        &self.sizing
+    }
+
+    /// The written pattern being proofread.
+    pub fn proofreading(&self) -> &Proofreading {
+        &self.proofreading
+    }
+
+    /// The body on screen.
+    pub fn body(&self) -> &Shown {
+        &self.body
+    }
+
+    /// The picture to trace, as far as it has been read.
+    pub fn picture(&self) -> &Tracing {
+        &self.picture
+    }
+
+    /// The plan on screen.
+    pub fn plan(&self) -> Option<&plumpline_core::Plan> {
+        self.derived.plan().map(|plan| &**plan)
+    }
+
+    pub(super) fn bench(&self, ctx: &Context) -> Bench<'_> {
+        Bench {
+            document: &self.document,
+            view: &self.view,
+            plan: self.derived.plan().map(|plan| &**plan),
+            error: self.derived.error(),
+            trade: &self.trade,
+            proofreading: &self.proofreading,
+            making: &self.handiwork,
+            sizing: &self.sizing,
+            printing: &self.printing,
+            gauges: &self.home.gauges,
+            struck: self.home.struck(),
+            body: &self.body,
+            desk: &self.home.desk,
+            picture: &self.picture,
+            busy: self.jobs.busy(),
+            t: Tokens::now(ctx),
+        }
+    }
+
+    /// Makes all changes that were asked for, and plans anew if the piece is another.
+    fn apply(&mut self, ctx: &Context, frame: &eframe::Frame, actions: &mut Actions) {
+        let list = actions.take();
+        let any = !list.is_empty();
+        for action in list {
+            self.learn(&action);
+            match action {
+                Action::Command(command) => self.command(ctx, frame, command),
+                Action::Edit(edit) => apply::edit(&mut self.document, &mut self.view, edit),
+                Action::Begin => self.document.begin(),
+                Action::Commit => self.document.commit(),
+                Action::GoToStep(steps) => self.document.go_to(steps),
+                Action::Desk(action) => self.desk(ctx, frame, action),
+                Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
+                Action::Proofread(change) => self.proofreading.apply(ctx, change),
+                Action::Make(make) => self.make(ctx, make),
+            }
+        }
+        let wording = &self.document.project().wording;
+        if self.derived.update(self.document.piece(), wording) || any {
+            // Panels drawn before the change show it in the next frame.
+            ctx.request_repaint();
+        }
+        self.follow_making(ctx);
+        let rounds = self.derived.plan().map_or(0, |p| p.rounds.len() as u32);
+        self.view.selected = self.view.selected.filter(|&r| r <= rounds);
+        let knots = self.document.piece().outline.knots.len();
+        self.view.knot = self.view.knot.filter(|&k| k < knots);
+        self.view.board.also.retain(|&k| k < knots);
+    }
+
+    /// The body as the plan and the hand have it now, if it is in sight.
+    fn show_body(&mut self, ctx: &Context, layout: &shape::layout::Layout) {
+        let (Some(plan), Some(field)) =
+            (self.derived.plan(), layout.body_field(self.view.face))
+        else {
+            return;
+        };
+        let lit = self.view.in_hand().map(|round| (round, Tokens::now(ctx).lit_yarn()));
+        let colours = self.document.project().yarns.iter().map(|y| y.colour).collect();
+        let asked = ShownAs {
+            turned: self.view.turned,
+            lit,
+            colours,
+            field,
+            feather: 1.0 / ctx.pixels_per_point(),
+        };
+        self.body.update(plan, self.document.piece(), asked);
+    }
+
+    pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
+        self.view.notice = Some(Notice { text: text.into(), wrong });
+    }
+
+    /// Ends a drag whose end nobody saw: what was held may have gone from under the hand, with
+    /// another stage or a card that closed.
+    fn let_go_of_the_rest(&mut self, ctx: &Context) {
+        if ctx.input(|i| i.pointer.any_down()) {
+            return;
+        }
+        self.view.hands_off();
+        self.document.commit();
+    }
+
+    /// One frame, in this order: keys, what the hand does, all changes, the picture. So the
+    /// picture always shows the piece as it is now.
+    pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
+        let ctx = ui.ctx().clone();
+        self.receive(&ctx, frame);
+        if self.proofreading.update(&ctx) {
+            ctx.request_repaint();
+        }
+        let picture = self.document.piece().picture.as_ref();
+        if let Some(error) = self.picture.update(&ctx, picture, self.document.path()) {
+            self.say(error, true);
+        }
+        let mut actions = Actions::default();
+        keys::read_everywhere(&ctx, &self.bench(&ctx), &mut actions);
+        if self.ask.is_none() && self.start.is_none() && self.view.over.is_none() {
+            keys::read(&ctx, &self.bench(&ctx), &mut actions);
+        }
+        self.apply(&ctx, frame, &mut actions);
+        self.view.prefs.show(&ctx);
+        let window = self.above_foot(ui.max_rect());
+        let sees_ease = fit::fit(ui, window, |ui| self.draw_bench(ui, frame));
+        self.lay_over(ui, ui.max_rect(), &mut actions);
+        self.apply(&ctx, frame, &mut actions);
+        self.let_go_of_the_rest(&ctx);
+        // A hand that still holds something is not done with the piece.
+        let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
+        if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {
+            ctx.request_repaint();
+        }
+        if self.view.stage == Stage::Sheet {
+            let view = self.view.sheet;
+            let scale = sheet::page_scale(window, self.view.sheet.zoom, ctx.pixels_per_point());
+            let project = self.document.project();
+            if self.printing.update(&ctx, project, view.look, scale) {
+                ctx.request_repaint();
+            }
+        }
+        if self.view.stage == Stage::Sizes {
+            let document = &self.document;
+            let asked =
+                Asked::new(document.project(), document.piece_index(), &self.view.sizes);
+            if self.sizing.update(&ctx, &asked, still) {
+                ctx.request_repaint();
+            }
+        }
+        if let Some(ask) = &mut self.ask
+            && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title)
+        {
+            self.answer(&ctx, frame, answer);
+        }
+        self.tend(&ctx);
+    }
+}
+
+impl Studio {
+    /// The bench itself: what the hand does, all changes, the picture. Returns whether the
+    /// steps of ease are in sight.
+    fn draw_bench(&mut self, ui: &mut Ui, frame: &eframe::Frame) -> bool {
+        let ctx = ui.ctx().clone();
+        let mut actions = Actions::default();
+        let window = ui.max_rect();
+        let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
+        let mut layout = layout::layout(window, self.view.stage, yarns);
+        if self.view.prefs.mirrored {
+            layout = layout.mirrored(window);
+        }
+        let hands = layout::hands(ui, &self.bench(&ctx), &layout, &mut actions);
+        self.view.hovered = hands.hovered;
+        if let Some(lens) = hands.lens {
+            self.view.lens = Some(lens);
+        }
+        self.view.show_round = None;
+        self.apply(&ctx, frame, &mut actions);
+        if let Room::Shape(shape) = &layout.room {
+            self.show_body(&ctx, shape);
+        }
+        let sees_ease = layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        self.apply(&ctx, frame, &mut actions);
+        sees_ease
+    }
+}
+
+impl eframe::App for Studio {
+    fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
+        self.frame(ui, frame);
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        eframe::set_value(storage, eframe::APP_KEY, &self.view.prefs);
+    }
+
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.leave();
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}

@@ -1,0 +1,124 @@
+//! What is remembered: the projects last worked on, and which first steps have been done.
+
+use std::path::{Path, PathBuf};
+
+use plumpline_core::disk;
+use serde::{Deserialize, Serialize};
+
+/// Projects that are remembered.
+const MOST_RECENT: usize = 8;
+/// The file's name in the studio's folder.
+const FILE: &str = "desk.ron";
+/// The largest such file, bytes.
+const LARGEST: u64 = 1 << 20;
+
+/// What is remembered from one run to the next.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Desk {
+    /// Projects last worked on, newest first.
+    pub recent: Vec<PathBuf>,
+    /// How far the first steps have come; none where they are not shown.
+    pub steps: Option<Steps>,
+    /// Those of `recent` that were not there when last looked for.
+    #[serde(skip)]
+    pub missing: Vec<PathBuf>,
+}
+
+/// The first steps, done or not.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Steps {
+    /// A knot has been dragged.
+    pub knot: bool,
+    /// A bar's end has been pulled, or a round pinned.
+    pub count: bool,
+    /// The sheet has been read.
+    pub sheet: bool,
+}
+
+impl Steps {
+    /// Each step in order, with its words and whether it is done.
+    pub const fn list(self) -> [(&'static str, bool); 3] {
+        [
+            ("Drag a knot of the outline", self.knot),
+            ("Pull a bar’s end, or pin a round", self.count),
+            ("Read the sheet, or copy it", self.sheet),
+        ]
+    }
+
+    /// Whether all are done.
+    pub fn done(self) -> bool {
+        self.list().iter().all(|(_, done)| *done)
+    }
+}
+
+impl Desk {
+    /// What is remembered in the studio's folder; the first time, that the first steps are
+    /// all to be done. So too if the file is broken: it holds nothing that cannot be had
+    /// again.
+    pub(crate) fn read(home: &Path) -> Self {
+        let text = disk::read_text(&home.join(FILE), LARGEST).ok();
+        let first = || Self { steps: Some(Steps::default()), ..Self::default() };
+        let mut desk: Self =
+            text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_else(first);
+        desk.look();
+        desk
+    }
+
+    /// Writes it down, in one step.
+    pub(crate) fn write(&self, home: &Path) -> Result<(), String> {
+        let mut plain = self.clone();
+        // Names that are not text cannot be written as text.
+        plain.recent.retain(|path| path.to_str().is_some());
+        let style = ron::ser::PrettyConfig::new();
+        let text = ron::ser::to_string_pretty(&plain, style).map_err(|e| e.to_string())?;
+        let path = home.join(FILE);
+        disk::write(&path, text.as_bytes()).map_err(|e| e.to_string())
+    }
+
+    /// Puts a project at the head of those last worked on.
+    pub fn worked_on(&mut self, path: &Path) {
+        let Ok(path) = std::path::absolute(path) else { return };
+        self.recent.retain(|p| *p != path);
+        self.missing.retain(|p| *p != path);
+        self.recent.insert(0, path);
+        self.recent.truncate(MOST_RECENT);
+    }
+
+    /// Takes a project off the list.
+    pub fn forget(&mut self, path: &Path) {
+        self.recent.retain(|p| p != path);
+        self.missing.retain(|p| p != path);
+    }
+
+    /// Looks which projects are still there.
+    pub fn look(&mut self) {
+        self.missing = self.recent.iter().filter(|p| !p.is_file()).cloned().collect();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_newest_stand_first_once_and_survive_a_run() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let mut desk = Desk::read(folder.path());
+        assert_eq!(desk.steps, Some(Steps::default()), "a first run");
+        for name in ["/a.ron", "/b.ron", "/a.ron"] {
+            desk.worked_on(Path::new(name));
+        }
+        desk.steps = None;
+        desk.write(folder.path()).expect("written");
+        let again = Desk::read(folder.path());
+        assert_eq!(again.recent, [PathBuf::from("/a.ron"), "/b.ron".into()]);
+        assert_eq!(again.missing.len(), 2, "neither is there");
+        assert_eq!(again.steps, None, "they never come back");
+        for i in 0..20 {
+            desk.worked_on(&PathBuf::from(format!("/{i}.ron")));
+        }
+        assert_eq!(desk.recent.len(), MOST_RECENT);
+    }
+}

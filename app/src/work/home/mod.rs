@@ -1,0 +1,197 @@
+//! What the studio keeps from one run to the next, beside the projects themselves: recovery
+//! copies ([`recovery`]), the projects last worked on and the first steps ([`desk`]), the gauge
+//! book ([`book`]). All of it lies in one folder, and one thread writes it ([`writer`]).
+
+mod book;
+pub mod desk;
+pub mod recovery;
+mod writer;
+
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use egui::Context;
+use plumpline_core::Project;
+use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Struck};
+
+use crate::document::Document;
+use desk::Desk;
+use recovery::{Left, Slot};
+use writer::Writer;
+
+/// Unsaved changes are never older than this without a recovery copy, s.
+pub const KEPT_EVERY_S: f64 = 30.0;
+
+/// Something a person asks for about projects as a whole.
+#[derive(Debug, Clone, PartialEq)]
+pub enum DeskAction {
+    /// Opens the project in this file.
+    Open(PathBuf),
+    /// Takes a file off the list of those last worked on.
+    Forget(PathBuf),
+    /// Begins this project.
+    Create(Box<Project>),
+    /// Shows the start card.
+    ShowStart,
+    /// Puts the start card away.
+    HideStart,
+    /// Takes up what a crash left.
+    Recover,
+    /// Lets what a crash left go.
+    LetGo,
+    /// Ends the first steps.
+    EndSteps,
+    /// Keeps what a sample taught in the gauge book.
+    KeepGauge(Box<Calibration>),
+    /// Strikes the entry of this yarn, hook and maker out of the gauge book.
+    StrikeGauge(Box<Entry>),
+    /// Puts back what was struck out of this yarn, hook and maker.
+    PutGaugeBack(Box<Entry>),
+}
+
+/// The studio's folder, or none: then nothing is kept, and nothing asked.
+#[derive(Debug, Default)]
+pub struct Home {
+    /// What is remembered.
+    pub desk: Desk,
+    /// What samples taught.
+    pub gauges: GaugeBook,
+    /// What was struck out of them in this run.
+    struck: Vec<Struck>,
+    folder: PathBuf,
+    /// What crashes left, newest first.
+    left: Vec<Left>,
+    /// What was taken up but has no new copy yet; held, so that nobody else offers it.
+    taken: Vec<Left>,
+    kept: Option<Project>,
+    due: Option<f64>,
+    slot: Option<Slot>,
+    writer: Option<Writer>,
+}
+
+impl Home {
+    /// The home in `folder`, which is made if need be; `ctx` is woken when something could
+    /// not be written. Small and local, so it is read at once.
+    ///
+    /// # Errors
+    /// One line, if no recovery copies can be kept there; what is remembered is still read.
+    pub fn open(folder: &Path, ctx: &Context) -> (Self, Option<String>) {
+        let (gauges, unread) = book::read(folder);
+        let mut home = Self {
+            desk: Desk::read(folder),
+            gauges,
+            folder: folder.to_owned(),
+            ..Self::default()
+        };
+        let writer = || -> std::io::Result<(Slot, Vec<Left>, Writer)> {
+            let copies = folder.join("recovery");
+            std::fs::create_dir_all(&copies)?;
+            let left = recovery::left(&copies);
+            Ok((Slot::take(&copies)?, left, Writer::start(folder.to_owned(), ctx.clone())?))
+        };
+        match writer() {
+            Ok((slot, left, writer)) => {
+                (home.slot, home.left, home.writer) = (Some(slot), left, Some(writer));
+                (home, unread)
+            }
+            Err(error) => {
+                let folder = folder.display();
+                let trouble = format!(
+                    "{folder}: recovery copies cannot be kept ({error}); save your work often"
+                );
+                (home, Some(trouble))
+            }
+        }
+    }
+
+    /// What a crash left, if anything: the newest.
+    pub fn offer(&self) -> Option<&Left> {
+        self.left.first()
+    }
+
+    /// Takes the offer up: its copy goes once this run has made one of its own.
+    pub fn take_up(&mut self) -> Option<(Project, Option<PathBuf>)> {
+        let left = self.pop()?;
+        let found = (left.project.clone(), left.of.clone());
+        self.taken.push(left);
+        self.due = Some(f64::NEG_INFINITY);
+        Some(found)
+    }
+
+    /// Lets the offer go, its copy with it; returns where its project was saved.
+    pub fn let_go(&mut self) -> Option<PathBuf> {
+        let left = self.pop()?;
+        if let Some(writer) = &self.writer {
+            writer.forget(vec![left.file.clone()]);
+        }
+        left.of
+    }
+
+    fn pop(&mut self) -> Option<Left> {
+        (!self.left.is_empty()).then(|| self.left.remove(0))
+    }
+
+    /// Keeps a copy of what is not saved: when the window loses the keyboard, and at latest
+    /// [`KEPT_EVERY_S`] after a change. Drops it once there is nothing to lose.
+    pub fn tend(&mut self, ctx: &Context, document: &Document) {
+        let (Some(writer), Some(slot)) = (&self.writer, &self.slot) else { return };
+        if !document.is_changed() {
+            self.due = None;
+            if self.kept.take().is_some() {
+                writer.forget(vec![slot.file.clone()]);
+            }
+            return;
+        }
+        if self.kept.as_ref() == Some(document.project()) {
+            self.due = None;
+            return;
+        }
+        let (now, left) = ctx.input(|i| {
+            let gone = |e: &egui::Event| matches!(e, egui::Event::WindowFocused(false));
+            (i.time, i.events.iter().any(gone))
+        });
+        let due = *self.due.get_or_insert(now + KEPT_EVERY_S);
+        if now < due && !left {
+            ctx.request_repaint_after(Duration::from_secs_f64(due - now));
+            return;
+        }
+        self.due = None;
+        if let Some(sound) = document.soundest() {
+            let of = document.path().map(Path::to_owned);
+            let before = self.taken.iter().map(|left| left.file.clone()).collect();
+            writer.keep(slot.file.clone(), sound, of, before);
+            self.kept = Some(document.project().clone());
+        }
+    }
+
+    /// Keeps a copy of what is not saved at once, not after a while.
+    pub fn hurry(&mut self) {
+        self.due = Some(f64::NEG_INFINITY);
+    }
+
+    /// Changes what is remembered, and writes it if it is another.
+    pub fn remember(&mut self, change: impl FnOnce(&mut Desk)) {
+        let before = self.desk.clone();
+        change(&mut self.desk);
+        if let Some(writer) = self.writer.as_ref().filter(|_| self.desk != before) {
+            writer.desk(self.desk.clone());
+        }
+    }
+
+    /// Why the last thing could not be written, once.
+    pub fn trouble(&self) -> Option<String> {
+        self.writer.as_ref()?.trouble()
+    }
+
+    /// The run ends well: nothing is left to recover.
+    pub fn leave(&mut self) {
+        if let (Some(writer), Some(slot)) = (&self.writer, &self.slot) {
+            let mut files: Vec<PathBuf> =
+                self.taken.iter().map(|left| left.file.clone()).collect();
+            files.push(slot.file.clone());
+            writer.forget(files);
+        }
+        self.kept = None;
+        self.writer = None; // Waits until all is written.
+    }
+}

@@ -1,0 +1,63 @@
+//! The course of every piece as it is designed, worked out anew when its piece or the words
+//! change.
+
+use std::sync::Arc;
+
+use plumpline_core::making::Course;
+use plumpline_core::{Piece, Project, WordingChoice};
+
+/// A piece and what follows from it.
+#[derive(Debug)]
+struct Known {
+    piece: Piece,
+    course: Result<Arc<Course>, String>,
+}
+
+/// The courses of a project as it is designed, in the order of its pieces.
+#[derive(Debug, Default)]
+pub(crate) struct Courses {
+    wording: Option<WordingChoice>,
+    known: Vec<Known>,
+}
+
+impl Courses {
+    /// Follows the project; returns whether any course is another.
+    pub(crate) fn update(&mut self, project: &Project) -> bool {
+        let mut changed = self.known.len() != project.pieces.len();
+        if self.wording.as_ref() != Some(&project.wording) {
+            self.known.clear();
+            self.wording = Some(project.wording.clone());
+        }
+        self.known.truncate(project.pieces.len());
+        for (i, piece) in project.pieces.iter().enumerate() {
+            if self.known.get(i).is_some_and(|known| is_same(&known.piece, piece)) {
+                continue;
+            }
+            let writer = project.wording.writer();
+            let course = writer.and_then(|writer| Course::of_piece(piece, &writer));
+            let course = course.map(Arc::new).map_err(|e| e.to_string());
+            let known = Known { piece: Piece { picture: None, ..piece.clone() }, course };
+            changed = true;
+            match self.known.get_mut(i) {
+                Some(place) => *place = known,
+                None => self.known.push(known),
+            }
+        }
+        changed
+    }
+
+    /// The course of a piece, or why it has none.
+    pub(crate) fn of(&self, piece: usize) -> Option<Result<&Arc<Course>, &str>> {
+        let known = self.known.get(piece)?;
+        Some(known.course.as_ref().map_err(String::as_str))
+    }
+}
+
+/// Whether two pieces are worked alike; a picture, which `known` has none of, is only looked
+/// at.
+pub(crate) fn is_same(known: &Piece, piece: &Piece) -> bool {
+    match piece.picture {
+        None => known == piece,
+        Some(_) => *known == Piece { picture: None, ..piece.clone() },
+    }
+}

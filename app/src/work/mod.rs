@@ -1,0 +1,15 @@
+//! What is worked out from the project, and what is read and written: the plan at once, all
+//! that takes longer than a frame on threads.
+
+pub mod body;
+pub mod day;
+pub mod files;
+pub mod home;
+pub mod making;
+pub mod picture;
+pub mod plan;
+pub mod proofread;
+pub mod sheet;
+pub mod sheet_file;
+pub mod sizes;
+pub mod trade;

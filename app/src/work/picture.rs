@@ -1,0 +1,251 @@
+//! The picture that is traced: chosen, read on a thread of its own, kept as a texture.
+
+use std::io::Cursor;
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+
+use egui::{ColorImage, Context, TextureHandle, TextureOptions};
+use image::metadata::Orientation;
+use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
+use plumpline_core::disk;
+use plumpline_core::piece::Picture;
+
+/// Endings of the files that can be traced.
+pub(crate) const ENDINGS: [&str; 4] = ["png", "jpg", "jpeg", "webp"];
+/// Largest file that is read, bytes.
+const LARGEST_FILE: u64 = 64 << 20;
+/// Longest side of a picture that is read, pixels.
+const LONGEST_SIDE: u32 = 16_384;
+/// Most memory one picture may take while it is read, bytes.
+const MOST_MEMORY: u64 = 512 << 20;
+/// Longest side it is kept with, pixels: more than a board shows, and every screen takes it.
+const KEPT_SIDE: u32 = 2048;
+
+/// How far the picture of the piece in hand has been read.
+#[derive(Default)]
+pub struct Tracing {
+    /// The path as the piece names it, and the folder it may count from.
+    wanted: Option<(String, Option<PathBuf>)>,
+    reading: Option<Receiver<Result<ColorImage, String>>>,
+    read: Option<Result<TextureHandle, String>>,
+}
+
+impl std::fmt::Debug for Tracing {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let read = self.read.as_ref().map(|r| r.as_ref().map(TextureHandle::size));
+        f.debug_struct("Tracing").field("wanted", &self.wanted).field("read", &read).finish()
+    }
+}
+
+impl Tracing {
+    /// Reads the picture the piece in hand names, unless it has been; takes what is read.
+    /// Returns why it cannot be shown, when that has just come out.
+    pub fn update(
+        &mut self,
+        ctx: &Context,
+        picture: Option<&Picture>,
+        project: Option<&Path>,
+    ) -> Option<String> {
+        let folder = project.and_then(Path::parent).map(Path::to_owned);
+        let wanted = picture.map(|p| (p.path.clone(), folder));
+        if wanted != self.wanted {
+            (self.reading, self.read) = (None, None);
+            if let Some((path, folder)) = &wanted {
+                self.start(ctx, path, folder.as_deref());
+            }
+            self.wanted = wanted;
+        }
+        let read = match self.reading.as_ref()?.try_recv() {
+            Ok(read) => read,
+            Err(TryRecvError::Empty) => return None,
+            Err(TryRecvError::Disconnected) => {
+                Err("the picture could not be read; choose another".into())
+            }
+        };
+        self.reading = None;
+        let load = |image| ctx.load_texture("traced picture", image, TextureOptions::LINEAR);
+        self.read = Some(read.map(load));
+        self.error().map(str::to_owned)
+    }
+
+    fn start(&mut self, ctx: &Context, path: &str, folder: Option<&Path>) {
+        let (tell, hear) = sync_channel(1);
+        let (ctx, path) = (ctx.clone(), path.to_owned());
+        let folder = folder.map(Path::to_owned);
+        let work = move || {
+            // The piece may be another by now; then nobody needs to hear it.
+            let _ = tell.send(read(&found(Path::new(&path), folder.as_deref())));
+            ctx.request_repaint();
+        };
+        match std::thread::Builder::new().name("picture".into()).spawn(work) {
+            Ok(_) => self.reading = Some(hear),
+            Err(error) => self.read = Some(Err(format!("the picture waits: {error}"))),
+        }
+    }
+
+    /// The picture, once it is read.
+    pub fn texture(&self) -> Option<&TextureHandle> {
+        self.read.as_ref()?.as_ref().ok()
+    }
+
+    /// Its height over its width, once it is read.
+    pub fn aspect(&self) -> Option<f64> {
+        let [width, height] = self.texture()?.size();
+        Some(height as f64 / width.max(1) as f64)
+    }
+
+    /// Why it cannot be shown, in one line.
+    pub fn error(&self) -> Option<&str> {
+        self.read.as_ref()?.as_ref().err().map(String::as_str)
+    }
+}
+
+/// Where the file is: where the project says, counted from the project's folder, or else of
+/// the same name beside the project, where it travels along.
+fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
+    let Some(folder) = folder else { return path.to_owned() };
+    let named = folder.join(path);
+    let beside = path.file_name().map(|name| folder.join(name));
+    match beside {
+        Some(beside) if !named.exists() && beside.exists() => beside,
+        _ => named,
+    }
+}
+
+/// A line about a file: which, what, the mend.
+pub(crate) fn line(path: &Path, what: &str, mend: &str) -> String {
+    // What decoders say may run over several lines.
+    let what: Vec<&str> = what.split_whitespace().collect();
+    format!("{}: {}; {mend}", path.display(), what.join(" "))
+}
+
+/// A decoder of the picture at `path`, and how the picture is turned.
+fn open(path: &Path) -> Result<(impl ImageDecoder + use<>, Orientation), String> {
+    let unread = |what: String| line(path, &what, "choose a PNG, JPEG or WebP file");
+    let bytes = disk::read(path, LARGEST_FILE).map_err(|e| e.to_string())?;
+    let mut reader = ImageReader::new(Cursor::new(bytes))
+        .with_guessed_format()
+        .map_err(|e| unread(format!("it cannot be read ({e})")))?;
+    let known = [ImageFormat::Png, ImageFormat::Jpeg, ImageFormat::WebP];
+    if !reader.format().is_some_and(|format| known.contains(&format)) {
+        return Err(unread("it is no such picture".into()));
+    }
+    let mut limits = Limits::default();
+    limits.max_image_width = Some(LONGEST_SIDE);
+    limits.max_image_height = Some(LONGEST_SIDE);
+    limits.max_alloc = Some(MOST_MEMORY);
+    reader.limits(limits);
+    let broken = |e: image::ImageError| match e {
+        image::ImageError::Limits(_) => too_large(path),
+        e => unread(format!("the picture is broken ({e})")),
+    };
+    let mut decoder = reader.into_decoder().map_err(broken)?;
+    if decoder.total_bytes() > MOST_MEMORY
+        || decoder.dimensions().0.min(decoder.dimensions().1) == 0
+    {
+        return Err(too_large(path));
+    }
+    let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
+    Ok((decoder, orientation))
+}
+
+fn too_large(path: &Path) -> String {
+    line(path, "it has too many pixels", "choose one of at most 16384 a side")
+}
+
+/// Width and height of the picture at `path` as it is seen, pixels.
+///
+/// # Errors
+/// One line: the file, what is wrong with it, the mend.
+pub(crate) fn size(path: &Path) -> Result<(u32, u32), String> {
+    use Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
+    let (decoder, orientation) = open(path)?;
+    let (width, height) = decoder.dimensions();
+    let lies = matches!(orientation, Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH);
+    Ok(if lies { (height, width) } else { (width, height) })
+}
+
+/// The picture at `path`, upright and no larger than it can be shown.
+fn read(path: &Path) -> Result<ColorImage, String> {
+    let (decoder, orientation) = open(path)?;
+    let mut image = DynamicImage::from_decoder(decoder).map_err(|e| {
+        let what = format!("the picture is broken ({e})");
+        line(path, &what, "choose another")
+    })?;
+    image.apply_orientation(orientation);
+    if image.width().max(image.height()) > KEPT_SIDE {
+        image = image.thumbnail(KEPT_SIDE, KEPT_SIDE);
+    }
+    let image = image.to_rgba8();
+    let size = [image.width() as usize, image.height() as usize];
+    Ok(ColorImage::from_rgba_unmultiplied(size, image.as_raw()))
+}
+
+/// Whether a file's name is that of a picture.
+pub(crate) fn is_picture(path: &Path) -> bool {
+    let ending = path.extension().and_then(|e| e.to_str()).map(str::to_lowercase);
+    ending.is_some_and(|e| ENDINGS.contains(&e.as_str()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn saved(folder: &Path, name: &str, width: u32, height: u32) -> PathBuf {
+        let path = folder.join(name);
+        let image = image::RgbImage::from_fn(width, height, |x, y| {
+            image::Rgb([(x % 256) as u8, (y % 256) as u8, 90])
+        });
+        image.save(&path).expect("a picture is written");
+        path
+    }
+
+    #[test]
+    fn pictures_are_read_upright_and_no_larger_than_shown() {
+        let folder = tempfile::tempdir().expect("a folder");
+        for name in ["a.png", "a.jpg", "a.webp"] {
+            let path = saved(folder.path(), name, 60, 90);
+            assert_eq!(size(&path), Ok((60, 90)), "{name}");
+            assert_eq!(read(&path).expect(name).size, [60, 90]);
+        }
+        let path = saved(folder.path(), "long.png", 4096, 64);
+        assert_eq!(size(&path), Ok((4096, 64)));
+        assert_eq!(read(&path).expect("it is read").size, [2048, 32]);
+    }
+
+    #[test]
+    fn what_is_no_picture_is_told_in_one_line() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let write = |name: &str, bytes: &[u8]| {
+            let path = folder.path().join(name);
+            std::fs::write(&path, bytes).expect("written");
+            path
+        };
+        let whole = std::fs::read(saved(folder.path(), "whole.png", 40, 40)).expect("read");
+        let broken = [
+            folder.path().join("none.png"),
+            folder.path().to_owned(),
+            write("text.png", b"not a picture"),
+            write("empty.jpg", b""),
+            write("cut.png", &whole[..whole.len() / 2]),
+            write("drawing.svg", b"<svg/>"),
+        ];
+        for path in broken {
+            let error = read(&path).expect_err("no picture");
+            assert_eq!(error.lines().count(), 1, "{error}");
+            assert!(error.starts_with(&path.display().to_string()), "{error}");
+            assert!(error.contains("; "), "it names a mend: {error}");
+        }
+        assert!(size(&saved(folder.path(), "wide.png", LONGEST_SIDE + 1, 1)).is_err());
+    }
+
+    #[test]
+    fn a_picture_that_moved_is_looked_for_beside_the_project() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = saved(folder.path(), "pear.png", 8, 8);
+        let gone = Path::new("/nowhere/at/all/pear.png");
+        assert_eq!(found(gone, Some(folder.path())), path);
+        assert_eq!(found(Path::new("pear.png"), Some(folder.path())), path);
+        assert_eq!(found(gone, None), gone);
+    }
+}

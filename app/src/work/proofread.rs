@@ -1,0 +1,204 @@
+//! The written pattern being proofread: its text, and what was found in it. Long texts are
+//! checked on a thread of their own, so that typing never waits.
+
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+
+use egui::Context;
+use egui::text::{CCursor, CCursorRange};
+use egui::text_edit::TextEditState;
+use plumpline_core::pattern::Span;
+use plumpline_core::pattern::proofread::{Finding, Places, Summary, proofread, summary};
+use plumpline_core::pattern::read::{Reading, Wish, read};
+use plumpline_core::project::shape::{Shaped, shape};
+use plumpline_core::{Firmness, Gauge};
+
+use crate::view::ids::pattern_id;
+
+/// Texts longer than this are checked off the frame, bytes.
+const LONG: usize = 100_000;
+
+/// A change of the pattern that is proofread.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Proofread {
+    /// Another text.
+    Text(String),
+    /// Terms to read it in, by their code; found out from the text if `None`.
+    Terms(Option<&'static str>),
+    /// Takes a finding in hand, and shows its place.
+    Take(usize),
+    /// The place has been shown.
+    Shown,
+    /// Replaces these bytes by this.
+    Mend(Span, String),
+}
+
+/// The text and what is known of it.
+#[derive(Debug, Default)]
+pub struct Proofreading {
+    text: String,
+    wish: Option<&'static str>,
+    /// Counts the texts there were, terms included.
+    revision: u64,
+    checked: Option<Arc<Checked>>,
+    running: Option<Receiver<Checked>>,
+    taken: Option<usize>,
+    /// Whether the place of the taken finding has still to be shown.
+    show: bool,
+}
+
+/// What was found in a text.
+#[derive(Debug)]
+pub struct Checked {
+    revision: u64,
+    /// What the reader made of it.
+    pub reading: Reading,
+    /// What does not add up, in the order of the text.
+    pub findings: Vec<Finding>,
+    /// Line (from 1) of each finding.
+    pub lines: Vec<usize>,
+    /// Rounds, stitches, the widest round.
+    pub summary: Summary,
+    /// In which terms it was read, and why.
+    pub terms: String,
+}
+
+impl Checked {
+    fn of(text: &str, wish: Option<&'static str>, revision: u64) -> Self {
+        let reading = read(text, wish.map_or(Wish::Infer, Wish::Lexicon));
+        let findings = proofread(text, &reading);
+        let places = Places::new(text);
+        Self {
+            revision,
+            lines: findings.iter().map(|f| places.of(f.at.start).0).collect(),
+            summary: summary(&reading),
+            terms: places.terms(&reading),
+            reading,
+            findings,
+        }
+    }
+
+    /// The pieces it makes at this gauge.
+    ///
+    /// # Errors
+    /// As [`shape`].
+    pub fn shape(
+        &self,
+        gauge: Gauge,
+        firmness: Firmness,
+    ) -> plumpline_core::Result<Vec<Shaped>> {
+        let Reading { pattern, unread, .. } = &self.reading;
+        shape(pattern, unread, "Written piece", gauge, firmness)
+    }
+}
+
+impl Proofreading {
+    /// The text.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// The terms asked for, by their code.
+    pub fn wish(&self) -> Option<&'static str> {
+        self.wish
+    }
+
+    /// What was found in the text as it is now; `None` while it is empty or being checked.
+    pub fn checked(&self) -> Option<&Checked> {
+        self.checked.as_deref().filter(|c| c.revision == self.revision)
+    }
+
+    /// Whether it is being checked.
+    pub fn is_busy(&self) -> bool {
+        self.running.is_some()
+    }
+
+    /// The finding in hand, and whether its place has still to be shown.
+    pub fn taken(&self) -> Option<(usize, bool)> {
+        self.taken.map(|index| (index, self.show))
+    }
+
+    /// Makes a change, and checks the text again where it matters.
+    pub fn apply(&mut self, ctx: &Context, change: Proofread) {
+        match change {
+            Proofread::Text(text) => self.set_text(ctx, text),
+            Proofread::Terms(wish) => {
+                self.wish = wish;
+                self.check(ctx);
+            }
+            Proofread::Take(index) => (self.taken, self.show) = (Some(index), true),
+            Proofread::Shown => self.show = false,
+            Proofread::Mend(at, new) => {
+                if self.text.get(at.clone()).is_some() {
+                    self.keep_for_undo(ctx, at.start);
+                    let mut text = self.text.clone();
+                    text.replace_range(at, &new);
+                    self.set_text(ctx, text);
+                }
+            }
+        }
+    }
+
+    fn set_text(&mut self, ctx: &Context, text: String) {
+        self.text = text;
+        (self.taken, self.show) = (None, false);
+        self.check(ctx);
+    }
+
+    /// Lets the text field take the change back: its own Ctrl+Z knows only what was typed.
+    fn keep_for_undo(&self, ctx: &Context, byte: usize) {
+        let mut state = TextEditState::load(ctx, pattern_id()).unwrap_or_default();
+        let at = CCursor::new(self.text[..byte].chars().count());
+        let mut undoer = state.undoer();
+        undoer.add_undo(&(CCursorRange::one(at), self.text.clone()));
+        state.set_undoer(undoer);
+        state.store(ctx, pattern_id());
+        ctx.memory_mut(|m| m.request_focus(pattern_id()));
+    }
+
+    fn check(&mut self, ctx: &Context) {
+        self.revision += 1;
+        if self.text.trim().is_empty() {
+            self.checked = None;
+        } else if self.text.len() <= LONG {
+            let checked = Checked::of(&self.text, self.wish, self.revision);
+            self.checked = Some(Arc::new(checked));
+        } else if self.running.is_none() {
+            self.start(ctx);
+        }
+    }
+
+    fn start(&mut self, ctx: &Context) {
+        let (tell, hear) = sync_channel(1);
+        let (text, wish, revision) = (self.text.clone(), self.wish, self.revision);
+        let ctx = ctx.clone();
+        let thread = std::thread::Builder::new().name("proofread".into()).spawn(move || {
+            // The window may be gone by now; then nobody needs to hear it.
+            let _ = tell.send(Checked::of(&text, wish, revision));
+            ctx.request_repaint();
+        });
+        if thread.is_ok() {
+            self.running = Some(hear);
+        }
+    }
+
+    /// Takes what a thread has found, and starts again where the text has changed since.
+    /// Returns whether there is anything new to show.
+    pub fn update(&mut self, ctx: &Context) -> bool {
+        let Some(running) = &self.running else { return false };
+        match running.try_recv() {
+            Err(TryRecvError::Empty) => return false,
+            Ok(checked) if checked.revision == self.revision => {
+                self.checked = Some(Arc::new(checked));
+                self.running = None;
+            }
+            _ => {
+                self.running = None;
+                if self.text.len() > LONG {
+                    self.start(ctx);
+                }
+            }
+        }
+        true
+    }
+}

@@ -1,0 +1,78 @@
+//! The sheet as a file, in the form that its name's ending asks for.
+
+use std::path::Path;
+
+use plumpline_core::sheet::{self, Sheet};
+use plumpline_typeset::{Options, Press};
+
+/// Pixels a point of a page's picture: 200 to the inch.
+const FINE: f32 = 200.0 / 72.0;
+
+/// The form of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    /// Pages to print.
+    Pdf,
+    /// The picture of one page.
+    Png,
+    /// A page for a browser.
+    Html,
+    /// Markdown.
+    Markdown,
+    /// Plain text.
+    Text,
+}
+
+impl Form {
+    /// The form that the ending of `path` asks for.
+    ///
+    /// # Errors
+    /// One line, for any other ending.
+    pub fn of(path: &Path) -> Result<Self, String> {
+        let ending = path.extension().and_then(|e| e.to_str()).map(str::to_lowercase);
+        match ending.as_deref() {
+            Some("pdf") => Ok(Self::Pdf),
+            Some("png") => Ok(Self::Png),
+            Some("html" | "htm") => Ok(Self::Html),
+            Some("md") => Ok(Self::Markdown),
+            Some("txt") => Ok(Self::Text),
+            _ => Err(format!(
+                "{}: the ending is not known; end the name in .pdf, .html, .md, .txt or .png",
+                path.display()
+            )),
+        }
+    }
+
+    /// The file of `sheet` in this form, and which characters no face has, if any; `page`,
+    /// from 1, is the one a picture shows.
+    ///
+    /// # Errors
+    /// One line: where the typesetter gives up, or there is no such page.
+    pub fn file(
+        self,
+        sheet: &Sheet,
+        options: Options,
+        page: usize,
+    ) -> Result<(Vec<u8>, Option<String>), String> {
+        match self {
+            Self::Text => Ok((sheet::text_of(sheet).into_bytes(), None)),
+            Self::Markdown => Ok((sheet::markdown_of(sheet).into_bytes(), None)),
+            Self::Html => Ok((sheet::html_of(sheet).into_bytes(), None)),
+            Self::Pdf | Self::Png => {
+                let pages = Press::new().pages(sheet, options).map_err(|e| e.to_string())?;
+                let last = pages.count();
+                let file = match self {
+                    Self::Pdf => pages.pdf(),
+                    _ if !(1..=last).contains(&page) => {
+                        return Err(format!(
+                            "--page: there is no page {page}; the last is {last}"
+                        ));
+                    }
+                    _ => pages.png(page - 1, FINE),
+                };
+                let replaced = pages.replaced().map(str::to_owned);
+                file.map(|file| (file, replaced)).map_err(|e| e.to_string())
+            }
+        }
+    }
+}
