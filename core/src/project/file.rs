@@ -102,6 +102,56 @@ pub fn save(project: &Project, path: &Path) -> Result<()> {
     })
 }
 
+/// What came of saving over a file that others may have changed.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SavedOver {
+    /// The project stands in the file.
+    Saved,
+    /// The file holds something else than what was known of it, and was left as it is: the
+    /// project in it, or none where it holds no project that can be read.
+    Changed(Option<Box<Project>>),
+}
+
+/// Saves `project` at `path` if that still holds the project `known`, or nothing at all.
+///
+/// # Errors
+/// As [`save`].
+pub fn save_over(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
+    // From here to the end nobody who asks for a turn changes the file.
+    let _turn = disk::turn(path)?;
+    match standing(path) {
+        Some(Some(theirs)) if theirs != *known => {
+            Ok(SavedOver::Changed(Some(Box::new(theirs))))
+        }
+        Some(None) => Ok(SavedOver::Changed(None)),
+        _ => save(project, path).map(|()| SavedOver::Saved),
+    }
+}
+
+/// Saves how far the making of `project` is at `path`, as [`save_over`] does. Progress that
+/// others made on the same design since gives way; a design that is not the `known` one is
+/// left as it is.
+///
+/// # Errors
+/// As [`save`].
+pub fn save_making(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
+    let _turn = disk::turn(path)?;
+    let same = |theirs: &Project| {
+        let unmade = Project { making: known.making.clone(), ..theirs.clone() };
+        unmade == *known
+    };
+    match standing(path) {
+        Some(Some(theirs)) if !same(&theirs) => Ok(SavedOver::Changed(Some(Box::new(theirs)))),
+        Some(None) => Ok(SavedOver::Changed(None)),
+        _ => save(project, path).map(|()| SavedOver::Saved),
+    }
+}
+
+/// What stands at `path`: nothing, something that is no project, or a project.
+fn standing(path: &Path) -> Option<Option<Project>> {
+    std::fs::symlink_metadata(path).ok().map(|_| load(path).ok())
+}
+
 /// An error of the RON reader, in one line.
 fn misread(text: &str, error: &SpannedError) -> Error {
     let line = error.span.start.line;
@@ -191,6 +241,35 @@ mod tests {
         save(&project(), &path).expect("saves over itself");
         let names: Vec<_> = std::fs::read_dir(folder.path()).expect("reads").collect();
         assert_eq!(names.len(), 1, "nothing is left beside the file");
+    }
+
+    #[test]
+    fn what_another_program_wrote_is_not_saved_over() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("ball.ron");
+        let known = project();
+        let mine = Project { title: "Mine".into(), ..known.clone() };
+        let theirs = Project { title: "Theirs".into(), ..known.clone() };
+        let mut worked = known.clone();
+        worked.making.at.push(crate::making::Progress::new(0, 1));
+        // Nothing there, then what is known.
+        assert_eq!(save_over(&known, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(load(&path), Ok(mine.clone()));
+        // Another design, and what cannot be read.
+        save(&theirs, &path).expect("saved");
+        let changed = Ok(SavedOver::Changed(Some(Box::new(theirs.clone()))));
+        assert_eq!(save_over(&mine, &path, &known), changed);
+        assert_eq!(save_making(&worked, &path, &known), changed);
+        assert_eq!(load(&path), Ok(theirs));
+        std::fs::write(&path, "half a fi").expect("written");
+        assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Changed(None)));
+        assert_eq!(save_making(&worked, &path, &known), Ok(SavedOver::Changed(None)));
+        assert_eq!(std::fs::read_to_string(&path).expect("it is there"), "half a fi");
+        // Another's progress is no other design.
+        save(&worked, &path).expect("saved");
+        assert_eq!(save_making(&known, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(load(&path), Ok(known));
     }
 
     #[test]

@@ -205,6 +205,23 @@ impl GaugeBook {
         Ok(())
     }
 
+    /// The book `theirs` with what was changed here since both were `known`: entered, changed
+    /// or struck out. What was changed in both is as it is here.
+    ///
+    /// # Errors
+    /// For a book that would be too full.
+    pub fn onto(&self, known: &Self, theirs: Self) -> Result<Self> {
+        let of = |book: &Self, e: &Entry| book.find(&e.yarn, e.hook_mm, &e.maker).cloned();
+        let mut merged = theirs;
+        for entry in known.entries.iter().filter(|e| of(self, e).is_none()) {
+            merged.strike(&entry.yarn, entry.hook_mm, &entry.maker);
+        }
+        for entry in self.entries.iter().filter(|e| of(known, e).as_ref() != Some(*e)) {
+            merged.put(entry.clone())?;
+        }
+        Ok(merged)
+    }
+
     /// The book in `text`. An empty text is an empty book.
     ///
     /// # Errors
