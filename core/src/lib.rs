@@ -35,10 +35,10 @@ mod error;
 pub mod length;
 
 pub use piece::{cloth, gauge, outline, starter};
-pub use plan::{bend, counts, ease, estimate, forecast, placement, skin, warning};
+pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
 pub use project::{another_yarn, calibrate, companion, file, making, sizes};
 pub use words as pattern;
-pub use words::wording;
+pub use words::{ease, wording};
 
 pub use error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, plain};
 pub use length::Unit;
@@ -50,3 +50,4 @@ pub use plan::{Plan, Round, plan};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
 pub use project::{FORMAT_VERSION, Project, WordingChoice, Yarn};
+pub use words::{Wording, words};

@@ -3,8 +3,9 @@
 
 use std::path::Path;
 
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::sheet::{self, Sheet, Step};
-use plumpline_core::{Band, Gauge, Knot, Outline, Piece, Project, Yarn, file, plan};
+use plumpline_core::{Band, Gauge, Knot, Outline, Piece, Project, Yarn, file, plan, words};
 use plumpline_tests::paper::{Stated, asked, html_words, rounds_in};
 use plumpline_typeset::{Columns, Options, Pages, Paper, Press};
 
@@ -32,7 +33,8 @@ fn pages(press: &Press, sheet: &Sheet) -> Pages {
 
 /// The rounds as planned.
 fn planned(project: &Project) -> Vec<Stated> {
-    let lines = project.pieces.iter().flat_map(|p| plan(p).expect("a plan").wording.lines);
+    let worded = |p| words(&plan(p).expect("a plan"), p, &Writer::bench());
+    let lines = project.pieces.iter().flat_map(|p| worded(p).lines);
     lines.map(|l| (l.first, l.last, l.text, l.count)).collect()
 }
 
@@ -295,15 +297,15 @@ fn sizes_are_told_together_or_one_after_the_other() {
     let project = Project::of_piece(small.clone());
     let (small_plan, large_plan) = (plan(&small).expect("a plan"), plan(&large).expect("one"));
     let sized = |plan, name, piece| SizedPlan { name, piece, plan };
-    let stated = |plan: &plumpline_core::Plan| -> Vec<Stated> {
-        let lines = plan.wording.lines.iter();
-        lines.map(|l| (l.first, l.last, l.text.clone(), l.count)).collect()
+    let stated = |plan: &plumpline_core::Plan, piece| -> Vec<Stated> {
+        let lines = words(plan, piece, &Writer::bench()).lines.into_iter();
+        lines.map(|l| (l.first, l.last, l.text, l.count)).collect()
     };
     // Worded differently: a list a size, each under its name.
     let sizes = [sized(&small_plan, "S", &small), sized(&large_plan, "L", &large)];
     let sheet = sheet_of(&project, &[&sizes], Default::default()).expect("a sheet");
     assert_eq!(sheet.pieces[0].lists().len(), 2);
-    let both = [stated(&small_plan), stated(&large_plan)].concat();
+    let both = [stated(&small_plan, &small), stated(&large_plan, &large)].concat();
     assert_eq!(rounds_in(&sheet::text_of(&sheet)), both);
     assert_eq!(rounds_in(&sheet::markdown_of(&sheet)), both);
     assert_eq!(rounds_in(&html_words(&sheet::html_of(&sheet))), both);
@@ -314,7 +316,7 @@ fn sizes_are_told_together_or_one_after_the_other() {
     let sizes = [sized(&small_plan, "S", &small), sized(&small_plan, "M", &finer)];
     let sheet = sheet_of(&project, &[&sizes], Default::default()).expect("a sheet");
     assert_eq!(sheet.pieces[0].lists().len(), 1);
-    assert_eq!(rounds_in(&sheet::text_of(&sheet)), stated(&small_plan));
+    assert_eq!(rounds_in(&sheet::text_of(&sheet)), stated(&small_plan, &small));
 }
 
 /// A browser runs the page's own script and nothing that a name might bring (W3C, Content

@@ -6,7 +6,7 @@ pub mod first_steps;
 pub mod keys;
 
 use plumpline_core::calibrate::{GaugeBook, Struck};
-use plumpline_core::{Plan, Unit};
+use plumpline_core::{Plan, Unit, Wording};
 
 use crate::document::Document;
 use crate::kit::Tokens;
@@ -30,6 +30,8 @@ pub struct Bench<'a> {
     pub view: &'a View,
     /// The plan to show: the last that could be made.
     pub plan: Option<&'a Plan>,
+    /// That plan in the words of the project.
+    pub words: Option<&'a Wording>,
     /// Why the piece as it stands has no plan.
     pub error: Option<&'a str>,
     /// The trade-off of ease.
@@ -89,6 +91,11 @@ impl Bench<'_> {
     /// The count a round is pinned to.
     pub fn pin_of(&self, round: u32) -> Option<u32> {
         self.document.piece().pins.get(&round).copied()
+    }
+
+    /// What to work in a round.
+    pub fn text_of(&self, round: u32) -> &'_ str {
+        self.words.map_or("", |words| words.text_of(round))
     }
 
     /// The count a round has in the plan.

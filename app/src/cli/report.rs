@@ -3,7 +3,7 @@
 use plumpline_core::forecast::fit::Fit;
 use plumpline_core::placement::Stitch;
 use plumpline_core::warning::Warning;
-use plumpline_core::{Piece, Plan, Project, Rz};
+use plumpline_core::{Piece, Plan, Project, Rz, Wording, words};
 use serde::Serialize;
 
 use super::seams::SeamJson;
@@ -60,7 +60,7 @@ struct GaugeReport {
 
 #[derive(Debug, Serialize)]
 struct RoundReport {
-    round: usize,
+    round: u32,
     count: u32,
     text: String,
     stitches: Vec<&'static str>,
@@ -86,17 +86,26 @@ struct StuffingReport {
 }
 
 impl<'a> Report<'a> {
-    pub(super) fn new(project: &'a Project, planned: &[(&'a Piece, &'a Plan)]) -> Self {
+    pub(super) fn new(
+        project: &'a Project,
+        planned: &[(&'a Piece, &'a Plan)],
+    ) -> anyhow::Result<Self> {
         let report =
             |&(piece, plan): &(&'a Piece, &'a Plan)| PieceReport::new(project, piece, plan);
-        Self { pieces: planned.iter().map(report).collect(), seams: Vec::new() }
+        let pieces = planned.iter().map(report).collect::<anyhow::Result<_>>()?;
+        Ok(Self { pieces, seams: Vec::new() })
     }
 }
 
 impl<'a> PieceReport<'a> {
-    pub(super) fn new(project: &'a Project, piece: &'a Piece, plan: &'a Plan) -> Self {
+    pub(super) fn new(
+        project: &'a Project,
+        piece: &'a Piece,
+        plan: &'a Plan,
+    ) -> anyhow::Result<Self> {
         let pair = |p: &Rz| [p.r, p.z];
-        Self {
+        let words = words(plan, piece, &project.wording.writer()?);
+        Ok(Self {
             piece: &piece.name,
             size: None,
             copies: piece.copies,
@@ -107,7 +116,7 @@ impl<'a> PieceReport<'a> {
             firmness: piece.firmness.0,
             ease: piece.ease,
             chain: plan.chain,
-            rounds: rounds(plan),
+            rounds: rounds(plan, &words),
             outline_mm: plan.outline.iter().map(pair).collect(),
             forecast_mm: plan.forecast.iter().map(pair).collect(),
             height_mm: plan.size_mm.0,
@@ -125,7 +134,7 @@ impl<'a> PieceReport<'a> {
             notes: Vec::new(),
             sizes: Vec::new(),
             written: None,
-        }
+        })
     }
 }
 
@@ -151,14 +160,14 @@ impl PieceReport<'_> {
     }
 }
 
-fn rounds(plan: &Plan) -> Vec<RoundReport> {
+fn rounds(plan: &Plan, words: &Wording) -> Vec<RoundReport> {
     plan.rounds
         .iter()
-        .enumerate()
-        .map(|(i, round)| RoundReport {
-            round: i + 1,
+        .zip(1..)
+        .map(|(round, number)| RoundReport {
+            round: number,
             count: round.count,
-            text: round.text.clone(),
+            text: words.text_of(number).to_owned(),
             stitches: round.placement.stitches().map(|s| s.code(round.kind)).collect(),
             increases: round.placement.number_of(Stitch::Increase),
             decreases: round.placement.number_of(Stitch::Decrease),

@@ -7,7 +7,7 @@ use std::path::PathBuf;
 use anyhow::anyhow;
 use clap::Args;
 use plumpline_core::sizes::{self, AtSize};
-use plumpline_core::{Piece, Plan, Project, file};
+use plumpline_core::{Piece, Plan, Project, file, words};
 
 use super::report::{PieceReport, Report};
 use super::{seams, sized};
@@ -65,10 +65,10 @@ impl Rounds {
         let planned = self.planned(project, &plans);
         let seams = seams::seams(project, &plans)?;
         if self.json {
-            let report = Report { seams, ..Report::new(project, &planned) };
+            let report = Report { seams, ..Report::new(project, &planned)? };
             return Ok(serde_json::to_string_pretty(&report)? + "\n");
         }
-        let mut out = lines(project, &planned);
+        let mut out = lines(project, &planned)?;
         seams.iter().for_each(|seam| out += &format!("Seam: {}\n", seam.text()));
         Ok(out)
     }
@@ -86,14 +86,14 @@ impl Rounds {
         let plans = sized::plans(&at.project, shown)?;
         let planned = self.planned(&at.project, &plans);
         let seams = seams::seams(&at.project, &plans)?;
-        let mut report = Report { seams, ..Report::new(&at.project, &planned) };
+        let mut report = Report { seams, ..Report::new(&at.project, &planned)? };
         for (piece, index) in report.pieces.iter_mut().zip(self.chosen(&at.project)) {
             sized::mark(piece, name, at, index);
         }
         if self.json {
             return Ok(serde_json::to_string_pretty(&report)? + "\n");
         }
-        let mut out = lines(&at.project, &planned);
+        let mut out = lines(&at.project, &planned)?;
         report.seams.iter().for_each(|seam| out += &format!("Seam: {}\n", seam.text()));
         at.notes.iter().for_each(|(_, note)| out += &format!("Note: {note}\n"));
         Ok(out)
@@ -107,15 +107,15 @@ impl Rounds {
             .iter()
             .map(|(_, at)| sized::plans(&at.project, shown))
             .collect::<anyhow::Result<Vec<_>>>()?;
-        let mut report = Report::new(project, &planned);
+        let mut report = Report::new(project, &planned)?;
         let mut out = String::new();
         for (piece, index) in report.pieces.iter_mut().zip(self.chosen(project)) {
             for ((name, at), plans) in all.iter().zip(&plans) {
                 if at.made[index].is_none() {
                     continue;
                 }
-                let mut sized =
-                    PieceReport::new(&at.project, &at.project.pieces[index], &plans[index]);
+                let (piece_at, plan) = (&at.project.pieces[index], &plans[index]);
+                let mut sized = PieceReport::new(&at.project, piece_at, plan)?;
                 sized::mark(&mut sized, name, at, index);
                 piece.sizes.push(sized);
             }
@@ -132,7 +132,8 @@ impl Rounds {
     }
 }
 
-fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> String {
+fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> anyhow::Result<String> {
+    let writer = project.wording.writer()?;
     let mut out = String::new();
     for (piece, plan) in planned {
         // Writing to a String cannot fail.
@@ -148,10 +149,11 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> String {
         if let Some(chain) = plan.chain {
             put(format!("Chain {chain}, joined into a ring"));
         }
-        for line in &plan.wording.lines {
+        let words = words(plan, piece, &writer);
+        for line in &words.lines {
             put(format!("{}: {} [{}]", line.heading, line.text, line.count));
-            if plan.wording.stuff_after == Some(line.last) {
-                put(plan.wording.stuff_text.clone());
+            if words.stuff_after == Some(line.last) {
+                put(words.stuff_text.clone());
             }
         }
         if let Some(fit) = plan.fit {
@@ -173,5 +175,5 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> String {
             put(format!("Note: {}", warning.text));
         }
     }
-    out
+    Ok(out)
 }

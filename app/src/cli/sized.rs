@@ -14,17 +14,12 @@ pub(super) fn named(project: &Project, name: &str) -> anyhow::Result<usize> {
     })
 }
 
-/// The plans of all pieces of `project`, in its own words.
+/// The plans of all pieces of `project`.
 pub(super) fn plans(project: &Project, shown: &str) -> anyhow::Result<Vec<Plan>> {
-    let writer = project.wording.writer()?;
     project
         .pieces
         .iter()
-        .map(|piece| {
-            let plan =
-                plan(piece).map_err(|e| anyhow!("{shown}, piece “{}”, {e}", piece.name))?;
-            Ok(plan.in_words_of(piece, &writer))
-        })
+        .map(|piece| plan(piece).map_err(|e| anyhow!("{shown}, piece “{}”, {e}", piece.name)))
         .collect()
 }
 

@@ -171,7 +171,7 @@ impl Studio {
 
     fn copy_round(&mut self, ctx: &Context) {
         let Some(round) = self.view.in_hand() else { return };
-        let Some(line) = self.derived.plan().and_then(|p| p.wording.line_of(round)) else {
+        let Some(line) = self.derived.words().and_then(|words| words.line_of(round)) else {
             return;
         };
         match self.document.project().wording.writer() {

@@ -188,11 +188,17 @@ impl Studio {
         self.derived.plan().map(|plan| &**plan)
     }
 
+    /// The words of that plan.
+    pub fn words(&self) -> Option<&plumpline_core::Wording> {
+        self.derived.words()
+    }
+
     pub(super) fn bench(&self, ctx: &Context) -> Bench<'_> {
         Bench {
             document: &self.document,
             view: &self.view,
             plan: self.derived.plan().map(|plan| &**plan),
+            words: self.derived.words(),
             error: self.derived.error(),
             trade: &self.trade,
             proofreading: &self.proofreading,

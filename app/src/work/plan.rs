@@ -2,13 +2,13 @@
 
 use std::sync::Arc;
 
-use plumpline_core::{Piece, Plan, WordingChoice, plan};
+use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, words};
 
 /// The plan of the piece in hand, or the last one there was and why there is no newer one.
 #[derive(Debug, Default)]
 pub struct Derived {
     asked: Option<(Piece, WordingChoice)>,
-    good: Option<Arc<Plan>>,
+    good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
 }
 
@@ -21,13 +21,13 @@ impl Derived {
         if self.asked.as_ref().is_some_and(|(p, w)| p == piece && w == wording) {
             return false;
         }
-        let worded = |plan: Plan| match *wording == WordingChoice::default() {
-            true => Ok(plan),
-            false => wording.writer().map(|writer| plan.in_words_of(piece, &writer)),
+        let worded = |plan: Plan| {
+            let words = words(&plan, piece, &wording.writer()?);
+            Ok((Arc::new(plan), words))
         };
         match plan(piece).and_then(worded) {
-            Ok(plan) => {
-                self.good = Some(Arc::new(plan));
+            Ok(good) => {
+                self.good = Some(good);
                 self.error = None;
             }
             Err(error) => self.error = Some(error.to_string()),
@@ -43,7 +43,12 @@ impl Derived {
 
     /// The plan to show: the last that could be made.
     pub fn plan(&self) -> Option<&Arc<Plan>> {
-        self.good.as_ref()
+        self.good.as_ref().map(|(plan, _)| plan)
+    }
+
+    /// Its words.
+    pub fn words(&self) -> Option<&Wording> {
+        self.good.as_ref().map(|(_, words)| words)
     }
 
     /// Why the piece as it stands has no plan.
@@ -72,15 +77,15 @@ mod tests {
     }
 
     #[test]
-    fn other_words_are_another_plan_of_the_same_rounds() {
+    fn other_words_are_of_the_same_rounds() {
         let mut derived = Derived::default();
         let piece = Document::sample().piece().clone();
         derived.update(&piece, &WordingChoice::default());
-        let first = derived.plan().expect("the float has a plan").clone();
+        let first = derived.good.clone().expect("the float has a plan");
         let german = WordingChoice { lexicon: "de".into(), ..WordingChoice::default() };
         assert!(derived.update(&piece, &german));
-        let second = derived.plan().expect("the float has a plan");
-        assert_eq!(first.counts(), second.counts());
-        assert_ne!(first.rounds[3].text, second.rounds[3].text);
+        let second = derived.good.expect("the float has a plan");
+        assert_eq!(first.0.counts(), second.0.counts());
+        assert_ne!(first.1.text_of(4), second.1.text_of(4));
     }
 }

@@ -106,7 +106,7 @@ fn the_designer_goes_from_a_sketch_to_a_saved_pattern() {
     let held = bench.state().document().piece().pins[&9];
     let shown = bench.state().plan().expect("a plan");
     assert_eq!(shown.rounds[8].count, held);
-    let words = shown.rounds[8].text.clone();
+    let words = bench.state().words().expect("its words").text_of(9).to_owned();
     bench.event(egui::Event::Copy);
     bench.step();
     let copied = bench.output().platform_output.commands.iter().find_map(|c| match c {
@@ -121,12 +121,13 @@ fn the_designer_goes_from_a_sketch_to_a_saved_pattern() {
     save_as(&mut bench, &path);
     let project = bench.state().document().project().clone();
     let shown = bench.state().plan().expect("a plan").clone();
+    let words = bench.state().words().expect("its words").clone();
     drop(bench);
     let loaded = file::load(&path).expect("it opens");
     assert_eq!(loaded, project);
     assert_eq!(plan(&loaded.pieces[0]).expect("a plan").counts(), shown.counts());
     let text = sheet::text(&loaded).expect("a sheet");
-    for line in &shown.wording.lines {
+    for line in &words.lines {
         assert!(text.contains(&line.text), "{} is not in the pattern", line.text);
     }
     assert!(text.contains("Harbour egg"));

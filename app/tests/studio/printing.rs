@@ -53,7 +53,7 @@ fn what_the_designer_adds_is_on_the_sheet_and_can_be_taken_back() {
 fn a_round_of_the_text_is_taken_in_hand_on_every_view() {
     let mut bench = at_sheet();
     click(&mut bench, "The sheet as: Text");
-    let line = bench.state().plan().expect("a plan").wording.lines[3].clone();
+    let line = bench.state().words().expect("its words").lines[3].clone();
     let words = format!("{}: {} [{}]", line.heading, line.text, line.count);
     click(&mut bench, &words);
     assert_eq!(bench.state().view().selected, Some(line.first));

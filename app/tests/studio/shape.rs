@@ -255,7 +255,7 @@ fn the_sheet_reads_every_round() {
     until_settled(&mut bench);
     bench.get_by_label("The sheet as: Text").click();
     bench.run();
-    let lines = bench.state().plan().unwrap().wording.lines.clone();
+    let lines = bench.state().words().unwrap().lines.clone();
     for line in lines {
         let words = format!("{}: {} [{}]", line.heading, line.text, line.count);
         assert!(bench.query_by_label(&words).is_some(), "{words}");

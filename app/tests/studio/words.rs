@@ -23,7 +23,7 @@ fn a_house_style_and_terms_reword_the_sheet_and_the_bars() {
     until(&mut bench, "the sheet is not worded anew", reworded);
     bench.get_by_label("English (UK terms)").click();
     bench.run();
-    let text = &bench.state().plan().expect("a plan").rounds[0].text;
+    let text = bench.state().words().expect("its words").text_of(1);
     assert!(text.contains("dc"), "{text}");
     assert_eq!(bench.state().plan().expect("a plan").counts(), counts);
     for _ in 0..2 {

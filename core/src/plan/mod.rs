@@ -2,11 +2,11 @@
 
 pub mod bend;
 pub mod counts;
-pub mod ease;
 pub mod estimate;
 pub mod forecast;
 pub mod placement;
 pub mod skin;
+mod stuffing;
 pub mod warning;
 
 use crate::error::{Error, Result};
@@ -21,9 +21,8 @@ use crate::plan::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
 use crate::plan::placement::{Placement, Placer, place_oval};
 use crate::plan::skin::RestSkin;
 use crate::plan::warning::{Misfit, Warning};
-use crate::words::from_plan::round_work;
-use crate::words::wording::{Manner, Worded, Wording, stuff_after, word};
-use crate::words::write::{Below, Writer};
+
+use stuffing::stuff_after;
 
 /// Intervals in which the outline is sampled by arc length.
 const OUTLINE_INTERVALS: usize = 400;
@@ -39,11 +38,10 @@ pub struct Round {
     pub yarn: usize,
     /// Kind of stitch it is worked in.
     pub kind: Kind,
-    /// What to work, in words.
-    pub text: String,
 }
 
-/// What follows from a piece: rounds, forecast, words, estimates. Derived, never saved.
+/// What follows from a piece: rounds, forecast, estimates. Derived, never saved; its words are
+/// made from it by [`words`](crate::words::words).
 #[derive(Debug, Clone)]
 pub struct Plan {
     /// Stitch width and round height of the gauge, mm.
@@ -73,8 +71,8 @@ pub struct Plan {
     pub fit: Option<Fit>,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
-    /// The written rounds.
-    pub wording: Wording,
+    /// Stuff the piece after this round, while the opening still lets a hand in.
+    pub stuff_after: Option<u32>,
     /// Yarn, stuffing and time.
     pub estimate: Estimate,
     /// What each round does to the curvature.
@@ -98,46 +96,10 @@ impl Plan {
         let simple = self.rounds.iter().filter(|r| r.placement.is_single_repeat()).count();
         simple as f64 / self.rounds.len() as f64
     }
-
-    /// The wording of the same rounds by any writer; `piece` is the one that was planned.
-    pub fn worded_by(&self, piece: &Piece, writer: &Writer<'_>) -> Wording {
-        let mut below = Below { count: self.start.joined(), ..Below::default() };
-        let worded = (1..)
-            .zip(&self.rounds)
-            .map(|(number, round)| {
-                let (kind, count) = (round.kind.into(), round.count);
-                let only = piece.loops.get(&number).copied();
-                let work = round_work(self.start, number, &round.placement, kind, only);
-                let text = writer.text(&work, below);
-                below = Below { kind: Some(kind), count: Some(count) };
-                Worded { text, count, yarn: round.yarn }
-            })
-            .collect();
-        word(worded, manner(piece, self.start), self.wording.stuff_after, writer)
-    }
-
-    /// This plan in other words: its rounds and lines as `writer` writes them.
-    #[must_use]
-    pub fn in_words_of(mut self, piece: &Piece, writer: &Writer<'_>) -> Self {
-        self.wording = self.worded_by(piece, writer);
-        for (number, round) in (1..).zip(&mut self.rounds) {
-            if let Some(line) = self.wording.line_of(number) {
-                line.text.clone_into(&mut round.text);
-            }
-        }
-        self
-    }
-
-    /// Lines of the pattern that differ from one another.
-    pub fn distinct_lines(&self) -> usize {
-        let texts: std::collections::BTreeSet<&str> =
-            self.wording.lines.iter().map(|line| line.text.as_str()).collect();
-        texts.len()
-    }
 }
 
-/// Plans `piece`: whole stitches for every round, the shape they stuff into, their words
-/// and what they need. Pure and deterministic: the same piece gives the same plan.
+/// Plans `piece`: whole stitches for every round, the shape they stuff into and what
+/// they need. Pure and deterministic: the same piece gives the same plan.
 ///
 /// Warnings come with the plan: rules that gave way, places cloth cannot hold.
 ///
@@ -202,12 +164,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     let forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, width);
-    let worded = rounds
-        .iter()
-        .map(|r| Worded { text: r.text.clone(), count: r.count, yarn: r.yarn })
-        .collect();
     let stuff_after = stuff_after(&chosen.counts, width);
-    let wording = word(worded, manner(piece, chosen.start), stuff_after, &Writer::bench());
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
     let stitch_mm = (width, height);
@@ -231,7 +188,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         offsets_mm,
         fit: Some(chosen.fit),
         misfits,
-        wording,
+        stuff_after,
         estimate,
         bends,
         flat_increase,
@@ -240,19 +197,7 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
     }
 }
 
-fn manner(piece: &Piece, start: Start) -> Manner {
-    Manner {
-        start,
-        drawn: piece.outline.finishes_closed(),
-        working: piece.working,
-        hand: piece.hand,
-        kind: piece.kind_of_round(1),
-    }
-}
-
 fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
-    let writer = Writer::bench();
-    let mut words_below = Below { count: chosen.start.joined(), ..Below::default() };
     let mut placer = Placer::new(piece.spread, piece.drift());
     let mut below = chosen.start.joined();
     let mut turned = false;
@@ -269,11 +214,7 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             };
             below = Some(count);
             let kind = piece.kind_of_round(number);
-            let only = piece.loops.get(&number).copied();
-            let work = round_work(chosen.start, number, &placement, kind.into(), only);
-            let text = writer.text(&work, words_below);
-            words_below = Below { kind: Some(kind.into()), count: Some(count) };
-            Round { count, placement, yarn: piece.yarn_of_round(number), kind, text }
+            Round { count, placement, yarn: piece.yarn_of_round(number), kind }
         })
         .collect()
 }

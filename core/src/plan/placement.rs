@@ -5,11 +5,13 @@
 //! traditional musical rhythms”, BRIDGES 2005) and turned from round to round so that it
 //! does not stack into corners. A round is stored as runs, never stitch by stitch.
 
+use serde::{Deserialize, Serialize};
+
 use crate::piece::Spread;
 use crate::piece::cloth::Kind;
 
 /// What is worked into the stitches of the round below.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Stitch {
     /// One single crochet in one stitch.
     Plain,

@@ -19,7 +19,7 @@ use crate::words::lexicon;
 use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
-pub const FORMAT_VERSION: u32 = 1;
+pub const FORMAT_VERSION: u32 = 2;
 
 /// A yarn of the project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

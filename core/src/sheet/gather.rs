@@ -14,7 +14,7 @@ use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
 use crate::project::sizes::{at_size, size_names};
-use crate::words::wording::Wording;
+use crate::words::wording::{Wording, words};
 use crate::words::write::Writer;
 
 /// The sheet of every piece of `project`, charts with a cross for single crochet.
@@ -126,8 +126,7 @@ fn piece_sheet(
     single: SingleSymbol,
 ) -> Option<PieceSheet> {
     let &SizedPlan { piece, plan, .. } = sizes.first()?;
-    let wordings: Vec<Wording> =
-        sizes.iter().map(|s| s.plan.worded_by(s.piece, writer)).collect();
+    let wordings: Vec<Wording> = sizes.iter().map(|s| words(s.plan, s.piece, writer)).collect();
     let steps_of = |(sized, wording): (&SizedPlan<'_>, &Wording)| {
         steps(project, sized.plan, wording, writer)
     };

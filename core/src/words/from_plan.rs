@@ -46,7 +46,7 @@ pub fn pattern(piece: &Piece, plan: &Plan) -> Pattern {
         }
         let stated = Some(Placed::unread(round.count));
         put(Line::Rounds(Rounds { first: number, last: number, work, stated }));
-        if plan.wording.stuff_after == Some(number) {
+        if plan.stuff_after == Some(number) {
             put(doing(vec![Op::Stuff]));
         }
     }

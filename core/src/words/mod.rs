@@ -1,7 +1,9 @@
 //! Written patterns: one stitch-level tree ([`tree`]) that the writer and the reader share.
-//! [`from_plan`] makes it from a plan, [`write`](mod@write) turns it into words.
+//! [`from_plan`] makes it from a plan, [`write`](mod@write) turns it into text, and [`words`] is
+//! all that is read while a planned piece is worked.
 
 pub mod course;
+pub mod ease;
 pub mod from_plan;
 pub mod lexicon;
 pub mod proofread;
@@ -14,6 +16,7 @@ pub mod write;
 pub use lexicon::{Lexicon, Term};
 pub use tally::{Tally, TallyError};
 pub use tree::{Decrease, Line, Op, Pattern, Placed, Rounds, Span, StitchKind, Times};
+pub use wording::{Wording, words};
 pub use write::{HouseStyle, Writer};
 
 /// Text from the bytes of a file: UTF-8 with or without its mark, else Latin-1, which old

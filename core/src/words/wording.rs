@@ -2,13 +2,15 @@
 //! comes from [`crate::words::from_plan`], its words from [`crate::words::write`]; here they
 //! are joined into lines, with what is read before and after them.
 
+use std::collections::BTreeSet;
+
 use serde::Serialize;
 
+use crate::piece::Piece;
 use crate::piece::cloth::{Hand, Kind, Working};
+use crate::plan::Plan;
 use crate::plan::counts::Start;
-use crate::plan::placement::Placement;
-use crate::words::StitchKind;
-use crate::words::from_plan::work;
+use crate::words::from_plan::round_work;
 use crate::words::write::{Below, Writer};
 
 /// One line of the pattern: a round, or several identical rounds joined.
@@ -49,37 +51,64 @@ impl Wording {
         let i = self.lines.partition_point(|line| line.last < round);
         self.lines.get(i).filter(|line| line.first <= round)
     }
+
+    /// What to work in round `round`; empty where there is no such round.
+    pub fn text_of(&self, round: u32) -> &str {
+        self.line_of(round).map_or("", |line| line.text.as_str())
+    }
+
+    /// Lines that differ from one another.
+    pub fn distinct_lines(&self) -> usize {
+        self.lines.iter().map(|line| line.text.as_str()).collect::<BTreeSet<_>>().len()
+    }
 }
 
-/// What the wording needs to know of a round.
+/// What the lines need to know of a round.
 #[derive(Debug, Clone)]
-pub struct Worded {
-    /// What to work.
-    pub text: String,
-    /// Its stitch count.
-    pub count: u32,
-    /// Its yarn.
-    pub yarn: usize,
+struct Worded {
+    text: String,
+    count: u32,
+    yarn: usize,
 }
 
 /// How the piece is worked from one end to the other, for the lines around the rounds.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Manner {
-    /// How it begins.
-    pub start: Start,
+struct Manner {
+    start: Start,
     /// Whether the last round is drawn shut.
-    pub drawn: bool,
-    /// Spiral or joined rounds.
-    pub working: Working,
-    /// The hand that holds the hook.
-    pub hand: Hand,
+    drawn: bool,
+    working: Working,
+    hand: Hand,
     /// Kind of stitch of round 1, which a turning chain must match.
-    pub kind: Kind,
+    kind: Kind,
 }
 
-/// The wording of a whole piece, its rounds worded by `writer`. `stuff_after` as
-/// [`stuff_after`] finds it.
-pub fn word(
+/// `plan` in the words of `writer`; `piece` is the one that was planned.
+pub fn words(plan: &Plan, piece: &Piece, writer: &Writer<'_>) -> Wording {
+    let mut below = Below { count: plan.start.joined(), ..Below::default() };
+    let rounds = (1..)
+        .zip(&plan.rounds)
+        .map(|(number, round)| {
+            let (kind, count) = (round.kind.into(), round.count);
+            let only = piece.loops.get(&number).copied();
+            let work = round_work(plan.start, number, &round.placement, kind, only);
+            let text = writer.text(&work, below);
+            below = Below { kind: Some(kind), count: Some(count) };
+            Worded { text, count, yarn: round.yarn }
+        })
+        .collect();
+    let manner = Manner {
+        start: plan.start,
+        drawn: piece.outline.finishes_closed(),
+        working: piece.working,
+        hand: piece.hand,
+        kind: piece.kind_of_round(1),
+    };
+    joined(rounds, manner, plan.stuff_after, writer)
+}
+
+/// The wording of a whole piece, its rounds worded already.
+fn joined(
     rounds: Vec<Worded>,
     manner: Manner,
     stuff_after: Option<u32>,
@@ -133,11 +162,6 @@ fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, writer: &Writer<'_>) -> V
     lines
 }
 
-/// The words of one round in single crochet, into both loops.
-pub fn round_text(placement: &Placement) -> String {
-    Writer::bench().text(&work(placement, StitchKind::Single, None), Below::default())
-}
-
 fn opening(manner: Manner, writer: &Writer<'_>) -> Vec<String> {
     let phrases = writer.phrases();
     let kind = manner.kind.into();
@@ -174,22 +198,17 @@ fn closing(manner: Manner, last: u32, writer: &Writer<'_>) -> Vec<String> {
     vec![writer.sentence(phrase, last, manner.kind.into())]
 }
 
-/// The round after which to stuff: the last one, going on from the widest, whose opening is
-/// still at least 18 stitches and 60 mm around at rest. A neck further on does not count: a
-/// hand has to pass it. Where the opening is never that wide, the widest round.
-pub fn stuff_after(counts: &[u32], stitch_width_mm: f64) -> Option<u32> {
-    let most = *counts.iter().max()?;
-    let widest = counts.iter().position(|&n| n == most)?;
-    let open = |&&n: &&u32| n >= 18 && f64::from(n) * stitch_width_mm >= 60.0;
-    let on = counts[widest..].iter().take_while(open).count();
-    Some((widest + on.max(1)) as u32)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::piece::Spread;
-    use crate::plan::placement::{Placer, Run, Stitch};
+    use crate::plan::placement::{Placement, Placer, Run, Stitch};
+    use crate::words::StitchKind;
+    use crate::words::from_plan::work;
+
+    fn round_text(placement: &Placement) -> String {
+        Writer::bench().text(&work(placement, StitchKind::Single, None), Below::default())
+    }
 
     fn text(below: u32, count: u32) -> String {
         round_text(&Placer::new(Spread::Turned, 0.0).place(below, count))
@@ -224,19 +243,11 @@ mod tests {
             hand: Hand::Right,
             kind: Kind::Single,
         };
-        let joined = word(rounds.clone(), manner, None, &Writer::bench());
-        assert_eq!(joined.lines.len(), 1);
-        assert_eq!(joined.lines[0].heading, "Rnds 1–5");
-        assert_eq!(word(rounds, manner, Some(3), &Writer::bench()).lines.len(), 2);
-        assert_eq!(joined.line_of(4).map(|l| l.first), Some(1));
-        assert!(joined.line_of(6).is_none());
-    }
-
-    #[test]
-    fn stuffing_comes_while_the_opening_is_wide_enough() {
-        assert_eq!(stuff_after(&[6, 12, 18, 24, 18, 12, 6], 4.6), Some(5));
-        assert_eq!(stuff_after(&[6, 12, 18, 24, 30, 24, 18, 12, 6], 2.4), Some(5));
-        assert_eq!(stuff_after(&[6, 12, 24, 24, 14, 20, 24], 4.6), Some(4));
-        assert_eq!(stuff_after(&[6, 10, 12, 12, 6], 4.0), Some(3));
+        let lines = joined(rounds.clone(), manner, None, &Writer::bench());
+        assert_eq!(lines.lines.len(), 1);
+        assert_eq!(lines.lines[0].heading, "Rnds 1–5");
+        assert_eq!(joined(rounds, manner, Some(3), &Writer::bench()).lines.len(), 2);
+        assert_eq!(lines.line_of(4).map(|l| l.first), Some(1));
+        assert!(lines.line_of(6).is_none());
     }
 }

@@ -6,10 +6,11 @@ use plumpline_core::counts::Targets;
 use plumpline_core::forecast::fit::{self, Trail};
 use plumpline_core::forecast::{Cloth, Energy, Finish, Skin, settle, settled_gradient};
 use plumpline_core::outline::Profile;
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::piece::EASE_STOPS;
 use plumpline_core::placement::Stitch;
 use plumpline_core::skin::RestSkin;
-use plumpline_core::{Piece, Plan, Spread, counts, plan};
+use plumpline_core::{Piece, Plan, Spread, counts, plan, words};
 use plumpline_tests::fit_set::SHAPES;
 use plumpline_tests::lbfgs;
 use plumpline_tests::makers::{told, trials};
@@ -115,11 +116,12 @@ fn ease() {
     for ease in EASE_STOPS {
         let (mut sum, mut worst, mut single, mut shaping, mut lines) = (0.0, 0.0_f64, 0, 0, 0);
         for shape in &SHAPES {
+            let piece = shape.piece(ease, 1.0);
             let plan = planned(shape, ease);
             let rms = plan.fit.expect("it has an outline").rms_stitches;
             sum += rms;
             worst = worst.max(rms);
-            lines += plan.wording.lines.len();
+            lines += words(&plan, &piece, &Writer::bench()).lines.len();
             for round in plan.rounds.iter().skip(1) {
                 let shaped = round.placement.number_of(Stitch::Plain) != round.count;
                 shaping += usize::from(shaped);

@@ -3,7 +3,8 @@
 use std::f64::consts::TAU;
 use std::time::{Duration, Instant};
 
-use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, plan};
+use plumpline_core::pattern::write::Writer;
+use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, plan, words};
 use plumpline_tests::any::{any_piece, rest_of};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -103,7 +104,7 @@ proptest! {
             below = Some(round.count);
         }
         let mut next = 1;
-        for line in &plan.wording.lines {
+        for line in &words(&plan, &piece, &Writer::bench()).lines {
             prop_assert_eq!(line.first, next);
             prop_assert!(line.last >= line.first && !line.text.is_empty());
             for k in line.first..=line.last {
@@ -143,7 +144,8 @@ proptest! {
             .map(|p| p.expect("a valid outline of 2 to 300 rounds"));
         prop_assert_eq!(&one.rounds, &two.rounds);
         prop_assert_eq!(&one.forecast, &two.forecast);
-        prop_assert_eq!(&one.wording, &two.wording);
+        let worded = |plan| words(plan, &piece, &Writer::bench());
+        prop_assert_eq!(worded(&one), worded(&two));
         prop_assert_eq!(&one.warnings, &two.warnings);
         prop_assert_eq!(one.fit, two.fit);
     }

@@ -19,6 +19,7 @@ mod identity;
 mod making;
 mod membrane;
 mod mylar;
+mod older_files;
 mod oval;
 mod placement;
 mod polish;

@@ -7,7 +7,7 @@ use plumpline_core::placement::Stitch;
 use plumpline_core::sizes::at_size;
 use plumpline_core::{
     Gauge, Habits, Kind, Loop, Piece, Project, Size, SizeBy, Working, file, pattern, plan,
-    starter::Starter,
+    starter::Starter, words,
 };
 use plumpline_tests::any::any_piece;
 use proptest::prelude::*;
@@ -234,7 +234,7 @@ fn the_words_are_the_writers_in_every_style_and_language() {
         for style in style::all() {
             let writer = Writer::new(style, lexicon);
             let course = Course::of_piece(&piece, &writer).expect("a plan");
-            let sheet = plan(&piece).expect("a plan").worded_by(&piece, &writer);
+            let sheet = words(&plan(&piece).expect("a plan"), &piece, &writer);
             for (number, round) in (1..).zip(&course.rounds) {
                 assert_eq!(round.text, sheet.line_of(number).expect("a line").text);
                 for stitch in [Stitch::Plain, Stitch::Increase, Stitch::Decrease] {

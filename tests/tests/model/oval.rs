@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use plumpline_core::counts::Start;
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::placement::Stitch;
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::any::{any_piece, rest_of};
@@ -131,8 +132,9 @@ fn an_oval_is_worked_along_both_sides_of_its_chain() {
         assert_eq!(check(&piece, &plan), Ok(()));
         let Start::Oval(chain) = plan.start else { unreachable!("checked above") };
         let chains = format!("Ch {}.", chain + 1);
-        assert!(plan.wording.opening.contains(&chains), "{:?}", plan.wording.opening);
-        let first = &plan.wording.lines[0];
+        let words = plumpline_core::words(&plan, &piece, &Writer::bench());
+        assert!(words.opening.contains(&chains), "{:?}", words.opening);
+        let first = &words.lines[0];
         assert!(first.text.contains("in 2nd ch from hook"), "{}", first.text);
         assert!(first.text.contains("along the other side of the chain"), "{}", first.text);
         // Every number but the ordinal counts stitches; one side is worked each way.

@@ -13,8 +13,9 @@
 //! of stitch and the round below has another.
 
 use plumpline_core::counts::Start;
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::placement::Stitch;
-use plumpline_core::{Kind, KindFrom, Loop, Piece, Plan, Spread, Working, plan};
+use plumpline_core::{Kind, KindFrom, Loop, Piece, Plan, Spread, Working, plan, words};
 use plumpline_tests::any::any_piece;
 use plumpline_tests::fit_set::SHAPES;
 use proptest::prelude::*;
@@ -177,7 +178,7 @@ fn kind_below(piece: &Piece, number: u32) -> Kind {
 /// Reads every line of `plan` and compares it with the rounds it stands for.
 fn proofread(piece: &Piece, plan: &Plan) -> Parsed<()> {
     let mut below = plan.chain;
-    for line in &plan.wording.lines {
+    for line in &words(plan, piece, &Writer::bench()).lines {
         for number in line.first..=line.last {
             let round = &plan.rounds[number as usize - 1];
             let fail = |what: String| Err(format!("Rnd {number}, “{}”: {what}", line.text));

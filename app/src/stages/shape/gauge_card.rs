@@ -272,14 +272,14 @@ fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actio
     if let Some(stop) = moved.map(|at| at.round() as usize) {
         actions.edit(Edit::Ease(EASE_STOPS[stop]));
     }
-    let Some(plan) = bench.plan else { return };
+    let (Some(plan), Some(words)) = (bench.plan, bench.words) else { return };
     let share = 100.0 * plan.simple_share();
     let fit = plan.fit.map_or(0.0, |f| f.rms_stitches);
     let small = type_faces::regular(type_faces::SMALL);
     let price = [
         format!("{fit:.2} st off the outline"),
         format!("{share:.0} % in one repeat"),
-        format!("{} different lines", plan.distinct_lines()),
+        format!("{} different lines", words.distinct_lines()),
     ];
     for (i, line) in price.iter().enumerate() {
         let at = pos2(inner.left(), y + 51.0 + 15.0 * i as f32);

@@ -10,7 +10,7 @@ use crate::project::sizes::at_size;
 use crate::words::StitchKind;
 use crate::words::from_plan::round_work;
 use crate::words::tree::{Decrease, Op, Placed, Times};
-use crate::words::wording::round_text;
+use crate::words::wording::words;
 use crate::words::write::{Below, Writer};
 
 /// A piece as it is worked.
@@ -55,8 +55,6 @@ pub struct CourseRound {
     pub lead_out: String,
     /// Chains and slip stitches of those.
     pub joining: u32,
-    /// The round as the plan has it, by which a change of plan is found out.
-    pub(super) planned: String,
 }
 
 impl CourseRound {
@@ -133,7 +131,7 @@ impl Course {
 
     /// The course of `piece`, planned as `plan`, in the words of `writer`.
     pub fn new(piece: &Piece, plan: &Plan, writer: &Writer<'_>) -> Self {
-        let wording = plan.worded_by(piece, writer);
+        let wording = words(plan, piece, writer);
         let mut below = plan.start.joined().unwrap_or(0);
         let rounds = (1..)
             .zip(&plan.rounds)
@@ -144,22 +142,20 @@ impl Course {
                 let mut hands = Hands { below, ..Hands::default() };
                 hands.line(&work);
                 below = round.count;
-                let text = wording.line_of(number).map_or("", |line| line.text.as_str());
                 let joined = matches!(piece.working, Working::Joined { .. });
                 let chain = Op::Chain(round.kind.turning_chain());
                 let say = |op: Op| writer.text(&[Placed::unread(op)], Below::default());
                 CourseRound {
                     heading: writer.round_name(number, number),
-                    text: text.to_owned(),
+                    text: wording.text_of(number).to_owned(),
                     stitches: hands.stitches,
                     repeats: hands.repeats,
                     count: round.count,
                     yarn: round.yarn,
-                    words: words(kind, writer),
+                    words: stitch_words(kind, writer),
                     lead_in: if joined { say(chain) } else { String::new() },
                     lead_out: if joined { say(Op::Join) } else { String::new() },
                     joining: piece.working.joining(round.kind),
-                    planned: format!("{} [{}]", round_text(&round.placement), round.count),
                 }
             })
             .collect();
@@ -195,7 +191,7 @@ impl Course {
 }
 
 /// A plain stitch, an increase and a decrease of `kind`, as `writer` has them.
-fn words(kind: StitchKind, writer: &Writer<'_>) -> [String; 3] {
+fn stitch_words(kind: StitchKind, writer: &Writer<'_>) -> [String; 3] {
     let say = |op: Op| writer.text(&[Placed::unread(op)], Below::default());
     [
         writer.lexicon().kind(kind).brief(1).to_owned(),

@@ -9,6 +9,7 @@
 //!
 //! There is no clock here: whoever calls says how many seconds were worked.
 
+mod begun;
 pub mod course;
 mod follow;
 pub mod pace;
@@ -16,6 +17,7 @@ pub mod parted;
 pub(crate) mod progress;
 pub mod steps;
 
+pub use begun::Begun;
 pub use course::{Course, CourseRound};
 pub use pace::Outlook;
 pub use parted::Parted;

@@ -1,8 +1,8 @@
 //! A plan that has changed since rounds of it were worked: what no longer fits. The place is
 //! kept; whether to rip back or to leave what is worked is the maker's choice.
 
-use super::Progress;
 use super::course::Course;
+use super::{Begun, Progress};
 
 /// Where the work and its plan have parted.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -69,7 +69,8 @@ impl Progress {
             .collect();
         let now = course.round(self.round);
         let under_way = now
-            .is_some_and(|round| !self.of.is_empty() && round.planned != self.of)
+            .filter(|_| !self.of.is_nothing())
+            .is_some_and(|round| Begun::of(round.stitches.iter().copied()) != self.of)
             .then_some(self.round);
         let beyond = self.round.saturating_sub(course.last_round() + 1);
         let more = match self.closed {

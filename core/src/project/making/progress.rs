@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::begun::Begun;
 use crate::error::{Error, Result, within};
 use crate::piece::{MOST_COPIES, MOST_ROUNDS, Piece};
 
@@ -61,9 +62,9 @@ pub struct Progress {
     /// What of that round is worked: plain stitches, increases and decreases, each one.
     #[serde(default)]
     pub done: u32,
-    /// That round as it was planned when it was last worked on; empty if nothing of it is.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub of: String,
+    /// That round as it was planned when it was last worked on.
+    #[serde(default, skip_serializing_if = "Begun::is_nothing")]
+    pub of: Begun,
     /// Stitches at the end of each round that is worked, as they were planned then.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub worked: Vec<u32>,
@@ -97,7 +98,7 @@ impl Progress {
             copy,
             round: 1,
             done: 0,
-            of: String::new(),
+            of: Begun::default(),
             worked: Vec::new(),
             stuffed: false,
             closed: false,
@@ -140,6 +141,10 @@ impl Progress {
         within("done", f64::from(self.done), 0.0, 40_000.0, "")?;
         within("seconds", self.seconds, 0.0, MOST_SECONDS, "s")?;
         within("pace.seconds", self.pace.seconds, 0.0, MOST_SECONDS, "s")?;
+        if !self.of.is_possible() {
+            let what = "no round has so many stitches";
+            return Err(Error::new("of", what, "list the stitches of one round"));
+        }
         if self.worked.len() >= self.round as usize {
             return Err(Error::new(
                 "worked",

@@ -5,8 +5,8 @@
 //! close; then the piece is made. Stops are passed by [`Progress::acknowledge`] alone, so
 //! that nobody ticks past them.
 
-use super::Progress;
 use super::course::Course;
+use super::{Begun, Progress};
 
 /// How far a step goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -160,8 +160,8 @@ impl Progress {
         let known = self.worked.len();
         self.worked.extend(course.rounds[known..before].iter().map(|r| r.count));
         self.of = match course.round(self.round) {
-            Some(round) if self.done > 0 => round.planned.clone(),
-            _ => String::new(),
+            Some(round) if self.done > 0 => Begun::of(round.stitches.iter().copied()),
+            _ => Begun::default(),
         };
     }
 

@@ -94,14 +94,14 @@ fn row(
     let id = ids::bars_id().with(("round", number));
     let on_row = ui.interact(rows.row(number), id, Sense::CLICK);
     on_row.widget_info(|| {
-        let words = plan.wording.line_of(number).map_or("", |l| l.text.as_str());
+        let words = bench.text_of(number);
         // What a bead, a pin and a box say to the eye.
         let yarn = Yarn::letter(bench.document.piece().yarn_of_round(number));
         let pin = if bench.pin_of(number).is_some() { ", pinned" } else { "" };
         let text = format!("Round {number}: {words} [{}], yarn {yarn}{pin}", round.count);
         WidgetInfo::labeled(Role::Row, true, text)
     });
-    let words = plan.wording.line_of(number).map_or("", |line| line.text.as_str());
+    let words = bench.text_of(number);
     let on_row = if on_row.hovered() && super::is_cut(ui.painter(), rows, words) {
         on_row.on_hover_text(words)
     } else {

@@ -41,7 +41,7 @@ pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
     }
     row::faces(&painter, bench, rows);
     stuffing(&painter, bench, plan, rows);
-    for line in &plan.wording.lines {
+    for line in bench.words.into_iter().flat_map(|words| &words.lines) {
         if line.last >= *rows.in_sight().start() && line.first <= *rows.in_sight().end() {
             wording(&painter, bench, rows, line);
         }

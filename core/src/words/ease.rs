@@ -2,11 +2,12 @@
 
 use std::ops::ControlFlow;
 
+use super::wording::{Line, words};
+use super::write::Writer;
 use crate::error::Result;
 use crate::piece::{EASE_STOPS, Piece};
 use crate::plan::forecast::fit::Fit;
 use crate::plan::{Plan, plan};
-use crate::words::wording::Line;
 
 /// Steps of ease from faithful to easy, both included.
 pub const STEPS: u32 = EASE_STOPS.len() as u32;
@@ -27,14 +28,15 @@ pub struct EaseStep {
 }
 
 impl EaseStep {
-    /// The step that `plan` of a piece at `ease` stands for.
-    pub fn of(ease: f64, plan: &Plan) -> Self {
+    /// The step that `plan` of `piece` stands for, worded as the bench words it.
+    pub fn of(piece: &Piece, plan: &Plan) -> Self {
+        let words = words(plan, piece, &Writer::bench());
         Self {
-            ease,
+            ease: piece.ease,
             fit: plan.fit,
             simple_share: plan.simple_share(),
-            distinct_lines: plan.distinct_lines(),
-            lines: plan.wording.lines.clone(),
+            distinct_lines: words.distinct_lines(),
+            lines: words.lines,
         }
     }
 }
@@ -53,8 +55,8 @@ pub fn ease_steps(
         if go_on(step).is_break() {
             break;
         }
-        let planned = plan(&Piece { ease, ..piece.clone() })?;
-        steps.push(EaseStep::of(ease, &planned));
+        let piece = Piece { ease, ..piece.clone() };
+        steps.push(EaseStep::of(&piece, &plan(&piece)?));
     }
     Ok(steps)
 }
