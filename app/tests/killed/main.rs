@@ -4,3 +4,4 @@
 mod homes;
 mod making;
 mod saving;
+mod sheets;

@@ -208,7 +208,7 @@ proptest! {
         {
             prop_assert!(plan.forecast.nodes().iter().all(|n| n.r.is_finite() && n.z.is_finite()));
         }
-        // Fifty milliseconds at most where the model is optimised; here it is not.
-        prop_assert!(began.elapsed() < Duration::from_secs(2), "{:?}", began.elapsed());
+        // Fifty milliseconds where the model is optimised; this tells what has no end.
+        prop_assert!(began.elapsed() < Duration::from_secs(20), "{:?}", began.elapsed());
     }
 }
