@@ -10,6 +10,8 @@ use egui_kittest::kittest::NodeT as _;
 use plumpline::window::Studio;
 use plumpline_core::{file, plan};
 
+use crate::wait::until;
+
 type Bench<'a> = Harness<'a, Studio>;
 
 /// Events of one walk; four of them make twenty thousand.
@@ -221,11 +223,9 @@ impl Walk<'_> {
             self.key(Key::Escape);
             self.bench.step();
         }
-        // What was asked of the files' thread is done by now, or soon.
-        for _ in 0..50 {
-            std::thread::sleep(std::time::Duration::from_millis(4));
-            self.bench.step();
-        }
+        // What was asked of the files' thread is done, and told.
+        until(&mut self.bench, "a file is never done with", |bench| !bench.state().is_busy());
+        self.bench.step();
     }
 }
 
