@@ -1,6 +1,6 @@
 //! `plumpline picture`: a piece drawn as an SVG or PNG file.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};

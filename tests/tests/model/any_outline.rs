@@ -206,7 +206,7 @@ proptest! {
         if piece.validate().is_ok()
             && let Ok(plan) = plan(&piece)
         {
-            prop_assert!(plan.forecast.nodes().iter().all(|n| n.r.is_finite() && n.z.is_finite()));
+            prop_assert!(plan.forecast.iter().all(|n| n.r.is_finite() && n.z.is_finite()));
         }
         // Fifty milliseconds where the model is optimised; this tells what has no end.
         prop_assert!(began.elapsed() < Duration::from_secs(20), "{:?}", began.elapsed());
