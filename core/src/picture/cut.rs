@@ -3,10 +3,10 @@
 use std::f32::consts::TAU;
 
 use super::Rgb;
-use super::body::View;
 use super::light::{Light, mixed, speckle};
 use super::scene::{Paint, Rim, Scene};
 use super::surface::Surface;
+use super::view::View;
 
 /// Thickness of the cloth, in stitch widths. Common practice, no source.
 const CLOTH: f32 = 0.46;

@@ -26,6 +26,7 @@ mod stitches;
 mod surface;
 pub mod svg;
 mod vector;
+mod view;
 
 pub use body::{Body, MOST_STITCHES};
 pub use drawing::Drawing;

@@ -10,6 +10,7 @@ mod picture;
 mod rules;
 pub(crate) mod size;
 pub mod starter;
+mod yarn;
 
 use std::collections::BTreeMap;
 
@@ -24,6 +25,7 @@ pub use ease::{EASE_STOPS, ease_stop};
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
+pub use yarn::Yarn;
 
 /// Most rounds a piece may come to; more than anyone works, few enough to answer at once.
 pub const MOST_ROUNDS: usize = 1200;
@@ -102,8 +104,8 @@ pub struct Band {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Habits {
-    /// Yarn in one single crochet, in stitch widths. 10 from one measured swatch, ±20 %
-    /// (FACTS.md section 7).
+    /// Yarn in one single crochet, in stitch widths. 10 from one published swatch, ±20 %:
+    /// 53 in of yarn in a row of 5 in.
     pub yarn_per_stitch: f64,
     /// Stitches worked in a minute. Common practice, no source.
     pub stitches_per_minute: f64,

@@ -2,8 +2,9 @@
 //!
 //! A pressurised skin of revolution is statically determinate: its tensions follow from the
 //! wanted shape alone, T_m = P/(2κ2) along and T_θ = (P/κ2)(1 − κ1/(2κ2)) around (the
-//! standard membrane relations of a shell of revolution under uniform pressure, FACTS.md
-//! section 5). Tensions give strains, strains give the rest size of every ring and band.
+//! membrane relations of a shell of revolution under uniform pressure: Timoshenko and
+//! Woinowsky-Krieger, *Theory of Plates and Shells*, 2nd ed. 1959, § 105; the number of the
+//! section from memory). Tensions give strains, strains give the rest size of every ring and band.
 
 use crate::piece::outline::Profile;
 use crate::plan::forecast::{Cloth, pressure_for_outline};

@@ -12,7 +12,7 @@ pub mod sizes;
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
-use crate::piece::Piece;
+use crate::piece::{Piece, Yarn};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
 use crate::words::lexicon;
@@ -20,46 +20,6 @@ use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
 pub const FORMAT_VERSION: u32 = 2;
-
-/// A yarn of the project.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Yarn {
-    /// The maker's name for it.
-    pub name: String,
-    /// Its colour, sRGB.
-    pub colour: [u8; 3],
-    /// Length of 100 g, m.
-    pub metres_per_100g: f64,
-    /// What a ball of it holds, g, where that is known.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub ball_grams: Option<f64>,
-}
-
-impl Yarn {
-    /// Mass of `metres` of this yarn, g.
-    pub fn grams(&self, metres: f64) -> f64 {
-        metres * 100.0 / self.metres_per_100g
-    }
-
-    /// The letter that stands for the yarn wherever colour alone must not: A, B, C …, then
-    /// A2, B2 …
-    pub fn letter(index: usize) -> String {
-        let letter = char::from(b'A' + (index % 26) as u8);
-        if index < 26 { letter.to_string() } else { format!("{letter}{}", index / 26 + 1) }
-    }
-
-    /// A yarn in one of the three house colours, chosen by its place in the list.
-    pub fn plain(index: usize) -> Self {
-        const COLOURS: [(&str, [u8; 3]); 3] = [
-            ("Madder", [0xB8, 0x56, 0x40]),
-            ("Oat", [0xE6, 0xD2, 0xA6]),
-            ("Lagoon", [0x3E, 0x7D, 0x8A]),
-        ];
-        let (name, colour) = COLOURS[index % COLOURS.len()];
-        Self { name: name.into(), colour, metres_per_100g: 240.0, ball_grams: None }
-    }
-}
 
 /// The words a project is written in: a lexicon and a house style, by code and name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -2,6 +2,7 @@
 //! outline is the forecast of those rounds at the maker's own gauge.
 
 use crate::error::{Error, LONGEST_NAME, Result};
+use crate::piece::Yarn;
 use crate::piece::cloth::{Kind, KindFrom, Loop, Working};
 use crate::piece::gauge::Gauge;
 use crate::piece::outline::{Knot, Outline, Rz};
@@ -10,7 +11,7 @@ use crate::plan::counts::{Holds, Start, skin_of};
 use crate::plan::forecast::settle::{settle, settled_gradient};
 use crate::plan::forecast::{Energy, pressure_for_skin};
 use crate::plan::plan;
-use crate::project::{Project, Yarn};
+use crate::project::Project;
 use crate::words::course::{Course, courses};
 use crate::words::tree::{Line, Op, Pattern, Placed, Span, StitchKind};
 

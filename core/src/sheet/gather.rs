@@ -260,12 +260,6 @@ fn paragraphs(text: &str) -> Vec<String> {
     text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
-pub(super) fn capitalise(text: &mut str) {
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-}
-
 /// A lexicon's code as a BCP 47 tag.
 fn language(code: &str) -> String {
     match code {
@@ -311,7 +305,8 @@ fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, Str
 }
 
 /// The usual cautions for a stuffed thing without attachments. Figures only from sources
-/// that could be read (FACTS.md sections 3.1–3.2).
+/// that could be read: 16 CFR 1501.4 and the small parts guidance of the United States Consumer
+/// Product Safety Commission.
 fn cautions() -> Vec<&'static str> {
     vec![
         "For a child under 3, embroider features; add no beads, buttons, wire or other parts \

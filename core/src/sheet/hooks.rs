@@ -1,8 +1,8 @@
 //! Hook sizes: the same shaft by its US letter and its old UK number.
 
-/// Shaft, mm; US name; old UK and Canadian number, where two sources agree on it. FACTS.md
-/// section 1.2, the rows found in two independent places. The older tables disagree about
-/// 3.75 mm in the UK.
+/// Shaft, mm; US name; old UK and Canadian number. The US names are those of the Craft Yarn
+/// Council's Standard Yarn Weight System; the rows are those found in two independent hook
+/// tables that agree. The older tables disagree about 3.75 mm in the UK.
 const SIZES: [(f64, &str, Option<&str>); 14] = [
     (2.25, "B-1", Some("13")),
     (2.75, "C-2", Some("12")),

@@ -46,6 +46,12 @@ pub(super) fn amount(value: f64) -> String {
     if value >= 9.95 { format!("{value:.0}") } else { format!("{value:.1}") }
 }
 
+pub(super) fn capitalise(text: &mut str) {
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -10,8 +10,8 @@ use crate::project::Project;
 /// A level and why.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Level {
-    /// `Basic`, `Easy`, `Intermediate` or `Complex`: the names of the Craft Yarn Council's
-    /// project levels (FACTS.md section 1.3).
+    /// `Basic`, `Easy`, `Intermediate` or `Complex`: the Craft Yarn Council's names for the
+    /// levels of projects.
     pub name: &'static str,
     /// What there is to it beyond plain rounds with increases and decreases, in a few words.
     pub why: String,

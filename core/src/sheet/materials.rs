@@ -4,9 +4,10 @@ use serde::Serialize;
 
 use super::SizedPlan;
 use super::hooks::hook_size;
-use super::length::{amount, yards};
+use super::length::{amount, capitalise, yards};
+use crate::piece::Yarn;
 use crate::plan::estimate::YARN_TOLERANCE;
-use crate::project::{Project, Yarn};
+use crate::project::Project;
 
 /// A yarn and how much of it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -118,7 +119,7 @@ impl Materials {
         lines.push(format!("Toy stuffing, about {} (estimate)", self.stuffing()));
         lines.push(self.notions.join(", "));
         if let Some(last) = lines.last_mut() {
-            super::gather::capitalise(last);
+            capitalise(last);
         }
         lines.push(format!("Time: about {} (estimate)", self.time()));
         if !self.of_size.is_empty() {

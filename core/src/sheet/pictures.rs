@@ -6,8 +6,9 @@ use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
 use crate::picture::{Body, Drawing, Look, Rgb};
 use crate::piece::Piece;
+use crate::piece::Yarn;
 use crate::plan::Plan;
-use crate::project::{Project, Yarn};
+use crate::project::Project;
 
 /// Families of the words in pictures, first choice first.
 const FONTS: &str = "Nunito Sans, sans-serif";

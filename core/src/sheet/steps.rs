@@ -3,8 +3,9 @@
 use serde::Serialize;
 
 use super::length::amount;
+use crate::piece::Yarn;
 use crate::plan::Plan;
-use crate::project::{Project, Yarn};
+use crate::project::Project;
 use crate::words::wording::Wording;
 use crate::words::write::Writer;
 

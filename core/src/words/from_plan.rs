@@ -1,12 +1,11 @@
 //! From a plan to the tree of its written pattern.
 
 use super::tree::{Decrease, Line, Op, Pattern, Placed, Rounds, StitchKind, Times};
-use crate::piece::Piece;
 use crate::piece::cloth::{Kind, Loop, Working};
+use crate::piece::{Piece, Yarn};
 use crate::plan::Plan;
 use crate::plan::counts::Start;
 use crate::plan::placement::{Placement, Run, Stitch};
-use crate::project::Yarn;
 
 impl From<Kind> for StitchKind {
     fn from(kind: Kind) -> Self {

@@ -2,10 +2,10 @@
 
 use std::f32::consts::TAU;
 
+use super::parts::{Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, SLOT_MM, Shown, Symbol};
 use super::rings::{Part, Ring};
 use super::symbols::{self, HEIGHT, INK, STROKE};
 use super::track::{Spot, Track};
-use super::{Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, SLOT_MM, Shown, Symbol};
 use crate::picture::Rgb;
 use crate::picture::drawing::{Drawing, Pen, width_of};
 use crate::picture::light::mixed;

@@ -1,6 +1,6 @@
 //! The round chart: every stitch as the trade's symbol, on the round before it.
 //!
-//! Symbols are those of the trade (JIS L 0201 and common use, FACTS.md section 2): × or + for
+//! Symbols are those of the trade (JIS L 0201-1995, “Letter symbols for knitting stitch”, and common use): × or + for
 //! single crochet, a T for half double and one with a stroke for double, two joined at the
 //! base for an increase and at the top for a decrease, an open oval for a chain and a filled
 //! dot for a slip stitch.
@@ -18,132 +18,23 @@
 
 mod draw;
 mod page;
+mod parts;
 mod rings;
 mod symbols;
 mod track;
 
-use super::Rgb;
-use super::drawing::Drawing;
 use crate::piece::Piece;
 use crate::piece::cloth::{Hand, Kind, Loop};
 use crate::plan::Plan;
 use crate::plan::placement::Stitch;
 pub use page::chart_page;
+use parts::rounds_named;
+pub use parts::{
+    Chart, ChartLook, Charts, KeyEntry, LEAST_SCALE, SLOT_MM, Shown, SingleSymbol, Symbol,
+};
 
-/// Least room of a stitch along its round, mm, on a chart at its own size.
-pub const SLOT_MM: f32 = 2.5;
-/// Least a chart may be reduced to and still be read: stitches of 1.8 mm.
-pub const LEAST_SCALE: f32 = 0.72;
-/// Greatest radius of a chart at its own size, mm: at the least scale it fills the width of
-/// a page.
-const MOST_RADIUS: f32 = 120.0;
 /// Most charts of one piece; a longer one has the rounds between them in words alone.
 const MOST_CHARTS: usize = 6;
-
-/// The symbol for single crochet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum SingleSymbol {
-    /// ×
-    #[default]
-    Cross,
-    /// +
-    Plus,
-}
-
-/// How charts are drawn.
-#[derive(Debug, Clone, Copy)]
-pub struct ChartLook<'a> {
-    /// The symbol for single crochet.
-    pub single: SingleSymbol,
-    /// Letter and colour of every yarn of the project.
-    pub yarns: &'a [(String, Rgb)],
-}
-
-/// One stitch on a chart, an increase or a decrease counting as one.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Symbol {
-    /// Its round; the first of those that share a ring.
-    pub round: u32,
-    /// What is worked.
-    pub stitch: Stitch,
-    /// Where it stands, mm from the middle of the chart, y down.
-    pub at: [f32; 2],
-}
-
-/// How much of each round a chart shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Shown {
-    /// All of it.
-    Whole,
-    /// One of so many repeats.
-    OneOf(u32),
-}
-
-/// One chart.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Chart {
-    /// First round on it.
-    pub first: u32,
-    /// Last round on it.
-    pub last: u32,
-    /// Whether rounds grow towards the middle.
-    pub inward: bool,
-    /// Whether rounds run clockwise on paper.
-    pub clockwise: bool,
-    /// How much of each round it shows.
-    pub shown: Shown,
-    /// Its stitches in working order.
-    pub symbols: Vec<Symbol>,
-    /// The chart.
-    pub drawing: Drawing,
-}
-
-impl Chart {
-    /// What it is called: `Start chart`, or `Closing chart` for one worked inward.
-    pub fn title(&self) -> &'static str {
-        match (self.inward, self.first) {
-            (true, _) => "Closing chart",
-            (false, 1) => "Start chart",
-            (false, _) => "Chart",
-        }
-    }
-
-    /// Its rounds and how it is read, in a line.
-    pub fn caption(&self) -> String {
-        let rounds = rounds_named(self.first, self.last);
-        let way = if self.inward { "inward" } else { "outward" };
-        match self.shown {
-            Shown::Whole => format!("{rounds}, worked {way}"),
-            Shown::OneOf(n) => format!("{rounds}, worked {way}: one of {n} repeats"),
-        }
-    }
-
-    /// Size at which it was drawn, mm.
-    pub fn size_mm(&self) -> [f32; 2] {
-        let [low, high] = self.drawing.bounds();
-        [high[0] - low[0], high[1] - low[1]]
-    }
-}
-
-/// What a symbol of the charts means.
-#[derive(Debug, Clone, PartialEq)]
-pub struct KeyEntry {
-    /// The symbol.
-    pub drawing: Drawing,
-    /// Its meaning.
-    pub text: String,
-}
-
-/// The charts of a piece.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Charts {
-    /// The charts in working order.
-    pub charts: Vec<Chart>,
-    /// The symbols they use.
-    pub key: Vec<KeyEntry>,
-    /// How they are read, a sentence each, and what of the piece they leave out.
-    pub remarks: Vec<String>,
-}
 
 /// The charts of `plan`, which must be the plan of `piece`.
 pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
@@ -180,10 +71,6 @@ pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
         all.remarks.splice(0..0, how_to_read(&all.charts, &rings, left_handed));
     }
     all
-}
-
-fn rounds_named(first: u32, last: u32) -> String {
-    if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") }
 }
 
 fn how_to_read(charts: &[Chart], rings: &[rings::Ring], left: bool) -> Vec<String> {

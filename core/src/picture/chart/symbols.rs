@@ -1,6 +1,6 @@
 //! The trade's symbols as strokes.
 
-use super::SingleSymbol;
+use super::parts::{SLOT_MM, SingleSymbol};
 use crate::picture::Rgb;
 use crate::picture::drawing::{Drawing, Pen};
 use crate::piece::cloth::{Kind, Loop};
@@ -149,12 +149,12 @@ fn square() -> Drawing {
 
 pub(super) fn sample(stitch: Stitch, kind: Kind, single: SingleSymbol) -> Drawing {
     let mut drawing = square();
-    draw(&mut drawing, &upright, stitch, (kind, single), super::SLOT_MM, 0.6 * HEIGHT);
+    draw(&mut drawing, &upright, stitch, (kind, single), SLOT_MM, 0.6 * HEIGHT);
     drawing
 }
 
 pub(super) fn sample_underline(drawing: &mut Drawing, only: Loop) {
-    underline(drawing, &upright, only, super::SLOT_MM);
+    underline(drawing, &upright, only, SLOT_MM);
 }
 
 pub(super) fn sample_chain() -> Drawing {

@@ -8,7 +8,7 @@
 
 use kurbo::{CubicBez, Point};
 
-use super::Knot;
+use super::knot::Knot;
 
 /// How a stretch of curve ends.
 #[derive(Clone, Copy, PartialEq)]

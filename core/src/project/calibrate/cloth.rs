@@ -66,7 +66,8 @@ impl Quantity {
     /// How far it may be from what was known before, one standard deviation of its natural
     /// logarithm. Common practice, no source: gauges differ by up to some 15 % from maker to
     /// maker, who stuff within about a quarter of the firmness they name; stiffness is taken
-    /// to differ by up to two both ways. The yarn figure is good to 20 % (FACTS.md section 7).
+    /// to differ by up to two both ways. The yarn figure is good to 20 %, as
+    /// [`Habits::yarn_per_stitch`](crate::Habits::yarn_per_stitch) says.
     pub fn prior_spread(self) -> f64 {
         match self {
             Self::StitchWidth | Self::RoundHeight => 0.10,
@@ -142,7 +143,7 @@ impl MakersCloth {
             along_mm: self.round_height_mm * piece.gauge.rounds,
             ..piece.gauge
         };
-        crate::project::another_yarn::set_gauge(&mut dressed, gauge);
+        crate::project::sizes::set_gauge(&mut dressed, gauge);
         dressed.firmness = self.firmness;
         dressed.stiffness_along = self.stiffness_along;
         dressed.habits.yarn_per_stitch = self.yarn_per_stitch;

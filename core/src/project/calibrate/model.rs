@@ -6,12 +6,12 @@ use super::tape::over_both_ends_mm;
 use super::{MakersCloth, Measure, Measured};
 use crate::error::{Error, Result};
 use crate::piece::Piece;
+use crate::piece::Yarn;
 use crate::piece::outline::Rz;
 use crate::plan::counts::{Holds, pressure_of, skin_of};
 use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
 use crate::plan::forecast::{Energy, pressure_for_outline, size_mm};
 use crate::plan::{Plan, needs, skin};
-use crate::project::Yarn;
 
 /// Steps in which a piece is filled that would not settle at once.
 const FILLINGS: u32 = 8;

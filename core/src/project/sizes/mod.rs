@@ -11,106 +11,21 @@ mod carry;
 mod family;
 mod features;
 mod project;
+mod regauge;
+mod resized;
 mod scale;
 mod table;
 
 use crate::error::{Error, Result};
 use crate::piece::Piece;
-use crate::piece::gauge::Gauge;
 use crate::plan::{Plan, plan};
+pub(crate) use regauge::{same_rounds, set_gauge};
 
 pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, SizeBy};
 pub use features::{Feature, FeatureKind, features};
 pub use project::{AtSize, ResizedProject, at_size, put, resize, size_names, sized};
+pub use resized::{Dimension, Resized, Wanted, tolerance_mm};
 pub use table::{Made, SizeRow, size_table, written, written_as};
-
-/// A measure of the stuffed piece.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Dimension {
-    /// Along the axis.
-    Height,
-    /// Across it, at the widest.
-    Width,
-    /// Both, as their geometric mean.
-    Both,
-}
-
-impl Dimension {
-    /// This measure of a plan's forecast, mm.
-    pub fn of(self, plan: &Plan) -> f64 {
-        match self {
-            Self::Height => plan.size_mm.0,
-            Self::Width => plan.size_mm.1,
-            Self::Both => (plan.size_mm.0 * plan.size_mm.1).sqrt(),
-        }
-    }
-
-    /// `high`, `wide` or `on average`.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Height => "high",
-            Self::Width => "wide",
-            Self::Both => "on average",
-        }
-    }
-}
-
-/// A measure that a size is to have.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Wanted {
-    /// Which measure.
-    pub dimension: Dimension,
-    /// What it is to be, mm.
-    pub mm: f64,
-}
-
-impl Wanted {
-    /// How far off a finished size may be and still be called met, mm; see [`tolerance_mm`].
-    pub fn tolerance_mm(&self, gauge: &Gauge) -> f64 {
-        tolerance_mm(self.mm, gauge)
-    }
-}
-
-/// How far a measure may be off the `wanted_mm` and still be called met: one in a hundred or
-/// half a round, whichever is more. mm.
-pub fn tolerance_mm(wanted_mm: f64, gauge: &Gauge) -> f64 {
-    (0.01 * wanted_mm).max(0.5 * gauge.round_height_mm())
-}
-
-/// A piece at a size: planned anew, with what has to be said about it.
-#[derive(Debug, Clone)]
-pub struct Resized {
-    /// The piece at that size, ready to be saved or planned.
-    pub piece: Piece,
-    /// Its plan.
-    pub plan: Plan,
-    /// What its outline was multiplied by.
-    pub scale: f64,
-    /// Rounds of the piece it was made from.
-    pub base_rounds: u32,
-    /// The measure it was to have, where it was to have one.
-    pub wanted: Option<Wanted>,
-    /// What could not be carried over, kept or met, a sentence each.
-    pub notes: Vec<String>,
-}
-
-impl Resized {
-    /// The round, from 1, at the same share of the working as round `round` of the piece it
-    /// was made from.
-    pub fn round_for(&self, round: u32) -> u32 {
-        carry::round_for(round, self.base_rounds, self.plan.rounds.len() as u32)
-    }
-
-    /// How far the finished size is from what was wanted, mm; 0 where no measure was.
-    pub fn off_mm(&self) -> f64 {
-        self.wanted.map_or(0.0, |w| (w.dimension.of(&self.plan) - w.mm).abs())
-    }
-
-    /// Whether the finished size is what was wanted, within [`Wanted::tolerance_mm`].
-    pub fn is_met(&self) -> bool {
-        self.wanted.is_none_or(|w| self.off_mm() <= w.tolerance_mm(&self.piece.gauge))
-    }
-}
 
 /// `piece` at `size`, its outline scaled until the forecast has the wanted measure.
 ///
@@ -132,7 +47,7 @@ pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
             base.to_measure(Dimension::Height, base.plan.size_mm.0, gauge)
         }
         SizeBy::Gauge { gauge, keeps: Keeps::Rounds } => {
-            let kept = crate::project::another_yarn::same_rounds(piece, &base.plan, gauge)?;
+            let kept = same_rounds(piece, &base.plan, gauge)?;
             let scale = kept.1.size_mm.0 / base.plan.size_mm.0;
             let base_rounds = base.plan.rounds.len() as u32;
             let (piece, plan) = kept;

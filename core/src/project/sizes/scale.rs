@@ -13,7 +13,8 @@ use crate::plan::{Plan, plan, plannable};
 use super::carry::carry;
 use super::family::Likeness;
 use super::features::Kept;
-use super::{Dimension, Resized, Size, Wanted};
+use super::resized::{Dimension, Resized, Wanted};
+use crate::piece::size::Size;
 
 /// Trials of a search. Most sizes take one or two.
 const MOST_TRIALS: usize = 14;
@@ -157,7 +158,7 @@ impl<'a> Base<'a> {
         let mut piece = self.piece.clone();
         piece.outline = piece.outline.scaled(scale, scale);
         piece.straight_mm *= scale;
-        crate::project::another_yarn::set_gauge(&mut piece, gauge);
+        super::regauge::set_gauge(&mut piece, gauge);
         piece.sizes = crate::piece::size::sizes_at(&self.piece.sizes, scale);
         if let Some(picture) = &mut piece.picture {
             picture.scale(scale);
