@@ -2,14 +2,14 @@
 # Sourced by app/run.sh and tests/run.sh: Rust, its crates and the system libraries they need.
 
 # Packages of Debian and Ubuntu that the studio opens at run time: X11 and its cursors and
-# input, the keyboard, OpenGL, Wayland, and the file dialogs of the desktop.
+# input, the keyboard, OpenGL, Wayland, the file dialogs of the desktop, and its faces.
 # tests/window_libraries.sh compares them with what the program opens.
 WINDOW_PACKAGES=(
   libx11-6 libx11-xcb1 libxcursor1 libxi6 libxrender1
   libxkbcommon0 libxkbcommon-x11-0
   libgl1 libegl1 libgl1-mesa-dri
-  libwayland-client0 libwayland-cursor0 libwayland-egl1
-  libdbus-1-3
+  libwayland-client0 libwayland-egl1
+  libdbus-1-3 libfontconfig1
 )
 
 # Stops with one line unless Rust 1.95 or newer is there, and something that links.
