@@ -5,7 +5,6 @@ use std::path::Path;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::view::Stage;
 use plumpline::window::Studio;
 use plumpline_core::calibrate::{Entry, GaugeBook};
 use plumpline_core::{Firmness, Gauge};
