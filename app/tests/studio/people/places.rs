@@ -60,8 +60,8 @@ fn card(bench: &mut Bench<'_>, bead: &str) {
     bench.run();
     bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).click();
     bench.run();
-    if bead == "Ease" {
-        until(bench, "no steps of ease came", |b| b.state().trade().is_current());
+    if bead == "Simplicity" {
+        until(bench, "no answers came", |b| b.state().trade().is_current());
     }
     bench.run();
 }
