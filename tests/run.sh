@@ -9,6 +9,7 @@ need_rust
 # A window without a screen, a hand to drag with, a clipboard to read from; others' eyes on a
 # PDF; a renderer that draws the same picture everywhere, for the pictures of the stages.
 need_packages "${WINDOW_PACKAGES[@]}" xvfb xdotool xclip qpdf poppler-utils libvulkan1 mesa-vulkan-drivers
+need_crates "$root"
 # Without that renderer, its absence is loud.
 export WGPU_BACKEND=vulkan
 cargo fmt --all --check

@@ -11,7 +11,7 @@ fn main() -> ExitCode {
         Asked::Studio(open) => match window::run(open) {
             Ok(()) => ExitCode::SUCCESS,
             Err(error) => {
-                eprintln!("plumpline: {error}");
+                eprintln!("plumpline: {}", plumpline_core::plain(&error.to_string(), 2000));
                 ExitCode::FAILURE
             }
         },

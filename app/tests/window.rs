@@ -251,3 +251,27 @@ fn a_dragged_neck_is_saved_its_text_makes_that_float_and_the_window_closes() {
     let status = wait_for("the end of the studio", || studio.try_wait().expect("its state"));
     assert!(status.success(), "{status}");
 }
+
+/// A bare machine lacks what nobody installs, and the window does not open there.
+#[test]
+fn the_window_opens_no_library_that_its_packages_do_not_bring() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let script = root.join("tests/window_libraries.sh");
+    let compared = |system: &Path| {
+        let mut bash = Command::new("bash");
+        let out = bash.arg(&script).arg(PLUMPLINE).arg(system).output().expect("bash runs");
+        (out.status.success(), String::from_utf8_lossy(&out.stdout).into_owned())
+    };
+    let system = root.join("app/system.sh");
+    let (content, said) = compared(&system);
+    assert!(content, "{said}");
+    // With a package left out, the script says which library is then missing.
+    if Path::new("/var/lib/dpkg/status").exists() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let short = folder.path().join("system.sh");
+        let text = std::fs::read_to_string(system).expect("it is there");
+        std::fs::write(&short, text.replace("libxcursor1", "")).expect("written");
+        let (content, said) = compared(&short);
+        assert!(!content && said.contains("libXcursor.so.1"), "{said}");
+    }
+}

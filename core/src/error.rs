@@ -1,5 +1,8 @@
 //! One kind of error: a line that says where, what is wrong, and how to mend it.
 
+/// Longest part of an error, in characters: whatever it quotes, it is a line to be read.
+const LONGEST_PART: usize = 400;
+
 /// A refusal, worded for the person at the bench: the place, what is wrong there, the mend.
 ///
 /// Its `Display` is one line, `place: what; mend`, with no final stop, so that callers can
@@ -24,7 +27,13 @@ impl Error {
         what: impl Into<String>,
         mend: impl Into<String>,
     ) -> Self {
-        Self { place: place.into(), what: what.into(), mend: mend.into(), number: None }
+        let plain = |text: String| plain(&text, LONGEST_PART);
+        Self {
+            place: plain(place.into()),
+            what: plain(what.into()),
+            mend: plain(mend.into()),
+            number: None,
+        }
     }
 
     /// The number at fault, where it was a number out of range.
@@ -35,9 +44,49 @@ impl Error {
     /// The same error seen from further out: `outer` is put before its place.
     #[must_use]
     pub fn within(mut self, outer: &str) -> Self {
-        self.place = format!("{outer}, {}", self.place);
+        self.place = format!("{}, {}", plain(outer, LONGEST_PART), self.place);
         self
     }
+}
+
+/// Longest name of anything, in characters.
+pub const LONGEST_NAME: usize = 400;
+
+/// Longest text of a project, its notes say, in characters.
+pub const LONGEST_TEXT: usize = 100_000;
+
+/// Refuses a text of more than `most` characters; the error names `place`.
+pub(crate) fn no_longer(place: &str, text: &str, most: usize) -> Result<()> {
+    // Each character has one byte at least, which tells most texts without counting.
+    if text.len() <= most || text.chars().count() <= most {
+        return Ok(());
+    }
+    let what = format!("it is longer than {most} characters");
+    Err(Error::new(place, what, "shorten it"))
+}
+
+/// `text` as it can be shown in one line anywhere, at most `longest` characters of it: control
+/// characters, and those that turn the direction of writing, stand as their escapes, since a
+/// terminal would obey them.
+pub fn plain(text: &str, longest: usize) -> String {
+    let mut out = String::new();
+    for (i, c) in text.chars().enumerate() {
+        if i == longest {
+            out.push('…');
+            break;
+        }
+        match c {
+            '\n' | '\r' | '\t' => out.push(' '),
+            c if is_unseen(c) => out.extend(c.escape_default()),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+/// Whether a terminal obeys `c` instead of showing it, or writes on in another direction.
+pub(crate) fn is_unseen(c: char) -> bool {
+    c.is_control() || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// What the fallible functions of this crate return.
@@ -58,4 +107,20 @@ pub(crate) fn within(place: &str, value: f64, low: f64, high: f64, unit: &str) -
             format!("give a number from {low} to {high}{unit}"),
         )
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_an_error_quotes_cannot_command_a_terminal_nor_fill_it() {
+        let name = format!("\u{1b}]0;gone\u{7}\u{202e}{}\n", "x".repeat(10_000_000));
+        let error = Error::new(&name, format!("“{name}” is wrong"), "mend it").within(&name);
+        let line = error.to_string();
+        assert!(line.chars().all(|c| !is_unseen(c)), "{}", line.len());
+        assert!(line.len() < 3000, "{}", line.len());
+        assert!(line.contains("\\u{1b}]0;gone\\u{7}\\u{202e}x"), "{line}");
+        assert_eq!(plain("a\r\nb", 9), "a  b");
+    }
 }

@@ -55,6 +55,7 @@ pub mod picture;
 
 pub mod sheet;
 
+pub mod disk;
 mod error;
 pub mod length;
 
@@ -64,7 +65,7 @@ pub use project::{another_yarn, calibrate, companion, file, making, sizes};
 pub use words as pattern;
 pub use words::{simplicity, wording};
 
-pub use error::{Error, Result};
+pub use error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, plain};
 pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;

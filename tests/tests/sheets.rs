@@ -318,3 +318,22 @@ fn sizes_are_told_together_or_one_after_the_other() {
     assert_eq!(sheet.pieces[0].lists().len(), 1);
     assert_eq!(rounds_in(&sheet::text_of(&sheet)), stated(&small_plan, &small));
 }
+
+/// A browser runs the page's own script and nothing that a name might bring (W3C, Content
+/// Security Policy Level 3, 6.7.3: the digest is of the script's text, in base 64).
+#[test]
+fn a_browser_is_told_to_run_no_script_but_the_pages_own() {
+    let mut project = sample("pebble");
+    project.title = "<script>alert(1)</script>".into();
+    let page = sheet::html_of(&sheet_of(&project));
+    let (_, script) = page.split_once("<script>").expect("a script");
+    let (script, rest) = script.split_once("</script>").expect("its end");
+    assert!(!rest.contains("<script"), "one script");
+    let (hex, _) = asked("sha256sum", &[], script.as_bytes());
+    let digit = |i: usize| u8::from_str_radix(&hex[2 * i..2 * i + 2], 16).expect("a digest");
+    let digest: Vec<u8> = (0..32).map(digit).collect();
+    let (base64, _) = asked("base64", &["-w0"], &digest);
+    assert!(page.contains(&format!("script-src 'sha256-{}'", base64.trim())), "{base64}");
+    let (head, _) = page.split_once("<title>").expect("a head");
+    assert!(head.contains("default-src 'none'"), "{head}");
+}

@@ -8,7 +8,7 @@ use clap::Args;
 use plumpline_core::calibrate::{
     Calibration, Entry, GaugeBook, Measure, Measured, OfPiece, calibrate,
 };
-use plumpline_core::{Project, file};
+use plumpline_core::{Project, disk, file};
 
 use super::length::parse_mm;
 use crate::work::day;
@@ -186,17 +186,17 @@ impl Calibrate {
         learned: &Calibration,
     ) -> anyhow::Result<()> {
         let shown = path.display();
-        let text = match std::fs::read_to_string(path) {
-            Ok(text) => text,
-            Err(e) if e.kind() == std::io::ErrorKind::NotFound => String::new(),
-            Err(e) => return Err(anyhow!("{shown}: it cannot be read ({e}); check the name")),
+        // From here to the end nobody else changes the book.
+        let _turn = disk::turn(path)?;
+        let text = match path.exists() {
+            true => disk::read_text(path, disk::LARGEST_BOOK)?,
+            false => String::new(),
         };
         let mut book = GaugeBook::parse(&text).map_err(|e| anyhow!("{shown}, {e}"))?;
         let yarn = self.of.clone().unwrap_or_default();
         let date = self.date.clone().unwrap_or_else(|| day::iso(SystemTime::now()));
         book.put(Entry::learned(yarn, &self.maker, date, piece, learned))?;
-        file::replace(path, book.write()?.as_bytes())
-            .map_err(|e| anyhow!("{shown}: it cannot be written ({e}); check the folder"))
+        Ok(disk::write(path, book.write()?.as_bytes())?)
     }
 }
 

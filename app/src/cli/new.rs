@@ -9,7 +9,7 @@ use plumpline_core::outline::points;
 use plumpline_core::pattern::read::{Wish, read};
 use plumpline_core::project::shape::{project_of, shape};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, file, plan};
+use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, disk, file, plan};
 
 use super::length::parse_mm;
 use crate::work::files::pattern_text;
@@ -142,8 +142,7 @@ impl New {
 /// A piece of the profile measured in this file, named after it.
 fn measured(profile: &Path, gauge: Gauge) -> anyhow::Result<Piece> {
     let shown = profile.display().to_string();
-    let text = std::fs::read_to_string(profile)
-        .map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
+    let text = disk::read_text(profile, disk::LARGEST_PROFILE)?;
     let tolerance = TOLERANCE_STITCHES * gauge.stitch_width_mm();
     let outline = points::read_csv(&text)
         .and_then(|points| Outline::through_points(&points, tolerance))

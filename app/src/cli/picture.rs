@@ -1,13 +1,13 @@
 //! `plumpline picture`: a piece drawn as an SVG or PNG file.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
 use plumpline_core::picture::svg::{self, Frame, svg};
 use plumpline_core::picture::{Body, Look, Rgb, Scene, outline};
-use plumpline_core::{Piece, Plan, Project, Yarn, file, plan};
+use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
 use crate::kit::type_faces;
@@ -92,7 +92,7 @@ impl Picture {
             View::Body | View::Outline => self.draw(&project, piece, &plan),
         };
         let bytes = if png { rasterised(&text)? } else { text.into_bytes() };
-        write(&self.output, &bytes)
+        Ok(disk::write(&self.output, &bytes)?)
     }
 
     fn check(&self) -> anyhow::Result<()> {
@@ -230,10 +230,4 @@ fn rasterised(text: &str) -> anyhow::Result<Vec<u8>> {
         .ok_or_else(|| anyhow!("--width: the picture is too large; make it smaller"))?;
     resvg::render(&tree, tiny_skia::Transform::identity(), &mut pixels.as_mut());
     Ok(pixels.encode_png()?)
-}
-
-fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
-    std::fs::write(path, bytes).map_err(|e| {
-        anyhow!("{}: it cannot be written ({e}); check the folder", path.display())
-    })
 }

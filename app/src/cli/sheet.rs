@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::SingleSymbol;
-use plumpline_core::{file, sheet};
+use plumpline_core::{disk, file, sheet};
 use plumpline_typeset::{Columns, Options, Paper};
 
 use crate::work::sheet_file::Form;
@@ -94,9 +94,8 @@ impl Sheet {
         let (bytes, replaced) =
             form.file(&sheet, Options { paper, columns }, self.page).map_err(|e| anyhow!(e))?;
         if let Some(replaced) = replaced {
-            eprintln!("plumpline: {shown}: {replaced}");
+            super::complain(&format!("{shown}: {replaced}"));
         }
-        std::fs::write(&self.output, bytes)
-            .map_err(|e| anyhow!("{shown}: it cannot be written ({e}); check the folder"))
+        Ok(disk::write(&self.output, &bytes)?)
     }
 }

@@ -44,7 +44,7 @@ impl Document {
         Self {
             saved: Some(project.clone()),
             project,
-            path,
+            path: path.map(whole),
             piece: 0,
             run: None,
             edited: None,
@@ -223,8 +223,13 @@ impl Document {
         self.saved = Some(project);
         // What is typed from here on is a step of its own.
         self.run = None;
-        self.path = Some(path);
+        self.path = Some(whole(path));
     }
+}
+
+/// The path from the root: a recovery copy of another run remembers it, begun elsewhere.
+fn whole(path: PathBuf) -> PathBuf {
+    std::path::absolute(&path).unwrap_or(path)
 }
 
 /// The project without what nothing is worked out from: how far its making is, and pictures

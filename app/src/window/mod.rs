@@ -49,5 +49,41 @@ pub fn run(open: Option<PathBuf>) -> anyhow::Result<()> {
         Ok(app)
     };
     eframe::run_native("Plumpline", options, Box::new(start))
-        .map_err(|e| anyhow!("the window could not be opened: {e}"))
+        .map_err(|e| anyhow!(no_window(&e.to_string(), has_display())))
+}
+
+/// Whether the session says where windows are shown; only Linux and its like ask.
+fn has_display() -> bool {
+    let named = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    !cfg!(target_os = "linux")
+        || ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET"].into_iter().any(named)
+}
+
+/// Why there is no window, in one line with the mend.
+fn no_window(error: &str, display: bool) -> String {
+    if !display {
+        return "there is no display; start it in a desktop session, or do without a window: \
+                see plumpline --help"
+            .into();
+    }
+    // Libraries name the line of their own sources before what went wrong.
+    let said = error.rsplit_once(".rs:").map_or(error, |(_, rest)| rest);
+    let said = said.trim_start_matches(|c: char| c.is_ascii_digit() || ": ".contains(c));
+    format!(
+        "the window could not be opened ({said}); on Debian, app/run.sh installs what it needs"
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn why_there_is_no_window_names_no_sources() {
+        let error = "winit EventLoopError: os error at /home/a/winit-0.30.13/src/x11/mod.rs:842: \
+                     Failed to load one of xlib's shared libraries";
+        let said = no_window(error, true);
+        assert!(said.contains("(Failed to load") && !said.contains(".rs"), "{said}");
+        assert!(no_window(error, false).starts_with("there is no display"));
+    }
 }

@@ -183,6 +183,11 @@ impl Studio {
         &self.picture
     }
 
+    /// Whether a file is being read or written.
+    pub fn is_busy(&self) -> bool {
+        self.jobs.busy()
+    }
+
     /// The plan on screen.
     pub fn plan(&self) -> Option<&plumpline_core::Plan> {
         self.derived.plan().map(|plan| &**plan)

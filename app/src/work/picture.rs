@@ -1,11 +1,13 @@
 //! The picture that is traced: chosen, read on a thread of its own, kept as a texture.
 
+use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
+use plumpline_core::disk;
 use plumpline_core::piece::Picture;
 
 /// Endings of the files that can be traced.
@@ -120,19 +122,9 @@ pub(crate) fn line(path: &Path, what: &str, mend: &str) -> String {
 /// A decoder of the picture at `path`, and how the picture is turned.
 fn open(path: &Path) -> Result<(impl ImageDecoder + use<>, Orientation), String> {
     let unread = |what: String| line(path, &what, "choose a PNG, JPEG or WebP file");
-    let size = match std::fs::metadata(path) {
-        Ok(about) if about.is_file() => about.len(),
-        Ok(_) => return Err(unread("it is no file".into())),
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
-            return Err(line(path, "there is no such file", "put it back or choose another"));
-        }
-        Err(error) => return Err(unread(format!("it cannot be read ({error})"))),
-    };
-    if size > LARGEST_FILE {
-        return Err(line(path, "it is larger than 64 MB", "choose a smaller picture"));
-    }
-    let mut reader = ImageReader::open(path)
-        .and_then(ImageReader::with_guessed_format)
+    let bytes = disk::read(path, LARGEST_FILE).map_err(|e| e.to_string())?;
+    let mut reader = ImageReader::new(Cursor::new(bytes))
+        .with_guessed_format()
         .map_err(|e| unread(format!("it cannot be read ({e})")))?;
     let known = [ImageFormat::Png, ImageFormat::Jpeg, ImageFormat::WebP];
     if !reader.format().is_some_and(|format| known.contains(&format)) {

@@ -1,21 +1,15 @@
-//! Project files: RON text with a format version, written so that a crash loses nothing.
-//!
-//! A file is written beside its target, flushed to the disk and renamed over it: at any
-//! moment the name holds either the old project or the new one, whole.
+//! Project files: RON text with a format version, written so that a crash loses nothing: at
+//! any moment the name holds either the old project or the new one, whole.
 
-use std::fs::{self, File};
-use std::io::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use ron::error::SpannedError;
 use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
+use crate::disk;
 use crate::error::{Error, Result};
 use crate::project::{FORMAT_VERSION, Project};
-
-/// Files larger than this are not projects; reading them would only take long. Bytes.
-const LARGEST_FILE: u64 = 16 << 20;
 
 /// What stands in the file.
 #[derive(Serialize, Deserialize)]
@@ -38,13 +32,8 @@ struct Header {
 /// that cannot be read, is not a project, is cut short, comes from a later version, or
 /// holds numbers no piece can have.
 pub fn load(path: &Path) -> Result<Project> {
-    let file = path.display().to_string();
-    let size = fs::metadata(path).map_err(|e| unreadable(&file, &e))?.len();
-    if size > LARGEST_FILE {
-        return Err(Error::new(file, "it is larger than 16 MB", "choose a project file"));
-    }
-    let text = fs::read_to_string(path).map_err(|e| unreadable(&file, &e))?;
-    parse(&text).map_err(|e| e.within(&file))
+    let text = disk::read_text(path, disk::LARGEST_PROJECT)?;
+    parse(&text).map_err(|e| e.within(&path.display().to_string()))
 }
 
 /// The project in `text`, checked; errors name the line.
@@ -104,9 +93,7 @@ pub fn write(project: &Project) -> Result<String> {
 /// Names the file and what stopped it; the file at `path` is then as it was.
 pub fn save(project: &Project, path: &Path) -> Result<()> {
     let text = write(project)?;
-    // A link keeps pointing at the file it stands for.
-    let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    replace(&target, text.as_bytes()).map_err(|e| {
+    disk::replace(path, text.as_bytes()).map_err(|e| {
         Error::new(
             path.display().to_string(),
             format!("it could not be saved ({e})"),
@@ -115,44 +102,54 @@ pub fn save(project: &Project, path: &Path) -> Result<()> {
     })
 }
 
-/// Replaces the file at `target` by `bytes` in one step: whoever reads it, whenever the
-/// power fails, finds the old file or the new one, whole.
-///
-/// # Errors
-/// Whatever the system says; the file at `target` is then as it was.
-pub fn replace(target: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    let folder = match target.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
-        _ => PathBuf::from("."),
-    };
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".plumpline-").suffix(".tmp");
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        builder.permissions(fs::Permissions::from_mode(0o666)); // The umask still applies.
-    }
-    let mut beside = builder.tempfile_in(&folder)?;
-    beside.write_all(bytes)?;
-    if let Ok(existing) = fs::metadata(target) {
-        beside.as_file().set_permissions(existing.permissions())?;
-    }
-    beside.as_file().sync_all()?;
-    beside.persist(target).map_err(|e| e.error)?;
-    // The rename itself must reach the disk too; not every system lets a folder be opened.
-    if let Ok(folder) = File::open(&folder) {
-        folder.sync_all().ok();
-    }
-    Ok(())
+/// What came of saving over a file that others may have changed.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SavedOver {
+    /// The project stands in the file.
+    Saved,
+    /// The file holds something else than what was known of it, and was left as it is: the
+    /// project in it, or none where it holds no project that can be read.
+    Changed(Option<Box<Project>>),
 }
 
-fn unreadable(file: &str, error: &std::io::Error) -> Error {
-    let what = match error.kind() {
-        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        std::io::ErrorKind::InvalidData => "it is not text".to_owned(),
-        _ => format!("it cannot be read ({error})"),
+/// Saves `project` at `path` if that still holds the project `known`, or nothing at all.
+///
+/// # Errors
+/// As [`save`].
+pub fn save_over(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
+    // From here to the end nobody who asks for a turn changes the file.
+    let _turn = disk::turn(path)?;
+    match standing(path) {
+        Some(Some(theirs)) if theirs != *known => {
+            Ok(SavedOver::Changed(Some(Box::new(theirs))))
+        }
+        Some(None) => Ok(SavedOver::Changed(None)),
+        _ => save(project, path).map(|()| SavedOver::Saved),
+    }
+}
+
+/// Saves how far the making of `project` is at `path`, as [`save_over`] does. Progress that
+/// others made on the same design since gives way; a design that is not the `known` one is
+/// left as it is.
+///
+/// # Errors
+/// As [`save`].
+pub fn save_making(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
+    let _turn = disk::turn(path)?;
+    let same = |theirs: &Project| {
+        let unmade = Project { making: known.making.clone(), ..theirs.clone() };
+        unmade == *known
     };
-    Error::new(file, what, "check the name")
+    match standing(path) {
+        Some(Some(theirs)) if !same(&theirs) => Ok(SavedOver::Changed(Some(Box::new(theirs)))),
+        Some(None) => Ok(SavedOver::Changed(None)),
+        _ => save(project, path).map(|()| SavedOver::Saved),
+    }
+}
+
+/// What stands at `path`: nothing, something that is no project, or a project.
+fn standing(path: &Path) -> Option<Option<Project>> {
+    std::fs::symlink_metadata(path).ok().map(|_| load(path).ok())
 }
 
 /// An error of the RON reader, in one line.
@@ -242,8 +239,37 @@ mod tests {
         save(&project(), &path).expect("saves");
         assert_eq!(load(&path).expect("loads"), project());
         save(&project(), &path).expect("saves over itself");
-        let names: Vec<_> = fs::read_dir(folder.path()).expect("reads").collect();
+        let names: Vec<_> = std::fs::read_dir(folder.path()).expect("reads").collect();
         assert_eq!(names.len(), 1, "nothing is left beside the file");
+    }
+
+    #[test]
+    fn what_another_program_wrote_is_not_saved_over() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("ball.ron");
+        let known = project();
+        let mine = Project { title: "Mine".into(), ..known.clone() };
+        let theirs = Project { title: "Theirs".into(), ..known.clone() };
+        let mut worked = known.clone();
+        worked.making.at.push(crate::making::Progress::new(0, 1));
+        // Nothing there, then what is known.
+        assert_eq!(save_over(&known, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(load(&path), Ok(mine.clone()));
+        // Another design, and what cannot be read.
+        save(&theirs, &path).expect("saved");
+        let changed = Ok(SavedOver::Changed(Some(Box::new(theirs.clone()))));
+        assert_eq!(save_over(&mine, &path, &known), changed);
+        assert_eq!(save_making(&worked, &path, &known), changed);
+        assert_eq!(load(&path), Ok(theirs));
+        std::fs::write(&path, "half a fi").expect("written");
+        assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Changed(None)));
+        assert_eq!(save_making(&worked, &path, &known), Ok(SavedOver::Changed(None)));
+        assert_eq!(std::fs::read_to_string(&path).expect("it is there"), "half a fi");
+        // Another's progress is no other design.
+        save(&worked, &path).expect("saved");
+        assert_eq!(save_making(&known, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(load(&path), Ok(known));
     }
 
     #[test]

@@ -12,7 +12,7 @@ pub mod sizes;
 
 use serde::{Deserialize, Serialize};
 
-use crate::error::{Error, Result, within};
+use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 use crate::piece::{Piece, Yarn};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
@@ -116,6 +116,7 @@ impl Project {
     /// # Errors
     /// Names the first field at fault, from the outside in, and the mend.
     pub fn validate(&self) -> Result<()> {
+        self.no_text_without_end()?;
         self.wording.writer()?;
         if self.yarns.is_empty() || self.yarns.len() > 260 {
             return Err(Error::new(
@@ -152,5 +153,26 @@ impl Project {
         }
         self.making.validate(&self.pieces)?;
         seam::validate(&self.pieces, &self.seams)
+    }
+
+    /// Refuses names and texts that nobody types: what lays them out takes its time over each
+    /// character, and every error quotes them.
+    fn no_text_without_end(&self) -> Result<()> {
+        no_longer("title", &self.title, LONGEST_NAME)?;
+        no_longer("designer", &self.designer, LONGEST_NAME)?;
+        no_longer("licence", &self.licence, LONGEST_TEXT)?;
+        no_longer("notes", &self.notes, LONGEST_TEXT)?;
+        no_longer("assembly", &self.assembly, LONGEST_TEXT)?;
+        for (i, yarn) in self.yarns.iter().enumerate() {
+            let place = format!("yarn {}, name", Yarn::letter(i));
+            no_longer(&place, &yarn.name, LONGEST_NAME)?;
+        }
+        for (i, piece) in self.pieces.iter().enumerate() {
+            no_longer(&format!("piece {}, name", i + 1), &piece.name, LONGEST_NAME)?;
+            for size in &piece.sizes {
+                no_longer(&format!("piece {}, sizes", i + 1), &size.name, LONGEST_NAME)?;
+            }
+        }
+        Ok(())
     }
 }

@@ -1,7 +1,7 @@
 //! From text to shape: a written piece as a [`Piece`] that is given by its rounds. Its outline
 //! is the forecast of them at the maker's own gauge.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, LONGEST_NAME, Result};
 use crate::piece::Yarn;
 use crate::piece::cloth::{Kind, KindFrom, Loop, Working};
 use crate::piece::gauge::Gauge;
@@ -146,10 +146,15 @@ pub fn project_of(shaped: Vec<Shaped>) -> Option<Project> {
     Some(project)
 }
 
+/// As much of a name in a text as a project may have.
+fn cut(name: &str) -> String {
+    name.chars().take(LONGEST_NAME).collect()
+}
+
 fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> Result<Shaped> {
     let (counts, open) = counts(course)?;
     let drawn = counts.last().is_some_and(|&last| last <= DRAWN_SHUT);
-    let mut piece = Piece::new(name, ends(open.is_some(), drawn), gauge);
+    let mut piece = Piece::new(cut(&name), ends(open.is_some(), drawn), gauge);
     piece.firmness = firmness;
     let yarns = choices(&mut piece, course);
     let start = open.map_or(Start::Ring, Start::Chain);
@@ -302,17 +307,18 @@ fn colours(ops: &[Placed<Op>], round: u32, piece: &mut Piece, yarns: &mut Vec<St
     let stitches = |op: &Placed<Op>| kind_of(std::slice::from_ref(op)).is_some();
     for (i, op) in ops.iter().enumerate() {
         let Op::Colour(name) = &op.it else { continue };
+        let name = cut(name);
         // A colour taken up at the end of a round is that of the next.
         let late = i > 0 && !ops[i..].iter().any(stitches) && ops[..i].iter().any(stitches);
         let from_round = if late { round + 1 } else { round };
-        let known = yarns.iter().position(|y| y.eq_ignore_ascii_case(name));
+        let known = yarns.iter().position(|y| y.eq_ignore_ascii_case(&name));
         let yarn = known.unwrap_or(yarns.len());
         if known.is_none() {
             // What the first rounds were worked in has no name where the first comes later.
             if yarns.is_empty() && from_round > 1 {
                 yarns.push(String::new());
             }
-            yarns.push(name.clone());
+            yarns.push(name);
         }
         let yarn = if known.is_none() { yarns.len() - 1 } else { yarn };
         piece.bands.retain(|b| b.from_round != from_round);

@@ -1,11 +1,14 @@
 //! The sheet as plain text at 78 columns.
 
 use super::{PieceSheet, Sheet, Step, sheet};
-use crate::error::Result;
+use crate::error::{Result, is_unseen};
 use crate::project::Project;
 
 /// Width of the page in characters.
 const COLUMNS: usize = 78;
+
+/// Most characters that lines are set in by, so that words are not broken for want of room.
+const WIDEST_INDENT: usize = COLUMNS / 2;
 
 /// The pattern of `project` as plain text, 78 columns wide.
 ///
@@ -131,10 +134,8 @@ impl Page {
 
     fn heading(&mut self, text: &str) {
         self.blank();
-        self.out.push_str(text);
-        self.blank();
-        self.out.push_str(&"-".repeat(text.chars().count()));
-        self.blank();
+        self.push_line(text);
+        self.push_line(&"-".repeat(text.chars().count().min(COLUMNS)));
     }
 
     fn paragraph(&mut self, lead: &str, text: &str) {
@@ -143,10 +144,16 @@ impl Page {
 
     /// `text` after `lead`, broken at spaces, later lines set in under the text.
     fn hanging(&mut self, lead: &str, text: &str) {
-        let indent = lead.chars().count();
         let mut line = lead.to_owned();
-        let mut length = indent;
+        let mut length = lead.chars().count();
         let mut empty = true;
+        // However long the lead is, room is left for words beside it or on the line below.
+        let indent = length.min(WIDEST_INDENT);
+        if length > WIDEST_INDENT {
+            self.push_line(&line);
+            line = " ".repeat(indent);
+            length = indent;
+        }
         for word in text.split_whitespace() {
             let mut word = word;
             loop {
@@ -178,7 +185,25 @@ impl Page {
     }
 
     fn push_line(&mut self, line: &str) {
-        self.out.push_str(line.trim_end());
+        // Whatever a name holds, a terminal that shows the sheet is not commanded by it.
+        self.out.extend(line.trim_end().chars().filter(|&c| !is_unseen(c)));
         self.blank();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_lead_as_wide_as_the_page_and_wider_leaves_room_for_words() {
+        for wide in [0, 10, 39, 40, 76, 77, 78, 79, 500] {
+            let mut page = Page::default();
+            page.hanging(&"m".repeat(wide), &format!("one two {}", "x".repeat(200)));
+            let words: String = page.out.split_whitespace().collect();
+            assert_eq!(words, format!("{}onetwo{}", "m".repeat(wide), "x".repeat(200)));
+            assert!(page.out.lines().skip(1).all(|l| l.chars().count() <= COLUMNS), "{wide}");
+            assert!(page.out.lines().count() < 20);
+        }
     }
 }

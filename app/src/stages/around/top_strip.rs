@@ -46,6 +46,7 @@ fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> 
         .frame(egui::Frame::NONE)
         .margin(egui::Margin::symmetric(4, 2))
         .desired_width(width)
+        .char_limit(plumpline_core::LONGEST_NAME)
         .clip_text(true);
     let response = ui.put(field, edit).on_hover_text("Name of the project; click to type");
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, "Project name"));

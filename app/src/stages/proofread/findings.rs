@@ -181,14 +181,16 @@ fn figures(ui: &mut Ui, bench: &Bench<'_>, foot: Rect, sum: Summary, actions: &m
     }
     let t = bench.t;
     let room = at.x - foot.left() - PAD - 12.0;
-    let many =
-        |n: u64, one: &str| if n == 1 { format!("1 {one}") } else { format!("{n} {one}s") };
+    let many = |n: u64, one: &str, several: &str| match n {
+        1 => format!("1 {one}"),
+        _ => format!("{n} {several}"),
+    };
     let lines = [
         (
             format!(
                 "{}, {}",
-                many(sum.rounds as u64, "round"),
-                many(sum.stitches, "stitch").replace("stitchs", "stitches")
+                many(sum.rounds as u64, "round", "rounds"),
+                many(sum.stitches, "stitch", "stitches")
             ),
             t.ink,
         ),

@@ -2,13 +2,15 @@
 
 use std::path::{Path, PathBuf};
 
-use plumpline_core::file;
+use plumpline_core::disk;
 use serde::{Deserialize, Serialize};
 
 /// Projects that are remembered.
 const MOST_RECENT: usize = 8;
 /// The file's name in the studio's folder.
 const FILE: &str = "desk.ron";
+/// The largest such file, bytes.
+const LARGEST: u64 = 1 << 20;
 
 /// What is remembered from one run to the next.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -56,7 +58,7 @@ impl Desk {
     /// all to be done. So too if the file is broken: it holds nothing that cannot be had
     /// again.
     pub(crate) fn read(home: &Path) -> Self {
-        let text = std::fs::read_to_string(home.join(FILE)).ok();
+        let text = disk::read_text(&home.join(FILE), LARGEST).ok();
         let first = || Self { steps: Some(Steps::default()), ..Self::default() };
         let mut desk: Self =
             text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_else(first);
@@ -72,9 +74,7 @@ impl Desk {
         let style = ron::ser::PrettyConfig::new();
         let text = ron::ser::to_string_pretty(&plain, style).map_err(|e| e.to_string())?;
         let path = home.join(FILE);
-        file::replace(&path, text.as_bytes()).map_err(|error| {
-            format!("{}: it cannot be written ({error}); check the folder", path.display())
-        })
+        disk::write(&path, text.as_bytes()).map_err(|e| e.to_string())
     }
 
     /// Puts a project at the head of those last worked on.

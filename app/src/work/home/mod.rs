@@ -83,11 +83,16 @@ impl Home {
             folder: folder.to_owned(),
             ..Self::default()
         };
+        let known = home.gauges.clone();
         let writer = || -> std::io::Result<(Slot, Vec<Left>, Writer)> {
             let copies = folder.join("recovery");
             std::fs::create_dir_all(&copies)?;
             let left = recovery::left(&copies);
-            Ok((Slot::take(&copies)?, left, Writer::start(folder.to_owned(), ctx.clone())?))
+            Ok((
+                Slot::take(&copies)?,
+                left,
+                Writer::start(folder.to_owned(), known, ctx.clone())?,
+            ))
         };
         match writer() {
             Ok((slot, left, writer)) => {

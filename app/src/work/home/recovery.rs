@@ -10,7 +10,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
 
-use plumpline_core::{Project, file};
+use plumpline_core::{Project, disk, file};
 
 /// Runs that can keep a copy at once, copies left by crashes counted in.
 const MOST_SLOTS: u32 = 99;
@@ -79,7 +79,7 @@ impl Slot {
 pub fn write(path: &Path, project: &Project, of: Option<&Path>) -> Result<(), String> {
     let of = of.and_then(Path::to_str).map_or(String::from("none"), |of| format!("{of:?}"));
     let text = file::write(project).map_err(|e| e.to_string())?;
-    file::replace(path, format!("{OF}{of}\n{text}").as_bytes()).map_err(|error| {
+    disk::replace(path, format!("{OF}{of}\n{text}").as_bytes()).map_err(|error| {
         format!(
             "{}: the recovery copy cannot be written ({error}); save the project",
             path.display()
@@ -89,7 +89,7 @@ pub fn write(path: &Path, project: &Project, of: Option<&Path>) -> Result<(), St
 
 /// The project in a recovery copy, and where it is saved.
 pub fn read(path: &Path) -> Option<(Project, Option<PathBuf>)> {
-    let text = fs::read_to_string(path).ok()?;
+    let text = disk::read_text(path, disk::LARGEST_PROJECT).ok()?;
     let of = text.lines().next()?.strip_prefix(OF)?;
     let of = ron::from_str::<String>(of).ok().map(PathBuf::from);
     Some((file::parse(&text).ok()?, of))

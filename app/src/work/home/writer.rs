@@ -7,6 +7,7 @@ use std::thread::JoinHandle;
 
 use egui::Context;
 use plumpline_core::Project;
+use plumpline_core::calibrate::GaugeBook;
 
 use super::desk::Desk;
 use super::{book, recovery};
@@ -26,8 +27,8 @@ struct Wishes {
     /// Files to remove, once the copy stands.
     forget: Vec<PathBuf>,
     desk: Option<Desk>,
-    /// The text of the gauge book, and its file.
-    book: Option<(PathBuf, String)>,
+    /// The gauge book, and its file.
+    book: Option<(PathBuf, GaugeBook)>,
     /// Whether the thread ends when all is done.
     end: bool,
     /// What went wrong, until it is told.
@@ -63,13 +64,18 @@ pub(crate) struct Writer {
 }
 
 impl Writer {
-    /// Starts the thread, for the studio's folder `home`.
-    pub(crate) fn start(home: PathBuf, ctx: Context) -> std::io::Result<Self> {
+    /// Starts the thread, for the studio's folder `home`, in which the gauge book `known` was
+    /// read.
+    pub(crate) fn start(
+        home: PathBuf,
+        known: GaugeBook,
+        ctx: Context,
+    ) -> std::io::Result<Self> {
         let shared = Arc::new(Shared::default());
         let theirs = Arc::clone(&shared);
         let thread = std::thread::Builder::new()
             .name("recovery".into())
-            .spawn(move || work(&theirs, &home, &ctx))?;
+            .spawn(move || work(&theirs, &home, known, &ctx))?;
         Ok(Self { shared, thread: Some(thread) })
     }
 
@@ -107,8 +113,8 @@ impl Writer {
     }
 
     /// Writes the gauge book.
-    pub(crate) fn book(&self, file: PathBuf, text: String) {
-        self.wish(|w| w.book = Some((file, text)));
+    pub(crate) fn book(&self, file: PathBuf, book: GaugeBook) {
+        self.wish(|w| w.book = Some((file, book)));
     }
 
     /// What went wrong, once.
@@ -126,7 +132,7 @@ impl Drop for Writer {
     }
 }
 
-fn work(shared: &Shared, home: &std::path::Path, ctx: &Context) {
+fn work(shared: &Shared, home: &std::path::Path, mut known: GaugeBook, ctx: &Context) {
     loop {
         let mut wishes = shared.lock();
         while wishes.is_none() {
@@ -149,7 +155,11 @@ fn work(shared: &Shared, home: &std::path::Path, ctx: &Context) {
             }
         }
         let remembered = desk.map_or(Ok(()), |desk| desk.write(home));
-        let kept = book.map_or(Ok(()), |(file, text)| book::write(&file, &text));
+        let kept = book.map_or(Ok(()), |(file, book)| {
+            book::write(&file, &known, &book)?;
+            known = book;
+            Ok(())
+        });
         if let Err(trouble) = done.and(remembered).and(kept) {
             shared.lock().trouble = Some(trouble);
             ctx.request_repaint();

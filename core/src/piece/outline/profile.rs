@@ -2,7 +2,7 @@
 
 use kurbo::{CubicBez, ParamCurve as _, ParamCurveDeriv as _};
 
-use super::Rz;
+use super::{LARGEST_MM, Rz};
 use crate::error::{Error, Result};
 
 /// One place on the wanted profile.
@@ -87,8 +87,26 @@ impl Profile {
         self.stations.iter().map(|st| st.at).collect()
     }
 
-    /// Refuses a profile that crosses the axis or itself.
+    /// Refuses a profile that is nowhere, swings out further than any knot may lie, folds back
+    /// on itself, or crosses the axis or itself.
     pub(super) fn validate(&self) -> Result<()> {
+        let far = |st: &Station| {
+            !(st.at.r.abs() <= 2.0 * LARGEST_MM && st.at.z.abs() <= 3.0 * LARGEST_MM)
+        };
+        if self.stations.iter().any(|st| far(st) || !st.s.is_finite()) {
+            return Err(Error::new(
+                "outline",
+                format!("the curve swings out beyond {:.0} m", 2e-3 * LARGEST_MM),
+                "move the knots nearer to one another",
+            ));
+        }
+        if let Some(at) = fold(&self.stations) {
+            return Err(Error::new(
+                format!("outline, radius {:.0} mm, height {:.0} mm", at.r, at.z),
+                "the curve folds back on itself",
+                "pull the knots beside it apart",
+            ));
+        }
         let inner = &self.stations[1..self.stations.len() - 1];
         if let Some(over) = inner.iter().find(|st| st.at.r <= 0.0) {
             return Err(Error::new(
@@ -161,6 +179,8 @@ fn station(curve: &[CubicBez], from: &Mark, to: &Mark, s: f64) -> Station {
     let u = if ds > 0.0 { ((s - from.s) / ds).clamp(0.0, 1.0) } else { 0.0 };
     let (m0, m1) = (ds / speed(from.t), ds / speed(to.t));
     let t = from.t + u * (m0 + u * (3.0 * dt - 2.0 * m0 - m1 + u * (m0 + m1 - 2.0 * dt)));
+    // Where a fold stops the curve, its pace is nothing and those slopes have no bound.
+    let t = t.clamp(from.t, to.t);
     let place = bezier.eval(t);
     let d1 = first.eval(t);
     let d2 = first.deriv().eval(t);
@@ -172,6 +192,17 @@ fn station(curve: &[CubicBez], from: &Mark, to: &Mark, s: f64) -> Station {
     // many mm that is must not matter.
     let bend_around = if at.r <= 1e-9 * ds { bend_along } else { dz / at.r };
     Station { s, at, dr: d1.x / pace, dz, bend_along, bend_around, card: false }
+}
+
+/// Where the curve first turns about and runs back along itself, if it does.
+fn fold(stations: &[Station]) -> Option<Rz> {
+    stations.windows(3).find_map(|three| {
+        let step =
+            |i: usize| (three[i + 1].at.r - three[i].at.r, three[i + 1].at.z - three[i].at.z);
+        let (a, b) = (step(0), step(1));
+        let (along, across) = (a.0 * b.0 + a.1 * b.1, a.0 * b.1 - a.1 * b.0);
+        (along < 0.0 && across.abs() < 1e-6 * along.abs()).then_some(three[1].at)
+    })
 }
 
 /// Where the polyline through the stations first crosses itself, if it does.
@@ -231,6 +262,25 @@ mod tests {
             let chord = pair[0].at.distance(pair[1].at);
             assert!((chord / (profile.length_mm() / 100.0) - 1.0).abs() < 1e-3);
         }
+    }
+
+    #[test]
+    fn a_curve_that_folds_back_on_itself_is_refused_and_sampled_soundly_all_the_same() {
+        let knots = |middle: f64, end: f64| {
+            vec![Knot::new(0.0, 0.0), Knot::new(30.0, middle), Knot::new(0.0, end)]
+        };
+        // Flat; open at its end, so that it folds between two stations.
+        let open = vec![Knot::new(0.0, 0.0), Knot::new(31.7, 0.0), Knot::new(5.0, 0.0)];
+        for knots in [knots(0.0, 0.0), open] {
+            let outline = Outline { knots };
+            for intervals in [7, 240, 401] {
+                let profile = outline.profile(intervals);
+                assert!(profile.widest_mm() < 40.0, "{}", profile.widest_mm());
+            }
+            let fault = outline.validate().expect_err("it folds");
+            assert!(fault.what.contains("folds"), "{fault}");
+        }
+        assert!(Outline { knots: knots(0.5, 1.0) }.validate().is_ok(), "thin is not folded");
     }
 
     #[test]

@@ -6,7 +6,7 @@ use ron::ser::PrettyConfig;
 use serde::{Deserialize, Serialize};
 
 use super::{Calibration, MakersCloth, Quantity};
-use crate::error::{Error, Result, within};
+use crate::error::{Error, LONGEST_NAME, Result, no_longer, within};
 use crate::piece::gauge::Gauge;
 use crate::piece::{Firmness, Piece};
 
@@ -122,6 +122,9 @@ impl Entry {
     }
 
     fn validate(&self) -> Result<()> {
+        no_longer("gauge book, yarn", &self.yarn, LONGEST_NAME)?;
+        no_longer("gauge book, maker", &self.maker, LONGEST_NAME)?;
+        no_longer("gauge book, date", &self.date, LONGEST_NAME)?;
         let place = format!("gauge of “{}”", self.yarn);
         if self.yarn.trim().is_empty() {
             return Err(Error::new("gauge book", "an entry names no yarn", "name its yarn"));
@@ -200,6 +203,23 @@ impl GaugeBook {
         let place = place.min(self.entries.len() - 1);
         self.entries[place..].rotate_right(1);
         Ok(())
+    }
+
+    /// The book `theirs` with what was changed here since both were `known`: entered, changed
+    /// or struck out. What was changed in both is as it is here.
+    ///
+    /// # Errors
+    /// For a book that would be too full.
+    pub fn onto(&self, known: &Self, theirs: Self) -> Result<Self> {
+        let of = |book: &Self, e: &Entry| book.find(&e.yarn, e.hook_mm, &e.maker).cloned();
+        let mut merged = theirs;
+        for entry in known.entries.iter().filter(|e| of(self, e).is_none()) {
+            merged.strike(&entry.yarn, entry.hook_mm, &entry.maker);
+        }
+        for entry in self.entries.iter().filter(|e| of(known, e).as_ref() != Some(*e)) {
+            merged.put(entry.clone())?;
+        }
+        Ok(merged)
     }
 
     /// The book in `text`. An empty text is an empty book.

@@ -94,33 +94,28 @@ fn settle(asked: &Asked<'_>, free: [bool; N], mut logs: [f64; N]) -> Found {
     let square = |r: &[f64]| r.iter().map(|r| r * r).sum::<f64>();
     let mut off = residuals(&predict(&cloth(&logs)));
     let mut cost = square(&off) + known(&logs);
-    let mut normal = identity();
-    for _ in 0..MOST_STEPS {
+    let slopes_of = |logs: &[f64; N], off: &[f64], nudge: f64| {
         let mut slopes = vec![[0.0; N]; measures.len()];
         for i in (0..N).filter(|&i| free[i]) {
-            let mut nudged = logs;
-            nudged[i] += NUDGE;
-            let there = predict(&cloth(&nudged));
-            for (row, (new, old)) in slopes.iter_mut().zip(residuals(&there).iter().zip(&off)) {
-                row[i] = (new - old) / NUDGE;
+            let mut nudged = *logs;
+            nudged[i] += nudge;
+            let there = residuals(&predict(&cloth(&nudged)));
+            for (row, (new, old)) in slopes.iter_mut().zip(there.iter().zip(off)) {
+                row[i] = (new - old) / nudge;
             }
         }
-        let mut pull = [0.0; N];
-        normal = [[0.0; N]; N];
-        for i in 0..N {
-            let weight = Quantity::ALL[i].prior_spread().powi(-2);
-            normal[i][i] = weight;
-            pull[i] = -weight * logs[i];
-        }
+        slopes
+    };
+    for _ in 0..MOST_STEPS {
+        let slopes = slopes_of(&logs, &off, NUDGE);
+        let mut pull: [f64; N] =
+            std::array::from_fn(|i| -Quantity::ALL[i].prior_spread().powi(-2) * logs[i]);
         for (row, r) in slopes.iter().zip(&off) {
             for i in 0..N {
                 pull[i] -= row[i] * r;
-                for j in 0..N {
-                    normal[i][j] += row[i] * row[j];
-                }
             }
         }
-        let mut step = solve(&normal, pull);
+        let mut step = solve(&normal_of(&slopes), pull);
         let mut better = false;
         for _ in 0..12 {
             let mut next = logs;
@@ -139,6 +134,15 @@ fn settle(asked: &Asked<'_>, free: [bool; N], mut logs: [f64; N]) -> Found {
             break;
         }
     }
+    // Stuffed cloth may snap from one shape to another: a slope taken across such a jump would
+    // make the measures tell far more than they do. Of the slopes to either side, the lesser.
+    let mut slopes = slopes_of(&logs, &off, NUDGE);
+    for (row, other) in slopes.iter_mut().zip(slopes_of(&logs, &off, -NUDGE)) {
+        for (slope, other) in row.iter_mut().zip(other) {
+            *slope = if other.abs() < slope.abs() { other } else { *slope };
+        }
+    }
+    let normal = normal_of(&slopes);
     let spread = std::array::from_fn(|i| {
         let mut unit = [0.0; N];
         unit[i] = 1.0;
@@ -147,8 +151,16 @@ fn settle(asked: &Asked<'_>, free: [bool; N], mut logs: [f64; N]) -> Found {
     Found { cloth: cloth(&logs), spread, learned: free, cost }
 }
 
-fn identity() -> Matrix {
-    std::array::from_fn(|i| std::array::from_fn(|j| f64::from(u8::from(i == j))))
+/// The normal equations of measures with these slopes, what was known before among them.
+fn normal_of(slopes: &[[f64; N]]) -> Matrix {
+    let mut normal = [[0.0; N]; N];
+    for (i, row) in normal.iter_mut().enumerate() {
+        row[i] = Quantity::ALL[i].prior_spread().powi(-2);
+        for (j, sum) in row.iter_mut().enumerate() {
+            *sum += slopes.iter().map(|slope| slope[i] * slope[j]).sum::<f64>();
+        }
+    }
+    normal
 }
 
 /// Solves A x = b for a symmetric positive definite A, by its Cholesky factor. The priors on
@@ -182,9 +194,9 @@ mod tests {
     #[test]
     fn a_small_system_is_solved() {
         let outer = |i: usize, j: usize| 0.1 * (i + 1) as f64 * (j + 1) as f64;
-        let one = identity();
+        let one = |i: usize, j: usize| f64::from(u8::from(i == j));
         let a: Matrix =
-            std::array::from_fn(|i| std::array::from_fn(|j| one[i][j] + outer(i, j)));
+            std::array::from_fn(|i| std::array::from_fn(|j| one(i, j) + outer(i, j)));
         let x = [1.0, -2.0, 3.0, 0.5, 4.0];
         let b: [f64; N] = std::array::from_fn(|i| (0..N).map(|j| a[i][j] * x[j]).sum::<f64>());
         let found = solve(&a, b);

@@ -269,7 +269,7 @@ mod tests {
     }
 
     #[test]
-    fn a_name_typed_through_anothers_place_can_be_taken_back() {
+    fn a_name_typed_through_the_place_of_another_can_be_taken_back() {
         let (before, after) = (bear(&["S"], &["L"]), bear(&["L"], &["L"]));
         for order in
             [[(0, Some("S"), 2), (0, Some("L"), 3)], [(0, Some("L"), 3), (0, Some("S"), 2)]]

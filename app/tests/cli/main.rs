@@ -1,0 +1,5 @@
+//! The command line.
+
+mod files;
+mod sizing;
+mod verbs;

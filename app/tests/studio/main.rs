@@ -1,0 +1,21 @@
+//! The studio without a window: what people do in it, and what then stands on screen.
+
+mod bench;
+mod board;
+mod body;
+mod choices;
+mod homes;
+mod journeys;
+mod making;
+mod making_sizes;
+mod people;
+mod pieces;
+mod printing;
+mod proofread;
+mod shape;
+mod sizes;
+mod starting;
+mod trust;
+mod wait;
+mod walk;
+mod words;

@@ -1,0 +1,9 @@
+//! The bench for everybody: every place of the studio walked by name, by hand and by Tab.
+
+mod controls;
+mod keyboard;
+mod places;
+mod reach;
+mod settings;
+mod signs;
+mod text;

@@ -1,0 +1,260 @@
+//! Reading and writing files, with limits: all I/O of the product goes through here.
+//!
+//! What is read is a plain file no larger than its kind may be; nothing here waits for a pipe
+//! or reads a device. What is written replaces the old file in one step.
+
+use std::fs::{self, File};
+use std::io::{self, Read, Write as _};
+use std::path::{Path, PathBuf};
+
+use crate::error::{Error, Result};
+
+/// The largest project file, bytes.
+pub const LARGEST_PROJECT: u64 = 16 << 20;
+/// The largest written pattern, bytes: a thousand pages of text.
+pub const LARGEST_PATTERN: u64 = 4 << 20;
+/// The largest measured profile, bytes.
+pub const LARGEST_PROFILE: u64 = 4 << 20;
+/// The largest gauge book, bytes.
+pub const LARGEST_BOOK: u64 = 16 << 20;
+
+/// How many links may stand one behind another, as the system has it (`path_resolution(7)`).
+const MOST_LINKS: usize = 40;
+
+/// The bytes of the plain file at `path`.
+///
+/// # Errors
+/// One line: no such file, a folder, pipe or device, more than `largest` bytes, no leave to
+/// read it.
+pub fn read(path: &Path, largest: u64) -> Result<Vec<u8>> {
+    let file = path.display().to_string();
+    let about = fs::metadata(path).map_err(|e| unreadable(&file, &e))?;
+    if !about.is_file() {
+        return Err(Error::new(file, kind_of(&about), "choose a plain file"));
+    }
+    let open = File::open(path).map_err(|e| unreadable(&file, &e))?;
+    read_from(open, &file, largest)
+}
+
+/// All the bytes of `source`, which errors call `name`.
+///
+/// # Errors
+/// One line: more than `largest` bytes, or what the system says.
+pub fn read_from(source: impl Read, name: &str, largest: u64) -> Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    // One byte more than may be there tells whether there is more; a length that the system
+    // told beforehand may be wrong.
+    source.take(largest + 1).read_to_end(&mut bytes).map_err(|e| unreadable(name, &e))?;
+    if bytes.len() as u64 > largest {
+        let what = format!("it is larger than {}", size_in_words(largest));
+        return Err(Error::new(name, what, "choose a smaller file"));
+    }
+    Ok(bytes)
+}
+
+/// The text of the plain file at `path`, without the mark of its byte order.
+///
+/// # Errors
+/// As [`read`], and for what is not UTF-8.
+pub fn read_text(path: &Path, largest: u64) -> Result<String> {
+    let bytes = read(path, largest)?;
+    let text = String::from_utf8(bytes).map_err(|_| {
+        Error::new(path.display().to_string(), "it is not text", "check the name")
+    })?;
+    Ok(match text.strip_prefix('\u{feff}') {
+        Some(rest) => rest.to_owned(),
+        None => text,
+    })
+}
+
+/// Writes `bytes` at `path`, as [`replace`] does.
+///
+/// # Errors
+/// One line; the file at `path` is then as it was.
+pub fn write(path: &Path, bytes: &[u8]) -> Result<()> {
+    replace(path, bytes).map_err(|e| {
+        let what = match e.kind() {
+            io::ErrorKind::InvalidInput | io::ErrorKind::ReadOnlyFilesystem => e.to_string(),
+            _ => format!("it cannot be written ({e})"),
+        };
+        Error::new(path.display().to_string(), what, "check the folder or choose another")
+    })
+}
+
+/// Replaces the file at `path` by `bytes` in one step: whoever reads it, whenever the power
+/// fails, finds the old file or the new one, whole. A link keeps pointing at the file it
+/// stands for, and that file keeps its permissions.
+///
+/// # Errors
+/// Whatever the system says, and for what is no plain file or is read-only; the file at `path`
+/// is then as it was.
+pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let target = destination(path)?;
+    let existing = match fs::metadata(&target) {
+        Ok(about) if !about.is_file() => {
+            return Err(io::Error::new(io::ErrorKind::InvalidInput, kind_of(&about)));
+        }
+        Ok(about) if about.permissions().readonly() => {
+            let what = "it is read-only";
+            return Err(io::Error::new(io::ErrorKind::ReadOnlyFilesystem, what));
+        }
+        Ok(about) => Some(about.permissions()),
+        Err(_) => None,
+    };
+    let folder = folder_of(&target);
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".plumpline-").suffix(".tmp");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt as _;
+        builder.permissions(fs::Permissions::from_mode(0o666)); // The umask still applies.
+    }
+    let mut beside = builder.tempfile_in(&folder)?;
+    beside.write_all(bytes)?;
+    if let Some(permissions) = existing {
+        beside.as_file().set_permissions(permissions)?;
+    }
+    beside.as_file().sync_all()?;
+    beside.persist(&target).map_err(|e| e.error)?;
+    // The rename itself must reach the disk too; not every system lets a folder be opened.
+    if let Ok(folder) = File::open(&folder) {
+        folder.sync_all().ok();
+    }
+    Ok(())
+}
+
+/// A turn at changing a file: as long as it lasts, others who ask for one wait.
+#[derive(Debug)]
+pub struct Turn {
+    /// The folder, open and locked; the system lets go of it however the program ends.
+    _folder: Option<File>,
+}
+
+/// Waits for a turn at changing the file at `path`, for whoever reads it, changes what it read
+/// and writes that. The folder is what is locked: the file itself is another after each
+/// [`replace`], and a file for the lock alone would be left behind.
+///
+/// # Errors
+/// One line, where there is no such folder. A system without locks gives the turn at once.
+pub fn turn(path: &Path) -> Result<Turn> {
+    let shown = path.display().to_string();
+    let target = destination(path).map_err(|e| unreadable(&shown, &e))?;
+    let folder = folder_of(&target);
+    if cfg!(not(unix)) {
+        return Ok(Turn { _folder: None }); // A folder is no file there.
+    }
+    let folder = File::open(folder).map_err(|e| unreadable(&shown, &e))?;
+    match folder.lock() {
+        Ok(()) => Ok(Turn { _folder: Some(folder) }),
+        Err(e) if e.kind() == io::ErrorKind::Unsupported => Ok(Turn { _folder: None }),
+        Err(e) => Err(unreadable(&shown, &e)),
+    }
+}
+
+/// The folder that the file at `path` is in.
+fn folder_of(path: &Path) -> PathBuf {
+    match path.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
+        _ => PathBuf::from("."),
+    }
+}
+
+/// The file that `path` stands for once its links are followed, whether it is there or not.
+fn destination(path: &Path) -> io::Result<PathBuf> {
+    let mut at = path.to_owned();
+    for _ in 0..MOST_LINKS {
+        match fs::read_link(&at) {
+            Ok(to) => at = at.parent().map_or(to.clone(), |folder| folder.join(&to)),
+            Err(_) => return Ok(at),
+        }
+    }
+    Err(io::Error::new(io::ErrorKind::InvalidInput, "its links run in a circle"))
+}
+
+/// What a thing in a folder is, if it is no plain file.
+fn kind_of(about: &fs::Metadata) -> &'static str {
+    if about.is_dir() { "it is a folder" } else { "it is a pipe or a device, not a file" }
+}
+
+fn unreadable(file: &str, error: &io::Error) -> Error {
+    let what = match error.kind() {
+        io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        _ => format!("it cannot be read ({error})"),
+    };
+    Error::new(file, what, "check the name")
+}
+
+/// `bytes` in MB, or kB where that is less than one.
+fn size_in_words(bytes: u64) -> String {
+    if bytes >= 1 << 20 { format!("{} MB", bytes >> 20) } else { format!("{} kB", bytes >> 10) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_is_read_up_to_its_limit_and_never_beyond() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("a.txt");
+        fs::write(&path, "\u{feff}pear").expect("written");
+        assert_eq!(read_text(&path, 7), Ok("pear".to_owned()));
+        let error = read(&path, 6).expect_err("too large").to_string();
+        assert!(error.contains("larger") && error.lines().count() == 1, "{error}");
+        // A source without an end.
+        let error = read_from(io::repeat(7), "zeros", 1 << 20).expect_err("too large");
+        assert!(error.what.contains("1 MB"), "{error}");
+        let error = read(folder.path(), 9).expect_err("a folder");
+        assert!(error.what.contains("folder"), "{error}");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn devices_and_pipes_are_neither_read_nor_replaced() {
+        use std::os::unix::fs::FileTypeExt as _;
+        let folder = tempfile::tempdir().expect("a folder");
+        let pipe = folder.path().join("pipe");
+        let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+        assert!(made.is_ok_and(|s| s.success()), "a pipe");
+        let link = folder.path().join("link");
+        std::os::unix::fs::symlink(&pipe, &link).expect("a link");
+        for path in [Path::new("/dev/zero"), &pipe, &link] {
+            let error = read(path, 9).expect_err("no file").to_string();
+            assert!(error.contains("device"), "{error}");
+            let error = write(path, b"x").expect_err("no file").to_string();
+            assert!(error.contains("device"), "{error}");
+        }
+        assert!(fs::metadata(&pipe).expect("it is there").file_type().is_fifo());
+        assert!(fs::symlink_metadata(&link).expect("it is there").is_symlink());
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn links_are_followed_and_permissions_kept() {
+        use std::os::unix::fs::{PermissionsExt as _, symlink};
+        let folder = tempfile::tempdir().expect("a folder");
+        let at = |name: &str| folder.path().join(name);
+        // To a file that is there, by way of another link, and to one that is not.
+        fs::write(at("real"), "old").expect("written");
+        fs::set_permissions(at("real"), fs::Permissions::from_mode(0o640)).expect("set");
+        symlink("real", at("one")).expect("a link");
+        symlink("one", at("two")).expect("a link");
+        symlink("yet to come", at("dangling")).expect("a link");
+        for (name, stands_for) in [("two", "real"), ("dangling", "yet to come")] {
+            write(&at(name), b"new").expect("written");
+            assert!(fs::symlink_metadata(at(name)).expect("there").is_symlink(), "{name}");
+            assert_eq!(fs::read(at(stands_for)).expect("there"), b"new");
+        }
+        let mode = fs::metadata(at("real")).expect("there").permissions().mode();
+        assert_eq!(mode & 0o777, 0o640);
+        symlink("round", at("about")).expect("a link");
+        symlink("about", at("round")).expect("a link");
+        assert!(write(&at("round"), b"x").is_err());
+        // What is read-only stays as it is.
+        fs::set_permissions(at("real"), fs::Permissions::from_mode(0o440)).expect("set");
+        let error = write(&at("real"), b"newer").expect_err("read-only").to_string();
+        assert!(error.contains("read-only"), "{error}");
+        assert_eq!(fs::read(at("real")).expect("there"), b"new");
+        assert_eq!(fs::read_dir(folder.path()).expect("reads").count(), 7, "nothing is left");
+    }
+}

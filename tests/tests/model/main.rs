@@ -1,0 +1,36 @@
+//! The model, the words and the pictures, without a window.
+
+mod another_yarn;
+mod any_outline;
+mod body;
+mod calibration;
+mod cards;
+mod charts;
+mod companions;
+mod corpus;
+mod corpus_adds_up;
+mod fit_measure;
+mod fit_set;
+mod flat_and_ball;
+mod forecast;
+mod geometry;
+mod identity;
+mod making;
+mod membrane;
+mod mylar;
+mod older_files;
+mod oval;
+mod placement;
+mod proofreading;
+mod proofreading_any_text;
+mod reading_fuzz;
+mod rules;
+mod samples;
+mod shape;
+mod sizes;
+mod sources;
+mod spread;
+mod starters;
+mod toy;
+mod wording;
+mod writing;
