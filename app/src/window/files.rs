@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
-use plumpline_core::file;
+use plumpline_core::disk;
 
 use super::ask::{Answer, Ask, Next};
 use super::studio::Studio;
@@ -101,7 +101,8 @@ impl Studio {
         match outcome {
             Outcome::Opened(path, project) => {
                 self.home.remember(|desk| desk.worked_on(&path));
-                let beside = std::fs::read_to_string(beside(&path)).unwrap_or_default();
+                let beside =
+                    disk::read_text(&beside(&path), disk::LARGEST_PATTERN).unwrap_or_default();
                 self.proofreading.apply(ctx, Proofread::Kept(beside));
                 self.take(Document::new(*project, Some(path)));
             }
@@ -154,12 +155,9 @@ impl Studio {
         if text.trim().is_empty() && !path.exists() {
             return;
         }
-        match file::replace(path, text.as_bytes()) {
+        match disk::write(path, text.as_bytes()) {
             Ok(()) => self.proofreading.kept(text),
-            Err(error) => self.say(
-                format!("{}: it cannot be written ({error}); save the text", path.display()),
-                true,
-            ),
+            Err(error) => self.say(error.to_string(), true),
         }
     }
 
