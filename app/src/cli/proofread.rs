@@ -17,7 +17,7 @@ const FINDINGS: u8 = 3;
 
 /// Arguments of `plumpline proofread`.
 #[derive(Debug, Args)]
-pub(super) struct Proofread {
+pub(super) struct ProofreadArgs {
     /// Pattern to check, - for standard input.
     #[arg(value_name = "TEXT")]
     file: PathBuf,
@@ -40,9 +40,9 @@ pub(super) fn terms(name: &str) -> Result<&'static str, String> {
 }
 
 #[derive(Debug, Serialize)]
-struct Report<'a> {
+struct FindingsReport<'a> {
     terms: Terms<'a>,
-    findings: Vec<Line<'a>>,
+    findings: Vec<FindingLine<'a>>,
 }
 
 #[derive(Debug, Serialize)]
@@ -54,7 +54,7 @@ struct Terms<'a> {
 }
 
 #[derive(Debug, Serialize)]
-struct Line<'a> {
+struct FindingLine<'a> {
     round: Option<u32>,
     line: usize,
     column: usize,
@@ -64,7 +64,7 @@ struct Line<'a> {
     mend: Option<&'a str>,
 }
 
-impl Proofread {
+impl ProofreadArgs {
     pub(super) fn run(self) -> anyhow::Result<ExitCode> {
         let text = pattern_text(&self.file)?;
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
@@ -85,7 +85,7 @@ impl Proofread {
     }
 }
 
-fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> Report<'a> {
+fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> FindingsReport<'a> {
     let places = Places::new(text);
     let lexicon = lexicon::by_code(reading.lexicon);
     let terms = Terms {
@@ -96,7 +96,7 @@ fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> Report<
     };
     let line = |f: &'a Finding| {
         let (line, column) = places.of(f.at.start);
-        Line {
+        FindingLine {
             round: f.round,
             line,
             column,
@@ -106,7 +106,7 @@ fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> Report<
             mend: f.mend.as_ref().map(|m| m.text.as_str()),
         }
     };
-    Report { terms, findings: findings.iter().map(line).collect() }
+    FindingsReport { terms, findings: findings.iter().map(line).collect() }
 }
 
 fn lines(file: &str, text: &str, reading: &Reading, findings: &[Finding]) -> String {

@@ -1,8 +1,8 @@
-//! Files: dialogs, reading and writing, on a thread of their own so that the window never
-//! waits. One at a time.
+//! Files: dialogs, reading and writing, on a thread, so that the window never waits. One
+//! after the other, in the order they were asked for.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 use std::time::{Duration, Instant};
 
 use anyhow::{anyhow, bail};
@@ -13,6 +13,8 @@ use plumpline_core::{Project, file};
 
 use super::picture;
 use super::sheet_file::Form;
+use super::worker::{Queue, Ticket, Voice, Worker};
+use crate::document::Revision;
 use crate::view::sheet::SheetLook;
 
 /// What a file is wanted for.
@@ -24,10 +26,10 @@ pub enum Purpose {
     Pattern,
     /// To trace the picture in it.
     Picture,
-    /// To save this project in it.
-    Save(Box<Project>),
+    /// To save this project in it, which is that of this document.
+    Save(Revision, Box<Project>),
     /// To save this project in it as the making goes on, step by step.
-    Keep(Box<Project>),
+    Keep(Revision, Box<Project>),
     /// To write the sheet of this project in it, in the form its ending asks for.
     Sheet(Box<Project>, SheetLook),
 }
@@ -46,10 +48,10 @@ pub enum Outcome {
     Opened(PathBuf, Box<Project>),
     /// A picture of so many pixels was chosen.
     Picture(PathBuf, (u32, u32)),
-    /// The project was saved.
-    Saved(PathBuf, Box<Project>),
-    /// The project was saved as the making went on.
-    Kept(PathBuf, Box<Project>),
+    /// The project of this document was saved.
+    Saved(PathBuf, Revision, Box<Project>),
+    /// The project of this document was saved as the making went on.
+    Kept(PathBuf, Revision, Box<Project>),
     /// It could not be, and why in one line.
     NotKept(String),
     /// A written pattern was read.
@@ -67,18 +69,30 @@ pub enum Outcome {
 /// A dialog that closes sooner than anyone can was never shown.
 const SHOWN: Duration = Duration::from_millis(250);
 
-/// The job under way, if any.
-#[derive(Debug, Default)]
-pub struct Jobs {
-    running: Option<Receiver<Outcome>>,
+type Job = Box<dyn FnOnce() -> Outcome + Send>;
+
+/// The files that are asked for, one after the other: none is forgotten because another is
+/// under way.
+#[derive(Debug)]
+pub struct Files {
+    worker: Worker<Queue<Job>, Outcome>,
+    /// Those that save as the making goes on.
+    keeping: BTreeSet<Ticket>,
     /// Where typed paths begin, if paths are typed and never chosen in the desktop's dialog.
     pub typed_from: Option<PathBuf>,
 }
 
-impl Jobs {
-    /// Whether a job is under way.
-    pub fn busy(&self) -> bool {
-        self.running.is_some()
+impl Default for Files {
+    fn default() -> Self {
+        let work = || |job: Job, voice: &Voice<'_, Queue<Job>, Outcome>| voice.say(job());
+        Self { worker: Worker::new("files", work), keeping: BTreeSet::new(), typed_from: None }
+    }
+}
+
+impl Files {
+    /// Whether something is under way.
+    pub fn is_busy(&self) -> bool {
+        self.worker.is_busy()
     }
 
     /// Asks for a path with the desktop's dialog, then does what it is wanted for.
@@ -88,13 +102,13 @@ impl Jobs {
         parent: &eframe::Frame,
         purpose: Purpose,
         suggested: &Path,
-    ) {
+    ) -> Ticket {
         if self.typed_from.is_some() {
-            return self.start(ctx, || Outcome::NoDialog(purpose));
+            return self.worker.ask(ctx, Box::new(|| Outcome::NoDialog(purpose)));
         }
         // The parent has to be named on the thread of the window.
         let dialog = dialog(&purpose, suggested).set_parent(parent);
-        self.start(ctx, move || {
+        let job = move || {
             let began = Instant::now();
             let chosen = match purpose {
                 Purpose::Open | Purpose::Pattern | Purpose::Picture => dialog.pick_file(),
@@ -105,42 +119,30 @@ impl Jobs {
                 None if began.elapsed() < SHOWN => Outcome::NoDialog(purpose),
                 None => Outcome::Cancelled,
             }
-        });
+        };
+        self.worker.ask(ctx, Box::new(job))
     }
 
     /// Does with the file at `path` what it is wanted for.
-    pub fn with_path(&mut self, ctx: &Context, purpose: Purpose, path: PathBuf) {
+    pub fn with_path(&mut self, ctx: &Context, purpose: Purpose, path: PathBuf) -> Ticket {
         let path = self.typed_from.as_ref().map(|from| from.join(&path)).unwrap_or(path);
-        self.start(ctx, move || carry_out(purpose, path));
+        let keeps = matches!(purpose, Purpose::Keep(..));
+        let ticket = self.worker.ask(ctx, Box::new(move || carry_out(purpose, path)));
+        if keeps {
+            self.keeping.insert(ticket);
+        }
+        ticket
     }
 
-    fn start(&mut self, ctx: &Context, job: impl FnOnce() -> Outcome + Send + 'static) {
-        if self.busy() {
-            return;
-        }
-        let (tell, hear) = sync_channel(1);
-        let ctx = ctx.clone();
-        let thread = std::thread::Builder::new().name("files".into()).spawn(move || {
-            // The window may be gone by now; then nobody needs to hear it.
-            let _ = tell.send(job());
-            ctx.request_repaint();
+    /// How the next of what was asked went, once it is done.
+    pub fn hear(&mut self) -> Option<(Ticket, Outcome)> {
+        let heard = self.worker.hear()?;
+        let kept = self.keeping.remove(&heard.to);
+        let outcome = heard.answer.unwrap_or_else(|broken| {
+            let why = format!("the file was not read or written ({broken}); try again");
+            if kept { Outcome::NotKept(why) } else { Outcome::Failed(why) }
         });
-        if thread.is_ok() {
-            self.running = Some(hear);
-        }
-    }
-
-    /// The outcome of the job, once it is done.
-    pub fn poll(&mut self) -> Option<Outcome> {
-        let outcome = match self.running.as_ref()?.try_recv() {
-            Ok(outcome) => outcome,
-            Err(TryRecvError::Empty) => return None,
-            Err(TryRecvError::Disconnected) => {
-                Outcome::Failed("the file was not read or written; try again".into())
-            }
-        };
-        self.running = None;
-        Some(outcome)
+        Some((heard.to, outcome))
     }
 }
 
@@ -150,11 +152,11 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Open => dialog.set_title("Open a project"),
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Picture => dialog.set_title("Choose a picture to trace"),
-        Purpose::Save(_) | Purpose::Keep(_) => dialog.set_title("Save the project"),
+        Purpose::Save(..) | Purpose::Keep(..) => dialog.set_title("Save the project"),
         Purpose::Sheet(..) => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
-        Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => {
+        Purpose::Open | Purpose::Save(..) | Purpose::Keep(..) => {
             dialog.add_filter("Plumpline project", &["ron"])
         }
         Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
@@ -192,15 +194,15 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             Ok(size) => Outcome::Picture(path, size),
             Err(error) => Outcome::Failed(error),
         },
-        Purpose::Save(project) => {
+        Purpose::Save(of, project) => {
             let path = with_extension(path, "ron");
             match file::save(&project, &path) {
-                Ok(()) => Outcome::Saved(path, project),
+                Ok(()) => Outcome::Saved(path, of, project),
                 Err(error) => Outcome::Failed(error.to_string()),
             }
         }
-        Purpose::Keep(project) => match file::save(&project, &path) {
-            Ok(()) => Outcome::Kept(path, project),
+        Purpose::Keep(of, project) => match file::save(&project, &path) {
+            Ok(()) => Outcome::Kept(path, of, project),
             Err(error) => Outcome::NotKept(error.to_string()),
         },
         Purpose::Sheet(project, look) => match write_sheet(&project, look, &path) {

@@ -1,21 +1,31 @@
-//! What follows from the piece in hand, worked out again whenever the piece changes.
+//! What follows from the selected piece, worked out again whenever the piece changes.
 
 use std::sync::Arc;
 
 use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, words};
 
-/// The plan of the piece in hand, or the last one there was and why there is no newer one.
+use crate::document::{Document, Revision};
+
+/// The plan of the selected piece, or the last one there was and why there is no newer one.
 #[derive(Debug, Default)]
 pub struct Derived {
+    /// What was last looked at: which piece of which project.
+    seen: Option<(Revision, usize)>,
     asked: Option<(Piece, WordingChoice)>,
     good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
 }
 
 impl Derived {
-    /// Plans `piece`, worded as chosen, unless it is the one planned last. Returns whether it
-    /// planned.
-    pub fn update(&mut self, piece: &Piece, wording: &WordingChoice) -> bool {
+    /// Plans the selected piece, worded as chosen, unless it is the one planned last. Returns
+    /// whether it planned.
+    pub fn update(&mut self, document: &Document) -> bool {
+        let seen = (document.revision(), document.piece_index());
+        self.seen.replace(seen) != Some(seen)
+            && self.follow(document.piece(), &document.project().wording)
+    }
+
+    fn follow(&mut self, piece: &Piece, wording: &WordingChoice) -> bool {
         // A picture is only looked at, and other sizes are planned apart.
         let piece = &Piece { picture: None, sizes: Vec::new(), ..piece.clone() };
         if self.asked.as_ref().is_some_and(|(p, w)| p == piece && w == wording) {
@@ -36,7 +46,7 @@ impl Derived {
         true
     }
 
-    /// Forgets everything: another piece is in hand.
+    /// Forgets everything: another project is open.
     pub fn forget(&mut self) {
         *self = Self::default();
     }
@@ -60,18 +70,17 @@ impl Derived {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::Document;
 
     #[test]
     fn a_crossed_outline_keeps_the_last_good_plan() {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
         let words = WordingChoice::default();
-        assert!(derived.update(&piece, &words));
-        assert!(!derived.update(&piece, &words), "the same piece is not planned twice");
+        assert!(derived.follow(&piece, &words));
+        assert!(!derived.follow(&piece, &words), "the same piece is not planned twice");
         let rounds = derived.plan().map(|p| p.rounds.len());
         piece.outline.knots[2].radius_mm = -5.0;
-        derived.update(&piece, &words);
+        derived.follow(&piece, &words);
         assert!(derived.error().is_some());
         assert_eq!(derived.plan().map(|p| p.rounds.len()), rounds);
     }
@@ -80,10 +89,10 @@ mod tests {
     fn other_words_are_of_the_same_rounds() {
         let mut derived = Derived::default();
         let piece = Document::sample().piece().clone();
-        derived.update(&piece, &WordingChoice::default());
+        derived.follow(&piece, &WordingChoice::default());
         let first = derived.good.clone().expect("the float has a plan");
         let german = WordingChoice { lexicon: "de".into(), ..WordingChoice::default() };
-        assert!(derived.update(&piece, &german));
+        assert!(derived.follow(&piece, &german));
         let second = derived.good.expect("the float has a plan");
         assert_eq!(first.0.counts(), second.0.counts());
         assert_ne!(first.1.text_of(4), second.1.text_of(4));

@@ -1,43 +1,66 @@
-//! The trade-off of ease, worked out on a thread of its own: eleven plans take longer than
-//! a frame. A result that comes too late for the piece as it is now is dropped.
+//! The trade-off of ease, worked out on a thread: eleven plans take longer than a frame. What
+//! comes too late for the piece as it is now is dropped.
 
 use std::ops::ControlFlow;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::Context;
 use plumpline_core::Piece;
 use plumpline_core::ease::{EaseStep, ease_steps};
 
-/// The steps of ease of the piece in hand, and the work under way on them.
-#[derive(Debug, Default)]
+use super::worker::{Newest, Ticket, Voice, Worker};
+use crate::document::{Document, Revision};
+
+type StepsFound = Result<Vec<EaseStep>, String>;
+
+/// The steps of ease of the selected piece, and the work under way on them.
+#[derive(Debug)]
 pub struct Trade {
+    worker: Worker<Newest<EaseWish>, StepsFound>,
+    /// What was last looked at: which piece of which project.
+    seen: Option<(Revision, usize)>,
     /// The piece they are wanted for, its ease and name left aside.
     piece: Option<Piece>,
-    /// Counts the pieces they were wanted for.
-    revision: u64,
+    asked: Option<Awaited>,
     steps: Vec<EaseStep>,
-    /// The piece the steps, or the failure, belong to.
-    answered: u64,
     error: Option<String>,
-    running: Option<Running>,
+    /// Whether steps or error are those of the piece.
+    answered: bool,
 }
 
-/// Work under way.
+/// The wish that is still to be answered.
 #[derive(Debug)]
-struct Running {
-    revision: u64,
-    stop: Arc<AtomicBool>,
-    step: Arc<AtomicU32>,
-    hear: Receiver<Answer>,
+struct Awaited {
+    ticket: Ticket,
+    progress: Arc<Progress>,
 }
 
-/// What a thread found, and for which piece.
+/// How far a wish is, and whether it is let go.
+#[derive(Debug, Default)]
+struct Progress {
+    stop: AtomicBool,
+    step: AtomicU32,
+}
+
 #[derive(Debug)]
-struct Answer {
-    revision: u64,
-    steps: Result<Vec<EaseStep>, String>,
+struct EaseWish {
+    piece: Piece,
+    progress: Arc<Progress>,
+}
+
+impl Default for Trade {
+    fn default() -> Self {
+        Self {
+            worker: Worker::new("ease steps", || work_out),
+            seen: None,
+            piece: None,
+            asked: None,
+            steps: Vec::new(),
+            error: None,
+            answered: false,
+        }
+    }
 }
 
 impl Trade {
@@ -48,37 +71,48 @@ impl Trade {
 
     /// Whether they are those of the piece as it is now.
     pub fn is_current(&self) -> bool {
-        self.revision > 0 && self.answered == self.revision && self.error.is_none()
+        self.answered && self.error.is_none()
     }
 
     /// Why the piece as it is now has none.
     pub fn error(&self) -> Option<&str> {
-        self.error.as_deref().filter(|_| self.answered == self.revision)
+        self.error.as_deref().filter(|_| self.answered)
     }
 
     /// The step being worked out, counted from 1.
     pub fn at_step(&self) -> Option<u32> {
-        self.running.as_ref().map(|r| r.step.load(Ordering::Relaxed) + 1)
+        let asked = self.asked.as_ref()?;
+        Some(asked.progress.step.load(Ordering::Relaxed) + 1)
     }
 
-    /// Takes what has been found and starts what is `wanted`: while the hand holds
-    /// something it is not `still`, and nothing is started. Returns whether there is
-    /// anything new to show.
-    pub fn update(&mut self, ctx: &Context, piece: &Piece, wanted: bool, still: bool) -> bool {
-        let before = (self.revision, self.answered, self.running.is_some());
-        if wanted {
-            self.want(piece);
+    /// Takes what has been found and starts what is `wanted`: while a drag is under way it is
+    /// not `still`, and nothing is started. Returns whether there is anything new to show.
+    ///
+    /// # Errors
+    /// One line, once, where the work on another piece broke off; [`Self::error`] says so of
+    /// this one.
+    pub fn update(
+        &mut self,
+        ctx: &Context,
+        document: &Document,
+        wanted: bool,
+        still: bool,
+    ) -> Result<bool, String> {
+        let before = (self.answered, self.asked.is_some());
+        let seen = (document.revision(), document.piece_index());
+        if wanted && self.seen != Some(seen) {
+            self.seen = Some(seen);
+            self.want(document.piece());
         }
-        self.receive();
-        if let Some(running) = &self.running
-            && (running.revision != self.revision || !wanted)
-        {
-            running.stop.store(true, Ordering::Relaxed);
+        let broken = self.hear();
+        if !wanted {
+            self.let_go();
         }
-        if wanted && still && self.running.is_none() && self.answered != self.revision {
-            self.start(ctx);
+        if wanted && still && !self.answered && self.asked.is_none() {
+            self.ask(ctx);
         }
-        before != (self.revision, self.answered, self.running.is_some())
+        broken?;
+        Ok(before != (self.answered, self.asked.is_some()))
     }
 
     /// Notes which piece the steps are wanted for.
@@ -89,124 +123,127 @@ impl Trade {
         piece.picture = None;
         if self.piece.as_ref() != Some(&piece) {
             self.piece = Some(piece);
-            self.revision += 1;
+            self.answered = false;
+            self.let_go();
         }
     }
 
-    fn receive(&mut self) {
-        let Some(running) = &self.running else { return };
-        let answer = match running.hear.try_recv() {
-            Ok(answer) => Some(answer),
-            Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => None,
-        };
-        let (revision, stopped) = (running.revision, running.stop.load(Ordering::Relaxed));
-        self.running = None;
-        match answer {
-            Some(answer) => {
-                self.take(answer);
-            }
-            None if !stopped => {
-                let steps = Err("The steps could not be worked out".into());
-                self.take(Answer { revision, steps });
-            }
-            None => {}
+    /// Nobody waits for the work under way any more.
+    fn let_go(&mut self) {
+        if let Some(asked) = self.asked.take() {
+            asked.progress.stop.store(true, Ordering::Relaxed);
         }
     }
 
-    /// Takes an answer, unless it is one to an earlier piece.
-    fn take(&mut self, answer: Answer) -> bool {
-        if answer.revision != self.revision {
-            return false;
-        }
-        self.answered = answer.revision;
-        match answer.steps {
-            Ok(steps) => (self.steps, self.error) = (steps, None),
-            Err(error) => (self.steps, self.error) = (Vec::new(), Some(error)),
-        }
-        true
-    }
-
-    fn start(&mut self, ctx: &Context) {
-        let Some(piece) = self.piece.clone() else { return };
-        let revision = self.revision;
-        let (tell, hear) = sync_channel(1);
-        let stop = Arc::new(AtomicBool::new(false));
-        let step = Arc::new(AtomicU32::new(0));
-        let (ctx, halt, at) = (ctx.clone(), Arc::clone(&stop), Arc::clone(&step));
-        let work = move || {
-            let mut go_on = |step| {
-                at.store(step, Ordering::Relaxed);
-                ctx.request_repaint();
-                if halt.load(Ordering::Relaxed) {
-                    ControlFlow::Break(())
-                } else {
-                    ControlFlow::Continue(())
+    fn hear(&mut self) -> Result<(), String> {
+        while let Some(heard) = self.worker.hear() {
+            let is_late = self.asked.take_if(|asked| asked.ticket == heard.to).is_none();
+            let steps = match heard.answer {
+                Ok(_) if is_late => continue,
+                Ok(steps) => steps,
+                Err(broken) => {
+                    let why = format!("The steps could not be worked out ({broken})");
+                    if is_late {
+                        return Err(why);
+                    }
+                    Err(why)
                 }
             };
-            let steps = ease_steps(&piece, &mut go_on).map_err(|e| e.to_string());
-            if !halt.load(Ordering::Relaxed) {
-                // The window may be gone by now; then nobody needs to hear it.
-                let _ = tell.send(Answer { revision, steps });
+            self.answered = true;
+            match steps {
+                Ok(steps) => (self.steps, self.error) = (steps, None),
+                Err(error) => (self.steps, self.error) = (Vec::new(), Some(error)),
             }
-            drop(tell);
-            ctx.request_repaint();
-        };
-        if std::thread::Builder::new().name("ease steps".into()).spawn(work).is_ok() {
-            self.running = Some(Running { revision, stop, step, hear });
         }
+        Ok(())
+    }
+
+    fn ask(&mut self, ctx: &Context) {
+        let Some(piece) = self.piece.clone() else { return };
+        let progress = Arc::<Progress>::default();
+        let wish = EaseWish { piece, progress: Arc::clone(&progress) };
+        self.asked = Some(Awaited { ticket: self.worker.ask(ctx, wish), progress });
+    }
+}
+
+fn work_out(wish: EaseWish, voice: &Voice<'_, Newest<EaseWish>, StepsFound>) {
+    let EaseWish { piece, progress } = wish;
+    let is_vain = || progress.stop.load(Ordering::Relaxed) || voice.is_vain();
+    let mut go_on = |step| {
+        progress.step.store(step, Ordering::Relaxed);
+        voice.nudge();
+        if is_vain() { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+    };
+    let steps = ease_steps(&piece, &mut go_on).map_err(|e| e.to_string());
+    if !is_vain() {
+        voice.say(steps);
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::Document;
+    use plumpline_core::Firmness;
+    use plumpline_core::ease::STEPS;
 
-    fn answer(revision: u64) -> Answer {
-        Answer { revision, steps: Ok(Vec::new()) }
+    fn document(change: impl FnOnce(&mut Piece)) -> Document {
+        let mut project = Document::sample().project().clone();
+        change(&mut project.pieces[0]);
+        Document::new(project, None)
+    }
+
+    /// Looks until the steps are there.
+    fn worked_out(trade: &mut Trade, document: &Document) {
+        let began = std::time::Instant::now();
+        while !trade.is_current() {
+            trade.update(&Context::default(), document, true, true).expect("no trouble");
+            assert!(began.elapsed().as_secs() < 60, "there are no steps: {:?}", trade.error());
+            std::thread::yield_now();
+        }
     }
 
     #[test]
     fn an_answer_that_comes_too_late_is_dropped() {
-        let mut trade = Trade::default();
-        let mut piece = Document::sample().piece().clone();
-        trade.want(&piece);
-        let first = trade.revision;
-        piece.firmness = plumpline_core::Firmness::FIRM;
-        trade.want(&piece);
-        assert!(!trade.take(answer(first)), "the piece is another by now");
-        assert!(!trade.is_current());
-        assert!(trade.take(answer(trade.revision)));
-        assert!(trade.is_current());
+        let (mut trade, ctx) = (Trade::default(), Context::default());
+        trade.update(&ctx, &document(|_| ()), true, true).expect("no trouble");
+        let first = trade.asked.as_ref().map(|asked| asked.ticket);
+        let firm = document(|piece| piece.firmness = Firmness::FIRM);
+        trade.update(&ctx, &firm, true, true).expect("no trouble");
+        assert_ne!(trade.asked.as_ref().map(|asked| asked.ticket), first);
+        worked_out(&mut trade, &firm);
+        let steps = format!("{:?}", trade.steps());
+        let mut fresh = Trade::default();
+        worked_out(&mut fresh, &firm);
+        assert_eq!(
+            steps,
+            format!("{:?}", fresh.steps()),
+            "they are those of the earlier piece"
+        );
     }
 
     #[test]
     fn ease_itself_changes_no_step() {
-        let mut trade = Trade::default();
-        let mut piece = Document::sample().piece().clone();
-        trade.want(&piece);
-        piece.ease = 0.9;
-        piece.name = "Other".into();
-        trade.want(&piece);
-        assert_eq!(trade.revision, 1);
+        let (mut trade, ctx) = (Trade::default(), Context::default());
+        worked_out(&mut trade, &document(|_| ()));
+        let eased = document(|piece| {
+            piece.ease = 0.9;
+            piece.name = "Other".into();
+        });
+        trade.update(&ctx, &eased, true, true).expect("no trouble");
+        assert!(trade.is_current() && trade.at_step().is_none());
     }
 
     #[test]
-    fn nothing_is_started_under_the_hand() {
+    fn nothing_is_started_during_a_drag_and_all_is_let_go_out_of_sight() {
         let (mut trade, ctx) = (Trade::default(), Context::default());
-        let piece = Document::sample().piece().clone();
-        trade.update(&ctx, &piece, true, false);
+        let document = document(|_| ());
+        trade.update(&ctx, &document, true, false).expect("no trouble");
         assert!(trade.at_step().is_none());
-        trade.update(&ctx, &piece, true, true);
+        trade.update(&ctx, &document, true, true).expect("no trouble");
         assert!(trade.at_step().is_some());
-        for _ in 0..600 {
-            std::thread::sleep(std::time::Duration::from_millis(50));
-            trade.update(&ctx, &piece, true, true);
-            if trade.is_current() {
-                break;
-            }
-        }
-        assert_eq!(trade.steps().len(), plumpline_core::ease::STEPS as usize);
+        trade.update(&ctx, &document, false, true).expect("no trouble");
+        assert!(trade.at_step().is_none());
+        worked_out(&mut trade, &document);
+        assert_eq!(trade.steps().len(), STEPS as usize);
     }
 }
