@@ -89,7 +89,9 @@ proptest! {
     fn every_plan_can_be_worked(piece in any_piece()) {
         let plan = plan(&piece).expect("a valid outline of 2 to 300 rounds");
         prop_assert_eq!(plan.chain.is_none(), piece.outline.starts_closed());
-        prop_assert_eq!(plan.forecast.len(), plan.rounds.len() + 1);
+        // A node a round, the start, and the pole of a disc where it is drawn shut.
+        let nodes = plan.rounds.len() + 1 + usize::from(piece.outline.finishes_closed());
+        prop_assert_eq!(plan.forecast.len(), nodes);
         prop_assert!(plan.forecast.iter().all(|n| n.r.is_finite() && n.z.is_finite()));
         let mut below = plan.chain;
         for (i, round) in plan.rounds.iter().enumerate() {

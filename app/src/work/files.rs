@@ -7,10 +7,10 @@ use std::time::{Duration, Instant};
 
 use anyhow::{anyhow, bail};
 use egui::Context;
-use plumpline_core::pattern::decoded;
 use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Project, file};
 
+use super::decoding::decoded;
 use super::picture;
 use super::sheet_file::Form;
 use super::worker::{Queue, Ticket, Voice, Worker};
@@ -240,10 +240,11 @@ pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
     };
     let bytes =
         bytes.map_err(|e| anyhow!("{shown}: it cannot be read ({e}); check the name"))?;
-    if bytes.contains(&0) {
+    let text = decoded(&bytes);
+    if text.contains('\0') {
         bail!("{shown}: it is no text; save the pattern as plain text");
     }
-    Ok(decoded(bytes))
+    Ok(text)
 }
 
 /// The path, with an extension if it has none.

@@ -2,47 +2,63 @@
 
 use std::sync::Arc;
 
-use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, words};
+use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, plan_draft, words};
 
 use crate::document::{Document, Revision};
+
+/// What a plan was asked for.
+#[derive(Debug, PartialEq)]
+struct PlanWish {
+    piece: Piece,
+    wording: WordingChoice,
+    /// Whether it may stop at what a dragging hand can wait for.
+    draft: bool,
+}
 
 /// The plan of the selected piece, or the last one there was and why there is no newer one.
 #[derive(Debug, Default)]
 pub struct Derived {
-    /// What was last looked at: which piece of which project.
-    seen: Option<(Revision, usize)>,
-    asked: Option<(Piece, WordingChoice)>,
+    /// What was last looked at: which piece of which project, and whether it was dragged.
+    seen: Option<(Revision, usize, bool)>,
+    asked: Option<PlanWish>,
     good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
 }
 
 impl Derived {
-    /// Plans the selected piece, worded as chosen, unless it is the one planned last. Returns
-    /// whether it planned.
-    pub fn update(&mut self, document: &Document) -> bool {
-        let seen = (document.revision(), document.piece_index());
+    /// Plans the selected piece, worded as chosen, unless it is the one planned last; while it is
+    /// `dragged` no further than a frame allows. Returns whether it planned.
+    pub fn update(&mut self, document: &Document, dragged: bool) -> bool {
+        let seen = (document.revision(), document.piece_index(), dragged);
         self.seen.replace(seen) != Some(seen)
-            && self.follow(document.piece(), &document.project().wording)
+            && self.follow(document.piece(), &document.project().wording, dragged)
     }
 
-    fn follow(&mut self, piece: &Piece, wording: &WordingChoice) -> bool {
-        // A picture is only looked at, and other sizes are planned apart.
-        let piece = &Piece { picture: None, sizes: Vec::new(), ..piece.clone() };
-        if self.asked.as_ref().is_some_and(|(p, w)| p == piece && w == wording) {
+    fn follow(&mut self, piece: &Piece, wording: &WordingChoice, dragged: bool) -> bool {
+        let asked = PlanWish {
+            // A picture is only looked at, and other sizes are planned apart.
+            piece: Piece { picture: None, sizes: Vec::new(), ..piece.clone() },
+            wording: wording.clone(),
+            // Without a choice the draft is the whole plan.
+            draft: dragged && piece.simplicity.is_some(),
+        };
+        if self.asked.as_ref() == Some(&asked) {
             return false;
         }
+        let piece = &asked.piece;
         let worded = |plan: Plan| {
             let words = words(&plan, piece, &wording.writer()?);
             Ok((Arc::new(plan), words))
         };
-        match plan(piece).and_then(worded) {
+        let planned = if asked.draft { plan_draft(piece) } else { plan(piece) };
+        match planned.and_then(worded) {
             Ok(good) => {
                 self.good = Some(good);
                 self.error = None;
             }
             Err(error) => self.error = Some(error.to_string()),
         }
-        self.asked = Some((piece.clone(), wording.clone()));
+        self.asked = Some(asked);
         true
     }
 
@@ -76,11 +92,11 @@ mod tests {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
         let words = WordingChoice::default();
-        assert!(derived.follow(&piece, &words));
-        assert!(!derived.follow(&piece, &words), "the same piece is not planned twice");
+        assert!(derived.follow(&piece, &words, false));
+        assert!(!derived.follow(&piece, &words, false), "the same piece is not planned twice");
         let rounds = derived.plan().map(|p| p.rounds.len());
         piece.outline.knots[2].radius_mm = -5.0;
-        derived.follow(&piece, &words);
+        derived.follow(&piece, &words, false);
         assert!(derived.error().is_some());
         assert_eq!(derived.plan().map(|p| p.rounds.len()), rounds);
     }
@@ -89,12 +105,27 @@ mod tests {
     fn other_words_are_of_the_same_rounds() {
         let mut derived = Derived::default();
         let piece = Document::sample().piece().clone();
-        derived.follow(&piece, &WordingChoice::default());
+        derived.follow(&piece, &WordingChoice::default(), false);
         let first = derived.good.clone().expect("the float has a plan");
         let german = WordingChoice { lexicon: "de".into(), ..WordingChoice::default() };
-        assert!(derived.follow(&piece, &german));
+        assert!(derived.follow(&piece, &german, false));
         let second = derived.good.expect("the float has a plan");
         assert_eq!(first.0.counts(), second.0.counts());
         assert_ne!(first.1.text_of(4), second.1.text_of(4));
+    }
+
+    #[test]
+    fn a_dragged_piece_is_planned_within_a_frame_and_in_full_once_it_rests() {
+        let mut derived = Derived::default();
+        let mut piece = Document::sample().piece().clone();
+        let words = WordingChoice::default();
+        assert!(derived.follow(&piece, &words, true));
+        assert!(!derived.follow(&piece, &words, false), "without a choice both are one plan");
+        piece.simplicity = Some(0.0);
+        assert!(derived.follow(&piece, &words, true));
+        let most = plumpline_core::counts::MOST_FORECASTS;
+        assert!(derived.plan().is_some_and(|p| p.forecasts <= most));
+        assert!(derived.follow(&piece, &words, false));
+        assert!(derived.plan().is_some_and(|p| p.forecasts > most));
     }
 }

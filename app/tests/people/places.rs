@@ -53,8 +53,8 @@ fn ctrl(bench: &mut Bench<'_>, key: Key) {
 
 /// Puts the card to one of its beads, in the column or behind its button.
 fn card(bench: &mut Bench<'_>, bead: &str) {
-    if bench.query_by_label("Notes, rules, ease").is_some() {
-        click(bench, "Notes, rules, ease");
+    if bench.query_by_label("Notes, rules, simplicity").is_some() {
+        click(bench, "Notes, rules, simplicity");
     }
     bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).focus();
     bench.run();
@@ -169,7 +169,7 @@ pub(crate) const PLACES: [Place; 38] = [
     }),
     base("notes", |b| card(b, "Notes")),
     base("rules", |b| card(b, "Rules")),
-    base("ease", |b| card(b, "Ease")),
+    base("simplicity", |b| card(b, "Simplicity")),
     base("sizes", |b| {
         press(b, Key::Num2);
         click(b, "Add a size");

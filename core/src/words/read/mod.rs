@@ -53,6 +53,18 @@ pub struct Reading {
 
 /// Reads `text`, whatever it holds; what is no pattern comes out as notes. Places are bytes
 /// of `text`. Time and memory are linear in its length.
+///
+/// ```
+/// use plumpline_core::words::Line;
+/// use plumpline_core::words::read::{Wish, read};
+/// use plumpline_core::words::tally::tally;
+///
+/// let reading = read("Rnd 7: (sc 4, inc) x 6 (36)", Wish::Infer);
+/// let Line::Rounds(round) = &reading.pattern.lines[0].it else { panic!("it is a round") };
+/// assert_eq!(round.first, 7);
+/// let sum = tally(&round.work, Some(30)).expect("it adds up");
+/// assert_eq!((sum.taken, sum.left), (30, 36));
+/// ```
 pub fn read(text: &str, wish: Wish<'_>) -> Reading {
     let lexemes = lexemes::lexemes(text);
     let (lexicon, terms) = terms::find(&lexemes, wish);

@@ -1,46 +1,45 @@
-//! The trade-off as a plot: how far each step of ease is off the outline against how many
-//! of its rounds are simple.
+//! The trade-off as a plot: how far each answer is likely to be off the outline against how
+//! many different lines its pattern has.
 
 use egui::{Rect, Role, Sense, Stroke, Ui, UiBuilder, Vec2b, WidgetInfo};
 use egui_plot::{
     AxisHints, GridInput, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points,
 };
-use plumpline_core::ease::EaseStep;
-use plumpline_core::piece::ease_stop;
 
+use super::simplicity::Choice;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::document::edit::Edit;
 use crate::kit::{Tokens, type_faces};
 use crate::view::look::Look;
 
 /// How near a point the hand has to be, points.
 const NEAR: f32 = 14.0;
 
-/// Where a step stands: simple rounds in percent, stitches off the outline.
-fn place(step: &EaseStep) -> [f64; 2] {
-    [100.0 * step.simple_share, step.fit.map_or(0.0, |f| f.rms_stitches)]
+/// Where an answer stands: different lines, stitches it is likely to be off the outline.
+fn place(choice: &Choice<'_>) -> [f64; 2] {
+    [choice.answer.distinct_lines as f64, choice.answer.likely_rms_stitches]
 }
 
-/// Draws the plot; a click on a point works with its ease.
+/// Draws the plot; a click on a point takes its answer.
 pub(super) fn show(
     ui: &mut Ui,
     bench: &Bench<'_>,
     rect: Rect,
-    steps: &[EaseStep],
+    choices: &[Choice<'_>],
     actions: &mut Actions,
 ) {
     let t = bench.t;
-    let places: Vec<[f64; 2]> = steps.iter().map(place).collect();
-    let here = places.get(ease_stop(bench.document.piece().ease)).copied();
+    let places: Vec<[f64; 2]> = choices.iter().map(place).collect();
+    let here = choices.iter().find(|c| c.is_on).map(place);
     let reach = PlotReach::of(places.iter().copied());
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("trade-off"));
-    let shown = bench.view.step.filter(|&i| i < steps.len());
+    let shown = bench.view.answer.filter(|&i| i < choices.len());
     let answer = plot(t, rect, &reach).show(&mut child, |plot| {
         let points = |list: Vec<[f64; 2]>| Points::new("", list).allow_hover(false);
-        // Steps in order of ease, so that the way from faithful to easy can be followed; span
-        // by span, since a line that turns back on itself would be drawn as a wedge.
-        for pair in places.windows(2) {
+        // In order, so that the way from faithful to simple can be followed; span by span,
+        // since a line that turns back on itself would be drawn as a wedge. The default, which
+        // stands first, may lie beside it.
+        for pair in places[1..].windows(2) {
             let span = Line::new("", pair.to_vec()).stroke(Stroke::new(1.3, t.control_edge));
             plot.line(span.allow_hover(false));
         }
@@ -55,21 +54,25 @@ pub(super) fn show(
         }
     });
     answer.response.widget_info(|| {
-        WidgetInfo::labeled(Role::Canvas, true, "Stitches off the outline by simple rounds")
+        WidgetInfo::labeled(
+            Role::Canvas,
+            true,
+            "Stitches likely off the outline by different lines",
+        )
     });
     let on_screen =
         |i: usize| answer.transform.position_from_point(&PlotPoint::from(places[i]));
     let Some(pos) = answer.response.hover_pos() else { return };
-    let nearest = (0..steps.len())
+    let nearest = (0..choices.len())
         .min_by(|&a, &b| on_screen(a).distance(pos).total_cmp(&on_screen(b).distance(pos)))
         .filter(|&i| on_screen(i).distance(pos) <= NEAR);
     if let Some(i) = nearest {
         ui.set_cursor_icon(egui::CursorIcon::PointingHand);
-        if bench.view.step != Some(i) {
-            actions.look(Look::Step(Some(i)));
+        if bench.view.answer != Some(i) {
+            actions.look(Look::Answer(Some(i)));
         }
-        if answer.response.clicked() {
-            actions.edit(Edit::Ease(steps[i].ease));
+        if answer.response.clicked() && !choices[i].is_on {
+            choices[i].pick(bench, actions);
         }
     }
 }
@@ -87,7 +90,7 @@ impl PlotReach {
             values.fold((f64::INFINITY, 0.0_f64), |(low, high), v| (low.min(v), high.max(v)))
         };
         let ((left, right), (bottom, top)) = (ends(0), ends(1));
-        let side = (0.08 * (right - left)).max(4.0);
+        let side = (0.08 * (right - left)).max(1.0);
         // From nothing, unless all points would then crowd at the top.
         let over = (0.25 * (top - bottom)).max(0.02);
         let floor = if bottom > 0.6 * top { (bottom - over).max(0.0) } else { 0.0 };
@@ -117,19 +120,15 @@ fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a> {
             .tick_label_font(small())
     };
     let whole = |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
-        if (0.0..=100.0).contains(&mark.value) {
-            format!("{:.0}", mark.value)
-        } else {
-            String::new()
-        }
+        if mark.value >= 0.0 { format!("{:.0}", mark.value) } else { String::new() }
     };
     let parts = |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
         let text = format!("{:.2}", mark.value);
         text.strip_suffix('0').unwrap_or(&text).to_owned()
     };
-    let x = axis(AxisHints::new_x(), "simple rounds, %").formatter(whole);
-    let y = axis(AxisHints::new_y(), "st off").formatter(parts).min_thickness(34.0);
-    let across = step(reach.x[1] - reach.x[0], 7.0, &[5.0, 10.0, 20.0, 25.0, 50.0]);
+    let x = axis(AxisHints::new_x(), "different lines").formatter(whole);
+    let y = axis(AxisHints::new_y(), "likely st off").formatter(parts).min_thickness(34.0);
+    let across = step(reach.x[1] - reach.x[0], 7.0, &[1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]);
     let steps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 50.0];
     let along = step(reach.y[1] - reach.y[0], 4.5, &steps);
     Plot::new("trade-off")
