@@ -1,5 +1,6 @@
 //! What `plumpline rounds --json` prints: every figure of a plan under a stable name.
 
+use plumpline_core::forecast::fit::Fit;
 use plumpline_core::placement::Stitch;
 use plumpline_core::warning::Warning;
 use plumpline_core::{Piece, Plan, Project, Rz, Wording, words};
@@ -25,7 +26,7 @@ pub(super) struct PieceReport<'a> {
     copies: u32,
     gauge: GaugeReport,
     firmness: f64,
-    simplicity: Option<f64>,
+    ease: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     chain: Option<u32>,
     rounds: Vec<RoundReport>,
@@ -35,7 +36,7 @@ pub(super) struct PieceReport<'a> {
     width_mm: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     depth_mm: Option<f64>,
-    fit: Option<FitReport>,
+    fit: Option<Fit>,
     yarn: Vec<YarnReport<'a>>,
     stuffing: StuffingReport,
     minutes: f64,
@@ -58,13 +59,6 @@ struct GaugeReport {
 }
 
 #[derive(Debug, Serialize)]
-struct FitReport {
-    rms_stitches: f64,
-    max_stitches: f64,
-    likely_rms_stitches: f64,
-}
-
-#[derive(Debug, Serialize)]
 struct RoundReport {
     round: u32,
     count: u32,
@@ -72,7 +66,6 @@ struct RoundReport {
     stitches: Vec<&'static str>,
     increases: u32,
     decreases: u32,
-    hoop_strain: Option<f64>,
 }
 
 #[derive(Debug, Serialize)]
@@ -121,7 +114,7 @@ impl<'a> PieceReport<'a> {
                 round_height_mm: plan.stitch_mm.1,
             },
             firmness: piece.firmness.0,
-            simplicity: piece.simplicity,
+            ease: piece.ease,
             chain: plan.chain,
             rounds: rounds(plan, &words),
             outline_mm: plan.outline.iter().map(pair).collect(),
@@ -129,11 +122,7 @@ impl<'a> PieceReport<'a> {
             height_mm: plan.size_mm.0,
             width_mm: plan.size_mm.1,
             depth_mm: plan.depth_mm,
-            fit: plan.fit.map(|fit| FitReport {
-                rms_stitches: fit.rms_stitches,
-                max_stitches: fit.max_stitches,
-                likely_rms_stitches: plan.likely_rms_stitches,
-            }),
+            fit: plan.fit,
             yarn: yarn(project, plan),
             stuffing: StuffingReport {
                 g_low: plan.estimate.stuffing_g.0,
@@ -174,16 +163,14 @@ impl PieceReport<'_> {
 fn rounds(plan: &Plan, words: &Wording) -> Vec<RoundReport> {
     plan.rounds
         .iter()
-        .zip(&plan.hoop_strains)
         .zip(1..)
-        .map(|((round, &hoop_strain), number)| RoundReport {
+        .map(|(round, number)| RoundReport {
             round: number,
             count: round.count,
             text: words.text_of(number).to_owned(),
             stitches: round.placement.stitches().map(|s| s.code(round.kind)).collect(),
             increases: round.placement.number_of(Stitch::Increase),
             decreases: round.placement.number_of(Stitch::Decrease),
-            hoop_strain,
         })
         .collect()
 }

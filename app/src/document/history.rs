@@ -63,16 +63,14 @@ impl History {
         }
     }
 
-    /// Ends the gesture: one step, or none if `now` is as it was. Returns whether there is one.
-    pub fn commit(&mut self, now: &Project) -> bool {
+    /// Ends the gesture: one step, or none if `now` is as it was.
+    pub fn commit(&mut self, now: &Project) {
         if let Some(Gesture { before, name }) = self.gesture.take()
             && before != *now
         {
             let name = name.unwrap_or_else(|| "Change".into());
             self.push(Step { name, project: before });
-            return true;
         }
-        false
     }
 
     /// Gives the gesture up; returns the project as it was.

@@ -3,7 +3,6 @@
 
 pub mod body;
 pub mod day;
-mod decoding;
 pub mod files;
 pub mod home;
 pub mod making;

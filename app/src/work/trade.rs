@@ -1,37 +1,24 @@
-//! The trade-off of simplicity, worked out on a thread of its own: its answers take longer
-//! than a frame. A result that comes too late for the piece as it is now is dropped.
+//! The trade-off of ease, worked out on a thread of its own: eleven plans take longer than
+//! a frame. A result that comes too late for the piece as it is now is dropped.
 
+use std::ops::ControlFlow;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::Context;
-use plumpline_core::simplicity::{Answer, answers};
-use plumpline_core::{Piece, plan};
+use plumpline_core::Piece;
+use plumpline_core::ease::{EaseStep, ease_steps};
 
-/// The answers to a piece that are worth choosing, and the one it has without a choice.
-#[derive(Debug, Clone)]
-pub struct Offer {
-    /// From the most faithful to the simplest.
-    pub answers: Vec<Answer>,
-    /// The default answer.
-    pub default: Answer,
-}
-
-impl Offer {
-    /// What `piece` can be answered with.
-    fn of(piece: &Piece) -> plumpline_core::Result<Self> {
-        Ok(Self { answers: answers(piece)?, default: Answer::of(0.0, piece, &plan(piece)?) })
-    }
-}
-
-/// The answers to the piece in hand, and the work under way on them.
+/// The steps of ease of the piece in hand, and the work under way on them.
 #[derive(Debug, Default)]
 pub struct Trade {
-    /// The piece they are wanted for, without what changes no answer.
+    /// The piece they are wanted for, its ease and name left aside.
     piece: Option<Piece>,
     /// Counts the pieces they were wanted for.
     revision: u64,
-    offer: Option<Offer>,
-    /// The piece the offer, or the failure, belongs to.
+    steps: Vec<EaseStep>,
+    /// The piece the steps, or the failure, belong to.
     answered: u64,
     error: Option<String>,
     running: Option<Running>,
@@ -41,23 +28,25 @@ pub struct Trade {
 #[derive(Debug)]
 struct Running {
     revision: u64,
-    hear: Receiver<Found>,
+    stop: Arc<AtomicBool>,
+    step: Arc<AtomicU32>,
+    hear: Receiver<Answer>,
 }
 
 /// What a thread found, and for which piece.
 #[derive(Debug)]
-struct Found {
+struct Answer {
     revision: u64,
-    offer: Result<Offer, String>,
+    steps: Result<Vec<EaseStep>, String>,
 }
 
 impl Trade {
-    /// The last offer there is; see [`Self::is_current`].
-    pub fn offer(&self) -> Option<&Offer> {
-        self.offer.as_ref()
+    /// The last steps there are; see [`Self::is_current`].
+    pub fn steps(&self) -> &[EaseStep] {
+        &self.steps
     }
 
-    /// Whether it is that of the piece as it is now.
+    /// Whether they are those of the piece as it is now.
     pub fn is_current(&self) -> bool {
         self.revision > 0 && self.answered == self.revision && self.error.is_none()
     }
@@ -67,9 +56,9 @@ impl Trade {
         self.error.as_deref().filter(|_| self.answered == self.revision)
     }
 
-    /// Whether answers are being worked out.
-    pub fn is_working(&self) -> bool {
-        self.running.is_some()
+    /// The step being worked out, counted from 1.
+    pub fn at_step(&self) -> Option<u32> {
+        self.running.as_ref().map(|r| r.step.load(Ordering::Relaxed) + 1)
     }
 
     /// Takes what has been found and starts what is `wanted`: while the hand holds
@@ -81,18 +70,23 @@ impl Trade {
             self.want(piece);
         }
         self.receive();
+        if let Some(running) = &self.running
+            && (running.revision != self.revision || !wanted)
+        {
+            running.stop.store(true, Ordering::Relaxed);
+        }
         if wanted && still && self.running.is_none() && self.answered != self.revision {
             self.start(ctx);
         }
         before != (self.revision, self.answered, self.running.is_some())
     }
 
-    /// Notes which piece the answers are wanted for.
+    /// Notes which piece the steps are wanted for.
     fn want(&mut self, piece: &Piece) {
-        let mut piece =
-            Piece { simplicity: None, accepted: None, picture: None, ..piece.clone() };
+        let mut piece = piece.clone();
+        piece.ease = 0.0;
         piece.name.clear();
-        piece.sizes.clear();
+        piece.picture = None;
         if self.piece.as_ref() != Some(&piece) {
             self.piece = Some(piece);
             self.revision += 1;
@@ -100,28 +94,35 @@ impl Trade {
     }
 
     fn receive(&mut self) {
-        let Some(Running { revision, hear }) = &self.running else { return };
-        let found = match hear.try_recv() {
-            Ok(found) => found,
+        let Some(running) = &self.running else { return };
+        let answer = match running.hear.try_recv() {
+            Ok(answer) => Some(answer),
             Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => Found {
-                revision: *revision,
-                offer: Err("The answers could not be worked out".into()),
-            },
+            Err(TryRecvError::Disconnected) => None,
         };
+        let (revision, stopped) = (running.revision, running.stop.load(Ordering::Relaxed));
         self.running = None;
-        self.take(found);
+        match answer {
+            Some(answer) => {
+                self.take(answer);
+            }
+            None if !stopped => {
+                let steps = Err("The steps could not be worked out".into());
+                self.take(Answer { revision, steps });
+            }
+            None => {}
+        }
     }
 
-    /// Takes what was found, unless it is for an earlier piece.
-    fn take(&mut self, found: Found) -> bool {
-        if found.revision != self.revision {
+    /// Takes an answer, unless it is one to an earlier piece.
+    fn take(&mut self, answer: Answer) -> bool {
+        if answer.revision != self.revision {
             return false;
         }
-        self.answered = found.revision;
-        match found.offer {
-            Ok(offer) => (self.offer, self.error) = (Some(offer), None),
-            Err(error) => (self.offer, self.error) = (None, Some(error)),
+        self.answered = answer.revision;
+        match answer.steps {
+            Ok(steps) => (self.steps, self.error) = (steps, None),
+            Err(error) => (self.steps, self.error) = (Vec::new(), Some(error)),
         }
         true
     }
@@ -130,16 +131,29 @@ impl Trade {
         let Some(piece) = self.piece.clone() else { return };
         let revision = self.revision;
         let (tell, hear) = sync_channel(1);
-        let ctx = ctx.clone();
+        let stop = Arc::new(AtomicBool::new(false));
+        let step = Arc::new(AtomicU32::new(0));
+        let (ctx, halt, at) = (ctx.clone(), Arc::clone(&stop), Arc::clone(&step));
         let work = move || {
-            let offer = Offer::of(&piece).map_err(|e| e.to_string());
-            // The window may be gone by now; then nobody needs to hear it.
-            let _ = tell.send(Found { revision, offer });
+            let mut go_on = |step| {
+                at.store(step, Ordering::Relaxed);
+                ctx.request_repaint();
+                if halt.load(Ordering::Relaxed) {
+                    ControlFlow::Break(())
+                } else {
+                    ControlFlow::Continue(())
+                }
+            };
+            let steps = ease_steps(&piece, &mut go_on).map_err(|e| e.to_string());
+            if !halt.load(Ordering::Relaxed) {
+                // The window may be gone by now; then nobody needs to hear it.
+                let _ = tell.send(Answer { revision, steps });
+            }
             drop(tell);
             ctx.request_repaint();
         };
-        if std::thread::Builder::new().name("answers".into()).spawn(work).is_ok() {
-            self.running = Some(Running { revision, hear });
+        if std::thread::Builder::new().name("ease steps".into()).spawn(work).is_ok() {
+            self.running = Some(Running { revision, stop, step, hear });
         }
     }
 }
@@ -149,11 +163,8 @@ mod tests {
     use super::*;
     use crate::document::Document;
 
-    fn found(revision: u64) -> Found {
-        Found {
-            revision,
-            offer: Offer::of(Document::sample().piece()).map_err(|e| e.to_string()),
-        }
+    fn answer(revision: u64) -> Answer {
+        Answer { revision, steps: Ok(Vec::new()) }
     }
 
     #[test]
@@ -164,18 +175,18 @@ mod tests {
         let first = trade.revision;
         piece.firmness = plumpline_core::Firmness::FIRM;
         trade.want(&piece);
-        assert!(!trade.take(found(first)), "the piece is another by now");
+        assert!(!trade.take(answer(first)), "the piece is another by now");
         assert!(!trade.is_current());
-        assert!(trade.take(found(trade.revision)));
+        assert!(trade.take(answer(trade.revision)));
         assert!(trade.is_current());
     }
 
     #[test]
-    fn simplicity_itself_changes_no_answer() {
+    fn ease_itself_changes_no_step() {
         let mut trade = Trade::default();
         let mut piece = Document::sample().piece().clone();
         trade.want(&piece);
-        piece.simplicity = Some(0.9);
+        piece.ease = 0.9;
         piece.name = "Other".into();
         trade.want(&piece);
         assert_eq!(trade.revision, 1);
@@ -186,9 +197,9 @@ mod tests {
         let (mut trade, ctx) = (Trade::default(), Context::default());
         let piece = Document::sample().piece().clone();
         trade.update(&ctx, &piece, true, false);
-        assert!(!trade.is_working());
+        assert!(trade.at_step().is_none());
         trade.update(&ctx, &piece, true, true);
-        assert!(trade.is_working());
+        assert!(trade.at_step().is_some());
         for _ in 0..600 {
             std::thread::sleep(std::time::Duration::from_millis(50));
             trade.update(&ctx, &piece, true, true);
@@ -196,8 +207,6 @@ mod tests {
                 break;
             }
         }
-        let offer = trade.offer().expect("answers");
-        assert!(offer.answers.len() > 1, "something to choose from");
-        assert!(offer.answers.windows(2).all(|p| p[0].trouble > p[1].trouble));
+        assert_eq!(trade.steps().len(), plumpline_core::ease::STEPS as usize);
     }
 }

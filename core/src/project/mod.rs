@@ -4,7 +4,6 @@ pub mod another_yarn;
 pub mod calibrate;
 pub mod companion;
 pub mod file;
-pub mod given;
 pub mod making;
 pub(crate) mod seam;
 pub mod shape;

@@ -25,8 +25,6 @@ impl Command {
             Self::CopySheet
             | Self::SaveSheet
             | Self::OpenPattern
-            | Self::CopyPattern
-            | Self::SavePattern
             | Self::MakePiece
             | Self::ChoosePicture => {
                 return None;

@@ -206,7 +206,7 @@ impl GaugeBook {
     }
 
     /// The book `theirs` with what was changed here since both were `known`: entered, changed
-    /// or struck out. What was changed in both is as it is here.
+    /// or struck out. What was changed in both is as it is here, and so is its order.
     ///
     /// # Errors
     /// For a book that would be too full.
@@ -219,6 +219,15 @@ impl GaugeBook {
         for entry in self.entries.iter().filter(|e| of(known, e).as_ref() != Some(*e)) {
             merged.put(entry.clone())?;
         }
+        // What stands in both keeps the order it has here, so that an entry put back comes to
+        // its old place; what only others entered follows.
+        let place = |e: &Entry| {
+            let same = |own: &Entry| {
+                (&own.yarn, own.hook_mm, &own.maker) == (&e.yarn, e.hook_mm, &e.maker)
+            };
+            self.entries.iter().position(same).unwrap_or(self.entries.len())
+        };
+        merged.entries.sort_by_key(place);
         Ok(merged)
     }
 

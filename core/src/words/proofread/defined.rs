@@ -31,8 +31,7 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
         }
     }
     // “Gauge = …” and its like explain no abbreviation: that is no list.
-    // Nor is one special stitch explained alone a list.
-    if defined.intersection(&known).count() < 2 {
+    if defined.is_disjoint(&known) {
         return;
     }
     let mut told = BTreeSet::new();

@@ -1,10 +1,8 @@
 //! Which of the words between rounds name a piece.
 
-use super::draft::{Draft, Entry};
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
-use crate::words::course::founds;
-use crate::words::tree::Line;
+use crate::words::tree::{Line, Placed};
 
 /// How sure it is that words are a name, if rounds follow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,15 +41,10 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
             (Tok::Say(Say::Make) | Tok::Times, Tok::Number(_)) | (Tok::Number(_), Tok::Times)
         )
     });
-    // “Step 2: Handle”, “Part 1 – Body”
-    let stepped = matches!(
-        line.iter().map(|t| t.tok).take(3).collect::<Vec<_>>()[..],
-        [Tok::Unknown, Tok::Number(_), Tok::Colon | Tok::Dash]
-    );
     let decorated = words.starts_with(['#', '_']) || words.starts_with("**");
     match line.last().map(|t| t.tok) {
         Some(Tok::Colon) => Name::Marked,
-        _ if capitals || made || decorated || stepped => Name::Marked,
+        _ if capitals || made || decorated => Name::Marked,
         Some(Tok::Stop | Tok::Comma) | None => Name::No,
         _ if line.iter().any(|t| t.tok == Tok::OddNumber) => Name::No,
         _ => Name::Plain,
@@ -59,44 +52,39 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
 }
 
 /// Turns into the names of pieces those notes that stand above the rounds numbered from 1.
-pub(super) fn name_pieces(entries: &mut [Entry]) {
+/// `names` has what [`name`] says of each line.
+pub(super) fn name_pieces(lines: &mut [Placed<Line>], names: &[Name]) {
     let mut above: Option<usize> = None;
     let mut last_round: Option<u32> = None;
-    for i in 0..entries.len() {
-        let entry = &entries[i];
-        let anew = match (&entry.draft, &entry.line) {
-            (Some(Draft { heading: Some(heading), .. }), _) if heading.numbered => {
+    for i in 0..lines.len() {
+        let anew = match &lines[i].it {
+            Line::Rounds(rounds) => {
                 let anew =
-                    heading.first == 1 || last_round.is_none_or(|last| heading.first <= last);
-                last_round = Some(heading.last);
+                    rounds.first == 1 || last_round.is_none_or(|last| rounds.first <= last);
+                last_round = Some(rounds.last);
                 anew
             }
-            // A round that begins a piece without any number.
-            (Some(draft), _) if founds(&draft.worked.work) => true,
-            (Some(_), Line::Do(_)) => continue,
-            (_, Line::Note { .. }) => {
-                match entry.name {
-                    Name::Marked => above = Some(i),
+            Line::Note { .. } => {
+                match names.get(i) {
+                    Some(Name::Marked) => above = Some(i),
                     // A plain name is taken only where nothing marked heads these rounds.
-                    Name::Plain if above.is_none_or(|a| entries[a].name == Name::Plain) => {
+                    Some(Name::Plain) if above.is_none_or(|a| names[a] == Name::Plain) => {
                         above = Some(i);
                     }
-                    Name::Section => above = None,
-                    _ => above = above.filter(|&a| entries[a].name == Name::Marked),
+                    Some(Name::Section) => above = None,
+                    _ => above = above.filter(|&a| names[a] == Name::Marked),
                 }
                 continue;
             }
             _ => continue,
         };
         let Some(at) = above.take().filter(|_| anew) else { continue };
-        if let Line::Note { text, .. } = &entries[at].line {
+        if let Line::Note { text, .. } = &lines[at].it {
             let trimmed = text.trim_matches(|c: char| {
                 c.is_whitespace()
                     || matches!(c, '#' | '*' | '_' | '=' | '-' | ':' | '•' | '–' | '—')
             });
-            entries[at].line = Line::Piece(trimmed.to_owned());
-            entries[at].draft = None;
-            entries[at].unread.clear();
+            lines[at].it = Line::Piece(trimmed.to_owned());
         }
     }
 }
