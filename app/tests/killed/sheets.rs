@@ -46,9 +46,9 @@ fn a_kill_at_any_moment_leaves_one_whole_sheet_or_picture() {
         for kill in 0..KILLS {
             let mut child =
                 write(["a.ron", "b.ron"][kill as usize % 2]).spawn().expect("it runs");
-            // Mostly towards the end, where it writes.
+            // At any time from its start until after it has written.
             let longest = whole[1].1.max(Duration::from_millis(4));
-            std::thread::sleep(longest.mul_f64(0.5 + f64::from(kill * 7919 % 97) / 160.0));
+            std::thread::sleep(longest.mul_f64(0.05 + f64::from(kill * 7919 % 97) / 90.0));
             child.kill().expect("it is ours");
             killed += u32::from(child.wait().expect("ended").code().is_none());
             let now = std::fs::read(at.join(output)).expect("it is there");

@@ -206,7 +206,7 @@ impl GaugeBook {
     }
 
     /// The book `theirs` with what was changed here since both were `known`: entered, changed
-    /// or struck out. What was changed in both is as it is here, and so is its order.
+    /// or struck out. What was changed in both is as it is here.
     ///
     /// # Errors
     /// For a book that would be too full.
@@ -217,17 +217,15 @@ impl GaugeBook {
             merged.strike(&entry.yarn, entry.hook_mm, &entry.maker);
         }
         for entry in self.entries.iter().filter(|e| of(known, e).as_ref() != Some(*e)) {
+            let stood = of(&merged, entry).is_some();
             merged.put(entry.clone())?;
+            // One put back comes to its old place: before what follows it here.
+            let later = self.entries.iter().skip_while(|e| *e != entry).nth(1);
+            let place = later.and_then(|e| merged.entries.iter().position(|m| m == e));
+            if let (false, Some(place)) = (stood, place) {
+                merged.entries[place..].rotate_right(1);
+            }
         }
-        // What stands in both keeps the order it has here, so that an entry put back comes to
-        // its old place; what only others entered follows.
-        let place = |e: &Entry| {
-            let same = |own: &Entry| {
-                (&own.yarn, own.hook_mm, &own.maker) == (&e.yarn, e.hook_mm, &e.maker)
-            };
-            self.entries.iter().position(same).unwrap_or(self.entries.len())
-        };
-        merged.entries.sort_by_key(place);
         Ok(merged)
     }
 
