@@ -16,7 +16,7 @@ fi
 
 need_crates "$root"
 [ -x "$plumpline" ] ||
-  echo "Building the studio: about seven minutes on two cores, this once." >&2
+  echo "Building the studio: several minutes, this once." >&2
 # The profile is quick to build; packages are built with --release.
 cargo build --profile studio --locked --manifest-path "$root/Cargo.toml" -p plumpline ||
   { echo "The studio could not be built; what is wrong is said above." >&2 && exit 1; }
