@@ -175,10 +175,8 @@ fn a_toy_is_measured_at_a_round_and_what_is_too_old_is_dropped() {
     until_settled(&mut bench);
     let found = bench.state().sizing().found().expect("an answer");
     let why = found.matched.as_ref().expect("it was asked").as_ref().err();
-    if 2.0 * plan.forecast[shut].r < 1.0 {
-        assert!(why.is_some_and(|why| why.contains("gathered shut")), "{why:?}");
-        assert!(bench.query_by_label("Enter it as a size").is_none());
-    }
+    assert!(why.is_some_and(|why| why.contains("gathered shut")), "{why:?}");
+    assert!(bench.query_by_label("Enter it as a size").is_none());
 }
 
 fn at_home<'a>(home: &std::path::Path) -> Bench<'a> {

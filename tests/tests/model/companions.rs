@@ -8,7 +8,7 @@ use plumpline_core::companion::{
 };
 use plumpline_core::sizes::{self, sized};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Project, Seam, Size, SizeBy, file, plan, sheet};
+use plumpline_core::{Project, Seam, Size, SizeBy, Unit, file, plan, sheet};
 use plumpline_tests::rng::Rng;
 
 fn acorn() -> Project {
@@ -39,7 +39,7 @@ fn a_sewn_seam_has_the_same_stitches_on_both_sides_whoever_moves() {
         for moves in [Side::A, Side::B, Side::Either] {
             let project = joined(round, SeamKind::SewnEqual, moves);
             let met = meet(&project, 0).expect("it meets");
-            assert!(met.report.met, "{round} {moves:?}: {}", met.report.text);
+            assert!(met.report.met, "{round} {moves:?}: {}", met.report.text_in(Unit::Mm));
             assert_eq!(met.report.a.stitches, met.report.b.stitches);
             // What is reported is what the saved project plans to.
             assert_eq!(report(&met.project, 0).expect("a report"), met.report);
@@ -247,7 +247,7 @@ fn a_cap_of_any_size_meets_its_nut() {
         let at = sizes::at_size(&project, name).expect("it is made");
         assert!(at.made.iter().all(Option::is_some));
         let report = report(&at.project, 0).expect("a report");
-        assert!(report.met, "{name}: {}", report.text);
+        assert!(report.met, "{name}: {}", report.text_in(Unit::Mm));
         assert_eq!(report.a.stitches, report.b.stitches);
         let wide = plan(&at.project.pieces[1]).expect("it plans").size_mm.1;
         assert!((wide / base / factor).ln().abs() < 0.1, "{name}: the cap grows with the nut");

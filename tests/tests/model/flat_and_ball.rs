@@ -106,7 +106,7 @@ fn planned_balls_have_the_stitches_of_the_sine_sum() {
         let gauge = Gauge::of_stitch(width, width);
         let mut piece = Piece::new("ball", spheroid(radius, radius, 24), gauge);
         piece.firmness = Firmness(strain);
-        piece.ease = 0.0;
+        piece.simplicity = Some(0.0);
         let plan = plan(&piece).expect("a ball can be planned");
         let worked = plan.rounds.len() as f64;
         assert!((worked - rounds).abs() <= 1.0, "{worked} rounds for {rounds}");

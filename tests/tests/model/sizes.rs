@@ -199,7 +199,7 @@ fn a_neck_an_opening_and_a_lip_keep_their_stitches() {
 #[test]
 fn a_family_shares_its_repeats_and_its_plain_zone_or_says_where_not() {
     let mut piece = sample("pebble.ron").pieces[0].clone();
-    piece.ease = 1.0;
+    piece.simplicity = Some(1.0);
     piece.rules.multiple_of = 6;
     let base = plan(&piece).expect("it plans");
     let repeats = |plan: &Plan| {

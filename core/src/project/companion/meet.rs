@@ -11,6 +11,7 @@ use super::edge::{EdgeFacts, edge, named};
 use super::report::{SeamReport, holds, of_edges, off};
 use super::{At, Edge, Held, Seam, SeamKind, Side};
 use crate::error::{Error, Result};
+use crate::length::Unit;
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
@@ -77,6 +78,9 @@ struct Moved {
 ///
 /// # Errors
 /// Where neither side that may move can: it says what holds each, a pin, another seam, a rule.
+///
+/// # Panics
+/// Where there is no seam `index`.
 pub fn meet(project: &Project, index: usize) -> Result<Met> {
     meet_as(project, index, &Size::new("", SizeBy::Factor(1.0)))
 }
@@ -151,7 +155,9 @@ pub fn meet_all(project: &Project) -> (Project, Vec<Option<String>>) {
     for (i, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
         *said = match super::report(&at, i) {
             Ok(report) if report.met => None,
-            Ok(report) => Some(format!("{} Another seam asks otherwise.", report.text)),
+            Ok(report) => {
+                Some(format!("{} Another seam asks otherwise.", report.text_in(Unit::Mm)))
+            }
             Err(e) => Some(e.to_string()),
         };
     }

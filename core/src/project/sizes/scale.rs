@@ -252,11 +252,15 @@ impl<'a> Base<'a> {
         let got = wanted.dimension.of(&made.plan);
         let head = format!("{} {word} cannot be met", length(wanted.mm));
         let tail = format!("the nearest is {}", length(got));
-        let end = |scale: f64| match plannable(&self.scaled(scale, gauge)) {
-            Err(e) if e.place.ends_with("_mm") => "it is more than 3 m across or along".into(),
-            Err(e) if e.place.starts_with("outline, knot") => "its knots fall together".into(),
-            Err(e) => e.what,
-            Ok(()) => "what is kept leaves no room".to_owned(),
+        let end = |scale: f64| {
+            let piece = self.scaled(scale, gauge);
+            match plannable(&piece) {
+                // Nothing but lengths goes out of range by scaling.
+                Err(e) if e.number().is_some() => "it is more than 3 m across or along".into(),
+                Err(_) if piece.outline.is_crowded() => "its knots fall together".into(),
+                Err(e) => e.what,
+                Ok(()) => "what is kept leaves no room".to_owned(),
+            }
         };
         if below.is_none() && asked <= limits.0 * 1.5 {
             return format!("{head}: smaller still, {}; {tail}.", end(limits.0 * 0.98));

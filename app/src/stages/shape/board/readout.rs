@@ -17,6 +17,8 @@ use crate::view::look::Look;
 /// Width of the card, and of the words in it.
 const WIDE: f32 = 118.0;
 const WORDS: f32 = 50.0;
+/// Height of the line that says what the numbers are of.
+const HEAD: f32 = 17.0;
 
 /// One line: what it measures, its word, its number.
 struct Line {
@@ -43,7 +45,7 @@ fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<Line> {
 /// line.
 fn card(ground: &Ground, knot: &Knot, rows: usize) -> Rect {
     let at = ground.at(knot.place());
-    let size = vec2(WIDE, rows as f32 * HIT + 4.0);
+    let size = vec2(WIDE, HEAD + rows as f32 * HIT + 4.0);
     let room = at.x - 16.0 - size.x > ground.rect.left() + 4.0;
     let (anchor, place) = if room {
         (Align2::RIGHT_CENTER, pos2(at.x - 16.0, at.y))
@@ -66,10 +68,13 @@ fn knot<'a>(bench: &'a Bench<'_>, ground: &Ground) -> Option<(usize, &'a Knot)> 
 fn ground_of(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
     let edge = Stroke::new(1.3, bench.t.outline);
     painter.rect(rect, 5.0, bench.t.panel, edge, StrokeKind::Inside);
+    let font = type_faces::drafting(type_faces::SMALL);
+    let at = rect.left_top() + vec2(8.0, 11.0);
+    painter.text(at, Align2::LEFT_CENTER, "wanted line", font, bench.t.soft_ink);
 }
 
 fn row(rect: Rect, i: usize) -> Rect {
-    let min = rect.min + vec2(0.0, 2.0 + i as f32 * HIT);
+    let min = rect.min + vec2(0.0, HEAD + 2.0 + i as f32 * HIT);
     Rect::from_min_size(min, vec2(rect.width(), HIT))
 }
 
