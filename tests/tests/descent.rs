@@ -9,6 +9,9 @@ use plumpline_tests::fit_set::SHAPES;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
+/// What a little less slack cloth may be worth in likely fit, stitch widths.
+const SLACK_STITCHES: f64 = 0.01;
+
 /// One stitch more or fewer, from the settled shape: how a dragged count is answered.
 #[test]
 fn a_changed_stitch_settles_at_once() {
@@ -63,7 +66,8 @@ proptest! {
         let full = plan(&piece).expect("a valid outline of 2 to 300 rounds");
         let draft = plan_draft(&piece).expect("a valid outline of 2 to 300 rounds");
         let (full, draft) = (full.likely_rms_stitches, draft.likely_rms_stitches);
-        prop_assert!(full <= draft + 1e-6, "{} → {}", draft, full);
+        // What is gone down is distance and what slack cloth costs together.
+        prop_assert!(full <= draft + SLACK_STITCHES, "{} → {}", draft, full);
     }
 
     #[test]

@@ -41,7 +41,7 @@ fn turning_points(values: &[f64], least: f64) -> Vec<usize> {
 
 /// Rounds whose counts run against the stretch they lie in: (round, below, count). A round
 /// that still has fewer stitches than the outline wants there runs after it, not against it:
-/// rounds that lie flat reach a sharp rim late.
+/// rounds that lie flat reach a sharp rim late, and leave it early.
 fn reversals(piece: &Piece, plan: &Plan) -> Vec<(usize, u32, u32)> {
     let rest = rest_of(piece);
     let counts = plan.counts();
@@ -67,8 +67,18 @@ fn reversals(piece: &Piece, plan: &Plan) -> Vec<(usize, u32, u32)> {
         };
         let gathered = k == rounds && piece.outline.finishes_closed();
         let late = f64::from(pair[1]) <= plan.ideal[k - 1] + 1.0;
-        let against =
-            (pair[1] > pair[0] && !may(true) && !late) || (pair[1] < pair[0] && !may(false));
+        // Where the outline falls faster than rounds lie flat, they turn early and fall until
+        // it does.
+        let falls = |k: usize| counts[k - 1] <= counts[k - 2];
+        let narrows = |k: usize| {
+            turns.windows(2).any(|t| {
+                rest.around_mm[t[1]] < rest.around_mm[t[0]]
+                    && round_at(t[1]).min(k as f64) - round_at(t[0]).max(k as f64 - 1.0) > 1e-6
+            })
+        };
+        let early = late && (k..=rounds).take_while(|&k| falls(k)).any(narrows);
+        let against = (pair[1] > pair[0] && !may(true) && !late)
+            || (pair[1] < pair[0] && !may(false) && !early);
         if against && !gathered {
             found.push((k, pair[0], pair[1]));
         }
@@ -196,7 +206,7 @@ fn left_by_hand() -> impl Strategy<Value = Knot> {
 
 proptest! {
     #![proptest_config(ProptestConfig {
-        rng_seed: RngSeed::Fixed(0x68_616e_64),
+        rng_seed: RngSeed::Fixed(0x6861_6e64),
         ..ProptestConfig::with_cases(400)
     })]
 

@@ -19,11 +19,14 @@ const DEFAULT_UNITS: &[f64] = &[1e-4, 4e-4, 1e-3, 2.5e-3];
 /// counts.
 const LADDER: &[f64] = &[2e-4, 8e-4, 1.6e-3, 5e-3, 2e-2];
 
+/// Numbers of which designers like every round to be a multiple.
+const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
+
 /// The price by which numbers of rounds are compared.
 const MIDDLE: f64 = 1.5e-3;
 
 /// Forecasts of a full search before its descent: enough for every price twice.
-const FULL_FORECASTS: usize = 30;
+const FULL_FORECASTS: usize = 32;
 
 /// How much further than the best a likely fit may be and still be taken for its simplicity,
 /// stitch widths: less than hands can tell.
@@ -58,16 +61,19 @@ pub(super) struct Answer {
     pub(super) trouble: f64,
     /// Whether it is written in full repeats: all of its shaping rounds, or all but one.
     is_pattern: bool,
+    /// Which of the numbers of rounds that were sought it has, as an index.
+    pub(super) of: usize,
 }
 
 impl Answer {
-    /// Its distance along the whole curve, nominal and over hands; `pulls` as in [`Front`].
-    pub(super) fn measured(&self, wish: &Wish<'_>, pulls: f64) -> (Fit, f64) {
+    /// Its distance along the whole curve, nominal and over hands, as one of `sought`.
+    pub(super) fn measured(&self, Sought { candidate, pulls, .. }: &Sought<'_>) -> (Fit, f64) {
+        let wish = candidate.wish;
         let fit = self.stuffed.fit(wish);
         let (piece, square) = (wish.piece, fit.rms_stitches * fit.rms_stitches);
         let width = piece.gauge.stitch_width_mm();
         let shape = &self.stuffed.shape;
-        (fit, likely_rms(shape, &piece.variation, square, pulls, width))
+        (fit, likely_rms(shape, &piece.variation, square, *pulls, width))
     }
 
     /// What it costs at a `unit` of trouble, squared stitches.
@@ -77,7 +83,7 @@ impl Answer {
 }
 
 /// Prices of trouble between the faithful and the simple end, squared stitches.
-const UNITS: std::ops::Range<f64> = 1e-6..1.0;
+const UNITS: std::ops::Range<f64> = 1e-7..10.0;
 
 /// The price of trouble that a chosen simplicity stands for: none at the faithful end, above
 /// everything at the simple one.
@@ -128,43 +134,22 @@ impl<'a> Tried<'a> {
     fn cost(&self) -> f64 {
         self.found.first().map_or(f64::INFINITY, |m| self.family.cost(m, MIDDLE))
     }
-}
 
-/// The answers found, from the most faithful to the simplest; none is beaten by another in
-/// both likely fit and trouble.
-pub(super) struct Front<'a> {
-    pub(super) candidate: Candidate<'a>,
-    pub(super) answers: Vec<Answer>,
-    /// Expected RMS distance of the ideal counts, stitch widths: about the best there is.
-    ideal: f64,
-    /// What the pulls of single rounds add to the mean square distance, squared stitches.
-    pub(super) pulls: f64,
-    /// Forecasts solved.
-    pub(super) forecasts: usize,
-}
-
-impl<'a> Front<'a> {
-    /// The front of `wish`: the same for every chosen simplicity.
-    pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
-        let piece = wish.piece;
-        let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
-        let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
-        let forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
-        let faithful = piece.simplicity == Some(0.0);
-        let cost =
-            |t: &Tried<'_>| if faithful { t.ideal.1.misfit.mean_square } else { t.cost() };
-        tried.sort_by(|a, b| cost(a).total_cmp(&cost(b)));
-        let first = tried.swap_remove(0);
-        let misjudged = first.is_misjudged();
-        let Tried { candidate, family, ideal, near, found, .. } = first;
-        let full = effort == Effort::Full && piece.simplicity.is_some();
-        let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
-        // One is kept for finding what is taken afresh.
-        let budget = if full { FULL_FORECASTS } else { MOST_FORECASTS - 1 - calm };
+    /// Seeks answers of this number of rounds until `budget` forecasts are spent in all.
+    fn seek(self, forecasts: &mut usize, budget: usize) -> (Sought<'a>, Vec<Stuffed>) {
+        let misjudged = self.is_misjudged();
+        let Self { candidate, family, ideal, near, found, .. } = self;
+        let piece = candidate.wish.piece;
         let free = piece.simplicity.is_some();
         let units = if free { LADDER } else { DEFAULT_UNITS };
-        let mut search =
-            Search { candidate: &candidate, family, found, forecasts, budget, free };
+        let mut search = Search {
+            candidate: &candidate,
+            family,
+            found,
+            forecasts: *forecasts,
+            budget,
+            free,
+        };
         if misjudged {
             let from = search.found[0].clone();
             let near = candidate.near_stuffed(&from, &search.family.rounds);
@@ -172,54 +157,141 @@ impl<'a> Front<'a> {
         } else {
             search.first(&ideal.0, &ideal.1, near, units);
         }
-        let pulls = search.again(units, ideal.1.misfit.whole_square);
-        if full && piece.simplicity == Some(0.0) {
-            let closest = search.found[closest(&search.found)].clone();
-            let best = descent::descend(&candidate, closest, &mut search.forecasts);
-            search.found.push(best);
+        let square = ideal.1.misfit.whole_square;
+        let pulls = search.again(units, square);
+        if free {
+            search.plain_families();
         }
-        let Search { found, forecasts, .. } = search;
-        let ideal = {
-            let square = ideal.1.misfit.whole_square;
-            let width = piece.gauge.stitch_width_mm();
-            likely_rms(&ideal.1, &piece.variation, square, pulls, width)
+        let found = search.found;
+        *forecasts = search.forecasts;
+        let width = piece.gauge.stitch_width_mm();
+        let ideal = likely_rms(&ideal.1, &piece.variation, square, pulls, width);
+        (Sought { candidate, pulls, ideal }, found)
+    }
+}
+
+/// A number of rounds whose answers were sought.
+pub(super) struct Sought<'a> {
+    pub(super) candidate: Candidate<'a>,
+    /// What the pulls of single rounds add to the mean square distance, squared stitches.
+    pub(super) pulls: f64,
+    /// Expected RMS distance of the ideal counts, stitch widths: about the best there is.
+    ideal: f64,
+}
+
+/// The answers found, from the most faithful to the simplest; none is beaten by another in
+/// both likely fit and trouble.
+pub(super) struct Front<'a> {
+    /// The numbers of rounds they have.
+    pub(super) sought: Vec<Sought<'a>>,
+    pub(super) answers: Vec<Answer>,
+    /// Forecasts solved.
+    pub(super) forecasts: usize,
+}
+
+impl<'a> Front<'a> {
+    /// The front of `wish`: the same for every chosen simplicity, and fewer answers where none
+    /// is chosen or a hand is dragging. Then the one number of rounds is sought whose pattern
+    /// is cheapest at the middle price.
+    pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
+        let piece = wish.piece;
+        let full = effort == Effort::Full && piece.simplicity.is_some();
+        let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
+        let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
+        let mut forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
+        tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
+        if !full {
+            tried.truncate(1);
+        }
+        let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
+        let mut sought = Vec::with_capacity(tried.len());
+        let mut found: Vec<(usize, Stuffed)> = Vec::new();
+        for (of, tried) in tried.into_iter().enumerate() {
+            // One is kept for finding what is taken afresh.
+            let budget =
+                if full { forecasts + FULL_FORECASTS } else { MOST_FORECASTS - 1 - calm };
+            let (one, its) = tried.seek(&mut forecasts, budget);
+            sought.push(one);
+            found.extend(its.into_iter().map(|stuffed| (of, stuffed)));
+        }
+        if full {
+            let costs = found.iter().enumerate();
+            let best = costs.min_by(|a, b| a.1.1.cost().total_cmp(&b.1.1.cost()));
+            let (of, closest) = found[best.map_or(0, |(i, _)| i)].clone();
+            let best = descent::descend(&sought[of].candidate, closest, &mut forecasts);
+            found.push((of, best));
+        }
+        let answers =
+            found.into_iter().map(|(of, stuffed)| judged(&sought[of], of, stuffed)).collect();
+        let mut all = Self { sought, answers: front(answers), forecasts };
+        if full {
+            all.settle_order();
+        }
+        all
+    }
+
+    /// Puts the answers in the order in which they are shown: by what each is measured to be,
+    /// found anew from its counts alone.
+    fn settle_order(&mut self) {
+        let answers = std::mem::take(&mut self.answers);
+        self.forecasts += answers.len();
+        let measured = |answer: Answer| {
+            let answer = self.afresh(answer);
+            let (_, likely_rms_stitches) = answer.measured(&self.sought[answer.of]);
+            Answer { likely_rms_stitches, ..answer }
         };
-        let answers = front(&candidate, found, pulls);
-        Self { candidate, answers, ideal, pulls, forecasts }
+        let mut kept = front(answers.into_iter().map(measured).collect());
+        // A simpler answer that lies nearer, however much less slack costs it.
+        let mut nearest = f64::INFINITY;
+        for at in (0..kept.len()).rev() {
+            if kept[at].likely_rms_stitches < nearest {
+                nearest = kept[at].likely_rms_stitches;
+            } else {
+                kept.remove(at);
+            }
+        }
+        self.answers = kept;
     }
 
     /// The answer that is taken. What was accepted before is kept while no hand could tell the
     /// fresh answer from it; failing that, what changes the fewest of its rounds.
     pub(super) fn take(mut self) -> (Self, Answer) {
-        let piece = self.candidate.wish.piece;
+        let piece = self.sought[0].candidate.wish.piece;
+        let best = self.best();
         let fresh = self.answers.swap_remove(self.pick(piece.simplicity));
+        let of = fresh.of;
+        let sought = &self.sought[of];
+        let candidate = &sought.candidate;
         let accepted = piece.accepted.as_ref().filter(|a| a.simplicity == piece.simplicity);
         let Some(Accepted { counts, .. }) = accepted else {
             return (self, fresh);
         };
-        let rounds = &self.candidate.rounds;
+        let rounds = &candidate.rounds;
         if *counts == fresh.stuffed.counts || !rounds.allows_all(counts) {
             return (self, fresh);
         }
-        let most = fresh.likely_rms_stitches + CALM_STITCHES;
+        let mut most = fresh.likely_rms_stitches + CALM_STITCHES;
+        if piece.simplicity.is_none() {
+            most = most.max(best + INDIFFERENT_STITCHES);
+        }
         let calm = |answer: &Answer| {
             answer.stuffed.shape.settled.is_settled()
                 && answer.likely_rms_stitches <= most
                 && (answer.is_pattern || !fresh.is_pattern)
         };
-        let kept = self.candidate.stuff(counts.clone(), &fresh.stuffed.shape);
+        let kept = candidate.stuff(counts.clone(), &fresh.stuffed.shape);
         self.forecasts += 1;
-        let kept = judged(&self.candidate, kept, self.pulls);
+        let kept = judged(sought, of, kept);
         if calm(&kept) {
             return (self, kept);
         }
-        let family = Family::new(&self.candidate);
-        let mut near = self.candidate.near_stuffed(&kept.stuffed, &family.rounds);
+        let family = Family::new(candidate);
+        let mut near = candidate.near_stuffed(&kept.stuffed, &family.rounds);
         let unit = piece.simplicity.map_or(MIDDLE, unit_of).clamp(DEFAULT_UNITS[0], MIDDLE);
         if let Some((counts, _)) = family.mended(&mut near, unit) {
-            let mended = self.candidate.stuff(counts, &kept.stuffed.shape);
+            let mended = candidate.stuff(counts, &kept.stuffed.shape);
             self.forecasts += 1;
-            let mended = judged(&self.candidate, mended, self.pulls);
+            let mended = judged(sought, of, mended);
             if calm(&mended) {
                 return (self, mended);
             }
@@ -230,7 +302,15 @@ impl<'a> Front<'a> {
     /// `answer` with its forecast found anew from its counts alone, so that the same counts
     /// always have the same forecast, to the last bit.
     pub(super) fn afresh(&self, answer: Answer) -> Answer {
-        judged(&self.candidate, self.candidate.stuff_afresh(answer.stuffed.counts), self.pulls)
+        let sought = &self.sought[answer.of];
+        let stuffed = sought.candidate.stuff_afresh(answer.stuffed.counts);
+        judged(sought, answer.of, stuffed)
+    }
+
+    /// About the best likely fit there is, stitch widths.
+    fn best(&self) -> f64 {
+        let found = self.answers.iter().map(|a| a.likely_rms_stitches);
+        self.sought.iter().map(|s| s.ideal).chain(found).fold(f64::INFINITY, f64::min)
     }
 
     /// The simplicities by which the answers are taken.
@@ -256,8 +336,7 @@ impl<'a> Front<'a> {
             let costs = self.answers.iter().map(|a| a.cost(unit)).enumerate();
             return costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(last, |(i, _)| i);
         }
-        let best = self.answers[0].likely_rms_stitches.min(self.ideal);
-        let most = best + INDIFFERENT_STITCHES - RESERVE_STITCHES;
+        let most = self.best() + INDIFFERENT_STITCHES - RESERVE_STITCHES;
         let near = |a: &Answer| a.is_pattern && a.likely_rms_stitches <= most;
         let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
         self.answers.iter().rposition(near).unwrap_or_else(first)
@@ -297,7 +376,7 @@ impl Search<'_, '_> {
 
     /// What is left of the forecasts goes to free counts near the closest answer, if they are
     /// wished, and to patterns near the cheapest. Returns what the pulls of single rounds add
-    /// there, as in [`Front`].
+    /// there, as in [`Sought`].
     fn again(&mut self, units: &[f64], ideal: f64) -> f64 {
         let Candidate { rounds, steps, .. } = self.candidate;
         let closest = self.found[closest(&self.found)].clone();
@@ -315,14 +394,6 @@ impl Search<'_, '_> {
             true => near,
             false => self.candidate.near_stuffed(&from, &self.family.rounds),
         };
-        for &unit in units {
-            if self.forecasts >= self.budget {
-                break;
-            }
-            if let Some((counts, _)) = self.family.best(&mut near, unit) {
-                self.forecast(counts, &from.shape);
-            }
-        }
         // In a thin piece full repeats come in few counts: one round that is none helps there.
         let least = self.found.iter().map(|s| s.shape.misfit.whole_square);
         let least = least.fold(f64::INFINITY, f64::min);
@@ -332,7 +403,27 @@ impl Search<'_, '_> {
                 self.forecast(counts, &from.shape);
             }
         }
+        for &unit in units {
+            if self.forecasts >= self.budget {
+                break;
+            }
+            if let Some((counts, _)) = self.family.best(&mut near, unit) {
+                self.forecast(counts, &from.shape);
+            }
+        }
         pulls
+    }
+
+    /// Patterns near the cheapest in which every round is a multiple of the same number.
+    fn plain_families(&mut self) {
+        let from = self.found[self.cheapest()].clone();
+        let mut near = self.candidate.near_stuffed(&from, &self.family.rounds);
+        for multiple in PLAIN_FAMILIES {
+            let Some(family) = self.family.in_multiples(multiple) else { continue };
+            if let Some((counts, _)) = family.best(&mut near, MIDDLE) {
+                self.forecast(counts, &from.shape);
+            }
+        }
     }
 
     fn is_mirrored(&self) -> bool {
@@ -361,24 +452,23 @@ fn closest(found: &[Stuffed]) -> usize {
     costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
 }
 
-/// `stuffed` as an answer; `pulls` as in [`Front`].
-fn judged(candidate: &Candidate<'_>, stuffed: Stuffed, pulls: f64) -> Answer {
+/// `stuffed` as an answer of `sought`, which has the index `of`.
+fn judged(sought: &Sought<'_>, of: usize, stuffed: Stuffed) -> Answer {
+    let Sought { candidate, pulls, .. } = sought;
     let piece = candidate.wish.piece;
     let square = stuffed.shape.misfit.whole_square + stuffed.slack;
     let width = piece.gauge.stitch_width_mm();
     let likely_rms_stitches =
-        likely_rms(&stuffed.shape, &piece.variation, square, pulls, width);
+        likely_rms(&stuffed.shape, &piece.variation, square, *pulls, width);
     let together = piece.rules.plain_together;
     let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
     let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
-    Answer { stuffed, likely_rms_stitches, trouble, is_pattern }
+    Answer { stuffed, likely_rms_stitches, trouble, is_pattern, of }
 }
 
-/// Those of `found` that no other beats in both likely fit and trouble, the most faithful
+/// Those of `answers` that no other beats in both likely fit and trouble, the most faithful
 /// first.
-fn front(candidate: &Candidate<'_>, found: Vec<Stuffed>, pulls: f64) -> Vec<Answer> {
-    let mut answers: Vec<Answer> =
-        found.into_iter().map(|stuffed| judged(candidate, stuffed, pulls)).collect();
+fn front(mut answers: Vec<Answer>) -> Vec<Answer> {
     answers.sort_by(|a, b| {
         let likely = a.likely_rms_stitches.total_cmp(&b.likely_rms_stitches);
         likely.then(a.trouble.total_cmp(&b.trouble))

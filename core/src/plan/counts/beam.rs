@@ -17,6 +17,14 @@ use super::steps::Steps;
 /// where all are: those differ in more than their cost.
 const WIDTHS: (usize, usize) = (10, 24);
 
+/// Most numbers of repeats in one pattern: no published piece asks a maker to know more.
+/// Common practice, no source.
+const MOST_NUMBERS: u32 = 4;
+
+/// What each number beyond that costs, squared stitches: more than any misfit, so that they
+/// are used only where pins and rules leave nothing else.
+const TOO_MANY: f64 = 1.0;
+
 /// What is searched.
 pub(super) struct Task<'a> {
     /// What rounds may be.
@@ -140,7 +148,10 @@ impl Task<'_> {
             let mut price = self.prices.of(choice.shaping, choice.count, before.run);
             price += before.next_plain.map_or(0.0, |b| self.prices.of_alternation(b, plain));
             let run = before.run.then(choice.shaping);
-            let mut cost = before.cost + off * off + self.slack.cost(i + 1, choice.count);
+            let more = run.numbers() > MOST_NUMBERS.max(before.run.numbers());
+            let too_many = if more && !self.prices.is_free() { TOO_MANY } else { 0.0 };
+            let mut cost =
+                too_many + before.cost + off * off + self.slack.cost(i + 1, choice.count);
             cost += self.prices.charge(price) + self.first(i + 1, choice.count, run);
             cost += if count == from { 0.0 } else { self.prices.change };
             let next_plain = Some(plain);

@@ -12,7 +12,7 @@ use super::misfit::Misfit;
 use super::model::Model;
 use super::repeats::Prices;
 use super::rounds::Rounds;
-use super::rules::{GaveWay, Start, Targets};
+use super::rules::{GaveWay, STRAY, Start, Targets};
 use super::shape::Shape;
 use super::slack::Slack;
 use super::steps::Steps;
@@ -124,7 +124,10 @@ impl<'a> Candidate<'a> {
         for _ in 0..IDEAL_STEPS {
             let near = self.near(&counts, &shape, &self.rounds);
             let Some(better) = near.unrounded() else { break };
-            counts = targets.followed(&better);
+            // A straight line through what one stitch does leads far astray where cloth folds.
+            let near = self.rounds.unfold(&better).into_iter().zip(&targets.reachable);
+            let near = near.map(|(n, &ideal)| n.clamp((ideal - STRAY).max(1.0), ideal + STRAY));
+            counts = targets.followed(&near.collect::<Vec<f64>>());
             shape = self.shape(&counts, Some(&shape));
         }
         (counts, shape)
@@ -186,7 +189,8 @@ impl<'a> Candidate<'a> {
         }
         let slack = self.slack(&shape.settled);
         let form = form(&model, rounds, counts);
-        Near { from: counts.to_vec(), slack, model, form, factored: None }
+        let from = counts[..rounds.searched()].to_vec();
+        Near { from, slack, model, form, factored: None }
     }
 
     /// The misfit near whole counts.
@@ -205,14 +209,15 @@ pub(super) struct Near {
 }
 
 impl Near {
-    /// Counts that need not be whole where the misfit and what slack costs are least.
+    /// Counts that need not be whole where the misfit and what slack costs are least, of the
+    /// rounds that are searched.
     fn unrounded(&self) -> Option<Vec<f64>> {
         let mut counts = self.from.clone();
         // Which rings are slack follows from the counts, and the counts from those.
         for _ in 0..2 {
             let mut form = self.form.clone();
-            for (i, from) in self.from.iter().enumerate() {
-                if let Some((weight, most)) = self.slack.pull(i + 1, counts[i]) {
+            for (i, (from, count)) in self.from.iter().zip(&counts).enumerate() {
+                if let Some((weight, most)) = self.slack.pull(i + 1, *count) {
                     form.add_own(i, weight, from - most);
                 }
             }

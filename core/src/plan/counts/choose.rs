@@ -125,8 +125,9 @@ impl Front<'_> {
     /// `answer`, measured along the whole curve.
     fn chosen(&self, answer: Answer) -> Chosen {
         let answer = self.afresh(answer);
-        let targets = &self.candidate.rounds.targets;
-        let (fit, likely_rms_stitches) = answer.measured(self.candidate.wish, self.pulls);
+        let sought = &self.sought[answer.of];
+        let targets = &sought.candidate.rounds.targets;
+        let (fit, likely_rms_stitches) = answer.measured(sought);
         Chosen {
             start: targets.start,
             hoop_strains: answer.stuffed.shape.hoop_strains(),
@@ -137,7 +138,7 @@ impl Front<'_> {
             likely_rms_stitches,
             trouble: answer.trouble,
             forecasts: self.forecasts + 1,
-            gave_way: self.candidate.gave_way.clone(),
+            gave_way: sought.candidate.gave_way.clone(),
         }
     }
 }

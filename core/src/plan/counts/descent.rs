@@ -61,8 +61,10 @@ fn pass(
         ranked.push((cost, counts));
     }
     let model = &near.model;
-    for step in moves(best.counts.len()) {
-        let Some(counts) = moved(&best.counts, &step) else { continue };
+    let rounds = &candidate.rounds;
+    for step in moves(rounds.searched()) {
+        let Some(counts) = moved(&best.counts[..rounds.searched()], &step) else { continue };
+        let counts = rounds.unfold(&counts);
         if candidate.rounds.allows_all(&counts) {
             ranked.push((model.predicted(&step), counts));
         }

@@ -28,7 +28,8 @@ pub(super) struct Family {
 impl Family {
     pub(super) fn new(candidate: &Candidate<'_>) -> Self {
         let piece = candidate.wish.piece;
-        let alike = mirrors(piece, candidate.wish.profile) && !candidate.rounds.is_mirrored();
+        let halves = mirrors(piece, candidate.wish.profile, candidate.rounds.rounds());
+        let alike = halves && !candidate.rounds.is_mirrored();
         let together = piece.rules.plain_together;
         let full = |rounds: Rounds| {
             let steps = Steps::new(&rounds, false)?;
@@ -41,6 +42,13 @@ impl Family {
             together,
             least_unit: LEAST_UNEVEN_UNIT,
         })
+    }
+
+    /// The same with every round a multiple of `multiple` stitches, where that can be.
+    pub(super) fn in_multiples(&self, multiple: u32) -> Option<Self> {
+        let rounds = self.rounds.clone().in_multiples(multiple);
+        let steps = Steps::new(&rounds, false)?;
+        Some(Self { rounds, steps, ..*self })
     }
 
     /// The best pattern near `near` at `unit`, and its predicted cost.
@@ -89,12 +97,21 @@ fn trouble_at(prices: Prices, start: Start, counts: &[u32]) -> f64 {
     all
 }
 
-/// Whether all shaping rounds of `counts` are full repeats but one at most.
+/// Shaping rounds to each that may be no full repeat in a pattern; one always may.
+const SHAPING_TO_AN_UNEVEN: usize = 10;
+
+/// Whether `counts` are written in full repeats: nine of ten of the shaping rounds, or all but
+/// one.
 pub(super) fn is_pattern(rounds: &Rounds, counts: &[u32]) -> bool {
     let start = rounds.targets.start.joined().into_iter();
     let all: Vec<u32> = start.chain(counts.iter().copied()).collect();
-    let uneven = all.windows(2).filter(|p| rounds.shaping(p[0], p[1]) == Shaping::Uneven);
-    uneven.count() <= 1
+    let shaped = all.windows(2).map(|p| rounds.shaping(p[0], p[1]));
+    let (mut shaping, mut uneven) = (0, 0);
+    for shaped in shaped.filter(|s| *s != Shaping::Plain) {
+        shaping += 1;
+        uneven += usize::from(shaped == Shaping::Uneven);
+    }
+    uneven <= (shaping / SHAPING_TO_AN_UNEVEN).max(1)
 }
 
 /// How far the two halves of an outline that is called symmetric may differ, in stitches.
@@ -102,15 +119,15 @@ const ALIKE_STITCHES: f64 = 0.05;
 
 /// Whether the second half of the outline mirrors the first, and nothing else tells the two
 /// apart.
-fn mirrors(piece: &Piece, profile: &Profile) -> bool {
+fn mirrors(piece: &Piece, profile: &Profile, rounds: usize) -> bool {
     let rules = &piece.rules;
     let ends = piece.outline.starts_closed() == piece.outline.finishes_closed()
         && rules.ring == rules.last
         && piece.straight_mm == 0.0;
+    let last = rounds as u32 + 1;
     let plain = piece.pins.is_empty()
         && piece.faces.is_empty()
-        && piece.kinds.is_empty()
-        && piece.loops.is_empty()
+        && (1..last).all(|k| piece.cloth_of_round(k) == piece.cloth_of_round(last - k))
         && piece.outline.knots.iter().all(|k| k.hold.is_none() && !k.card);
     let most = ALIKE_STITCHES * piece.gauge.stitch_width_mm();
     let stations = &profile.stations;

@@ -76,6 +76,15 @@ impl Rounds {
         self
     }
 
+    /// The same rounds in multiples of `multiple` stitches as well.
+    pub(super) fn in_multiples(mut self, multiple: u32) -> Self {
+        if !self.multiple.is_multiple_of(multiple) {
+            self.multiple *= multiple;
+        }
+        self.kept.multiples = true;
+        self
+    }
+
     /// Whether both halves are held alike.
     pub(super) fn is_mirrored(&self) -> bool {
         self.mirror.is_some()
@@ -99,12 +108,12 @@ impl Rounds {
     }
 
     /// All counts from those of the rounds that are searched.
-    pub(super) fn unfold(&self, searched: &[u32]) -> Vec<u32> {
+    pub(super) fn unfold<N: Copy + From<u32>>(&self, searched: &[N]) -> Vec<N> {
         let mut counts = searched.to_vec();
         for k in searched.len() + 1..=self.rounds() {
             let mirror = self.mirror(k).unwrap_or(k);
             counts.push(match mirror {
-                0 => self.targets.start.joined().unwrap_or(0),
+                0 => N::from(self.targets.start.joined().unwrap_or(0)),
                 m => searched[m - 1],
             });
         }
@@ -138,8 +147,11 @@ impl Rounds {
             _ => count >= self.neck,
         };
         let divides = ring || gathered || count.is_multiple_of(self.multiple);
-        let even = self.targets.start.side().is_none() || count.is_multiple_of(2);
-        even && (end_ok || !self.kept.ends) && (divides || !self.kept.multiples)
+        let side = self.targets.start.side();
+        // An oval has at least a stitch at either end.
+        let long = side.is_none_or(|side| count >= 2 * side + 2);
+        let even = side.is_none() || count.is_multiple_of(2);
+        even && ((end_ok && long) || !self.kept.ends) && (divides || !self.kept.multiples)
     }
 
     /// Whether round `k`, and its mirror where there is one, may have `count` stitches.

@@ -161,7 +161,8 @@ fn shifted_factor(hessian: &Banded, last: f64, factor: &mut Factor) -> f64 {
     let diagonal: f64 = hessian.columns.iter().map(|c| c[0].abs()).sum();
     let typical = (diagonal / hessian.columns.len() as f64).max(1e-12);
     let mut shift = if last > 0.0 { last / 8.0 } else { 1e-3 * typical };
-    while !hessian.factor(shift, factor) {
+    // No shift mends what is not a number.
+    while shift.is_finite() && !hessian.factor(shift, factor) {
         shift *= 4.0;
     }
     shift

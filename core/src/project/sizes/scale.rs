@@ -67,6 +67,10 @@ struct Trial {
     notes: Vec<String>,
 }
 
+/// Scales tried either side of the best, in rounds, where none meets what was asked.
+const SIDE_STEP: f64 = 0.15;
+const SIDE_STEPS: u32 = 6;
+
 impl<'a> Base<'a> {
     pub(super) fn new(piece: &'a Piece, plan: Plan, size: &'a Size) -> Self {
         let likeness = size.family.then(|| Likeness::of(&plan));
@@ -137,9 +141,25 @@ impl<'a> Base<'a> {
             }
             scale = next;
         }
-        let Some(best) = best else {
+        let Some(mut best) = best else {
             return self.trial(scale, gauge).map(|t| self.done(t, None));
         };
+        // Where the number of rounds changes, sizes jump, and not always at one scale alone.
+        let off = |trial: &Trial| (measure(&trial.plan) - wanted.mm).abs();
+        if off(&best) > tolerance {
+            let step = SIDE_STEP * gauge.round_height_mm() / wanted.mm;
+            let middle = best.scale;
+            for by in (1..=SIDE_STEPS).flat_map(|i| [f64::from(i), -f64::from(i)]) {
+                let beside = (middle * (1.0 + by * step)).clamp(limits.0, limits.1);
+                let trial = self.trial(beside, gauge)?;
+                if off(&trial) < off(&best) {
+                    best = trial;
+                }
+                if off(&best) <= tolerance {
+                    break;
+                }
+            }
+        }
         let mut made = self.done(best, Some(wanted));
         if !made.is_met() {
             let why = self.why_not(&made, wanted, gauge, (limits, asked), bracket);
