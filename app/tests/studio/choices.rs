@@ -8,6 +8,7 @@ use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Face, Hold, Kind, Loop, Piece, Plan, Working, words};
 
 use crate::bench::{Bench, opened};
+use crate::hand::{click, undo};
 use crate::wait::until;
 
 fn bench<'a>() -> Bench<'a> {
@@ -22,20 +23,10 @@ fn plan<'a>(bench: &'a Bench<'_>) -> &'a Plan {
     bench.state().plan().expect("a plan")
 }
 
-fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).click();
-    bench.run();
-}
-
 fn turn_to(bench: &mut Bench<'_>, card: &str) {
     bench.get_by_role_and_label(Role::Tab, card).click();
     bench.step();
     bench.step();
-}
-
-fn undo(bench: &mut Bench<'_>) {
-    bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
-    bench.run();
 }
 
 /// Presses the other button at a place.

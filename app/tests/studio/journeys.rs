@@ -2,13 +2,14 @@
 
 use std::path::Path;
 
-use egui::{Key, Modifiers, Vec2, vec2};
+use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::window::Studio;
 use plumpline_core::bend::BendWord;
 use plumpline_core::{file, plan, sheet};
 
+use crate::hand::{click, drag_control};
 use crate::wait::until;
 
 type Bench<'a> = Harness<'a, Studio>;
@@ -24,25 +25,6 @@ fn opened<'a>(home: &Path) -> Bench<'a> {
         });
     bench.run();
     bench
-}
-
-fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).click();
-    bench.run();
-}
-
-fn drag(bench: &mut Bench<'_>, name: &str, by: Vec2) {
-    let from = bench.get_by_label(name).rect().center();
-    bench.hover_at(from);
-    bench.step();
-    bench.drag_at(from);
-    bench.step();
-    for i in 1..=6 {
-        bench.hover_at(from + by * (i as f32 / 6.0));
-        bench.step();
-    }
-    bench.drop_at(from + by);
-    bench.run();
 }
 
 fn type_over(bench: &mut Bench<'_>, field: &str, text: &str) {
@@ -90,7 +72,7 @@ fn the_designer_goes_from_a_sketch_to_a_saved_pattern() {
 
     // The waist comes in under the hand, the height is typed.
     let counts = bench.state().plan().expect("a plan").counts();
-    drag(&mut bench, "Knot 3", vec2(-18.0, 0.0));
+    drag_control(&mut bench, "Knot 3", vec2(-18.0, 0.0), 6);
     assert_ne!(bench.state().plan().expect("a plan").counts(), counts);
     bench.get_by_label_contains("Height ").click();
     bench.run();
@@ -102,7 +84,7 @@ fn the_designer_goes_from_a_sketch_to_a_saved_pattern() {
     assert!((height - 110.0).abs() < 3.0, "{height}");
 
     // A round is held, and its line copied for a friend.
-    drag(&mut bench, "End of round 9", vec2(-12.0, 0.0));
+    drag_control(&mut bench, "End of round 9", vec2(-12.0, 0.0), 6);
     let held = bench.state().document().piece().pins[&9];
     let shown = bench.state().plan().expect("a plan");
     assert_eq!(shown.rounds[8].count, held);
@@ -155,7 +137,7 @@ fn the_teacher_drags_and_reads_the_bend() {
     assert!(ball[4..8].iter().any(|b| b.1 == BendWord::Cup), "{ball:?}");
 
     // The shoulder goes out and up, flat as a plate: those rounds gain what lies flat.
-    drag(&mut bench, "Knot 2", vec2(60.0, -30.0));
+    drag_control(&mut bench, "Knot 2", vec2(60.0, -30.0), 6);
     let wider = said(&bench);
     assert!(shoulder(&wider) > shoulder(&ball), "the strip follows the hand: {wider:?}");
 

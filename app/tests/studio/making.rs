@@ -10,6 +10,7 @@ use plumpline_core::making::{Progress, Stand, Stop};
 use plumpline_core::{Band, Gauge, Piece, Project, Yarn, file, starter::Starter};
 
 use crate::bench::{Bench, opened};
+use crate::hand::press;
 use crate::homes::at_home;
 use crate::wait::{until, until_true};
 
@@ -19,11 +20,6 @@ fn small_ball() -> Piece {
     let mut piece = ball.piece(&ball.usual(), Gauge::default()).expect("a ball");
     piece.outline = piece.outline.scaled(0.45, 0.45);
     piece
-}
-
-fn press(bench: &mut Bench<'_>, key: Key) {
-    bench.key_press(key);
-    bench.run();
 }
 
 fn stand(bench: &Bench<'_>) -> Stand {

@@ -4,9 +4,10 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::hand::undo;
 use crate::homes::at_home;
 use crate::wait::until;
-use egui::{Event, Key, Modifiers, vec2};
+use egui::{Event, Key, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::window::Studio;
@@ -78,11 +79,6 @@ fn begun<'a>(
 /// The courses of a project at a size, planned here.
 fn courses(project: &Project, size: &str) -> Vec<Course> {
     Course::at_size(project, size, &Writer::bench()).expect("courses")
-}
-
-fn undo(bench: &mut Bench<'_>) {
-    bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
-    bench.run();
 }
 
 #[test]

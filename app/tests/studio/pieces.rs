@@ -1,7 +1,8 @@
 //! Several pieces: chips to take them in hand, and what can be done with one.
 
 use crate::bench::{Bench, opened};
-use egui::{Key, Modifiers};
+use crate::hand::{click, undo};
+use egui::Key;
 use egui_kittest::kittest::Queryable as _;
 use plumpline_core::Project;
 
@@ -9,20 +10,10 @@ fn project<'a>(bench: &'a Bench<'_>) -> &'a Project {
     bench.state().document().project()
 }
 
-fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).click();
-    bench.run();
-}
-
 /// Opens the card of the piece in hand.
 fn open(bench: &mut Bench<'_>) {
     let name = format!("Piece {}, in hand", bench.state().document().piece().name);
     click(bench, &name);
-}
-
-fn undo(bench: &mut Bench<'_>) {
-    bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
-    bench.run();
 }
 
 #[test]

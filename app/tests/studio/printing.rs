@@ -5,6 +5,7 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline::view::Stage;
 
 use crate::bench::{Bench, opened};
+use crate::hand::click;
 use crate::wait::until_settled;
 
 fn at_sheet<'a>() -> Bench<'a> {
@@ -14,11 +15,6 @@ fn at_sheet<'a>() -> Bench<'a> {
     assert_eq!(bench.state().view().stage, Stage::Sheet);
     until_settled(&mut bench);
     bench
-}
-
-fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).click();
-    bench.run();
 }
 
 #[test]

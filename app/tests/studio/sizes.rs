@@ -13,6 +13,7 @@ use plumpline_core::companion::SeamKind;
 use plumpline_core::{Firmness, Gauge, Piece, file, plan};
 
 use crate::bench::{Bench, opened};
+use crate::hand::go_and_click as click;
 use crate::wait::until_settled;
 
 fn at_sizes<'a>() -> Bench<'a> {
@@ -22,14 +23,6 @@ fn at_sizes<'a>() -> Bench<'a> {
     assert_eq!(bench.state().view().stage, Stage::Sizes);
     until_settled(&mut bench);
     bench
-}
-
-/// Goes to it by key, which brings it into sight, and clicks it.
-fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).focus();
-    bench.run();
-    bench.get_by_label(name).click();
-    bench.run();
 }
 
 fn type_over(bench: &mut Bench<'_>, field: &str, text: &str) {

@@ -8,6 +8,7 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline_core::starter::Starter;
 
 use crate::bench::{Bench, opened};
+use crate::hand::drag_control;
 use crate::homes::at_home;
 use crate::wait::until;
 
@@ -23,20 +24,6 @@ impl egui::DroppedFile for Dropped {
     fn bytes(&self) -> Result<Vec<u8>, String> {
         std::fs::read(&self.0).map_err(|e| e.to_string())
     }
-}
-
-fn drag(bench: &mut Bench<'_>, name: &str, by: egui::Vec2) {
-    let from = bench.get_by_label(name).rect().center();
-    bench.hover_at(from);
-    bench.step();
-    bench.drag_at(from);
-    bench.step();
-    for i in 1..=4 {
-        bench.hover_at(from + by * (i as f32 / 4.0));
-        bench.step();
-    }
-    bench.drop_at(from + by);
-    bench.run();
 }
 
 fn state_of(bench: &Bench<'_>, step: u32) -> &'static str {
@@ -59,9 +46,9 @@ fn first_steps_go_away_by_being_done_and_never_return() {
     let mut bench = at_home(home.path(), None);
     assert_eq!(bench.state().document().project().title, "Pond float");
     assert_eq!(states(&bench), ["to do", "to do", "to do"]);
-    drag(&mut bench, "Knot 3", vec2(-20.0, 4.0));
+    drag_control(&mut bench, "Knot 3", vec2(-20.0, 4.0), 4);
     assert_eq!(states(&bench), ["done", "to do", "to do"]);
-    drag(&mut bench, "End of round 9", vec2(-12.0, 0.0));
+    drag_control(&mut bench, "End of round 9", vec2(-12.0, 0.0), 4);
     assert_eq!(states(&bench), ["done", "done", "to do"]);
     bench.get_by_label("Sheet").click();
     bench.run();
@@ -77,7 +64,7 @@ fn first_steps_go_away_by_being_done_and_never_return() {
 fn first_steps_can_be_put_away_and_half_done_ones_are_remembered() {
     let home = tempfile::tempdir().expect("a folder");
     let mut bench = at_home(home.path(), None);
-    drag(&mut bench, "Knot 3", vec2(-20.0, 4.0));
+    drag_control(&mut bench, "Knot 3", vec2(-20.0, 4.0), 4);
     drop(bench);
     let mut bench = at_home(home.path(), None);
     assert_eq!(states(&bench), ["done", "to do", "to do"]);
@@ -141,7 +128,7 @@ fn dimensions_are_kept_to_and_wrong_ones_told() {
 #[test]
 fn another_piece_is_begun_only_after_asking() {
     let mut bench = opened(1440.0, 900.0);
-    drag(&mut bench, "Knot 3", vec2(-20.0, 4.0));
+    drag_control(&mut bench, "Knot 3", vec2(-20.0, 4.0), 4);
     bench.key_press_modifiers(Modifiers::COMMAND, Key::N);
     bench.run();
     bench.get_by_label("Create").click();

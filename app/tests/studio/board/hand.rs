@@ -4,6 +4,8 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2, vec2};
 use egui_kittest::kittest::Queryable as _;
 use plumpline_core::{Knot, Outline};
 
+pub(crate) use crate::hand::{click, undo};
+
 pub(crate) use crate::bench::{Bench, opened};
 
 pub(crate) fn bench<'a>() -> Bench<'a> {
@@ -24,16 +26,6 @@ pub(crate) fn steps(bench: &Bench<'_>) -> usize {
 
 pub(crate) fn scale(bench: &Bench<'_>) -> f32 {
     bench.state().view().lens.expect("a lens").scale
-}
-
-pub(crate) fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).click();
-    bench.run();
-}
-
-pub(crate) fn undo(bench: &mut Bench<'_>) {
-    bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
-    bench.run();
 }
 
 /// A press or a release at `pos`, with these modifiers held from now on.

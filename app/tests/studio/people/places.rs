@@ -3,14 +3,13 @@
 use std::path::Path;
 
 use egui::{Key, Modifiers, vec2};
-use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use plumpline::window::Studio;
 use plumpline_core::calibrate::{Entry, GaugeBook};
 use plumpline_core::{Firmness, Gauge};
 
 use super::controls::{self, Control};
-use crate::bench::Bench;
+use crate::bench::{Bench, opened};
+use crate::hand::{go_and_click as click, press};
 use crate::homes::at_home;
 use crate::wait::{until, until_settled, until_true};
 
@@ -26,23 +25,10 @@ pub(crate) struct Place {
 const BROKEN: &str = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc x 6 (12)\n\
     Rnd 3: (sc 1, inc) x 6 (19)\n";
 
-/// Goes to it by key, which brings it into sight, and clicks it.
-fn click(bench: &mut Bench<'_>, name: &str) {
-    bench.get_by_label(name).focus();
-    bench.run();
-    bench.get_by_label(name).click();
-    bench.run();
-}
-
 fn click_part(bench: &mut Bench<'_>, part: &str) {
     bench.get_by_label_contains(part).focus();
     bench.run();
     bench.get_by_label_contains(part).click();
-    bench.run();
-}
-
-fn press(bench: &mut Bench<'_>, key: Key) {
-    bench.key_press(key);
     bench.run();
 }
 
@@ -258,20 +244,10 @@ impl Visit<'_> {
     }
 }
 
-fn small<'a>(width: f32, height: f32) -> Bench<'a> {
-    let mut bench = Harness::builder()
-        .with_size(vec2(width, height))
-        .with_max_steps(60)
-        .with_step_dt(0.05)
-        .build_eframe(|cc| Studio::new(cc, None));
-    bench.run();
-    bench
-}
-
 /// Comes to every place in a window of this size, one after another.
 pub(crate) fn each(width: f32, height: f32, mut look: impl FnMut(Visit<'_>)) {
     for place in &PLACES {
-        let mut bench = small(width, height);
+        let mut bench = opened(width, height);
         let ground: Vec<_> = controls::all(&bench).iter().map(|c| c.layer).collect();
         (place.open)(&mut bench);
         let mut list = controls::all(&bench);
