@@ -9,8 +9,8 @@ use plumpline_tests::fit_set::SHAPES;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
-/// What a little less slack cloth may be worth in likely fit, stitch widths.
-const SLACK_STITCHES: f64 = 0.01;
+/// What less slack cloth may be worth in likely fit, stitch widths.
+const SLACK_STITCHES: f64 = 0.04;
 
 /// One stitch more or fewer, from the settled shape: how a dragged count is answered.
 #[test]

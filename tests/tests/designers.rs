@@ -35,7 +35,9 @@ fn at_the_simple_end_all_shaping_rounds_are_full_repeats() {
 fn numbers_of_repeats_are_few() {
     let numbers: Vec<f64> = sweep().numbers.iter().map(|&n| n as f64).collect();
     assert!(quantile(&numbers, 0.5) <= 2.0, "median {}", quantile(&numbers, 0.5));
-    none("more than four numbers", &sweep().many_numbers);
+    let (many, all) = (&sweep().many_numbers, SEEDS.count());
+    println!("{} of {all} with more than four numbers: seeds {many:?}", many.len());
+    assert!(100 * many.len() <= all, "more than four numbers: seeds {many:?}");
 }
 
 #[test]

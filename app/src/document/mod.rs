@@ -143,7 +143,10 @@ impl Document {
             self.project.making = before.making.following(then, now);
         }
         if changed {
-            if before.pieces.get(self.piece) != self.project.pieces.get(self.piece) {
+            // A piece put in or taken out leaves those that are there as they were.
+            let edited = before.pieces.len() == self.project.pieces.len()
+                && before.pieces.get(self.piece) != self.project.pieces.get(self.piece);
+            if edited {
                 self.edited = Some(self.piece);
             }
             let goes_on = run.is_some() && run == self.run && !self.history.can_redo();

@@ -95,10 +95,9 @@ fn switch(
     painter.hline(thread, y, Stroke::new(1.3, t.control_edge));
     for (i, &card) in beads.iter().enumerate() {
         let at = bead(i);
-        let hit = Rect::from_x_y_ranges(
-            at.x - 24.0..=at.x + step - 28.0,
-            head.top() + 4.0..=head.bottom(),
-        );
+        // The last word has all the room there is.
+        let right = if i + 1 < beads.len() { at.x + step - 28.0 } else { thread.max };
+        let hit = Rect::from_x_y_ranges(at.x - 24.0..=right, head.top() + 4.0..=head.bottom());
         let on = card == chosen;
         let response = ui.interact(hit, ui.scope_id().with(("card", i)), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, card.text()));

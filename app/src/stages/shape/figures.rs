@@ -15,6 +15,8 @@ use crate::kit::{Tokens, icons, paint, type_faces};
 const TITLE: f32 = 26.0;
 /// Height of one yarn's row.
 const YARN: f32 = 25.0;
+/// Height of what is said below the yarns.
+const NOTE: f32 = 16.0;
 
 /// Height the column of figures takes with so many yarns, of `available`.
 pub(crate) fn height(yarns: usize, available: f32) -> f32 {
@@ -174,9 +176,14 @@ fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Act
     let t = bench.t;
     let painter = &ui.painter_at(place.expand(PAD));
     let most = plan.estimate.yarn.iter().map(|y| y.metres).fold(1e-9, f64::max);
-    let rows = ((place.height() - 16.0) / YARN).floor().max(0.0) as usize;
+    let rows = |height: f32| (height / YARN).floor().max(0.0) as usize;
     let used = &plan.estimate.yarn;
-    let shown = if used.len() > rows { rows.saturating_sub(1) } else { used.len() };
+    let with_note = rows(place.height() - NOTE);
+    // Where there is room for one row, that is a yarn rather than what is said of all.
+    let shown = match used.len() > with_note {
+        true => with_note.saturating_sub(1).max(rows(place.height()).min(1)),
+        false => used.len(),
+    };
     let body = || type_faces::regular(type_faces::BODY);
     for (i, one) in used.iter().take(shown).enumerate() {
         let Some(yarn) = bench.document.project().yarns.get(one.yarn) else { continue };
@@ -206,6 +213,9 @@ fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Act
         "estimated: yarn ±20 %, stuffing and time by habit".to_owned()
     };
     let y = place.top() + YARN * shown as f32 + 9.0;
+    if y + 0.5 * NOTE > place.bottom() + PAD {
+        return;
+    }
     let font = type_faces::regular(type_faces::SMALL);
     painter.text(pos2(place.left(), y), Align2::LEFT_CENTER, note, font, t.soft_ink);
 }
@@ -331,7 +341,7 @@ pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         (values.stitches, "st"),
         (values.stuffing, "g stuffing"),
         (values.time, "making"),
-        (fit, "st off, likely"),
+        (fit, "st off"),
     ];
     let small = || type_faces::regular(type_faces::SMALL);
     for (value, unit) in items {

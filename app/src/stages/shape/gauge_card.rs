@@ -153,8 +153,7 @@ const SPIRAL: f32 = 62.0;
 
 /// How to work the swatch, and what hangs on it.
 fn spiral(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
-    let words = "Count it on cloth worked in the spiral: rounds 1 % higher make a ball about \
-                 2 % higher.";
+    let words = "Count it in the spiral: rounds 1 % higher make a ball 2 % higher.";
     let small = type_faces::regular(type_faces::SMALL);
     let t = bench.t;
     let galley = ui.painter().layout(words.to_owned(), small, t.soft_ink, inner.width());

@@ -1,7 +1,7 @@
 //! More about the cloth, behind a button of the gauge card: a ball to check it by, how rounds
 //! are worked, the hand, swatches of other kinds of stitch, and the stuffing.
 
-use egui::{DragValue, Popup, Rect, Response, Ui, pos2, vec2};
+use egui::{DragValue, Popup, Rect, Response, ScrollArea, Ui, pos2, vec2};
 use plumpline_core::piece::Packing;
 use plumpline_core::{Gauge, Hand, Kind, Swatches, Working};
 
@@ -17,6 +17,9 @@ use crate::kit::icons::Icon;
 /// Width of the popover.
 const WIDTH: f32 = 316.0;
 
+/// Height of a window that the popover leaves to its own edges and to air around it.
+const AROUND: f32 = 48.0;
+
 /// Opens the popover beside what was clicked.
 pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
     Popup::menu(on)
@@ -29,24 +32,34 @@ pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Acti
             ui.set_width(WIDTH);
             // A menu's own style hides the edges of fields.
             ui.reset_style();
-            ui.spacing_mut().item_spacing.y = 2.0;
-            form::heading(ui, "A ball you made");
-            ball_check::show(ui, bench, actions);
-            form::heading(ui, "Working");
-            working(ui, bench, actions);
-            form::heading(ui, "Other swatches");
-            swatch(ui, bench, Kind::HalfDouble, actions);
-            swatch(ui, bench, Kind::Double, actions);
-            loops(ui, bench, actions);
-            ui.add_space(2.0);
-            form::remark(
-                ui,
-                "Heights from memory, marked assumed, make a forecast less sure. A swatch in \
-                 the round settles them.",
-            );
-            form::heading(ui, "Stuffing, grams a litre");
-            packing(ui, bench, actions);
+            controls::scroll_colours(ui);
+            let most = ui.ctx().content_rect().height() - AROUND;
+            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+                ui.set_width(WIDTH - ui.spacing().scroll.allocated_width());
+                content(ui, bench, actions);
+                controls::follow_focus(ui);
+            });
         });
+}
+
+fn content(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    ui.spacing_mut().item_spacing.y = 2.0;
+    form::heading(ui, "A ball you made");
+    ball_check::show(ui, bench, actions);
+    form::heading(ui, "Working");
+    working(ui, bench, actions);
+    form::heading(ui, "Other swatches");
+    swatch(ui, bench, Kind::HalfDouble, actions);
+    swatch(ui, bench, Kind::Double, actions);
+    loops(ui, bench, actions);
+    ui.add_space(2.0);
+    form::remark(
+        ui,
+        "Heights from memory, marked assumed, make a forecast less sure. A swatch in the round \
+         settles them.",
+    );
+    form::heading(ui, "Stuffing, grams a litre");
+    packing(ui, bench, actions);
 }
 
 /// What a litre of the finished piece takes, soft, medium and firm.

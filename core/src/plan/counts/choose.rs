@@ -60,11 +60,13 @@ impl Chosen {
 pub fn choose(piece: &Piece, profile: &Profile, rest: &RestSkin, effort: Effort) -> Chosen {
     let trail = Trail::new(profile.places());
     if !piece.pins.is_empty() {
-        // Pins at the counts the rounds have anyway change nothing.
+        // Pins at the counts the rounds have anyway change nothing, but that a rule may be kept
+        // with them which gave way without.
         let free = Piece { pins: BTreeMap::new(), ..piece.clone() };
         let chosen = chosen(&free, profile, rest, &trail, effort);
         let count = |round: u32| chosen.counts.get(round as usize - 1);
-        if piece.pins.iter().all(|(&round, pin)| count(round) == Some(pin)) {
+        let has = |(&round, pin): (&u32, &u32)| count(round) == Some(pin);
+        if chosen.gave_way.is_empty() && piece.pins.iter().all(has) {
             return chosen;
         }
     }

@@ -132,7 +132,7 @@ impl Rounds {
 
     /// Whether round `k` (from 1) may have `count` stitches, whatever its neighbours.
     pub fn allows(&self, k: usize, count: u32) -> bool {
-        if count == 0 {
+        if count == 0 || !self.is_oval_round(count) {
             return false;
         }
         if let (Some(pin), true) = (self.pins[k - 1], self.kept.ends) {
@@ -147,17 +147,30 @@ impl Rounds {
             _ => count >= self.neck,
         };
         let divides = ring || gathered || count.is_multiple_of(self.multiple);
+        (end_ok || !self.kept.ends) && (divides || !self.kept.multiples)
+    }
+
+    /// Whether an oval can have a round of `count`: two halves alike, with a stitch at either
+    /// end at least. True of anything that is no oval.
+    fn is_oval_round(&self, count: u32) -> bool {
         let side = self.targets.start.side();
-        // An oval has at least a stitch at either end.
-        let long = side.is_none_or(|side| count >= 2 * side + 2);
-        let even = side.is_none() || count.is_multiple_of(2);
-        even && ((end_ok && long) || !self.kept.ends) && (divides || !self.kept.multiples)
+        side.is_none_or(|side| count.is_multiple_of(2) && count >= 2 * side + 2)
     }
 
     /// Whether round `k`, and its mirror where there is one, may have `count` stitches.
     pub(super) fn allows_both(&self, k: usize, count: u32) -> bool {
         let mirror = self.mirror(k).filter(|&m| (1..=self.rounds()).contains(&m) && m != k);
-        self.allows(k, count) && mirror.is_none_or(|m| self.allows(m, count))
+        self.allows(k, count)
+            && mirror.is_none_or(|m| self.allows(m, count))
+            && (k > 1 || self.allows_mirrored_chain())
+    }
+
+    /// Whether the round that mirrors the foundation chain may have as many stitches; true
+    /// where there is no such round.
+    fn allows_mirrored_chain(&self) -> bool {
+        let last = self.rounds();
+        let chain = self.targets.start.joined().filter(|_| self.mirror == Some(last));
+        chain.is_none_or(|chain| self.allows(last, chain))
     }
 
     /// Whether round `k` may have `count` stitches on `below`.

@@ -130,7 +130,7 @@ pub(crate) fn worked_length_mm(piece: &Piece, rest: &RestSkin) -> f64 {
 }
 
 /// A change of what can be reached that lets a round go that way, stitches.
-const LAG: f64 = 0.5;
+const LAG: f64 = 1.0;
 
 /// Most stitches a round may gain or lose and still lie flat, 2πh/w rounded up.
 pub(super) fn flat_of_round(piece: &Piece, round: u32) -> u32 {

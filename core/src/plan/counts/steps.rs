@@ -51,7 +51,10 @@ impl Steps {
                     _ => {
                         let most = match rounds.is_forced(k) {
                             true => u32::MAX,
-                            false => rounds.most_change(k, count.div_ceil(2)),
+                            // It may fall to `count`, or rise to it from half as many.
+                            false => rounds
+                                .most_change(k, count)
+                                .max(rounds.most_change(k, count.div_ceil(2))),
                         };
                         let from = before.partition_point(|&b| b < count.saturating_sub(most));
                         let near = before[from..].iter();

@@ -68,8 +68,8 @@ struct Trial {
 }
 
 /// Scales tried either side of the best, in rounds, where none meets what was asked.
-const SIDE_STEP: f64 = 0.15;
-const SIDE_STEPS: u32 = 6;
+const SIDE_STEP: f64 = 0.07;
+const SIDE_STEPS: u32 = 15;
 
 impl<'a> Base<'a> {
     pub(super) fn new(piece: &'a Piece, plan: Plan, size: &'a Size) -> Self {
