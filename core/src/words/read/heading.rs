@@ -202,7 +202,8 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
     at += 1;
     let colon = matches!(kind(line, at), Some(Tok::Colon | Tok::Bar));
     // “5 rounds” says how many, and “5 round” without a point is no usage unless it heads.
-    if !pointed && !(colon && !plural) {
+    let heads = colon && !plural;
+    if !pointed && !heads {
         return None;
     }
     if matches!((kind(line, at), kind(line, at + 1)), (Some(Tok::Number(_)), Some(Tok::Colon)))

@@ -109,7 +109,7 @@ impl Judge<'_> {
             self.lost |=
                 self.last.is_some_and(|last| last.checked_add(1) != Some(heading.first));
         }
-        self.into_ring(draft);
+        self.work_into_ring(draft);
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
             if matches!(entry.line, Line::Note { unread: true, .. }) {
@@ -128,7 +128,7 @@ impl Judge<'_> {
     }
 
     /// Where a ring was named in a line of its own, the first stitches go into it.
-    fn into_ring(&mut self, draft: &mut Draft) {
+    fn work_into_ring(&mut self, draft: &mut Draft) {
         let begins = draft.heading.is_none_or(|h| !h.numbered || h.first <= 2);
         let mut worked = draft.worked.work.iter_mut().filter(|op| is_worked(&op.it));
         let (Some(only), None) = (worked.next(), worked.next()) else { return };
@@ -340,7 +340,7 @@ impl Judge<'_> {
         }
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
-        tried.extend(self.from_count(draft, stated.as_ref(), below));
+        tried.extend(self.of_stated(draft, stated.as_ref(), below));
         let mut likely: Option<Candidate> = None;
         for below in [below, None] {
             if below.is_none()
@@ -429,7 +429,7 @@ impl Judge<'_> {
 
     /// Readings that take the stated count itself: a ring of so many, a round of plain
     /// stitches of which only the loop or how many rounds is told.
-    fn from_count(
+    fn of_stated(
         &self,
         draft: &Draft,
         stated: Option<&Placed<u32>>,
@@ -482,9 +482,9 @@ impl Judge<'_> {
         at += usize::from(worded);
         let Tok::Number(n) = body.get(at)?.tok else { return None };
         // “Repeat 5.” names a round where rounds are listed without the word.
-        if !worded
-            && !(repeats && matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop)))
-        {
+        let ends = matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop));
+        let names_a_round = worded || (repeats && ends);
+        if !names_a_round {
             return None;
         }
         // Where rounds have no numbers, the number is that of a line of the list.

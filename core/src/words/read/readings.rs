@@ -325,7 +325,7 @@ fn stitch_in_words(
     let first = ops.iter().position(|op| is_worked(&op.it))?;
     let at = ops[..first]
         .iter()
-        .position(|op| matches!(op.it, Op::Note(_)) && unread.iter().any(|u| *u == op.at))?;
+        .position(|op| matches!(op.it, Op::Note(_)) && unread.contains(&op.at))?;
     let mut all = ops.to_vec();
     all[at].it = Op::Each { kind, count: 1 };
     Some(all)

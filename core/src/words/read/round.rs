@@ -186,7 +186,7 @@ impl Line {
         };
         if n < 2
             || self.ops.is_empty()
-            || !input.input.get(star + 2).is_none_or(|t| !t.tok.is_work())
+            || input.input.get(star + 2).is_some_and(|t| t.tok.is_work())
         {
             return false;
         }
