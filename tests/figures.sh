@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Prints every figure the README quotes: fit and ease, plan, reading and frame times, and the
-# studio's own.
+# Prints every figure the README quotes: fit, simplicity, how rounds read, plan, reading and
+# frame times, and the studio's own.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
 cd "$root"

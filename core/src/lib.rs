@@ -13,6 +13,31 @@
 //! 5. [`picture`]: a plan drawn as polygons, charts and schematics;
 //! 6. [`sheet`]: the pattern as it is given to others.
 //!
+//! ```
+//! use plumpline_core::words::Writer;
+//! use plumpline_core::{Gauge, Knot, Outline, Piece, Project, plan, sheet, words};
+//!
+//! // An egg 80 mm long, from a ring to a drawn end, at 22 stitches and 24 rounds to 10 cm.
+//! let outline = Outline::new(vec![
+//!     Knot::new(0.0, 0.0),
+//!     Knot::new(30.0, 30.0),
+//!     Knot::new(22.0, 60.0),
+//!     Knot::new(0.0, 80.0),
+//! ])?;
+//! let egg = Piece::new("Egg", outline, Gauge::per(22.0, 24.0, 100.0));
+//!
+//! let plan = plan(&egg)?;
+//! assert!((plan.size_mm.0 - 80.0).abs() < 5.0, "stuffed, it is about as long");
+//!
+//! let words = words(&plan, &egg, &Writer::bench());
+//! assert!(words.lines[0].text.ends_with("sc in magic ring"));
+//!
+//! // The same on a sheet for somebody else.
+//! let text = sheet::text(&Project::of_piece(egg))?;
+//! assert!(text.contains(&words.lines[1].text));
+//! # Ok::<(), plumpline_core::Error>(())
+//! ```
+//!
 //! [`length`] reads and writes lengths in people's own units; [`Error`] says what, where and
 //! the mend.
 //!
@@ -38,15 +63,17 @@ pub use piece::{cloth, gauge, outline, starter};
 pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
 pub use project::{another_yarn, calibrate, companion, file, making, sizes};
 pub use words as pattern;
-pub use words::{ease, wording};
+pub use words::{simplicity, wording};
 
 pub use error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, plain};
 pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;
 pub use piece::outline::{Hold, Knot, Outline, Rz};
-pub use piece::{Band, Face, Firmness, Habits, Piece, Rules, Spread, Yarn};
-pub use plan::{Plan, Round, plan};
+pub use piece::{
+    Accepted, Band, Face, Firmness, Habits, Piece, Rules, Spread, Variation, Yarn,
+};
+pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
 pub use project::{FORMAT_VERSION, Project, WordingChoice};

@@ -42,13 +42,16 @@ prop_compose! {
         width in 1.5..14.0_f64,
         shape in 0.7..1.3_f64,
         firmness in 0.005..0.15_f64,
-        ease in prop_oneof![Just(0.0), Just(0.3), Just(1.0), 0.0..1.0_f64],
+        simplicity in prop_oneof![
+            3 => Just(None),
+            1 => prop_oneof![Just(0.0), Just(1.0), 0.0..1.0_f64].prop_map(Some),
+        ],
     ) -> Option<Piece> {
         let outline = Outline::new(knots).ok()?;
         let gauge = Gauge::of_stitch(width, width * shape);
         let mut piece = Piece::new("any", outline, gauge);
         piece.firmness = Firmness(firmness);
-        piece.ease = ease;
+        piece.simplicity = simplicity;
         let rounds = rest_of(&piece).length_mm() / gauge.round_height_mm();
         let wide = TAU * piece.outline.profile(400).widest_mm() / width;
         (wide >= 6.0 && (2.0..300.0).contains(&rounds)).then_some(piece)

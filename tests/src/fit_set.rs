@@ -44,12 +44,13 @@ impl Shape {
         (0..=n).map(point).collect()
     }
 
-    /// The shape as a piece at `ease`, its points fitted as `plumpline new` fits them and
-    /// scaled by `scale`.
+    /// The shape as a piece at `simplicity`, its points fitted as `plumpline new` fits them
+    /// and scaled by `scale`. The set keeps its own gauge and an even stiffness, whatever the
+    /// defaults are.
     ///
     /// # Panics
     /// If the shape cannot be fitted, which its test would show.
-    pub fn piece(&self, ease: f64, scale: f64) -> Piece {
+    pub fn piece(&self, simplicity: impl Into<Option<f64>>, scale: f64) -> Piece {
         let gauge = Gauge::of_stitch(4.6, 4.2);
         let points: Vec<Rz> =
             self.points(200).iter().map(|p| Rz::new(p.r * scale, p.z * scale)).collect();
@@ -57,7 +58,8 @@ impl Shape {
             .expect("every shape of the set is an outline");
         let mut piece = Piece::new(self.name, outline, gauge);
         piece.firmness = Firmness(0.08);
-        piece.ease = ease;
+        piece.stiffness_along = 1.0;
+        piece.simplicity = simplicity.into();
         piece
     }
 }

@@ -211,7 +211,7 @@ fn extremes_give_readable_pages() {
             Knot::new(40.0, 120.0),
             Knot::new(25.0, 600.0),
             Knot::new(35.0, 1000.0),
-            Knot::new(0.0, 1230.0),
+            Knot::new(0.0, 1450.0),
         ],
     };
     let tall = Project::of_piece(tall);

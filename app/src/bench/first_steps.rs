@@ -27,7 +27,7 @@ mod tests {
     #[test]
     fn each_step_is_ticked_by_doing_it() {
         let mut steps = Steps::default();
-        learn(&mut steps, &Action::Edit(Edit::Ease(0.5)));
+        learn(&mut steps, &Action::Edit(Edit::Simplicity(Some(0.5))));
         assert_eq!(steps, Steps::default());
         let outline = plumpline_core::Outline { knots: Vec::new() };
         learn(&mut steps, &Action::Edit(Edit::MoveKnots { lead: 1, outline }));

@@ -34,7 +34,7 @@ pub struct Bench<'a> {
     pub words: Option<&'a Wording>,
     /// Why the piece as it stands has no plan.
     pub error: Option<&'a str>,
-    /// The trade-off of ease.
+    /// The trade-off of simplicity.
     pub trade: &'a Trade,
     /// The written pattern being proofread.
     pub proofreading: &'a Proofreading,

@@ -14,6 +14,9 @@ use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, disk, file, plan}
 use super::length::parse_mm;
 use crate::work::files::pattern_text;
 
+/// The ease that stood for no choice.
+const UNCHOSEN_EASE: f64 = 0.3;
+
 /// How far the knots' curve may be from the points, in stitch widths.
 const TOLERANCE_STITCHES: f64 = 0.02;
 
@@ -24,7 +27,7 @@ pub(super) struct New {
     #[arg(long, value_name = "CSV", required_unless_present_any = ["from_pattern", "starter"])]
     profile: Option<PathBuf>,
     /// Written pattern whose counts are kept, - for standard input.
-    #[arg(long, value_name = "TEXT", conflicts_with_all = ["profile", "ease"])]
+    #[arg(long, value_name = "TEXT", conflicts_with_all = ["profile", "simplicity", "ease"])]
     from_pattern: Option<PathBuf>,
     /// Terms of the pattern: us, uk, de, fr or es; found out from the text if left out.
     #[arg(long, requires = "from_pattern", value_parser = super::proofread::terms)]
@@ -56,8 +59,12 @@ pub(super) struct New {
     /// soft, medium, firm, or the strain a ball shows, such as 0.08.
     #[arg(long, value_parser = Firmness::parse)]
     firmness: Option<Firmness>,
-    /// 0 faithful to the profile … 1 easy to work.
+    /// 0 faithful to the profile … 1 simple to work; left out, the simplest whose likely fit
+    /// no hand can tell from the best.
     #[arg(long)]
+    simplicity: Option<f64>,
+    /// The old spelling of simplicity.
+    #[arg(long, hide = true, conflicts_with = "simplicity")]
     ease: Option<f64>,
     /// Name of the piece; the profile's file name or the starter's if left out.
     #[arg(long)]
@@ -88,11 +95,11 @@ impl New {
         Ok(())
     }
 
-    /// A project of this piece under the name, firmness and ease that were asked for.
+    /// A project of this piece under the name, firmness and simplicity that were asked for.
     fn planned(&self, mut piece: Piece) -> anyhow::Result<Project> {
         piece.name = self.name.clone().unwrap_or(piece.name);
         piece.firmness = self.firmness.unwrap_or(piece.firmness);
-        piece.ease = self.ease.unwrap_or(piece.ease);
+        piece.simplicity = self.simplicity.or(self.ease.filter(|&ease| ease != UNCHOSEN_EASE));
         plan(&piece)?; // A project that cannot be planned is not worth a file.
         Ok(Project::of_piece(piece))
     }
@@ -102,9 +109,13 @@ impl New {
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
         let firmness = self.firmness.unwrap_or_default();
         let name = self.name_for(path);
-        let shaped = shape(&reading.pattern, &reading.unread, &name, gauge, firmness)
+        let made = shape(&reading.pattern, &reading.unread, &name, gauge, firmness)
             .context(path.display().to_string())?;
-        let project = project_of(shaped).ok_or_else(|| anyhow!("the pattern has no piece"))?;
+        for left_out in &made.left_out {
+            eprintln!("{}: left out: {left_out}", path.display());
+        }
+        let project =
+            project_of(made.pieces).ok_or_else(|| anyhow!("the pattern has no piece"))?;
         project.validate()?;
         Ok(project)
     }

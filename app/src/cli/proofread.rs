@@ -5,9 +5,12 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::Args;
+use plumpline_core::pattern::HouseStyle;
 use plumpline_core::pattern::lexicon;
-use plumpline_core::pattern::proofread::{Finding, FindingKind, Places, proofread};
-use plumpline_core::pattern::read::{Reading, TermsFound, Wish, read};
+use plumpline_core::pattern::proofread::{
+    Finding, FindingKind, Places, RoundRead, listing, proofread,
+};
+use plumpline_core::pattern::read::{Reading, Sure, TermsFound, Wish, read};
 use serde::Serialize;
 
 use crate::work::files::pattern_text;
@@ -21,7 +24,7 @@ pub(super) struct Proofread {
     /// Pattern to check, - for standard input.
     #[arg(value_name = "TEXT")]
     file: PathBuf,
-    /// The findings as JSON.
+    /// What was read and the findings, as JSON.
     #[arg(long)]
     json: bool,
     /// Terms to read it in: us, uk, de, fr or es; found out from the text if left out.
@@ -42,7 +45,42 @@ pub(super) fn terms(name: &str) -> Result<&'static str, String> {
 #[derive(Debug, Serialize)]
 struct Report<'a> {
     terms: Terms<'a>,
+    rounds: Vec<RoundLine<'a>>,
     findings: Vec<Line<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct RoundLine<'a> {
+    line: usize,
+    part: usize,
+    from: Option<u32>,
+    to: Option<u32>,
+    /// Rounds the line stands for.
+    times: u32,
+    takes: Option<u32>,
+    makes: Option<u32>,
+    read: bool,
+    sure: &'static str,
+    reading: &'a str,
+    inferred: Vec<&'static str>,
+}
+
+impl<'a> RoundLine<'a> {
+    fn of(round: &'a RoundRead) -> Self {
+        Self {
+            line: round.line,
+            part: round.part,
+            from: round.numbers.map(|n| n.0),
+            to: round.numbers.filter(|_| !round.open).map(|n| n.1),
+            times: round.times,
+            takes: round.takes,
+            makes: round.makes,
+            read: round.sure != Sure::Unread,
+            sure: round.sure.word(),
+            reading: &round.reading,
+            inferred: round.inferred.iter().map(|i| i.words()).collect(),
+        }
+    }
 }
 
 #[derive(Debug, Serialize)]
@@ -69,23 +107,28 @@ impl Proofread {
         let text = pattern_text(&self.file)?;
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
         let findings = proofread(&text, &reading);
+        let rounds = listing(&text, &reading, HouseStyle::bench());
         if self.json {
-            let report = report(&text, &reading, &findings);
+            let report = report(&text, &reading, &rounds, &findings);
             super::out::print(&(serde_json::to_string_pretty(&report)? + "\n"));
         } else {
-            super::out::print(&lines(
-                &self.file.display().to_string(),
-                &text,
-                &reading,
-                &findings,
-            ));
+            let file = self.file.display().to_string();
+            super::out::print(&lines(&file, &text, (&reading, &rounds), &findings));
         }
-        let clean = findings.is_empty();
+        // Clean is only what was read to the last round.
+        let clean = findings.is_empty()
+            && !rounds.is_empty()
+            && rounds.iter().all(|r| r.sure != Sure::Unread);
         Ok(if clean { ExitCode::SUCCESS } else { ExitCode::from(FINDINGS) })
     }
 }
 
-fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> Report<'a> {
+fn report<'a>(
+    text: &str,
+    reading: &Reading,
+    rounds: &'a [RoundRead],
+    findings: &'a [Finding],
+) -> Report<'a> {
     let places = Places::new(text);
     let lexicon = lexicon::by_code(reading.lexicon);
     let terms = Terms {
@@ -106,15 +149,24 @@ fn report<'a>(text: &str, reading: &Reading, findings: &'a [Finding]) -> Report<
             mend: f.mend.as_ref().map(|m| m.text.as_str()),
         }
     };
-    Report { terms, findings: findings.iter().map(line).collect() }
+    let rounds = rounds.iter().map(RoundLine::of).collect();
+    Report { terms, rounds, findings: findings.iter().map(line).collect() }
 }
 
-fn lines(file: &str, text: &str, reading: &Reading, findings: &[Finding]) -> String {
+fn lines(
+    file: &str,
+    text: &str,
+    (reading, rounds): (&Reading, &[RoundRead]),
+    findings: &[Finding],
+) -> String {
     let places = Places::new(text);
     let mut out = String::new();
     // Writing to a String cannot fail.
     let mut put = |line: String| writeln!(out, "{line}").ok();
     put(format!("{file}: {}", places.terms(reading)));
+    for (word, meaning) in &reading.learnt {
+        put(format!("“{word}” read as {}: so the sums come out.", meaning.words()));
+    }
     for finding in findings {
         let (line, column) = places.of(finding.at.start);
         put(format!("\n{file}:{line}:{column}: {}", finding.message));
@@ -130,10 +182,18 @@ fn lines(file: &str, text: &str, reading: &Reading, findings: &[Finding]) -> Str
         }
     }
     let many = findings.len();
+    let unread = rounds.iter().filter(|r| r.sure == Sure::Unread).count();
+    let read = rounds.len() - unread;
+    let of_rounds = match (read, unread) {
+        (0, 0) => "no rounds were found in it".to_owned(),
+        (read, 0) => format!("{read} lines of rounds read"),
+        (read, unread) => format!("{read} lines of rounds read, {unread} not"),
+    };
     put(match many {
-        0 => "It adds up.".to_owned(),
-        1 => "\n1 finding".to_owned(),
-        _ => format!("\n{many} findings"),
+        0 if unread == 0 && read > 0 => format!("It adds up: {of_rounds}."),
+        0 => format!("Nothing else was found: {of_rounds}."),
+        1 => format!("\n1 finding; {of_rounds}"),
+        _ => format!("\n{many} findings; {of_rounds}"),
     });
     out
 }

@@ -1,6 +1,5 @@
 //! What `plumpline rounds --json` prints: every figure of a plan under a stable name.
 
-use plumpline_core::forecast::fit::Fit;
 use plumpline_core::placement::Stitch;
 use plumpline_core::warning::Warning;
 use plumpline_core::{Piece, Plan, Project, Rz, Wording, words};
@@ -26,7 +25,7 @@ pub(super) struct PieceReport<'a> {
     copies: u32,
     gauge: GaugeReport,
     firmness: f64,
-    ease: f64,
+    simplicity: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     chain: Option<u32>,
     rounds: Vec<RoundReport>,
@@ -36,7 +35,7 @@ pub(super) struct PieceReport<'a> {
     width_mm: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     depth_mm: Option<f64>,
-    fit: Option<Fit>,
+    fit: Option<FitReport>,
     yarn: Vec<YarnReport<'a>>,
     stuffing: StuffingReport,
     minutes: f64,
@@ -59,6 +58,13 @@ struct GaugeReport {
 }
 
 #[derive(Debug, Serialize)]
+struct FitReport {
+    rms_stitches: f64,
+    max_stitches: f64,
+    likely_rms_stitches: f64,
+}
+
+#[derive(Debug, Serialize)]
 struct RoundReport {
     round: u32,
     count: u32,
@@ -66,6 +72,7 @@ struct RoundReport {
     stitches: Vec<&'static str>,
     increases: u32,
     decreases: u32,
+    hoop_strain: Option<f64>,
 }
 
 #[derive(Debug, Serialize)]
@@ -114,7 +121,7 @@ impl<'a> PieceReport<'a> {
                 round_height_mm: plan.stitch_mm.1,
             },
             firmness: piece.firmness.0,
-            ease: piece.ease,
+            simplicity: piece.simplicity,
             chain: plan.chain,
             rounds: rounds(plan, &words),
             outline_mm: plan.outline.iter().map(pair).collect(),
@@ -122,7 +129,11 @@ impl<'a> PieceReport<'a> {
             height_mm: plan.size_mm.0,
             width_mm: plan.size_mm.1,
             depth_mm: plan.depth_mm,
-            fit: plan.fit,
+            fit: plan.fit.map(|fit| FitReport {
+                rms_stitches: fit.rms_stitches,
+                max_stitches: fit.max_stitches,
+                likely_rms_stitches: plan.likely_rms_stitches,
+            }),
             yarn: yarn(project, plan),
             stuffing: StuffingReport {
                 g_low: plan.estimate.stuffing_g.0,
@@ -163,14 +174,16 @@ impl PieceReport<'_> {
 fn rounds(plan: &Plan, words: &Wording) -> Vec<RoundReport> {
     plan.rounds
         .iter()
+        .zip(&plan.hoop_strains)
         .zip(1..)
-        .map(|(round, number)| RoundReport {
+        .map(|((round, &hoop_strain), number)| RoundReport {
             round: number,
             count: round.count,
             text: words.text_of(number).to_owned(),
             stitches: round.placement.stitches().map(|s| s.code(round.kind)).collect(),
             increases: round.placement.number_of(Stitch::Increase),
             decreases: round.placement.number_of(Stitch::Decrease),
+            hoop_strain,
         })
         .collect()
 }

@@ -158,8 +158,8 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> anyhow::Result<Strin
         }
         if let Some(fit) = plan.fit {
             put(format!(
-                "Fit to the outline: {:.2} st RMS, {:.2} st at most",
-                fit.rms_stitches, fit.max_stitches
+                "Fit to the outline: {:.2} st RMS, {:.2} st at most; as hands vary, likely {:.2} st",
+                fit.rms_stitches, fit.max_stitches, plan.likely_rms_stitches
             ));
         }
         for used in &plan.estimate.yarn {

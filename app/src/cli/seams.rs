@@ -2,7 +2,7 @@
 
 use anyhow::anyhow;
 use plumpline_core::companion::{self, At, SeamReport};
-use plumpline_core::{Plan, Project};
+use plumpline_core::{Plan, Project, Unit};
 use serde::Serialize;
 
 /// How a seam stands, for programs.
@@ -46,7 +46,7 @@ impl SeamJson {
             room_mm: report.room_mm,
             off_stitches: report.off_stitches,
             met: report.met,
-            text: report.text,
+            text: report.text_in(Unit::Mm),
         }
     }
 }

@@ -68,12 +68,20 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         }
         Edit::Gauge(gauge) => piece.gauge = gauge,
         Edit::Firmness(firmness) => piece.firmness = firmness,
-        Edit::Ease(ease) => piece.ease = ease.clamp(0.0, 1.0),
+        Edit::Simplicity(wanted) => piece.simplicity = wanted.map(|s| s.clamp(0.0, 1.0)),
+        Edit::Answer(answer) => {
+            piece.simplicity = answer.simplicity;
+            piece.accepted = Some(answer);
+        }
         Edit::MoveKnots { outline, .. } | Edit::Outline(outline) => set_outline(piece, outline),
         Edit::Picture(picture) => piece.picture = picture,
         Edit::Resize(dimension, mm) => {
             if let Some(outline) = measure::with(piece, dimension, mm) {
                 piece.outline = outline;
+                if dimension.is_finished() {
+                    // It was found for fresh counts; those of another size do not bear on it.
+                    piece.accepted = None;
+                }
             }
         }
         Edit::Choice(choice) => choice.make(piece),

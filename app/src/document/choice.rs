@@ -2,6 +2,7 @@
 
 use std::ops::RangeInclusive;
 
+use plumpline_core::piece::Packing;
 use plumpline_core::{
     Band, Face, Hand, Hold, Kind, KindFrom, Loop, Piece, Rules, Spread, Swatches, Working,
 };
@@ -65,6 +66,8 @@ pub enum Choice {
     Working(Working),
     /// The hand that holds the hook.
     Hand(Hand),
+    /// How densely it is stuffed.
+    Packing(Packing),
 }
 
 impl Choice {
@@ -105,6 +108,7 @@ impl Choice {
             Self::Swatches(swatches) => piece.swatches = swatches,
             Self::Working(working) => piece.working = working,
             Self::Hand(hand) => piece.hand = hand,
+            Self::Packing(packing) => piece.habits.stuffing_g_per_litre = packing,
         }
     }
 }

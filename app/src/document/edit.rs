@@ -1,6 +1,6 @@
 //! What can be changed of the project, one step of undo each.
 
-use plumpline_core::piece::Picture;
+use plumpline_core::piece::{Accepted, Picture};
 use plumpline_core::project::shape::Shaped;
 use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
 
@@ -49,8 +49,10 @@ pub enum Edit {
     Gauge(Gauge),
     /// Another firmness.
     Firmness(Firmness),
-    /// Another ease.
-    Ease(f64),
+    /// Another simplicity; none is the default answer.
+    Simplicity(Option<f64>),
+    /// Takes these counts, the answer to a simplicity.
+    Answer(Accepted),
     /// Another name, colour or length of a yarn.
     Yarn {
         /// Index of the yarn.

@@ -63,14 +63,16 @@ impl History {
         }
     }
 
-    /// Ends the gesture: one step, or none if `now` is as it was.
-    pub fn commit(&mut self, now: &Project) {
+    /// Ends the gesture: one step, or none if `now` is as it was. Returns whether there is one.
+    pub fn commit(&mut self, now: &Project) -> bool {
         if let Some(Gesture { before, name }) = self.gesture.take()
             && before != *now
         {
             let name = name.unwrap_or_else(|| "Change".into());
             self.push(Step { name, project: before });
+            return true;
         }
+        false
     }
 
     /// Gives the gesture up; returns the project as it was.

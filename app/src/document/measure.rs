@@ -24,6 +24,64 @@ pub enum Dimension {
     Ruler,
 }
 
+impl Dimension {
+    /// Whether it is a measure of the finished piece, and not of the wanted line.
+    pub const fn is_finished(self) -> bool {
+        matches!(self, Self::Height | Self::Width | Self::Neck)
+    }
+
+    /// What the finished piece measures there, mm.
+    fn of(self, plan: &Plan) -> Option<f64> {
+        match self {
+            Self::Height => Some(plan.size_mm.0),
+            Self::Width => Some(plan.size_mm.1),
+            Self::Neck => neck_of(plan).map(|(wide, _)| wide),
+            _ => None,
+        }
+    }
+}
+
+/// A finished measure is met if it comes this near, in round heights.
+const MET_ROUNDS: f64 = 0.25;
+
+/// Why the finished piece of `plan` is not `mm` where that was typed, in a sentence; `None`
+/// where it is.
+pub(crate) fn missed(
+    piece: &Piece,
+    plan: &Plan,
+    dimension: Dimension,
+    mm: f64,
+    unit: Unit,
+) -> Option<String> {
+    let got = dimension.of(plan)?;
+    let (width, height) = plan.stitch_mm;
+    if (got - mm).abs() <= MET_ROUNDS * height {
+        return None;
+    }
+    let asked = unit.text(mm);
+    if piece.given.is_some() {
+        return Some(format!(
+            "It stays {}: a piece given by its rounds has the size they make. Plan it anew to \
+             make it {asked}.",
+            unit.text(got)
+        ));
+    }
+    if !(LEAST_MM..=LARGEST_MM).contains(&mm) {
+        let [least, most] = [LEAST_MM, LARGEST_MM].map(|mm| unit.text(mm));
+        return Some(format!("{asked} cannot be planned: give {least} to {most}."));
+    }
+    let why = match dimension {
+        Dimension::Height => {
+            format!("a round is {} high, and whole rounds come no nearer", unit.text(height))
+        }
+        _ => format!(
+            "six stitches are {} across, and counts in even repeats come no nearer",
+            unit.text(6.0 * width / std::f64::consts::PI)
+        ),
+    };
+    Some(format!("{asked} comes to {}: {why}.", unit.text(got)))
+}
+
 /// Reads what was typed for `dimension`, mm. A height may also be 0 or below it.
 ///
 /// # Errors
@@ -40,8 +98,9 @@ pub(crate) fn read(dimension: Dimension, text: &str, unit: Unit) -> Result<f64, 
 pub(crate) fn with(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outline> {
     let outline = &piece.outline;
     match dimension {
-        Dimension::Height => by_forecast(piece, mm, |f| outline.scaled(1.0, f), height),
-        Dimension::Width => by_forecast(piece, mm, |f| outline.scaled(f, 1.0), width),
+        _ if piece.given.is_some() => None,
+        Dimension::Height => by_forecast(piece, dimension, mm, |f| outline.scaled(1.0, f)),
+        Dimension::Width => by_forecast(piece, dimension, mm, |f| outline.scaled(f, 1.0)),
         Dimension::Neck => {
             let at = neck_of(&plan(piece).ok()?)?.1;
             let knot = nearest_inner(outline, at)?;
@@ -52,21 +111,13 @@ pub(crate) fn with(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outli
                     shaping::whole((radius * factor).max(OFF_AXIS_MM));
                 outline
             };
-            by_forecast(piece, mm, with_factor, |plan| neck_of(plan).map(|(wide, _)| wide))
+            by_forecast(piece, dimension, mm, with_factor)
         }
         Dimension::KnotRadius(knot) => with_knot(outline, knot, Some(mm), None),
         Dimension::KnotWidth(knot) => with_knot(outline, knot, Some(0.5 * mm), None),
         Dimension::KnotHeight(knot) => with_knot(outline, knot, None, Some(mm)),
         Dimension::Ruler => None,
     }
-}
-
-fn height(plan: &Plan) -> Option<f64> {
-    Some(plan.size_mm.0)
-}
-
-fn width(plan: &Plan) -> Option<f64> {
-    Some(plan.size_mm.1)
 }
 
 /// The neck of the forecast: how wide it is, and at which height of the outline, mm.
@@ -100,32 +151,61 @@ fn with_knot(
     Some(outline)
 }
 
+/// Least finished measure that can be asked for, mm.
+const LEAST_MM: f64 = 3.0;
+
+/// Proportional corrections of a factor before its neighbourhood is looked through.
+const TURNS: usize = 5;
+
+/// How far about the best factor it is looked through, in round heights of the measure, and
+/// in how many steps to either side.
+const ABOUT_ROUNDS: f64 = 1.0;
+const STEPS: i32 = 16;
+
 /// The outline `shaped` by some factor whose forecast comes nearest to `mm`. The forecast
-/// does not scale quite as the outline does, so the factor is corrected a few times and the
-/// best taken.
+/// does not scale quite as the outline does and goes by whole rounds and stitches, so the
+/// factor is corrected a few times, then those about it are tried.
 fn by_forecast(
     piece: &Piece,
+    dimension: Dimension,
     mm: f64,
     shaped: impl Fn(f64) -> Outline,
-    measured: impl Fn(&Plan) -> Option<f64>,
 ) -> Option<Outline> {
-    if !(3.0..=LARGEST_MM).contains(&mm) {
+    if !(LEAST_MM..=LARGEST_MM).contains(&mm) {
         return None;
     }
-    let mut trial = piece.clone();
-    let mut factor = 1.0;
-    let mut best: Option<(f64, Outline)> = None;
-    for _ in 0..5 {
+    let mut trial = Piece { accepted: None, ..piece.clone() };
+    let met = 0.5 * MET_ROUNDS * piece.gauge.round_height_mm();
+    let mut best: Option<(f64, f64, Outline)> = None;
+    let mut tried = |factor: f64| {
         trial.outline = shaped(factor);
-        let Ok(plan) = plan(&trial) else { break };
-        let Some(got) = measured(&plan) else { break };
+        let got = dimension.of(&plan(&trial).ok()?)?;
         let off = (got - mm).abs();
-        if factor != 1.0 && best.as_ref().is_none_or(|(least, _)| off < *least) {
-            best = Some((off, trial.outline.clone()));
+        if best.as_ref().is_none_or(|(least, ..)| off < *least) {
+            best = Some((off, factor, trial.outline.clone()));
+        }
+        Some((got, best.as_ref().map_or((off, factor), |(off, at, _)| (*off, *at))))
+    };
+    let (mut factor, mut about) = (1.0, None);
+    for _ in 0..TURNS {
+        let Some((got, nearest)) = tried(factor) else { break };
+        about = Some(nearest);
+        if nearest.0 <= met {
+            break;
         }
         factor *= mm / got;
     }
-    best.map(|(_, outline)| outline)
+    let (off, middle) = about?;
+    if off > met {
+        let step = ABOUT_ROUNDS * piece.gauge.round_height_mm() / mm / f64::from(STEPS);
+        for i in (1..=STEPS).flat_map(|i| [i, -i]) {
+            let nearest = tried(middle * (1.0 + f64::from(i) * step));
+            if nearest.is_some_and(|(_, (off, _))| off <= met) {
+                break;
+            }
+        }
+    }
+    best.map(|(.., outline)| outline)
 }
 
 #[cfg(test)]
@@ -148,6 +228,26 @@ mod tests {
             assert!((got - mm).abs() < 3.0, "{mm} came to {got}");
         }
         assert_eq!(with(&piece, Dimension::Neck, 1e9), None);
+    }
+
+    #[test]
+    fn a_typed_size_is_met_or_it_is_said_why() {
+        let piece = gourd();
+        let height = piece.gauge.round_height_mm();
+        for (dimension, mm) in [
+            (Dimension::Height, 120.0),
+            (Dimension::Height, 141.0),
+            (Dimension::Width, 70.0),
+            (Dimension::Width, 90.0),
+        ] {
+            let outline = with(&piece, dimension, mm).expect("an outline");
+            let made = Piece { outline, ..piece.clone() };
+            let plan = plan(&made).expect("a plan");
+            let off = (dimension.of(&plan).expect("a measure") - mm).abs();
+            let said = missed(&made, &plan, dimension, mm, Unit::Mm);
+            assert_eq!(said.is_some(), off > 0.25 * height, "{dimension:?} {mm}: {off}");
+            assert!(off < 1.1 * height, "{dimension:?} {mm} is off {off}");
+        }
     }
 
     #[test]

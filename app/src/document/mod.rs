@@ -13,6 +13,7 @@ pub mod sizes;
 use std::path::{Path, PathBuf};
 
 use plumpline_core::making::Making;
+use plumpline_core::piece::Accepted;
 use plumpline_core::starter::Starter;
 use plumpline_core::{Gauge, Outline, Piece, Project, file};
 
@@ -31,6 +32,8 @@ pub struct Document {
     piece: usize,
     /// The run of edits the last one belonged to.
     run: Option<(&'static str, usize)>,
+    /// The piece that was edited since its counts were last accepted.
+    edited: Option<usize>,
     /// What can be undone.
     pub history: History,
 }
@@ -44,6 +47,7 @@ impl Document {
             path: path.map(whole),
             piece: 0,
             run: None,
+            edited: None,
             history: History::default(),
         }
     }
@@ -139,6 +143,12 @@ impl Document {
             self.project.making = before.making.following(then, now);
         }
         if changed {
+            // A piece put in or taken out leaves those that are there as they were.
+            let edited = before.pieces.len() == self.project.pieces.len()
+                && before.pieces.get(self.piece) != self.project.pieces.get(self.piece);
+            if edited {
+                self.edited = Some(self.piece);
+            }
             let goes_on = run.is_some() && run == self.run && !self.history.can_redo();
             if !goes_on {
                 self.history.note(name, before);
@@ -146,6 +156,22 @@ impl Document {
             self.run = run;
         }
         changed
+    }
+
+    /// Whether the piece in hand was edited since its counts were last accepted, and the hand
+    /// is done with it.
+    pub fn awaits_counts(&self) -> bool {
+        self.edited == Some(self.piece) && !self.history.in_gesture()
+    }
+
+    /// Accepts `counts`, those shown for the piece in hand once an edit of it has ended: part
+    /// of the edit's step, so that undo brings back those before.
+    pub fn accept(&mut self, counts: Vec<u32>) {
+        self.edited = None;
+        let piece = &mut self.project.pieces[self.piece];
+        if piece.given.is_none() {
+            piece.accepted = Some(Accepted { simplicity: piece.simplicity, counts });
+        }
     }
 
     /// Begins a gesture: all changes until its end are one step.
@@ -158,13 +184,17 @@ impl Document {
     pub fn commit(&mut self) {
         if self.history.in_gesture() {
             self.run = None;
+            if !self.history.commit(&self.project) {
+                // As it was before: its counts have been accepted, or nobody chose them.
+                self.edited = None;
+            }
         }
-        self.history.commit(&self.project);
     }
 
     /// Gives the gesture up: the project is as it was before.
     pub fn cancel(&mut self) {
         if let Some(before) = self.history.cancel() {
+            self.edited = None;
             let now = std::mem::replace(&mut self.project, before);
             history::keep_making(&now, &mut self.project);
         }
@@ -172,21 +202,21 @@ impl Document {
 
     /// Takes a step back.
     pub fn undo(&mut self) {
-        self.run = None;
+        (self.run, self.edited) = (None, None);
         self.history.undo(&mut self.project);
         self.take_piece(self.piece);
     }
 
     /// Takes a step again.
     pub fn redo(&mut self) {
-        self.run = None;
+        (self.run, self.edited) = (None, None);
         self.history.redo(&mut self.project);
         self.take_piece(self.piece);
     }
 
     /// Takes steps back, or again, until so many stand.
     pub fn go_to(&mut self, steps: usize) {
-        self.run = None;
+        (self.run, self.edited) = (None, None);
         self.history.go_to(steps, &mut self.project);
         self.take_piece(self.piece);
     }
@@ -245,7 +275,8 @@ mod tests {
     fn undoing_every_change_brings_back_what_was_saved() {
         let mut document = Document::sample();
         let first = document.project().clone();
-        document.change("Ease".into(), None, |project, piece| project.pieces[piece].ease = 0.9);
+        let edit = |project: &mut Project, piece: usize| project.pieces[piece].copies = 2;
+        document.change("Copies".into(), None, edit);
         assert!(document.is_changed());
         document.undo();
         assert_eq!(document.project(), &first);

@@ -25,7 +25,9 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         Edit::Gauge(_) => "Gauge".into(),
         Edit::Firmness(firmness) if !dragged => format!("Stuff it {}", firmness.word()),
         Edit::Firmness(_) => "Firmness".into(),
-        Edit::Ease(_) => "Ease".into(),
+        Edit::Simplicity(None) => "Default simplicity".into(),
+        Edit::Simplicity(Some(_)) => "Simplicity".into(),
+        Edit::Answer(_) => "Choose an answer".into(),
         Edit::Yarn { index, .. } => format!("Yarn {}", Yarn::letter(*index)),
         Edit::Band { round, yarn } => {
             format!("Yarn {} from round {round}", Yarn::letter(*yarn))
@@ -107,6 +109,7 @@ fn chosen(choice: &Choice, unit: Unit) -> String {
         Choice::Swatches(_) => "Other swatches".into(),
         Choice::Working(_) => "Spiral or joined".into(),
         Choice::Hand(_) => "Hook hand".into(),
+        Choice::Packing(_) => "Stuffing by the litre".into(),
     }
 }
 

@@ -101,12 +101,13 @@ fn raised(
 }
 
 /// A slider over `(low, high, step)` at `rect`; returns the value it was moved to. Arrows
-/// step it while it has the keyboard.
+/// step it while it has the keyboard. One that is not `set` has a small knob at its value, and
+/// any press sets it.
 pub fn slider(
     ui: &Ui,
     rect: Rect,
     name: &str,
-    value: f64,
+    (value, set): (f64, bool),
     (low, high, step): (f64, f64, f64),
 ) -> (Response, Option<f64>) {
     let response = ui.interact(rect, ui.scope_id().with(name), Sense::click_and_drag());
@@ -115,9 +116,11 @@ pub fn slider(
     let track = rect.x_range().shrink(8.0);
     let snapped = |wanted: f64| (low + ((wanted - low) / step).round() * step).clamp(low, high);
     let mut wanted = now;
+    let mut pressed = false;
     if let Some(pos) = response.interact_pointer_pos() {
         let share = ((pos.x - track.min) / track.span()).clamp(0.0, 1.0);
         wanted = snapped(low + f64::from(share) * (high - low));
+        pressed = true;
     }
     if response.has_focus() {
         let filter = egui::EventFilter { horizontal_arrows: true, ..Default::default() };
@@ -131,18 +134,24 @@ pub fn slider(
             wanted = snapped(now + steps * step);
         }
     }
-    let moved = (wanted - now).abs() > 1e-9;
+    let moved = (wanted - now).abs() > 1e-9 || (pressed && !set);
     let share = ((if moved { wanted } else { now }) - low) / (high - low);
     let stops = ((high - low) / step).round() as usize;
     let ticks = if stops <= MOST_TICKS { stops } else { 4 };
-    draw_slider(ui, rect, share as f32, ticks, &response);
+    draw_slider(ui, rect, (share as f32, set || moved), ticks, &response);
     (response, moved.then_some(wanted))
 }
 
 /// Stops of a slider that are all marked.
 const MOST_TICKS: usize = 10;
 
-fn draw_slider(ui: &Ui, rect: Rect, share: f32, ticks: usize, response: &Response) {
+fn draw_slider(
+    ui: &Ui,
+    rect: Rect,
+    (share, set): (f32, bool),
+    ticks: usize,
+    response: &Response,
+) {
     let t = Tokens::now(ui.ctx());
     let painter = ui.painter();
     let y = rect.center().y;
@@ -155,9 +164,13 @@ fn draw_slider(ui: &Ui, rect: Rect, share: f32, ticks: usize, response: &Respons
     let rail = Rect::from_x_y_ranges(rect.x_range(), y - 2.5..=y + 2.5);
     let edge = Stroke::new(1.0, t.control_edge);
     painter.rect(rail, 2.5, t.panel, edge, StrokeKind::Inside);
-    painter.rect_filled(rail.with_max_x(knob.x), 2.5, t.outline);
-    let radius = if response.hovered() || response.dragged() { 8.0 } else { 7.0 };
-    painter.circle(knob, radius, t.panel, Stroke::new(2.0, t.outline));
+    let grown = if response.hovered() || response.dragged() { 1.0 } else { 0.0 };
+    if set {
+        painter.rect_filled(rail.with_max_x(knob.x), 2.5, t.outline);
+        painter.circle(knob, 7.0 + grown, t.panel, Stroke::new(2.0, t.outline));
+    } else {
+        painter.circle(knob, 5.0 + grown, t.panel, Stroke::new(1.3, t.control_edge));
+    }
     if response.has_focus() {
         paint::focus_ring(painter, Rect::from_center_size(knob, vec2(16.0, 16.0)), 8.0, t);
     }

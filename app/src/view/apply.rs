@@ -5,7 +5,8 @@ use super::look::Look;
 use super::{Notice, View};
 use crate::document::Document;
 use crate::document::edit::Edit;
-use crate::document::measure::Dimension;
+use crate::document::measure::{self, Dimension};
+use plumpline_core::plan;
 
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
@@ -16,10 +17,17 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
         view.let_go();
     }
     match follow {
+        Edit::Resize(dimension, mm) if dimension.is_finished() => {
+            let piece = document.piece();
+            let said = plan(piece)
+                .ok()
+                .and_then(|plan| measure::missed(piece, &plan, dimension, mm, view.prefs.unit));
+            view.notice = said.map(|text| Notice { text, wrong: false });
+        }
         Edit::AddKnot { knot, .. } if changed => view.take_knots(&[knot]),
         Edit::RemoveKnot(_) if changed => view.take_knots(&[]),
-        // The rounds shown beside the steps are those of the ease in use again.
-        Edit::Ease(_) => view.step = None,
+        // The rounds shown beside the answers are those in use again.
+        Edit::Simplicity(_) | Edit::Answer(_) => view.answer = None,
         _ => {}
     }
 }
@@ -62,9 +70,10 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
+        Look::Made(made) => view.ball = made,
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
-        Look::Step(step) => view.step = step,
+        Look::Answer(answer) => view.answer = answer,
         Look::Read(codes) => view.read = codes,
         Look::Over(over) => view.over = over,
         Look::Prefs(prefs) => view.prefs = prefs,
@@ -104,7 +113,7 @@ mod tests {
     use super::*;
     use crate::document::choice::Choice;
     use plumpline_core::piece::Picture;
-    use plumpline_core::{Hold, Kind, Loop, Yarn, plan};
+    use plumpline_core::{Hold, Kind, Loop, Yarn};
 
     fn sample() -> (Document, View) {
         (Document::sample(), View::default())
@@ -121,7 +130,7 @@ mod tests {
             Edit::ToggleEnd(6),
             Edit::ToggleEnd(0),
             Edit::Pin { round: 9, count: 50 },
-            Edit::Ease(0.8),
+            Edit::Simplicity(Some(0.8)),
             Edit::Band { round: 20, yarn: 0 },
             Edit::NewYarn { round: 5 },
             Edit::ClearBand(17),
@@ -156,7 +165,7 @@ mod tests {
             edit(&mut document, &mut view, Edit::Title(title.into()));
         }
         assert_eq!(document.history.undo_steps(), 1);
-        edit(&mut document, &mut view, Edit::Ease(0.7));
+        edit(&mut document, &mut view, Edit::Simplicity(Some(0.7)));
         edit(&mut document, &mut view, Edit::Title("Float".into()));
         assert_eq!(document.history.undo_steps(), 3);
     }

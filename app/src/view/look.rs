@@ -4,7 +4,7 @@ use super::board::Drag;
 use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
-use super::{BoardFace, Card, Lens, Over, Turned, Typing};
+use super::{BoardFace, Card, Lens, Made, Over, Turned, Typing};
 
 /// A change of what is looked at.
 #[derive(Debug, Clone, PartialEq)]
@@ -37,14 +37,16 @@ pub enum Look {
     Piece(usize),
     /// Clears the line for the person.
     Dismiss,
-    /// Turns the card of notes, rules and ease to one of them.
+    /// Turns the card of notes, rules and simplicity to one of them.
     Card(Card),
+    /// The ball that a gauge is checked by, as it was made.
+    Made(Made),
     /// Turns the body.
     Turn(Turned),
     /// Puts the outline or the body on the board.
     Board(BoardFace),
-    /// Shows the rounds of a step of ease.
-    Step(Option<usize>),
+    /// Shows the rounds of an answer.
+    Answer(Option<usize>),
     /// These notes have been seen, by their codes.
     Read(Vec<&'static str>),
     /// Lays a card over the window, or puts it away.

@@ -9,6 +9,7 @@ pub mod sheet;
 pub mod sizes;
 
 use plumpline_core::Unit;
+use plumpline_core::plan::ball::TradeBall;
 
 use crate::document::measure::{self, Dimension};
 use board::BoardView;
@@ -133,13 +134,13 @@ pub enum Card {
     Notes,
     /// What every round must keep to.
     Rules,
-    /// What each step of ease costs and saves.
-    Ease,
+    /// The answers to choose from, and what each costs and saves.
+    Simplicity,
 }
 
 impl Card {
     /// All of them, in the order of their thread.
-    pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Ease];
+    pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Simplicity];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
@@ -147,7 +148,7 @@ impl Card {
             Self::Figures => "Figures",
             Self::Notes => "Notes",
             Self::Rules => "Rules",
-            Self::Ease => "Ease",
+            Self::Simplicity => "Simplicity",
         }
     }
 }
@@ -180,8 +181,11 @@ impl Typing {
     /// What the field asks for, mm; `None` where it was left as it was found, for the number
     /// in it is a rounded one.
     pub(crate) fn entered(&self) -> Option<Result<f64, String>> {
-        let other = self.text.trim() != self.was.trim();
-        other.then(|| measure::read(self.dimension, &self.text, self.unit))
+        let read = |text: &str| measure::read(self.dimension, text, self.unit);
+        let now = read(&self.text);
+        let same =
+            self.text.trim() == self.was.trim() || (now.is_ok() && now == read(&self.was));
+        (!same).then_some(now)
     }
 }
 
@@ -224,8 +228,8 @@ pub struct View {
     pub show_round: Option<u32>,
     /// What the card beside the sheet shows.
     pub card: Card,
-    /// The step of ease whose rounds are shown, if not that in use.
-    pub step: Option<usize>,
+    /// The answer whose rounds are shown, if not that in use.
+    pub answer: Option<usize>,
     /// Codes of the notes that have been seen, in order.
     pub read: Vec<&'static str>,
     /// What stands on the board.
@@ -242,6 +246,23 @@ pub struct View {
     pub sheet: SheetView,
     /// What the Sizes stage shows.
     pub sizes: SizesView,
+    /// The ball that a gauge is checked by.
+    pub ball: Made,
+}
+
+/// A ball that was made, and its measures.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Made {
+    /// How it was worked.
+    pub ball: TradeBall,
+    /// Height and width, mm; none until they are measured.
+    pub size_mm: Option<(f64, f64)>,
+}
+
+impl Default for Made {
+    fn default() -> Self {
+        Self { ball: TradeBall::usual(36), size_mm: None }
+    }
 }
 
 /// A line for the person.
@@ -313,7 +334,7 @@ impl View {
         self.dragged_knot = None;
         self.dragged_bar = None;
         self.typing = None;
-        self.step = None;
+        self.answer = None;
         self.lens = None;
     }
 }

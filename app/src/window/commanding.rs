@@ -11,6 +11,7 @@ use crate::document::shaping;
 use crate::view::{Over, Stage, apply};
 use crate::work::files::Purpose;
 use crate::work::home::DeskAction;
+use plumpline_core::project::shape::Made;
 use plumpline_core::{Kind, Loop, Piece, sheet};
 
 impl Studio {
@@ -39,6 +40,15 @@ impl Studio {
             Command::Make(make) => self.make(ctx, make.asks()),
             Command::OpenPattern => {
                 self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
+            }
+            Command::CopyPattern => {
+                ctx.copy_text(self.proofreading.text().to_owned());
+                self.say("The text is copied.", false);
+            }
+            Command::SavePattern => {
+                let text = self.proofreading.text().to_owned();
+                let name = self.suggested("txt");
+                self.jobs.ask(ctx, frame, Purpose::SavePattern(text), &name);
             }
             Command::MakePiece => self.make_piece(),
             Command::CopySheet => self.copy_sheet(ctx),
@@ -112,15 +122,16 @@ impl Studio {
         let Some(checked) = self.proofreading.checked() else { return };
         let piece = self.document.piece();
         match checked.shape(piece.gauge, piece.firmness) {
-            Ok(shaped) => {
+            Ok(Made { pieces: shaped, left_out }) => {
                 let names: Vec<String> =
                     shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
                 let added = Edit::AddPieces(shaped);
                 apply::edit(&mut self.document, &mut self.view, added);
-                self.say(
-                    format!("{} is in the project, its counts pinned.", names.join(", ")),
-                    false,
-                );
+                let made =
+                    format!("{} is in the project, its counts pinned.", names.join(", "));
+                let missed: Vec<String> =
+                    left_out.iter().map(|e| format!(" Left out: {e}.")).collect();
+                self.say(made + &missed.concat(), !left_out.is_empty());
             }
             Err(error) => self.say(error.to_string(), true),
         }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
+use plumpline_core::disk;
 
 use super::ask::{Answer, Ask, Next};
 use super::studio::Studio;
@@ -50,7 +51,7 @@ impl Studio {
 
     /// Goes on to something that gives the project up, after asking about its changes.
     pub(super) fn go(&mut self, ctx: &Context, frame: &eframe::Frame, next: Next) {
-        if self.document.is_changed() {
+        if self.document.is_changed() || self.proofreading.is_unkept() {
             self.ask = Some(Ask::Unsaved(next));
         } else {
             self.go_on(ctx, frame, next);
@@ -100,13 +101,18 @@ impl Studio {
         match outcome {
             Outcome::Opened(path, project) => {
                 self.home.remember(|desk| desk.worked_on(&path));
+                let beside =
+                    disk::read_text(&beside(&path), disk::LARGEST_PATTERN).unwrap_or_default();
+                self.proofreading.apply(ctx, Proofread::Kept(beside));
                 self.take(Document::new(*project, Some(path)));
             }
             Outcome::Picture(path, size) => self.take_picture(&path, size),
             Outcome::Saved(path, project) => {
                 self.home.remember(|desk| desk.worked_on(&path));
+                let beside = beside(&path);
                 self.document.saved_as(*project, path);
                 self.view.notice = None;
+                self.keep_pattern(&beside);
                 if let Some(next) = self.next.take() {
                     self.go(ctx, frame, next);
                 }
@@ -116,6 +122,10 @@ impl Studio {
             Outcome::Wrote(path) => {
                 self.say(format!("The sheet is saved in {}.", path.display()), false);
             }
+            Outcome::SavedPattern(path, text) => {
+                self.proofreading.kept(text);
+                self.say(format!("The text is saved in {}.", path.display()), false);
+            }
             Outcome::Read(text) => {
                 self.view.stage = Stage::Proofread;
                 self.proofreading.apply(ctx, Proofread::Text(text));
@@ -124,7 +134,7 @@ impl Studio {
             Outcome::NoDialog(purpose) => {
                 let extension = match purpose {
                     Purpose::Sheet(..) => "pdf",
-                    Purpose::Pattern => "txt",
+                    Purpose::Pattern | Purpose::SavePattern(_) => "txt",
                     Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => "ron",
                     Purpose::Picture => "png",
                 };
@@ -136,6 +146,18 @@ impl Studio {
                 self.next = None;
                 self.say(why, true);
             }
+        }
+    }
+
+    /// Saves the written pattern beside the project, where it has one.
+    fn keep_pattern(&mut self, path: &Path) {
+        let text = self.proofreading.text().to_owned();
+        if text.trim().is_empty() && !path.exists() {
+            return;
+        }
+        match disk::write(path, text.as_bytes()) {
+            Ok(()) => self.proofreading.kept(text),
+            Err(error) => self.say(error.to_string(), true),
         }
     }
 
@@ -162,11 +184,17 @@ impl Studio {
             }
         }
         let close = ctx.input(|i| i.viewport().close_requested());
-        if close && !self.closing && self.document.is_changed() {
+        let unsaved = self.document.is_changed() || self.proofreading.is_unkept();
+        if close && !self.closing && unsaved {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.ask = Some(Ask::Unsaved(Next::Close));
         }
     }
+}
+
+/// Where the written pattern of the project at `path` is kept.
+fn beside(path: &Path) -> PathBuf {
+    path.with_extension("pattern.txt")
 }
 
 /// Why a file that was dropped is no project, judged by its name.

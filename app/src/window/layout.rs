@@ -94,8 +94,8 @@ pub(super) fn hands(
     }
 }
 
-/// Second half: the picture of the piece as it is now. Returns whether the steps of ease are
-/// in sight.
+/// Second half: the picture of the piece as it is now. Returns whether the answers to
+/// choose from are in sight.
 pub(super) fn picture(
     ui: &mut Ui,
     bench: &Bench<'_>,
@@ -103,9 +103,9 @@ pub(super) fn picture(
     hands: &Hands,
     actions: &mut Actions,
 ) -> bool {
-    let mut sees_ease = false;
+    let mut sees_answers = false;
     match &layout.room {
-        Room::Shape(shape) => sees_ease = shape::picture(ui, bench, shape, hands, actions),
+        Room::Shape(shape) => sees_answers = shape::picture(ui, bench, shape, hands, actions),
         Room::Sizes(room) => {
             sizes::show(ui, bench, room.main, actions);
             sizes::side(ui, bench, room.side, actions);
@@ -121,5 +121,5 @@ pub(super) fn picture(
         Room::Make(rect) => make::show(ui, bench, *rect, actions),
     }
     notice::show(ui, bench, layout.main(), actions);
-    sees_ease
+    sees_answers
 }

@@ -153,7 +153,7 @@ impl Studio {
         &self.view
     }
 
-    /// The trade-off of ease.
+    /// The trade-off of simplicity.
     pub fn trade(&self) -> &Trade {
         &self.trade
     }
@@ -238,8 +238,7 @@ impl Studio {
                 Action::Make(make) => self.make(ctx, make),
             }
         }
-        let wording = &self.document.project().wording;
-        if self.derived.update(self.document.piece(), wording) || any {
+        if self.plan_anew() || any {
             // Panels drawn before the change show it in the next frame.
             ctx.request_repaint();
         }
@@ -249,6 +248,24 @@ impl Studio {
         let knots = self.document.piece().outline.knots.len();
         self.view.knot = self.view.knot.filter(|&k| k < knots);
         self.view.board.also.retain(|&k| k < knots);
+    }
+
+    /// Plans the piece in hand if it is another by now, and accepts its counts once the hand
+    /// is done with it. Returns whether it planned.
+    fn plan_anew(&mut self) -> bool {
+        let mut planned = false;
+        loop {
+            let document = &self.document;
+            let dragged = document.history.in_gesture();
+            planned |=
+                self.derived.update(document.piece(), &document.project().wording, dragged);
+            if !document.awaits_counts() || self.derived.error().is_some() {
+                return planned;
+            }
+            let Some(plan) = self.derived.plan() else { return planned };
+            // What is saved has to give what is shown: it is planned as it will be opened.
+            self.document.accept(plan.counts());
+        }
     }
 
     /// The body as the plan and the hand have it now, if it is in sight.
@@ -282,6 +299,9 @@ impl Studio {
         }
         self.view.hands_off();
         self.document.commit();
+        if self.plan_anew() {
+            ctx.request_repaint();
+        }
     }
 
     /// One frame, in this order: keys, what the hand does, all changes, the picture. So the
@@ -304,13 +324,13 @@ impl Studio {
         self.apply(&ctx, frame, &mut actions);
         self.view.prefs.show(&ctx);
         let window = self.above_foot(ui.max_rect());
-        let sees_ease = fit::fit(ui, window, |ui| self.draw_bench(ui, frame));
+        let sees_answers = fit::fit(ui, window, |ui| self.draw_bench(ui, frame));
         self.lay_over(ui, ui.max_rect(), &mut actions);
         self.apply(&ctx, frame, &mut actions);
         self.let_go_of_the_rest(&ctx);
         // A hand that still holds something is not done with the piece.
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
-        if self.trade.update(&ctx, self.document.piece(), sees_ease, still) {
+        if self.trade.update(&ctx, self.document.piece(), sees_answers, still) {
             ctx.request_repaint();
         }
         if self.view.stage == Stage::Sheet {
@@ -340,7 +360,7 @@ impl Studio {
 
 impl Studio {
     /// The bench itself: what the hand does, all changes, the picture. Returns whether the
-    /// steps of ease are in sight.
+    /// answers to choose from are in sight.
     fn draw_bench(&mut self, ui: &mut Ui, frame: &eframe::Frame) -> bool {
         let ctx = ui.ctx().clone();
         let mut actions = Actions::default();
@@ -360,9 +380,10 @@ impl Studio {
         if let Room::Shape(shape) = &layout.room {
             self.show_body(&ctx, shape);
         }
-        let sees_ease = layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
+        let sees_answers =
+            layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);
-        sees_ease
+        sees_answers
     }
 }
 

@@ -3,6 +3,7 @@
 
 pub mod body;
 pub mod day;
+mod decoding;
 pub mod files;
 pub mod home;
 pub mod making;

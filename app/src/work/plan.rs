@@ -2,37 +2,53 @@
 
 use std::sync::Arc;
 
-use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, words};
+use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, plan_draft, words};
+
+/// What a plan was asked for.
+#[derive(Debug, PartialEq)]
+struct Asked {
+    piece: Piece,
+    wording: WordingChoice,
+    /// Whether it may stop at what a dragging hand can wait for.
+    draft: bool,
+}
 
 /// The plan of the piece in hand, or the last one there was and why there is no newer one.
 #[derive(Debug, Default)]
 pub struct Derived {
-    asked: Option<(Piece, WordingChoice)>,
+    asked: Option<Asked>,
     good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
 }
 
 impl Derived {
-    /// Plans `piece`, worded as chosen, unless it is the one planned last. Returns whether it
-    /// planned.
-    pub fn update(&mut self, piece: &Piece, wording: &WordingChoice) -> bool {
-        // A picture is only looked at, and other sizes are planned apart.
-        let piece = &Piece { picture: None, sizes: Vec::new(), ..piece.clone() };
-        if self.asked.as_ref().is_some_and(|(p, w)| p == piece && w == wording) {
+    /// Plans `piece`, worded as chosen, unless it is the one planned last; while it is `dragged`
+    /// no further than a frame allows. Returns whether it planned.
+    pub fn update(&mut self, piece: &Piece, wording: &WordingChoice, dragged: bool) -> bool {
+        let asked = Asked {
+            // A picture is only looked at, and other sizes are planned apart.
+            piece: Piece { picture: None, sizes: Vec::new(), ..piece.clone() },
+            wording: wording.clone(),
+            // Without a choice the draft is the whole plan.
+            draft: dragged && piece.simplicity.is_some(),
+        };
+        if self.asked.as_ref() == Some(&asked) {
             return false;
         }
+        let piece = &asked.piece;
         let worded = |plan: Plan| {
             let words = words(&plan, piece, &wording.writer()?);
             Ok((Arc::new(plan), words))
         };
-        match plan(piece).and_then(worded) {
+        let planned = if asked.draft { plan_draft(piece) } else { plan(piece) };
+        match planned.and_then(worded) {
             Ok(good) => {
                 self.good = Some(good);
                 self.error = None;
             }
             Err(error) => self.error = Some(error.to_string()),
         }
-        self.asked = Some((piece.clone(), wording.clone()));
+        self.asked = Some(asked);
         true
     }
 
@@ -67,11 +83,11 @@ mod tests {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
         let words = WordingChoice::default();
-        assert!(derived.update(&piece, &words));
-        assert!(!derived.update(&piece, &words), "the same piece is not planned twice");
+        assert!(derived.update(&piece, &words, false));
+        assert!(!derived.update(&piece, &words, false), "the same piece is not planned twice");
         let rounds = derived.plan().map(|p| p.rounds.len());
         piece.outline.knots[2].radius_mm = -5.0;
-        derived.update(&piece, &words);
+        derived.update(&piece, &words, false);
         assert!(derived.error().is_some());
         assert_eq!(derived.plan().map(|p| p.rounds.len()), rounds);
     }
@@ -80,12 +96,27 @@ mod tests {
     fn other_words_are_of_the_same_rounds() {
         let mut derived = Derived::default();
         let piece = Document::sample().piece().clone();
-        derived.update(&piece, &WordingChoice::default());
+        derived.update(&piece, &WordingChoice::default(), false);
         let first = derived.good.clone().expect("the float has a plan");
         let german = WordingChoice { lexicon: "de".into(), ..WordingChoice::default() };
-        assert!(derived.update(&piece, &german));
+        assert!(derived.update(&piece, &german, false));
         let second = derived.good.expect("the float has a plan");
         assert_eq!(first.0.counts(), second.0.counts());
         assert_ne!(first.1.text_of(4), second.1.text_of(4));
+    }
+
+    #[test]
+    fn a_dragged_piece_is_planned_within_a_frame_and_in_full_once_it_rests() {
+        let mut derived = Derived::default();
+        let mut piece = Document::sample().piece().clone();
+        let words = WordingChoice::default();
+        assert!(derived.update(&piece, &words, true));
+        assert!(!derived.update(&piece, &words, false), "without a choice both are one plan");
+        piece.simplicity = Some(0.0);
+        assert!(derived.update(&piece, &words, true));
+        let most = plumpline_core::counts::MOST_FORECASTS;
+        assert!(derived.plan().is_some_and(|p| p.forecasts <= most));
+        assert!(derived.update(&piece, &words, false));
+        assert!(derived.plan().is_some_and(|p| p.forecasts > most));
     }
 }

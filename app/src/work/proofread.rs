@@ -7,10 +7,13 @@ use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 use egui::Context;
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
+use plumpline_core::pattern::HouseStyle;
 use plumpline_core::pattern::Span;
-use plumpline_core::pattern::proofread::{Finding, Places, Summary, proofread, summary};
-use plumpline_core::pattern::read::{Reading, Wish, read};
-use plumpline_core::project::shape::{Shaped, shape};
+use plumpline_core::pattern::proofread::{
+    Finding, Places, RoundRead, Summary, listing, proofread, summary,
+};
+use plumpline_core::pattern::read::{Reading, Sure, Wish, read};
+use plumpline_core::project::shape::{Made, shape};
 use plumpline_core::{Firmness, Gauge};
 
 use crate::view::ids::pattern_id;
@@ -23,6 +26,8 @@ const LONG: usize = 100_000;
 pub enum Proofread {
     /// Another text.
     Text(String),
+    /// The text that was kept with a project, whatever it is.
+    Kept(String),
     /// Terms to read it in, by their code; found out from the text if `None`.
     Terms(Option<&'static str>),
     /// Takes a finding in hand, and shows its place.
@@ -37,6 +42,8 @@ pub enum Proofread {
 #[derive(Debug, Default)]
 pub struct Proofreading {
     text: String,
+    /// The text as it was last saved or opened with a project.
+    kept: String,
     wish: Option<&'static str>,
     /// Counts the texts there were, terms included.
     revision: u64,
@@ -57,6 +64,8 @@ pub struct Checked {
     pub findings: Vec<Finding>,
     /// Line (from 1) of each finding.
     pub lines: Vec<usize>,
+    /// What was read, round by round, in the order of the text.
+    pub rounds: Vec<RoundRead>,
     /// Rounds, stitches, the widest round.
     pub summary: Summary,
     /// In which terms it was read, and why.
@@ -70,7 +79,8 @@ impl Checked {
         let places = Places::new(text);
         Self {
             revision,
-            lines: findings.iter().map(|f| places.of(f.at.start).0).collect(),
+            lines: findings.iter().map(|f| places.line_of(f.at.start)).collect(),
+            rounds: listing(text, &reading, HouseStyle::bench()),
             summary: summary(&reading),
             terms: places.terms(&reading),
             reading,
@@ -78,15 +88,16 @@ impl Checked {
         }
     }
 
+    /// Lines of rounds that could not be counted.
+    pub fn unread(&self) -> usize {
+        self.rounds.iter().filter(|r| r.sure == Sure::Unread).count()
+    }
+
     /// The pieces it makes at this gauge.
     ///
     /// # Errors
     /// As [`shape`].
-    pub fn shape(
-        &self,
-        gauge: Gauge,
-        firmness: Firmness,
-    ) -> plumpline_core::Result<Vec<Shaped>> {
+    pub fn shape(&self, gauge: Gauge, firmness: Firmness) -> plumpline_core::Result<Made> {
         let Reading { pattern, unread, .. } = &self.reading;
         shape(pattern, unread, "Written piece", gauge, firmness)
     }
@@ -96,6 +107,16 @@ impl Proofreading {
     /// The text.
     pub fn text(&self) -> &str {
         &self.text
+    }
+
+    /// Whether there is a text that closing the window would lose.
+    pub fn is_unkept(&self) -> bool {
+        !self.text.trim().is_empty() && self.text != self.kept
+    }
+
+    /// Remembers that this text is saved.
+    pub fn kept(&mut self, text: String) {
+        self.kept = text;
     }
 
     /// The terms asked for, by their code.
@@ -122,6 +143,10 @@ impl Proofreading {
     pub fn apply(&mut self, ctx: &Context, change: Proofread) {
         match change {
             Proofread::Text(text) => self.set_text(ctx, text),
+            Proofread::Kept(text) => {
+                self.kept.clone_from(&text);
+                self.set_text(ctx, text);
+            }
             Proofread::Terms(wish) => {
                 self.wish = wish;
                 self.check(ctx);

@@ -1,24 +1,37 @@
-//! The trade-off of ease, worked out on a thread of its own: eleven plans take longer than
-//! a frame. A result that comes too late for the piece as it is now is dropped.
+//! The trade-off of simplicity, worked out on a thread of its own: its answers take longer
+//! than a frame. A result that comes too late for the piece as it is now is dropped.
 
-use std::ops::ControlFlow;
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::Context;
-use plumpline_core::Piece;
-use plumpline_core::ease::{EaseStep, ease_steps};
+use plumpline_core::simplicity::{Answer, answers};
+use plumpline_core::{Piece, plan};
 
-/// The steps of ease of the piece in hand, and the work under way on them.
+/// The answers to a piece that are worth choosing, and the one it has without a choice.
+#[derive(Debug, Clone)]
+pub struct Offer {
+    /// From the most faithful to the simplest.
+    pub answers: Vec<Answer>,
+    /// The default answer.
+    pub default: Answer,
+}
+
+impl Offer {
+    /// What `piece` can be answered with.
+    fn of(piece: &Piece) -> plumpline_core::Result<Self> {
+        Ok(Self { answers: answers(piece)?, default: Answer::of(0.0, piece, &plan(piece)?) })
+    }
+}
+
+/// The answers to the piece in hand, and the work under way on them.
 #[derive(Debug, Default)]
 pub struct Trade {
-    /// The piece they are wanted for, its ease and name left aside.
+    /// The piece they are wanted for, without what changes no answer.
     piece: Option<Piece>,
     /// Counts the pieces they were wanted for.
     revision: u64,
-    steps: Vec<EaseStep>,
-    /// The piece the steps, or the failure, belong to.
+    offer: Option<Offer>,
+    /// The piece the offer, or the failure, belongs to.
     answered: u64,
     error: Option<String>,
     running: Option<Running>,
@@ -28,25 +41,23 @@ pub struct Trade {
 #[derive(Debug)]
 struct Running {
     revision: u64,
-    stop: Arc<AtomicBool>,
-    step: Arc<AtomicU32>,
-    hear: Receiver<Answer>,
+    hear: Receiver<Found>,
 }
 
 /// What a thread found, and for which piece.
 #[derive(Debug)]
-struct Answer {
+struct Found {
     revision: u64,
-    steps: Result<Vec<EaseStep>, String>,
+    offer: Result<Offer, String>,
 }
 
 impl Trade {
-    /// The last steps there are; see [`Self::is_current`].
-    pub fn steps(&self) -> &[EaseStep] {
-        &self.steps
+    /// The last offer there is; see [`Self::is_current`].
+    pub fn offer(&self) -> Option<&Offer> {
+        self.offer.as_ref()
     }
 
-    /// Whether they are those of the piece as it is now.
+    /// Whether it is that of the piece as it is now.
     pub fn is_current(&self) -> bool {
         self.revision > 0 && self.answered == self.revision && self.error.is_none()
     }
@@ -56,9 +67,9 @@ impl Trade {
         self.error.as_deref().filter(|_| self.answered == self.revision)
     }
 
-    /// The step being worked out, counted from 1.
-    pub fn at_step(&self) -> Option<u32> {
-        self.running.as_ref().map(|r| r.step.load(Ordering::Relaxed) + 1)
+    /// Whether answers are being worked out.
+    pub fn is_working(&self) -> bool {
+        self.running.is_some()
     }
 
     /// Takes what has been found and starts what is `wanted`: while the hand holds
@@ -70,23 +81,18 @@ impl Trade {
             self.want(piece);
         }
         self.receive();
-        if let Some(running) = &self.running
-            && (running.revision != self.revision || !wanted)
-        {
-            running.stop.store(true, Ordering::Relaxed);
-        }
         if wanted && still && self.running.is_none() && self.answered != self.revision {
             self.start(ctx);
         }
         before != (self.revision, self.answered, self.running.is_some())
     }
 
-    /// Notes which piece the steps are wanted for.
+    /// Notes which piece the answers are wanted for.
     fn want(&mut self, piece: &Piece) {
-        let mut piece = piece.clone();
-        piece.ease = 0.0;
+        let mut piece =
+            Piece { simplicity: None, accepted: None, picture: None, ..piece.clone() };
         piece.name.clear();
-        piece.picture = None;
+        piece.sizes.clear();
         if self.piece.as_ref() != Some(&piece) {
             self.piece = Some(piece);
             self.revision += 1;
@@ -94,35 +100,28 @@ impl Trade {
     }
 
     fn receive(&mut self) {
-        let Some(running) = &self.running else { return };
-        let answer = match running.hear.try_recv() {
-            Ok(answer) => Some(answer),
+        let Some(Running { revision, hear }) = &self.running else { return };
+        let found = match hear.try_recv() {
+            Ok(found) => found,
             Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => None,
+            Err(TryRecvError::Disconnected) => Found {
+                revision: *revision,
+                offer: Err("The answers could not be worked out".into()),
+            },
         };
-        let (revision, stopped) = (running.revision, running.stop.load(Ordering::Relaxed));
         self.running = None;
-        match answer {
-            Some(answer) => {
-                self.take(answer);
-            }
-            None if !stopped => {
-                let steps = Err("The steps could not be worked out".into());
-                self.take(Answer { revision, steps });
-            }
-            None => {}
-        }
+        self.take(found);
     }
 
-    /// Takes an answer, unless it is one to an earlier piece.
-    fn take(&mut self, answer: Answer) -> bool {
-        if answer.revision != self.revision {
+    /// Takes what was found, unless it is for an earlier piece.
+    fn take(&mut self, found: Found) -> bool {
+        if found.revision != self.revision {
             return false;
         }
-        self.answered = answer.revision;
-        match answer.steps {
-            Ok(steps) => (self.steps, self.error) = (steps, None),
-            Err(error) => (self.steps, self.error) = (Vec::new(), Some(error)),
+        self.answered = found.revision;
+        match found.offer {
+            Ok(offer) => (self.offer, self.error) = (Some(offer), None),
+            Err(error) => (self.offer, self.error) = (None, Some(error)),
         }
         true
     }
@@ -131,29 +130,16 @@ impl Trade {
         let Some(piece) = self.piece.clone() else { return };
         let revision = self.revision;
         let (tell, hear) = sync_channel(1);
-        let stop = Arc::new(AtomicBool::new(false));
-        let step = Arc::new(AtomicU32::new(0));
-        let (ctx, halt, at) = (ctx.clone(), Arc::clone(&stop), Arc::clone(&step));
+        let ctx = ctx.clone();
         let work = move || {
-            let mut go_on = |step| {
-                at.store(step, Ordering::Relaxed);
-                ctx.request_repaint();
-                if halt.load(Ordering::Relaxed) {
-                    ControlFlow::Break(())
-                } else {
-                    ControlFlow::Continue(())
-                }
-            };
-            let steps = ease_steps(&piece, &mut go_on).map_err(|e| e.to_string());
-            if !halt.load(Ordering::Relaxed) {
-                // The window may be gone by now; then nobody needs to hear it.
-                let _ = tell.send(Answer { revision, steps });
-            }
+            let offer = Offer::of(&piece).map_err(|e| e.to_string());
+            // The window may be gone by now; then nobody needs to hear it.
+            let _ = tell.send(Found { revision, offer });
             drop(tell);
             ctx.request_repaint();
         };
-        if std::thread::Builder::new().name("ease steps".into()).spawn(work).is_ok() {
-            self.running = Some(Running { revision, stop, step, hear });
+        if std::thread::Builder::new().name("answers".into()).spawn(work).is_ok() {
+            self.running = Some(Running { revision, hear });
         }
     }
 }
@@ -163,8 +149,11 @@ mod tests {
     use super::*;
     use crate::document::Document;
 
-    fn answer(revision: u64) -> Answer {
-        Answer { revision, steps: Ok(Vec::new()) }
+    fn found(revision: u64) -> Found {
+        Found {
+            revision,
+            offer: Offer::of(Document::sample().piece()).map_err(|e| e.to_string()),
+        }
     }
 
     #[test]
@@ -175,18 +164,18 @@ mod tests {
         let first = trade.revision;
         piece.firmness = plumpline_core::Firmness::FIRM;
         trade.want(&piece);
-        assert!(!trade.take(answer(first)), "the piece is another by now");
+        assert!(!trade.take(found(first)), "the piece is another by now");
         assert!(!trade.is_current());
-        assert!(trade.take(answer(trade.revision)));
+        assert!(trade.take(found(trade.revision)));
         assert!(trade.is_current());
     }
 
     #[test]
-    fn ease_itself_changes_no_step() {
+    fn simplicity_itself_changes_no_answer() {
         let mut trade = Trade::default();
         let mut piece = Document::sample().piece().clone();
         trade.want(&piece);
-        piece.ease = 0.9;
+        piece.simplicity = Some(0.9);
         piece.name = "Other".into();
         trade.want(&piece);
         assert_eq!(trade.revision, 1);
@@ -197,9 +186,9 @@ mod tests {
         let (mut trade, ctx) = (Trade::default(), Context::default());
         let piece = Document::sample().piece().clone();
         trade.update(&ctx, &piece, true, false);
-        assert!(trade.at_step().is_none());
+        assert!(!trade.is_working());
         trade.update(&ctx, &piece, true, true);
-        assert!(trade.at_step().is_some());
+        assert!(trade.is_working());
         for _ in 0..600 {
             std::thread::sleep(std::time::Duration::from_millis(50));
             trade.update(&ctx, &piece, true, true);
@@ -207,6 +196,8 @@ mod tests {
                 break;
             }
         }
-        assert_eq!(trade.steps().len(), plumpline_core::ease::STEPS as usize);
+        let offer = trade.offer().expect("answers");
+        assert!(offer.answers.len() > 1, "something to choose from");
+        assert!(offer.answers.windows(2).all(|p| p[0].trouble > p[1].trouble));
     }
 }

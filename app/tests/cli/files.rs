@@ -142,7 +142,7 @@ fn whatever_a_name_holds_the_sheet_is_written_and_a_terminal_obeys_nothing() {
             let page = std::fs::read_to_string(at.join(format!("odd.{form}"))).expect("text");
             let obeyed = |c: char| c.is_control() && c != '\n';
             assert!(!page.contains(obeyed), "{form}, {name:?}");
-            // Plain text has no markup that a name could be taken for.
+            // Plain text is never markup.
             assert!(form == "txt" || !page.contains("<script>alert"), "{form}");
         }
         for view in ["body", "chart"] {

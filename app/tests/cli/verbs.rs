@@ -23,7 +23,7 @@ const BELL: &str = "radius_mm,height_mm\n0,0\n12,2\n22,8\n28,18\n31,30\n34,42\n4
 fn bell(folder: &Path) -> Output {
     std::fs::write(folder.join("bell.csv"), BELL).expect("writes");
     let args = "new --profile bell.csv --stitches 22 --rounds 24 --per 10cm --firmness firm \
-                --ease 0 -o bell.ron";
+                --simplicity 0 -o bell.ron";
     run(&args.split_whitespace().collect::<Vec<_>>(), folder)
 }
 
@@ -33,7 +33,7 @@ fn a_profile_becomes_a_project_rounds_and_sheets() {
     let made = bell(folder.path());
     assert!(made.status.success(), "{}", stderr(&made));
     let project = file::load(&folder.path().join("bell.ron")).expect("it loads");
-    assert_eq!((project.pieces[0].ease, project.pieces[0].firmness.0), (0.0, 0.08));
+    assert_eq!((project.pieces[0].simplicity, project.pieces[0].firmness.0), (Some(0.0), 0.08));
 
     let out = run(&["rounds", "--json", "bell.ron"], folder.path());
     let report: serde_json::Value = serde_json::from_slice(&out.stdout).expect("JSON");

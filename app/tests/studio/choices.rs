@@ -1,4 +1,4 @@
-//! Choices about the piece as a person makes them: rules, ease, holds, kinds of stitch.
+//! Choices about the piece as a person makes them: rules, simplicity, holds, kinds of stitch.
 
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2};
@@ -55,10 +55,10 @@ fn take_round(bench: &mut Bench<'_>, round: u32) {
     assert_eq!(bench.state().view().selected, Some(round));
 }
 
-/// Waits for the steps of ease, which come from a thread of their own.
-fn wait_for_steps(bench: &mut Bench<'_>) {
+/// Waits for the answers to choose from, which come from a thread of their own.
+fn wait_for_answers(bench: &mut Bench<'_>) {
     bench.step();
-    until(bench, "no steps of ease came", |b| b.state().trade().is_current());
+    until(bench, "no answers came", |b| b.state().trade().is_current());
     bench.step();
     bench.step();
 }
@@ -94,6 +94,23 @@ fn a_ring_is_held_and_goes_back_to_automatic() {
     click(&mut bench, "Ring, automatic");
     assert_eq!(piece(&bench).rules.ring, None);
     assert_eq!(plan(&bench).rounds[0].count, ring);
+}
+
+#[test]
+fn the_counts_shown_are_kept_with_an_edit_and_go_with_it() {
+    let mut bench = bench();
+    assert_eq!(piece(&bench).accepted, None, "opening a project changes nothing");
+    turn_to(&mut bench, "Rules");
+    click(&mut bench, "Rounds may gain more than lies flat");
+    assert!(piece(&bench).rules.frills);
+    let kept = piece(&bench).accepted.clone().expect("the counts shown");
+    assert_eq!(kept.counts, plan(&bench).counts());
+    assert_eq!(bench.state().document().history.undo_steps(), 1);
+    let fresh = plumpline_core::plan(piece(&bench)).expect("a plan");
+    assert_eq!(fresh.counts(), kept.counts, "what is saved gives what is shown");
+    undo(&mut bench);
+    assert_eq!(piece(&bench).accepted, None);
+    assert!(!bench.state().document().is_changed());
 }
 
 #[test]
@@ -135,43 +152,75 @@ fn the_piece_starts_from_its_other_end() {
 }
 
 #[test]
-fn a_click_on_a_step_sets_its_ease() {
+fn a_click_on_an_answer_takes_it_in_one_step_and_the_default_is_a_click_away() {
     let mut bench = bench();
-    turn_to(&mut bench, "Ease");
-    wait_for_steps(&mut bench);
-    assert_eq!(bench.state().trade().steps().len(), 6);
-    bench.get_by_label("Ease 0.75").click();
+    let before = plan(&bench).counts();
+    turn_to(&mut bench, "Simplicity");
+    wait_for_answers(&mut bench);
+    let offer = bench.state().trade().offer().expect("answers").clone();
+    assert_eq!(offer.default.counts, before, "the float has the default answer");
+    let simple = offer.answers.last().expect("answers");
+    bench.get_by_label("Answer simple").click();
     bench.step();
     bench.step();
-    assert!((piece(&bench).ease - 0.75).abs() < 1e-9);
-    assert!(bench.state().trade().is_current(), "ease itself asks for no new steps");
+    assert_eq!(piece(&bench).simplicity, Some(1.0));
+    assert_eq!(plan(&bench).counts(), simple.counts);
+    assert!(bench.state().trade().is_current(), "a choice asks for no new answers");
     assert_eq!(bench.state().document().history.undo_steps(), 1);
-    let step = &bench.state().trade().steps()[4];
     let now = bench.state().words().expect("its words");
-    assert_eq!(step.distinct_lines, now.distinct_lines());
-    let line = &step.lines[1];
+    assert_eq!(simple.distinct_lines, now.distinct_lines());
+    let line = &simple.lines[1];
     let words = format!("{}: {} [{}]", line.heading, line.text, line.count);
     assert!(bench.query_by_label(&words).is_some(), "{words}");
     // Then it rests.
     bench.run();
     assert_eq!(bench.run(), 1);
+    click(&mut bench, "Answer default");
+    assert_eq!(piece(&bench).simplicity, None);
+    assert_eq!(plan(&bench).counts(), before);
+    // The answer in use, chosen again, is no step.
+    let steps = bench.state().document().history.undo_steps();
+    click(&mut bench, "Answer default");
+    assert_eq!(bench.state().document().history.undo_steps(), steps);
+    undo(&mut bench);
+    undo(&mut bench);
+    assert!(!bench.state().document().is_changed());
 }
 
 #[test]
-fn steps_of_an_earlier_piece_are_not_taken_for_those_of_this_one() {
+fn every_answer_on_offer_is_what_a_plan_takes_at_its_simplicity() {
     let mut bench = bench();
-    turn_to(&mut bench, "Ease");
-    // Before its steps can have come, the piece is another.
+    turn_to(&mut bench, "Simplicity");
+    wait_for_answers(&mut bench);
+    let offer = bench.state().trade().offer().expect("answers").clone();
+    assert!(offer.answers.len() > 2, "{} answers", offer.answers.len());
+    for answer in &offer.answers {
+        let piece = Piece { simplicity: Some(answer.simplicity), ..piece(&bench).clone() };
+        let now = plumpline_core::plan(&piece).expect("a plan");
+        assert_eq!(now.counts(), answer.counts, "at {}", answer.simplicity);
+    }
+    let beaten = |p: &[plumpline_core::simplicity::Answer]| {
+        p[0].likely_rms_stitches > p[1].likely_rms_stitches || p[0].trouble <= p[1].trouble
+    };
+    assert!(!offer.answers.windows(2).any(beaten));
+}
+
+#[test]
+fn answers_to_an_earlier_piece_are_not_taken_for_those_of_this_one() {
+    let mut bench = bench();
+    turn_to(&mut bench, "Simplicity");
+    // Before its answers can have come, the piece is another.
     bench.key_press(Key::CloseBracket);
     bench.key_press(Key::CloseBracket);
     bench.step();
     bench.key_press_modifiers(Modifiers::SHIFT, Key::ArrowRight);
     bench.step();
-    wait_for_steps(&mut bench);
-    let piece = Piece { ease: 0.5, ..piece(&bench).clone() };
+    wait_for_answers(&mut bench);
+    let piece = Piece { simplicity: Some(1.0), accepted: None, ..piece(&bench).clone() };
     let now = plumpline_core::plan(&piece).expect("a plan");
-    let step = &bench.state().trade().steps()[3];
-    assert_eq!(step.lines, words(&now, &piece, &Writer::bench()).lines);
+    let simple = bench.state().trade().offer().and_then(|o| o.answers.last().cloned());
+    let lines = words(&now, &piece, &Writer::bench()).lines;
+    assert_eq!(simple.expect("answers").lines, lines);
 }
 
 #[test]
@@ -241,7 +290,7 @@ fn keys_choose_stitch_and_loop_of_the_round_in_hand() {
 #[test]
 fn a_narrow_window_has_the_card_behind_a_button() {
     let mut bench = opened(1024.0, 700.0);
-    click(&mut bench, "Notes, rules, ease");
+    click(&mut bench, "Notes, rules, simplicity");
     turn_to(&mut bench, "Rules");
     click(&mut bench, "Smallest neck, more");
     assert_eq!(piece(&bench).rules.smallest_neck, 5);

@@ -150,7 +150,7 @@ fn matched(bench: &Bench<'_>) -> plumpline_core::companion::Matched {
 fn a_toy_is_measured_at_a_round_and_what_is_too_old_is_dropped() {
     let mut bench = at_sizes();
     let plan = bench.state().plan().expect("a plan").clone();
-    let (round, shut) = (plan.rounds.len() / 2, plan.rounds.len());
+    let round = plan.rounds.len() / 2;
     click(&mut bench, "Beside the sizes: Match");
     click(&mut bench, "Toy measured: around");
     click(&mut bench, "Toy taken at: round");
@@ -164,14 +164,29 @@ fn a_toy_is_measured_at_a_round_and_what_is_too_old_is_dropped() {
     until_settled(&mut bench);
     bench.get_by_label("1.50 of this piece as designed");
     assert!((matched(&bench).toy_mm - 1.5 * around).abs() < 0.01);
+}
+
+#[test]
+fn a_toy_is_not_measured_where_the_piece_is_gathered_shut() {
+    let mut bench = opened(1440.0, 900.0);
+    bench.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+    bench.run();
+    click(&mut bench, "Starter Ball");
+    click(&mut bench, "Create");
+    bench.key_press(Key::Num2);
+    bench.run();
+    until_settled(&mut bench);
+    let shut = bench.state().plan().expect("a plan").rounds.len();
+    click(&mut bench, "Beside the sizes: Match");
+    click(&mut bench, "Toy measured: around");
+    click(&mut bench, "Toy taken at: round");
+    type_over(&mut bench, "Toy measures", "100 mm");
     type_over(&mut bench, "Toy taken at round", &shut.to_string());
     until_settled(&mut bench);
     let found = bench.state().sizing().found().expect("an answer");
     let why = found.matched.as_ref().expect("it was asked").as_ref().err();
-    if 2.0 * plan.forecast[shut].r < 1.0 {
-        assert!(why.is_some_and(|why| why.contains("gathered shut")), "{why:?}");
-        assert!(bench.query_by_label("Enter it as a size").is_none());
-    }
+    assert!(why.is_some_and(|why| why.contains("gathered shut")), "{why:?}");
+    assert!(bench.query_by_label("Enter it as a size").is_none());
 }
 
 fn at_home<'a>(home: &std::path::Path) -> Bench<'a> {

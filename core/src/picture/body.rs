@@ -147,18 +147,22 @@ impl Body {
     /// The dimple of a ring drawn tight, deeper where a thread gathers the last round.
     fn pole(&self, view: &View<'_>, scene: &mut Scene, start: bool) {
         let nodes = self.surface.nodes();
-        let last = nodes.len() - 1;
-        let (node, round) = if start { (nodes[0], 1) } else { (nodes[last], last as u32) };
+        let rounds = self.yarns.len();
+        // Beyond the edge of the last round lies the pole of its gathered loops.
+        let (node, round) = if start { (nodes[0], 1) } else { (nodes[rounds], rounds as u32) };
         let out = [0.0, 0.0, if start { -1.0 } else { 1.0 }];
         let colour = view.colour(round, self.yarns[round as usize - 1]);
         let light = Light::on(view.eye.see(out), 1.0);
         let middle = [0.0, 0.0, node.1];
         let depth = view.eye.see(middle)[2];
         let radius = self.stitch.0 * if start { 0.17 } else { 0.24 };
-        for (part, times) in [(1.0, 0.52), (0.55, 0.30)] {
+        // The loops that a thread gathers fill what the last round leaves open.
+        let loops = (!start).then_some((node.0 + 0.2 * self.stitch.0, 0.80));
+        let dimple = [(radius, 0.52), (0.55 * radius, 0.30)];
+        for (radius, times) in loops.into_iter().chain(dimple) {
             let corner = |i: u32| {
                 let (sin, cos) = (std::f32::consts::TAU * i as f32 / 12.0).sin_cos();
-                view.at(add(middle, scaled([cos, sin, 0.0], part * radius)))
+                view.at(add(middle, scaled([cos, sin, 0.0], radius)))
             };
             let colour = light.tint_once(colour, times);
             let paint =

@@ -85,9 +85,15 @@ impl Gauge {
 }
 
 impl Default for Gauge {
-    /// Single crochet worked firmly for stuffing, 22 stitches and 24 rounds to 10 cm.
-    /// Common practice, no source: toys are worked tighter than a yarn's label says.
+    /// Single crochet worked firmly for stuffing in an unturned spiral, 22 stitches and 21
+    /// rounds to 10 cm: a stitch a little taller than wide, of which 6.6 more a round lie flat.
+    ///
+    /// Common practice, no source: toys are worked tighter than a yarn's label says, six to
+    /// seven increases lie flat. Swatches worked in rows are flatter (published ones have a
+    /// height of 0.80 to 1.00 of the width), since turning pulls rows together. At this gauge
+    /// and [`Piece::new`](crate::Piece::new)'s stiffness the ball that the trade works as round
+    /// is forecast round: see [`crate::plan::ball`].
     fn default() -> Self {
-        Self::per(22.0, 24.0, 100.0)
+        Self::per(22.0, 21.0, 100.0)
     }
 }

@@ -33,6 +33,8 @@ pub struct Rules {
     pub symmetric: bool,
     /// Whether plain rounds are kept together rather than strewn between shaping rounds.
     pub plain_together: bool,
+    /// Whether rounds may gain more than lies flat and stand in folds: a skirt, a wavy lip.
+    pub frills: bool,
     /// How far a round leans against the one below in a spiral, stitches a round.
     /// Assumption until a swatch says otherwise.
     pub spiral_drift: f64,
@@ -48,6 +50,7 @@ impl Default for Rules {
             largest_change: None,
             symmetric: false,
             plain_together: false,
+            frills: false,
             spiral_drift: 0.17,
         }
     }

@@ -78,7 +78,8 @@ pub struct Worked {
 /// Yarn counts every single crochet at the maker's length; a decrease counts as the one
 /// stitch it leaves. Other kinds take yarn by their area: the same published swatches of
 /// 5 × 5 in took 785.5 in in single, 802 in half double and 790 in double crochet. Chains take
-/// half a stitch each (25.5 in for a 5 in chain against 53 in for a row, there). Stuffing scales with firmness, medium being what the maker stated.
+/// half a stitch each (25.5 in for a 5 in chain against 53 in for a row, there). Stuffing goes
+/// by the maker's packing at that firmness.
 pub fn estimate(
     rounds: impl Iterator<Item = Worked>,
     stitch_mm: (f64, f64),
@@ -103,13 +104,12 @@ pub fn estimate(
     }
     let yarn: Vec<YarnUse> = by_yarn.into_values().collect();
     let stitches = yarn.iter().map(|y| y.stitches).sum::<u32>();
-    let (low, high) = habits.stuffing_g_per_litre;
-    let litres = volume_ml / 1000.0 * packing(firmness);
+    let grams = habits.stuffing_g_per_litre.at(firmness) * volume_ml / 1000.0;
     Estimate {
         stitches,
         yarn,
         volume_ml,
-        stuffing_g: (low * litres, high * litres),
+        stuffing_g: (grams / STUFFING_SPREAD, grams * STUFFING_SPREAD),
         minutes: f64::from(stitches + joining) / habits.stitches_per_minute,
     }
 }
@@ -117,13 +117,9 @@ pub fn estimate(
 /// Yarn of a chain or slip stitch against a single crochet.
 const CHAIN_YARN: f64 = 25.5 / 53.0;
 
-/// How densely a firmness is packed against medium: 0.8 soft, 1 medium, 1.2 firm.
-///
-/// A filling trade's published figures for cushions (medium 12–16 oz/ft³, soft 80–90 % and firm
-/// 110–120 % of it), joined by a straight line in strain.
-fn packing(firmness: Firmness) -> f64 {
-    (1.0 + 0.2 * (firmness.0 - Firmness::MEDIUM.0) / 0.03).clamp(0.7, 1.5)
-}
+/// What hands differ by in how densely they pack at one word of firmness, as a factor. Common
+/// practice, no source.
+const STUFFING_SPREAD: f64 = 1.25;
 
 #[cfg(test)]
 mod tests {
@@ -141,8 +137,9 @@ mod tests {
             [(0, 30), (2, 18)]
         );
         assert!((made.yarn[0].metres - 1.5).abs() < 1e-12);
+        // 35 g a litre, a quarter more or less.
         assert!(
-            (made.stuffing_g.0 - 3.2).abs() < 1e-9 && (made.stuffing_g.1 - 7.0).abs() < 1e-9
+            (made.stuffing_g.0 - 5.6).abs() < 1e-9 && (made.stuffing_g.1 - 8.75).abs() < 1e-9
         );
         assert!((made.minutes - 4.0).abs() < 1e-12);
     }

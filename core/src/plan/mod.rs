@@ -1,9 +1,11 @@
 //! `plan`: everything that follows from one piece, computed in one pass and never saved.
 
+pub mod ball;
 pub mod bend;
 pub mod counts;
 pub mod estimate;
 pub mod forecast;
+pub mod given;
 pub mod placement;
 pub mod skin;
 mod stuffing;
@@ -14,7 +16,7 @@ use crate::piece::cloth::Kind;
 use crate::piece::outline::{Profile, Rz};
 use crate::piece::{MOST_ROUNDS, Piece, Spread};
 use crate::plan::bend::{Bend, bends};
-use crate::plan::counts::{Chosen, Start};
+use crate::plan::counts::{Chosen, Effort, Start, worked_length_mm};
 use crate::plan::estimate::{Estimate, Worked, estimate};
 use crate::plan::forecast::fit::{Fit, Trail, node_offsets};
 use crate::plan::forecast::{Cloth, size_mm, straight_volume_mm3, volume_mm3};
@@ -56,7 +58,8 @@ pub struct Plan {
     pub rounds: Vec<Round>,
     /// Stitches the cloth would have if stitches could be split, per round.
     pub ideal: Vec<f64>,
-    /// The stuffed profile: one node per round edge, M + 1 in all, z = 0 at the start.
+    /// The stuffed profile: one node per round edge, M + 1 in all, z = 0 at the start; then
+    /// the pole of the disc that closes an end drawn shut.
     pub forecast: Vec<Rz>,
     /// What to add to the forecast's z to lay it on the outline, mm.
     pub shift_mm: f64,
@@ -67,8 +70,15 @@ pub struct Plan {
     pub size_mm: (f64, f64),
     /// Depth across the straight sides of an oval, mm; `None` for a round body.
     pub depth_mm: Option<f64>,
-    /// Distance between forecast and outline.
+    /// Distance between forecast and outline; none of a piece given by its rounds.
     pub fit: Option<Fit>,
+    /// Expected RMS distance over hands, stitch widths.
+    pub likely_rms_stitches: f64,
+    /// What its pattern costs the maker, in new numbers of repeats: 0 asks nothing.
+    pub trouble: f64,
+    /// Hoop strain of each round's top edge, stuffed against at rest; negative where the cloth
+    /// is slack, `None` at a gathered round.
+    pub hoop_strains: Vec<Option<f64>>,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
     /// Stuff the piece after this round, while the opening still lets a hand in.
@@ -103,15 +113,64 @@ impl Plan {
 ///
 /// Warnings come with the plan: rules that gave way, places cloth cannot hold.
 ///
+/// ```
+/// use plumpline_core::{Gauge, Knot, Outline, Piece, plan};
+///
+/// let bowl = Outline::new(vec![Knot::new(0.0, 0.0), Knot::new(40.0, 10.0), Knot::new(45.0, 50.0)])?;
+/// let mut piece = Piece::new("Bowl", bowl, Gauge::default());
+/// piece.pins.insert(5, 30);
+/// let plan = plan(&piece)?;
+/// assert_eq!(plan.rounds[4].count, 30, "a pin holds its round");
+/// let below = plan.rounds[3].count;
+/// assert_eq!(plan.rounds[4].placement.consumed(), below, "every stitch below is worked into");
+/// # Ok::<(), plumpline_core::Error>(())
+/// ```
+///
 /// # Errors
 /// For a piece that [`Piece::validate`] refuses, or one of fewer than two or more than
 /// [`MOST_ROUNDS`] rounds at its gauge.
 pub fn plan(piece: &Piece) -> Result<Plan> {
+    plan_with(piece, Effort::Full)
+}
+
+/// As [`plan`], within the forecasts that a hand dragging a knot can wait for: the same but at
+/// the faithful end, which is then not gone down to its last stitch.
+///
+/// # Errors
+/// As [`plan`].
+pub fn plan_draft(piece: &Piece) -> Result<Plan> {
+    plan_with(piece, Effort::Draft)
+}
+
+fn plan_with(piece: &Piece, effort: Effort) -> Result<Plan> {
     piece.validate()?;
+    if let Some(given) = &piece.given {
+        let (outline, rest, chosen) = given::settled(piece, given);
+        return Ok(describe(piece, outline, &rest, chosen));
+    }
     let (profile, rest) = skin(piece);
     check_size(piece, &rest)?;
-    let chosen = counts::choose(piece, &profile, &rest);
-    Ok(describe(piece, &profile, &rest, chosen))
+    let chosen = counts::choose(piece, &profile, &rest, effort);
+    Ok(describe(piece, profile.places(), &rest, chosen))
+}
+
+/// Every answer to `piece` worth choosing, from the most faithful to the simplest, with the
+/// simplicity that takes it. None is beaten by another in both likely fit and trouble.
+///
+/// Takes as long as some tens of plans: not for every frame.
+///
+/// # Errors
+/// As [`plan`].
+pub fn answers(piece: &Piece) -> Result<Vec<(f64, Plan)>> {
+    piece.validate()?;
+    if piece.given.is_some() {
+        return Ok(vec![(1.0, plan(piece)?)]);
+    }
+    let (profile, rest) = skin(piece);
+    check_size(piece, &rest)?;
+    let answers = counts::answers(piece, &profile, &rest);
+    let described = |(s, chosen)| (s, describe(piece, profile.places(), &rest, chosen));
+    Ok(answers.into_iter().map(described).collect())
 }
 
 /// The wanted profile of `piece` and the unstuffed skin that stuffs into it.
@@ -128,17 +187,23 @@ pub(crate) fn skin(piece: &Piece) -> (Profile, RestSkin) {
 /// As [`plan`].
 pub(crate) fn plannable(piece: &Piece) -> Result<()> {
     piece.validate()?;
+    if piece.given.is_some() {
+        return Ok(());
+    }
     check_size(piece, &skin(piece).1)
 }
 
 /// Rounds that the rest length of `piece` comes to, to the nearest; a plan takes this many
 /// or one either side.
 pub(crate) fn rounds_of(piece: &Piece) -> u32 {
-    piece.rounds_in(skin(piece).1.length_mm(), MOST_ROUNDS).round() as u32
+    if let Some(given) = &piece.given {
+        return given.rounds.len() as u32;
+    }
+    piece.rounds_in(worked_length_mm(piece, &skin(piece).1), MOST_ROUNDS).round() as u32
 }
 
 fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
-    let rounds = piece.rounds_in(rest.length_mm(), MOST_ROUNDS);
+    let rounds = piece.rounds_in(worked_length_mm(piece, rest), MOST_ROUNDS);
     if rounds < 1.5 {
         return Err(Error::new(
             "outline",
@@ -157,15 +222,20 @@ fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
 }
 
 /// Everything that is read off the chosen counts and their forecast.
-fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -> Plan {
+fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) -> Plan {
     let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
     let rounds = place_rounds(piece, &chosen);
-    let outline = profile.places();
-    let forecast = chosen.settled.nodes.clone();
+    let mut forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, width);
-    let stuff_after = stuff_after(&chosen.counts, width);
+    let told = piece.given.as_ref().and_then(|given| given.stuff_after.last().copied());
+    let stuff_after = told.or_else(|| stuff_after(&chosen.counts, width));
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
+    if piece.outline.finishes_closed() {
+        // The gathered loops close the end as a level disc.
+        let last = forecast[forecast.len() - 1];
+        forecast.push(Rz::new(0.0, last.z));
+    }
     let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
     let stitch_mm = (width, height);
     let estimate = needs(piece, &rounds, volume / 1000.0);
@@ -186,7 +256,10 @@ fn describe(piece: &Piece, profile: &Profile, rest: &RestSkin, chosen: Chosen) -
         forecast,
         shift_mm: chosen.fit.shift_mm,
         offsets_mm,
-        fit: Some(chosen.fit),
+        fit: piece.given.is_none().then_some(chosen.fit),
+        likely_rms_stitches: chosen.likely_rms_stitches,
+        trouble: chosen.trouble,
+        hoop_strains: chosen.hoop_strains,
         misfits,
         stuff_after,
         estimate,
@@ -205,6 +278,10 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
         .zip(&chosen.counts)
         .map(|(number, &count)| {
             let placement = match (below, chosen.start.side()) {
+                (Some(below), _) if let Some(own) = own_work(piece, number) => {
+                    placer.worked(below, own);
+                    own.clone()
+                }
                 (Some(below), Some(side)) => {
                     turned ^= below != count && piece.spread == Spread::Turned;
                     place_oval(below, count, side, turned)
@@ -217,6 +294,11 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             Round { count, placement, yarn: piece.yarn_of_round(number), kind }
         })
         .collect()
+}
+
+/// The work of round `number` where the piece is given by its rounds and keeps it.
+fn own_work(piece: &Piece, number: u32) -> Option<&Placement> {
+    piece.given.as_ref()?.rounds.get(number as usize - 1)?.work.as_ref()
 }
 
 /// What these rounds of `piece` need if they hold `volume_ml`.

@@ -5,130 +5,9 @@
 //! traditional musical rhythms”, BRIDGES 2005) and turned from round to round so that it
 //! does not stack into corners. A round is stored as runs, never stitch by stitch.
 
-use serde::{Deserialize, Serialize};
-
 use crate::piece::Spread;
-use crate::piece::cloth::Kind;
 
-/// What is worked into the stitches of the round below.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Stitch {
-    /// One single crochet in one stitch.
-    Plain,
-    /// Two single crochets in one stitch.
-    Increase,
-    /// One single crochet over two stitches.
-    Decrease,
-}
-
-impl Stitch {
-    /// Stitches of the round below it takes.
-    pub fn consumes(self) -> u32 {
-        if self == Self::Decrease { 2 } else { 1 }
-    }
-
-    /// Stitches it leaves for the round above.
-    pub fn produces(self) -> u32 {
-        if self == Self::Increase { 2 } else { 1 }
-    }
-
-    /// `sc`, `inc` or `dec` in single crochet; a plain stitch goes by its kind.
-    pub fn code(self, kind: Kind) -> &'static str {
-        match self {
-            Self::Plain => kind.code(),
-            Self::Increase => "inc",
-            Self::Decrease => "dec",
-        }
-    }
-}
-
-/// `before` plain stitches, one shaping stitch, `after` plain ones, all `times` over.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Run {
-    /// Plain stitches first.
-    pub before: u32,
-    /// Then this; `Plain` only in a round without shaping.
-    pub shaping: Stitch,
-    /// Then plain stitches again.
-    pub after: u32,
-    /// How often the run is worked in a row.
-    pub times: u32,
-}
-
-/// The stitches of one round in working order: a motif of runs, worked `repeats` times.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Placement {
-    /// Runs of one repeat.
-    pub motif: Vec<Run>,
-    /// How often the motif is worked around.
-    pub repeats: u32,
-}
-
-impl Placement {
-    /// A round of `count` plain stitches.
-    pub fn plain(count: u32) -> Self {
-        let run = Run { before: count - 1, shaping: Stitch::Plain, after: 0, times: 1 };
-        Self { motif: vec![run], repeats: 1 }
-    }
-
-    /// Stitches in working order.
-    pub fn stitches(&self) -> impl Iterator<Item = Stitch> + '_ {
-        let plain = |n: u32| std::iter::repeat_n(Stitch::Plain, n as usize);
-        let worked = move |run: &Run| {
-            let run = *run;
-            (0..run.times).flat_map(move |_| {
-                plain(run.before).chain(std::iter::once(run.shaping)).chain(plain(run.after))
-            })
-        };
-        (0..self.repeats).flat_map(move |_| self.motif.iter().flat_map(worked))
-    }
-
-    fn sum(&self, of: impl Fn(Stitch) -> u32) -> u32 {
-        let run = |r: &Run| r.times * (r.before + of(r.shaping) + r.after);
-        self.repeats * self.motif.iter().map(run).sum::<u32>()
-    }
-
-    /// Stitches of the round below that it takes.
-    pub fn consumed(&self) -> u32 {
-        self.sum(Stitch::consumes)
-    }
-
-    /// Stitches it leaves.
-    pub fn produced(&self) -> u32 {
-        self.sum(Stitch::produces)
-    }
-
-    /// How many stitches of this kind it has.
-    pub fn number_of(&self, kind: Stitch) -> u32 {
-        if kind == Stitch::Plain {
-            return self.sum(|s| u32::from(s == Stitch::Plain));
-        }
-        let run = |r: &Run| if r.shaping == kind { r.times } else { 0 };
-        self.repeats * self.motif.iter().map(run).sum::<u32>()
-    }
-
-    /// Whether it prints as one plain line or one “(…) × k”, k ≥ 2 (or the same stitch in
-    /// every stitch below).
-    pub fn is_single_repeat(&self) -> bool {
-        match self.motif.as_slice() {
-            [run] if run.shaping == Stitch::Plain => true,
-            [run] => self.repeats * run.times >= 2,
-            _ => false,
-        }
-    }
-
-    /// Where the shaping stitches sit in the round below, as parts of a full turn from that
-    /// round's first stitch, in order.
-    pub fn shaping_turns(&self) -> impl Iterator<Item = f64> + '_ {
-        let below = f64::from(self.consumed());
-        let mut at = 0_u32;
-        self.stitches().filter_map(move |stitch| {
-            let centre = f64::from(at) + 0.5 * f64::from(stitch.consumes());
-            at += stitch.consumes();
-            (stitch != Stitch::Plain).then_some(centre / below)
-        })
-    }
-}
+pub use crate::piece::stitch::{Placement, Run, Stitch};
 
 /// The rhythm of `k` onsets among `n` places: how far each onset is from the next. Gaps
 /// differ by at most one and are ordered as evenly as can be; `1 ≤ k ≤ n`.
@@ -153,6 +32,16 @@ impl Placer {
     /// [`crate::piece::Rules::spiral_drift`]).
     pub fn new(spread: Spread, drift: f64) -> Self {
         Self { spread, drift, begins: 0.0, last: None }
+    }
+
+    /// Takes note of a round on `below` that keeps its own work, so that rounds after it turn
+    /// away from its shaping.
+    pub fn worked(&mut self, below: u32, work: &Placement) {
+        let begins = self.begins;
+        self.begins = (begins + self.drift / f64::from(below)).rem_euclid(1.0);
+        let shaping = work.motif.iter().map(|run| run.shaping).find(|&s| s != Stitch::Plain);
+        let Some((shaping, first)) = shaping.zip(work.shaping_turns().next()) else { return };
+        self.last = Some((shaping, begins + first, work.number_of(shaping)));
     }
 
     /// The placement of a round of `count` stitches on one of `below`.

@@ -7,7 +7,7 @@
 //! section from memory). Tensions give strains, strains give the rest size of every ring and band.
 
 use crate::piece::outline::Profile;
-use crate::plan::forecast::{Cloth, pressure_for_outline};
+use crate::plan::forecast::{Cloth, Skin, pressure_for_outline};
 
 /// Strains beyond these are not asked of the cloth: past −5 % more stitches only wrinkle
 /// more, and past 30 % nothing holds the shape. Where a strain is cut off, the place is
@@ -41,6 +41,8 @@ pub struct RestSkin {
     pub along_mm: Vec<f64>,
     /// Rest circumference at each station, mm.
     pub around_mm: Vec<f64>,
+    /// Wanted circumference at each station, mm: what stitches of that length together fill.
+    pub girth_mm: Vec<f64>,
     /// Stretches that cloth does not hold.
     pub unheld: Vec<UnheldZone>,
     /// Pressure the skin was found for, Eθ/mm.
@@ -61,6 +63,7 @@ impl RestSkin {
         let pressure = pressure_for_outline(strain, profile.widest_mm());
         let n = profile.stations.len();
         let (mut along_mm, mut around_mm) = (Vec::with_capacity(n), Vec::with_capacity(n));
+        let mut girth_mm = Vec::with_capacity(n);
         let mut unheld: Vec<(f64, Option<Unheld>)> = Vec::with_capacity(n);
         let (mut rest, mut last_pace) = (0.0, 0.0);
         let spacing = profile.length_mm() / (n - 1) as f64;
@@ -77,10 +80,23 @@ impl RestSkin {
             last_pace = pace;
             along_mm.push(rest);
             let around_wanted = std::f64::consts::TAU * st.at.r + 2.0 * straight_mm;
+            girth_mm.push(around_wanted);
             around_mm.push(around_wanted / (1.0 + around));
             unheld.push((rest, why));
         }
-        Self { along_mm, around_mm, unheld: zones(&unheld), pressure }
+        Self { along_mm, around_mm, girth_mm, unheld: zones(&unheld), pressure }
+    }
+
+    /// The rest sizes of `skin` itself, of which nothing is wanted but what it is.
+    pub(crate) fn of_skin(skin: &Skin) -> Self {
+        let mut along_mm = vec![0.0];
+        for height in &skin.height_mm {
+            along_mm.push(along_mm[along_mm.len() - 1] + height);
+        }
+        let around_mm: Vec<f64> =
+            std::iter::once(skin.start_mm).chain(skin.around_mm.iter().copied()).collect();
+        let girth_mm = around_mm.clone();
+        Self { along_mm, around_mm, girth_mm, unheld: Vec::new(), pressure: 0.0 }
     }
 
     /// Rest length from start to finish, mm.
@@ -90,6 +106,15 @@ impl RestSkin {
 
     /// Rest circumference at `places` (rest lengths, growing), mm.
     pub fn around_at(&self, places: &[f64]) -> Vec<f64> {
+        self.at(&self.around_mm, places)
+    }
+
+    /// Wanted circumference at `places` (rest lengths, growing), mm.
+    pub fn girth_at(&self, places: &[f64]) -> Vec<f64> {
+        self.at(&self.girth_mm, places)
+    }
+
+    fn at(&self, values: &[f64], places: &[f64]) -> Vec<f64> {
         let mut i = 0;
         places
             .iter()
@@ -99,7 +124,7 @@ impl RestSkin {
                 }
                 let span = (self.along_mm[i + 1] - self.along_mm[i]).max(1e-12);
                 let u = ((at - self.along_mm[i]) / span).clamp(0.0, 1.0);
-                self.around_mm[i] + u * (self.around_mm[i + 1] - self.around_mm[i])
+                values[i] + u * (values[i + 1] - values[i])
             })
             .collect()
     }

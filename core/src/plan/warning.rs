@@ -6,6 +6,7 @@ use crate::length::{self, Unit};
 use crate::piece::Piece;
 use crate::piece::outline::Rz;
 use crate::plan::counts::rules::GaveWay;
+use crate::plan::counts::slack::{PLEATED, SHOWING_SLACK};
 use crate::plan::counts::{Chosen, Start};
 use crate::plan::skin::{RestSkin, Unheld};
 
@@ -13,7 +14,7 @@ use crate::plan::skin::{RestSkin, Unheld};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Warning {
     /// A stable word for programs: `misfit`, `corner`, `wrinkle`, `flat`, `pin`, `direction`, `ends`,
-    /// `multiples`, `change`, `symmetry`, `unsettled`, `swatch`, `oval`.
+    /// `multiples`, `change`, `symmetry`, `unsettled`, `swatch`, `oval`, `frill`, `slack`.
     pub code: &'static str,
     /// First and last round concerned, counted from 1; empty for the whole piece.
     pub rounds: Vec<u32>,
@@ -103,6 +104,8 @@ pub fn warnings(
         chosen.gave_way.iter().filter_map(|&g| gave_way(g)).collect();
     warnings.extend(change(piece, chosen));
     warnings.extend(pins(piece, chosen));
+    warnings.extend(frills(piece, chosen));
+    warnings.extend(slack(chosen));
     for kind in piece.unmeasured_kinds() {
         warnings.push(Warning {
             code: "swatch",
@@ -217,7 +220,7 @@ fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
 /// A rule that gave way as a whole; those that give way in single rounds are found there.
 fn gave_way(rule: GaveWay) -> Option<Warning> {
     let (code, text) = match rule {
-        GaveWay::Change => return None,
+        GaveWay::Change | GaveWay::Flat => return None,
         GaveWay::Direction => (
             "direction",
             "The rules could not all be met: some rounds gain on a narrowing stretch or lose \
@@ -264,6 +267,65 @@ fn change(piece: &Piece, chosen: &Chosen) -> Option<Warning> {
     };
     let text = format!("{} {why}", named(first, last));
     Some(Warning { code: "change", rounds: vec![first, last], text })
+}
+
+/// Runs of neighbouring rounds, first and last.
+fn runs(rounds: impl IntoIterator<Item = u32>) -> Vec<(u32, u32)> {
+    let mut runs: Vec<(u32, u32)> = Vec::new();
+    for round in rounds {
+        match runs.last_mut() {
+            Some(run) if run.1 + 1 == round => run.1 = round,
+            _ => runs.push((round, round)),
+        }
+    }
+    runs
+}
+
+/// Rounds that gain more than lies flat.
+fn frills(piece: &Piece, chosen: &Chosen) -> Vec<Warning> {
+    let mut below = chosen.start.joined();
+    let above = (1..).zip(&chosen.counts).filter_map(|(round, &count)| {
+        let below = below.replace(count)?;
+        let most = chosen.most_gain(piece, round, below);
+        (count > below.saturating_add(most)).then_some(round)
+    });
+    let frills = runs(above.collect::<Vec<_>>());
+    let warning = |(first, last): (u32, u32)| Warning {
+        code: "frill",
+        rounds: vec![first, last],
+        text: format!(
+            "{}: more stitches are gained than lie flat, so the cloth stands in folds there. \
+             Fewer stitches or a gentler outline lie smooth.",
+            named(first, last)
+        ),
+    };
+    frills.into_iter().map(warning).collect()
+}
+
+/// Rings that the stuffing does not fill.
+fn slack(chosen: &Chosen) -> Vec<Warning> {
+    let drawn = chosen.hoop_strains.last().is_some_and(Option::is_none);
+    let pleated = if drawn { PLEATED + 1 } else { 0 };
+    let looked_at = chosen.hoop_strains.len().saturating_sub(pleated);
+    let rings = (1..).zip(&chosen.hoop_strains[..looked_at]);
+    let slack = rings.filter_map(|(round, strain): (u32, _)| {
+        strain.is_some_and(|e| -e > SHOWING_SLACK).then_some(round)
+    });
+    let warning = |(first, last): (u32, u32)| {
+        let share = chosen.hoop_strains[first as usize - 1..last as usize].iter().flatten();
+        let most = share.fold(0.0_f64, |most, e| most.max(-e));
+        Warning {
+            code: "slack",
+            rounds: vec![first, last],
+            text: format!(
+                "{}: the stuffing leaves up to {:.0} % of the cloth slack, so it ripples. \
+                 A rounder outline there, or fewer stitches, is smooth.",
+                named(first, last),
+                100.0 * most
+            ),
+        }
+    };
+    runs(slack.collect::<Vec<_>>()).into_iter().map(warning).collect()
 }
 
 /// Pins that are not met.

@@ -12,7 +12,7 @@ use crate::project::sizes::{Keeps, Resized, Size, SizeBy, same_rounds, sized_pie
 pub struct Comparison {
     /// The plan at the gauge it has.
     pub now: Plan,
-    /// The same rounds at the other gauge: the piece, every count pinned, and its plan. It
+    /// The same rounds at the other gauge: the piece, given by them, and its plan. It
     /// comes out larger or smaller.
     pub same_rounds: Result<(Piece, Plan)>,
     /// The same size at the other gauge: other rounds.

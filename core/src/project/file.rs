@@ -274,13 +274,15 @@ mod tests {
 
     #[test]
     fn bad_numbers_name_their_line_and_field() {
-        let text = write(&project()).expect("writes");
+        let mut project = project();
+        project.pieces[0].simplicity = Some(0.5);
+        let text = write(&project).expect("writes");
         for (field, bad) in [
             ("stitches", "0.0"),
             ("stitches", "-3.0"),
             ("stitches", "NaN"),
             ("along_mm", "1e99"),
-            ("ease", "2.0"),
+            ("simplicity", "Some(2.0"),
             ("firmness", "0.5"),
             ("radius_mm", "-1.0"),
             ("height_mm", "inf"),

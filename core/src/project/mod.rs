@@ -4,6 +4,7 @@ pub mod another_yarn;
 pub mod calibrate;
 pub mod companion;
 pub mod file;
+pub mod given;
 pub mod making;
 pub(crate) mod seam;
 pub mod shape;

@@ -1,29 +1,23 @@
-//! From text to shape: a written piece as a [`Piece`] whose counts are held by pins and whose
-//! outline is the forecast of those rounds at the maker's own gauge.
+//! From text to shape: a written piece as a [`Piece`] that is given by its rounds. Its outline
+//! is the forecast of them at the maker's own gauge.
 
 use crate::error::{Error, LONGEST_NAME, Result};
 use crate::piece::Yarn;
 use crate::piece::cloth::{Kind, KindFrom, Loop, Working};
 use crate::piece::gauge::Gauge;
-use crate::piece::outline::{Knot, Outline, Rz};
+use crate::piece::given::{Given, Start};
+use crate::piece::outline::{Knot, Outline};
 use crate::piece::{Band, Firmness, MOST_ROUNDS, Piece};
-use crate::plan::counts::{Holds, Start, skin_of};
-use crate::plan::forecast::settle::{settle, settled_gradient};
-use crate::plan::forecast::{Energy, pressure_for_skin};
+use crate::plan::given::outline_of;
 use crate::plan::plan;
 use crate::project::Project;
-use crate::words::course::{Course, courses};
+use crate::words::course::{Course, Step, courses};
+use crate::words::stitches::placement;
 use crate::words::tree::{Line, Op, Pattern, Placed, Span, StitchKind};
 
 /// A last round of at most so many stitches is drawn shut; a wider one is left open. Common
 /// practice, no source.
 const DRAWN_SHUT: u32 = 8;
-
-/// How far the knots' curve may be from the forecast, in stitch widths.
-const TOLERANCE_STITCHES: f64 = 0.02;
-
-/// Places on the smooth curve through the forecast that knots are then fitted to.
-const SAMPLES: usize = 400;
 
 /// A piece made of a written pattern, and its yarns.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,19 +29,31 @@ pub struct Shaped {
     pub yarns: Vec<String>,
 }
 
+/// What a written pattern makes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Made {
+    /// Its pieces.
+    pub pieces: Vec<Shaped>,
+    /// The small parts of it that could not be made, and why.
+    pub left_out: Vec<Error>,
+}
+
 /// Every piece of `pattern` at this gauge and firmness, its counts held; `unread` are the
 /// places its reader could not make out. `name` is for a piece that the text does not name.
+/// No round is ever dropped: where one is missing or its count cannot be known, its piece is
+/// not made. A part that has fewer rounds than the largest piece is then left out, and named.
 ///
 /// # Errors
-/// For a pattern without rounds, and for the first round whose count nobody can know, that
-/// more than doubles or halves the one below, or that a piece cannot be worked in at all.
+/// For a pattern without rounds, and for the largest piece where a round of it is missing,
+/// has a count that nobody can know, more than doubles or halves the one below, or cannot be
+/// worked at all.
 pub fn shape(
     pattern: &Pattern,
     unread: &[Span],
     name: &str,
     gauge: Gauge,
     firmness: Firmness,
-) -> Result<Vec<Shaped>> {
+) -> Result<Made> {
     gauge.validate()?;
     let courses = courses(pattern, unread);
     if courses.is_empty() {
@@ -63,12 +69,46 @@ pub fn shape(
         None if many => (format!("{name} {i}"), course),
         None => (name.to_owned(), course),
     });
-    named
-        .map(|(name, course)| {
-            let place = format!("piece “{name}”");
-            one(name, course, gauge, firmness).map_err(|e| e.within(&place))
-        })
-        .collect()
+    let rounds_of =
+        |course: &Course<'_>| course.steps.iter().map(Step::many).fold(0, u32::saturating_add);
+    let largest = courses.iter().map(rounds_of).max().unwrap_or_default();
+    let mut made = Made { pieces: Vec::new(), left_out: Vec::new() };
+    for (name, course) in named {
+        let place = format!("piece “{name}”");
+        match one(name, course, gauge, firmness).map_err(|e| e.within(&place)) {
+            Ok(shaped) => made.pieces.push(shaped),
+            Err(error) if rounds_of(course) < largest => made.left_out.push(error),
+            Err(error) => return Err(error),
+        }
+    }
+    Ok(made)
+}
+
+/// Why rounds of a piece would be lost, if they would: a gap in their numbers, or a line
+/// between them that looks like a round and was not read.
+fn lost(course: &Course<'_>) -> Option<Error> {
+    for pair in course.steps.windows(2) {
+        let (before, step) = (&pair[0], &pair[1]);
+        let expected = before.rounds.last.saturating_add(1);
+        if step.rounds.first > expected {
+            let missing = match step.rounds.first - expected {
+                1 => format!("Rnd {expected} is missing"),
+                _ => format!("Rnds {expected}–{} are missing", step.rounds.first - 1),
+            };
+            let mend = "write what is missing, at least its count, such as Rnd 5: (24)";
+            return Some(Error::new(step.heading(), missing, mend));
+        }
+        let between = &course.lines[before.line + 1..step.line];
+        let unread = between.iter().any(|l| matches!(l.it, Line::Note { unread: true, .. }));
+        if unread {
+            return Some(Error::new(
+                step.heading(),
+                "the line above it looks like a round and cannot be read",
+                "state the count at its end, or write it in the words of the abbreviations",
+            ));
+        }
+    }
+    None
 }
 
 /// Adds the pieces to `project`, their yarns too where it has none of that name; one that the
@@ -117,27 +157,25 @@ fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> R
     let mut piece = Piece::new(cut(&name), ends(open.is_some(), drawn), gauge);
     piece.firmness = firmness;
     let yarns = choices(&mut piece, course);
-    piece.pins = (1..).zip(counts.iter().copied()).collect();
-    let (first, last) = (counts[0], counts[counts.len() - 1]);
-    piece.rules.ring = (3..=24).contains(&first).then_some(first);
-    piece.rules.last = (drawn && last >= 3).then_some(last);
-    piece.outline = outline(&piece, open.map_or(Start::Ring, Start::Chain), &counts)?;
-    let planned = plan(&piece)?.counts();
-    if let Some(at) =
-        (0..counts.len().max(planned.len())).find(|&i| counts.get(i) != planned.get(i))
-    {
-        return Err(Error::new(
-            format!("round {}", at + 1),
-            format!("the forecast of these {} rounds cannot hold its count", counts.len()),
-            "check the round against the pattern",
-        ));
+    let start = open.map_or(Start::Ring, Start::Chain);
+    piece.given = Some(given(course, start, &counts));
+    let planned = plan(&piece)?;
+    if !planned.warnings.iter().any(|w| w.code == "unsettled") {
+        // What it would be planned anew from; only its ends count while its rounds stay.
+        if let Ok(outline) = outline_of(&planned.forecast, gauge.stitch_width_mm()) {
+            piece.outline = outline;
+        }
     }
+    piece.validate()?;
     Ok(Shaped { piece, yarns })
 }
 
 /// The stitches of every round, and of the foundation chain at an open start.
 fn counts(course: &Course<'_>) -> Result<(Vec<u32>, Option<u32>)> {
     let mut counts: Vec<u32> = Vec::new();
+    if let Some(lost) = lost(course) {
+        return Err(lost);
+    }
     for step in &course.steps {
         let Some(count) = step.count else {
             return Err(Error::new(
@@ -184,27 +222,52 @@ fn ends(open: bool, drawn: bool) -> Outline {
     Outline { knots: [knots, vec![Knot::new(radius(!drawn), 40.0)]].concat() }
 }
 
-/// The profile that the rounds stuff into, as knots.
-fn outline(piece: &Piece, start: Start, counts: &[u32]) -> Result<Outline> {
-    let skin = skin_of(piece, start, counts, &Holds::default());
-    let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
-    let energy = Energy::new(&skin, pressure);
-    let settled =
-        settle(&energy, &energy.flatten(&skin.slack_shape()), settled_gradient(&skin));
-    // The nodes of a small piece turn sharply from one to the next; the cloth does not, so
-    // knots are fitted to the smooth curve through them.
-    let mut knots: Vec<Knot> = Vec::with_capacity(settled.nodes.len());
-    for node in &settled.nodes {
-        let apart = |knot: &Knot| knot.place().distance(*node) > 0.05;
-        if knots.last().is_none_or(apart) {
-            knots.push(Knot::new(node.r, node.z));
+/// The rounds as the text works them: where it puts its increases, where it stuffs, what it
+/// says beside a round.
+fn given(course: &Course<'_>, start: Start, counts: &[u32]) -> Given {
+    let mut given = Given::of_counts(start, counts);
+    let mut below = start.joined();
+    let mut number = 0_usize;
+    for step in &course.steps {
+        let remark: Vec<&str> = step.rounds.work.iter().filter_map(note).collect();
+        for (_, each) in step.counted() {
+            let Some(round) = given.rounds.get_mut(number) else { break };
+            let work = below.and_then(|below| placement(&step.rounds.work, below));
+            round.work = work.filter(|w| w.produced() == round.count && !step.unread);
+            round.remark = remark.join(". ");
+            below = Some(each.unwrap_or(round.count));
+            number += 1;
         }
     }
-    let smooth = Outline { knots };
-    let mut places: Vec<Rz> = smooth.profile(SAMPLES).places();
-    places.iter_mut().for_each(|p| p.r = p.r.max(0.0));
-    let tolerance = TOLERANCE_STITCHES * piece.gauge.stitch_width_mm();
-    Outline::through_points(&places, tolerance)
+    given.stuff_after = stuffed(course);
+    given
+}
+
+fn note(op: &Placed<Op>) -> Option<&str> {
+    match &op.it {
+        Op::Note(text) => Some(text.as_str()),
+        _ => None,
+    }
+}
+
+/// The rounds after which the text stuffs the piece.
+fn stuffed(course: &Course<'_>) -> Vec<u32> {
+    let mut after = Vec::new();
+    let (mut worked, mut steps) = (0_u32, course.steps.iter().peekable());
+    for (i, line) in course.lines.iter().enumerate() {
+        if let Some(step) = steps.next_if(|s| s.line == i) {
+            worked = worked.saturating_add(step.many());
+        }
+        let stuffs = match &line.it {
+            Line::Do(ops) => ops.iter().any(|op| op.it == Op::Stuff),
+            Line::Rounds(rounds) => rounds.work.iter().any(|op| op.it == Op::Stuff),
+            _ => false,
+        };
+        if stuffs && worked > 0 && after.last() != Some(&worked) {
+            after.push(worked);
+        }
+    }
+    after
 }
 
 /// Kinds of stitch, loops, joined rounds and yarns, as the text has them; returns the names

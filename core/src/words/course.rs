@@ -47,16 +47,20 @@ pub struct Run {
     pub sum: Result<Tally, TallyError>,
     /// Stitches after each round of the line, as far as it comes out.
     pub counts: Vec<u32>,
+    /// Stitches that the first round of the line takes, where it can be told.
+    pub takes: Option<u32>,
 }
 
 impl Run {
     /// Works `rounds` rounds of `work` one on another, the first on `below`.
     pub fn of(work: &[Placed<Op>], rounds: u32, below: Option<u32>) -> Self {
         let rounds = (rounds as usize).clamp(1, MOST_ROUNDS);
-        let mut run = Self { below, sum: Ok(Tally::default()), counts: Vec::new() };
+        let mut run =
+            Self { below, sum: Ok(Tally::default()), counts: Vec::new(), takes: None };
         while run.counts.len() < rounds {
             run.sum = tally(work, run.below);
             let Ok(sum) = run.sum else { break };
+            run.takes.get_or_insert(sum.taken);
             if run.below.is_some_and(|below| below != sum.taken) {
                 break;
             }
@@ -147,7 +151,11 @@ pub fn courses<'a>(pattern: &'a Pattern, unread: &[Span]) -> Vec<Course<'a>> {
             Line::Do(ops) => chained |= chain_of(ops).is_some(),
             Line::Rounds(rounds) => {
                 let begins = founds(&rounds.work) || chained;
-                if cuts.is_empty() || (rounds.first == 1 && last > 0 && begins) {
+                // Numbered from 1 again, and on from there: not a slip of one number.
+                let anew = last > 1
+                    && next_rounds(&pattern.lines[i + 1..])
+                        .is_some_and(|next| next.first == rounds.last.saturating_add(1));
+                if cuts.is_empty() || (rounds.first == 1 && last > 0 && (begins || anew)) {
                     // A foundation chain belongs to the rounds worked on it.
                     let from = if cuts.is_empty() { 0 } else { foundation(pattern, i) };
                     cuts.push((from, None));
@@ -180,7 +188,7 @@ fn foundation(pattern: &Pattern, at: usize) -> usize {
 }
 
 /// Chains that a line begins a piece with: “ch 24, join”.
-fn chain_of(ops: &[Placed<Op>]) -> Option<u32> {
+pub fn chain_of(ops: &[Placed<Op>]) -> Option<u32> {
     ops.iter().find_map(|op| match op.it {
         Op::Chain(n) if n > 1 => Some(n),
         _ => None,

@@ -62,14 +62,30 @@ pub enum TallyError {
 /// [`TallyError`] where a group worked around does not fit.
 pub fn tally(work: &[Placed<Op>], available: Option<u32>) -> Result<Tally, TallyError> {
     let mut sum = Tally::default();
+    // What is worked around leaves room for what comes after it in the same round.
+    let after = available.map(|_| taken_after(work));
     for (i, op) in work.iter().enumerate() {
         let remaining = available.map(|a| a.saturating_sub(sum.taken));
-        // What is worked around leaves room for what comes after it in the same round.
-        let after = || tally(&work[i + 1..], None).unwrap_or_default().taken;
-        let room = remaining.map(|r| r.saturating_sub(after()));
+        let after = after.as_ref().and_then(|a| a.get(i)).copied().unwrap_or_default();
+        let room = remaining.map(|r| r.saturating_sub(after));
         sum = sum.and(tally_op(op, room)?);
     }
     Ok(sum)
+}
+
+/// What is taken behind each operation; nothing where some of that cannot be told by itself.
+/// Reckoned from the end, so that a long line takes no longer than its length.
+fn taken_after(work: &[Placed<Op>]) -> Vec<u32> {
+    let mut after = vec![0; work.len()];
+    let mut sum = Some(0_u32);
+    for (i, op) in work.iter().enumerate().rev() {
+        after[i] = sum.unwrap_or_default();
+        sum = match (sum, tally_op(op, None)) {
+            (Some(sum), Ok(own)) => Some(sum.saturating_add(own.taken)),
+            _ => None,
+        };
+    }
+    after
 }
 
 fn tally_op(op: &Placed<Op>, room: Option<u32>) -> Result<Tally, TallyError> {

@@ -1,27 +1,172 @@
-//! Prints the figures that the README quotes: the fit over the fit set, what ease costs and
-//! saves, and the forecast's speed against a general minimiser. `tests/figures.sh` runs it
-//! together with the benches and the studio's own figures.
+//! Prints the figures that the README quotes: the fit over the fit set, what simplicity costs
+//! and saves, how rounds read over outlines drawn by chance, how long a plan takes and how
+//! that grows, the trade's balls, a drag, and the forecast's speed against a general
+//! minimiser. `tests/figures.sh` runs it together with the benches and the studio's own
+//! figures.
+
+use std::path::Path;
+use std::time::{Duration, Instant};
 
 use plumpline_core::counts::Targets;
 use plumpline_core::forecast::fit::{self, Trail};
 use plumpline_core::forecast::{Cloth, Energy, Finish, Skin, settle, settled_gradient};
 use plumpline_core::outline::Profile;
-use plumpline_core::pattern::write::Writer;
-use plumpline_core::piece::EASE_STOPS;
-use plumpline_core::placement::Stitch;
+use plumpline_core::piece::STIFFNESS_ALONG;
+use plumpline_core::plan::ball::TradeBall;
 use plumpline_core::skin::RestSkin;
-use plumpline_core::{Piece, Plan, Spread, counts, plan, words};
-use plumpline_tests::fit_set::SHAPES;
+use plumpline_core::starter::{Dimensions, Starter};
+use plumpline_core::{Firmness, Gauge, Piece, Plan, Spread, counts, file, plan, plan_draft};
+use plumpline_tests::designer::Reading;
+use plumpline_tests::drag::every_knot;
+use plumpline_tests::drawn::drawn;
+use plumpline_tests::fit_set::{SHAPES, Shape};
+use plumpline_tests::hands::distances;
 use plumpline_tests::lbfgs;
 use plumpline_tests::makers::{told, trials};
 use plumpline_tests::stacking::{Stacking, stacking};
+use plumpline_tests::sweep::{Sweep, quantile};
+
+/// Simplicities that are reported, in words.
+const STOPS: [(&str, Option<f64>); 3] =
+    [("faithful", Some(0.0)), ("default", None), ("simple", Some(1.0))];
 
 fn main() {
     fit();
-    ease();
+    simplicity();
+    println!("Rounds over outlines drawn by chance, seeds 1 to 300");
+    println!("{}", Sweep::over(1..=300));
+    likely();
+    balls();
+    eight_centimetres();
+    times();
+    drags();
     placement();
     race();
     makers();
+}
+
+/// A sample's first piece.
+fn sample(name: &str) -> Piece {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
+    let project = file::load(&folder.join(name)).expect("the sample loads");
+    project.pieces[0].clone()
+}
+
+/// The likely fit beside the mean over sampled hands. They come from the same model, so this
+/// says how good the linearisation is, not how real makers differ.
+fn likely() {
+    println!("Likely fit and the mean over 2000 simulated hands, stitch widths");
+    let mut off = Vec::new();
+    for seed in 701..=712 {
+        let piece = drawn(seed).piece;
+        let plan = plan(&piece).expect("a drawn outline can be planned");
+        let sampled = distances(&piece, &plan, 2000, seed);
+        let mean = sampled.iter().sum::<f64>() / sampled.len() as f64;
+        let likely = plan.likely_rms_stitches;
+        off.push((likely - mean).abs());
+        println!(
+            "{:14} {likely:.4} {mean:.4} ({:+.1} %)",
+            piece.name,
+            100.0 * (likely / mean - 1.0)
+        );
+    }
+    println!("apart: median {:.4}, most {:.4}\n", quantile(&off, 0.5), quantile(&off, 1.0));
+}
+
+/// Height over width of the trade's balls, by firmness.
+fn balls() {
+    println!("The trade's ball at the default gauge and stiffness: height over width");
+    println!("{:>9} {:>6} {:>6} {:>6}", "stitches", "soft", "medium", "firm");
+    for stitches in [30, 36, 48, 60] {
+        let ratio = |firmness| {
+            let ball = TradeBall::usual(stitches);
+            let size = ball.size(Gauge::default(), STIFFNESS_ALONG, firmness);
+            size.expect("a ball of sixes").ratio()
+        };
+        let [soft, medium, firm] =
+            [Firmness::SOFT, Firmness::MEDIUM, Firmness::FIRM].map(ratio);
+        println!("{stitches:9} {soft:6.3} {medium:6.3} {firm:6.3}");
+    }
+    println!();
+}
+
+/// How a ball of 8 cm reads.
+fn eight_centimetres() {
+    let ball = Starter::Ball.piece(&Dimensions::new(80.0, 80.0), Gauge::default());
+    let plan = plan(&ball.expect("a ball")).expect("it can be planned");
+    println!("A ball of 8 cm: {:?}", plan.counts());
+    println!(
+        "{:.1} mm high, {:.1} mm wide, RMS {:.3}, likely {:.3}\n",
+        plan.size_mm.0,
+        plan.size_mm.1,
+        plan.fit.map_or(0.0, |fit| fit.rms_stitches),
+        plan.likely_rms_stitches
+    );
+}
+
+/// The least of several goes.
+fn least(run: impl Fn()) -> Duration {
+    let timed = |_| {
+        let start = Instant::now();
+        run();
+        start.elapsed()
+    };
+    (0..9).map(timed).min().unwrap_or_default()
+}
+
+/// What a plan takes by rounds, at the default, dragged, and at the faithful end.
+fn times() {
+    println!("A plan of the pear by rounds, the least of nine goes");
+    println!(
+        "{:>7} {:>11} {:>11} {:>11} {:>21}",
+        "rounds", "default", "draft", "faithful", "forecasts of each"
+    );
+    let mut rows = Vec::new();
+    for wanted in [20, 40, 80, 160, 320] {
+        let scale = f64::from(wanted) / 37.0;
+        let usual = SHAPES[3].piece(None, scale);
+        let faithful = SHAPES[3].piece(0.0, scale);
+        let planned = |piece: &Piece| plan(piece).expect("the pear can be planned");
+        let rounds = planned(&usual).rounds.len();
+        let default = least(|| drop(planned(&usual)));
+        let draft = least(|| drop(plan_draft(&faithful)));
+        let full = least(|| drop(planned(&faithful)));
+        let forecasts = [
+            planned(&usual).forecasts,
+            plan_draft(&faithful).map_or(0, |p| p.forecasts),
+            planned(&faithful).forecasts,
+        ];
+        println!("{rounds:7} {default:11.2?} {draft:11.2?} {full:11.2?} {forecasts:>21?}");
+        rows.push((rounds as f64, default.as_secs_f64()));
+    }
+    let ((few, short), (many, long)) = (rows[0], rows[rows.len() - 1]);
+    let power = (long / short).ln() / (many / few).ln();
+    println!("a plan at the default grows as rounds to the power {power:.2}\n");
+}
+
+/// Rounds that change in a drag of any knot by 1 mm, against those that must.
+fn drags() {
+    println!("Rounds changed in a drag by 0.05 mm steps, for each whose ideal crosses");
+    let pieces = [
+        ("egg", SHAPES[1].piece(None, 1.0)),
+        ("pear", SHAPES[3].piece(None, 1.0)),
+        ("float", sample("float.ron")),
+        ("acorn", sample("acorn.ron")),
+    ];
+    let mut ratios = Vec::new();
+    for (name, piece) in pieces {
+        let moved = every_knot(&piece, 20);
+        println!(
+            "{name:6} {} steps: {} rounds, {} crossings, {:.2} each",
+            moved.steps,
+            moved.rounds,
+            moved.crossings,
+            moved.ratio()
+        );
+        ratios.push(moved.ratio());
+    }
+    ratios.sort_by(f64::total_cmp);
+    println!("median {:.2}\n", 0.5 * (ratios[1] + ratios[2]));
 }
 
 /// How well simulated makers are known after a sample.
@@ -32,20 +177,20 @@ fn makers() {
     }
 }
 
-fn planned(shape: &plumpline_tests::fit_set::Shape, ease: f64) -> Plan {
-    plan(&shape.piece(ease, 1.0)).expect("every shape of the set can be planned")
+fn planned(shape: &Shape, simplicity: Option<f64>) -> Plan {
+    plan(&shape.piece(simplicity, 1.0)).expect("every shape of the set can be planned")
 }
 
-/// The fit at ease 0 beside the rule of thumb and the unrounded skin.
+/// The fit at the faithful end beside the rule of thumb and the unrounded skin.
 fn fit() {
-    println!("Fit over the fit set at ease 0, in stitch widths");
+    println!("Fit over the fit set at the faithful end, in stitch widths");
     println!(
         "{:10} {:>7} {:>7} {:>10} {:>7} {:>7} {:>10}",
         "", "RMS", "most", "unrounded", "thumb", "rounds", "forecasts"
     );
     let (mut sum, mut worst) = (0.0, 0.0_f64);
     for shape in &SHAPES {
-        let plan = planned(shape, 0.0);
+        let plan = planned(shape, Some(0.0));
         let fit = plan.fit.expect("it has an outline");
         let piece = shape.piece(0.0, 1.0);
         let profile = piece.outline.profile(400);
@@ -86,9 +231,9 @@ fn unrounded(piece: &Piece, profile: &Profile, rest: &RestSkin, rounds: usize) -
 fn placement() {
     println!("Placement over the fit set: distance to the nearest shaping below, in gaps");
     let measured = |spread| {
-        let plans = SHAPES.iter().flat_map(|shape| EASE_STOPS.map(|ease| (shape, ease)));
-        plans.fold(Stacking::default(), |all, (shape, ease)| {
-            let mut piece = shape.piece(ease, 1.0);
+        let plans = SHAPES.iter().flat_map(|shape| STOPS.map(|(_, s)| (shape, s)));
+        plans.fold(Stacking::default(), |all, (shape, simplicity)| {
+            let mut piece = shape.piece(simplicity, 1.0);
             piece.spread = spread;
             let plan = plan(&piece).expect("every shape of the set can be planned");
             all.and(stacking(&plan, piece.drift()))
@@ -106,32 +251,36 @@ fn placement() {
     println!();
 }
 
-/// What each step of ease costs in fit and saves the maker, over the whole set.
-fn ease() {
-    println!("Ease over the fit set: RMS in stitch widths, shaping rounds that are one repeat");
+/// What simplicity costs in fit and saves the maker, over the whole set.
+fn simplicity() {
     println!(
-        "{:>5} {:>9} {:>9} {:>11} {:>12}",
-        "ease", "mean RMS", "worst", "one repeat", "lines"
+        "Simplicity over the fit set: RMS in stitch widths, shaping rounds in full repeats"
     );
-    for ease in EASE_STOPS {
-        let (mut sum, mut worst, mut single, mut shaping, mut lines) = (0.0, 0.0_f64, 0, 0, 0);
+    println!(
+        "{:10} {:>9} {:>7} {:>11} {:>7} {:>8} {:>8}",
+        "", "mean RMS", "worst", "mean likely", "worst", "repeats", "numbers"
+    );
+    for (name, stop) in STOPS {
+        let (mut nominal, mut likely, mut numbers) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut full, mut shaping) = (0, 0);
         for shape in &SHAPES {
-            let piece = shape.piece(ease, 1.0);
-            let plan = planned(shape, ease);
-            let rms = plan.fit.expect("it has an outline").rms_stitches;
-            sum += rms;
-            worst = worst.max(rms);
-            lines += words(&plan, &piece, &Writer::bench()).lines.len();
-            for round in plan.rounds.iter().skip(1) {
-                let shaped = round.placement.number_of(Stitch::Plain) != round.count;
-                shaping += usize::from(shaped);
-                single += usize::from(shaped && round.placement.is_single_repeat());
-            }
+            let plan = planned(shape, stop);
+            nominal.push(plan.fit.map_or(0.0, |fit| fit.rms_stitches));
+            likely.push(plan.likely_rms_stitches);
+            let reading = Reading::of(&shape.piece(stop, 1.0), &plan);
+            numbers.push(reading.numbers.len() as f64);
+            full += reading.full;
+            shaping += reading.shaping;
         }
+        let mean = |values: &[f64]| values.iter().sum::<f64>() / values.len() as f64;
         println!(
-            "{ease:5.2} {:9.4} {worst:9.4} {:10.1}% {lines:12}",
-            sum / SHAPES.len() as f64,
-            100.0 * single as f64 / shaping as f64
+            "{name:10} {:9.4} {:7.4} {:11.4} {:7.4} {:7.1}% {:8.1}",
+            mean(&nominal),
+            quantile(&nominal, 1.0),
+            mean(&likely),
+            quantile(&likely, 1.0),
+            100.0 * full as f64 / shaping as f64,
+            quantile(&numbers, 0.5)
         );
     }
     println!();

@@ -3,6 +3,7 @@
 use std::f64::consts::TAU;
 use std::time::{Duration, Instant};
 
+use plumpline_core::forecast::GATHERED_WIDTH;
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, plan, words};
 use plumpline_tests::any::{any_piece, rest_of};
@@ -38,14 +39,20 @@ fn turning_points(values: &[f64], least: f64) -> Vec<usize> {
     points
 }
 
-/// Rounds whose counts run against the stretch they lie in: (round, below, count).
+/// Rounds whose counts run against the stretch they lie in: (round, below, count). A round
+/// that still has fewer stitches than the outline wants there runs after it, not against it:
+/// rounds that lie flat reach a sharp rim late, and leave it early.
 fn reversals(piece: &Piece, plan: &Plan) -> Vec<(usize, u32, u32)> {
     let rest = rest_of(piece);
     let counts = plan.counts();
     let rounds = counts.len();
     let width = piece.gauge.stitch_width_mm();
     let turns = turning_points(&rest.around_mm, width);
-    let round_at = |i: usize| rest.along_mm[i] / rest.length_mm() * rounds as f64;
+    // The gathered loops of a drawn end close the rest: six of half a stitch.
+    let disc =
+        if piece.outline.finishes_closed() { GATHERED_WIDTH * 6.0 * width / TAU } else { 0.0 };
+    let worked = (rest.length_mm() - disc).max(0.5 * rest.length_mm());
+    let round_at = |i: usize| rest.along_mm[i] / worked * rounds as f64;
     let mut found = Vec::new();
     for (k, pair) in (2..=rounds).zip(counts.windows(2)) {
         let (from, to) = (k as f64 - 1.0, k as f64);
@@ -59,7 +66,19 @@ fn reversals(piece: &Piece, plan: &Plan) -> Vec<(usize, u32, u32)> {
             })
         };
         let gathered = k == rounds && piece.outline.finishes_closed();
-        let against = (pair[1] > pair[0] && !may(true)) || (pair[1] < pair[0] && !may(false));
+        let late = f64::from(pair[1]) <= plan.ideal[k - 1] + 1.0;
+        // Where the outline falls faster than rounds lie flat, they turn early and fall until
+        // it does.
+        let falls = |k: usize| counts[k - 1] <= counts[k - 2];
+        let narrows = |k: usize| {
+            turns.windows(2).any(|t| {
+                rest.around_mm[t[1]] < rest.around_mm[t[0]]
+                    && round_at(t[1]).min(k as f64) - round_at(t[0]).max(k as f64 - 1.0) > 1e-6
+            })
+        };
+        let early = late && (k..=rounds).take_while(|&k| falls(k)).any(narrows);
+        let against = (pair[1] > pair[0] && !may(true) && !late)
+            || (pair[1] < pair[0] && !may(false) && !early);
         if against && !gathered {
             found.push((k, pair[0], pair[1]));
         }
@@ -90,7 +109,9 @@ proptest! {
     fn every_plan_can_be_worked(piece in any_piece()) {
         let plan = plan(&piece).expect("a valid outline of 2 to 300 rounds");
         prop_assert_eq!(plan.chain.is_none(), piece.outline.starts_closed());
-        prop_assert_eq!(plan.forecast.len(), plan.rounds.len() + 1);
+        // A node a round, the start, and the pole of a disc where it is drawn shut.
+        let nodes = plan.rounds.len() + 1 + usize::from(piece.outline.finishes_closed());
+        prop_assert_eq!(plan.forecast.len(), nodes);
         prop_assert!(plan.forecast.iter().all(|n| n.r.is_finite() && n.z.is_finite()));
         let mut below = plan.chain;
         for (i, round) in plan.rounds.iter().enumerate() {

@@ -284,8 +284,9 @@ fn a_cutaway_keeps_the_back_half_and_shows_what_is_inside() {
     // The face is cut through stuffing in the middle, cloth at its edge.
     assert_eq!(cut.pick([0.0, 0.0]), None);
     let [low, _] = cut.bounds();
-    let at_edge = (1..400).find_map(|i| cut.pick([low[0] + 0.1 * i as f32, 0.0]));
-    assert!(at_edge.is_some_and(|p| p.stitch.is_none()), "{at_edge:?}");
+    // Outside it, stitches of the back half may be seen.
+    let across = (1..400).filter_map(|i| cut.pick([low[0] + 0.1 * i as f32, 0.0]));
+    assert!(across.into_iter().any(|p| p.stitch.is_none()), "the cloth is cut");
 }
 
 /// Stitches a little round the edge, which a whole body shows and its back half does not.

@@ -12,7 +12,7 @@ prop_compose! {
         height in 1.3..1.6_f64,
         width in 4.0..6.0_f64,
         firmness in 0.04..0.1_f64,
-        ease in 0.0..1.0_f64,
+        simplicity in 0.0..1.0_f64,
     ) -> Option<Piece> {
         let tall = base * height;
         let outline = Outline::new(vec![
@@ -24,7 +24,7 @@ prop_compose! {
         ]);
         let mut piece = Piece::new("cushion", outline.ok()?, Gauge::of_stitch(width, width));
         piece.firmness = Firmness(firmness);
-        piece.ease = ease;
+        piece.simplicity = Some(simplicity);
         Some(piece)
     }
 }

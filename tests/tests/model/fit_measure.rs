@@ -10,7 +10,7 @@ use proptest::test_runner::RngSeed;
 #[test]
 fn over_the_fit_set_the_measure_is_exact() {
     for shape in &SHAPES {
-        let plan = plan(&shape.piece(0.3, 1.0)).expect("the set can be planned");
+        let plan = plan(&shape.piece(None, 1.0)).expect("the set can be planned");
         let fit = plan.fit.expect("it has an outline").rms_stitches;
         let (brute, _) = brute_rms(&plan.forecast, &plan.outline);
         let brute = brute / plan.stitch_mm.0;

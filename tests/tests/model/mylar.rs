@@ -44,7 +44,7 @@ impl Shape {
 /// The discs in `rounds` rounds each, settled from flat: P·a/Em is `load`.
 fn balloon(rounds: u32, load: f64, slack: f64) -> Settled {
     let height = DISC_MM / f64::from(rounds);
-    let around = |k: u32| TAU * height * f64::from(k.min(2 * rounds - k).max(1));
+    let around = |k: u32| TAU * height * f64::from(k.min(2 * rounds - k));
     let skin = Skin::new(
         0.0,
         (1..=2 * rounds).map(around).collect(),

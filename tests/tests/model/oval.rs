@@ -13,7 +13,7 @@ use proptest::test_runner::RngSeed;
 
 /// The ball of the fit set with a straight part, mm.
 fn long_ball(straight_mm: f64) -> (Piece, Plan) {
-    let mut piece = SHAPES[0].piece(0.3, 1.0);
+    let mut piece = SHAPES[0].piece(None, 1.0);
     piece.straight_mm = straight_mm;
     let plan = plan(&piece).expect("an oval ball can be planned");
     (piece, plan)

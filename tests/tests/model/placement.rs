@@ -8,7 +8,7 @@ use plumpline_tests::stacking::{Stacking, stacking};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
-/// Over the fit set at the usual ease and at either end of it.
+/// Over the fit set at the default and at either end of simplicity.
 #[test]
 fn turned_rounds_keep_clear_of_the_shaping_below_and_stacked_ones_do_not() {
     let mut all = [Stacking::default(); 2];
@@ -17,9 +17,9 @@ fn turned_rounds_keep_clear_of_the_shaping_below_and_stacked_ones_do_not() {
         "", "pairs", "stacked", "turned", "best", "gaps"
     );
     for shape in &SHAPES {
-        for ease in [0.0, 0.3, 1.0] {
+        for simplicity in [Some(0.0), None, Some(1.0)] {
             let measured = [Spread::Stacked, Spread::Turned].map(|spread| {
-                let mut piece = shape.piece(ease, 1.0);
+                let mut piece = shape.piece(simplicity, 1.0);
                 piece.spread = spread;
                 let plan = plan(&piece).expect("the set can be planned");
                 stacking(&plan, piece.rules.spiral_drift)
@@ -27,7 +27,11 @@ fn turned_rounds_keep_clear_of_the_shaping_below_and_stacked_ones_do_not() {
             let [stacked, turned] = measured;
             println!(
                 "{:12} {:5} {:8.3} {:8.3} {:8.3} {:5}",
-                format!("{} {ease}", shape.name),
+                format!(
+                    "{} {}",
+                    shape.name,
+                    simplicity.map_or("usual".into(), |s| s.to_string())
+                ),
                 turned.pairs,
                 stacked.mean(),
                 turned.mean(),

@@ -46,7 +46,6 @@ fn in_ring(piece: &Piece, k: u32) -> bool {
 /// Which rules `plan` breaks without saying so.
 fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
     let rules = &piece.rules;
-    let rounds = plan.rounds.len() as u32;
     let counts = plan.counts();
     let mut broken = Vec::new();
     for (&k, &wanted) in &piece.pins {
@@ -92,10 +91,11 @@ fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
         }
     }
     if rules.symmetric && !says(plan, "symmetry") {
-        for k in 1..rounds {
-            let (one, other) = (counts[k as usize - 1], counts[(rounds - k) as usize - 1]);
+        // The chain, where there is one, is the mirror of the last round.
+        let all: Vec<u32> = plan.chain.into_iter().chain(counts).collect();
+        for (one, other) in all.iter().zip(all.iter().rev()) {
             if one != other {
-                broken.push(format!("round {k} has {one}, its mirror {other}"));
+                broken.push(format!("{one} where its mirror has {other}"));
             }
         }
     }

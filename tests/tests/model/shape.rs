@@ -2,7 +2,7 @@
 
 use plumpline_core::pattern::course::courses;
 use plumpline_core::pattern::read::{Wish, read};
-use plumpline_core::project::shape::{project_of, shape};
+use plumpline_core::project::shape::{Made, project_of, shape};
 use plumpline_core::{Firmness, Gauge, plan};
 use plumpline_tests::corpus::clean;
 
@@ -19,7 +19,10 @@ fn clean_patterns_plan_to_their_own_counts() {
             Firmness::MEDIUM,
         );
         let shaped = match shaped {
-            Ok(shaped) => shaped,
+            Ok(made) => {
+                assert!(made.left_out.is_empty(), "{}: {:?}", pattern.name, made.left_out);
+                made.pieces
+            }
             Err(error) => {
                 wrong.push(format!("{}: {error}", pattern.name));
                 continue;
@@ -40,4 +43,35 @@ fn clean_patterns_plan_to_their_own_counts() {
         assert_eq!(project.validate(), Ok(()), "{}", pattern.name);
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+fn made(text: &str) -> plumpline_core::Result<Made> {
+    let reading = read(text, Wish::Lexicon("en-us"));
+    let gauge = Gauge::per(22.0, 24.0, 100.0);
+    shape(&reading.pattern, &reading.unread, "x", gauge, Firmness::MEDIUM)
+}
+
+#[test]
+fn no_round_is_dropped_silently() {
+    let gap = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x 6 (12)\nRnd 5: sc around (12)\n";
+    let error = made(gap).expect_err("rounds 3 and 4 are missing").to_string();
+    assert!(error.contains("Rnds 3–4 are missing"), "{error}");
+    let open = "Rnd 1: 6 sc in mr (6)\nRnd 2: wobble all over\nRnd 3: sc around (12)\n";
+    let error = made(open).expect_err("nobody can count round 2").to_string();
+    assert!(error.contains("Rnd 2"), "{error}");
+    // What it comes to is stated: that is enough to go on.
+    let stated = "Rnd 1: 6 sc in mr (6)\nRnd 2: wobble all over (12)\nRnd 3: sc around (12)\n";
+    let counts =
+        plan(&made(stated).expect("a piece").pieces[0].piece).expect("a plan").counts();
+    assert_eq!(counts, [6, 12, 12]);
+}
+
+#[test]
+fn a_small_part_that_cannot_be_read_does_not_refuse_the_whole() {
+    let text = "BODY\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x 6 (12)\nRnds 3-5: sc around (12)\n\
+                Rnd 6: dec x 6 (6)\n\nTUFT\nRnd 1: 6 sc in mr (6)\nRnd 2: wobble all over\n";
+    let made = made(text).expect("the body is sound");
+    assert_eq!(made.pieces.len(), 1);
+    assert_eq!(made.pieces[0].piece.name, "BODY");
+    assert!(made.left_out[0].to_string().contains("TUFT"), "{:?}", made.left_out);
 }

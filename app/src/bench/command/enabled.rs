@@ -33,6 +33,8 @@ impl Command {
                 bench.view.prefs.stepped(-1) != bench.view.prefs && !bench.view.is_dragging()
             }
             Self::UsualText => !bench.view.is_dragging(),
+            Self::CopyPattern => !bench.proofreading.text().is_empty(),
+            Self::SavePattern => !bench.proofreading.text().is_empty() && !bench.busy,
             Self::MakePiece => {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }

@@ -25,6 +25,8 @@ impl Command {
             Self::CopySheet
             | Self::SaveSheet
             | Self::OpenPattern
+            | Self::CopyPattern
+            | Self::SavePattern
             | Self::MakePiece
             | Self::ChoosePicture => {
                 return None;

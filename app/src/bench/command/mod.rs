@@ -35,6 +35,10 @@ pub enum Command {
     ShowProofread,
     /// Open a written pattern.
     OpenPattern,
+    /// Copy the written pattern as it is now.
+    CopyPattern,
+    /// Save the written pattern as it is now.
+    SavePattern,
     /// Make a piece of the written pattern.
     MakePiece,
     /// Copy the pattern.
@@ -142,7 +146,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 49] = [
+    pub const ALL: [Self; 51] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -155,6 +159,8 @@ impl Command {
         Self::ShowSheet,
         Self::ShowProofread,
         Self::OpenPattern,
+        Self::CopyPattern,
+        Self::SavePattern,
         Self::MakePiece,
         Self::CopySheet,
         Self::SaveSheet,
@@ -225,9 +231,12 @@ impl Command {
             | Self::FitView
             | Self::ToggleMagnet
             | Self::ChoosePicture => Group::Board,
-            Self::OpenPattern | Self::MakePiece | Self::CopySheet | Self::SaveSheet => {
-                Group::Pattern
-            }
+            Self::OpenPattern
+            | Self::CopyPattern
+            | Self::SavePattern
+            | Self::MakePiece
+            | Self::CopySheet
+            | Self::SaveSheet => Group::Pattern,
             Self::ToggleTheme
             | Self::ShowSettings
             | Self::ShowKeys

@@ -18,6 +18,8 @@ impl Command {
             Self::ShowSheet => "Sheet",
             Self::ShowProofread => "Proofread",
             Self::OpenPattern => "Open pattern…",
+            Self::CopyPattern => "Copy the text",
+            Self::SavePattern => "Save the text…",
             Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
             Self::SaveSheet => "Save the sheet…",
@@ -67,6 +69,8 @@ impl Command {
             Self::ShowSheet => "Read the pattern",
             Self::ShowProofread => "Check a written pattern, anyone's",
             Self::OpenPattern => "Open a written pattern from a text file",
+            Self::CopyPattern => "Copy the written pattern as it is now, mends and all",
+            Self::SavePattern => "Save the written pattern as it is now in a text file",
             Self::MakePiece => {
                 "Add a piece with these counts, in the gauge of the piece in hand"
             }

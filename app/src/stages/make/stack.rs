@@ -39,7 +39,8 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
         let middle = pos2(middle, top(round) + 0.5 * pitch);
         Rect::from_center_size(middle, vec2(width.max(3.0), height))
     };
-    let all = rect.with_max_y(top(rounds) + pitch);
+    // The numbers of the first and the last round are higher than their bars.
+    let all = rect.with_max_y(top(rounds) + pitch).expand2(vec2(0.0, 4.0));
     let id = ui.scope_id().with("rounds of the piece");
     // By keyboard a round is gone to by its number.
     let response = ui.interact(all, id, Sense::CLICK);

@@ -50,7 +50,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         terms(ui, bench, checked, actions);
         ui.add_space(4.0);
         if checked.findings.is_empty() {
-            clean(ui, bench, checked.summary);
+            clean(ui, bench, checked.summary, checked.unread());
         }
         for (i, finding) in checked.findings.iter().enumerate() {
             card(ui, bench, (i, finding, checked.lines[i]), actions);
@@ -62,12 +62,18 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     figures(ui, bench, foot, checked.map(|c| c.summary).unwrap_or_default(), actions);
 }
 
-fn clean(ui: &mut Ui, bench: &Bench<'_>, summary: Summary) {
+fn clean(ui: &mut Ui, bench: &Bench<'_>, summary: Summary, unread: usize) {
     ui.horizontal(|ui| {
         let (rect, _) = ui.allocate_exact_size(vec2(18.0, 20.0), Sense::hover());
         if summary.rounds == 0 {
             icons::warning(ui.painter(), rect.center(), 13.0, bench.t.warning);
             ui.label("No rounds were found in it.");
+        } else if unread > 0 {
+            icons::warning(ui.painter(), rect.center(), 13.0, bench.t.warning);
+            ui.label(match unread {
+                1 => "What was read adds up; 1 line of rounds was not read.".to_owned(),
+                n => format!("What was read adds up; {n} lines of rounds were not read."),
+            });
         } else {
             icons::check(ui.painter(), rect.center(), bench.t.increase);
             ui.label("Every round adds up.");

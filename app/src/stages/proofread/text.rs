@@ -5,10 +5,11 @@ use std::sync::Arc;
 use egui::text::{CCursor, CCursorRange, LayoutJob, LayoutSection, TextFormat};
 use egui::text_edit::TextEditOutput;
 use egui::{
-    Align2, Galley, Rect, Role, ScrollArea, Stroke, TextBuffer, TextEdit, Ui, UiBuilder,
+    Align2, Galley, Rect, Role, ScrollArea, Sense, Stroke, TextBuffer, TextEdit, Ui, UiBuilder,
 };
 use egui::{WidgetInfo, pos2, vec2};
 use plumpline_core::pattern::Span;
+use plumpline_core::pattern::read::Sure;
 
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
@@ -20,14 +21,17 @@ use crate::view::ids::pattern_id;
 use crate::work::proofread::Proofread;
 
 /// Width of the margin with the numbers of the lines and the marks.
-const MARGIN: f32 = 58.0;
+const MARGIN: f32 = 96.0;
+
+/// Room of the stitch counts, left of the numbers of the lines.
+const COUNTS: f32 = 40.0;
 
 /// Draws the text in `rect`.
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let t = bench.t;
     let head = rect.left_top() + vec2(PAD, 22.0);
     paint::title(ui.painter(), head, "Proofread", "anyone's written pattern", t);
-    open_button(ui, bench, rect, actions);
+    buttons(ui, bench, rect, actions);
     let rule = rect.top() + 44.0;
     ui.painter().hline(rect.x_range().shrink(PAD), rule, Stroke::new(1.0, t.edge));
     let inner =
@@ -44,15 +48,23 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     }
 }
 
-fn open_button(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let command = Command::OpenPattern;
-    let width = controls::words_width(ui, command.text());
-    let at = pos2(rect.right() - PAD - width, rect.top() + 8.0);
-    let place = Rect::from_min_size(at, vec2(width, 28.0));
-    let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
-    let button = controls::button(ui, place, face, "Open pattern", enabled);
-    if button.on_hover_text(bench.hint(command)).clicked() {
-        actions.command(command);
+/// From the right: open a text, save it, copy it.
+fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+    let mut right = rect.right() - PAD;
+    for (command, name) in [
+        (Command::OpenPattern, "Open pattern"),
+        (Command::SavePattern, "Save the text"),
+        (Command::CopyPattern, "Copy the text"),
+    ] {
+        let width = controls::words_width(ui, command.text());
+        let place =
+            Rect::from_min_size(pos2(right - width, rect.top() + 8.0), vec2(width, 28.0));
+        right -= width + 8.0;
+        let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
+        let button = controls::button(ui, place, face, name, enabled);
+        if button.on_hover_text(bench.hint(command)).clicked() {
+            actions.command(command);
+        }
     }
 }
 
@@ -69,9 +81,11 @@ fn empty(ui: &Ui, bench: &Bench<'_>, inner: Rect) {
 
 fn field(ui: &mut Ui, bench: &Bench<'_>, height: f32, actions: &mut Actions) {
     let mut text = bench.proofreading.text().to_owned();
-    let marks = marks(bench);
+    let (marks, unread, plain) = (marks(bench), unread(bench), plain(bench.t));
     let mut layouter = |ui: &Ui, text: &dyn TextBuffer, width: f32| -> Arc<Galley> {
-        ui.fonts_mut(|fonts| fonts.layout_job(job(text.as_str(), &marks, width)))
+        ui.fonts_mut(|fonts| {
+            fonts.layout_job(job(text.as_str(), &plain, &marks, &unread, width))
+        })
     };
     let shown = ui
         .horizontal_top(|ui| {
@@ -127,40 +141,64 @@ fn marks(bench: &Bench<'_>) -> Vec<(Span, TextFormat)> {
     marks
 }
 
+/// The lines of rounds that could not be counted, in order, and the ink they are set in.
+fn unread(bench: &Bench<'_>) -> (Vec<Span>, egui::Color32) {
+    let rounds = bench.proofreading.checked().map_or(&[][..], |c| &c.rounds);
+    let places = rounds.iter().filter(|r| r.sure == Sure::Unread).map(|r| r.at.clone());
+    (places.collect(), bench.t.soft_ink)
+}
+
 fn plain(t: &Tokens) -> TextFormat {
     TextFormat::simple(type_faces::regular(type_faces::BODY), t.ink)
 }
 
 /// The text with its marks. Marks of an older text are left out where they do not fit.
-fn job(text: &str, marks: &[(Span, TextFormat)], width: f32) -> LayoutJob {
-    let plain = marks.first().map(|(_, f)| TextFormat {
-        underline: Stroke::NONE,
-        background: egui::Color32::TRANSPARENT,
-        ..f.clone()
-    });
+fn job(
+    text: &str,
+    plain: &TextFormat,
+    marks: &[(Span, TextFormat)],
+    (unread, grey): &(Vec<Span>, egui::Color32),
+    width: f32,
+) -> LayoutJob {
     let mut job = LayoutJob { text: text.to_owned(), ..LayoutJob::default() };
     job.wrap.max_width = width;
     job.keep_trailing_whitespace = true;
-    let mut put = |from: usize, to: usize, format: TextFormat| {
+    let mut set = |from: usize, to: usize, format: TextFormat| {
         if from < to {
             let byte_range = from.into()..to.into();
             job.sections.push(LayoutSection { leading_space: 0.0, byte_range, format });
         }
+    };
+    // What was not read is grey, whatever else marks it.
+    let mut put = |from: usize, to: usize, format: TextFormat| {
+        let mut at = from;
+        let next = unread.partition_point(|u| u.end <= from);
+        for place in unread[next..].iter().take_while(|u| u.start < to) {
+            let (start, end) = (place.start.max(at), place.end.min(to));
+            if start >= end || !text.is_char_boundary(start) || !text.is_char_boundary(end) {
+                continue;
+            }
+            set(at, start, format.clone());
+            set(start, end, TextFormat { color: *grey, ..format.clone() });
+            at = end;
+        }
+        set(at, to, format);
     };
     let mut from = 0;
     for (at, format) in marks {
         if text.get(at.clone()).is_none() || at.start < from {
             continue;
         }
-        put(from, at.start, plain.clone().unwrap_or_default());
+        put(from, at.start, plain.clone());
         put(at.start, at.end, format.clone());
         from = at.end;
     }
-    put(from, text.len(), plain.unwrap_or_default());
+    put(from, text.len(), plain.clone());
     job
 }
 
-/// Numbers of the lines, and a triangle beside those with a finding.
+/// Beside a line: its number, the stitches of its round as it was understood (a question mark
+/// where it was not; what was read shows under the pointer), and a triangle beside those with a finding.
 fn margin(ui: &Ui, bench: &Bench<'_>, shown: &TextEditOutput) {
     let t = bench.t;
     let painter = ui.painter();
@@ -178,17 +216,47 @@ fn margin(ui: &Ui, bench: &Bench<'_>, shown: &TextEditOutput) {
             if marked {
                 icons::warning(
                     painter,
-                    pos2(shown.galley_pos.x - MARGIN + 12.0, y),
+                    pos2(shown.galley_pos.x - MARGIN + 8.0, y),
                     12.0,
                     t.warning,
                 );
             }
+            count(ui, bench, line, pos2(right - COUNTS, y));
         }
         begins = row.ends_with_newline;
         line += usize::from(begins);
     }
     let x = shown.galley_pos.x - 7.0;
     painter.vline(x, clip.y_range(), Stroke::new(1.0, t.edge));
+}
+
+/// The stitches that line `line` leaves, ending at `at`.
+fn count(ui: &Ui, bench: &Bench<'_>, line: usize, at: egui::Pos2) {
+    let rounds = bench.proofreading.checked().map_or(&[][..], |c| &c.rounds);
+    let from = rounds.partition_point(|r| r.line < line);
+    let Some(round) = rounds[from..].iter().take_while(|r| r.line == line).last() else {
+        return;
+    };
+    let read = round.sure != Sure::Unread;
+    let words = match round.makes {
+        Some(makes) if read => makes.to_string(),
+        _ => "?".to_owned(),
+    };
+    let font = type_faces::semibold(type_faces::SMALL);
+    let ink = if read { bench.t.ink } else { bench.t.soft_ink };
+    let place = ui.painter().text(at, Align2::RIGHT_CENTER, &words, font, ink);
+    let told = if read {
+        let supplied: Vec<&str> = round.inferred.iter().map(|i| i.words()).collect();
+        match supplied.as_slice() {
+            [] => format!("Read as: {}", round.reading),
+            _ => format!("Read as: {} ({})", round.reading, supplied.join("; ")),
+        }
+    } else {
+        "This round was not read; the next is held against the count it states.".to_owned()
+    };
+    let response =
+        ui.interact(place.expand(3.0), ui.scope_id().with(("count", line)), Sense::hover());
+    response.on_hover_text(told);
 }
 
 /// Scrolls the place of a finding into sight and selects it.

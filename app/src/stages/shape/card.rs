@@ -1,9 +1,9 @@
-//! The card beside the sheet: notes, rules and ease, three beads on a thread.
+//! The card beside the sheet: notes, rules and simplicity, three beads on a thread.
 
 use egui::{Align2, Popup, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo};
 use egui::{pos2, vec2};
 
-use super::{ease, figures, notes, rules};
+use super::{figures, notes, rules, simplicity};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::controls::{self, Face};
@@ -14,7 +14,7 @@ use crate::view::look::Look;
 
 /// Height of the thread and its words.
 const HEADING: f32 = 48.0;
-/// Height in which the steps of ease fit with their plot.
+/// Height in which the answers fit with their plot.
 const WITH_STEPS: f32 = 360.0;
 /// Least height a card can be read in.
 const LEAST: f32 = 90.0;
@@ -24,8 +24,8 @@ pub(crate) fn height(yarns: usize) -> f32 {
     (HEADING + figures::values_height(yarns)).max(WITH_STEPS)
 }
 
-/// Draws the card, with or without the figures among its beads; returns whether the steps of
-/// ease are in sight.
+/// Draws the card, with or without the figures among its beads; returns whether the
+/// answers to choose from are in sight.
 pub(crate) fn show(
     ui: &mut Ui,
     bench: &Bench<'_>,
@@ -59,8 +59,8 @@ fn body(
     actions: &mut Actions,
 ) -> bool {
     let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt(card.text()));
-    if card == Card::Ease {
-        ease::show(&mut child, bench, actions);
+    if card == Card::Simplicity {
+        simplicity::show(&mut child, bench, actions);
         return true;
     }
     controls::scroll_colours(&mut child);
@@ -95,10 +95,9 @@ fn switch(
     painter.hline(thread, y, Stroke::new(1.3, t.control_edge));
     for (i, &card) in beads.iter().enumerate() {
         let at = bead(i);
-        let hit = Rect::from_x_y_ranges(
-            at.x - 24.0..=at.x + step - 28.0,
-            head.top() + 4.0..=head.bottom(),
-        );
+        // The last word has all the room there is.
+        let right = if i + 1 < beads.len() { at.x + step - 28.0 } else { thread.max };
+        let hit = Rect::from_x_y_ranges(at.x - 24.0..=right, head.top() + 4.0..=head.bottom());
         let on = card == chosen;
         let response = ui.interact(hit, ui.scope_id().with(("card", i)), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, card.text()));
@@ -129,12 +128,12 @@ const fn hint(card: Card) -> &'static str {
         Card::Figures => "Size, yarn, stuffing, time and fit",
         Card::Notes => "What to know before working it",
         Card::Rules => "What every round must keep to",
-        Card::Ease => "What each step of ease costs and saves",
+        Card::Simplicity => "The answers to choose from, and what each costs and saves",
     }
 }
 
 /// A button that opens the card, at the right end of `line`; returns where it begins and
-/// whether the steps of ease are in sight.
+/// whether the answers to choose from are in sight.
 pub(crate) fn button(
     ui: &Ui,
     bench: &Bench<'_>,
@@ -142,7 +141,7 @@ pub(crate) fn button(
     actions: &mut Actions,
 ) -> (f32, bool) {
     let news = notes::has_news(bench);
-    let words = "Notes, rules, ease";
+    let words = "Notes, rules, simplicity";
     let width = controls::words_width(ui, words) + if news { 20.0 } else { 0.0 };
     let rect = Rect::from_min_size(
         pos2(line.right() - 10.0 - width, line.center().y - 14.0),
@@ -156,7 +155,7 @@ pub(crate) fn button(
         let at = rect.left_center() + vec2(18.0, 0.0);
         icons::warning(ui.painter(), at, 13.0, bench.t.warning);
     }
-    let mut sees_ease = false;
+    let mut sees_answers = false;
     let room = ui.ctx().content_rect().height() - 200.0;
     Popup::menu(&response)
         .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
@@ -165,7 +164,7 @@ pub(crate) fn button(
             ui.reset_style();
             let size = vec2(344.0, room.clamp(260.0, 430.0));
             let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-            sees_ease = show(ui, bench, rect.expand2(vec2(6.0, 0.0)), false, actions);
+            sees_answers = show(ui, bench, rect.expand2(vec2(6.0, 0.0)), false, actions);
         });
-    (rect.left(), sees_ease)
+    (rect.left(), sees_answers)
 }

@@ -1,6 +1,7 @@
 //! Figures: size, rounds, stitches, stuffing, time, yarn, fit.
 
 use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
+use plumpline_core::forecast::fit::Fit;
 use plumpline_core::{Plan, Unit, Yarn};
 
 use super::card;
@@ -14,6 +15,8 @@ use crate::kit::{Tokens, icons, paint, type_faces};
 const TITLE: f32 = 26.0;
 /// Height of one yarn's row.
 const YARN: f32 = 25.0;
+/// Height of what is said below the yarns.
+const NOTE: f32 = 16.0;
 
 /// Height the column of figures takes with so many yarns, of `available`.
 pub(crate) fn height(yarns: usize, available: f32) -> f32 {
@@ -155,6 +158,11 @@ pub(crate) fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     let place = Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0));
     yarns(ui, bench, plan, place, actions);
     fit(&painter, bench, plan, inner.with_min_y(fit_top));
+    if let Some(fit) = plan.fit {
+        let over =
+            ui.interact(inner.with_min_y(fit_top), ui.scope_id().with("fit"), Sense::hover());
+        over.on_hover_text(fit_in_words(fit, plan.likely_rms_stitches));
+    }
 }
 
 fn rule(painter: &Painter, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
@@ -168,9 +176,14 @@ fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Act
     let t = bench.t;
     let painter = &ui.painter_at(place.expand(PAD));
     let most = plan.estimate.yarn.iter().map(|y| y.metres).fold(1e-9, f64::max);
-    let rows = ((place.height() - 16.0) / YARN).floor().max(0.0) as usize;
+    let rows = |height: f32| (height / YARN).floor().max(0.0) as usize;
     let used = &plan.estimate.yarn;
-    let shown = if used.len() > rows { rows.saturating_sub(1) } else { used.len() };
+    let with_note = rows(place.height() - NOTE);
+    // Where there is room for one row, that is a yarn rather than what is said of all.
+    let shown = match used.len() > with_note {
+        true => with_note.saturating_sub(1).max(rows(place.height()).min(1)),
+        false => used.len(),
+    };
     let body = || type_faces::regular(type_faces::BODY);
     for (i, one) in used.iter().take(shown).enumerate() {
         let Some(yarn) = bench.document.project().yarns.get(one.yarn) else { continue };
@@ -200,6 +213,9 @@ fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Act
         "estimated: yarn ±20 %, stuffing and time by habit".to_owned()
     };
     let y = place.top() + YARN * shown as f32 + 9.0;
+    if y + 0.5 * NOTE > place.bottom() + PAD {
+        return;
+    }
     let font = type_faces::regular(type_faces::SMALL);
     painter.text(pos2(place.left(), y), Align2::LEFT_CENTER, note, font, t.soft_ink);
 }
@@ -238,6 +254,16 @@ fn draw_skein(painter: &Painter, rect: Rect, colour: [u8; 3], t: &Tokens) {
     }
 }
 
+/// What the two numbers of the fit mean.
+fn fit_in_words(fit: Fit, likely: f64) -> String {
+    format!(
+        "Worked exactly as written, the finished piece is {:.2} stitches off the wanted line on \
+         average, {:.2} at the widest gap. Hands differ in gauge, pull and stuffing: {likely:.2} \
+         is what to expect.",
+        fit.rms_stitches, fit.max_stitches
+    )
+}
+
 /// The fit on a scale from 0 to 1 stitch; snug is up to a quarter.
 fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     let t = bench.t;
@@ -247,18 +273,20 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     let head = place.left_top() + vec2(0.0, 8.0);
     let semibold = type_faces::semibold(type_faces::BODY);
     painter.text(head, Align2::LEFT_CENTER, "Fit to outline", semibold, t.ink);
+    let likely = plan.likely_rms_stitches;
     let value = painter.text(
         pos2(place.right(), head.y),
         Align2::RIGHT_CENTER,
-        format!("{:.2} st", fit.rms_stitches),
+        format!("{likely:.2} st"),
         type_faces::bold(type_faces::BODY),
         t.ink,
     );
-    if place.width() > 290.0 {
-        let words = format!("widest gap {:.2}, RMS", fit.max_stitches);
-        let at = pos2(value.left() - 6.0, head.y);
-        painter.text(at, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
-    }
+    let words = match place.width() > 290.0 {
+        true => format!("as written {:.2}, by hand likely", fit.rms_stitches),
+        false => "by hand likely".into(),
+    };
+    let at = pos2(value.left() - 6.0, head.y);
+    painter.text(at, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
     let track =
         Rect::from_min_size(pos2(place.left(), place.top() + 22.0), vec2(place.width(), 8.0));
     painter.rect(track, 4.0, t.well, Stroke::new(1.0, t.edge), StrokeKind::Inside);
@@ -269,8 +297,11 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
         let x = track.left() + track.width() * quarter as f32 / 4.0;
         painter.vline(x, track.top()..=track.bottom() + 3.0, Stroke::new(1.0, t.soft_ink));
     }
-    let x = track.left() + track.width() * (fit.rms_stitches as f32).clamp(0.0, 1.0);
-    icons::triangle(painter, pos2(x, track.top() - 3.0), vec2(0.0, 8.0), 5.0, t.outline);
+    let x = |stitches: f64| track.left() + track.width() * (stitches as f32).clamp(0.0, 1.0);
+    let written = pos2(x(fit.rms_stitches), track.center().y);
+    painter.circle(written, 3.0, t.panel, Stroke::new(1.3, t.outline));
+    let at = pos2(x(likely), track.top() - 3.0);
+    icons::triangle(painter, at, vec2(0.0, 8.0), 5.0, t.outline);
     let labels = [(0.0, "0"), (0.25, "¼ snug"), (0.5, "½"), (1.0, "1 st loose")];
     for (share, words) in labels {
         let anchor = match share {
@@ -284,21 +315,21 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
 }
 
 /// The figures folded into one line, with the card behind a button at its end; returns
-/// whether the steps of ease are in sight.
+/// whether the answers to choose from are in sight.
 pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> bool {
     let t = bench.t;
     let painter = ui.painter_at(rect);
     let y = rect.center().y;
     let mut x = rect.left() + PAD;
-    let (end, sees_ease) = card::button(ui, bench, rect, actions);
+    let (end, sees_answers) = card::button(ui, bench, rect, actions);
     let end = end - 16.0;
     let Some(plan) = bench.plan else {
         let title = type_faces::bold(type_faces::TITLE);
         painter.text(pos2(x, y), Align2::LEFT_CENTER, "–", title, t.ink);
-        return sees_ease;
+        return sees_answers;
     };
     let values = Values::of(plan, bench.unit());
-    let fit = plan.fit.map_or("–".into(), |f| format!("{:.2}", f.rms_stitches));
+    let fit = plan.fit.map_or("–".into(), |_| format!("{:.2}", plan.likely_rms_stitches));
     let symbol = bench.unit().symbol();
     let size_unit = match plan.depth_mm {
         Some(_) => symbol.to_owned(),
@@ -333,7 +364,7 @@ pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         let text = painter.text(pos2(x + 20.0, y), Align2::LEFT_CENTER, text, body, t.ink);
         x = text.right() + 14.0;
     }
-    sees_ease
+    sees_answers
 }
 
 #[cfg(test)]

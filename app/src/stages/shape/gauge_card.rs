@@ -1,8 +1,7 @@
 //! The gauge card: the swatch as it was counted, the hook, and two choices, firmness and
-//! ease, each with what it costs.
+//! simplicity, each with what it costs.
 
 use egui::{Align2, DragValue, Rect, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
-use plumpline_core::piece::{EASE_STOPS, ease_stop};
 use plumpline_core::{Firmness, Gauge};
 
 use super::more_card;
@@ -33,7 +32,7 @@ pub(crate) fn show(
     actions: &mut Actions,
 ) -> Rect {
     let apart = counted_apart(&bench.document.piece().gauge);
-    let height = 364.0 + if apart { ROW } else { 0.0 };
+    let height = 410.0 + SPIRAL + if apart { ROW } else { 0.0 };
     let card = Rect::from_min_size(column.min, vec2(column.width(), height));
     if height <= column.height() {
         draw(ui, bench, card, actions);
@@ -67,11 +66,12 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
     swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 40.0)));
     y += 47.0;
     y = counted(ui, bench, inner, y, actions);
+    y = spiral(ui, bench, inner, y);
     y = rule(ui, bench, inner, y + 4.0);
     y = hook(ui, bench, inner, y, actions);
     y = rule(ui, bench, inner, y + 4.0);
     y = firmness(ui, bench, inner, y, actions);
-    ease(ui, bench, inner, y + 6.0, actions);
+    simplicity(ui, bench, inner, y + 6.0, actions);
 }
 
 /// The button that opens the rest of what there is to say about the cloth.
@@ -81,7 +81,9 @@ fn more(ui: &Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) {
     let rect = Rect::from_min_size(at, vec2(width, 24.0));
     let button = controls::button(ui, rect, Face::Words("More"), "More about the cloth", true);
     more_card::open(ui, &button, bench, actions);
-    button.on_hover_text("Spiral or joined, left or right hand, other swatches");
+    button.on_hover_text(
+        "A ball you made to check it by, spiral or joined, other swatches, stuffing",
+    );
 }
 
 fn rule(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
@@ -144,6 +146,19 @@ fn counted(
         set(Gauge { across_mm, along_mm: mm, ..gauge }, actions);
     }
     y
+}
+
+/// Room for what is said of the swatch.
+const SPIRAL: f32 = 62.0;
+
+/// How to work the swatch, and what hangs on it.
+fn spiral(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
+    let words = "Count it in the spiral: rounds 1 % higher make a ball 2 % higher.";
+    let small = type_faces::regular(type_faces::SMALL);
+    let t = bench.t;
+    let galley = ui.painter().layout(words.to_owned(), small, t.soft_ink, inner.width());
+    ui.painter().galley(pos2(inner.left(), y + 2.0), galley, t.soft_ink);
+    y + SPIRAL
 }
 
 /// The label of a row and the place of its field.
@@ -228,7 +243,7 @@ fn slider(
     y: f32,
     name: &str,
     shown: &str,
-    value: f64,
+    value: (f64, bool),
     span: (f64, f64, f64),
     actions: &mut Actions,
 ) -> Option<f64> {
@@ -240,7 +255,7 @@ fn slider(
     let body = type_faces::semibold(type_faces::SMALL);
     ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
     let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
-    // The card of ease is called so too.
+    // The card of simplicity is called so too.
     let full = format!("{name} of the piece");
     let (response, moved) = controls::slider(ui, rect, &full, value, span);
     form::gesture(&response, actions);
@@ -250,39 +265,73 @@ fn slider(
 fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
     let firmness = bench.document.piece().firmness;
     let span = (Firmness::SOFT.0, Firmness::FIRM.0, 0.005);
-    let moved =
-        slider(ui, bench, inner, y, "Firmness", firmness.word(), firmness.0, span, actions);
+    let moved = slider(
+        ui,
+        bench,
+        inner,
+        y,
+        "Firmness",
+        firmness.word(),
+        (firmness.0, true),
+        span,
+        actions,
+    );
     if let Some(strain) = moved {
         actions.edit(Edit::Firmness(Firmness((strain * 1000.0).round() / 1000.0)));
     }
     y + 42.0
 }
 
-/// The stops of ease from faithful to easy, and the price of the one in use.
-fn ease(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
-    let ease = bench.document.piece().ease;
-    let shown = match ease {
-        e if e < 0.05 => "faithful".to_owned(),
-        e if e > 0.95 => "easy".to_owned(),
-        e => form::short(e),
+/// The stops of simplicity between faithful and simple.
+const STOPS: f64 = 20.0;
+/// Where the knob waits until one is chosen: about where the default answers lie.
+const UNSET: f64 = 0.5;
+
+/// Simplicity from faithful to simple, the way back to the default, and the price of the
+/// answer in use.
+fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
+    let chosen = bench.document.piece().simplicity;
+    let shown = match chosen {
+        None => "default".to_owned(),
+        Some(s) if s <= 0.0 => "faithful".to_owned(),
+        Some(s) if s >= 1.0 => "simple".to_owned(),
+        Some(s) => form::short((100.0 * s).round() / 100.0),
     };
-    let stop = ease_stop(ease);
-    let span = (0.0, (EASE_STOPS.len() - 1) as f64, 1.0);
-    let moved = slider(ui, bench, inner, y, "Ease", &shown, stop as f64, span, actions);
-    if let Some(stop) = moved.map(|at| at.round() as usize) {
-        actions.edit(Edit::Ease(EASE_STOPS[stop]));
+    let span = (0.0, 1.0, 1.0 / STOPS);
+    let value = (chosen.unwrap_or(UNSET), chosen.is_some());
+    let moved = slider(ui, bench, inner, y, "Simplicity", &shown, value, span, actions);
+    if let Some(s) = moved {
+        actions.edit(Edit::Simplicity(Some((s * STOPS).round() / STOPS)));
+    }
+    let small = type_faces::regular(type_faces::SMALL);
+    let ends = [
+        (inner.left(), Align2::LEFT_CENTER, "faithful"),
+        (inner.right(), Align2::RIGHT_CENTER, "simple"),
+    ];
+    for (x, align, word) in ends {
+        ui.painter().text(pos2(x, y + 44.0), align, word, small.clone(), bench.t.soft_ink);
+    }
+    let at = Rect::from_min_size(pos2(inner.left(), y + 54.0), vec2(inner.width(), 26.0));
+    let on = chosen.is_none();
+    let button =
+        controls::toggle(ui, at, Face::Words("Default"), "Default simplicity", true, Some(on));
+    let why = "The simplest rounds whose likely fit no hand can tell from the best";
+    if button.on_hover_text(why).clicked() && !on {
+        actions.edit(Edit::Simplicity(None));
     }
     let (Some(plan), Some(words)) = (bench.plan, bench.words) else { return };
     let share = 100.0 * plan.simple_share();
-    let fit = plan.fit.map_or(0.0, |f| f.rms_stitches);
-    let small = type_faces::regular(type_faces::SMALL);
+    let likely = plan.likely_rms_stitches;
     let price = [
-        format!("{fit:.2} st off the outline"),
+        match plan.fit {
+            Some(_) => format!("likely {likely:.2} st off"),
+            None => "given by its rounds".into(),
+        },
         format!("{share:.0} % in one repeat"),
         format!("{} different lines", words.distinct_lines()),
     ];
     for (i, line) in price.iter().enumerate() {
-        let at = pos2(inner.left(), y + 51.0 + 15.0 * i as f32);
+        let at = pos2(inner.left(), y + 93.0 + 15.0 * i as f32);
         let painter = ui.painter();
         painter.text(at, Align2::LEFT_CENTER, line, small.clone(), bench.t.soft_ink);
     }

@@ -12,7 +12,7 @@ use crate::view::BoardFace;
 pub struct Layout {
     /// The sheet of paper that holds board and bars.
     pub main: Rect,
-    /// Figures, and the card of notes, rules and ease.
+    /// Figures, and the card of notes, rules and simplicity.
     pub side: Side,
     /// The bend strip.
     pub bend: Rect,
@@ -33,14 +33,14 @@ pub enum Side {
     Column {
         /// The figures.
         figures: Rect,
-        /// Notes, rules and ease.
+        /// Notes, rules and simplicity.
         card: Rect,
     },
     /// Side by side with the main part, the body on top.
     Body {
         /// The body.
         body: Rect,
-        /// Figures, notes, rules and ease.
+        /// Figures, notes, rules and simplicity.
         card: Rect,
     },
     /// One line below it.

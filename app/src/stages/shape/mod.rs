@@ -1,14 +1,14 @@
 //! The Shape stage: the outline board and the round bars, the body, the figures, and the
 //! cards beside them.
 
+mod answers_plot;
+mod ball_check;
 pub mod bars;
 mod bend_label;
 mod bend_strip;
 pub mod board;
 pub mod body;
 mod card;
-mod ease;
-mod ease_plot;
 mod figures;
 mod gauge_card;
 mod key;
@@ -16,6 +16,7 @@ pub mod layout;
 mod more_card;
 mod notes;
 mod rules;
+mod simplicity;
 
 use egui::{Painter, Ui};
 
@@ -72,8 +73,8 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
     Hands { board, bars, hovered, lens }
 }
 
-/// Second half: the picture of the piece as it is now. Returns whether the steps of ease are
-/// in sight.
+/// Second half: the picture of the piece as it is now. Returns whether the answers to
+/// choose from are in sight.
 pub fn picture(
     ui: &mut Ui,
     bench: &Bench<'_>,

@@ -1,9 +1,11 @@
-//! More about the cloth, behind a button of the gauge card: how rounds are worked, the
-//! hand, and swatches of other kinds of stitch.
+//! More about the cloth, behind a button of the gauge card: a ball to check it by, how rounds
+//! are worked, the hand, swatches of other kinds of stitch, and the stuffing.
 
-use egui::{DragValue, Popup, Rect, Response, Ui, pos2, vec2};
+use egui::{DragValue, Popup, Rect, Response, ScrollArea, Ui, pos2, vec2};
+use plumpline_core::piece::Packing;
 use plumpline_core::{Gauge, Hand, Kind, Swatches, Working};
 
+use super::ball_check;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::choice::Choice;
@@ -14,6 +16,9 @@ use crate::kit::icons::Icon;
 
 /// Width of the popover.
 const WIDTH: f32 = 316.0;
+
+/// Height of a window that the popover leaves to its own edges and to air around it.
+const AROUND: f32 = 48.0;
 
 /// Opens the popover beside what was clicked.
 pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
@@ -27,20 +32,64 @@ pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Acti
             ui.set_width(WIDTH);
             // A menu's own style hides the edges of fields.
             ui.reset_style();
-            ui.spacing_mut().item_spacing.y = 2.0;
-            form::heading(ui, "Working");
-            working(ui, bench, actions);
-            form::heading(ui, "Other swatches");
-            swatch(ui, bench, Kind::HalfDouble, actions);
-            swatch(ui, bench, Kind::Double, actions);
-            loops(ui, bench, actions);
-            ui.add_space(2.0);
-            form::remark(
-                ui,
-                "Heights from memory, marked assumed, make a forecast less sure. A swatch in \
-                 the round settles them.",
-            );
+            controls::scroll_colours(ui);
+            let most = ui.ctx().content_rect().height() - AROUND;
+            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+                ui.set_width(WIDTH - ui.spacing().scroll.allocated_width());
+                content(ui, bench, actions);
+                controls::follow_focus(ui);
+            });
         });
+}
+
+fn content(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    ui.spacing_mut().item_spacing.y = 2.0;
+    form::heading(ui, "A ball you made");
+    ball_check::show(ui, bench, actions);
+    form::heading(ui, "Working");
+    working(ui, bench, actions);
+    form::heading(ui, "Other swatches");
+    swatch(ui, bench, Kind::HalfDouble, actions);
+    swatch(ui, bench, Kind::Double, actions);
+    loops(ui, bench, actions);
+    ui.add_space(2.0);
+    form::remark(
+        ui,
+        "Heights from memory, marked assumed, make a forecast less sure. A swatch in the round \
+         settles them.",
+    );
+    form::heading(ui, "Stuffing, grams a litre");
+    packing(ui, bench, actions);
+}
+
+/// What a litre of the finished piece takes, soft, medium and firm.
+fn packing(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    let packing = bench.document.piece().habits.stuffing_g_per_litre;
+    let Packing { soft, medium, firm } = packing;
+    let size = vec2(ui.available_width(), form::ROW);
+    let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    let third = rect.width() / 3.0;
+    let mut new = packing;
+    let fields = [
+        ("soft", &mut new.soft, 0.1..=medium),
+        ("medium", &mut new.medium, soft..=firm),
+        ("firm", &mut new.firm, medium..=500.0),
+    ];
+    for (i, (name, value, range)) in fields.into_iter().enumerate() {
+        let left = rect.left() + third * i as f32;
+        let at =
+            Rect::from_min_size(pos2(left, rect.center().y - 13.0), vec2(third - 6.0, 26.0));
+        let drag = DragValue::new(value)
+            .range(range)
+            .speed(0.2)
+            .custom_formatter(|v, _| short(v))
+            .prefix(format!("{name} "));
+        form::field(ui, at, &format!("Stuffing a litre, {name}"), drag, actions);
+    }
+    if new != packing {
+        actions.choose(Choice::Packing(new));
+    }
+    form::remark(ui, "Common practice, no source. Weigh what a sample takes to know your own.");
 }
 
 fn working(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {

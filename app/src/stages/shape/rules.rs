@@ -104,6 +104,12 @@ fn counts(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     if let Some(on) = form::tick(ui, "Both halves alike", why, rules.symmetric) {
         set(bench, actions, |rules| rules.symmetric = on);
     }
+    let why = "More stitches than lie flat make the cloth stand in folds: a skirt, a wavy lip. \
+               Without it no round gains so many";
+    let words = "Rounds may gain more than lies flat";
+    if let Some(on) = form::tick(ui, words, why, rules.frills) {
+        set(bench, actions, |rules| rules.frills = on);
+    }
     let why = "Plain rounds stand together, so that long stretches need no counting";
     if let Some(on) = form::tick(ui, "Plain rounds together", why, rules.plain_together) {
         set(bench, actions, |rules| rules.plain_together = on);

@@ -218,9 +218,9 @@ fn told(
     stands: Option<&Result<SeamReport, String>>,
 ) -> Option<bool> {
     let (words, met) = match stands? {
-        Ok(report) => (&report.text, Some(report.met)),
-        Err(error) => (error, None),
+        Ok(report) => (report.text_in(bench.unit()), Some(report.met)),
+        Err(error) => (error.clone(), None),
     };
-    answers::sentence(ui, bench, words, met == Some(true));
+    answers::sentence(ui, bench, &words, met == Some(true));
     met
 }

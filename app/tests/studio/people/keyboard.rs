@@ -12,7 +12,7 @@ use crate::bench::opened;
 
 /// Kinds that lie on a board, which has the keyboard for all of them; beside each how it is
 /// done by key.
-const ON_BOARDS: [(&str, &str); 7] = [
+const ON_BOARDS: [(&str, &str); 8] = [
     ("Rounds of ", "G asks for the round to go to"),
     ("Knot ", "[ and ] take it, arrows move it"),
     ("Round ", "Up and Down take it"),
@@ -20,6 +20,7 @@ const ON_BOARDS: [(&str, &str); 7] = [
     ("Scale ", "the number beside it is typed"),
     ("Known length, end", "the length is typed"),
     ("Stitches off the outline", "the rows under the plot"),
+    ("Stitches likely off the outline", "the answers under the plot"),
 ];
 
 #[test]

@@ -39,15 +39,15 @@ fn ctrl(bench: &mut Bench<'_>, key: Key) {
 
 /// Puts the card to one of its beads, in the column or behind its button.
 fn card(bench: &mut Bench<'_>, bead: &str) {
-    if bench.query_by_label("Notes, rules, ease").is_some() {
-        click(bench, "Notes, rules, ease");
+    if bench.query_by_label("Notes, rules, simplicity").is_some() {
+        click(bench, "Notes, rules, simplicity");
     }
     bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).focus();
     bench.run();
     bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).click();
     bench.run();
-    if bead == "Ease" {
-        until(bench, "no steps of ease came", |b| b.state().trade().is_current());
+    if bead == "Simplicity" {
+        until(bench, "no answers came", |b| b.state().trade().is_current());
     }
     bench.run();
 }
@@ -128,7 +128,7 @@ pub(crate) const PLACES: [Place; 38] = [
     }),
     base("notes", |b| card(b, "Notes")),
     base("rules", |b| card(b, "Rules")),
-    base("ease", |b| card(b, "Ease")),
+    base("simplicity", |b| card(b, "Simplicity")),
     base("sizes", |b| {
         press(b, Key::Num2);
         click(b, "Add a size");

@@ -106,11 +106,10 @@ impl Outline {
             let at = format!("outline, knot {}", i + 1);
             within(&format!("{at}, radius_mm"), knot.radius_mm, 0.0, LARGEST_MM, "mm")?;
             within(&format!("{at}, height_mm"), knot.height_mm, -LARGEST_MM, LARGEST_MM, "mm")?;
-            let inner = i > 0 && i + 1 < knots.len();
-            if inner && knot.is_pole() {
+            if self.is_inner_pole(i) {
                 return Err(Error::new(at, "it lies on the axis", "move it out from the axis"));
             }
-            if i > 0 && knot.place().distance(knots[i - 1].place()) < 0.05 {
+            if self.is_on_the_one_before(i) {
                 return Err(Error::new(
                     at,
                     "it lies on the knot before it",
@@ -120,5 +119,18 @@ impl Outline {
         }
         let profile = self.profile(240);
         profile.validate()
+    }
+
+    fn is_inner_pole(&self, i: usize) -> bool {
+        i > 0 && i + 1 < self.knots.len() && self.knots[i].is_pole()
+    }
+
+    fn is_on_the_one_before(&self, i: usize) -> bool {
+        i > 0 && self.knots[i].place().distance(self.knots[i - 1].place()) < 0.05
+    }
+
+    /// Whether knots are refused because they lie on one another or on the axis.
+    pub(crate) fn is_crowded(&self) -> bool {
+        (0..self.knots.len()).any(|i| self.is_inner_pole(i) || self.is_on_the_one_before(i))
     }
 }

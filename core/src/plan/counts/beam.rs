@@ -1,19 +1,45 @@
-//! Beam search for the whole counts that make a quadratic misfit and the prices of the
-//! rounds least.
+//! Beam search for the whole counts that make a quadratic misfit, slack cloth and the prices
+//! of the pattern least.
 //!
 //! With the form's matrix factored as L Lᵀ the misfit is a sum of squares, one a round, each
 //! of that round and the rounds after it. So rounds are chosen from the last to the first,
-//! and of all the beginnings made so far only the cheapest few are carried on. Rules and
-//! prices tie neighbouring rounds only, so they are known as soon as the earlier of the two
-//! is chosen.
+//! and of all the beginnings made so far only the cheapest few are carried on. Rules tie
+//! neighbouring rounds only, and prices what is written after: both are known as soon as the
+//! earlier of two rounds is chosen.
 
-use std::ops::Range;
+use super::form::Factored;
+use super::repeats::{Prices, Run, Shaping};
+use super::rounds::Rounds;
+use super::slack::Slack;
+use super::steps::Steps;
 
-use super::form::Form;
-use super::rounds::{After, Below, Choice, Rounds};
+/// Beginnings carried from round to round where only counts near the cheapest are tried, and
+/// where all are: those differ in more than their cost.
+const WIDTHS: (usize, usize) = (10, 24);
 
-/// Beginnings carried from round to round.
-const WIDTH: usize = 10;
+/// Most numbers of repeats in one pattern: no published piece asks a maker to know more.
+/// Common practice, no source.
+const MOST_NUMBERS: u32 = 4;
+
+/// What each number beyond that costs, squared stitches: more than any misfit, so that they
+/// are used only where pins and rules leave nothing else.
+const TOO_MANY: f64 = 1.0;
+
+/// What is searched.
+pub(super) struct Task<'a> {
+    /// What rounds may be.
+    pub(super) rounds: &'a Rounds,
+    /// The steps between them.
+    pub(super) steps: &'a Steps,
+    /// What the pattern costs.
+    pub(super) prices: Prices,
+    /// What slack cloth costs.
+    pub(super) slack: &'a Slack,
+    /// The counts the form counts from.
+    pub(super) from: &'a [f64],
+    /// Stitches either side of the cheapest count that are tried.
+    pub(super) reach: f64,
+}
 
 /// One beginning: the rounds chosen so far, from the last to the first.
 #[derive(Clone, Copy)]
@@ -23,149 +49,121 @@ struct Beginning {
     parent: usize,
     /// Count of the earliest round chosen.
     count: u32,
-    /// Whether the round after that is plain; `None` where nothing depends on it.
+    /// The numbers of repeats of all rounds after it.
+    run: Run,
+    /// Whether the round after it is plain.
     next_plain: Option<bool>,
-    /// Count of the gathered or held last round.
-    last: u32,
 }
 
-/// The cheapest counts found for the rounds of `window` (indices), all others as in
-/// `start` (the mirrored half of a symmetric piece too). `form` is the misfit by stitches added there, `per_price` what a unit of price
-/// costs in the form's own unit, and no round moves further than `reach` stitches. `None`
-/// where no counts keep to the rules.
-pub(super) fn search(
-    form: Form,
-    rounds: &Rounds,
-    start: &[u32],
-    window: Range<usize>,
-    per_price: f64,
-    reach: u32,
-) -> Option<Vec<u32>> {
-    let (upper, wanted) = form.factor()?;
-    let width = window.len();
-    let gathered = start.len() - 1;
-    let whole = rounds.free_rounds();
-    // Prices can make a count worth while that the misfit alone would not.
-    let spread = if rounds.is_free() { 1.5 } else { f64::INFINITY };
-    let spread = spread.max(f64::from(rounds.multiple()));
-    let mut beam: Vec<Beginning> = Vec::with_capacity(WIDTH);
-    let mut next: Vec<Beginning> = Vec::new();
-    // Stitches added so far, one row a beginning.
-    let mut added = vec![0.0; WIDTH * width];
-    let mut added_next = added.clone();
-    let mut known: Vec<(After, Range<usize>)> = Vec::new();
-    let mut listed: Vec<Choice> = Vec::new();
-    for i in (0..width).rev() {
-        next.clear();
-        let row = &upper[i];
-        let (index, k) = (window.start + i, window.start + i + 1);
-        let below = match (i, index) {
-            (0, 0) => Below::Start,
-            (0, _) => Below::Round(start[index - 1]),
-            _ => Below::Open,
-        };
-        // The round after the window: settled, gathered, or the mirror's.
-        let beyond = match k {
-            k if k < whole && k < gathered => After::Round(start[k]),
-            k if k == gathered => After::Last(start[gathered]),
-            _ => After::Mirror,
-        };
-        // Beginnings often agree on the round after, and then have the same choices.
-        known.clear();
-        listed.clear();
-        for p in 0..beam.len().max(1) {
-            let parent = beam.get(p);
-            let carried = parent
-                .map_or(0.0, |_| dot(&row[1..], &added[p * width + i + 1..(p + 1) * width]));
-            let after = parent.map_or(beyond, |b| After::Round(b.count));
-            let known_range = known.iter().find(|(a, _)| *a == after).map(|(_, r)| r.clone());
-            let range = known_range.unwrap_or_else(|| {
-                let from = listed.len();
-                rounds.choices(k, start[index], reach, after, below, &mut listed);
-                known.push((after, from..listed.len()));
-                from..listed.len()
-            });
-            let choices = &listed[range];
-            let (Some(least), Some(most)) = (choices.first(), choices.last()) else { continue };
-            // The count that costs nothing more given the rounds after it. Where a round
-            // hardly matters that may lie far outside what it may be.
-            let best = (wanted[i] - carried) / row[0] + f64::from(start[index]);
-            let best = best.clamp(f64::from(least.count), f64::from(most.count));
-            let near = |c: &&Choice| (f64::from(c.count) - best).abs() <= spread;
-            for choice in choices.iter().filter(near) {
-                let count = choice.count;
-                let stitches = f64::from(count) - f64::from(start[index]);
-                let off = row[0] * stitches + carried - wanted[i];
-                let next_plain = plain(after, count);
-                let before = parent.map_or(0.0, |b| b.cost);
-                let mut price = choice.price;
-                if rounds.minds_switches() {
-                    let later = parent.map_or_else(
-                        || (k + 1 < gathered).then(|| start[k + 1] == start[k]),
-                        |b| b.next_plain,
-                    );
-                    price += switches(rounds, k, below, count, next_plain, later);
-                }
-                next.push(Beginning {
-                    cost: before + off * off + per_price * price,
-                    parent: p,
-                    count,
-                    next_plain,
-                    last: choice.last.or(parent.map(|b| b.last)).unwrap_or(start[gathered]),
-                });
+impl Task<'_> {
+    /// The cheapest counts found, all of them, and their predicted cost: misfit, slack and
+    /// prices. `None` where no count near the cheapest keeps to the rules.
+    pub(super) fn best(&self, form: &Factored) -> Option<(Vec<u32>, f64)> {
+        let length = self.steps.rounds();
+        let width = if self.reach.is_finite() { WIDTHS.0 } else { WIDTHS.1 };
+        let mut beam: Vec<Beginning> = Vec::with_capacity(width);
+        let mut next: Vec<Beginning> = Vec::new();
+        // Stitches added so far, one row a beginning.
+        let mut added = vec![0.0; width * length];
+        let mut added_next = added.clone();
+        let mut trail: Vec<Vec<(u32, usize)>> = Vec::with_capacity(length);
+        for i in (0..length).rev() {
+            next.clear();
+            let row = &form.upper[i];
+            let off = |tail: &[f64]| form.wanted[i] - dot(&row[1..], &tail[..row.len() - 1]);
+            if i + 1 == length {
+                self.begin(row[0], form.wanted[i], &mut next);
             }
+            for (parent, before) in beam.iter().enumerate() {
+                let wanted = off(&added[parent * length + i + 1..(parent + 1) * length]);
+                self.go_on(i, row[0], wanted, (parent, before), &mut next);
+            }
+            if next.is_empty() {
+                return None;
+            }
+            if next.len() > width {
+                next.select_nth_unstable_by(width, |a, b| a.cost.total_cmp(&b.cost));
+                next.truncate(width);
+            }
+            let from = self.from[i];
+            let kept = (i + form.upper[i].len()).min(length);
+            for (row, b) in added_next.chunks_exact_mut(length).zip(&next) {
+                let parent = b.parent * length;
+                row[i + 1..kept].copy_from_slice(&added[parent + i + 1..parent + kept]);
+                row[i] = f64::from(b.count) - from;
+            }
+            trail.push(next.iter().map(|b| (b.count, b.parent)).collect());
+            std::mem::swap(&mut added, &mut added_next);
+            std::mem::swap(&mut beam, &mut next);
         }
-        if next.is_empty() {
-            return None;
-        }
-        if next.len() > WIDTH {
-            next.select_nth_unstable_by(WIDTH, |a, b| a.cost.total_cmp(&b.cost));
-            next.truncate(WIDTH);
-        }
-        for (row, b) in added_next.chunks_exact_mut(width).zip(&next) {
-            let from = &added[b.parent * width..(b.parent + 1) * width];
-            row[i + 1..].copy_from_slice(&from[i + 1..]);
-            row[i] = f64::from(b.count) - f64::from(start[index]);
-        }
-        std::mem::swap(&mut added, &mut added_next);
-        std::mem::swap(&mut beam, &mut next);
+        let best = beam.iter().enumerate().min_by(|a, b| a.1.cost.total_cmp(&b.1.cost))?;
+        let cost = best.1.cost + form.constant;
+        let mut at = best.0;
+        let searched = trail.iter().rev().map(|round: &Vec<(u32, usize)>| {
+            let (count, parent) = round[at];
+            at = parent;
+            count
+        });
+        let searched: Vec<u32> = searched.collect();
+        Some((self.rounds.unfold(&searched), cost))
     }
-    let (best, chosen) =
-        beam.iter().enumerate().min_by(|a, b| a.1.cost.total_cmp(&b.1.cost))?;
-    let mut counts: Vec<u32> = start.to_vec();
-    let row = &added[best * width..(best + 1) * width];
-    for (count, &stitches) in counts[window].iter_mut().zip(row) {
-        *count = count.saturating_add_signed(stitches as i32);
-    }
-    counts[gathered] = chosen.last;
-    Some(counts)
-}
 
-/// Whether the round `after` one of `count` is plain; `None` where nothing depends on it.
-fn plain(after: After, count: u32) -> Option<bool> {
-    match after {
-        After::Round(above) => Some(above == count),
-        After::Last(_) | After::Mirror => None,
+    /// Lists what the last round may be, with its row's `pivot` and `wanted`.
+    fn begin(&self, pivot: f64, wanted: f64, next: &mut Vec<Beginning>) {
+        let k = self.steps.rounds();
+        let from = self.from[k - 1];
+        for &count in self.steps.last() {
+            let off = pivot * (f64::from(count) - from) - wanted;
+            let (run, next_plain) = (Run::default(), None);
+            let mut cost = off * off + self.slack.cost(k, count);
+            cost += self.first(k, count, run);
+            cost += if f64::from(count) == from { 0.0 } else { self.prices.change };
+            next.push(Beginning { cost, parent: 0, count, run, next_plain });
+        }
     }
-}
 
-/// What changes between plain and shaping cost around round `k` of `count`: between the two
-/// rounds after it (`next` and `later` say whether they are plain), and between it and the
-/// next where what it is worked on is settled.
-fn switches(
-    rounds: &Rounds,
-    k: usize,
-    below: Below,
-    count: u32,
-    next: Option<bool>,
-    later: Option<bool>,
-) -> f64 {
-    let ahead = next.zip(later).map_or(0.0, |(next, later)| rounds.switch(k + 1, next, later));
-    let here = match (below, next) {
-        (Below::Round(below), Some(next)) => rounds.switch(k, below == count, next),
-        _ => 0.0,
-    };
-    ahead + here
+    /// Lists what the round at index `i` may be before the beginning `before`, with its row's
+    /// `pivot` and `wanted`, less what is carried from later rounds.
+    fn go_on(
+        &self,
+        i: usize,
+        pivot: f64,
+        wanted: f64,
+        (parent, before): (usize, &Beginning),
+        next: &mut Vec<Beginning>,
+    ) {
+        let choices = self.steps.before(i + 2, before.count);
+        let (Some(least), Some(most)) = (choices.first(), choices.last()) else { return };
+        let from = self.from[i];
+        // The count that costs nothing more given the rounds after it. Where a round hardly
+        // matters that may lie far outside what it may be.
+        let best = (wanted / pivot + from).clamp(f64::from(least.count), f64::from(most.count));
+        for choice in choices {
+            let count = f64::from(choice.count);
+            if (count - best).abs() > self.reach {
+                continue;
+            }
+            let off = pivot * (count - from) - wanted;
+            let plain = choice.shaping == Shaping::Plain;
+            let mut price = self.prices.of(choice.shaping, choice.count, before.run);
+            price += before.next_plain.map_or(0.0, |b| self.prices.of_alternation(b, plain));
+            let run = before.run.then(choice.shaping);
+            let more = run.numbers() > MOST_NUMBERS.max(before.run.numbers());
+            let too_many = if more && !self.prices.is_free() { TOO_MANY } else { 0.0 };
+            let mut cost =
+                too_many + before.cost + off * off + self.slack.cost(i + 1, choice.count);
+            cost += self.prices.charge(price) + self.first(i + 1, choice.count, run);
+            cost += if count == from { 0.0 } else { self.prices.change };
+            let next_plain = Some(plain);
+            next.push(Beginning { cost, parent, count: choice.count, run, next_plain });
+        }
+    }
+
+    /// What round `k` of `count` costs on a foundation chain, if it is the first on one.
+    fn first(&self, k: usize, count: u32, run: Run) -> f64 {
+        let chain = if k == 1 { self.steps.before(1, count).first() } else { None };
+        chain.map_or(0.0, |c| self.prices.charge(self.prices.of(c.shaping, c.count, run)))
+    }
 }
 
 /// Σ aᵢbᵢ, in eight running sums so that it can be worked out side by side.

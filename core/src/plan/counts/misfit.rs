@@ -9,6 +9,7 @@ use crate::plan::forecast::fit::{self, Seeker, Trail};
 const REACHED_STITCHES: f64 = 0.5;
 
 /// Distance of a settled shape to the outline, node by node.
+#[derive(Debug, Clone)]
 pub(super) struct Misfit {
     /// Signed distance outwards, less what the chords' sag needs, mm.
     pub(super) off: Vec<f64>,
@@ -18,6 +19,8 @@ pub(super) struct Misfit {
     pub(super) share: Vec<f64>,
     /// Σ share·off² at the best shift, stitches²; beyond reach linear in off.
     pub(super) mean_square: f64,
+    /// The same, the square throughout: about the square of the fit.
+    pub(super) whole_square: f64,
     /// What to add to the forecast's z to lay it on the outline, mm.
     pub(super) shift: f64,
 }
@@ -31,6 +34,7 @@ impl Misfit {
             normal: vec![Rz::new(1.0, 0.0); nodes],
             share: vec![1.0 / nodes as f64; nodes],
             mean_square: 0.0,
+            whole_square: 0.0,
             shift: 0.0,
         }
     }
@@ -53,13 +57,14 @@ impl Misfit {
             normal: vec![Rz::default(); n],
             share: vec![0.0; n],
             mean_square: 0.0,
+            whole_square: 0.0,
             shift: trail.middle() - fit::middle(nodes),
         };
         let sag = sags(nodes);
         let mut seeker = Seeker::new(trail);
         let mut feet = vec![0; n];
         for round in 0..4 {
-            let (mut pull, mut weight, mut square) = (0.0, 0.0, 0.0);
+            let (mut pull, mut weight, mut square, mut whole) = (0.0, 0.0, 0.0, 0.0);
             for k in 0..n {
                 if round > 0 {
                     seeker.segment = feet[k]; // The foot of the round before is close by.
@@ -75,8 +80,10 @@ impl Misfit {
                 weight += misfit.share[k] * foot.normal.z * foot.normal.z;
                 // Huber's loss: off² near, 2c|off| − c² far.
                 square += share[k] * off * off * reached * (2.0 - reached);
+                whole += share[k] * off * off;
             }
             misfit.mean_square = square / (width * width);
+            misfit.whole_square = whole / (width * width);
             let step = if weight > 0.0 { -pull / weight } else { 0.0 };
             if step.abs() < 1e-5 * width {
                 break;

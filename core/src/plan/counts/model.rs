@@ -5,13 +5,12 @@
 //! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
 //! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
 
-use std::ops::Range;
-
-use super::form::{Form, add_scaled};
+use super::form::{BAND, Form, add_scaled};
 use super::misfit::Misfit;
+use super::shape::Shape;
 use crate::piece::outline::Rz;
+use crate::plan::forecast::Energy;
 use crate::plan::forecast::settle::Settled;
-use crate::plan::forecast::{Energy, Skin};
 
 /// Nodes looked at within the length over which a stitch is felt.
 const NODES_A_LENGTH: f64 = 4.0;
@@ -23,9 +22,9 @@ struct Pull {
 }
 
 /// What stitches added do to the misfit, and to the unknowns.
-pub(super) struct Model<'a> {
-    settled: &'a Settled,
-    pulls: Vec<Pull>,
+pub(super) struct Model {
+    /// The nodes sampled.
+    nodes: Vec<usize>,
     /// By sampled node, what a stitch more in each round adds to its distance; scaled so
     /// that squares sum to the mean square misfit in stitches.
     gains: Vec<Vec<f64>>,
@@ -33,23 +32,18 @@ pub(super) struct Model<'a> {
     off: Vec<f64>,
 }
 
-impl<'a> Model<'a> {
-    /// The model at `settled`, the minimum of `energy` for `skin`, whose distance to the
-    /// outline is `misfit`; `widths` are the stitch widths of the rounds and `width` that of
+impl Model {
+    /// The model at `shape`; `widths` are the stitch widths of the rounds and `width` that of
     /// the swatch, mm, and `felt_mm` the length over which a stitch is felt.
-    pub(super) fn new(
-        energy: &Energy<'_>,
-        skin: &Skin,
-        settled: &'a Settled,
-        misfit: &Misfit,
-        widths: &[f64],
-        width: f64,
-        felt_mm: f64,
-    ) -> Self {
+    pub(super) fn new(shape: &Shape, widths: &[f64], width: f64, felt_mm: f64) -> Self {
+        let Shape { skin, pressure, settled, misfit } = shape;
+        let energy = Energy::new(skin, *pressure);
         let rounds = skin.rounds();
-        let movable = rounds - 1; // The last round is gathered or held.
-        let pulls: Vec<Pull> = (1..=movable)
+        let pulls: Vec<Pull> = (1..=rounds)
             .map(|k| {
+                if k == rounds {
+                    return Pull { first: 0, entries: [0.0; 6] }; // Gathered or held.
+                }
                 let (first, mut entries) = energy.gradient_by_around(k, &settled.x);
                 entries.iter_mut().for_each(|e| *e *= widths[k - 1]);
                 Pull { first, entries }
@@ -62,7 +56,7 @@ impl<'a> Model<'a> {
         // At every count the piece lies at its best place along the axis.
         let normal = |row: usize| misfit.normal[nodes[row]];
         let weight: f64 = (0..nodes.len()).map(|i| share[i] * normal(i).z * normal(i).z).sum();
-        let mut lift = vec![0.0; movable];
+        let mut lift = vec![0.0; rounds];
         for (i, row) in gains.iter().enumerate() {
             add_scaled(&mut lift, row, share[i] * normal(i).z / weight.max(1e-12));
         }
@@ -73,7 +67,7 @@ impl<'a> Model<'a> {
             row.iter_mut().for_each(|g| *g *= scale);
             off.push(misfit.off[nodes[i]] * scale);
         }
-        Self { settled, pulls, gains, off }
+        Self { nodes, gains, off }
     }
 
     /// Ties each round to its mirror, as `mirror` gives it by number: a stitch in one is a
@@ -81,45 +75,42 @@ impl<'a> Model<'a> {
     pub(super) fn fold(&mut self, free: usize, mirror: impl Fn(usize) -> Option<usize>) {
         for row in &mut self.gains {
             for i in 0..free {
-                row[i] += mirror(i + 1).map_or(0.0, |m| row[m - 1]);
+                let other = mirror(i + 1).filter(|&m| m >= 1 && m != i + 1);
+                row[i] += other.map_or(0.0, |m| row[m - 1]);
             }
             row.truncate(free);
         }
     }
 
-    /// The mean square misfit by stitches added to the rounds of `window`, the others as
-    /// they stand.
-    pub(super) fn form(&self, window: Range<usize>) -> Form {
-        let mut form = Form::new(window.len());
-        for (row, &off) in self.gains.iter().zip(&self.off) {
-            form.add_square(&row[window.clone()], off);
+    /// The mean square misfit by stitches added to the rounds.
+    pub(super) fn form(&self) -> Form {
+        let rounds = self.gains.first().map_or(0, Vec::len);
+        let mut form = Form::new(rounds);
+        for ((row, &off), &node) in self.gains.iter().zip(&self.off).zip(&self.nodes) {
+            // Node k is felt by the rounds about it; in a folded form it may be a mirror's.
+            let at = if node > rounds { (2 * rounds).saturating_sub(node) } else { node };
+            let first = at.saturating_sub(BAND / 2).min(rounds.saturating_sub(BAND));
+            let last = (first + BAND).min(rounds);
+            form.add_square(first, &row[first..last], off);
         }
         form
     }
 
-    /// Puts `added` stitches into the rounds of `window`.
-    pub(super) fn add(&mut self, window: Range<usize>, added: &[f64]) {
-        for (row, off) in self.gains.iter().zip(&mut self.off) {
-            *off += row[window.clone()].iter().zip(added).map(|(g, d)| g * d).sum::<f64>();
-        }
+    /// The mean square misfit after `step`: stitches added to rounds, by index.
+    pub(super) fn predicted(&self, step: &[(usize, i32)]) -> f64 {
+        let added = |row: &Vec<f64>| -> f64 {
+            step.iter().map(|&(i, stitches)| row[i] * f64::from(stitches)).sum()
+        };
+        self.gains.iter().zip(&self.off).map(|(row, off)| (off + added(row)).powi(2)).sum()
     }
 
-    /// Where the unknowns go, to first order, when `added` stitches are put into each round.
-    pub(super) fn moved(&self, added: impl Iterator<Item = f64>) -> Vec<f64> {
-        let mut step = vec![0.0; self.settled.x.len()];
-        for (pull, stitches) in self.pulls.iter().zip(added) {
-            for (s, e) in step[pull.first..].iter_mut().zip(&pull.entries) {
-                *s -= stitches * e;
-            }
-        }
-        self.settled.factor.solve(&mut step);
-        let mut moved: Vec<f64> =
-            step.iter().zip(&self.settled.x).map(|(s, x)| x + s).collect();
-        // A bold step must not turn a ring inside out.
-        for (node, old) in moved.chunks_exact_mut(2).zip(self.settled.x.chunks_exact(2)) {
-            node[0] = node[0].max(0.2 * old[0]);
-        }
-        moved
+    /// What the mean square misfit grows by where every round is worked `pull` tighter or
+    /// looser than meant, as a share, each for itself: squared stitches.
+    pub(super) fn spread_by_pulls(&self, counts: &[u32], pull: f64) -> f64 {
+        let square = |row: &Vec<f64>| -> f64 {
+            row.iter().zip(counts).map(|(g, &n)| (g * f64::from(n) * pull).powi(2)).sum()
+        };
+        self.gains.iter().map(square).sum()
     }
 }
 
@@ -182,7 +173,7 @@ fn shares(all: &[f64], nodes: &[usize]) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::plan::forecast::{Cloth, Finish, settle};
+    use crate::plan::forecast::{Cloth, Finish, Skin, settle};
 
     /// A ball of real, not whole, stitches at hoop strain 0.08: every ring and band is in
     /// tension by far more than 1e-3, so the kink of φ at zero is nowhere near.
@@ -215,25 +206,26 @@ mod tests {
         let width = 4.6;
         let at = settled(&skin, pressure);
         let rounds = skin.rounds();
-        let misfit = Misfit::level(rounds + 1);
         let widths = vec![width; rounds];
-        let energy = Energy::new(&skin, pressure);
-        let model = Model::new(&energy, &skin, &at, &misfit, &widths, width, 1.0);
+        let misfit = Misfit::level(rounds + 1);
+        let shape = Shape { skin: skin.clone(), pressure, settled: at, misfit };
+        let model = Model::new(&shape, &widths, width, 1.0);
+        // Every normal points outwards, so a node's distance is its radius; rows are scaled by
+        // the root of the node's share over the width.
+        let scale = shape.misfit.share[0].sqrt() / width;
         for k in [1, 2, 5, 14, 20, 26, 27] {
-            let moved = model.moved((1..rounds).map(|j| f64::from(u8::from(j == k))));
             let stretched = |stitches: f64| {
                 let mut skin = skin.clone();
                 skin.around_mm[k - 1] += stitches * width;
-                settled(&skin, pressure).x
+                settled(&skin, pressure).nodes
             };
             let h = 1e-4;
             let (more, fewer) = (stretched(h), stretched(-h));
-            let largest =
-                moved.iter().zip(&at.x).map(|(m, x)| (m - x).abs()).fold(0.0, f64::max);
-            for i in 0..at.x.len() {
-                let slope = (more[i] - fewer[i]) / (2.0 * h);
-                let off = (moved[i] - at.x[i] - slope).abs();
-                assert!(off <= 1e-5 * largest, "round {k}, unknown {i}: off by {off:e}");
+            let slope = |j: usize| (more[j].r - fewer[j].r) / (2.0 * h);
+            let largest = (0..=rounds).map(|j| slope(j).abs()).fold(0.0, f64::max);
+            for (row, &j) in model.gains.iter().zip(&model.nodes) {
+                let off = (row[k - 1] / scale - slope(j)).abs();
+                assert!(off <= 1e-5 * largest, "round {k}, node {j}: off by {off:e}");
             }
         }
     }

@@ -1,27 +1,18 @@
-//! The ideal stitches of every round, which way each round may go, and what a round costs
-//! the maker's patience.
+//! The ideal stitches of every round, which way each round may go, and how many stitches it
+//! may gain.
+
+use std::f64::consts::TAU;
 
 use crate::piece::Piece;
 use crate::piece::cloth::Kind;
 use crate::piece::outline::Profile;
-use crate::plan::bend::FLAT_BAND;
+use crate::plan::forecast::GATHERED_WIDTH;
 use crate::plan::skin::RestSkin;
+
+pub use crate::piece::given::Start;
 
 /// How far from the ideal a count may stray unless a rule forces it further.
 pub(super) const STRAY: f64 = 8.0;
-
-/// Price of an unevenly spread round at full ease.
-const FULL_PRICE: f64 = 16.0;
-
-/// What each stitch beyond flat adds to a round's trouble.
-const RUFFLE: f64 = 0.3;
-
-/// What changing between plain and shaping rounds costs where plain rounds are wanted
-/// together, whatever the ease.
-const SWITCH_PRICE: f64 = 4.0;
-
-/// What a shaping round costs there: more shaping in fewer rounds leaves plain ones over.
-const SHAPING_PRICE: f64 = 2.0;
 
 /// A rule that could not be kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,41 +21,14 @@ pub enum GaveWay {
     Multiples,
     /// The largest change a round, or a face without shaping, could not be kept.
     Change,
+    /// Some rounds had to gain more than lies flat.
+    Flat,
     /// The halves of the piece could not be made alike.
     Symmetry,
     /// Counts had to turn back on a stretch that only widens or only narrows.
     Direction,
     /// The wanted ring, neck or last round could not be reached.
     Ends,
-}
-
-/// How a piece begins, in stitches.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Start {
-    /// A magic ring.
-    Ring,
-    /// A chain of so many stitches joined into a ring: an open edge.
-    Chain(u32),
-    /// A chain of so many stitches worked along both its sides: an oval.
-    Oval(u32),
-}
-
-impl Start {
-    /// Stitches of an oval's straight side.
-    pub fn side(self) -> Option<u32> {
-        match self {
-            Self::Oval(chain) => Some(chain - 1),
-            Self::Ring | Self::Chain(_) => None,
-        }
-    }
-
-    /// Stitches round 1 is worked on, where it is worked on a closed round of them.
-    pub fn joined(self) -> Option<u32> {
-        match self {
-            Self::Chain(n) => Some(n),
-            Self::Ring | Self::Oval(_) => None,
-        }
-    }
 }
 
 /// The ideal stitches of every round and which way each round may go.
@@ -76,6 +40,12 @@ pub struct Targets {
     pub drawn: bool,
     /// Ideal stitches at the top of round k at index k − 1; not whole.
     pub ideal: Vec<f64>,
+    /// The ideal as far as rounds that lie flat can follow it.
+    pub reachable: Vec<f64>,
+    /// Stitches that just go around the wanted shape, unstretched, at index k − 1.
+    pub filled: Vec<f64>,
+    /// Most stitches round k may gain or lose, at index k − 1: what lies flat, rounded up.
+    pub flat: Vec<u32>,
     /// Whether round k may gain stitches, at index k − 1.
     pub may_widen: Vec<bool>,
     /// Whether round k may lose stitches.
@@ -84,14 +54,17 @@ pub struct Targets {
     pub ring: (u32, u32, u32),
     /// Fewest, usual and most stitches of the gathered round.
     pub gathered: (u32, u32, u32),
+    /// Most stitches of the ring and of the gathered round, where there are such; `None` where
+    /// flat rounds are no bound.
+    ends: Option<(Option<u32>, Option<u32>)>,
 }
 
 /// How `piece` begins.
 pub(crate) fn start_of(piece: &Piece, profile: &Profile) -> Start {
     let width = piece.cloth_of_round(1).0;
-    let around = std::f64::consts::TAU * profile.stations[0].at.r + 2.0 * piece.straight_mm;
+    let around = TAU * profile.stations[0].at.r + 2.0 * piece.straight_mm;
     if !piece.outline.starts_closed() {
-        Start::Chain(((around / width).round() as u32).max(3))
+        Start::Chain(chain_of(around / width))
     } else if piece.straight_mm > 0.0 {
         Start::Oval(((piece.straight_mm / width).round() as u32 + 1).max(2))
     } else {
@@ -99,48 +72,167 @@ pub(crate) fn start_of(piece: &Piece, profile: &Profile) -> Start {
     }
 }
 
+/// Beyond this share of a stitch a wanted chain is not meant to the stitch.
+const MEANT: f64 = 0.05;
+
+/// Whole stitches of a foundation chain of `wanted`, not whole: the nearest, unless one nearly
+/// as near divides into repeats that makers know and this one does not.
+fn chain_of(wanted: f64) -> u32 {
+    let nearest = (wanted.round() as u32).max(3);
+    if (wanted - f64::from(nearest)).abs() < MEANT || nearest < 8 {
+        return nearest;
+    }
+    let odd = |n: u32| match n {
+        n if n.is_multiple_of(6) => 0.0,
+        n if [4, 5, 7].iter().any(|&k| n.is_multiple_of(k)) => 0.5,
+        n if n.is_multiple_of(3) => 1.0,
+        _ => 3.0,
+    };
+    let cost = |n: u32| (f64::from(n) - wanted).powi(2) + odd(n);
+    (nearest - 2..=nearest + 2).min_by(|&a, &b| cost(a).total_cmp(&cost(b))).unwrap_or(nearest)
+}
+
 /// Fewest, usual and most stitches of a ring. Common practice, no source: six single
-/// crochets, eight half double, twelve double; four at a tip.
+/// crochets, eight half double, twelve double; four to six at a tip.
 fn ring_of(piece: &Piece) -> (u32, u32, u32) {
     if let Some(held) = piece.rules.ring {
         return (held, held, held);
     }
     let tip = piece.outline.knots.first().is_some_and(|k| k.corner);
     match (piece.kind_of_round(1), tip) {
-        (Kind::Single, false) => (4, 6, 8),
-        (Kind::Single, true) => (4, 4, 8),
-        (Kind::HalfDouble, _) => (6, 8, 10),
-        (Kind::Double, _) => (10, 12, 14),
+        (Kind::Single, false) => (6, 6, 6),
+        (Kind::Single, true) => (4, 4, 6),
+        (Kind::HalfDouble, _) => (8, 8, 8),
+        (Kind::Double, _) => (12, 12, 12),
     }
+}
+
+/// Fewest, usual and most stitches of the round that is drawn shut: as many as a ring has,
+/// four to eight at a tip, and those along the straight sides of an oval.
+fn gathered_of(piece: &Piece, straight: u32) -> (u32, u32, u32) {
+    if let Some(held) = piece.rules.last {
+        return (held, held, held);
+    }
+    let tip = piece.outline.knots.last().is_some_and(|k| k.corner);
+    let (least, most) = if tip { (4, 8) } else { (6, 6) };
+    (least + straight, 6 + straight, most + straight)
+}
+
+/// Rest length that the rounds of `piece` cover, mm: all of `rest` but the disc of gathered
+/// loops that closes a drawn end.
+pub(crate) fn worked_length_mm(piece: &Piece, rest: &RestSkin) -> f64 {
+    if !piece.outline.finishes_closed() {
+        return rest.length_mm();
+    }
+    let width = piece.gauge.stitch_width_mm();
+    let loops = f64::from(gathered_of(piece, 0).1);
+    (rest.length_mm() - GATHERED_WIDTH * loops * width / TAU).max(0.5 * rest.length_mm())
+}
+
+/// A change of what can be reached that lets a round go that way, stitches.
+const LAG: f64 = 1.0;
+
+/// Most stitches a round may gain or lose and still lie flat, 2πh/w rounded up.
+pub(super) fn flat_of_round(piece: &Piece, round: u32) -> u32 {
+    let (width, height) = piece.cloth_of_round(round);
+    (TAU * height / width - 1e-9).ceil() as u32
+}
+
+/// A round of at most so many stitches may be doubled, however much that is above flat.
+const MAY_DOUBLE: u32 = 8;
+
+/// Most stitches a round may gain on one of `below`, where `flat` lie flat: as many again in a
+/// small round and on a ring of `ring`.
+pub(super) fn most_gain(flat: u32, below: u32, ring: u32) -> u32 {
+    if below <= MAY_DOUBLE.max(ring) { flat.max(below) } else { flat }
+}
+
+/// `ideal` lowered to where no round gains or loses more than `flat`, from `ring` on and
+/// towards `last`: too few stitches stretch, too many would stand in folds.
+fn reachable(ideal: &[f64], flat: &[u32], ring: Option<u32>, last: Option<u32>) -> Vec<f64> {
+    let gain = |k: usize, n: f64| f64::from(most_gain(flat[k], n.round() as u32, 0));
+    let mut reach = ideal.to_vec();
+    let mut most = ring.map_or(f64::INFINITY, f64::from);
+    for (k, n) in reach.iter_mut().enumerate() {
+        *n = n.min(most);
+        most = *n + gain(k, *n);
+    }
+    // Nor are the ends drawn in further than their first and last rounds.
+    let small = |end: Option<u32>| move |n: &&mut f64| end.is_some_and(|e| **n < f64::from(e));
+    reach.iter_mut().take_while(small(ring)).for_each(|n| *n = ring.map_or(*n, f64::from));
+    reach
+        .iter_mut()
+        .rev()
+        .skip(1)
+        .take_while(small(last))
+        .for_each(|n| *n = last.map_or(*n, f64::from));
+    let mut most = last.map_or(f64::INFINITY, f64::from);
+    for (k, n) in reach.iter_mut().enumerate().rev() {
+        *n = n.min(most);
+        most = *n + gain(k, *n);
+    }
+    reach
 }
 
 impl Targets {
     /// The targets of `piece` worked in `rounds` rounds.
     pub fn new(piece: &Piece, profile: &Profile, rest: &RestSkin, rounds: usize) -> Self {
-        let places = piece.edges_mm(rounds, rest.length_mm());
+        let places = piece.edges_mm(rounds, worked_length_mm(piece, rest));
         let around = rest.around_at(&places);
         let width = |k: usize| piece.cloth_of_round(k as u32).0;
         let drawn = piece.outline.finishes_closed();
+        let girth = rest.girth_at(&places);
+        let filled: Vec<f64> = (1..=rounds).map(|k| girth[k] / width(k)).collect();
         let mut ideal: Vec<f64> = (1..=rounds).map(|k| around[k] / width(k)).collect();
         let straight = 2.0 * piece.straight_mm;
-        if let (false, Some(end)) = (drawn, profile.stations.last()) {
+        let gathered = gathered_of(piece, (straight / width(rounds)).round() as u32);
+        if drawn {
+            ideal[rounds - 1] = f64::from(gathered.1);
+        } else if let Some(end) = profile.stations.last() {
             // An open edge is held at its rest radius, so it is not stretched.
-            ideal[rounds - 1] = (std::f64::consts::TAU * end.at.r + straight) / width(rounds);
+            ideal[rounds - 1] = (TAU * end.at.r + straight) / width(rounds);
         }
-        let (may_widen, may_narrow) = directions(rest, &places, piece.gauge.stitch_width_mm());
-        let flat = (straight / width(rounds)).round() as u32;
-        let gathered = match piece.rules.last {
-            Some(held) => (held, held, held),
-            None => (5 + flat, 6 + flat, 8 + flat),
+        let (mut may_widen, mut may_narrow) =
+            directions(rest, &places, piece.gauge.stitch_width_mm());
+        let flat: Vec<u32> = (1..=rounds as u32).map(|k| flat_of_round(piece, k)).collect();
+        let start = start_of(piece, profile);
+        let ring = ring_of(piece);
+        // Cloth that would stand slack in the wanted shape does not hold it.
+        let inner = ideal.iter().zip(&filled).map(|(n, filled)| n.min(*filled));
+        let filling: Vec<f64> = inner.take(rounds - 1).chain(ideal.last().copied()).collect();
+        let ends = match start {
+            Start::Oval(_) => None,
+            _ => Some(((start == Start::Ring).then_some(ring.2), drawn.then_some(gathered.2))),
         };
+        let reachable = ends.map_or_else(
+            || ideal.clone(),
+            |(ring, last)| reachable(&filling, &flat, ring, last),
+        );
+        // Rounds that lag behind a rim still widen where the outline has turned.
+        for (k, pair) in reachable.windows(2).enumerate() {
+            may_widen[k + 1] |= pair[1] > pair[0] + LAG;
+            may_narrow[k + 1] |= pair[1] < pair[0] - LAG;
+        }
         Self {
-            start: start_of(piece, profile),
+            start,
             drawn,
             ideal,
+            reachable,
+            filled,
+            flat,
             may_widen,
             may_narrow,
-            ring: ring_of(piece),
+            ring,
             gathered,
+            ends,
+        }
+    }
+
+    /// `counts` lowered to where rounds that lie flat can follow them.
+    pub(super) fn followed(&self, counts: &[f64]) -> Vec<f64> {
+        match self.ends {
+            Some((ring, last)) => reachable(counts, &self.flat, ring, last),
+            None => counts.to_vec(),
         }
     }
 
@@ -224,67 +316,6 @@ fn stretches(around: &[f64], least: f64) -> Vec<i8> {
         .collect()
 }
 
-/// What ease charges for a round, in squared stitches of misfit.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Price {
-    weight: f64,
-    /// Stitches a round gains where cloth lies flat; more ruffles, as many fewer pucker.
-    flat: f64,
-    switch: f64,
-    /// What any shaping round costs, so that plain rounds are not simply done without.
-    shaping: f64,
-}
-
-impl Price {
-    /// The price list of `piece` at `ease`: nothing at 0, most at 1.
-    pub fn of_piece(piece: &Piece, ease: f64) -> Self {
-        Self {
-            weight: FULL_PRICE * ease * ease,
-            flat: piece.gauge.flat_increase(),
-            switch: if piece.rules.plain_together { SWITCH_PRICE } else { 0.0 },
-            shaping: if piece.rules.plain_together { SHAPING_PRICE } else { 0.0 },
-        }
-    }
-
-    /// Whether nothing is charged.
-    pub fn is_free(self) -> bool {
-        self.weight == 0.0 && self.switch == 0.0
-    }
-
-    /// The charge for a round of `count` on one of `below`.
-    pub fn of(self, below: u32, count: u32) -> f64 {
-        let shaping = if below == count { 0.0 } else { self.shaping };
-        if self.weight == 0.0 {
-            shaping
-        } else {
-            self.weight * self.trouble(below, count) + shaping
-        }
-    }
-
-    /// The charge where a plain round meets a shaping one.
-    pub fn of_switch(self, one_is_plain: bool, other_is_plain: bool) -> f64 {
-        if one_is_plain == other_is_plain { 0.0 } else { self.switch }
-    }
-
-    /// Whether changes between plain and shaping rounds are charged at all.
-    pub(super) fn minds_switches(self) -> bool {
-        self.switch > 0.0
-    }
-
-    /// How much attention a round asks of the maker: 0 where it is plain, 1 where its
-    /// shaping is unevenly spread, more where it gains or loses more than lies flat.
-    fn trouble(self, below: u32, count: u32) -> f64 {
-        let shaped = below.abs_diff(count);
-        let spread = match shaped {
-            0 => 0.0,
-            1 => 0.8,
-            _ if below.is_multiple_of(shaped) => 0.15,
-            _ => 1.0,
-        };
-        spread + RUFFLE * (f64::from(shaped) - self.flat - FLAT_BAND).max(0.0)
-    }
-}
-
 /// Whether a round of `count` can be worked on one of `below`: at most double, at least half.
 pub(super) fn workable(below: u32, count: u32) -> bool {
     count <= 2 * below && below <= 2 * count
@@ -301,15 +332,5 @@ mod tests {
         assert_eq!(stretches(&[9.0, 5.0, 1.0], 1.0), [-1, -1]);
         assert_eq!(stretches(&[5.0, 5.1, 5.0, 5.2], 1.0), [1, 1, 1]);
         assert_eq!(stretches(&[5.0, 5.9, 4.5, 10.0], 1.0), [-1, -1, 1]);
-    }
-
-    #[test]
-    fn an_even_repeat_is_cheaper_than_an_odd_spread() {
-        let price = Price { weight: 1.0, flat: 5.7, switch: 0.0, shaping: 0.0 };
-        assert!(price.of(24, 30) > price.of(24, 24));
-        assert!(price.of(31, 36) > price.of(30, 36));
-        assert!(price.of(6, 12) < price.of(6, 7));
-        assert!(price.of(18, 27) > price.of(18, 24));
-        assert!(Price { weight: 0.0, ..price }.is_free());
     }
 }

@@ -17,8 +17,8 @@
 
 use std::f64::consts::{FRAC_PI_3, TAU};
 
+use super::Skin;
 use super::banded::Banded;
-use super::{Finish, Skin};
 use crate::piece::outline::Rz;
 
 /// The energy of one skin at one pressure.
@@ -30,7 +30,7 @@ pub struct Energy<'a> {
     skin: &'a Skin,
     pressure: f64,
     start_r: f64,
-    /// Rest circumference of the last band's upper edge: 0 at a drawn end.
+    /// Rest circumference of the last band's upper edge: gathered at a drawn end.
     last_around: f64,
     /// Unknowns that never move: the last radius, and radii that something holds.
     held: Vec<usize>,
@@ -61,17 +61,13 @@ struct Band {
 impl<'a> Energy<'a> {
     /// The energy of `skin` at `pressure` (units of Eθ/mm).
     pub fn new(skin: &'a Skin, pressure: f64) -> Self {
-        let last = skin.around_mm.last().copied().unwrap_or(0.0);
         let rounds = skin.rounds();
         let held = skin.held.iter().filter(|h| (1..rounds).contains(&h.0)).map(|h| 2 * h.0 - 2);
         Self {
             skin,
             pressure,
             start_r: skin.start_radius_mm(),
-            last_around: match skin.finish {
-                Finish::Drawn => 2.0 * skin.straight_mm,
-                Finish::Open => last,
-            },
+            last_around: skin.end_mm(),
             held: held.chain([2 * rounds - 2]).collect(),
             level: (1..=rounds).map(|k| skin.level.contains(&k)).collect(),
         }
@@ -90,6 +86,17 @@ impl<'a> Energy<'a> {
     /// The unknowns of a shape given as its M + 1 nodes.
     pub fn flatten(&self, nodes: &[Rz]) -> Vec<f64> {
         nodes[1..].iter().flat_map(|n| [n.r, n.z - nodes[0].z]).collect()
+    }
+
+    /// Puts the unknowns that never move where this skin holds them, in the shape of a skin
+    /// like it.
+    pub fn hold(&self, x: &mut [f64]) {
+        for &(round, radius) in &self.skin.held {
+            if (1..self.skin.rounds()).contains(&round) {
+                x[2 * round - 2] = radius;
+            }
+        }
+        x[2 * self.skin.rounds() - 2] = self.skin.end_radius_mm();
     }
 
     /// The M + 1 nodes of a vector of unknowns; z = 0 at the start.

@@ -2,7 +2,26 @@
 //!
 //! [`Skin`] is the unstuffed cloth; [`energy`] its stretch energy under the stuffing's
 //! pressure; [`settle`] walks from a start shape to the nearest minimum by Newton's method
-//! on a [`banded`] system; [`fit`] measures how far the result is from a wanted outline.
+//! on a banded system; [`fit`] measures how far the result is from a wanted outline.
+//!
+//! ```
+//! use plumpline_core::forecast::{
+//!     Cloth, Energy, Finish, Skin, pressure_for_skin, settle, settled_gradient, size_mm,
+//! };
+//!
+//! // A small ball, its stitches 4.5 mm wide and 4.2 mm high.
+//! let counts = [6, 12, 18, 18, 18, 18, 18, 12, 6];
+//! let around: Vec<f64> = counts.iter().map(|&count| 4.5 * f64::from(count)).collect();
+//! let heights = vec![4.2; counts.len()];
+//! let skin = Skin::new(0.0, around, heights, Finish::Drawn, Cloth::default());
+//! let pressure = pressure_for_skin(0.05, skin.largest_radius_mm());
+//! let energy = Energy::new(&skin, pressure);
+//! let start = energy.flatten(&skin.slack_shape());
+//! let stuffed = settle(&energy, &start, settled_gradient(&skin));
+//! assert!(stuffed.is_settled());
+//! let (_, width) = size_mm(&stuffed.nodes);
+//! assert!(width > 2.0 * skin.largest_radius_mm(), "stuffing stretches the cloth");
+//! ```
 
 pub(crate) mod banded;
 pub mod energy;
@@ -10,7 +29,7 @@ pub mod fit;
 pub mod settle;
 
 pub use energy::Energy;
-pub use settle::{Settled, settle, settled_gradient};
+pub use settle::{Settled, settle, settled_gradient, stuffed};
 
 use crate::piece::outline::Rz;
 
@@ -29,10 +48,16 @@ impl Default for Cloth {
     }
 }
 
+/// Width of a gathered loop against that of a worked stitch: loops drawn up tight are as
+/// wide as the yarn is thick, about half a stitch. Common practice, no source.
+pub const GATHERED_WIDTH: f64 = 0.5;
+
 /// How the last round of a skin is finished.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Finish {
-    /// Gathered to a point: node M is on the axis.
+    /// Drawn shut: the loops of the last round are gathered to the yarn's own thickness, half
+    /// a stitch each, so ring M is held at half its rest circumference. For fit, volume and
+    /// pictures the gathered loops close it as a level disc: see [`Skin::closed`].
     Drawn,
     /// Left open: ring M is held at its rest radius and loaded as if lidded.
     Open,
@@ -87,6 +112,34 @@ impl Skin {
         if self.straight_mm > 0.0 { 0.0 } else { self.start_mm / std::f64::consts::TAU }
     }
 
+    /// Rest circumference of ring M once it is finished, mm: drawn loops are half as wide, the
+    /// straight sides of an oval stay as long.
+    pub fn end_mm(&self) -> f64 {
+        let worked = self.around_mm.last().copied().unwrap_or(0.0);
+        match self.finish {
+            Finish::Drawn => {
+                let sides = (2.0 * self.straight_mm).min(worked);
+                sides + GATHERED_WIDTH * (worked - sides)
+            }
+            Finish::Open => worked,
+        }
+    }
+
+    /// Radius ring M is held at, mm.
+    pub fn end_radius_mm(&self) -> f64 {
+        (self.end_mm() - 2.0 * self.straight_mm).max(0.0) / std::f64::consts::TAU
+    }
+
+    /// The whole profile of a settled shape's `nodes`: where the end is drawn shut, the disc of
+    /// gathered loops closes it, so the pole follows the last node.
+    pub fn closed(&self, nodes: &[Rz]) -> Vec<Rz> {
+        let mut profile = nodes.to_vec();
+        if let (Finish::Drawn, Some(last)) = (self.finish, nodes.last()) {
+            profile.push(Rz::new(0.0, last.z));
+        }
+        profile
+    }
+
     /// Number of rounds, M.
     pub fn rounds(&self) -> usize {
         self.around_mm.len()
@@ -108,7 +161,7 @@ impl Skin {
             let drawn = self.finish == Finish::Drawn && k + 1 == self.rounds();
             let held = self.held.iter().find(|h| h.0 == k + 1).map(|h| h.1);
             let free = (around - 2.0 * self.straight_mm).max(0.0) / std::f64::consts::TAU;
-            let r = held.unwrap_or(if drawn { 0.0 } else { free });
+            let r = held.unwrap_or(if drawn { self.end_radius_mm() } else { free });
             let across = r - at.r;
             let rise = (height * height - across * across).max(0.0).sqrt();
             at = Rz::new(r, if self.level.contains(&(k + 1)) { at.z } else { at.z + rise });
@@ -118,14 +171,16 @@ impl Skin {
     }
 }
 
-/// The pressure, in units of Eθ/mm, at which a ball of radius `widest_mm` shows the hoop
-/// strain `strain`: P = 2ε/(R(1+ε)), R the widest radius of the wanted outline.
+/// The pressure, in units of Eθ/mm, at which a stuffed ball of radius `widest_mm` shows the
+/// hoop strain `strain`: P = 2ε/(R(1+ε)). It is what the closed-form skin of a wanted outline
+/// starts from.
 pub fn pressure_for_outline(strain: f64, widest_mm: f64) -> f64 {
     2.0 * strain / (widest_mm * (1.0 + strain))
 }
 
-/// The same for a piece without an outline, from the largest rest radius of its skin:
-/// P = 2ε/(R₀(1+ε)²), since a ball of rest radius R₀ ends at R₀(1+ε).
+/// The pressure of every forecast, from the largest rest radius R₀ of the skin it is of:
+/// P = 2ε/(R₀(1+ε)²), since a ball of rest radius R₀ ends at R₀(1+ε). It depends on counts,
+/// gauge and firmness alone, so the same counts always have the same forecast.
 pub fn pressure_for_skin(strain: f64, largest_rest_radius_mm: f64) -> f64 {
     2.0 * strain / (largest_rest_radius_mm * (1.0 + strain).powi(2))
 }

@@ -51,6 +51,43 @@ impl Settled {
     }
 }
 
+/// Steps in which a piece is filled where it does not settle at once.
+const FILLINGS: u32 = 12;
+
+/// How many times its cloth's length a settled profile may be before it is called burst.
+const LONGEST: f64 = 2.0;
+
+/// The shape of `skin` under `pressure`, settled from the slack skin: the forecast of whoever
+/// worked it, whatever it was sought from.
+///
+/// The energy has no lower bound, and from the slack skin a step may lead past its minimum:
+/// filled little by little, the piece stays near it.
+pub fn stuffed(skin: &Skin, pressure: f64) -> Settled {
+    let tolerance = settled_gradient(skin);
+    let energy = Energy::new(skin, pressure);
+    let slack = energy.flatten(&skin.slack_shape());
+    let settled = settle(&energy, &slack, tolerance);
+    if is_whole(skin, &settled) {
+        return settled;
+    }
+    let mut x = slack;
+    for step in 1..FILLINGS {
+        let share = f64::from(step) / f64::from(FILLINGS);
+        let part = settle(&Energy::new(skin, share * pressure), &x, tolerance);
+        if !is_whole(skin, &part) {
+            return settled;
+        }
+        x = part.x;
+    }
+    settle(&energy, &x, tolerance)
+}
+
+/// Whether a shape settled, and no longer than cloth stretches.
+fn is_whole(skin: &Skin, settled: &Settled) -> bool {
+    let long: f64 = settled.nodes.windows(2).map(|p| p[0].distance(p[1])).sum();
+    settled.is_settled() && long <= LONGEST * skin.height_mm.iter().sum::<f64>()
+}
+
 /// The local minimum of `energy` reached from `start` (unknowns as [`Energy::flatten`]
 /// gives them), to |g|∞ ≤ `tolerance` (Eθ·mm).
 ///
@@ -124,7 +161,8 @@ fn shifted_factor(hessian: &Banded, last: f64, factor: &mut Factor) -> f64 {
     let diagonal: f64 = hessian.columns.iter().map(|c| c[0].abs()).sum();
     let typical = (diagonal / hessian.columns.len() as f64).max(1e-12);
     let mut shift = if last > 0.0 { last / 8.0 } else { 1e-3 * typical };
-    while !hessian.factor(shift, factor) {
+    // No shift mends what is not a number.
+    while shift.is_finite() && !hessian.factor(shift, factor) {
         shift *= 4.0;
     }
     shift

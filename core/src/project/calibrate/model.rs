@@ -8,9 +8,9 @@ use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::piece::outline::Rz;
-use crate::plan::counts::{Holds, pressure_of, skin_of};
+use crate::plan::counts::{Holds, skin_of};
 use crate::plan::forecast::settle::{Settled, settle, settled_gradient};
-use crate::plan::forecast::{Energy, pressure_for_outline, size_mm};
+use crate::plan::forecast::{Energy, pressure_for_skin, size_mm};
 use crate::plan::{Plan, needs, skin};
 
 /// Steps in which a piece is filled that would not settle at once.
@@ -22,7 +22,6 @@ pub struct Sample<'a> {
     plan: Plan,
     yarns: &'a [Yarn],
     holds: Holds,
-    widest_mm: f64,
 }
 
 /// The forecast of the rounds of `piece`, planned as `plan`, when someone works them whose
@@ -36,7 +35,7 @@ impl<'a> Sample<'a> {
     pub fn new(piece: &'a Piece, plan: Plan, yarns: &'a [Yarn]) -> Self {
         let (profile, rest) = skin(piece);
         let holds = Holds::new(piece, &profile, &rest, plan.rounds.len());
-        Self { piece, plan, yarns, holds, widest_mm: profile.widest_mm() }
+        Self { piece, plan, yarns, holds }
     }
 
     /// The piece.
@@ -64,21 +63,20 @@ impl<'a> Sample<'a> {
     fn stuffed(&self, cloth: &MakersCloth) -> Vec<Rz> {
         let dressed = cloth.dress(self.piece);
         let skin = skin_of(&dressed, self.plan.start, &self.plan.counts(), &self.holds);
-        // Stuffed as firmly, a piece of wider stitches is under so much less pressure.
-        let wider = cloth.stitch_width_mm / self.plan.stitch_mm.0;
-        let wanted = pressure_for_outline(cloth.firmness.0, self.widest_mm * wider);
-        let pressure = pressure_of(&skin, wanted, cloth.firmness);
+        let pressure = pressure_for_skin(cloth.firmness.0, skin.largest_radius_mm());
         let energy = Energy::new(&skin, pressure);
         let tolerance = settled_gradient(&skin);
+        let wider = cloth.stitch_width_mm / self.plan.stitch_mm.0;
         let wider = |n: &Rz| Rz::new(wider * n.r, wider * n.z);
-        let forecast: Vec<Rz> = self.plan.forecast.iter().map(wider).collect();
+        let forecast: Vec<Rz> =
+            self.plan.forecast[..=skin.rounds()].iter().map(wider).collect();
         let lowest = [skin.slack_shape(), forecast]
             .iter()
             .map(|from| settle(&energy, &energy.flatten(from), tolerance))
             .filter(Settled::is_settled)
             .min_by(|a, b| energy.value(&a.x).total_cmp(&energy.value(&b.x)));
         if let Some(settled) = lowest {
-            return settled.nodes;
+            return skin.closed(&settled.nodes);
         }
         // The energy has no lower bound, and from far away a step may lead past its minimum:
         // filled little by little, the piece stays near it.
@@ -88,7 +86,7 @@ impl<'a> Sample<'a> {
             let energy = Energy::new(&skin, share * pressure);
             nodes = settle(&energy, &energy.flatten(&nodes), tolerance).nodes;
         }
-        nodes
+        skin.closed(&nodes)
     }
 
     /// What `measures` would come to in `cloth`, mm or g.

@@ -11,10 +11,11 @@ use super::edge::{EdgeFacts, edge, named};
 use super::report::{SeamReport, holds, of_edges, off};
 use super::{At, Edge, Held, Seam, SeamKind, Side};
 use crate::error::{Error, Result};
+use crate::length::Unit;
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
-use crate::project::sizes::{Size, SizeBy, scaled_by};
+use crate::project::sizes::{Resized, Size, SizeBy, scaled_by};
 
 /// So many stitches an edge may gain or lose by itself, and this share of its stitches.
 const FEW: (f64, f64) = (2.0, 0.06);
@@ -77,6 +78,9 @@ struct Moved {
 ///
 /// # Errors
 /// Where neither side that may move can: it says what holds each, a pin, another seam, a rule.
+///
+/// # Panics
+/// Where there is no seam `index`.
 pub fn meet(project: &Project, index: usize) -> Result<Met> {
     meet_as(project, index, &Size::new("", SizeBy::Factor(1.0)))
 }
@@ -151,7 +155,9 @@ pub fn meet_all(project: &Project) -> (Project, Vec<Option<String>>) {
     for (i, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
         *said = match super::report(&at, i) {
             Ok(report) if report.met => None,
-            Ok(report) => Some(format!("{} Another seam asks otherwise.", report.text)),
+            Ok(report) => {
+                Some(format!("{} Another seam asks otherwise.", report.text_in(Unit::Mm)))
+            }
             Err(e) => Some(e.to_string()),
         };
     }
@@ -336,64 +342,81 @@ fn by_scale(
     let seam = &project.seams[index];
     let own = seam.edges(side).0;
     let now = edge(piece, first, own)?;
-    let mut scale = 1.0;
-    let mut facts = now;
-    let mut best: Option<(f64, crate::project::sizes::Resized, EdgeFacts)> = None;
-    for _ in 0..MOST_SCALES {
-        let excess = excess(seam, side, &facts, fixed);
-        let count = f64::from(facts.stitches);
-        let next = scale * ((count - excess) / count).clamp(0.2, 5.0);
-        if (next - scale).abs() < 1e-6 * scale {
-            break;
-        }
-        scale = next;
+    let tried = |scale: f64| -> Result<(f64, Resized, EdgeFacts)> {
         let made = scaled_by(piece, first, scale, size)?;
         let carried = match own.at {
             At::Round(k) => At::Round(made.round_for(k)),
             open => open,
         };
-        facts = edge(&made.piece, &made.plan, Edge { at: carried, ..own })?;
-        let off = self::excess(seam, side, &facts, fixed).abs();
-        if best.as_ref().is_none_or(|b| off < b.0) {
-            best = Some((off, made, facts));
+        let facts = edge(&made.piece, &made.plan, Edge { at: carried, ..own })?;
+        Ok((excess(seam, side, &facts, fixed), made, facts))
+    };
+    let mut scale = 1.0;
+    let mut off = excess(seam, side, &now, fixed);
+    let mut count = f64::from(now.stitches);
+    let mut trials = Vec::new();
+    for _ in 0..MOST_SCALES {
+        let next = scale * ((count - off) / count).clamp(0.2, 5.0);
+        if (next - scale).abs() < 1e-6 * scale {
+            break;
         }
-        if off <= 0.5 {
+        scale = next;
+        let trial = tried(scale)?;
+        (off, count) = (trial.0, f64::from(trial.2.stitches));
+        trials.push(trial);
+        if off.abs() <= 0.5 {
             break;
         }
     }
-    let refused = || {
-        let what = format!("no scale of “{}” brings it to the other edge", piece.name);
-        Error::new("", what, "choose another round, or let the other side move")
-    };
-    let (_, made, facts) = best.ok_or_else(refused)?;
-    let excess = self::excess(seam, side, &facts, fixed);
-    let (moved, facts) = match with_stitches(
-        &made.piece,
-        facts.edge,
-        (f64::from(facts.stitches) - excess.round()).max(3.0) as u32,
-    ) {
-        Some(pinned) if is_met(seam, side, &pinned.1, fixed) => pinned,
-        _ => by_counts(seam, side, &made.piece, &facts, fixed, excess).ok_or_else(refused)?,
-    };
+    // The nearest may be where a round more or fewer begins: then one beside it serves.
+    for by in [1.0, 0.99, 1.01, 0.98, 1.02, 0.96, 1.04] {
+        if by != 1.0 {
+            trials.push(tried(scale * by)?);
+        }
+        trials.sort_by(|a, b| a.0.abs().total_cmp(&b.0.abs()));
+        for (excess, made, facts) in &trials {
+            let wanted = (f64::from(facts.stitches) - excess.round()).max(3.0) as u32;
+            let pinned = with_stitches(&made.piece, facts.edge, wanted)
+                .filter(|(_, facts)| is_met(seam, side, facts, fixed))
+                .or_else(|| by_counts(seam, side, &made.piece, facts, fixed, *excess));
+            if let Some(found) = pinned {
+                return Ok(rescaled(project, own, made, found));
+            }
+        }
+        if by != 1.0 {
+            trials.clear();
+        }
+    }
+    let what = format!("no scale of “{}” brings it to the other edge", piece.name);
+    Err(Error::new("", what, "choose another round, or let the other side move"))
+}
+
+/// The piece `made` at another scale, its edge brought to what was `found` there.
+fn rescaled(
+    project: &Project,
+    own: Edge,
+    made: &Resized,
+    (moved, facts): (Piece, EdgeFacts),
+) -> Moved {
     let mut seams = project.seams.clone();
-    super::carry(&mut seams, own.piece, &made);
+    super::carry(&mut seams, own.piece, made);
     let text = format!(
         "{}: made {:.1} % {}, {} now has {} sts.",
-        piece.name,
+        made.piece.name,
         (made.scale - 1.0).abs() * 100.0,
         if made.scale > 1.0 { "larger" } else { "smaller" },
         named(facts.edge.at),
         facts.stitches
     );
     let kind = ChangeKind::Scale(made.scale);
-    Ok(Moved {
+    Moved {
         held: held(&moved, own.piece, &facts),
         change: Some(Change { piece: own.piece, kind, text }),
         seams,
         amount: made.scale.ln().abs(),
         piece: moved,
         facts,
-    })
+    }
 }
 
 /// Whether another seam keeps piece `index` from being scaled: one whose other side may not

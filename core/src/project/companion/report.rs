@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::edge::{EdgeFacts, edge, named};
 use super::{Seam, SeamKind, Side};
 use crate::error::Result;
+use crate::length::Unit;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 
@@ -22,8 +23,31 @@ pub struct SeamReport {
     pub off_stitches: f64,
     /// Whether the seam holds: equal stitches, or the room within half a stitch.
     pub met: bool,
-    /// All that in a sentence.
-    pub text: String,
+    kind: SeamKind,
+    /// Its edges by name: `Cap, the open end (36 sts)`.
+    names: [String; 2],
+}
+
+impl SeamReport {
+    /// All that in a sentence, its lengths in `unit`.
+    pub fn text_in(&self, unit: Unit) -> String {
+        let [one, other] = &self.names;
+        let room = unit.text(self.room_mm);
+        match (self.kind, self.met) {
+            (SeamKind::SewnEqual, true) => format!("{one} and {other} sew stitch to stitch."),
+            (SeamKind::SewnEqual, false) => {
+                format!("{one} and {other} are {} sts apart.", self.off_stitches.abs())
+            }
+            (SeamKind::Clearance { mm, .. }, true) => format!(
+                "{other} goes over {one} with {room} to spare across, {} wanted.",
+                unit.text(mm)
+            ),
+            (SeamKind::Clearance { mm, .. }, false) => format!(
+                "{other} goes over {one} with {room} to spare across, not the {} wanted.",
+                unit.text(mm)
+            ),
+        }
+    }
 }
 
 /// Half a stitch is as near as whole ones come; a hair more is for arithmetic.
@@ -55,6 +79,9 @@ pub(super) fn holds(kind: SeamKind, off: f64) -> bool {
 ///
 /// # Errors
 /// As [`plan`](crate::plan()), and where an edge is not there.
+///
+/// # Panics
+/// Where there is no seam `index`.
 pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
     let seam = &project.seams[index];
     let of = |side: Side| {
@@ -66,6 +93,9 @@ pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
 }
 
 /// How every seam of `project` stands, with the plans of its pieces at hand.
+///
+/// # Panics
+/// Where a seam names a piece that is not there, or `plans` are fewer than the pieces.
 pub fn reports(project: &Project, plans: &[Plan]) -> Vec<Result<SeamReport>> {
     let facts = |at: super::Edge| edge(&project.pieces[at.piece], &plans[at.piece], at);
     let one = |seam: &Seam| Ok(of_edges(project, seam, facts(seam.a)?, facts(seam.b)?));
@@ -84,25 +114,15 @@ pub(super) fn of_edges(
         let piece = &project.pieces[facts.edge.piece].name;
         format!("{piece}, {} ({} sts)", named(facts.edge.at), facts.stitches)
     };
-    let (one, other) = (name(&a), name(&b));
-    let text = match (seam.kind, met) {
-        (SeamKind::SewnEqual, true) => format!("{one} and {other} sew stitch to stitch."),
-        (SeamKind::SewnEqual, false) => {
-            format!("{one} and {other} are {} sts apart.", off_stitches.abs())
-        }
-        (SeamKind::Clearance { mm, .. }, true) => format!(
-            "{other} goes over {one} with {room_mm:.1} mm to spare across, {mm:.1} wanted."
-        ),
-        (SeamKind::Clearance { mm, .. }, false) => format!(
-            "{other} goes over {one} with {room_mm:.1} mm to spare across, not the {mm:.1} \
-             wanted."
-        ),
-    };
-    SeamReport { a, b, room_mm, off_stitches, met, text }
+    let names = [name(&a), name(&b)];
+    SeamReport { a, b, room_mm, off_stitches, met, kind: seam.kind, names }
 }
 
 /// What the maker of piece `index` is told of its seams, a sentence each; `plans` are those
 /// of all pieces. A seam whose edge is not there is told as such.
+///
+/// # Panics
+/// As [`reports`].
 pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<String> {
     let seams = project.seams.iter().zip(reports(project, plans));
     let told = |(seam, report): (&Seam, Result<SeamReport>)| {
@@ -133,4 +153,36 @@ pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Stri
         }
     };
     seams.filter(|(seam, _)| seam.touches(index)).map(told).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::seam::{At, Edge};
+
+    #[test]
+    fn every_length_of_a_sentence_is_in_the_unit_asked_for() {
+        let facts = EdgeFacts {
+            edge: Edge { piece: 0, at: At::OpenEnd },
+            round: 20,
+            stitches: 36,
+            stuffed_mm: 50.8,
+            slack_mm: 50.8,
+            stitch_mm: 4.5,
+        };
+        let mut report = SeamReport {
+            a: facts,
+            b: facts,
+            room_mm: 5.08,
+            off_stitches: 0.0,
+            met: true,
+            kind: SeamKind::Clearance { mm: 4.0, stuffed: true },
+            names: ["Nut".into(), "Cap".into()],
+        };
+        let text = "Cap goes over Nut with 0.20 in to spare across, 0.16 in wanted.";
+        assert_eq!(report.text_in(Unit::Inch), text);
+        report.met = false;
+        let text = "Cap goes over Nut with 5.1 mm to spare across, not the 4.0 mm wanted.";
+        assert_eq!(report.text_in(Unit::Mm), text);
+    }
 }

@@ -67,7 +67,9 @@ impl ToyMeasure {
                 let what = format!("there is no Rnd {round}");
                 return Err(Error::new("the measure", what, format!("the last is {rounds}")));
             }
-            if 2.0 * radius(plan, round, rounds) < NARROWEST_MM {
+            // Past the last round only the loops of a gathered one have a node.
+            let gathered = round == rounds && plan.forecast.len() > rounds as usize + 1;
+            if gathered || 2.0 * radius(plan, round, rounds) < NARROWEST_MM {
                 let what = format!("Rnd {round} is gathered shut");
                 return Err(Error::new("the measure", what, "measure at a wider round"));
             }
@@ -111,7 +113,7 @@ impl ToyMeasure {
 /// The radius of `plan` at the share of its working at which round `round` of `base_rounds`
 /// ends, mm; between two rounds it is in proportion.
 fn radius(plan: &Plan, round: u32, base_rounds: u32) -> f64 {
-    let last = plan.forecast.len() - 1;
+    let last = plan.rounds.len();
     let at = f64::from(round) / f64::from(base_rounds) * last as f64;
     let below = (at.floor() as usize).min(last);
     let (a, b) = (plan.forecast[below].r, plan.forecast[(below + 1).min(last)].r);
@@ -159,6 +161,9 @@ pub fn scale_to_match(plan: &Plan, measure: ToyMeasure, toy_mm: f64) -> Result<f
 ///
 /// # Errors
 /// As [`scale_to_match`] and [`sized`].
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn match_toy(
     project: &Project,
     index: usize,

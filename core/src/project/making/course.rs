@@ -139,7 +139,7 @@ impl Course {
                 let kind = round.kind.into();
                 let only = piece.loops.get(&number).copied();
                 let work = round_work(plan.start, number, &round.placement, kind, only);
-                let mut hands = Hands { below, ..Hands::default() };
+                let mut hands = Variation { below, ..Variation::default() };
                 hands.line(&work);
                 below = round.count;
                 let joined = matches!(piece.working, Working::Joined { .. });
@@ -202,7 +202,7 @@ fn stitch_words(kind: StitchKind, writer: &Writer<'_>) -> [String; 3] {
 
 /// What the hands do in one round, as it is read off the round's work.
 #[derive(Debug, Default)]
-struct Hands {
+struct Variation {
     stitches: Vec<Stitch>,
     repeats: Vec<u32>,
     /// Stitches of the round below.
@@ -211,7 +211,7 @@ struct Hands {
     open: bool,
 }
 
-impl Hands {
+impl Variation {
     /// The items of a line: a group that is worked several times is so many repeats, and what
     /// stands between such groups is one.
     fn line(&mut self, ops: &[Placed<Op>]) {

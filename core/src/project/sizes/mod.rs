@@ -19,6 +19,7 @@ mod table;
 use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
+use crate::project::given::plan_anew;
 pub(crate) use regauge::{same_rounds, set_gauge};
 
 pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, SizeBy};
@@ -26,6 +27,10 @@ pub use features::{Feature, FeatureKind, features};
 pub use project::{AtSize, ResizedProject, at_size, put, resize, size_names, sized};
 pub use resized::{Dimension, Resized, Wanted, tolerance_mm};
 pub use table::{Made, SizeRow, size_table, written, written_as};
+
+/// What is said where a piece given by its rounds comes out at another size.
+const PLANNED_ANEW: &str = "The piece is given by its rounds; at this size they are planned \
+     anew from the shape those rounds take.";
 
 /// `piece` at `size`, its outline scaled until the forecast has the wanted measure.
 ///
@@ -38,6 +43,13 @@ pub use table::{Made, SizeRow, size_table, written, written_as};
 /// [`SizeBy::Meet`], which only [`sized`] can answer: it takes the whole project.
 pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
     size.validate()?;
+    let keeps_rounds = matches!(size.by, SizeBy::Gauge { keeps: Keeps::Rounds, .. });
+    if piece.given.is_some() && !keeps_rounds && size.by != SizeBy::Factor(1.0) {
+        // Rounds that are given have one size at one gauge: another takes other rounds.
+        let mut made = sized_piece(&plan_anew(piece)?, size)?;
+        made.notes.insert(0, PLANNED_ANEW.to_owned());
+        return Ok(made);
+    }
     let base = scale::Base::new(piece, plan(piece)?, size);
     match size.by {
         SizeBy::Height(mm) => base.to_measure(Dimension::Height, mm, piece.gauge),

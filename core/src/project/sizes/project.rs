@@ -1,6 +1,7 @@
 //! Sizes of whole projects: every piece at the size of one name, companions meeting again.
 
 use crate::error::{Error, Result};
+use crate::length::Unit;
 use crate::plan::plan;
 use crate::project::Project;
 use crate::project::companion::{self, Side};
@@ -36,6 +37,9 @@ pub fn size_names(project: &Project) -> Vec<&str> {
 /// # Errors
 /// As [`sized_piece`]; for a companion that is not there, has no seam with the piece, or
 /// cannot be met, with the reason.
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn sized(project: &Project, index: usize, size: &Size) -> Result<Resized> {
     let piece = &project.pieces[index];
     match size.by {
@@ -212,7 +216,7 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
             Ok(met) => {
                 at = met.project;
                 seams.extend(met.changes.into_iter().map(|change| change.text));
-                seams.push(met.report.text);
+                seams.push(met.report.text_in(Unit::Mm));
             }
             Err(e) => seams.push(format!("Note: {e}.")),
         }
@@ -222,6 +226,9 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
 }
 
 /// Puts piece `index` of `project` at the size that was made of it; its seams go with it.
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn put(project: &mut Project, index: usize, made: &Resized) {
     companion::carry(&mut project.seams, index, made);
     project.pieces[index] = made.piece.clone();

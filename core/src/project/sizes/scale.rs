@@ -67,6 +67,10 @@ struct Trial {
     notes: Vec<String>,
 }
 
+/// Scales tried either side of the best, in rounds, where none meets what was asked.
+const SIDE_STEP: f64 = 0.07;
+const SIDE_STEPS: u32 = 15;
+
 impl<'a> Base<'a> {
     pub(super) fn new(piece: &'a Piece, plan: Plan, size: &'a Size) -> Self {
         let likeness = size.family.then(|| Likeness::of(&plan));
@@ -137,9 +141,25 @@ impl<'a> Base<'a> {
             }
             scale = next;
         }
-        let Some(best) = best else {
+        let Some(mut best) = best else {
             return self.trial(scale, gauge).map(|t| self.done(t, None));
         };
+        // Where the number of rounds changes, sizes jump, and not always at one scale alone.
+        let off = |trial: &Trial| (measure(&trial.plan) - wanted.mm).abs();
+        if off(&best) > tolerance {
+            let step = SIDE_STEP * gauge.round_height_mm() / wanted.mm;
+            let middle = best.scale;
+            for by in (1..=SIDE_STEPS).flat_map(|i| [f64::from(i), -f64::from(i)]) {
+                let beside = (middle * (1.0 + by * step)).clamp(limits.0, limits.1);
+                let trial = self.trial(beside, gauge)?;
+                if off(&trial) < off(&best) {
+                    best = trial;
+                }
+                if off(&best) <= tolerance {
+                    break;
+                }
+            }
+        }
         let mut made = self.done(best, Some(wanted));
         if !made.is_met() {
             let why = self.why_not(&made, wanted, gauge, (limits, asked), bracket);
@@ -252,11 +272,15 @@ impl<'a> Base<'a> {
         let got = wanted.dimension.of(&made.plan);
         let head = format!("{} {word} cannot be met", length(wanted.mm));
         let tail = format!("the nearest is {}", length(got));
-        let end = |scale: f64| match plannable(&self.scaled(scale, gauge)) {
-            Err(e) if e.place.ends_with("_mm") => "it is more than 3 m across or along".into(),
-            Err(e) if e.place.starts_with("outline, knot") => "its knots fall together".into(),
-            Err(e) => e.what,
-            Ok(()) => "what is kept leaves no room".to_owned(),
+        let end = |scale: f64| {
+            let piece = self.scaled(scale, gauge);
+            match plannable(&piece) {
+                // Nothing but lengths goes out of range by scaling.
+                Err(e) if e.number().is_some() => "it is more than 3 m across or along".into(),
+                Err(_) if piece.outline.is_crowded() => "its knots fall together".into(),
+                Err(e) => e.what,
+                Ok(()) => "what is kept leaves no room".to_owned(),
+            }
         };
         if below.is_none() && asked <= limits.0 * 1.5 {
             return format!("{head}: smaller still, {}; {tail}.", end(limits.0 * 0.98));

@@ -73,6 +73,9 @@ impl Made {
 
 /// The table of sizes of piece `index`: the piece as it is drawn, then its sizes in their
 /// order, each with its seams met. A size that cannot be made has its reason in its row.
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn size_table(project: &Project, index: usize) -> Vec<SizeRow> {
     let piece = &project.pieces[index];
     let drawn = plan(piece).map(|plan| {
@@ -93,6 +96,9 @@ pub fn size_table(project: &Project, index: usize) -> Vec<SizeRow> {
 ///
 /// # Errors
 /// As [`sized`](super::sized), for the first size that cannot be made; for a piece without sizes.
+///
+/// # Panics
+/// Where there is no piece `index`.
 pub fn written(project: &Project, index: usize) -> Result<String> {
     let piece = &project.pieces[index];
     if piece.sizes.is_empty() {

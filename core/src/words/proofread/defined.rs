@@ -31,7 +31,8 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
         }
     }
     // “Gauge = …” and its like explain no abbreviation: that is no list.
-    if defined.is_disjoint(&known) {
+    // Nor is one special stitch explained alone a list.
+    if defined.intersection(&known).count() < 2 {
         return;
     }
     let mut told = BTreeSet::new();

@@ -63,6 +63,9 @@ impl<'a> Bench<'a> {
 
     /// The likeliest mend of the round's work.
     pub(super) fn likeliest(&self, aim: Aim) -> Option<Mend> {
+        if !self.desk.may_mend() {
+            return None;
+        }
         let mut variants = self.variants(aim);
         variants.sort_by_key(|v| (v.rank, v.cost));
         let best = variants.first()?.rank;

@@ -6,7 +6,9 @@
 //! abbreviations, [`stuffing`] when a piece is stuffed, [`places`] what it says of its neck,
 //! lip and widest place.
 
+mod alike;
 mod defined;
+mod listing;
 mod mend;
 mod numbers;
 mod places;
@@ -15,15 +17,17 @@ mod stuffing;
 mod sums;
 mod text;
 
+use std::cell::Cell;
 use std::collections::BTreeSet;
 
 use serde::Serialize;
 
+pub use listing::{RoundRead, listing};
 pub use report::Places;
 
 use super::course::{Course, courses};
 use super::lexicon::{Lexicon, Term, by_code};
-use super::read::Reading;
+use super::read::{Reading, Understanding, Wish, read};
 use super::tree::{Line, Placed, Span};
 
 /// What is wrong.
@@ -80,9 +84,30 @@ struct Desk<'a> {
     reading: &'a Reading,
     lexicon: &'a Lexicon,
     courses: &'a [Course<'a>],
+    /// How many more mends are looked for.
+    mends: Cell<usize>,
 }
 
+/// Mends looked for in one text: nobody reads more, and each takes its time.
+const MOST_MENDS: usize = 24;
+
+/// Texts longer than this are not read again to see whether a mend leaves them adding up.
+const LONGEST_TRIED: usize = 20_000;
+
 impl Desk<'_> {
+    /// How the line of rounds at `at` was understood.
+    fn understood(&self, at: &Span) -> Option<&Understanding> {
+        let lines = &self.reading.pattern.lines;
+        self.reading.understood.get(&lines.partition_point(|l| l.at.start < at.start))
+    }
+
+    /// Whether one more mend may be looked for.
+    fn may_mend(&self) -> bool {
+        let left = self.mends.get();
+        self.mends.set(left.saturating_sub(1));
+        left > 0
+    }
+
     fn words(&self, at: &Span) -> &str {
         self.text.get(at.clone()).unwrap_or_default()
     }
@@ -91,9 +116,32 @@ impl Desk<'_> {
 /// Everything in `text` that does not add up, in the order of the text. `reading` is what its
 /// reader made of it. A clean pattern gives none.
 pub fn proofread(text: &str, reading: &Reading) -> Vec<Finding> {
+    let mut findings = found(text, reading, MOST_MENDS);
+    // A mend has to leave the whole pattern nearer to adding up, not one round of it.
+    if text.len() <= LONGEST_TRIED && findings.len() <= MOST_MENDS {
+        let many = findings.len();
+        for finding in &mut findings {
+            let edit = finding.mend.as_ref().and_then(|m| m.edit.clone());
+            let Some((at, new)) = edit.filter(|(at, _)| text.get(at.clone()).is_some()) else {
+                continue;
+            };
+            let mut changed = text.to_owned();
+            changed.replace_range(at, &new);
+            let again = read(&changed, Wish::Lexicon(reading.lexicon));
+            if found(&changed, &again, 0).len() >= many {
+                finding.mend = None;
+            }
+        }
+    }
+    findings
+}
+
+/// As [`proofread`], with at most so many mends looked for.
+fn found(text: &str, reading: &Reading, mends: usize) -> Vec<Finding> {
     let Some(lexicon) = by_code(reading.lexicon) else { return Vec::new() };
     let courses = courses(&reading.pattern, &reading.unread);
-    let desk = Desk { text, reading, lexicon, courses: &courses };
+    let mends = Cell::new(mends);
+    let desk = Desk { text, reading, lexicon, courses: &courses, mends };
     let mut findings = Vec::new();
     sums::check(&desk, &mut findings);
     numbers::check(&desk, &mut findings);
@@ -102,7 +150,7 @@ pub fn proofread(text: &str, reading: &Reading) -> Vec<Finding> {
     places::check(&desk, &mut findings);
     unread(&desk, &mut findings);
     findings.sort_by_key(|f| (f.at.start, f.kind));
-    findings
+    alike::merged(text, findings)
 }
 
 /// What the reader could not make out.
@@ -122,12 +170,36 @@ fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
             places.push((line.at.clone(), line));
         }
     }
+    for understood in desk.reading.understood.values() {
+        for at in &understood.slips {
+            findings.push(Finding {
+                kind: FindingKind::Unread,
+                round: None,
+                message: format!(
+                    "“{}” looks mistyped; the sums fit without it.",
+                    desk.words(at)
+                ),
+                mend: None,
+                at: at.clone(),
+            });
+        }
+    }
+    let mut told: Option<usize> = None;
     for (at, line) in places {
+        // One finding a line: what else was not read in it hangs on the first.
+        if told.replace(line.at.start) == Some(line.at.start) {
+            continue;
+        }
         let round = match &line.it {
             Line::Rounds(rounds) => Some(rounds.first),
             _ => text::first_number(desk.text, &line.at),
         };
-        let whole = line.at == at;
+        let known = desk.understood(&line.at);
+        let whole = line.at == at
+            || known.is_some_and(|k| {
+                let before = desk.words(&(k.work.start..at.start.max(k.work.start)));
+                !before.contains(char::is_alphanumeric)
+            });
         let at = if whole { unknown_words(desk, &at).unwrap_or(at) } else { at };
         findings.push(Finding {
             kind: FindingKind::Unread,

@@ -11,11 +11,22 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
         let mut meant: Option<u32> = None;
         for (i, pair) in course.steps.windows(2).enumerate() {
             let (before, step) = (&pair[0], &pair[1]);
+            let numbered = |at| desk.understood(at).is_none_or(|k| k.numbered && !k.open);
+            if !(numbered(before.at) && numbered(step.at)) {
+                meant = None;
+                continue;
+            }
             let printed = before.rounds.last.saturating_add(1);
             let expected = meant.map_or(printed, |last| last.saturating_add(1));
             let found = step.rounds.first;
             // A line that could not be read may have been the round that is missing.
             let gap = &course.lines[before.line + 1..step.line];
+            // Rounds told of in words between the two: “about 5 rounds of that”.
+            let told = desk.understood(before.at).and_then(|k| k.told.as_ref()).map(|t| t.it);
+            if told.is_some_and(|told| printed.checked_add(told) == Some(found)) {
+                meant = None;
+                continue;
+            }
             let unread = gap.iter().any(|l| matches!(l.it, Line::Note { unread: true, .. }));
             if found == printed || found == expected || (unread && found > expected) {
                 meant = None;

@@ -26,6 +26,11 @@ impl<'a> Places<'a> {
         (line.max(1), before.chars().count() + 1)
     }
 
+    /// Line of a byte, from 1: what [`Self::of`] says, without counting the column.
+    pub fn line_of(&self, byte: usize) -> usize {
+        self.starts.partition_point(|&start| start <= byte).max(1)
+    }
+
     /// A line (from 1) without its end.
     pub fn line(&self, line: usize) -> &'a str {
         let start = self.starts.get(line.saturating_sub(1)).copied().unwrap_or(0);

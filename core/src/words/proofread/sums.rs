@@ -9,6 +9,9 @@ use crate::words::tree::{Rounds, Span};
 
 pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
+        for step in &course.steps {
+            findings.extend(told(desk, step));
+        }
         for (i, step) in course.steps.iter().enumerate().filter(|(_, s)| !s.unread) {
             let next =
                 course.steps.get(i + 1).filter(|next| !next.unread).map(|next| next.rounds);
@@ -17,8 +20,26 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
+/// How many rounds a line says that it is, against its numbers.
+fn told(desk: &Desk<'_>, step: &Step<'_>) -> Option<Finding> {
+    let known = desk.understood(step.at).filter(|k| k.numbered && step.many() > 1)?;
+    let told = known.told.as_ref().filter(|told| told.it != step.many())?;
+    let (first, last) = (step.rounds.first, step.rounds.last);
+    Some(Finding {
+        kind: FindingKind::Count,
+        round: Some(first),
+        at: told.at.clone(),
+        message: format!("Rnds {first}–{last} are {} rounds, not {}.", step.many(), told.it),
+        mend: None,
+    })
+}
+
 fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Finding> {
     let bench = Bench::new(desk, step, next);
+    let open = desk.understood(step.at).is_some_and(|k| k.open);
+    if open {
+        return None;
+    }
     let finding = |kind, at, message, mend| {
         let round = Some(step.rounds.first);
         Some(Finding { kind, round, at, message, mend })
@@ -67,7 +88,9 @@ fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Fi
     // Where the next round is worked on what is stated, the work is wrong.
     let work_is_wrong = next.is_some_and(|next| suits(next, stated.it) > suits(next, sum.left));
     let mended = work_is_wrong.then(|| bench.likeliest(Aim::Stated)).flatten();
-    let mend = mended.or_else(|| Some(restated(desk, &at, sum.left, stated.it)));
+    // A count out of all measure is no mend.
+    let likely = sum.left / 3 <= stated.it && stated.it / 3 <= sum.left;
+    let mend = mended.or_else(|| likely.then(|| restated(desk, &at, sum.left, stated.it)));
     finding(FindingKind::Count, at, message, mend)
 }
 

@@ -1,31 +1,35 @@
 //! The count that a line states: “(18)”, “= 18 sts”, “– 18 –”, “18 sts total”.
 
-use winnow::combinator::{alt, eof, opt, repeat};
-use winnow::error::EmptyError;
+use winnow::combinator::{alt, opt, repeat};
 use winnow::prelude::*;
-use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{one_of, take};
 
-use super::place::{Desk, Input, Read, fail, number, peek, rest, stitch_word, tok};
+use super::place::{Input, Read, fail, number, peek, rest, stitch_word, tok};
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
 use crate::words::tree::Placed;
 
 /// Most tokens between the brackets of a count.
-const WITHIN: usize = 9;
+const WITHIN: usize = 24;
 
 /// A stated count, if one stands here. `has_work`: whether work came before it in the line,
 /// which tells “…, inc (6 sc)” from “(6 sc) in mr”.
-pub(super) fn stated(input: &mut Input<'_>, has_work: bool) -> Read<Placed<u32>> {
+/// `parted` is the sign that stands just before.
+pub(super) fn stated(
+    input: &mut Input<'_>,
+    has_work: bool,
+    parted: Option<Tok>,
+) -> Read<Placed<u32>> {
     let found = match peek(input, 0) {
         Some(Tok::Open(n)) => {
             if !(2..=WITHIN).contains(&n) {
                 return fail(input);
             }
             let inside = &rest(input)[1..n];
-            let Some((count, kind_named)) = figure(inside) else { return fail(input) };
+            let Some((count, kind_named)) = figure_of(inside) else { return fail(input) };
             let ends = ends_line(input, n + 1);
-            if (kind_named && !(has_work && ends)) || multiplied(input, n + 1) {
+            let closes = ends || peek(input, n + 1) == Some(Tok::Comma);
+            if (kind_named && !(has_work && closes)) || multiplied(input, n + 1) {
                 return fail(input);
             }
             take(n + 1).parse_next(input)?;
@@ -33,7 +37,14 @@ pub(super) fn stated(input: &mut Input<'_>, has_work: bool) -> Read<Placed<u32>>
             return Ok(Placed::at(count, span(inside)));
         }
         Some(Tok::Equals) => {
-            (tok(Tok::Equals), open_count).map(|(_, n)| n).parse_next(input)?
+            let sign = one_of(|t: &Token| {
+                matches!(
+                    t.tok,
+                    Tok::Equals | Tok::Colon | Tok::Say(Say::Total | Say::The | Say::Only)
+                )
+            });
+            repeat::<_, _, (), _, _>(1..=4, sign).parse_next(input)?;
+            open_count(input)?
         }
         Some(Tok::Dash) if has_work => {
             let found = (tok(Tok::Dash), open_count, opt(tok(Tok::Dash)))
@@ -48,7 +59,14 @@ pub(super) fn stated(input: &mut Input<'_>, has_work: bool) -> Read<Placed<u32>>
             let word = peek(input, 1);
             let found = open_count(input)?;
             let worded = matches!(word, Some(Tok::Stitch | Tok::Say(Say::Total)));
-            if !worded || !ends_line(input, 0) {
+            // “…, 18.” and “…. 18 sc”: behind a comma or a full stop, at the end of a line.
+            let apart = match parted {
+                Some(Tok::Stop) => matches!(word, None | Some(Tok::Stop | Tok::Kind(_))),
+                Some(Tok::Comma) => matches!(word, None | Some(Tok::Stop)),
+                Some(Tok::Bar) => matches!(word, None | Some(Tok::Bar)),
+                _ => false,
+            };
+            if !(worded || apart) || !ends_line(input, 0) {
                 return fail(input);
             }
             found
@@ -77,30 +95,50 @@ fn counted_word(input: &mut Input<'_>) -> Read<()> {
 }
 
 /// The number inside brackets that hold nothing but a count, and whether a kind of stitch is
-/// named with it.
-fn figure(inside: &[Token]) -> Option<(u32, bool)> {
-    let mut input: Input<'_> =
-        Stateful { input: TokenSlice::new(inside), state: Desk::default() };
-    let lead = one_of(|t: &Token| {
-        matches!(t.tok, Tok::Equals | Tok::Dash | Tok::Colon | Tok::Say(Say::Total | Say::The))
-    });
-    let tail = one_of(|t: &Token| {
+/// named with it: “18”, “18 sts made”, “you should have 14 stitches now”,
+/// “12 – from here each half by itself”.
+pub(super) fn figure_of(inside: &[Token]) -> Option<(u32, bool)> {
+    let numbers = || inside.iter().enumerate().filter(|(_, t)| t.tok.counts());
+    let (at, first) = numbers().next()?;
+    let Tok::Number(count @ 1..) = first.tok else { return None };
+    let after = inside.get(at + 1).map(|t| t.tok);
+    // “12 – from here on …”: what follows a dash is a remark.
+    let remarked = matches!(after, Some(Tok::Dash | Tok::Comma | Tok::Colon | Tok::Stop))
+        && at <= 1
+        && inside.len() > at + 2;
+    let own = if remarked { &inside[..at + 1] } else { inside };
+    if !remarked && numbers().count() > 1 {
+        return None;
+    }
+    let shapes = own.iter().any(|t| {
         matches!(
             t.tok,
-            Tok::Stop | Tok::Dash | Tok::Round | Tok::Say(Say::Each | Say::In | Say::The)
+            Tok::Increase(_)
+                | Tok::Decrease(..)
+                | Tok::Times
+                | Tok::Skip
+                | Tok::Ring
+                | Tok::Open(_)
+                | Tok::Close
+                | Tok::Star
+                | Tok::TwoStars
+                | Tok::Ordinal(_)
+                | Tok::Gauge
+                | Tok::Hook
+                | Tok::Yarn
+                | Tok::Say(Say::Make | Say::Repeat | Say::Together | Say::More | Say::Next)
         )
     });
-    let tail = alt((counted_word, tail.void()));
-    let kind_named = inside.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain));
-    (
-        repeat::<_, _, (), EmptyError, _>(0..=2, lead),
-        number,
-        repeat::<_, _, (), _, _>(0..=4, tail),
-        eof,
-    )
-        .map(|(_, n, ..)| (n, kind_named))
-        .parse_next(&mut input)
-        .ok()
+    let kind_named = own.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Chain));
+    let stitches = own.iter().any(|t| matches!(t.tok, Tok::Stitch)) || kind_named;
+    let worded = own.iter().any(|t| matches!(t.tok, Tok::Unknown));
+    let rounds = own.iter().any(|t| matches!(t.tok, Tok::Round | Tok::Say(Say::Row)));
+    if shapes || (worded || rounds) && !stitches {
+        return None;
+    }
+    // “6 sc” is a count only where work came before; “1 sc in each” is work.
+    let placed = own.iter().any(|t| matches!(t.tok, Tok::InEach)) && kind_named;
+    (!placed).then_some((count, kind_named))
 }
 
 /// Whether the line, or its sentence, ends `ahead` of here.

@@ -79,6 +79,7 @@ fn join(input: &mut Input<'_>) -> Read<Op> {
         opt((opt(say(Say::With)), fillers, slip())),
         opt(first),
         opt((say(Say::To), fillers, tok(Tok::Chain), opt(number))),
+        opt((say(Say::To), tok(Tok::Join))),
     )
         .void();
     let meant = (slip(), alt((first, (say(Say::To), tok(Tok::Join)).void()))).void();

@@ -6,7 +6,8 @@ use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of, take};
 
 use super::place::{
-    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+    Desk, Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok,
+    turns,
 };
 use super::round::{DEEPEST, Line};
 use super::settle::is_worked;
@@ -56,6 +57,26 @@ impl Line {
         if let [Token { tok: Tok::Loop(only), .. }] = inside {
             input.state.loop_from = Some((*only, 0));
             return take(n + 1).void().parse_next(input);
+        }
+        if inside.iter().all(|t| {
+            t.tok.parts() || matches!(t.tok, Tok::Say(Say::Repeat | Say::Around | Say::The))
+        }) && inside.iter().any(|t| t.tok == Tok::Say(Say::Repeat))
+        {
+            // “… (repeat)”
+            take(n + 1).void().parse_next(input)?;
+            return self.wrapped(input, Times::Around, span(&from[..=n]).end);
+        }
+        // “… (repeat 6 times)”
+        if inside[0].tok == Tok::Say(Say::Repeat) && !self.ops.is_empty() {
+            let state = Desk { text: input.state.text, ..Desk::default() };
+            let mut own = Stateful { input: TokenSlice::new(inside), state };
+            if let Ok((turns, _)) = clause(&mut own)
+                && own.input.is_empty()
+            {
+                take(n + 1).void().parse_next(input)?;
+                let times = turns.unwrap_or(Turns::Around).times();
+                return self.wrapped(input, times, span(&from[..=n]).end);
+            }
         }
         if !inside.iter().any(|t| t.tok.is_work() || t.tok.counts()) && !names_colour(inside) {
             let words = take(n + 1).parse_next(input)?;
@@ -161,7 +182,11 @@ impl Line {
         let from = rest(input);
         let (turns, _) = clause(input)?;
         let end = since(from, input).end;
-        let times = turns.unwrap_or(Turns::Around).times();
+        self.wrapped(input, turns.unwrap_or(Turns::Around).times(), end)
+    }
+
+    /// Works the brackets just before, or all of the list so far, `times` often.
+    fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> Read<()> {
         let bare = &mut input.state.bare;
         if let Some(last) = self.ops.last_mut()
             && bare.last() == Some(&last.at.start)

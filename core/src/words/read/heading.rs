@@ -1,11 +1,6 @@
-//! The number of a round: “R3:”, “Rnds 5–9”, “Round 3 –”, “3)”, “3. Rd”, “Rnd 7, 8, 9:”.
+//! The number of a round: “R3:”, “Rnds 5–9”, “Round 3 –”, “3)”, “3. Rd”, “Rnd 7, 8, 9:”,
+//! “7.+8. Rd:”, “4eme tour :”, “Step 5: Round 4”, or none: “Foundation round:”.
 
-use winnow::combinator::{alt, opt, repeat};
-use winnow::prelude::*;
-use winnow::stream::{Stateful, TokenSlice};
-use winnow::token::{any, one_of};
-
-use super::place::{Desk, Input, Read, fail, number, peek, say, tok};
 use super::tokens::{Tok, Token};
 use super::words::Say;
 
@@ -18,73 +13,127 @@ pub(super) struct Heading {
     pub(super) row: bool,
     /// Whether it is a number alone, which heads a round only where work follows.
     pub(super) bare: bool,
+    /// Whether a number is printed: “next round:” has none, and is given the next.
+    pub(super) numbered: bool,
+    /// Whether it leaves open how far it goes: “14. Rd bis Ende”.
+    pub(super) open: bool,
     /// How many tokens it takes up, bullets included.
     pub(super) tokens: usize,
 }
 
 /// The heading that `line` begins with.
 pub(super) fn heading(line: &[Token]) -> Option<Heading> {
-    let mut input = Stateful { input: TokenSlice::new(line), state: Desk::default() };
-    bullets(&mut input).ok()?;
-    let mut found = alt((worded, counted, bare)).parse_next(&mut input).ok()?;
-    found.tokens = line.len() - input.input.len();
+    let from = signs(line, true);
+    let found = behind_list(line, from)
+        .or_else(|| worded(line, from))
+        .or_else(|| counted(line, from))
+        .or_else(|| in_sentence(line, from))
+        .or_else(|| bare(line, from))
+        .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
 }
 
 /// How many tokens of bullets and tick boxes `line` begins with.
 pub(super) fn bullets_of(line: &[Token]) -> usize {
-    let mut input = Stateful { input: TokenSlice::new(line), state: Desk::default() };
-    let sign = one_of(|t: &Token| matches!(t.tok, Tok::Bullet | Tok::Dash));
-    let skipped: Read<()> = repeat(0..=3, alt((sign.void(), tick_box))).parse_next(&mut input);
-    skipped.map_or(0, |()| line.len() - input.input.len())
+    signs(line, false)
 }
 
-fn bullets(input: &mut Input<'_>) -> Read<()> {
-    let sign = one_of(|t: &Token| {
-        matches!(t.tok, Tok::Bullet | Tok::Dash | Tok::Star | Tok::TwoStars)
-    });
-    repeat(0..=4, alt((sign.void(), tick_box))).parse_next(input)
-}
-
-fn tick_box(input: &mut Input<'_>) -> Read<()> {
-    (tok(Tok::Open(0)), opt(tok(Tok::Times)), tok(Tok::Close)).void().parse_next(input)
-}
-
-fn round_word(input: &mut Input<'_>) -> Read<(bool, bool)> {
-    any.verify_map(|t: &Token| match t.tok {
-        Tok::Round => Some((false, t.plural)),
-        Tok::Say(Say::Row) => Some((true, t.plural)),
-        _ => None,
-    })
-    .parse_next(input)
-}
-
-/// “Rnd 3”, “1. Rnd 1”, “Rd. 3”, “Rounds 5 to 9”.
-fn worded(input: &mut Input<'_>) -> Read<Heading> {
-    let (item, (row, plural), _, first) = (
-        opt((number, alt((tok(Tok::Stop), tok(Tok::Close))))),
-        round_word,
-        opt(tok(Tok::Stop)),
-        number,
-    )
-        .parse_next(input)?;
-    let last = further(input, first, plural)?;
-    // “1. Rd. 9 fM” has its number before the word.
-    if item.is_some() && peek(input, 0).is_some_and(Tok::is_work) {
-        return fail(input);
+fn signs(line: &[Token], stars: bool) -> usize {
+    let mut at = 0;
+    for _ in 0..4 {
+        at += match (kind(line, at), kind(line, at + 1), kind(line, at + 2)) {
+            (Some(Tok::Bullet | Tok::Dash), ..) => 1,
+            (Some(Tok::Star | Tok::TwoStars), ..) if stars => 1,
+            (Some(Tok::Open(_)), Some(Tok::Close), _) => 2,
+            (Some(Tok::Open(_)), Some(Tok::Times), Some(Tok::Close)) => 3,
+            _ => break,
+        };
     }
-    opt(tok(Tok::Close)).parse_next(input)?;
-    Ok(Heading { first, last, row, bare: false, tokens: 0 })
+    at
 }
 
-/// The last number of “5–9”, “5 to 9” or “7, 8, 9”; `first` where there is one number only.
-fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
+fn kind(line: &[Token], at: usize) -> Option<Tok> {
+    line.get(at).map(|t| t.tok)
+}
+
+fn made(first: u32, last: u32, row: bool, tokens: usize) -> Heading {
+    Heading { first, last, row, bare: false, numbered: true, open: false, tokens }
+}
+
+/// Whether it is the word for a round; whether it says “row”, and whether several.
+fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
+    match token?.tok {
+        Tok::Round => Some((false, token?.plural)),
+        Tok::Say(Say::Row) => Some((true, token?.plural)),
+        _ => None,
+    }
+}
+
+/// A heading of its own behind the number of a list or of a step: “2. Round 1:”,
+/// “Step 5: Round 4”.
+fn behind_list(line: &[Token], from: usize) -> Option<Heading> {
+    let ends = |t: Option<Tok>| {
+        matches!(t, Some(Tok::Stop | Tok::Close | Tok::Colon | Tok::Dash | Tok::Comma))
+    };
+    let at = match (kind(line, from)?, kind(line, from + 1)) {
+        (Tok::Number(_), after) if ends(after) => from + 2,
+        (Tok::Say(Say::Row), _) => return None,
+        (Tok::Unknown | Tok::Say(_), Some(Tok::Number(_))) if ends(kind(line, from + 2)) => {
+            from + 3
+        }
+        _ => return None,
+    };
+    let found = worded(line, at)?;
+    // “1. Rd. 9 fM” has its number before the word.
+    let headed = matches!(
+        kind(line, found.tokens),
+        None | Some(
+            Tok::Colon | Tok::Dash | Tok::Stop | Tok::Open(_) | Tok::Equals | Tok::Newline
+        )
+    );
+    let closed = kind(line, found.tokens.checked_sub(1)?) == Some(Tok::Close);
+    (headed || closed).then_some(found)
+}
+
+/// “Rnd 3”, “Rd. 3”, “Rounds 5 to 9”, “R7-R9”.
+fn worded(line: &[Token], from: usize) -> Option<Heading> {
+    let (row, plural) = round_word(line.get(from))?;
+    let mut at = from + 1;
+    if kind(line, at) == Some(Tok::Stop) {
+        at += 1;
+    }
+    let Tok::Number(first) = kind(line, at)? else { return None };
+    at += 1;
+    let (last, at) = further(line, first, at, plural)?;
+    Some(ended(line, made(first, last, row, at)))
+}
+
+/// What may stand after the last number and still belongs to the heading.
+fn ended(line: &[Token], mut found: Heading) -> Heading {
+    if kind(line, found.tokens) == Some(Tok::Say(Say::Around)) {
+        found.open = true;
+        found.tokens += 1;
+    }
+    if kind(line, found.tokens) == Some(Tok::Close) {
+        found.tokens += 1;
+    }
+    found
+}
+
+/// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
+/// and where the heading ends; none where the numbers are no range.
+fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u32, usize)> {
     let mut last = first;
     loop {
         // “R5–R9” says the word again.
-        let again = usize::from(peek(input, 1) == Some(Tok::Round));
-        let Some(Tok::Number(next)) = peek(input, 1 + again) else { return Ok(last) };
-        let after = peek(input, 2 + again);
+        let again = usize::from(
+            round_word(line.get(at + 1)).is_some()
+                || kind(line, at + 1) == Some(Tok::Say(Say::The)),
+        );
+        let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
+            return Some((last, at));
+        };
+        let after = kind(line, at + 2 + again);
         let heads = matches!(
             after,
             None | Some(
@@ -94,80 +143,158 @@ fn further(input: &mut Input<'_>, first: u32, plural: bool) -> Read<u32> {
                     | Tok::Open(_)
                     | Tok::Equals
                     | Tok::Dash
+                    | Tok::Bar
                     | Tok::Newline
             )
         );
-        let glued = input.input.iter().take(2).all(|t| t.glued);
-        match peek(input, 0) {
+        let glued = line[at..].iter().take(2).all(|t| t.glued);
+        match kind(line, at) {
             Some(Tok::Dash) if last == first && (heads || glued || plural) => {
-                (any, opt(round_word), any).parse_next(input)?;
-                return Ok(next);
+                return Some((next, at + 2 + again));
+            }
+            Some(Tok::Slash) if last == first && (heads || glued) && next > first => {
+                return Some((next, at + 2 + again));
             }
             Some(Tok::Say(Say::To | Say::Work)) if last == first => {
-                (any, opt(round_word), any).parse_next(input)?;
-                return Ok(next);
+                return Some((next, at + 2 + again));
+            }
+            // “5 a 6:”, from another language.
+            Some(Tok::Say(Say::The)) if last == first && heads && next > first => {
+                return Some((next, at + 2 + again));
             }
             Some(Tok::Comma | Tok::Say(Say::Then))
                 if heads || matches!(after, Some(Tok::Comma | Tok::Say(Say::Then))) =>
             {
                 // Rounds that are not neighbours are no range.
                 if next != last.saturating_add(1) {
-                    return fail(input);
+                    return None;
                 }
-                (any, opt(round_word), any).parse_next(input)?;
                 last = next;
+                at += 2 + again;
             }
-            _ => return Ok(last),
+            _ => return Some((last, at)),
         }
     }
 }
 
-/// “3. Rd”, “1.–3. Runde”, “3rd round”.
-fn counted(input: &mut Input<'_>) -> Read<Heading> {
-    let ordinal = any.verify_map(|t: &Token| match t.tok {
-        Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
-        _ => None,
-    });
-    let mut numbered = (ordinal, opt(tok(Tok::Stop))).map(|(n, _)| n);
-    let first = numbered.parse_next(input)?;
-    let to = alt((tok(Tok::Dash), say(Say::To)));
-    let last = opt((to, numbered)).parse_next(input)?.map_or(first, |(_, last)| last);
-    let (row, _) = round_word(input)?;
-    if matches!(peek(input, 0), Some(Tok::Number(_))) {
-        return fail(input);
+/// “3. Rd”, “1.–3. Runde”, “7.+8. Rd”, “3rd round”, “7eme au 10eme tour”.
+fn counted(line: &[Token], from: usize) -> Option<Heading> {
+    let (first, mut pointed, mut at) = ordinal(line, from)?;
+    let mut last = first;
+    let sep = |t| {
+        matches!(
+            t,
+            Some(
+                Tok::Dash | Tok::Comma | Tok::Slash | Tok::Say(Say::To | Say::Then | Say::The)
+            )
+        )
+    };
+    while sep(kind(line, at))
+        && let Some((next, point, then)) = ordinal(line, at + 1)
+    {
+        let lists = matches!(kind(line, at), Some(Tok::Comma | Tok::Say(Say::Then)));
+        if lists && next != last.saturating_add(1) {
+            return None;
+        }
+        (last, pointed, at) = (next, pointed || point, then);
     }
-    Ok(Heading { first, last, row, bare: false, tokens: 0 })
+    let (row, plural) = round_word(line.get(at))?;
+    at += 1;
+    let colon = matches!(kind(line, at), Some(Tok::Colon | Tok::Bar));
+    // “5 rounds” says how many, and “5 round” without a point is no usage unless it heads.
+    let heads = colon && !plural;
+    if !pointed && !heads {
+        return None;
+    }
+    if matches!((kind(line, at), kind(line, at + 1)), (Some(Tok::Number(_)), Some(Tok::Colon)))
+    {
+        return None;
+    }
+    Some(ended(line, made(first, last, row, at)))
 }
 
-/// “3)”, “3.”, “3:”, “6-10:”, “2.–5.)”.
-fn bare(input: &mut Input<'_>) -> Read<Heading> {
-    let first = number(input)?;
+/// An ordinal in digits or words: its value, whether it is one without doubt, and what
+/// follows it.
+fn ordinal(line: &[Token], at: usize) -> Option<(u32, bool, usize)> {
+    let point = usize::from(kind(line, at + 1) == Some(Tok::Stop));
+    match kind(line, at)? {
+        Tok::Ordinal(n) if n > 0 => Some((n, true, at + 1 + point)),
+        Tok::Number(n) if n > 0 => Some((n, point > 0, at + 1 + point)),
+        _ => None,
+    }
+}
+
+/// “In der 2. Runde …”, “For round 3, …”: heads only where it follows on, as a bare number.
+fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
+    let lead = line[from..]
+        .iter()
+        .take(3)
+        .take_while(|t| {
+            matches!(t.tok, Tok::Say(Say::In | Say::The | Say::For | Say::Then | Say::To))
+        })
+        .count();
+    if lead == 0 {
+        return None;
+    }
+    let found = worded(line, from + lead).or_else(|| counted(line, from + lead))?;
+    Some(Heading { bare: true, ..found })
+}
+
+/// “3)”, “3.”, “3:”, “6-10:”, “2.–5.)”, “4 - sc around”.
+fn bare(line: &[Token], from: usize) -> Option<Heading> {
+    // “(3) 6 sc”
+    let bracketed = matches!(
+        (kind(line, from)?, kind(line, from + 1), kind(line, from + 2)),
+        (Tok::Open(_), Some(Tok::Number(_)), Some(Tok::Close))
+    ) && line.get(from + 3).is_some_and(|t| begins_work(t.tok));
+    let from = from + usize::from(bracketed);
+    let first = match kind(line, from)? {
+        Tok::Number(n) | Tok::Ordinal(n) if n > 0 => n,
+        _ => return None,
+    };
+    let mut at = from + 1;
     // The point of a German ordinal, where more of the heading follows.
     let pointed = matches!(
-        (peek(input, 0), peek(input, 1), peek(input, 2), peek(input, 3)),
+        (kind(line, at), kind(line, at + 1), kind(line, at + 2), kind(line, at + 3)),
         (Some(Tok::Stop), Some(Tok::Close), ..)
             | (Some(Tok::Stop), Some(Tok::Dash), Some(Tok::Number(_)), Some(Tok::Stop))
     );
     if pointed {
-        any.void().parse_next(input)?;
+        at += 1;
     }
-    let before = input.checkpoint();
-    let last = match opt((alt((tok(Tok::Dash), say(Say::To))), number)).parse_next(input)? {
-        Some((_, last))
-            if matches!(peek(input, 0), Some(Tok::Colon | Tok::Close | Tok::Stop)) =>
-        {
-            last
-        }
-        Some(_) => {
-            input.reset(&before);
-            first
-        }
-        None => first,
-    };
-    one_of(|t: &Token| matches!(t.tok, Tok::Colon | Tok::Close | Tok::Stop))
-        .parse_next(input)?;
-    if pointed {
-        opt(tok(Tok::Close)).parse_next(input)?;
+    let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar));
+    let mut last = first;
+    if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n))) =
+        (kind(line, at), kind(line, at + 1))
+        && (ends(kind(line, at + 2))
+            || kind(line, at + 2) == Some(Tok::Dash) && !line[at + 2].glued)
+    {
+        (last, at) = (n, at + 2);
     }
-    Ok(Heading { first, last, row: false, bare: true, tokens: 0 })
+    // “4 - sc around”: a dash with room around it, and work behind.
+    let dashed = kind(line, at) == Some(Tok::Dash)
+        && !line[at].glued
+        && line.get(at + 1).is_some_and(|t| !t.glued && begins_work(t.tok));
+    if !ends(kind(line, at)) && !dashed {
+        return None;
+    }
+    at += 1;
+    if pointed && kind(line, at) == Some(Tok::Close) {
+        at += 1;
+    }
+    Some(Heading { bare: true, ..made(first, last, false, at) })
+}
+
+fn begins_work(tok: Tok) -> bool {
+    tok.is_work()
+        || matches!(tok, Tok::Ring | Tok::Open(_) | Tok::Number(_) | Tok::Star | Tok::Loop(_))
+}
+
+/// “Foundation round:”, “next round –”: a round without a number.
+fn unnumbered(line: &[Token], from: usize) -> Option<Heading> {
+    if kind(line, from) != Some(Tok::Say(Say::Unnumbered)) {
+        return None;
+    }
+    let ends = matches!(kind(line, from + 1), Some(Tok::Colon | Tok::Dash | Tok::Bar));
+    ends.then_some(Heading { numbered: false, ..made(1, 1, false, from + 1) })
 }

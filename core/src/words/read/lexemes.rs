@@ -47,9 +47,21 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
             }
         };
         let shape = if is_letter(c) {
+            let seam = std::cell::Cell::new((0_usize, false));
             take_while(&|c, next| {
-                is_letter(c) || is_nothing(c) || (c == '\'' && next.is_some_and(is_letter))
+                let (so_far, was_lower) = seam.get();
+                // “thereRnd 2:”: a line end was lost on the way here.
+                let sewn = so_far > 1
+                    && was_lower
+                    && c.is_uppercase()
+                    && next.is_some_and(char::is_lowercase);
+                seam.set((so_far + 1, c.is_lowercase()));
+                !sewn
+                    && (is_letter(c)
+                        || is_nothing(c)
+                        || (c == '\'' && next.is_some_and(is_letter)))
             });
+
             Shape::Word
         } else if c.is_ascii_digit() {
             take_while(&|c, next| {
@@ -137,6 +149,8 @@ fn fold(c: char) -> char {
         '。' => '.',
         '•' | '▢' | '☐' | '☑' | '☒' | '✓' | '✔' | '✅' | '□' | '■' | '▪' | '▫' | '○' | '●'
         | '◦' | '‣' | '·' | '►' | '▸' | '◻' | '◯' | '❑' | '❏' => '•',
+        // Small pictures stand where bullets do.
+        '\u{2600}'..='\u{27bf}' | '\u{2b00}'..='\u{2bff}' | '\u{1f300}'..='\u{1faff}' => '•',
         _ => c,
     }
 }

@@ -22,8 +22,8 @@ impl<'a> Line<'a> {
 }
 
 /// The lines of a text, blank ones left out.
-pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
-    let mut found: Vec<Line<'_>> = Vec::new();
+pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<Line<'a>> {
+    let mut found: Vec<Line<'a>> = Vec::new();
     // Where the last line found starts, if it is a round that may run on.
     let mut open: Option<Open> = None;
     let mut start = 0;
@@ -31,7 +31,7 @@ pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
         if tokens[start].tok == Tok::Newline {
             // A blank line ends whatever came before; the end of a line alone does not.
             let blank = start == 0 || tokens[start - 1].tok == Tok::Newline;
-            open = open.filter(|_| !blank);
+            open = open.filter(|round| !blank || round.empty);
             start += 1;
             continue;
         }
@@ -39,7 +39,7 @@ pub(super) fn lines(tokens: &[Token]) -> Vec<Line<'_>> {
         let line = &tokens[start..end];
         let heading = heading(line);
         match (&mut open, heading, found.last_mut()) {
-            (Some(round), None, Some(last)) if round.runs_on(last, line) => {
+            (Some(round), None, Some(last)) if round.runs_on(last, line, text) => {
                 last.tokens = &tokens[round.start..end];
                 round.see(line);
             }
@@ -65,7 +65,12 @@ fn piece_of_line(rest: &[Token]) -> usize {
             Tok::Newline => return i,
             Tok::Open(_) => depth += 1,
             Tok::Close => depth = depth.saturating_sub(1),
-            Tok::Round | Tok::Say(Say::Row) if depth == 0 && heads_anew(&rest[i - 1..]) => {
+            Tok::Round
+            | Tok::Say(Say::Row | Say::Unnumbered)
+            | Tok::Number(_)
+            | Tok::Ordinal(_)
+                if depth == 0 && heads_anew(&rest[i - 1..]) =>
+            {
                 return i;
             }
             _ => {}
@@ -74,14 +79,32 @@ fn piece_of_line(rest: &[Token]) -> usize {
     rest.len()
 }
 
-/// Whether a heading stands after the first of `rest`, and that lets one follow.
+/// Whether a heading with the word for a round and a colon stands after the first of `rest`,
+/// and that lets one follow.
 fn heads_anew(rest: &[Token]) -> bool {
-    let ends = matches!(
+    let refers = matches!(
         rest[0].tok,
-        Tok::Close | Tok::Stop | Tok::Stitch | Tok::Comma | Tok::Bullet | Tok::Colon
-    );
-    ends && heading(&rest[1..])
-        .is_some_and(|h| matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon)))
+        Tok::Say(Say::Repeat | Say::As | Say::In | Say::The | Say::Each | Say::Last | Say::Row)
+            | Tok::Round
+            | Tok::Slash
+            | Tok::Open(_)
+    ) || rest[0].tok == Tok::Dash && rest[0].glued
+        || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
+            && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
+    // A number at the start of what is worked, or one behind another heading's point.
+    let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
+    !refers
+        && heading(&rest[1..]).is_some_and(|h| {
+            let closed = matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon));
+            let own = !h.bare && (!listed || !in_list(&rest[1..]));
+            closed && own
+        })
+}
+
+/// “2. Round 3:”: the number of a list before the heading.
+fn in_list(rest: &[Token]) -> bool {
+    matches!(rest.get(2).map(|t| t.tok), Some(Tok::Round | Tok::Say(Say::Row)))
+        && matches!(rest.get(3).map(|t| t.tok), Some(Tok::Number(_)))
 }
 
 /// A round that may run on in the next line.
@@ -112,7 +135,7 @@ impl Open {
     }
 
     /// Whether `line`, which has no heading, belongs to the round `so_far`.
-    fn runs_on(&self, so_far: &Line<'_>, line: &[Token]) -> bool {
+    fn runs_on(&self, so_far: &Line<'_>, line: &[Token], text: &str) -> bool {
         let hanging = matches!(
             so_far.tokens.last().map(|t| t.tok),
             Some(
@@ -125,6 +148,10 @@ impl Open {
             )
         );
         let first = line.get(bullets_of(line)).map(|t| t.tok);
+        // “or ch 3, join”: another way to do the same.
+        if first == Some(Tok::Say(Say::Or)) {
+            return false;
+        }
         if self.depth == 0 && matches!(first, Some(Tok::Stuff | Tok::FastenOff)) {
             return false;
         }
@@ -147,10 +174,21 @@ impl Open {
                 )
         };
         let goes_on = first.is_some_and(works);
-        self.empty && goes_on
+        // A line that begins small goes on with the sentence of the one before.
+        let small = line.first().is_some_and(|t| {
+            let first = text.get(t.at()).and_then(|word| word.chars().next());
+            t.tok != Tok::Bullet && first.is_some_and(char::is_lowercase)
+        });
+        let stopped = matches!(so_far.tokens.last().map(|t| t.tok), Some(Tok::Stop));
+        // A heading alone, and its work below.
+        let begins = matches!(
+            first,
+            Some(Tok::Ring | Tok::Even(_) | Tok::Say(Say::Work | Say::Make | Say::With))
+        );
+        self.empty && (goes_on || begins)
             || self.depth > 0
             || hanging
-            || goes_on && !has_count(so_far.tokens)
+            || (goes_on || small && !stopped) && !has_count(so_far.tokens)
     }
 }
 

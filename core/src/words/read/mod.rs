@@ -1,22 +1,30 @@
 //! Reading anyone's written pattern into the tree.
 //!
 //! The steps, a file each: characters fold into [`lexemes`]; [`terms`] finds out which
-//! lexicon they are of; by its [`words`] they become [`tokens`]; [`lines`] finds what belongs
-//! to one [`heading`]; a grammar reads each line ([`round`], with [`groups`],
-//! [`stitch`], [`place`], [`doing`], [`count`] and [`settle`]); [`legend`] and [`pieces`] tell what the other lines are.
+//! lexicon they are of; by its [`words`] and the text's own [`glossary`] they become
+//! [`tokens`]; [`lines`] finds what belongs to one [`heading`], and [`layers`] takes off what
+//! stands beside the work. A grammar reads the work as it stands ([`round`], with [`groups`],
+//! [`stitch`], [`place`], [`doing`], [`count`] and [`settle`]); [`readings`] lists what else it
+//! may mean, and the [`judge`] takes the reading that the sums of the neighbours bear out.
+//! [`legend`] and [`pieces`] tell what the other lines are.
 //!
 //! What cannot be read is kept as text and listed; the rest is read all the same. Every
 //! token is looked at a bounded number of times, so that time is linear in the text.
 
 mod count;
 mod doing;
+mod draft;
+mod glossary;
 mod groups;
 mod heading;
+mod judge;
+mod layers;
 mod legend;
 mod lexemes;
 mod lines;
 mod pieces;
 mod place;
+mod readings;
 mod round;
 mod settle;
 mod stitch;
@@ -24,17 +32,22 @@ mod terms;
 #[cfg(test)]
 mod tests;
 mod tokens;
+mod understanding;
 mod words;
 
 use std::collections::BTreeMap;
 
+use self::draft::{Draft, Entry};
+use self::heading::Heading;
+use self::layers::peel;
 use self::pieces::{Name, name, name_pieces};
-use self::round::Worked;
 use self::tokens::{Tok, Token, prepare, span};
-use self::words::{Say, Vocabulary};
-use super::tree::{Decrease, Line, Op, Pattern, Placed, Rounds, Span, StitchKind};
+use self::words::{Glossary, Say, Vocabulary};
+use super::course::founds;
+use super::tree::{Decrease, Line, Op, Pattern, Placed, Span, StitchKind};
 
 pub use self::terms::{TermsFound, Wish};
+pub use self::understanding::{Inferred, Learnt, Sure, Understanding};
 
 /// A text, read.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,30 +60,153 @@ pub struct Reading {
     pub terms: TermsFound,
     /// Places that were kept as text because they could not be read, in order.
     pub unread: Vec<Span>,
+    /// How each line of rounds was understood, by its place in the pattern's lines.
+    pub understood: BTreeMap<usize, Understanding>,
+    /// Words that no list explains, and what the sums say they mean.
+    pub learnt: Vec<(String, Learnt)>,
     /// Headings that say “row” and were read as rounds, because the text works in rounds.
     pub rows_as_rounds: Vec<Span>,
 }
 
 /// Reads `text`, whatever it holds; what is no pattern comes out as notes. Places are bytes
 /// of `text`. Time and memory are linear in its length.
+///
+/// ```
+/// use plumpline_core::words::Line;
+/// use plumpline_core::words::read::{Wish, read};
+/// use plumpline_core::words::tally::tally;
+///
+/// let reading = read("Rnd 7: (sc 4, inc) x 6 (36)", Wish::Infer);
+/// let Line::Rounds(round) = &reading.pattern.lines[0].it else { panic!("it is a round") };
+/// assert_eq!(round.first, 7);
+/// let sum = tally(&round.work, Some(30)).expect("it adds up");
+/// assert_eq!((sum.taken, sum.left), (30, 36));
+/// ```
 pub fn read(text: &str, wish: Wish<'_>) -> Reading {
     let lexemes = lexemes::lexemes(text);
     let (lexicon, terms) = terms::find(&lexemes, wish);
-    let tokens = tokens::tokens(&lexemes, Vocabulary::of(lexicon));
-    let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round));
-    let mut reader = Reader { text, in_rounds, ..Reader::default() };
-    for line in lines::lines(&tokens) {
-        reader.line(&line);
+    let words = Vocabulary::of(lexicon);
+    let mut tokens = tokens::tokens(&lexemes, words, &Glossary::default());
+    let mut own = glossary::glossary(&lines::lines(&tokens, text), &lexemes);
+    if !own.is_empty() {
+        tokens = tokens::tokens(&lexemes, words, &own);
     }
-    name_pieces(&mut reader.lines, &reader.names);
+    let mut pass = Pass::of(text, &tokens, words);
+    let mut learnt = Vec::new();
+    // A word that no list explains means what makes the sums come out, if it does so in
+    // several rounds.
+    for word in unknown_words(&pass, &lexemes, &tokens) {
+        let unread = pass.unread_rounds();
+        let tried = [
+            Tok::Increase(StitchKind::Single),
+            Tok::Decrease(StitchKind::Single, Decrease::Plain),
+            Tok::Kind(StitchKind::Single),
+        ]
+        .into_iter()
+        .map(|tok| {
+            let mut more = own.clone();
+            more.add([word.as_str()], tok);
+            let pass = Pass::of(text, &tokens::tokens(&lexemes, words, &more), words);
+            (pass.unread_rounds(), tok, more, pass)
+        })
+        .min_by_key(|tried| tried.0);
+        if let Some((left, tok, more, better)) = tried
+            && left + 2 <= unread
+        {
+            (own, pass) = (more, better);
+            learnt.push((word, Learnt::of(tok)));
+        }
+    }
+    let Pass { judged, rows_as_rounds } = pass;
     Reading {
-        pattern: Pattern { lines: reader.lines },
+        pattern: Pattern { lines: judged.lines },
         lexicon,
         terms,
-        unread: reader.unread,
-        rows_as_rounds: reader.rows_as_rounds,
+        unread: judged.unread,
+        understood: judged.understood,
+        learnt,
+        rows_as_rounds,
     }
 }
+
+/// “6 sc in 2nd ch”: so many stitches in one chain begin a round, not a row.
+fn into_one_chain(tokens: &[Token]) -> bool {
+    matches!((tokens[0].tok, tokens[1].tok), (Tok::Number(4..), Tok::Kind(_)))
+        && tokens[2..]
+            .windows(2)
+            .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain)))
+}
+
+/// Unknown words that are tried, at most.
+const MOST_TRIED: usize = 3;
+/// Longer texts are taken as they stand.
+const MOST_LEXEMES: usize = 12_000;
+
+/// A text, read once with what its words are taken to mean.
+struct Pass {
+    judged: judge::Judged,
+    rows_as_rounds: Vec<Span>,
+}
+
+impl Pass {
+    fn of(text: &str, tokens: &[Token], words: &Vocabulary) -> Self {
+        let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round))
+            || tokens.windows(6).any(into_one_chain);
+        let ordinal_point = words.ordinal_point;
+        let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
+        for line in lines::lines(tokens, text) {
+            reader.line(&line);
+        }
+        reader.drop_stray_headings();
+        reader.quiet_lists();
+        name_pieces(&mut reader.entries);
+        let judged = judge::judge(&mut reader.entries, text);
+        Self { judged, rows_as_rounds: reader.rows_as_rounds }
+    }
+
+    fn unread_rounds(&self) -> usize {
+        self.judged.understood.values().filter(|u| u.sure == Sure::Unread).count()
+    }
+}
+
+/// Short words without a meaning that stand in two unread rounds or more, commonest first.
+fn unknown_words(
+    pass: &Pass,
+    lexemes: &[lexemes::Lexeme<'_>],
+    tokens: &[Token],
+) -> Vec<String> {
+    let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+    if lexemes.len() > MOST_LEXEMES {
+        return Vec::new();
+    }
+    let unread = pass.judged.understood.values().filter(|u| u.sure == Sure::Unread);
+    for understood in unread {
+        let at = &understood.work;
+        let from = tokens.partition_point(|t| t.at().start < at.start);
+        let inside = tokens[from..].iter().take_while(|t| t.at().end <= at.end);
+        let mut here: Vec<&str> = Vec::new();
+        for token in inside.filter(|t| t.tok == Tok::Unknown) {
+            let i = lexemes.partition_point(|l| l.at.start < token.at().start);
+            if let Some(lexeme) = lexemes.get(i)
+                && lexeme.shape == lexemes::Shape::Word
+                && lexeme.text.chars().count() <= LONGEST_SHORT
+            {
+                here.push(lexeme.text.as_ref());
+            }
+        }
+        here.sort_unstable();
+        here.dedup();
+        for word in here {
+            *seen.entry(word).or_default() += 1;
+        }
+    }
+    let mut often: Vec<(&str, usize)> = seen.into_iter().filter(|(_, n)| *n > 1).collect();
+    often.sort_by_key(|(_, n)| std::cmp::Reverse(*n));
+    often.into_iter().take(MOST_TRIED).map(|(word, _)| word.to_owned()).collect()
+}
+
+/// Letters of the longest short form that nobody explains.
+const LONGEST_SHORT: usize = 8;
 
 /// What is known while lines are read one after another.
 #[derive(Debug, Default)]
@@ -82,80 +218,60 @@ struct Reader<'t> {
     kind: Option<StitchKind>,
     /// Whether the list of abbreviations makes a plain “dec” the invisible one.
     invisible: bool,
-    /// Last round of the piece so far.
-    last_round: Option<u32>,
-    lines: Vec<Placed<Line>>,
-    /// Where the rounds of the piece so far stand in `lines`, by their first number.
-    rounds: BTreeMap<u32, usize>,
-    /// Beside each line, whether it may be a name.
-    names: Vec<Name>,
-    unread: Vec<Span>,
+    /// Whether the line that is read names a ring.
+    ring: bool,
+    /// Whether a number with a point is an ordinal.
+    ordinal_point: bool,
+    entries: Vec<Entry>,
     rows_as_rounds: Vec<Span>,
 }
 
 impl Reader<'_> {
     fn line(&mut self, line: &lines::Line<'_>) {
         let at = span(line.tokens);
+        self.ring = line.tokens.iter().any(|t| t.tok == Tok::Ring);
         match line.heading {
-            Some(heading) if !heading.row || self.in_rounds => {
-                if heading.first == 1 {
-                    self.kind = None;
-                    self.rounds.clear();
-                }
-                let (worked, kind) =
-                    self.again(line.body()).unwrap_or_else(|| self.work(line.body()));
-                let heads = if heading.bare {
-                    worked.work.first().is_some_and(|op| is_stitches(&op.it))
-                } else {
-                    worked.work.iter().any(|op| !matches!(op.it, Op::Note(_)))
-                };
-                if heads {
-                    self.kind = Some(kind);
-                    if heading.row {
-                        self.rows_as_rounds.push(span(&line.tokens[..heading.tokens]));
-                    }
-                    self.rounds(heading.first, heading.last, worked, at);
-                } else if heading.bare {
-                    self.unheaded(&lines::Line { heading: None, ..line.clone() }, at);
-                } else {
-                    self.note(line.tokens, at, true);
-                }
-            }
-            Some(_) => self.note(line.tokens, at, true),
+            Some(heading) if !heading.row || self.in_rounds => self.headed(heading, line, at),
+            Some(_) => self.note(line.tokens, at, true, None),
             None => self.unheaded(line, at),
         }
     }
 
-    /// “repeat Rnd 4”, “as Rnd 4 (18)”: the work of that round, at the place of the words
-    /// that stand for it. `None` where nothing of the kind is said or known.
-    fn again(&self, body: &[Token]) -> Option<(Worked, StitchKind)> {
-        let from = body.iter().position(|t| !t.tok.parts())?;
-        let said = body[from..].iter().take_while(|t| {
-            matches!(t.tok, Tok::Say(Say::Repeat | Say::As | Say::The | Say::Work))
-        });
-        let round = from + said.count();
-        let [Token { tok: Tok::Round, .. }, Token { tok: Tok::Number(n), .. }, after @ ..] =
-            &body[round..]
-        else {
-            return None;
+    fn headed(&mut self, heading: Heading, line: &lines::Line<'_>, at: Span) {
+        if heading.numbered && heading.first == 1 {
+            self.kind = None;
+        }
+        let mut draft = self.draft(Some(heading), line.body());
+        let work = &draft.worked.work;
+        let told = draft.layers.told.is_some()
+            || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
+        draft.heads = if heading.bare {
+            work.iter()
+                .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
+                .is_some_and(|op| is_stitches(&op.it))
+                || told
+                || work
+                    .iter()
+                    .any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
+                    && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
+        } else {
+            true
         };
-        let (&first, &line) = self.rounds.range(..=n).next_back().filter(|_| round > from)?;
-        let Line::Rounds(found) = &self.lines.get(line)?.it else { return None };
-        let at = span(&body[from..round + 2]);
-        let mut left = MOST_REPEATED;
-        let work = moved(&found.work, &at, &mut left);
-        let (counted, _) = self.work(after);
-        let known = (first..=found.last).contains(n) && left > 0 && counted.work.is_empty();
-        let worked = Worked { work, stated: counted.stated, unread: counted.unread };
-        known.then_some((worked, self.kind.unwrap_or(StitchKind::Single)))
-    }
-
-    fn rounds(&mut self, first: u32, last: u32, worked: Worked, at: Span) {
-        let Worked { work, stated, unread } = worked;
-        self.last_round = Some(last);
-        self.rounds.insert(first, self.lines.len());
-        self.unread.extend(unread);
-        self.push(Line::Rounds(Rounds { first, last, work, stated }), at, Name::No);
+        let works = work.iter().any(|op| !matches!(op.it, Op::Note(_)));
+        let counts = draft.tokens.iter().any(|t| t.tok.counts());
+        if draft.heads && heading.bare || !heading.bare && (works || counts || told) {
+            self.kind = Some(draft.kind);
+            if heading.row {
+                self.rows_as_rounds.push(span(&line.tokens[..heading.tokens]));
+            }
+            let text = self.text.get(at.clone()).unwrap_or_default().to_owned();
+            let line = Line::Note { text, unread: true };
+            self.push(line, at, Name::No, Vec::new(), Some(draft));
+        } else if heading.bare {
+            self.unheaded(&lines::Line { heading: None, ..line.clone() }, at);
+        } else {
+            self.note(line.tokens, at, true, None);
+        }
     }
 
     /// A line without the number of a round.
@@ -165,11 +281,16 @@ impl Reader<'_> {
         if !explained.is_empty() {
             self.invisible |= legend::makes_invisible(body);
             for Placed { it, at } in explained {
-                self.push(it, at, Name::No);
+                self.push(it, at, Name::No, Vec::new(), None);
             }
             return;
         }
-        let (worked, kind) = self.work(body);
+        // “or ch 3, join”: another way to do what stands above.
+        if body.first().is_some_and(|t| t.tok == Tok::Say(Say::Or)) {
+            return self.note(line.tokens, at, false, None);
+        }
+        let mut draft = self.draft(None, body);
+        let worked = &draft.worked;
         let work = &worked.work;
         let all_read =
             worked.unread.is_empty() && !work.iter().any(|op| matches!(op.it, Op::Note(_)));
@@ -177,62 +298,121 @@ impl Reader<'_> {
             t.tok.counts()
                 || matches!(t.tok, Tok::InEach | Tok::Say(Say::Around) | Tok::Even(_))
         });
+        let stitches = work.iter().any(|op| is_stitches(&op.it));
+        draft.stands_alone = stitches && counted;
         // “Mit Füllwatte ausstopfen”: German has the verb last.
         let done = match work.as_slice() {
             [Placed { it: Op::Note(_), .. }, done] => Some(done),
             _ => work.first(),
         };
         match done.map(|op| &op.it) {
-            Some(Op::FastenOff | Op::Stuff | Op::Marker | Op::Turn | Op::Join) => {
+            Some(Op::FastenOff | Op::Stuff | Op::Marker | Op::Turn) => {
                 // A length or a round named beside them changes no count.
-                let works = |at: &Span| {
+                let works = |at: &&Span| {
                     body.iter().any(|t| t.tok.is_work() && at.contains(&t.at().start))
                 };
-                self.unread.extend(worked.unread.into_iter().filter(works));
-                self.push(Line::Do(worked.work), at, Name::No);
+                let unread = worked.unread.iter().filter(works).cloned().collect();
+                let line = Line::Do(worked.work.clone());
+                self.push(line, at, Name::No, unread, None);
             }
-            Some(Op::Colour(_)) if all_read => self.push(Line::Do(worked.work), at, Name::No),
-            Some(_) if all_read && counted => match (&worked.stated, self.last_round) {
-                // A line that comes to a count is a round, whether numbered or not.
-                (Some(_), Some(last)) => {
-                    self.kind = Some(kind);
-                    let next = last.saturating_add(1);
-                    self.rounds(next, next, worked, at);
-                }
-                _ => self.push(Line::Do(worked.work), at, Name::No),
-            },
+            Some(Op::Join) => {
+                let line = Line::Do(worked.work.clone());
+                self.push(line, at, Name::No, Vec::new(), None);
+            }
+            Some(Op::Colour(_)) if all_read && !stitches => {
+                self.push(Line::Do(worked.work.clone()), at, Name::No, Vec::new(), None);
+            }
+            Some(_) if all_read && counted => {
+                self.push(Line::Do(worked.work.clone()), at, Name::No, Vec::new(), Some(draft));
+            }
             _ => {
                 let known = body.iter().filter(|t| t.tok != Tok::Unknown).count();
                 let told = |tok| {
                     matches!(tok, Tok::Gauge | Tok::Hook | Tok::Yarn | Tok::Say(Say::Section))
                 };
-                let works = work.iter().any(|op| is_stitches(&op.it))
-                    && !body.iter().any(|t| told(t.tok));
+                let remarks = body.iter().any(|t| told(t.tok));
+                let works = stitches && !remarks;
                 // Mostly trade words and numbers: a round, not a remark.
-                self.note(line.tokens, at, works && counted && 4 * known > 3 * body.len());
+                let unread = works && counted && 4 * known > 3 * body.len();
+                let maybe = draft.stated().is_some()
+                    || self.ring && stitches
+                    || draft.layers.told.is_some()
+                    || draft.stands_alone && !remarks;
+                self.note(line.tokens, at, unread, maybe.then_some(draft));
             }
         }
     }
 
-    fn note(&mut self, tokens: &[Token], at: Span, unread: bool) {
-        if unread {
-            self.unread.push(at.clone());
+    /// Takes numbers that head no round for what they are: those of a list, or of a line of
+    /// prose that was broken before one. A round's number follows on from its neighbour's.
+    fn drop_stray_headings(&mut self) {
+        let heading = |e: &Entry| e.draft.as_ref().and_then(|d| d.heading);
+        let numbered: Vec<(usize, Heading)> = self
+            .entries
+            .iter()
+            .enumerate()
+            .filter_map(|(i, e)| heading(e).filter(|h| h.numbered).map(|h| (i, h)))
+            .collect();
+        let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
+        for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
+            let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
+            let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
+            let entry = &mut self.entries[*i];
+            let begins =
+                entry.draft.as_ref().is_some_and(|d| founds(&d.worked.work)) && own.first == 1;
+            if !(before || after || begins) && numbered.len() > 1 {
+                if let Line::Note { unread, .. } = &mut entry.line {
+                    *unread = false;
+                }
+                entry.unread.clear();
+                entry.draft = None;
+            }
         }
+    }
+
+    /// Lines of a list of abbreviations are no rounds, whatever they are like.
+    fn quiet_lists(&mut self) {
+        let listed = |e: &Entry| matches!(e.line, Line::Abbreviation { .. });
+        let near: Vec<bool> = (0..self.entries.len())
+            .map(|i| {
+                let before = i.checked_sub(1).is_some_and(|b| listed(&self.entries[b]));
+                before && self.entries.get(i + 1).is_some_and(listed)
+            })
+            .collect();
+        for (entry, near) in self.entries.iter_mut().zip(near) {
+            if let Line::Note { unread, .. } = &mut entry.line
+                && near
+            {
+                *unread = false;
+                entry.unread.clear();
+                entry.draft = None;
+            }
+        }
+    }
+
+    fn note(&mut self, tokens: &[Token], at: Span, unread: bool, draft: Option<Draft>) {
+        let places = if unread { vec![at.clone()] } else { Vec::new() };
         let named = if unread { Name::No } else { name(tokens, self.text) };
         let text = self.text.get(at.clone()).unwrap_or_default().to_owned();
-        self.push(Line::Note { text, unread }, at, named);
+        self.push(Line::Note { text, unread }, at, named, places, draft);
     }
 
-    fn push(&mut self, line: Line, at: Span, name: Name) {
-        if name == Name::Marked {
-            self.last_round = None;
-        }
-        self.lines.push(Placed::at(line, at));
-        self.names.push(name);
+    fn push(
+        &mut self,
+        line: Line,
+        at: Span,
+        name: Name,
+        unread: Vec<Span>,
+        draft: Option<Draft>,
+    ) {
+        let ring = std::mem::take(&mut self.ring);
+        self.entries.push(Entry { line, at, name, unread, ring, draft });
     }
 
-    fn work(&self, body: &[Token]) -> (Worked, StitchKind) {
+    /// What a line says, its heading left out.
+    fn draft(&self, heading: Option<Heading>, body: &[Token]) -> Draft {
         let mut tokens = body.to_vec();
+        drop_points(&mut tokens, self.text, self.ordinal_point);
         let kind = prepare(&mut tokens, self.kind.unwrap_or(StitchKind::Single));
         if self.invisible {
             for token in &mut tokens {
@@ -241,32 +421,71 @@ impl Reader<'_> {
                 }
             }
         }
-        (round::work(&tokens, self.text, kind), kind)
+        let layers = peel(&mut tokens);
+        let worked = round::work(&tokens, self.text, kind);
+        Draft::new(heading, tokens, layers, worked, kind)
     }
 }
 
-/// Most operations of a round that another may stand for, so that the tree stays linear in
-/// the text.
-const MOST_REPEATED: usize = 64;
-
-/// A copy of `work` that stands at `at`, down to where `left` operations are used up.
-fn moved(work: &[Placed<Op>], at: &Span, left: &mut usize) -> Vec<Placed<Op>> {
-    let mut copy = Vec::new();
-    for op in work {
-        *left = left.saturating_sub(1);
-        if *left == 0 {
-            break;
-        }
-        let it = match &op.it {
-            Op::Group { body, times } => {
-                Op::Group { body: moved(body, at, left), times: *times }
+/// Takes out points that end no sentence: of an abbreviation (“2 st., sc”), of a German
+/// ordinal (“jede 2. M”), and the dash of “6-inc”.
+fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
+    let small = |t: &Token| {
+        text.get(t.at()).and_then(|w| w.chars().next()).is_some_and(char::is_lowercase)
+    };
+    let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
+    for (i, &this) in tokens.iter().enumerate() {
+        let ahead = |n: usize| tokens.get(i + n).map(|t| t.tok);
+        let ordinal = match ahead(1) {
+            Some(Tok::Stitch | Tok::Kind(_) | Tok::Chain | Tok::Increase(_)) => true,
+            Some(Tok::Comma | Tok::Say(Say::Then)) => {
+                matches!((ahead(2), ahead(3)), (Some(Tok::Number(_)), Some(Tok::Stop)))
             }
-            Op::Only { only, body } => Op::Only { only: *only, body: moved(body, at, left) },
-            other => other.clone(),
+            _ => false,
         };
-        copy.push(Placed::at(it, at.clone()));
+        let after = tokens.get(i + 1);
+        let before = kept.last_mut();
+        match (before, this.tok, after) {
+            (Some(before), Tok::Stop, Some(after))
+                if ordinal_point && this.glued && !after.glued && ordinal =>
+            {
+                if let Tok::Number(n) = before.tok {
+                    *before = before.meaning(Tok::Ordinal(n));
+                    continue;
+                }
+            }
+            (Some(before), Tok::Stop, Some(after))
+                if this.glued
+                    && matches!(
+                        before.tok,
+                        Tok::Stitch
+                            | Tok::Kind(_)
+                            | Tok::Chain
+                            | Tok::Increase(_)
+                            | Tok::Decrease(..)
+                            | Tok::Say(Say::Repeat)
+                    )
+                    && (small(after)
+                        || matches!(
+                            after.tok,
+                            Tok::Comma | Tok::Close | Tok::Star | Tok::Times
+                        )) =>
+            {
+                continue;
+            }
+            (Some(before), Tok::Dash, Some(after))
+                if this.glued
+                    && after.glued
+                    && matches!(before.tok, Tok::Number(_))
+                    && matches!(after.tok, Tok::Increase(_) | Tok::Decrease(..)) =>
+            {
+                continue;
+            }
+            _ => {}
+        }
+        kept.push(this);
     }
-    copy
+    *tokens = kept;
 }
 
 fn is_stitches(op: &Op) -> bool {

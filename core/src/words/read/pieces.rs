@@ -1,8 +1,10 @@
 //! Which of the words between rounds name a piece.
 
+use super::draft::{Draft, Entry};
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
-use crate::words::tree::{Line, Placed};
+use crate::words::course::founds;
+use crate::words::tree::Line;
 
 /// How sure it is that words are a name, if rounds follow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,10 +43,15 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
             (Tok::Say(Say::Make) | Tok::Times, Tok::Number(_)) | (Tok::Number(_), Tok::Times)
         )
     });
+    // “Step 2: Handle”, “Part 1 – Body”
+    let stepped = matches!(
+        line.iter().map(|t| t.tok).take(3).collect::<Vec<_>>()[..],
+        [Tok::Unknown, Tok::Number(_), Tok::Colon | Tok::Dash]
+    );
     let decorated = words.starts_with(['#', '_']) || words.starts_with("**");
     match line.last().map(|t| t.tok) {
         Some(Tok::Colon) => Name::Marked,
-        _ if capitals || made || decorated => Name::Marked,
+        _ if capitals || made || decorated || stepped => Name::Marked,
         Some(Tok::Stop | Tok::Comma) | None => Name::No,
         _ if line.iter().any(|t| t.tok == Tok::OddNumber) => Name::No,
         _ => Name::Plain,
@@ -52,39 +59,44 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
 }
 
 /// Turns into the names of pieces those notes that stand above the rounds numbered from 1.
-/// `names` has what [`name`] says of each line.
-pub(super) fn name_pieces(lines: &mut [Placed<Line>], names: &[Name]) {
+pub(super) fn name_pieces(entries: &mut [Entry]) {
     let mut above: Option<usize> = None;
     let mut last_round: Option<u32> = None;
-    for i in 0..lines.len() {
-        let anew = match &lines[i].it {
-            Line::Rounds(rounds) => {
+    for i in 0..entries.len() {
+        let entry = &entries[i];
+        let anew = match (&entry.draft, &entry.line) {
+            (Some(Draft { heading: Some(heading), .. }), _) if heading.numbered => {
                 let anew =
-                    rounds.first == 1 || last_round.is_none_or(|last| rounds.first <= last);
-                last_round = Some(rounds.last);
+                    heading.first == 1 || last_round.is_none_or(|last| heading.first <= last);
+                last_round = Some(heading.last);
                 anew
             }
-            Line::Note { .. } => {
-                match names.get(i) {
-                    Some(Name::Marked) => above = Some(i),
+            // A round that begins a piece without any number.
+            (Some(draft), _) if founds(&draft.worked.work) => true,
+            (Some(_), Line::Do(_)) => continue,
+            (_, Line::Note { .. }) => {
+                match entry.name {
+                    Name::Marked => above = Some(i),
                     // A plain name is taken only where nothing marked heads these rounds.
-                    Some(Name::Plain) if above.is_none_or(|a| names[a] == Name::Plain) => {
+                    Name::Plain if above.is_none_or(|a| entries[a].name == Name::Plain) => {
                         above = Some(i);
                     }
-                    Some(Name::Section) => above = None,
-                    _ => above = above.filter(|&a| names[a] == Name::Marked),
+                    Name::Section => above = None,
+                    _ => above = above.filter(|&a| entries[a].name == Name::Marked),
                 }
                 continue;
             }
             _ => continue,
         };
         let Some(at) = above.take().filter(|_| anew) else { continue };
-        if let Line::Note { text, .. } = &lines[at].it {
+        if let Line::Note { text, .. } = &entries[at].line {
             let trimmed = text.trim_matches(|c: char| {
                 c.is_whitespace()
                     || matches!(c, '#' | '*' | '_' | '=' | '-' | ':' | '•' | '–' | '—')
             });
-            lines[at].it = Line::Piece(trimmed.to_owned());
+            entries[at].line = Line::Piece(trimmed.to_owned());
+            entries[at].draft = None;
+            entries[at].unread.clear();
         }
     }
 }

@@ -40,6 +40,20 @@ pub(super) struct Desk<'a> {
     pub(super) bare: Vec<usize>,
     /// Where a group starts of which “repeat from * n times” may or may not count the first.
     pub(super) unsure: Option<usize>,
+    /// “evenly spaced” was said.
+    pub(super) spread: bool,
+    /// “every 2 stitches” was said, without an ordinal.
+    pub(super) every: bool,
+    /// Two neighbouring places were just named, and the verb follows.
+    pub(super) paired: bool,
+    /// Every stitch was just named as the place, and the verb follows.
+    pub(super) everywhere: bool,
+    /// What was worked just before goes into one stitch, all of it.
+    pub(super) collect: bool,
+    /// A stitch of its own kind was taken for a plain one.
+    pub(super) fancy: bool,
+    /// How often, said where nothing stands that it belongs to.
+    pub(super) stray: Option<Times>,
 }
 
 pub(super) fn tok<'a>(want: Tok) -> impl Parser<Input<'a>, &'a Token, EmptyError> {
@@ -132,12 +146,28 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
         (fillers, say(Say::Total), fillers, number, tok(Tok::Times))
             .map(|(_, _, _, n, _)| Turns::In(n)),
         (once, more()).map(counted),
-        star_times,
+        alt((star_times, bracketed)),
         around,
         to_last.value(Turns::Around),
     ))
     .parse_next(input)?;
     opt((fillers, say(Say::Total))).parse_next(input)?;
+    Ok(found)
+}
+
+/// “(2 times)”, after what is worked so often.
+fn bracketed(input: &mut Input<'_>) -> Read<Turns> {
+    let Some(Tok::Open(n @ 2..=5)) = peek(input, 0) else { return fail(input) };
+    if peek(input, n) != Some(Tok::Close) {
+        return fail(input);
+    }
+    any.parse_next(input)?;
+    let before = input.eof_offset();
+    let found = turns(input)?;
+    if before - input.eof_offset() != n - 1 {
+        return fail(input);
+    }
+    any.parse_next(input)?;
     Ok(found)
 }
 
@@ -166,6 +196,10 @@ pub(super) enum Place {
     Every(u32),
     /// “around”, without a word on how many a stitch.
     Around,
+    /// “even”: one in each, however many are named.
+    Even,
+    /// “the 3rd and 4th”: two that stand last in every so many.
+    Pair(u32),
     /// The so many-th chain from the hook; 0 is the last.
     Chain(u32),
     /// The ring.
@@ -195,11 +229,14 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
         opt(tok(Tok::Number(1))).parse_next(input)?;
     }
     let whole_round = (fillers, tok(Tok::Round)).void();
+    if let Some(pair) = opt(pair).parse_next(input)? {
+        return Ok((Place::Pair(pair), only));
+    }
     let found = match peek(input, 0) {
         Some(Tok::Ring) if into => tok(Tok::Ring).value(Place::Ring).parse_next(input)?,
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
         Some(Tok::Say(Say::Around)) => around.value(Place::Around).parse_next(input)?,
-        Some(Tok::Even(_)) => any.value(Place::EachAround).parse_next(input)?,
+        Some(Tok::Even(_)) => any.value(Place::Even).parse_next(input)?,
         // A number and a full stop is how German writes an ordinal.
         Some(Tok::Number(n))
             if into
@@ -221,8 +258,15 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
                     (any, stitch_word).parse_next(input)?;
                     Place::Next(m)
                 }
-                _ if n == 1 => stitch_word.value(Place::One).parse_next(input)?,
-                _ => return fail(input),
+                _ => {
+                    let word = opt(stitch_word).parse_next(input)?;
+                    let ends = peek(input, 0).is_none_or(Tok::parts)
+                        || matches!(peek(input, 0), Some(Tok::Close | Tok::Star));
+                    if word.is_none() && !ends {
+                        return fail(input);
+                    }
+                    Place::One
+                }
             }
         }
         Some(Tok::Say(say @ (Say::Next | Say::Last | Say::Same))) => {
@@ -241,14 +285,28 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
         }
         Some(Tok::Number(n)) if into => {
             any.parse_next(input)?;
-            opt(say(Say::Next)).parse_next(input)?;
+            let which = |input: &mut Input<'_>| {
+                let named = one_of(|t: &Token| {
+                    matches!(t.tok, Tok::Say(Say::Next | Say::Others) | Tok::Ordinal(1))
+                });
+                opt(named).map(|t| t.is_some()).parse_next(input)
+            };
+            let before_word = which(input)?;
             let word = opt(stitch_word).parse_next(input)?;
-            opt(say(Say::Next)).parse_next(input)?;
+            let named = before_word || which(input)?;
             match word {
+                None if named => Place::Next(n),
                 None if peek(input, 0).is_some_and(|t| !t.parts()) => return fail(input),
                 _ if n == 1 => Place::One,
                 _ => Place::Next(n),
             }
+        }
+        Some(Tok::Say(Say::Others)) if into => {
+            any.value(Place::EachAround).parse_next(input)?
+        }
+        Some(Tok::Kind(_)) if into && peek(input, 1) == Some(Tok::Say(Say::Next)) => {
+            (any, any).void().parse_next(input)?;
+            Place::One
         }
         Some(Tok::Stitch) if into => {
             any.parse_next(input)?;
@@ -259,11 +317,34 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
     };
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
-    if found == Place::EachAround {
+    if matches!(found, Place::EachAround | Place::Even) {
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }
     Ok((found, only))
+}
+
+/// “jede 3. und 4. M”, “every 3rd and 4th st”: the second number.
+fn pair(input: &mut Input<'_>) -> Read<u32> {
+    let nth = |input: &mut Input<'_>| {
+        let found = any
+            .verify_map(|t: &Token| match t.tok {
+                Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
+                _ => None,
+            })
+            .parse_next(input)?;
+        opt(tok(Tok::Stop)).parse_next(input)?;
+        Ok(found)
+    };
+    opt(alt((say(Say::Each), tok(Tok::InEach)))).parse_next(input)?;
+    fillers(input)?;
+    let sep = alt((tok(Tok::Comma), say(Say::Then)));
+    let (first, _, second) = (nth, sep, nth).parse_next(input)?;
+    opt(tok(Tok::Stitch)).parse_next(input)?;
+    if second != first.saturating_add(1) {
+        return fail(input);
+    }
+    Ok(second)
 }
 
 /// “each st around”, “each of next 3 sts”, “every 3rd st”, “in each of the 6 sts”.
@@ -273,15 +354,19 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     fillers(input)?;
     if let Some(Tok::Number(n)) = peek(input, 0)
         && matches!(peek(input, 1), Some(Tok::Stop))
-        && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Increase(_)))
+        && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Increase(_) | Tok::Kind(_)))
     {
         // A number and a full stop is how German writes an ordinal.
-        (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        (any, any, opt(stitch_word)).parse_next(input)?;
         return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
     }
     if let Some(Tok::Ordinal(n)) = peek(input, 0) {
         (any, opt(stitch_word)).parse_next(input)?;
         return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
+    }
+    if opt(say(Say::Other)).parse_next(input)?.is_some() {
+        opt(stitch_word).parse_next(input)?;
+        return Ok(Place::Every(2));
     }
     let next = opt(say(Say::Next)).parse_next(input)?.is_some();
     fillers(input)?;
@@ -295,7 +380,9 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     opt(say(Say::Next)).parse_next(input)?;
     match (n, word) {
         (Some(n), _) => Ok(Place::Next(n)),
-        (None, None) if matches!(peek(input, 0), Some(Tok::Increase(_))) => {
+        (None, None)
+            if matches!(peek(input, 0), Some(Tok::Increase(_) | Tok::Decrease(..))) =>
+        {
             Ok(Place::EachAround)
         }
         (None, None) if !whole && !next => fail(input),

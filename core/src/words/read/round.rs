@@ -9,21 +9,41 @@ use super::count::stated;
 use super::doing::doing;
 use super::groups::prefix;
 use super::place::{Desk, Input, Read, fail, number, peek, rest, say, since, tok};
-use super::settle::{leaves, settle_bare, settle_unsure};
+use super::settle::{is_worked, leaves, settle_bare, settle_stray, settle_unsure};
 use super::stitch::stitches;
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
-use crate::words::tree::{Op, Placed, Span, StitchKind};
+use crate::words::tree::{Op, Placed, Span, StitchKind, Times};
 
 /// Brackets deeper than this are kept as text.
 pub(super) const DEEPEST: usize = 16;
 
 /// What a line was read as.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Worked {
     pub(super) work: Vec<Placed<Op>>,
     pub(super) stated: Option<Placed<u32>>,
     pub(super) unread: Vec<Span>,
+    /// Counts that stand one after another at the end, where there are several.
+    pub(super) stated_each: Vec<u32>,
+    pub(super) hints: Hints,
+}
+
+/// What the words of a line leave to its sums.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Hints {
+    /// “evenly spaced” was said.
+    pub(super) spread: bool,
+    /// “every 2 stitches” was said, without an ordinal.
+    pub(super) every: bool,
+    /// A stitch of its own kind was taken for a plain one.
+    pub(super) fancy: bool,
+    /// How often, said where nothing stands that it belongs to.
+    pub(super) stray: Option<Times>,
+    /// Where the group starts of which “repeat n times” may or may not count the first.
+    pub(super) unsure: Option<usize>,
+    /// Where groups start that were said without how often.
+    pub(super) bare: Vec<usize>,
 }
 
 /// Reads the prepared tokens of one line, without its heading. `kind` is the kind of stitch
@@ -39,11 +59,35 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     if let Some(ring) = desk.ring.take() {
         desk.unread.push(ring);
     }
-    let Line { mut ops, stated, .. } = line;
+    let Line { mut ops, mut counts, counted, .. } = line;
+    let stated = counts.last().cloned();
+    let stated_each = counts.drain(..).map(|c| c.it).collect();
+    // What stands behind the count is no work of the round.
+    if let Some((done, unread)) = counted {
+        let mut at = 0;
+        ops.retain(|op| {
+            at += 1;
+            at <= done
+                || matches!(op.it, Op::Note(_))
+                || !(op.it.works_stitches() || is_worked(&op.it))
+        });
+        desk.unread.truncate(unread);
+    }
     for (left, at) in &desk.to_last {
         if !leaves(&ops, *left, at) {
             desk.unread.push(at.clone());
         }
+    }
+    let hints = Hints {
+        spread: desk.spread,
+        every: desk.every,
+        fancy: desk.fancy,
+        stray: desk.stray,
+        unsure: desk.unsure,
+        bare: desk.bare.clone(),
+    };
+    if let Some(times) = desk.stray {
+        settle_stray(&mut ops, &mut desk.bare, times);
     }
     settle_bare(&mut ops, &desk.bare);
     settle_unsure(&mut ops, desk.unsure, stated.as_ref());
@@ -56,7 +100,7 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     }
     desk.unread.sort_by_key(|at| (at.start, at.end));
     desk.unread.dedup();
-    Worked { work: ops, stated, unread: desk.unread }
+    Worked { work: ops, stated, unread: desk.unread, stated_each, hints }
 }
 
 /// A list of operations while it is read: a line, or what stands in brackets or between
@@ -66,7 +110,12 @@ pub(super) struct Line {
     pub(super) ops: Vec<Placed<Op>>,
     /// Whether this is the line itself, where a count may be stated.
     pub(super) top: bool,
-    stated: Option<Placed<u32>>,
+    /// The counts stated, one after another.
+    counts: Vec<Placed<u32>>,
+    /// How many operations and unread places there were when the last count was read.
+    counted: Option<(usize, usize)>,
+    /// The sign that was read just before.
+    parted: Option<Tok>,
     pub(super) wraps: usize,
     /// Whether a sentence or a thing done came just before, so that words are a remark.
     pub(super) remark: bool,
@@ -79,13 +128,26 @@ impl Line {
             return;
         }
         let before = input.checkpoint();
+        let parted = peek(input, 0).filter(|tok| tok.parts());
         let read = match peek(input, 0) {
             None => return,
             Some(tok) if tok.parts() || tok == Tok::Equals => {
                 self.remark |= tok == Tok::Stop;
                 opt(any).parse_next(input).map(|_| ())
             }
+            Some(Tok::Say(Say::Spread)) => {
+                input.state.spread = true;
+                opt(any).parse_next(input).map(|_| ())
+            }
+            Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
+            Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
+            // “*repeat around*”
+            Some(Tok::Star) if peek(input, 1) == Some(Tok::Say(Say::Repeat)) => {
+                let star = opt(any).parse_next(input).map(|_: Option<&Token>| ());
+                star.and_then(|()| self.repeated(input))
+                    .and_then(|()| opt(tok(Tok::Star)).void().parse_next(input))
+            }
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
             Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
@@ -95,19 +157,65 @@ impl Line {
             input.reset(&before);
             self.note(input);
         }
+        self.parted = parted;
+    }
+
+    /// “* leave out what is too much”: a star behind the work, and words to the end.
+    fn footnote(&mut self, input: &mut Input<'_>) -> bool {
+        let tokens = rest(input);
+        let works = |t: &Token| {
+            t.tok.is_work() || matches!(t.tok, Tok::Star | Tok::TwoStars | Tok::Times)
+        };
+        if self.ops.is_empty() || tokens.len() < 4 || tokens[1..].iter().any(works) {
+            return false;
+        }
+        let at = span(tokens);
+        let text = input.state.text.get(at.clone()).unwrap_or_default().to_owned();
+        self.ops.push(Placed::at(Op::Note(text), at));
+        take::<_, _, winnow::error::EmptyError>(tokens.len()).parse_next(input).is_ok()
+    }
+
+    /// “*x 7”, “× 7” where nothing stands before that it belongs to.
+    fn strays(&mut self, input: &mut Input<'_>) -> bool {
+        let star = usize::from(peek(input, 0) == Some(Tok::Star));
+        let times = (peek(input, star), peek(input, star + 1));
+        let n = match times {
+            (Some(Tok::Times), Some(Tok::Number(n @ 1..))) => n,
+            (Some(Tok::Number(n @ 1..)), Some(Tok::Times)) => n,
+            _ => return false,
+        };
+        if n < 2
+            || self.ops.is_empty()
+            || input.input.get(star + 2).is_some_and(|t| t.tok.is_work())
+        {
+            return false;
+        }
+        input.state.stray = Some(Times::In(n));
+        take::<_, _, winnow::error::EmptyError>(star + 2).parse_next(input).is_ok()
     }
 
     pub(super) fn count(&mut self, input: &mut Input<'_>, has_work: bool) -> bool {
-        let Ok(Some(count)) = opt(|i: &mut Input<'_>| stated(i, has_work)).parse_next(input)
+        let parted = self.parted;
+        let Ok(Some(count)) =
+            opt(|i: &mut Input<'_>| stated(i, has_work, parted)).parse_next(input)
         else {
             return false;
         };
         self.remark = true;
-        if let Some(other) = self.stated.replace(count)
-            && Some(other.it) != self.stated.as_ref().map(|s| s.it)
-        {
-            input.state.unread.push(other.at);
+        let now = (self.ops.len(), input.state.unread.len());
+        if let Some(then) = self.counted {
+            let more = &self.ops[then.0.min(self.ops.len())..];
+            let worked = more.iter().any(|op| op.it.works_stitches());
+            // A number in a remark behind the count is none; one behind more work is.
+            if !worked && then != now {
+                return true;
+            }
+            if worked {
+                self.counts.clear();
+            }
         }
+        self.counted = Some(now);
+        self.counts.push(count);
         true
     }
 
@@ -122,7 +230,9 @@ impl Line {
         }
         let skipped = repeat::<_, _, (), _, _>(
             0..=4,
-            one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make))),
+            one_of(|t: &Token| {
+                matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))
+            }),
         );
         let ops = &mut self.ops;
         let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some();
@@ -132,8 +242,13 @@ impl Line {
         }
         (skipped, |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
         self.remark = false;
+        if std::mem::take(&mut input.state.collect) {
+            self.collected();
+        }
         if let (Some(_), Some(first)) = (&input.state.ring, self.ops.get_mut(before)) {
             match first.it {
+                // A slip stitch only closes it.
+                Op::Each { kind: StitchKind::Slip, .. } => return Ok(()),
                 Op::Each { kind, count } => first.it = Op::Ring { kind, count },
                 Op::Ring { .. } => {}
                 _ => return Ok(()),
@@ -198,6 +313,22 @@ impl Line {
         Ok(())
     }
 
+    /// Makes one of the plain stitches just read: all of them go into one stitch.
+    fn collected(&mut self) {
+        let plain = |op: &&Placed<Op>| matches!(op.it, Op::Each { .. });
+        let many = self.ops.iter().rev().take_while(plain).count();
+        let from = self.ops.len() - many;
+        let Some(Placed { it: Op::Each { kind, .. }, .. }) = self.ops.get(from) else { return };
+        let kind = *kind;
+        let gone = self.ops.split_off(from);
+        let count =
+            |op: &Placed<Op>| if let Op::Each { count, .. } = op.it { count } else { 0 };
+        let many = gone.iter().map(count).fold(0, u32::saturating_add);
+        let at = gone[0].at.start..gone[gone.len() - 1].at.end;
+        let op = if many > 1 { Op::Into { kind, many } } else { Op::Each { kind, count: 1 } };
+        self.ops.push(Placed::at(op, at));
+    }
+
     /// Keeps words as they stand, up to what parts them from the next instruction.
     fn note(&mut self, input: &mut Input<'_>) {
         let tokens = rest(input);
@@ -216,10 +347,10 @@ impl Line {
                         input: TokenSlice::new(&tokens[n..]),
                         state: Desk::default(),
                     };
-                    self.top && stated(&mut ahead, true).is_ok()
+                    self.top && stated(&mut ahead, true, None).is_ok()
                 }
                 Tok::Equals | Tok::Stuff | Tok::FastenOff => n > 0,
-                tok => tok.parts(),
+                tok => tok.parts() || n > 0 && work_begins(tokens, n),
             };
             if parted && n > 0 {
                 break;
@@ -247,17 +378,73 @@ impl Line {
     }
 }
 
+/// Whether work may begin at token `n`, behind words that were not understood: a stitch, or
+/// a number of them, that is not the place of another.
+fn work_begins(tokens: &[Token], n: usize) -> bool {
+    let kind =
+        |tok| matches!(tok, Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..) | Tok::Fancy);
+    let begins = match tokens[n].tok {
+        Tok::Number(_) => {
+            tokens.get(n + 1).is_some_and(|t| kind(t.tok))
+                && !tokens
+                    .get(n + 2)
+                    .is_some_and(|t| matches!(t.tok, Tok::Number(_)) && t.glued)
+        }
+        tok => kind(tok),
+    };
+    let begins = begins || tokens[n].tok == Tok::Ring;
+    let filler = |t: &&Token| matches!(t.tok, Tok::Say(Say::The));
+    let before = tokens[..n].iter().rev().find(|t| !filler(t)).map(|t| t.tok);
+    let placed = matches!(
+        before,
+        Some(
+            Tok::Say(
+                Say::In
+                    | Say::Each
+                    | Say::Next
+                    | Say::Last
+                    | Say::Same
+                    | Say::From
+                    | Say::To
+                    | Say::Over
+                    | Say::For
+                    | Say::As
+                    | Say::Without
+            ) | Tok::InEach
+                | Tok::Number(_)
+                | Tok::OddNumber
+                | Tok::Kind(_)
+                | Tok::Increase(_)
+                | Tok::Decrease(..)
+        )
+    );
+    let nth = matches!(before, Some(Tok::Ordinal(_))) && tokens[n].tok != Tok::Ring;
+    begins && !placed && !nth
+}
+
 /// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are
 /// returned.
 fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
     let lead = one_of(|t: &Token| {
-        matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
+        let article = matches!(t.tok, Tok::Number(1));
+        article
+            || matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
     });
     repeat::<_, _, (), _, _>(0..=3, lead).parse_next(input)?;
     let from = rest(input);
     tok(Tok::Ring).parse_next(input)?;
     let named = since(from, input);
     opt(say(Say::With)).parse_next(input)?;
+    // “anillo mágico de 7 puntos”, “ring with 6 stitches”
+    let of = repeat::<_, _, (), _, _>(
+        0..=3,
+        one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))),
+    );
+    let told = (of, number, tok(Tok::Stitch)).map(|(_, n, _)| n);
+    if let Some(count) = opt(told).parse_next(input)? {
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
+    }
     let alone =
         !peek(input, 1).is_some_and(|t| t.is_work() || matches!(t, Tok::Times | Tok::Stitch));
     if alone && let Some(count) = opt(number).parse_next(input)? {

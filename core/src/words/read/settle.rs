@@ -51,3 +51,25 @@ pub(super) fn settle_unsure(
         add(ops, 1);
     }
 }
+
+/// How often, said apart from what it belongs to: the last brackets that say none, else all
+/// the work before.
+pub(super) fn settle_stray(ops: &mut Vec<Placed<Op>>, bare: &mut Vec<usize>, how: Times) {
+    let group = ops.iter_mut().rev().find(|op| {
+        matches!(op.it, Op::Group { times: Times::In(1), .. }) && bare.contains(&op.at.start)
+    });
+    if let Some(Placed { it: Op::Group { times, .. }, at }) = group {
+        *times = how;
+        bare.retain(|start| *start != at.start);
+        return;
+    }
+    let worked = |op: &Placed<Op>| is_worked(&op.it);
+    let (Some(first), Some(last)) = (ops.iter().position(worked), ops.iter().rposition(worked))
+    else {
+        return;
+    };
+    let body: Vec<_> = ops.drain(first..=last).collect();
+    let start = body[0].at.start;
+    let end = body.iter().map(|op| op.at.end).max().unwrap_or(start);
+    ops.insert(first, Placed::at(Op::Group { body, times: how }, start..end));
+}

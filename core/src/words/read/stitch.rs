@@ -2,12 +2,13 @@
 
 use winnow::combinator::{alt, opt};
 use winnow::prelude::*;
-use winnow::token::any;
+use winnow::token::{any, one_of};
 
 use super::place::{
-    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok, turns,
+    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since,
+    stitch_word, tok, turns,
 };
-use super::tokens::{Tok, span};
+use super::tokens::{Tok, Token, span};
 use super::words::Say;
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
@@ -19,6 +20,8 @@ enum Base {
     Plain(StitchKind, Option<u32>),
     /// An increase or a decrease, and how many of them if a number is said.
     Shaping(Op, Option<u32>),
+    /// An increase or a decrease once in every so many stitches.
+    Every(Op, u32),
 }
 
 /// One or more stitches, appended to `out`. Fails, appending nothing, where words follow
@@ -26,23 +29,57 @@ enum Base {
 pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()> {
     let from = rest(input);
     let first_place = match peek(input, 0) {
-        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next)) => {
+        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
+        | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
+            if !matches!(
+                peek(input, 0),
+                Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
+            ) || pair_ahead(input)
+                || peek(input, 0) == Some(Tok::Say(Say::Around))
+                    && !peek(input, 1).is_none_or(Tok::parts) =>
+        {
             let found = place(input)?;
+            input.state.everywhere = found.0 == Place::EachAround;
             opt(tok(Tok::Comma)).parse_next(input)?;
+            opt(say(Say::Only)).parse_next(input)?;
+            input.state.paired = match found.0 {
+                Place::Pair(_) => true,
+                Place::Every(n) => n > 1,
+                _ => false,
+            };
             Some(found)
         }
         _ => None,
     };
+    if first_place.is_some() {
+        // “in die nächsten 5 M je 1 fM”
+        fillers(input)?;
+    }
     let mut base = base(input)?;
+    input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     if let Base::Shaping(Op::Together { how, .. }, _) = &mut base
         && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()
     {
         *how = Decrease::Invisible;
     }
+    // “20 sc in each round” says again that it is every round.
+    let in_each = alt((tok(Tok::InEach).void(), (opt(say(Say::In)), say(Say::Each)).void()));
+    opt((in_each, tok(Tok::Round))).parse_next(input)?;
+    // “1 sc, 1 dc, 1 sc all in one st”
+    let one =
+        alt((number.verify(|&n| n == 1).void(), say(Say::Same).void(), say(Say::Next).void()));
+    let together = (say(Say::The), say(Say::In), fillers, one, stitch_word);
+    if first_place.is_none() && opt(together).parse_next(input)?.is_some() {
+        input.state.collect = true;
+    }
     let (place, only) = match first_place {
         Some((place, only)) => (Some(place), only),
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
     };
+    // “sc next 2 sts tog for a dec” says again what it makes.
+    let for_shaping = one_of(|t: &Token| matches!(t.tok, Tok::Decrease(..) | Tok::Increase(_)));
+    opt((say(Say::For), fillers, for_shaping)).parse_next(input)?;
+    input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     let suffix = opt(loop_suffix).parse_next(input)?;
     let turns =
         if place == Some(Place::Around) { None } else { opt(turns).parse_next(input)? };
@@ -62,6 +99,15 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         while continued(input, &base, out)? {}
     }
     Ok(())
+}
+
+/// Whether “3. und 4. M” or “die 3. und 4. M” stands here.
+fn pair_ahead(input: &Input<'_>) -> bool {
+    let from = usize::from(peek(input, 0) == Some(Tok::Say(Say::The)));
+    let ordinal = |at| matches!(peek(input, at), Some(Tok::Ordinal(_)));
+    ordinal(from)
+        && matches!(peek(input, from + 1), Some(Tok::Comma | Tok::Say(Say::Then)))
+        && ordinal(from + 2)
 }
 
 /// “… and in each of next 3 sts”: the same stitches at another place.
@@ -122,11 +168,37 @@ fn loop_suffix(input: &mut Input<'_>) -> Read<Loop> {
 }
 
 fn base(input: &mut Input<'_>) -> Read<Base> {
+    // After “jede 3. und 4. M” the verb alone says what is done.
+    if input.state.paired && peek(input, 0) == Some(Tok::Say(Say::Together)) {
+        any.parse_next(input)?;
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Base::Shaping(together(kind, 2), None));
+    }
     let lead = opt(number).parse_next(input)?;
     if lead.is_some() && matches!(peek(input, 1), Some(tok) if tok.is_work()) {
         opt(tok(Tok::Times)).parse_next(input)?;
     }
     match peek(input, 0) {
+        // “6x verd.” names no stitch.
+        Some(Tok::Times)
+            if lead.is_some() && peek(input, 1) == Some(Tok::Say(Say::Doubled)) =>
+        {
+            (any, any).void().parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))
+        }
+        Some(Tok::Say(Say::Doubled)) => {
+            any.parse_next(input)?;
+            opt(tok(Tok::Stop)).parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))
+        }
+        // “jede fM häkeln”
+        Some(Tok::Say(Say::Work)) if lead.is_none() && input.state.everywhere => {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Plain(kind, None))
+        }
         Some(Tok::Kind(kind)) => {
             any.parse_next(input)?;
             of_kind(input, kind, lead)
@@ -139,6 +211,12 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
             any.parse_next(input)?;
             shaping(input, Op::Together { kind, many: 2, how }, lead)
         }
+        Some(Tok::Fancy) => {
+            any.parse_next(input)?;
+            input.state.fancy = true;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(Base::Plain(kind, lead))
+        }
         // “3 sts together”
         Some(Tok::Stitch | Tok::Say(Say::Together)) if lead.is_some_and(|n| n > 1) => {
             opt(tok(Tok::Stitch)).parse_next(input)?;
@@ -146,8 +224,14 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None))
         }
-        // “even” stays, and says the place as well.
-        Some(Tok::Even(kind)) if lead.is_none() => Ok(Base::Plain(kind, None)),
+        // “even” stays, and says the place as well; “even 35 sc” says how many beside.
+        Some(Tok::Even(kind)) if lead.is_none() => {
+            if matches!(peek(input, 1), Some(Tok::Number(_) | Tok::Kind(_))) {
+                any.parse_next(input)?;
+                return base(input);
+            }
+            Ok(Base::Plain(kind, None))
+        }
         _ => fail(input),
     }
 }
@@ -209,12 +293,44 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
         (Some(Tok::Number(n)), after) => {
             let next_item = matches!(after, Some(t) if t.is_work()
                 || matches!(t, Tok::Times | Tok::Stitch | Tok::Say(Say::More | Say::Total)));
-            n > 0 && !next_item
+            // “dec 4 sts evenly spaced”
+            let spread = matches!(after, Some(Tok::Stitch))
+                && matches!(peek(input, 2), Some(Tok::Say(Say::Spread)));
+            n > 0 && (!next_item || spread)
         }
         _ => false,
     };
     let count = if lead.is_none() && counts { Some(number(input)?) } else { lead };
+    if matches!(peek(input, 1), Some(Tok::Say(Say::Spread))) {
+        opt(tok(Tok::Stitch)).parse_next(input)?;
+    }
+    // “aumentar 1 punto cada 3”: one stitch is what an increase is worked in.
+    let told = (number.verify(|&n| n == 1), tok(Tok::Stitch));
+    if matches!(peek(input, 2), Some(Tok::Say(Say::Each | Say::In) | Tok::InEach)) {
+        opt(told).parse_next(input)?;
+    }
+    if let (Some(Tok::Say(Say::Each)), Some(Tok::Number(n @ 2..))) =
+        (peek(input, 0), peek(input, 1))
+        && count.is_none_or(|n| n == 1)
+    {
+        (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        input.state.every = true;
+        return Ok(Base::Every(op, n));
+    }
     Ok(Base::Shaping(op, count))
+}
+
+/// One shaping once in every `period` stitches.
+fn every_nth(period: u32, op: &Op, at: &Span) -> Option<Op> {
+    let (kind, takes) = match op {
+        Op::Into { kind, .. } => (*kind, 1),
+        Op::Together { kind, many, .. } => (*kind, *many),
+        _ => return None,
+    };
+    let plain = period.checked_sub(takes)?;
+    let plain = (plain > 0).then_some(Op::Each { kind, count: plain });
+    let body = plain.into_iter().chain([op.clone()]).map(|op| Placed::at(op, at.clone()));
+    Some(Op::Group { body: body.collect(), times: Times::Around })
 }
 
 /// What is worked where and how often; none where that makes no sense.
@@ -240,18 +356,22 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
                 }
                 None => Op::Each { kind, count: n },
                 Some(Place::One) => one,
+                Some(Place::Even) if n > 1 => Op::Each { kind, count: n },
+                Some(Place::Even) => group(one, Times::Around),
                 Some(Place::Next(m)) if n == 1 => Op::Each { kind, count: m },
+                Some(Place::Next(m)) if n == m && n > 4 => Op::Each { kind, count: m },
                 Some(Place::Next(1)) => one,
                 Some(Place::Next(m)) => group(one, Times::In(m)),
                 Some(Place::EachAround) => group(one, Times::Around),
                 Some(Place::Around) if n == 1 => group(one, Times::Around),
                 Some(Place::Around) => Op::Each { kind, count: n },
                 Some(Place::Every(period)) if n > 1 => every(period, kind, one),
-                Some(Place::Every(_)) => return None,
+                Some(Place::Every(_) | Place::Pair(_)) => return None,
                 Some(Place::Chain(nth)) => Op::IntoChain { kind, count: n, nth },
                 Some(Place::Ring) => Op::Ring { kind, count: n },
             }
         }
+        Base::Every(op, period) => every_nth(*period, op, at)?,
         Base::Shaping(op, count) => {
             let (kind, takes) = match op {
                 Op::Into { kind, .. } => (*kind, 1),
@@ -270,12 +390,15 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
                 Some(Place::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
                     group(op.clone(), Times::In(m))
                 }
-                Some(Place::EachAround | Place::Around) if count.is_none_or(|n| n == 1) => {
+                Some(Place::EachAround | Place::Around | Place::Even)
+                    if count.is_none_or(|n| n == 1) =>
+                {
                     group(op.clone(), Times::Around)
                 }
                 // “6 inc around” says again that they lie all around.
                 Some(Place::Around) => counted,
                 Some(Place::Every(period)) => every(period, kind, op.clone()),
+                Some(Place::Pair(last)) if takes == 2 => every_nth(last, op, at)?,
                 _ => return None,
             }
         }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use super::lexemes::{Lexeme, Shape};
 use super::tokens::{Tok, Token, tokens};
-use super::words::Vocabulary;
+use super::words::{Glossary, Vocabulary};
 use crate::words::lexicon;
 use crate::words::tree::{Placed, Span, StitchKind};
 
@@ -67,7 +67,7 @@ pub(super) fn find(lexemes: &[Lexeme<'_>], wish: Wish<'_>) -> (&'static str, Ter
 fn language(lexemes: &[Lexeme<'_>]) -> (&'static str, Vec<Placed<String>>) {
     let mut best: (&'static str, usize, Vec<Token>) = (US, 0, Vec::new());
     for words in lexicon::all() {
-        let found = tokens(lexemes, Vocabulary::of(&words.code));
+        let found = tokens(lexemes, Vocabulary::of(&words.code), &Glossary::default());
         let weight = found.iter().map(|t| weight_in_language(t.tok)).sum();
         if weight > best.1 {
             best = (&words.code, weight, found);
@@ -198,7 +198,7 @@ fn statement(lexemes: &[Lexeme<'_>], i: usize) -> Option<(bool, Span)> {
 /// A ring that begins with so many “dc” as single crochet takes: at most eight, where the
 /// taller US stitch would need twelve (common practice, no source).
 fn ring_like_single(lexemes: &[Lexeme<'_>]) -> Option<Placed<String>> {
-    let found = tokens(lexemes, Vocabulary::of(US));
+    let found = tokens(lexemes, Vocabulary::of(US), &Glossary::default());
     let at = found.iter().position(|t| t.tok == Tok::Ring)?;
     let near = &found[at.saturating_sub(5)..(at + 6).min(found.len())];
     near.windows(2).find_map(|pair| match (pair[0].tok, pair[1].tok) {

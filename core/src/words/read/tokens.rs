@@ -1,7 +1,7 @@
 //! Lexemes into tokens: what each word means in one lexicon, with its place in the text.
 
 use super::lexemes::{Lexeme, Shape, TWO_STARS};
-use super::words::{Say, Vocabulary};
+use super::words::{Glossary, Say, Vocabulary};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Span, StitchKind};
 
@@ -24,6 +24,8 @@ pub(super) enum Tok {
     /// “even”, and the kind it is of.
     Even(StitchKind),
     Chain,
+    /// “popcorn”: a stitch of its own kind that takes one and leaves one.
+    Fancy,
     Ring,
     Round,
     Stitch,
@@ -48,6 +50,10 @@ pub(super) enum Tok {
     Star,
     TwoStars,
     Comma,
+    /// “/”
+    Slash,
+    /// “|”
+    Bar,
     Stop,
     Colon,
     Dash,
@@ -60,14 +66,14 @@ pub(super) enum Tok {
 impl Tok {
     /// Whether it parts one instruction from the next.
     pub(super) fn parts(self) -> bool {
-        use Tok::{Bullet, Colon, Comma, Dash, Say as Word, Stop};
-        matches!(self, Comma | Stop | Colon | Dash | Bullet | Word(Say::Then))
+        use Tok::{Bar, Bullet, Colon, Comma, Dash, Say as Word, Slash, Stop};
+        matches!(self, Comma | Slash | Bar | Stop | Colon | Dash | Bullet | Word(Say::Then))
     }
 
     /// Whether it names something that is worked.
     pub(super) fn is_work(self) -> bool {
-        use Tok::{Chain, Decrease, Even, Increase, Kind, Skip};
-        matches!(self, Kind(_) | Increase(_) | Decrease(..) | Even(_) | Chain | Skip)
+        use Tok::{Chain, Decrease, Even, Fancy, Increase, Kind, Skip};
+        matches!(self, Kind(_) | Increase(_) | Decrease(..) | Even(_) | Chain | Skip | Fancy)
     }
 
     /// Whether it counts: words with it are more than a remark.
@@ -94,6 +100,11 @@ impl Token {
     pub(super) fn at(&self) -> Span {
         self.start..self.end
     }
+
+    /// This place with another meaning.
+    pub(super) fn meaning(self, tok: Tok) -> Self {
+        Self { tok, ..self }
+    }
 }
 
 /// From the first of `tokens` to the last; empty for none.
@@ -107,8 +118,8 @@ pub(super) fn span(tokens: &[Token]) -> Span {
 /// The largest number that counts something; larger ones are kept as text.
 pub(super) const MAX_NUMBER: u32 = 99_999;
 
-/// The tokens of `lexemes`, longest phrases first.
-pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary) -> Vec<Token> {
+/// The tokens of `lexemes`, longest phrases first; what the text itself explains goes before.
+pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary) -> Vec<Token> {
     let mut found: Vec<Token> = Vec::with_capacity(lexemes.len());
     let mut rest = lexemes;
     while let Some(first) = rest.first() {
@@ -126,8 +137,10 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary) -> Vec<Token> {
             rest = &rest[1..];
             continue;
         }
+        let known = words.longest(rest);
+        let told = own.longest(rest).filter(|(_, n)| known.is_none_or(|(_, m)| *n >= m));
         let (tok, many) =
-            words.longest(rest).unwrap_or_else(|| (plain(first.shape, &first.text), 1));
+            told.or(known).unwrap_or_else(|| (plain(first.shape, &first.text), 1));
         let last = &rest[many - 1];
         found.push(Token {
             tok,
@@ -169,10 +182,12 @@ fn plain(shape: Shape, text: &str) -> Tok {
             ')' | ']' | '}' | '>' => Tok::Close,
             '*' => Tok::Star,
             TWO_STARS => Tok::TwoStars,
-            ',' | ';' | '+' | '&' | '/' | '…' => Tok::Comma,
+            ',' | ';' | '+' | '&' | '…' => Tok::Comma,
+            '/' => Tok::Slash,
             '.' | '!' => Tok::Stop,
             ':' => Tok::Colon,
-            '-' | '|' => Tok::Dash,
+            '-' => Tok::Dash,
+            '|' => Tok::Bar,
             '=' | '→' => Tok::Equals,
             '•' => Tok::Bullet,
             '×' => Tok::Times,
@@ -187,6 +202,7 @@ fn plain(shape: Shape, text: &str) -> Tok {
 /// `kind`. Returns the kind that the line leaves for the next.
 pub(super) fn prepare(tokens: &mut Vec<Token>, kind: StitchKind) -> StitchKind {
     tokens.retain(|t| t.tok != Tok::Newline);
+    pair_bars(tokens);
     let mut open = Vec::new();
     let plain = |tok| match tok {
         Tok::Kind(kind) if kind != StitchKind::Slip => Some(kind),
@@ -206,4 +222,16 @@ pub(super) fn prepare(tokens: &mut Vec<Token>, kind: StitchKind) -> StitchKind {
         }
     }
     current
+}
+
+/// Makes brackets of bars that come in pairs around work, as in “|2 sc, inc| x 6”.
+fn pair_bars(tokens: &mut [Token]) {
+    let bars: Vec<usize> = (0..tokens.len()).filter(|&i| tokens[i].tok == Tok::Bar).collect();
+    let around_work = |pair: &[usize]| matches!(pair, [a, b] if tokens[*a..*b].iter().any(|t| t.tok.is_work()));
+    if bars.is_empty() || !bars.chunks(2).all(around_work) {
+        return;
+    }
+    for (i, &at) in bars.iter().enumerate() {
+        tokens[at].tok = if i % 2 == 0 { Tok::Open(0) } else { Tok::Close };
+    }
 }

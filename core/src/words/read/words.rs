@@ -69,6 +69,85 @@ pub(super) enum Say {
     Doubled,
     /// “materials”, “notes”: heads a part of a pattern that is no piece
     Section,
+    /// “foundation round”: heads a round that has no number
+    Unnumbered,
+    /// “evenly spaced”
+    Spread,
+    /// “without”
+    Without,
+    /// “for”, before how many rounds
+    For,
+    /// “the others”
+    Others,
+    /// “other”, after “every”
+    Other,
+    /// “until it is closed”: how far is left to the maker
+    Until,
+    /// “or”
+    Or,
+    /// “do not stuff”: what is not done
+    Not,
+}
+
+/// A trade term that has more forms in the texts people write than a writer prints.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+enum Trade {
+    Slip,
+    Single,
+    HalfDouble,
+    Double,
+    Treble,
+    Chain,
+    Increase,
+    Decrease,
+    Ring,
+    Round,
+    Stitch,
+    FrontLoop,
+    BackLoop,
+    Skip,
+    Turn,
+    Join,
+    FastenOff,
+    Stuff,
+    Marker,
+    Yarn,
+    Hook,
+    Gauge,
+    InEach,
+    Fancy,
+}
+
+impl Trade {
+    fn tok(self) -> Tok {
+        let kind = StitchKind::Single;
+        match self {
+            Self::Slip => Tok::Kind(StitchKind::Slip),
+            Self::Single => Tok::Kind(kind),
+            Self::HalfDouble => Tok::Kind(StitchKind::HalfDouble),
+            Self::Double => Tok::Kind(StitchKind::Double),
+            Self::Treble => Tok::Kind(StitchKind::Treble),
+            Self::Chain => Tok::Chain,
+            Self::Increase => Tok::Increase(kind),
+            Self::Decrease => Tok::Decrease(kind, Decrease::Plain),
+            Self::Ring => Tok::Ring,
+            Self::Round => Tok::Round,
+            Self::Stitch => Tok::Stitch,
+            Self::FrontLoop => Tok::Loop(Loop::Front),
+            Self::BackLoop => Tok::Loop(Loop::Back),
+            Self::Skip => Tok::Skip,
+            Self::Turn => Tok::Turn,
+            Self::Join => Tok::Join,
+            Self::FastenOff => Tok::FastenOff,
+            Self::Stuff => Tok::Stuff,
+            Self::Marker => Tok::Marker,
+            Self::Yarn => Tok::Yarn,
+            Self::Hook => Tok::Hook,
+            Self::Gauge => Tok::Gauge,
+            Self::InEach => Tok::InEach,
+            Self::Fancy => Tok::Fancy,
+        }
+    }
 }
 
 /// The joining words of one language.
@@ -86,11 +165,47 @@ struct Grammar {
     turns: Vec<String>,
     /// What ends an ordinal after digits, and the last digits it follows; none for any.
     ordinal_endings: Vec<(String, Vec<u32>)>,
+    /// Whether a number with a point is an ordinal: “die 2. Masche”.
+    #[serde(default)]
+    ordinal_point: bool,
     /// “even”: one stitch in each.
     even: Vec<String>,
     /// “times”, beyond what the lexicon reads so.
     times: Vec<String>,
+    /// “you have”: what stands before a count as an equals sign does.
+    #[serde(default)]
+    gives: Vec<String>,
+    /// Forms of trade terms that are read and never printed.
+    #[serde(default)]
+    also: BTreeMap<Trade, Vec<String>>,
     words: BTreeMap<Say, Vec<String>>,
+}
+
+/// What a text itself says its short forms mean.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Glossary {
+    root: Node,
+}
+
+impl Glossary {
+    /// Takes `phrase`, as lexemes, to mean `tok`; what was said first stands.
+    pub(super) fn add<'a>(&mut self, phrase: impl IntoIterator<Item = &'a str>, tok: Tok) {
+        let mut node = &mut self.root;
+        for part in phrase {
+            node = node.next.entry(part.to_owned()).or_default();
+        }
+        node.means.get_or_insert(tok);
+    }
+
+    /// Whether it has no phrase.
+    pub(super) fn is_empty(&self) -> bool {
+        self.root.next.is_empty()
+    }
+
+    /// The longest phrase that `from` begins with, and its length in lexemes.
+    pub(super) fn longest(&self, from: &[Lexeme<'_>]) -> Option<(Tok, usize)> {
+        self.root.longest(from)
+    }
 }
 
 /// Every phrase that one lexicon reads.
@@ -98,12 +213,29 @@ struct Grammar {
 pub(super) struct Vocabulary {
     root: Node,
     ordinal_endings: Vec<(String, Vec<u32>)>,
+    /// Whether a number with a point is an ordinal.
+    pub(super) ordinal_point: bool,
 }
 
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 struct Node {
     means: Option<Tok>,
     next: HashMap<String, Self>,
+}
+
+impl Node {
+    fn longest(&self, from: &[Lexeme<'_>]) -> Option<(Tok, usize)> {
+        let mut node = self;
+        let mut best = None;
+        for (i, part) in from.iter().enumerate() {
+            let Some(next) = node.next.get(part.text.as_ref()) else { break };
+            node = next;
+            if let Some(tok) = node.means {
+                best = Some((tok, i + 1));
+            }
+        }
+        best
+    }
 }
 
 impl Vocabulary {
@@ -152,12 +284,28 @@ impl Vocabulary {
         for form in &grammar.times {
             made.add(form, Tok::Times);
         }
+        for form in &grammar.gives {
+            made.add(form, Tok::Equals);
+        }
+        for (trade, forms) in &grammar.also {
+            for form in forms {
+                made.add(form, trade.tok());
+            }
+        }
         for (&say, forms) in &grammar.words {
             for form in forms {
                 made.add(form, Tok::Say(say));
             }
         }
-        made.ordinal_endings.clone_from(&grammar.ordinal_endings);
+        made.ordinal_endings = grammar
+            .ordinal_endings
+            .iter()
+            .map(|(end, digits)| {
+                let folded = lexemes(end).first().map(|l| l.text.as_ref().to_owned());
+                (folded.unwrap_or_else(|| end.clone()), digits.clone())
+            })
+            .collect();
+        made.ordinal_point = grammar.ordinal_point;
         made
     }
 
@@ -171,16 +319,7 @@ impl Vocabulary {
 
     /// The longest phrase that `from` begins with, and its length in lexemes.
     pub(super) fn longest(&self, from: &[Lexeme<'_>]) -> Option<(Tok, usize)> {
-        let mut node = &self.root;
-        let mut best = None;
-        for (i, part) in from.iter().enumerate() {
-            let Some(next) = node.next.get(part.text.as_ref()) else { break };
-            node = next;
-            if let Some(tok) = node.means {
-                best = Some((tok, i + 1));
-            }
-        }
-        best
+        self.root.longest(from)
     }
 
     /// Whether `ending` makes an ordinal of the digits of `n`: “2nd”.

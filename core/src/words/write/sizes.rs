@@ -13,6 +13,18 @@ use crate::words::lexicon::Lexicon;
 use crate::words::tree::Pattern;
 
 /// The text of `pattern`: its terms and abbreviations, its lines, its stitches in all.
+///
+/// ```
+/// use plumpline_core::words::lexicon::by_code;
+/// use plumpline_core::words::read::{Wish, read};
+/// use plumpline_core::words::write::{HouseStyle, write};
+///
+/// // One maker's pattern in another's terms: “sc” is “dc” in the United Kingdom.
+/// let reading = read("Rnd 1: 6 sc in magic ring (6)", Wish::Lexicon("en-us"));
+/// let terms = by_code("en-uk").expect("the terms are there");
+/// let text = write(&reading.pattern, HouseStyle::bench(), terms);
+/// assert!(text.contains("6 dc in magic ring [6]"));
+/// ```
 pub fn write(pattern: &Pattern, style: &HouseStyle, lexicon: &Lexicon) -> String {
     write_sizes(std::slice::from_ref(pattern), style, lexicon)
 }

@@ -145,19 +145,25 @@ fn drag_end(
     actions: &mut Actions,
 ) {
     if end.drag_started_by(egui::PointerButton::Primary) {
-        ui.data_mut(|d| d.insert_temp(end.id, count));
+        let was_pinned = bench.pin_of(number).is_some();
+        ui.data_mut(|d| d.insert_temp(end.id, (count, was_pinned)));
         actions.push(Action::Begin);
         actions.look(Look::Select(Some(number)));
         actions.look(Look::DragBar(Some((number, rows.stitch))));
     }
-    let from: Option<u32> = ui.data(|d| d.get_temp(end.id));
+    let from: Option<(u32, bool)> = ui.data(|d| d.get_temp(end.id));
     let ours = end.dragged_by(egui::PointerButton::Primary);
-    if let (true, Some(from), Some(moved)) = (ours, from, end.total_drag_delta()) {
+    if let (true, Some((from, was_pinned)), Some(moved)) = (ours, from, end.total_drag_delta())
+    {
         let more = (2.0 * moved.x / rows.stitch).round() as i64;
         let wanted = (i64::from(from) + more).max(3) as u32;
         let held = bench.pin_of(number);
-        // A press that has not moved yet pins nothing.
-        if wanted != held.unwrap_or(from) {
+        // A press that has not moved yet pins nothing, nor does one that is back where it began.
+        if wanted == from && !was_pinned {
+            if held.is_some() {
+                actions.edit(Edit::Unpin(number));
+            }
+        } else if wanted != held.unwrap_or(from) {
             actions.edit(Edit::Pin { round: number, count: wanted });
         }
     }

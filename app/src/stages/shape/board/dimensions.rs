@@ -1,6 +1,6 @@
 //! Height and width of the forecast, as a draftsman sets them; a click types a new one.
 
-use egui::{Align2, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Color32, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
 use plumpline_core::{Plan, Unit};
 
 use super::ground::Ground;
@@ -124,13 +124,16 @@ fn oval(painter: &Painter, t: &Tokens, plan: &Plan, places: &Places) {
     if plan.depth_mm.is_some() {
         let at = places.width_at - vec2(0.0, 17.0);
         let font = type_faces::regular(type_faces::SMALL);
-        let words = "oval, width × depth".to_owned();
+        let words = "finished oval, width × depth".to_owned();
         let galley = painter.layout_no_wrap(words, font, t.soft_ink);
         let rect = Align2::CENTER_CENTER.anchor_size(at, galley.size());
         painter.rect_filled(rect.expand2(vec2(4.0, 0.0)), 0.0, t.panel);
         painter.galley(rect.min, galley, t.soft_ink);
     }
 }
+
+/// What the numbers measure: the stuffed piece, and not the wanted line.
+const FINISHED: &str = "finished";
 
 /// Draws one dimension's words; returns the space they take.
 fn words(
@@ -142,6 +145,7 @@ fn words(
     hovered: bool,
 ) -> Rect {
     let font = type_faces::semibold(type_faces::TITLE - 2.0);
+    let small = type_faces::regular(type_faces::SMALL);
     let ground = if hovered { t.wash } else { t.panel };
     match dimension {
         Dimension::Width => {
@@ -150,9 +154,26 @@ fn words(
             let rect = Align2::CENTER_CENTER.anchor_size(places.width_at, galley.size());
             painter.rect_filled(rect.expand2(vec2(6.0, 0.0)), 0.0, ground);
             painter.galley(rect.min, galley, t.outline);
+            if !text.contains('×') {
+                let at = rect.center_top() - vec2(0.0, 6.0);
+                painter.text(at, Align2::CENTER_CENTER, FINISHED, small, t.soft_ink);
+            }
             rect
         }
-        _ => paint::upright_text(painter, places.height_at, text, font, t.outline, ground),
+        _ => {
+            let at = places.height_at;
+            let rect = paint::upright_text(painter, at, text, font, t.outline, ground);
+            let beside = pos2(rect.left() - 6.0, at.y);
+            paint::upright_text(
+                painter,
+                beside,
+                FINISHED,
+                small,
+                t.soft_ink,
+                Color32::TRANSPARENT,
+            );
+            rect
+        }
     }
 }
 
@@ -186,7 +207,7 @@ pub(super) fn show(
             }
             _ => ("Height", places.height_at, vec2(26.0, 76.0)),
         };
-        let hint = format!("{name} of the forecast; click to type another");
+        let hint = format!("{name} of the finished piece; click to type another");
         let entry = Entry { dimension, name, text: &text, at, size, hint: &hint };
         typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
             words(painter, bench.t, &places, dimension, &text, hovered)

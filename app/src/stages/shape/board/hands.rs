@@ -149,5 +149,5 @@ fn round_at(plan: &Plan, ground: &Ground, pos: Pos2) -> Option<u32> {
         let along = if high > low { (z - a.z) / (b.z - a.z) } else { 0.5 };
         place.r.abs() <= a.r + along * (b.r - a.r) + slack
     };
-    plan.forecast.windows(2).rposition(inside).map(|i| i as u32 + 1)
+    plan.forecast[..=plan.rounds.len()].windows(2).rposition(inside).map(|i| i as u32 + 1)
 }

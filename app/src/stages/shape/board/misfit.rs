@@ -28,7 +28,7 @@ fn stretch(plan: &Plan, nodes: RangeInclusive<usize>) -> Vec<Rz> {
 /// Hatches the gaps, on both sides of the axis.
 pub(super) fn hatch(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
     let line = Stroke::new(1.0, bench.t.warning);
-    let last = plan.forecast.len() - 1;
+    let last = plan.rounds.len();
     for misfit in &plan.misfits {
         // One more node at either end, so that the hatch runs out.
         let nodes = misfit.from.saturating_sub(1)..=(misfit.to + 1).min(last);
@@ -97,7 +97,7 @@ pub(super) fn callout(
 ) -> Option<Rect> {
     let misfit = worst(plan)?;
     let t = bench.t;
-    let what = capital(&misfit.text(plan.forecast.len() - 1, bench.unit()));
+    let what = capital(&misfit.text(plan.rounds.len(), bench.unit()));
     let [first, last] = misfit.rounds();
     let rounds =
         if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") };

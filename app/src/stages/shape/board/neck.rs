@@ -85,7 +85,7 @@ pub(super) fn show(
         text: &text,
         at: place.number.center(),
         size: SIZE,
-        hint: "The neck of the forecast, side to side; click to type another",
+        hint: "The neck of the finished piece, side to side; click to type another",
     };
     typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
         number(painter, bench.t, &text, place.number.center(), hovered)

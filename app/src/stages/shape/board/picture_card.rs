@@ -94,7 +94,7 @@ fn opacity(
         pos2(plate.right() - 4.0, plate.center().y + 10.0),
     );
     let (held, moved) =
-        controls::slider(ui, rail, "Opacity", picture.opacity, (0.0, 1.0, 0.05));
+        controls::slider(ui, rail, "Opacity", (picture.opacity, true), (0.0, 1.0, 0.05));
     if held.drag_started() {
         actions.push(Action::Begin);
     }

@@ -17,6 +17,11 @@ use crate::view::look::Look;
 /// Width of the card, and of the words in it.
 const WIDE: f32 = 118.0;
 const WORDS: f32 = 50.0;
+/// Height of the line that says what the numbers are of.
+const HEAD: f32 = 17.0;
+/// How it moves up or down to clear a knot, and how often.
+const STEP: f32 = 14.0;
+const STEPS: u32 = 16;
 
 /// One line: what it measures, its word, its number.
 struct Line {
@@ -39,21 +44,33 @@ fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<Line> {
     lines
 }
 
-/// Where the card lies: inside the body, so that it neither leaves the board nor hides the
-/// line.
-fn card(ground: &Ground, knot: &Knot, rows: usize) -> Rect {
+/// Where the card lies: beside the knot, inside the body, so that it neither leaves the board
+/// nor hides the line; higher, lower or outside where it would cover a knot.
+fn card(bench: &Bench<'_>, ground: &Ground, knot: &Knot, rows: usize) -> Rect {
     let at = ground.at(knot.place());
-    let size = vec2(WIDE, rows as f32 * HIT + 4.0);
-    let room = at.x - 16.0 - size.x > ground.rect.left() + 4.0;
-    let (anchor, place) = if room {
-        (Align2::RIGHT_CENTER, pos2(at.x - 16.0, at.y))
-    } else {
-        (Align2::LEFT_CENTER, pos2(at.x + 16.0, at.y))
-    };
-    let rect = anchor.anchor_size(place, size);
-    let low = ground.rect.top() + 4.0 - rect.top();
-    let high = ground.rect.bottom() - 4.0 - rect.bottom();
-    rect.translate(vec2(0.0, low.max(0.0) + high.min(0.0)))
+    let size = vec2(WIDE, HEAD + rows as f32 * HIT + 4.0);
+    let hit = |at| Rect::from_center_size(at, vec2(HIT, HIT));
+    let knots = &bench.document.piece().outline.knots;
+    let held: Vec<Rect> = knots
+        .iter()
+        .flat_map(|knot| [ground.at(knot.place()), ground.mirrored(knot.place())])
+        .map(hit)
+        .collect();
+    let whole = ground.rect.shrink(4.0);
+    let inside = Align2::RIGHT_CENTER.anchor_size(pos2(at.x - 16.0, at.y), size);
+    let outside = Align2::LEFT_CENTER.anchor_size(pos2(at.x + 16.0, at.y), size);
+    let shifts = (0..=STEPS).flat_map(|i| [-STEP * i as f32, STEP * i as f32]);
+    let places = shifts.flat_map(|by| {
+        [inside, outside].map(|rect| {
+            let rect = rect.translate(vec2(0.0, by));
+            let low = (whole.top() - rect.top()).max(0.0);
+            let high = (whole.bottom() - rect.bottom()).min(0.0);
+            rect.translate(vec2(0.0, low + high))
+        })
+    });
+    let covers = |rect: &Rect| held.iter().filter(|held| held.intersects(*rect)).count();
+    let within = places.filter(|rect| whole.contains_rect(*rect));
+    within.min_by_key(covers).unwrap_or(inside)
 }
 
 /// The knot to tell of, where it is on the board.
@@ -66,10 +83,13 @@ fn knot<'a>(bench: &'a Bench<'_>, ground: &Ground) -> Option<(usize, &'a Knot)> 
 fn ground_of(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
     let edge = Stroke::new(1.3, bench.t.outline);
     painter.rect(rect, 5.0, bench.t.panel, edge, StrokeKind::Inside);
+    let font = type_faces::drafting(type_faces::SMALL);
+    let at = rect.left_top() + vec2(8.0, 11.0);
+    painter.text(at, Align2::LEFT_CENTER, "wanted line", font, bench.t.soft_ink);
 }
 
 fn row(rect: Rect, i: usize) -> Rect {
-    let min = rect.min + vec2(0.0, 2.0 + i as f32 * HIT);
+    let min = rect.min + vec2(0.0, HEAD + 2.0 + i as f32 * HIT);
     Rect::from_min_size(min, vec2(rect.width(), HIT))
 }
 
@@ -95,7 +115,7 @@ fn number(painter: &Painter, bench: &Bench<'_>, row: Rect, line: &Line, hovered:
 pub(super) fn paint_still(painter: &Painter, bench: &Bench<'_>, ground: &Ground) {
     let Some((index, knot)) = knot(bench, ground) else { return };
     let lines = lines(bench, index, knot);
-    let rect = card(ground, knot, lines.len());
+    let rect = card(bench, ground, knot, lines.len());
     ground_of(painter, bench, rect);
     for (i, line) in lines.iter().enumerate() {
         word(painter, bench, row(rect, i), line);
@@ -108,7 +128,7 @@ pub(super) fn paint_still(painter: &Painter, bench: &Bench<'_>, ground: &Ground)
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, ground: &Ground, actions: &mut Actions) {
     let Some((index, knot)) = knot(bench, ground) else { return };
     let lines = lines(bench, index, knot);
-    let rect = card(ground, knot, lines.len());
+    let rect = card(bench, ground, knot, lines.len());
     let painter = ui.painter_at(ground.rect);
     ground_of(&painter, bench, rect);
     // The card itself takes the hand: what lies under it is not meant.

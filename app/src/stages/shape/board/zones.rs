@@ -43,7 +43,7 @@ pub(super) fn word_at(plan: &Plan, misfit: &Misfit) -> Option<&'static str> {
 pub(super) fn hatch(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
     let stroke = Stroke::new(0.8, bench.t.warning);
     for zone in zones(plan) {
-        let last = plan.forecast.len() - 1;
+        let last = plan.rounds.len();
         let [from, to] = zone.rounds.map(|r| (r as usize).min(last));
         misfit::hatch_nodes(painter, plan, ground, from.saturating_sub(1)..=to, 10.0, stroke);
     }
@@ -62,7 +62,7 @@ pub(super) fn sizes(
     let mut taken: Vec<Rect> = callout.into_iter().collect();
     taken.extend(super::dimensions::marks(plan, ground));
     // The round in hand wears its name on the body.
-    let in_hand = bench.view.in_hand().map(|r| r as usize).filter(|&r| r < plan.forecast.len());
+    let in_hand = bench.view.in_hand().map(|r| r as usize).filter(|&r| r <= plan.rounds.len());
     if let Some(k) = in_hand.filter(|&k| k > 0) {
         let y = |k: usize| ground.y(plan.forecast[k].z + plan.shift_mm);
         let middle = 0.5 * (y(k - 1) + y(k));
@@ -71,7 +71,7 @@ pub(super) fn sizes(
         taken.push(Rect::from_x_y_ranges(strip, middle - half..=middle + half));
     }
     for gap in plan.misfits.iter().filter(|m| m.worst != named.worst) {
-        let off = gap.text(plan.forecast.len() - 1, bench.unit());
+        let off = gap.text(plan.rounds.len(), bench.unit());
         let words = match word_at(plan, gap) {
             Some(word) => format!("{word}, {off}"),
             None => off,
@@ -88,7 +88,7 @@ pub(super) fn sizes(
         // On the body, which is quieter than what lies around it; else beside it.
         let inward = match gap.worst {
             0 => 14.0,
-            k if k + 1 == plan.forecast.len() => -14.0,
+            k if k == plan.rounds.len() => -14.0,
             _ => 0.0,
         };
         let mut places = [

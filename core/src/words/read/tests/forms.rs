@@ -37,7 +37,7 @@ fn headings() {
         ("RND 3: SC 3, INC", "3: sc3 inc"),
         ("Ｒ３： ｓｃ ３", "3: sc3"),
         ("\u{feff}R3:\u{a0}sc\u{2009}3\r\nR4: inc", "3: sc3\n4: inc"),
-        ("R3: sc 3 (3) R4: inc (6)", "3: sc3 =3\n4: inc =6"),
+        ("R3: sc 3 (3) R4: inc (6)", "3: sc3 =3\n4: (inc)~ =6"),
     ];
     all_read(us, &cases);
 }

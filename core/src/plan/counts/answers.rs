@@ -1,0 +1,508 @@
+//! The answers to one wish, from faithful to simple, and the one that is taken.
+
+use super::candidate::{Candidate, IDEAL_STEPS, Near, Stuffed, Wish};
+use super::descent;
+use super::effort::{Effort, MOST_FORECASTS};
+use super::family::{Family, LEAST_UNEVEN_UNIT, is_pattern, trouble};
+use super::likely::likely_rms;
+use super::repeats::Prices;
+use super::rules::worked_length_mm;
+use super::shape::Shape;
+use crate::piece::{Accepted, MOST_ROUNDS, Piece};
+use crate::plan::forecast::fit::Fit;
+
+/// Prices at which patterns are sought where no simplicity is chosen, squared stitches a new
+/// number of repeats: about where a likely fit cannot be told from the best.
+const DEFAULT_UNITS: &[f64] = &[1e-4, 4e-4, 1e-3, 2.5e-3];
+
+/// The same where one is chosen, from nearly free to so dear that only what shape there is
+/// counts.
+const LADDER: &[f64] = &[2e-4, 8e-4, 1.6e-3, 5e-3, 2e-2];
+
+/// Numbers of which designers like every round to be a multiple.
+const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
+
+/// The price by which numbers of rounds are compared.
+const MIDDLE: f64 = 1.5e-3;
+
+/// Forecasts of a full search before its descent: enough for every price twice.
+const FULL_FORECASTS: usize = 32;
+
+/// How much further than the best a likely fit may be and still be taken for its simplicity,
+/// stitch widths: less than hands can tell.
+pub const INDIFFERENT_STITCHES: f64 = 0.03;
+
+/// How much of that is kept for what the descent to the faithful end might still find.
+const RESERVE_STITCHES: f64 = 0.012;
+
+/// How much further than a fresh answer's the likely fit of counts accepted before may be for
+/// them to be kept, stitch widths.
+const CALM_STITCHES: f64 = 0.01;
+
+/// How much further than the ideal's the mean square misfit of all full repeats may be before
+/// one uneven round is tried, squared stitches.
+const COARSE: f64 = 0.012;
+
+/// How many times what was predicted a pattern may cost, and how much more, squared stitches,
+/// before the form is made anew there.
+const MISJUDGED: (f64, f64) = (1.25, 3e-3);
+
+/// Forecasts kept for judging accepted counts.
+const CALM_FORECASTS: usize = 2;
+
+/// One answer: counts, how near they come, what they ask of the maker. Distances are of its
+/// nodes: the fit along the whole curve is measured of what is taken, see [`Answer::measured`].
+#[derive(Debug, Clone)]
+pub(super) struct Answer {
+    pub(super) stuffed: Stuffed,
+    /// Expected RMS distance over hands, stitch widths.
+    pub(super) likely_rms_stitches: f64,
+    /// What its pattern costs the maker, in new numbers of repeats.
+    pub(super) trouble: f64,
+    /// Whether it is written in full repeats: all of its shaping rounds, or all but one.
+    is_pattern: bool,
+    /// Which of the numbers of rounds that were sought it has, as an index.
+    pub(super) of: usize,
+}
+
+impl Answer {
+    /// Its distance along the whole curve, nominal and over hands, as one of `sought`.
+    pub(super) fn measured(&self, Sought { candidate, pulls, .. }: &Sought<'_>) -> (Fit, f64) {
+        let wish = candidate.wish;
+        let fit = self.stuffed.fit(wish);
+        let (piece, square) = (wish.piece, fit.rms_stitches * fit.rms_stitches);
+        let width = piece.gauge.stitch_width_mm();
+        let shape = &self.stuffed.shape;
+        (fit, likely_rms(shape, &piece.variation, square, *pulls, width))
+    }
+
+    /// What it costs at a `unit` of trouble, squared stitches.
+    fn cost(&self, unit: f64) -> f64 {
+        self.likely_rms_stitches * self.likely_rms_stitches + unit * self.trouble
+    }
+}
+
+/// Prices of trouble between the faithful and the simple end, squared stitches.
+const UNITS: std::ops::Range<f64> = 1e-7..10.0;
+
+/// The price of trouble that a chosen simplicity stands for: none at the faithful end, above
+/// everything at the simple one.
+fn unit_of(simplicity: f64) -> f64 {
+    match simplicity {
+        s if s <= 0.0 => 0.0,
+        s if s >= 1.0 => 1e6,
+        s => UNITS.start * (UNITS.end / UNITS.start).powf(s),
+    }
+}
+
+/// The simplicity that stands for a price of trouble: see [`unit_of`].
+fn simplicity_of(unit: f64) -> f64 {
+    ((unit / UNITS.start).ln() / (UNITS.end / UNITS.start).ln()).clamp(0.01, 0.99)
+}
+
+/// A number of rounds: its ideal shape, the search near that, and the pattern at the middle
+/// price.
+struct Tried<'a> {
+    candidate: Candidate<'a>,
+    family: Family,
+    ideal: (Vec<f64>, Shape),
+    near: Near,
+    found: Vec<Stuffed>,
+    /// What that pattern was predicted to cost.
+    predicted: f64,
+}
+
+impl<'a> Tried<'a> {
+    fn new(wish: &'a Wish<'a>, rounds: usize) -> Self {
+        let candidate = Candidate::new(wish, rounds);
+        let family = Family::new(&candidate);
+        let ideal = candidate.ideal();
+        let mut near = candidate.near(&ideal.0, &ideal.1, &family.rounds);
+        let pattern = family.best(&mut near, MIDDLE);
+        let predicted = pattern.as_ref().map_or(0.0, |p| p.1);
+        let found: Vec<Stuffed> =
+            pattern.map(|(counts, _)| candidate.stuff(counts, &ideal.1)).into_iter().collect();
+        Self { candidate, family, ideal, near, found, predicted }
+    }
+
+    /// Whether the form near the ideal does not hold where patterns are: cloth went slack, or a
+    /// corner bulges.
+    fn is_misjudged(&self) -> bool {
+        self.cost() > MISJUDGED.0 * self.predicted + MISJUDGED.1
+    }
+
+    fn cost(&self) -> f64 {
+        self.found.first().map_or(f64::INFINITY, |m| self.family.cost(m, MIDDLE))
+    }
+
+    /// Seeks answers of this number of rounds until `budget` forecasts are spent in all.
+    fn seek(self, forecasts: &mut usize, budget: usize) -> (Sought<'a>, Vec<Stuffed>) {
+        let misjudged = self.is_misjudged();
+        let Self { candidate, family, ideal, near, found, .. } = self;
+        let piece = candidate.wish.piece;
+        let free = piece.simplicity.is_some();
+        let units = if free { LADDER } else { DEFAULT_UNITS };
+        let mut search = Search {
+            candidate: &candidate,
+            family,
+            found,
+            forecasts: *forecasts,
+            budget,
+            free,
+        };
+        if misjudged {
+            let from = search.found[0].clone();
+            let near = candidate.near_stuffed(&from, &search.family.rounds);
+            search.first(&from.counts_as_real(), &from.shape, near, units);
+        } else {
+            search.first(&ideal.0, &ideal.1, near, units);
+        }
+        let square = ideal.1.misfit.whole_square;
+        let pulls = search.again(units, square);
+        if free {
+            search.plain_families();
+        }
+        let found = search.found;
+        *forecasts = search.forecasts;
+        let width = piece.gauge.stitch_width_mm();
+        let ideal = likely_rms(&ideal.1, &piece.variation, square, pulls, width);
+        (Sought { candidate, pulls, ideal }, found)
+    }
+}
+
+/// A number of rounds whose answers were sought.
+pub(super) struct Sought<'a> {
+    pub(super) candidate: Candidate<'a>,
+    /// What the pulls of single rounds add to the mean square distance, squared stitches.
+    pub(super) pulls: f64,
+    /// Expected RMS distance of the ideal counts, stitch widths: about the best there is.
+    ideal: f64,
+}
+
+/// The answers found, from the most faithful to the simplest; none is beaten by another in
+/// both likely fit and trouble.
+pub(super) struct Front<'a> {
+    /// The numbers of rounds they have.
+    pub(super) sought: Vec<Sought<'a>>,
+    pub(super) answers: Vec<Answer>,
+    /// Forecasts solved.
+    pub(super) forecasts: usize,
+}
+
+impl<'a> Front<'a> {
+    /// The front of `wish`: the same for every chosen simplicity, and fewer answers where none
+    /// is chosen or a hand is dragging. Then the one number of rounds is sought whose pattern
+    /// is cheapest at the middle price.
+    pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
+        let piece = wish.piece;
+        let full = effort == Effort::Full && piece.simplicity.is_some();
+        let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
+        let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
+        let mut forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
+        tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
+        if !full {
+            tried.truncate(1);
+        }
+        let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
+        let mut sought = Vec::with_capacity(tried.len());
+        let mut found: Vec<(usize, Stuffed)> = Vec::new();
+        for (of, tried) in tried.into_iter().enumerate() {
+            // One is kept for finding what is taken afresh.
+            let budget =
+                if full { forecasts + FULL_FORECASTS } else { MOST_FORECASTS - 1 - calm };
+            let (one, its) = tried.seek(&mut forecasts, budget);
+            sought.push(one);
+            found.extend(its.into_iter().map(|stuffed| (of, stuffed)));
+        }
+        if full {
+            let costs = found.iter().enumerate();
+            let best = costs.min_by(|a, b| a.1.1.cost().total_cmp(&b.1.1.cost()));
+            let (of, closest) = found[best.map_or(0, |(i, _)| i)].clone();
+            let best = descent::descend(&sought[of].candidate, closest, &mut forecasts);
+            found.push((of, best));
+        }
+        let answers =
+            found.into_iter().map(|(of, stuffed)| judged(&sought[of], of, stuffed)).collect();
+        let mut all = Self { sought, answers: front(answers), forecasts };
+        if full {
+            all.settle_order();
+        }
+        all
+    }
+
+    /// Puts the answers in the order in which they are shown: by what each is measured to be,
+    /// found anew from its counts alone.
+    fn settle_order(&mut self) {
+        let answers = std::mem::take(&mut self.answers);
+        self.forecasts += answers.len();
+        let measured = |answer: Answer| {
+            let answer = self.afresh(answer);
+            let (_, likely_rms_stitches) = answer.measured(&self.sought[answer.of]);
+            Answer { likely_rms_stitches, ..answer }
+        };
+        let mut kept = front(answers.into_iter().map(measured).collect());
+        // A simpler answer that lies nearer, however much less slack costs it.
+        let mut nearest = f64::INFINITY;
+        for at in (0..kept.len()).rev() {
+            if kept[at].likely_rms_stitches < nearest {
+                nearest = kept[at].likely_rms_stitches;
+            } else {
+                kept.remove(at);
+            }
+        }
+        self.answers = kept;
+    }
+
+    /// The answer that is taken. What was accepted before is kept while no hand could tell the
+    /// fresh answer from it; failing that, what changes the fewest of its rounds.
+    pub(super) fn take(mut self) -> (Self, Answer) {
+        let piece = self.sought[0].candidate.wish.piece;
+        let best = self.best();
+        let fresh = self.answers.swap_remove(self.pick(piece.simplicity));
+        let of = fresh.of;
+        let sought = &self.sought[of];
+        let candidate = &sought.candidate;
+        let accepted = piece.accepted.as_ref().filter(|a| a.simplicity == piece.simplicity);
+        let Some(Accepted { counts, .. }) = accepted else {
+            return (self, fresh);
+        };
+        let rounds = &candidate.rounds;
+        if *counts == fresh.stuffed.counts || !rounds.allows_all(counts) {
+            return (self, fresh);
+        }
+        let mut most = fresh.likely_rms_stitches + CALM_STITCHES;
+        if piece.simplicity.is_none() {
+            most = most.max(best + INDIFFERENT_STITCHES);
+        }
+        let calm = |answer: &Answer| {
+            answer.stuffed.shape.settled.is_settled()
+                && answer.likely_rms_stitches <= most
+                && (answer.is_pattern || !fresh.is_pattern)
+        };
+        let kept = candidate.stuff(counts.clone(), &fresh.stuffed.shape);
+        self.forecasts += 1;
+        let kept = judged(sought, of, kept);
+        if calm(&kept) {
+            return (self, kept);
+        }
+        let family = Family::new(candidate);
+        let mut near = candidate.near_stuffed(&kept.stuffed, &family.rounds);
+        let unit = piece.simplicity.map_or(MIDDLE, unit_of).clamp(DEFAULT_UNITS[0], MIDDLE);
+        if let Some((counts, _)) = family.mended(&mut near, unit) {
+            let mended = candidate.stuff(counts, &kept.stuffed.shape);
+            self.forecasts += 1;
+            let mended = judged(sought, of, mended);
+            if calm(&mended) {
+                return (self, mended);
+            }
+        }
+        (self, fresh)
+    }
+
+    /// `answer` with its forecast found anew from its counts alone, so that the same counts
+    /// always have the same forecast, to the last bit.
+    pub(super) fn afresh(&self, answer: Answer) -> Answer {
+        let sought = &self.sought[answer.of];
+        let stuffed = sought.candidate.stuff_afresh(answer.stuffed.counts);
+        judged(sought, answer.of, stuffed)
+    }
+
+    /// About the best likely fit there is, stitch widths.
+    fn best(&self) -> f64 {
+        let found = self.answers.iter().map(|a| a.likely_rms_stitches);
+        self.sought.iter().map(|s| s.ideal).chain(found).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The simplicities by which the answers are taken.
+    pub(super) fn simplicities(&self) -> Vec<f64> {
+        let prices = self.answers.windows(2).map(|p| price_between(&p[0], &p[1]));
+        let prices: Vec<f64> = prices.collect();
+        let last = self.answers.len() - 1;
+        let simplicity = |i: usize| match i {
+            0 => 0.0,
+            i if i == last => 1.0,
+            i => simplicity_of((prices[i - 1] * prices[i]).sqrt()),
+        };
+        (0..=last).map(simplicity).collect()
+    }
+
+    /// The index of the answer for `simplicity`: 0 the most faithful, 1 the simplest. Without
+    /// one, the simplest pattern of full repeats whose likely fit is within
+    /// [`INDIFFERENT_STITCHES`] of the best; the most faithful of such patterns where none is.
+    fn pick(&self, simplicity: Option<f64>) -> usize {
+        let last = self.answers.len() - 1;
+        if let Some(simplicity) = simplicity {
+            let unit = unit_of(simplicity);
+            let costs = self.answers.iter().map(|a| a.cost(unit)).enumerate();
+            return costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(last, |(i, _)| i);
+        }
+        let most = self.best() + INDIFFERENT_STITCHES - RESERVE_STITCHES;
+        let near = |a: &Answer| a.is_pattern && a.likely_rms_stitches <= most;
+        let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
+        self.answers.iter().rposition(near).unwrap_or_else(first)
+    }
+}
+
+/// Answers to one number of rounds, as they are found.
+struct Search<'c, 'a> {
+    candidate: &'c Candidate<'a>,
+    family: Family,
+    found: Vec<Stuffed>,
+    forecasts: usize,
+    budget: usize,
+    /// Whether free counts are wished, beside patterns.
+    free: bool,
+}
+
+impl Search<'_, '_> {
+    /// Patterns near the `shape` of `counts` at the prices of `units`, and free counts if they
+    /// are wished.
+    fn first(&mut self, counts: &[f64], shape: &Shape, mut near: Near, units: &[f64]) {
+        let Candidate { rounds, steps, .. } = self.candidate;
+        let free = Prices::at(0.0, false);
+        let free = match (self.free, self.is_mirrored()) {
+            (false, _) => None,
+            (true, true) => {
+                self.candidate.near(counts, shape, rounds).best(rounds, steps, free)
+            }
+            (true, false) => near.best(rounds, steps, free),
+        };
+        let patterns = units.iter().map(|&unit| self.family.best(&mut near, unit));
+        let wished: Vec<_> = std::iter::once(free).chain(patterns).flatten().collect();
+        for (counts, _) in wished {
+            self.forecast(counts, shape);
+        }
+    }
+
+    /// What is left of the forecasts goes to free counts near the closest answer, if they are
+    /// wished, and to patterns near the cheapest. Returns what the pulls of single rounds add
+    /// there, as in [`Sought`].
+    fn again(&mut self, units: &[f64], ideal: f64) -> f64 {
+        let Candidate { rounds, steps, .. } = self.candidate;
+        let closest = self.found[closest(&self.found)].clone();
+        let mut near = self.candidate.near_stuffed(&closest, rounds);
+        let pull = self.candidate.wish.piece.variation.pull;
+        let pulls = near.model.spread_by_pulls(&closest.counts, pull);
+        if self.free
+            && let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false))
+        {
+            self.forecast(counts, &closest.shape);
+        }
+        let from =
+            if self.free { self.found[self.cheapest()].clone() } else { closest.clone() };
+        let mut near = match from.counts == closest.counts && !self.is_mirrored() {
+            true => near,
+            false => self.candidate.near_stuffed(&from, &self.family.rounds),
+        };
+        // In a thin piece full repeats come in few counts: one round that is none helps there.
+        let least = self.found.iter().map(|s| s.shape.misfit.whole_square);
+        let least = least.fold(f64::INFINITY, f64::min);
+        if !self.free && !self.is_mirrored() && least > ideal + COARSE {
+            let prices = Prices::at(LEAST_UNEVEN_UNIT, false);
+            if let Some((counts, _)) = near.best(rounds, steps, prices) {
+                self.forecast(counts, &from.shape);
+            }
+        }
+        for &unit in units {
+            if self.forecasts >= self.budget {
+                break;
+            }
+            if let Some((counts, _)) = self.family.best(&mut near, unit) {
+                self.forecast(counts, &from.shape);
+            }
+        }
+        pulls
+    }
+
+    /// Patterns near the cheapest in which every round is a multiple of the same number.
+    fn plain_families(&mut self) {
+        let from = self.found[self.cheapest()].clone();
+        let mut near = self.candidate.near_stuffed(&from, &self.family.rounds);
+        for multiple in PLAIN_FAMILIES {
+            let Some(family) = self.family.in_multiples(multiple) else { continue };
+            if let Some((counts, _)) = family.best(&mut near, MIDDLE) {
+                self.forecast(counts, &from.shape);
+            }
+        }
+    }
+
+    fn is_mirrored(&self) -> bool {
+        self.family.rounds.is_mirrored()
+    }
+
+    /// Forecasts `counts`, setting out from `near`, if they are new and the budget is not
+    /// spent.
+    fn forecast(&mut self, counts: Vec<u32>, near: &Shape) {
+        let spent = self.forecasts >= self.budget && !self.found.is_empty();
+        if !spent && self.found.iter().all(|s| s.counts != counts) {
+            self.forecasts += 1;
+            self.found.push(self.candidate.stuff(counts, near));
+        }
+    }
+
+    /// The answer that is cheapest at the middle price.
+    fn cheapest(&self) -> usize {
+        let costs = self.found.iter().map(|s| self.family.cost(s, MIDDLE)).enumerate();
+        costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
+    }
+}
+
+fn closest(found: &[Stuffed]) -> usize {
+    let costs = found.iter().map(Stuffed::cost).enumerate();
+    costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
+}
+
+/// `stuffed` as an answer of `sought`, which has the index `of`.
+fn judged(sought: &Sought<'_>, of: usize, stuffed: Stuffed) -> Answer {
+    let Sought { candidate, pulls, .. } = sought;
+    let piece = candidate.wish.piece;
+    let square = stuffed.shape.misfit.whole_square + stuffed.slack;
+    let width = piece.gauge.stitch_width_mm();
+    let likely_rms_stitches =
+        likely_rms(&stuffed.shape, &piece.variation, square, *pulls, width);
+    let together = piece.rules.plain_together;
+    let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
+    let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
+    Answer { stuffed, likely_rms_stitches, trouble, is_pattern, of }
+}
+
+/// Those of `answers` that no other beats in both likely fit and trouble, the most faithful
+/// first.
+fn front(mut answers: Vec<Answer>) -> Vec<Answer> {
+    answers.sort_by(|a, b| {
+        let likely = a.likely_rms_stitches.total_cmp(&b.likely_rms_stitches);
+        likely.then(a.trouble.total_cmp(&b.trouble))
+    });
+    let mut front: Vec<Answer> = Vec::with_capacity(answers.len());
+    for answer in answers {
+        if front.last().is_some_and(|last| answer.trouble > last.trouble - 1e-9) {
+            continue;
+        }
+        // What a mean of its neighbours would beat is no answer at any price of trouble.
+        while let [.., before, last] = front.as_slice() {
+            if price_between(before, last) < price_between(last, &answer) {
+                break;
+            }
+            front.pop();
+        }
+        front.push(answer);
+    }
+    front
+}
+
+/// The price of trouble at which two answers cost the same, squared stitches.
+fn price_between(faithful: &Answer, simple: &Answer) -> f64 {
+    (simple.cost(0.0) - faithful.cost(0.0)) / (faithful.trouble - simple.trouble)
+}
+
+/// The numbers of rounds that a piece may have: what the rest length comes to, rounded either
+/// way, unless pins hold them all.
+fn lengths(piece: &Piece, worked_mm: f64) -> Vec<usize> {
+    let rounds = piece.rounds_in(worked_mm, MOST_ROUNDS);
+    let nearest = (rounds.round() as usize).clamp(2, MOST_ROUNDS);
+    let all_held = piece.pins.len() == nearest
+        && (1..).zip(piece.pins.keys()).all(|(round, &held)| round == held);
+    let other = if rounds > nearest as f64 { nearest + 1 } else { nearest - 1 };
+    let tried = if all_held { 1 } else { 2 };
+    [nearest, other.clamp(2, MOST_ROUNDS)].into_iter().take(tried).collect()
+}

@@ -1,0 +1,141 @@
+//! Patterns: counts written in full repeats, both halves alike where the outline's are.
+
+use super::candidate::{Candidate, Near, Stuffed};
+use super::repeats::{Prices, Run, Shaping};
+use super::rounds::Rounds;
+use super::rules::Start;
+use super::steps::Steps;
+use crate::piece::Piece;
+use crate::piece::outline::Profile;
+
+/// What a round costs whose count is not the one it had, squared stitches.
+const MENDED: f64 = 4e-4;
+
+/// The unit at which patterns are sought where no full repeats keep to the rules.
+pub(super) const LEAST_UNEVEN_UNIT: f64 = 2e-3;
+
+/// The rounds that patterns are sought in: as the candidate's, both halves alike where the
+/// outline's are; and the steps between them that are full repeats.
+pub(super) struct Family {
+    pub(super) rounds: Rounds,
+    pub(super) steps: Steps,
+    pub(super) together: bool,
+    /// The least unit at which patterns are sought: where no full repeats keep to the rules,
+    /// as few uneven rounds as can be.
+    least_unit: f64,
+}
+
+impl Family {
+    pub(super) fn new(candidate: &Candidate<'_>) -> Self {
+        let piece = candidate.wish.piece;
+        let halves = mirrors(piece, candidate.wish.profile, candidate.rounds.rounds());
+        let alike = halves && !candidate.rounds.is_mirrored();
+        let together = piece.rules.plain_together;
+        let full = |rounds: Rounds| {
+            let steps = Steps::new(&rounds, false)?;
+            Some(Self { rounds, steps, together, least_unit: 0.0 })
+        };
+        let mirrored = if alike { full(candidate.rounds.clone().mirrored()) } else { None };
+        mirrored.or_else(|| full(candidate.rounds.clone())).unwrap_or_else(|| Self {
+            rounds: candidate.rounds.clone(),
+            steps: candidate.steps.clone(),
+            together,
+            least_unit: LEAST_UNEVEN_UNIT,
+        })
+    }
+
+    /// The same with every round a multiple of `multiple` stitches, where that can be.
+    pub(super) fn in_multiples(&self, multiple: u32) -> Option<Self> {
+        let rounds = self.rounds.clone().in_multiples(multiple);
+        let steps = Steps::new(&rounds, false)?;
+        Some(Self { rounds, steps, ..*self })
+    }
+
+    /// The best pattern near `near` at `unit`, and its predicted cost.
+    pub(super) fn best(&self, near: &mut Near, unit: f64) -> Option<(Vec<u32>, f64)> {
+        let prices = Prices::at(unit.max(self.least_unit), self.together);
+        near.best(&self.rounds, &self.steps, prices)
+    }
+
+    /// The best pattern near `near` at `unit` that leaves as many of its rounds as they are as
+    /// can be, and its predicted cost.
+    pub(super) fn mended(&self, near: &mut Near, unit: f64) -> Option<(Vec<u32>, f64)> {
+        let prices = Prices::at(unit.max(self.least_unit), self.together);
+        near.best(&self.rounds, &self.steps, Prices { change: MENDED, ..prices })
+    }
+
+    /// Misfit, slack and prices at `unit`, squared stitches.
+    pub(super) fn cost(&self, stuffed: &Stuffed, unit: f64) -> f64 {
+        stuffed.cost() + unit * trouble(&self.rounds, &stuffed.counts, self.together)
+    }
+}
+
+/// What the pattern of `counts` costs the maker, in new numbers of repeats.
+pub(super) fn trouble(rounds: &Rounds, counts: &[u32], together: bool) -> f64 {
+    trouble_at(Prices::at(1.0, together), rounds.targets.start, counts)
+}
+
+/// The same where nothing is wanted of plain rounds.
+pub(super) fn trouble_of(start: Start, counts: &[u32]) -> f64 {
+    trouble_at(Prices::at(1.0, false), start, counts)
+}
+
+fn trouble_at(prices: Prices, start: Start, counts: &[u32]) -> f64 {
+    let (mut run, mut all) = (Run::default(), 0.0);
+    let mut below = start.joined();
+    let mut was_plain = None;
+    for &count in counts {
+        if let Some(below) = below.replace(count) {
+            let shaping = Shaping::in_piece(start, below, count);
+            all += prices.of(shaping, below, run);
+            run = run.then(shaping);
+            let plain = below == count;
+            all +=
+                was_plain.replace(plain).map_or(0.0, |was| prices.of_alternation(was, plain));
+        }
+    }
+    all
+}
+
+/// Shaping rounds to each that may be no full repeat in a pattern; one always may.
+const SHAPING_TO_AN_UNEVEN: usize = 10;
+
+/// Whether `counts` are written in full repeats: nine of ten of the shaping rounds, or all but
+/// one.
+pub(super) fn is_pattern(rounds: &Rounds, counts: &[u32]) -> bool {
+    let start = rounds.targets.start.joined().into_iter();
+    let all: Vec<u32> = start.chain(counts.iter().copied()).collect();
+    let shaped = all.windows(2).map(|p| rounds.shaping(p[0], p[1]));
+    let (mut shaping, mut uneven) = (0, 0);
+    for shaped in shaped.filter(|s| *s != Shaping::Plain) {
+        shaping += 1;
+        uneven += usize::from(shaped == Shaping::Uneven);
+    }
+    uneven <= (shaping / SHAPING_TO_AN_UNEVEN).max(1)
+}
+
+/// How far the two halves of an outline that is called symmetric may differ, in stitches.
+const ALIKE_STITCHES: f64 = 0.05;
+
+/// Whether the second half of the outline mirrors the first, and nothing else tells the two
+/// apart.
+fn mirrors(piece: &Piece, profile: &Profile, rounds: usize) -> bool {
+    let rules = &piece.rules;
+    let ends = piece.outline.starts_closed() == piece.outline.finishes_closed()
+        && rules.ring == rules.last
+        && piece.straight_mm == 0.0;
+    let last = rounds as u32 + 1;
+    let plain = piece.pins.is_empty()
+        && piece.faces.is_empty()
+        && (1..last).all(|k| piece.cloth_of_round(k) == piece.cloth_of_round(last - k))
+        && piece.outline.knots.iter().all(|k| k.hold.is_none() && !k.card);
+    let most = ALIKE_STITCHES * piece.gauge.stitch_width_mm();
+    let stations = &profile.stations;
+    let pairs = stations.iter().zip(stations.iter().rev()).take(stations.len() / 2);
+    let length = |a: f64, b: f64| (a - b).abs() <= most;
+    let middle = stations[0].at.z + stations[stations.len() - 1].at.z;
+    ends && plain
+        && pairs
+            .into_iter()
+            .all(|(a, b)| length(a.at.r, b.at.r) && length(a.at.z, middle - b.at.z))
+}

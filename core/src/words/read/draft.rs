@@ -1,0 +1,92 @@
+//! A line while the text is read: what it says, before it is judged which reading is meant.
+
+use super::heading::Heading;
+use super::layers::Layers;
+use super::pieces::Name;
+use super::readings::{Candidate, others};
+use super::round::Worked;
+use super::tokens::Token;
+use crate::words::tree::{Line, Placed, Span, StitchKind};
+
+/// A line of the text.
+#[derive(Debug)]
+pub(super) struct Entry {
+    /// What it is, or what it is if it is no round.
+    pub(super) line: Line,
+    pub(super) at: Span,
+    pub(super) name: Name,
+    /// What of it could not be read, if it is no round.
+    pub(super) unread: Vec<Span>,
+    /// Whether it names a ring.
+    pub(super) ring: bool,
+    /// What it says if it is a round.
+    pub(super) draft: Option<Draft>,
+}
+
+/// A line that may be a round.
+#[derive(Debug)]
+pub(super) struct Draft {
+    /// Its heading; none where it has neither a number nor a word for a round.
+    pub(super) heading: Option<Heading>,
+    /// Whether what follows the heading is work.
+    pub(super) heads: bool,
+    /// Whether it looks like a round though it has no heading.
+    pub(super) stands_alone: bool,
+    /// Its work, prepared, what stands beside it taken off.
+    pub(super) tokens: Vec<Token>,
+    pub(super) layers: Layers,
+    /// Its work as it stands.
+    pub(super) worked: Worked,
+    /// Kind of stitch where none is named.
+    pub(super) kind: StitchKind,
+    /// Set by the judge: its work is certain and does not come out.
+    pub(super) disputed: bool,
+    /// Set by the judge: how far it goes is left to the maker.
+    pub(super) open: bool,
+    others: Option<Vec<Candidate>>,
+}
+
+impl Draft {
+    pub(super) fn new(
+        heading: Option<Heading>,
+        tokens: Vec<Token>,
+        layers: Layers,
+        worked: Worked,
+        kind: StitchKind,
+    ) -> Self {
+        Self {
+            heading,
+            heads: false,
+            stands_alone: false,
+            tokens,
+            layers,
+            worked,
+            kind,
+            disputed: false,
+            open: false,
+            others: None,
+        }
+    }
+
+    /// How many rounds it stands for.
+    pub(super) fn many(&self) -> u32 {
+        let numbered = self.heading.filter(|h| h.numbered);
+        let by_number =
+            numbered.map_or(1, |h| h.last.saturating_sub(h.first).saturating_add(1));
+        match &self.layers.told {
+            Some(told) if numbered.is_none() => told.it.clamp(1, 500),
+            _ => by_number,
+        }
+    }
+
+    /// The count it states.
+    pub(super) fn stated(&self) -> Option<Placed<u32>> {
+        self.worked.stated.clone().or_else(|| self.layers.early.clone())
+    }
+
+    /// The readings beside the one as it stands.
+    pub(super) fn others(&mut self, text: &str) -> &[Candidate] {
+        let Self { others: known, tokens, worked, kind, .. } = self;
+        known.get_or_insert_with(|| others(tokens, worked, text, *kind))
+    }
+}

@@ -1,0 +1,159 @@
+//! What stands beside the work of a line: how many rounds it is told to be, a count before
+//! the work, how far a repeat of the round goes.
+
+use super::count::figure_of;
+use super::tokens::{Tok, Token, span};
+use super::words::Say;
+use crate::words::tree::Placed;
+
+/// What was taken off a line.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(super) struct Layers {
+    /// “(5 rounds)”: how many rounds the line stands for.
+    pub(super) told: Option<Placed<u32>>,
+    /// “R2 (12): …”: a count before the work.
+    pub(super) early: Option<Placed<u32>>,
+    /// “repeat through R7”: the last round worked so.
+    pub(super) until: Option<u32>,
+}
+
+/// Takes what stands beside the work out of `tokens`, which are prepared.
+pub(super) fn peel(tokens: &mut Vec<Token>) -> Layers {
+    let mut layers = Layers { early: early(tokens), ..Layers::default() };
+    if let Some((at, until)) = through(tokens) {
+        tokens.truncate(at);
+        layers.until = Some(until);
+    }
+    while layers.told.is_none()
+        && let Some((from, to, told)) = told(tokens)
+    {
+        layers.told = Some(told);
+        tokens.drain(from..to);
+        rematch(tokens);
+    }
+    layers
+}
+
+/// Finds the fellow of every bracket again, after tokens were taken out.
+pub(super) fn rematch(tokens: &mut [Token]) {
+    let mut open = Vec::new();
+    for i in 0..tokens.len() {
+        match tokens[i].tok {
+            Tok::Open(_) => {
+                tokens[i].tok = Tok::Open(0);
+                open.push(i);
+            }
+            Tok::Close => {
+                if let Some(at) = open.pop() {
+                    tokens[at].tok = Tok::Open(i - at);
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// A count in brackets before a colon or a dash, taken off.
+fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
+    let from = tokens.iter().position(|t| t.tok != Tok::Stop)?;
+    let Tok::Open(n) = tokens[from].tok else { return None };
+    if n < 2 || !matches!(tokens.get(from + n + 1)?.tok, Tok::Colon | Tok::Dash | Tok::Equals) {
+        return None;
+    }
+    let inside = tokens.get(from + 1..from + n)?;
+    let (count, _) = figure_of(inside)?;
+    let count = Placed::at(count, span(inside));
+    tokens.drain(..from + n + 2);
+    rematch(tokens);
+    Some(count)
+}
+
+/// “repeat through R7” at the end of a line: where it stands, and the round.
+fn through(tokens: &[Token]) -> Option<(usize, u32)> {
+    let at = tokens.iter().rposition(|t| t.tok == Tok::Say(Say::Repeat))?;
+    let mut rest = tokens[at + 1..].iter().map(|t| t.tok).filter(|t| *t != Tok::Stop);
+    let toward = matches!(rest.next()?, Tok::Say(Say::To | Say::Work));
+    let Tok::Round = rest.next()? else { return None };
+    let Tok::Number(n) = rest.next()? else { return None };
+    (toward && at > 0 && rest.next().is_none()).then_some((at, n))
+}
+
+/// “for 3 rounds”, “(5 rounds)”, “– 4 rnds”, “x4 rounds”: which tokens say so, and how many.
+fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
+    let is_round = |t: &Token| matches!(t.tok, Tok::Round | Tok::Say(Say::Row));
+    for at in 1..tokens.len() {
+        let Tok::Number(n) = tokens[at - 1].tok else { continue };
+        let turn = tokens[at].tok == Tok::Turn && at > 1 && tokens[at - 2].tok == Tok::Times;
+        if !(is_round(&tokens[at]) || turn) || n == 0 {
+            continue;
+        }
+        let one = tokens[at - 1].tok == Tok::Number(1);
+        let before = at.checked_sub(2).map(|i| tokens[i].tok);
+        // “the first 2 rounds”, “between rounds 8 and 9 rounds”: these are named, not counted.
+        let named = matches!(
+            before,
+            Some(
+                Tok::Round
+                    | Tok::Say(
+                        Say::Last | Say::From | Say::Row | Say::Repeat | Say::As | Say::To
+                    )
+                    | Tok::Ordinal(_)
+                    | Tok::Number(_)
+            )
+        ) || matches!(tokens.get(at + 1).map(|t| t.tok), Some(Tok::Number(_)));
+        if named || !(tokens[at].plural || one || turn || is_round(&tokens[at])) {
+            continue;
+        }
+        let value = Placed::at(n, span(&tokens[at - 1..=at]));
+        // Brackets that hold nothing else go with it.
+        let open = tokens[..at - 1].iter().rposition(|t| matches!(t.tok, Tok::Open(_)));
+        if let Some(open) = open
+            && let Tok::Open(length) = tokens[open].tok
+            && open + length > at
+            && length <= 7
+            && tokens[open + 1..open + length].iter().all(|t| {
+                matches!(
+                    t.tok,
+                    Tok::Number(_)
+                        | Tok::Round
+                        | Tok::Dash
+                        | Tok::Equals
+                        | Tok::Times
+                        | Tok::Unknown
+                        | Tok::Stop
+                        | Tok::Say(_)
+                )
+            })
+            && tokens[open + 1..open + length]
+                .iter()
+                .filter(|t| matches!(t.tok, Tok::Number(_)))
+                .count()
+                == 1
+        {
+            return Some((open, open + length + 1, value));
+        }
+        let lead = tokens[..at - 1]
+            .iter()
+            .rev()
+            .take(2)
+            .take_while(|t| {
+                matches!(
+                    t.tok,
+                    Tok::Dash
+                        | Tok::Times
+                        | Tok::Comma
+                        | Tok::Say(Say::For | Say::Total | Say::The | Say::Over | Say::Then)
+                )
+            })
+            .count();
+        let tail = tokens[at + 1..]
+            .iter()
+            .take(2)
+            .take_while(|t| {
+                matches!(t.tok, Tok::Say(Say::More | Say::The | Say::Total | Say::With))
+            })
+            .count();
+        return Some((at - 1 - lead, at + 1 + tail, value));
+    }
+    None
+}

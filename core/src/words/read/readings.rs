@@ -1,0 +1,426 @@
+//! The readings that one line of work leaves: as it stands, and with what texts leave unsaid
+//! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
+
+use super::layers::rematch;
+use super::round::{Worked, work};
+use super::settle::is_worked;
+use super::tokens::{Tok, Token};
+use super::understanding::Inferred;
+use crate::words::tally::tally;
+use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
+
+/// Lines of more operations than this are read as they stand.
+const MOST_OPS: usize = 400;
+
+/// One way to understand the work of a line.
+#[derive(Debug, Clone)]
+pub(super) struct Candidate {
+    pub(super) work: Vec<Placed<Op>>,
+    pub(super) unread: Vec<Span>,
+    pub(super) inferred: Vec<Inferred>,
+}
+
+impl Candidate {
+    fn of(worked: &Worked, inferred: &[Inferred]) -> Self {
+        Self {
+            work: worked.work.clone(),
+            unread: worked.unread.clone(),
+            inferred: inferred.to_vec(),
+        }
+    }
+
+    fn changed(&self, work: Vec<Placed<Op>>, what: Inferred) -> Self {
+        let mut inferred = self.inferred.clone();
+        inferred.push(what);
+        Self { work, unread: self.unread.clone(), inferred }
+    }
+}
+
+/// The readings of a line beside the one as it stands, plainest first. `tokens` are those of
+/// its work, `plain` what they read as.
+pub(super) fn others(
+    tokens: &[Token],
+    plain: &Worked,
+    text: &str,
+    kind: StitchKind,
+) -> Vec<Candidate> {
+    if plain.work.len() > MOST_OPS || tokens.len() > 4 * MOST_OPS {
+        return Vec::new();
+    }
+    let mut found = Vec::new();
+    let mut base = vec![(Candidate::of(plain, &[]), plain.clone())];
+    for (tokens, what) in [
+        (without_remarks(tokens), Inferred::BracketIsRemark),
+        (kinds_joined(tokens), Inferred::KindOfShaping),
+    ] {
+        if let Some(tokens) = tokens {
+            let worked = work(&tokens, text, kind);
+            base.push((Candidate::of(&worked, &[what]), worked));
+        }
+    }
+    if let Some(tokens) = stitches_are_plain(tokens, kind) {
+        let worked = work(&tokens, text, kind);
+        base.push((Candidate::of(&worked, &[Inferred::Even]), worked));
+    }
+    for shaping in [Tok::Increase(kind), Tok::Decrease(kind, Decrease::Plain)] {
+        if let Some(tokens) = with_verb(tokens, shaping) {
+            let worked = work(&tokens, text, kind);
+            base.push((Candidate::of(&worked, &[Inferred::Verb]), worked));
+        }
+    }
+    for (i, (candidate, worked)) in base.iter().enumerate() {
+        if i > 0 {
+            found.push(candidate.clone());
+        }
+        variants(candidate, worked, kind, &mut found);
+    }
+    found
+}
+
+fn variants(from: &Candidate, worked: &Worked, kind: StitchKind, found: &mut Vec<Candidate>) {
+    let mut offer = |work: Option<Vec<Placed<Op>>>, what| {
+        if let Some(work) = work {
+            found.push(from.changed(work, what));
+        }
+    };
+    let ops = &from.work;
+    if worked.hints.stray.is_none() {
+        offer(repeated(ops), Inferred::Repeat);
+        offer(bracket_repeated(ops, &worked.hints.bare), Inferred::BracketRepeat);
+    }
+    offer(lone_plain(ops), Inferred::Even);
+    if worked.hints.every {
+        offer(one_more_between(ops), Inferred::Between);
+    }
+    offer(repeat_of_all(ops), Inferred::RepeatOfAll);
+    for by in [-1, 1] {
+        offer(other_times(ops, worked.hints.unsure, by), Inferred::OtherTimes);
+    }
+    offer(inner_repeat(ops), Inferred::Repeat);
+    offer(into_every(ops), Inferred::IntoEvery);
+    offer(slip_closes(ops), Inferred::SlipCloses);
+    for (takes, into) in [(0, true), (0, false), (1, false)] {
+        let counted = chain_counts(ops, takes, into, kind);
+        offer(counted.clone(), Inferred::ChainCounts);
+        if let Some(counted) = counted {
+            offer(slip_closes(&counted), Inferred::ChainCounts);
+            offer(repeated(&counted), Inferred::ChainCounts);
+        }
+    }
+    offer(stitch_in_words(ops, &from.unread, kind), Inferred::StitchInWords);
+    if worked.hints.spread {
+        offer(spread(ops, kind), Inferred::PlainBetween);
+    }
+}
+
+/// Where the work of a list begins and ends, what is done around it left out.
+fn worked_range(ops: &[Placed<Op>]) -> Option<(usize, usize)> {
+    let worked = |op: &Placed<Op>| is_worked(&op.it);
+    let first = ops.iter().position(worked)?;
+    let last = ops.iter().rposition(worked)?;
+    Some((first, last + 1))
+}
+
+fn hull(ops: &[Placed<Op>]) -> Span {
+    let start = ops.iter().map(|op| op.at.start).min().unwrap_or_default();
+    start..ops.iter().map(|op| op.at.end).max().unwrap_or_default()
+}
+
+/// `ops` with those from `from` to `to` as one group.
+fn grouped(ops: &[Placed<Op>], from: usize, to: usize, times: Times) -> Vec<Placed<Op>> {
+    let body = ops[from..to].to_vec();
+    let at = hull(&body);
+    let mut all = ops[..from].to_vec();
+    all.push(Placed::at(Op::Group { body, times }, at));
+    all.extend_from_slice(&ops[to..]);
+    all
+}
+
+/// Whether how often is said somewhere in the list.
+fn says_times(ops: &[Placed<Op>]) -> bool {
+    ops.iter().any(|op| match &op.it {
+        Op::Group { times: Times::Around, .. } => true,
+        Op::Group { body, times: Times::In(n) } => *n > 1 || says_times(body),
+        Op::Only { body, .. } => says_times(body),
+        _ => false,
+    })
+}
+
+/// Whether it changes the number of stitches.
+fn shapes(ops: &[Placed<Op>]) -> bool {
+    tally(ops, None).is_ok_and(|sum| sum.taken > 0 && sum.taken != sum.left)
+}
+
+fn repeated(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    // The loop that all is worked in stays outside the repeat.
+    if let ([Placed { it: Op::Only { only, body }, at }], 1) = (&ops[first..last], last - first)
+    {
+        let inner = repeated(body)?;
+        let mut all = ops.to_vec();
+        all[first] = Placed::at(Op::Only { only: *only, body: inner }, at.clone());
+        return Some(all);
+    }
+    let inner = &ops[first..last];
+    (!says_times(inner) && shapes(inner)).then(|| grouped(ops, first, last, Times::Around))
+}
+
+/// The last group that was said without how often, worked around.
+fn bracket_repeated(ops: &[Placed<Op>], bare: &[usize]) -> Option<Vec<Placed<Op>>> {
+    let at = ops.iter().rposition(|op| {
+        matches!(op.it, Op::Group { times: Times::In(1), .. }) && bare.contains(&op.at.start)
+    })?;
+    if says_times(ops) {
+        return None;
+    }
+    let mut all = ops.to_vec();
+    if let Op::Group { times, .. } = &mut all[at].it {
+        *times = Times::Around;
+    }
+    Some(all)
+}
+
+/// “sc (24)”: one in each, where no number is said.
+fn lone_plain(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let mut all = ops.to_vec();
+    let inner = match &mut all[first] {
+        Placed { it: Op::Only { body, .. }, .. } if last - first == 1 => body.as_mut_slice(),
+        op => std::slice::from_mut(op),
+    };
+    let [Placed { it, at }] = inner else { return None };
+    let Op::Each { kind, count: 1 } = *it else { return None };
+    if last - first != 1 || kind == StitchKind::Slip {
+        return None;
+    }
+    let one = Placed::at(Op::Each { kind, count: 1 }, at.clone());
+    *it = Op::Group { body: vec![one], times: Times::Around };
+    Some(all)
+}
+
+/// “increase every 2 stitches” may leave two between, or one.
+fn one_more_between(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let mut all = ops.to_vec();
+    let Op::Group { body, times: Times::Around } = &mut all[first].it else { return None };
+    match &mut body.first_mut()?.it {
+        Op::Each { count, .. } => *count = count.saturating_add(1),
+        Op::Into { kind, .. } | Op::Together { kind, .. } => {
+            let one = Op::Each { kind: *kind, count: 1 };
+            let at = body[0].at.clone();
+            body.insert(0, Placed::at(one, at));
+        }
+        _ => return None,
+    }
+    (last - first == 1).then_some(all)
+}
+
+/// “1 sc, inc × 6”: how often, said last, holds for all that stands before it.
+fn repeat_of_all(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    if last - first < 2 || says_times(&ops[first..last - 1]) {
+        return None;
+    }
+    let (body, times) = match &ops[last - 1].it {
+        Op::Group { body, times } if body.len() == 1 => (body.clone(), *times),
+        // “inc, sc × 6” reads as six stitches.
+        Op::Each { kind, count } if *count > 1 => {
+            let one = Op::Each { kind: *kind, count: 1 };
+            (vec![Placed::at(one, ops[last - 1].at.clone())], Times::In(*count))
+        }
+        _ => return None,
+    };
+    let all_of = [ops[first..last - 1].to_vec(), body].concat();
+    let at = hull(&ops[first..last]);
+    let mut all = ops[..first].to_vec();
+    all.push(Placed::at(Op::Group { body: all_of, times }, at));
+    all.extend_from_slice(&ops[last..]);
+    Some(all)
+}
+
+fn other_times(ops: &[Placed<Op>], unsure: Option<usize>, by: i32) -> Option<Vec<Placed<Op>>> {
+    let start = unsure?;
+    let mut all = ops.to_vec();
+    let group = all.iter_mut().find(|op| op.at.start == start)?;
+    let Op::Group { times: Times::In(n), .. } = &mut group.it else { return None };
+    *n = n.checked_add_signed(by).filter(|&n| n > 0)?;
+    Some(all)
+}
+
+/// “1 inc in each st, rep × 7” says twice how often.
+fn inner_repeat(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let [Placed { it: Op::Group { body, times: Times::In(_) }, .. }] = &ops[first..last] else {
+        return None;
+    };
+    let [inner @ Placed { it: Op::Group { times: Times::Around, .. }, .. }] = body.as_slice()
+    else {
+        return None;
+    };
+    let mut all = ops.to_vec();
+    all[first] = inner.clone();
+    Some(all)
+}
+
+/// “2 sc around” may mean two in every stitch.
+fn into_every(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let [Placed { it: Op::Each { kind, count: many @ 2..=3 }, at }] = &ops[first..last] else {
+        return None;
+    };
+    let one = Placed::at(Op::Into { kind: *kind, many: *many }, at.clone());
+    let mut all = ops.to_vec();
+    all[first].it = Op::Group { body: vec![one], times: Times::Around };
+    Some(all)
+}
+
+/// A slip stitch that is worked last, into the stitch it is told or into none, closes.
+fn slip_closes(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (_, last) = worked_range(ops)?;
+    let slip = Op::Each { kind: StitchKind::Slip, count: 1 };
+    let mut all = ops.to_vec();
+    let op = all.get_mut(last - 1).filter(|op| op.it == slip)?;
+    op.it = Op::Join;
+    Some(all)
+}
+
+/// The chain at the start as a stitch that takes `takes`, or as one more in the first.
+fn chain_counts(
+    ops: &[Placed<Op>],
+    takes: u32,
+    into: bool,
+    kind: StitchKind,
+) -> Option<Vec<Placed<Op>>> {
+    let first = ops.iter().position(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))?;
+    if !matches!(ops[first].it, Op::Chain(1..=5)) {
+        return None;
+    }
+    let at = ops[first].at.clone();
+    let mut all = ops.to_vec();
+    let next = ops.get(first + 1);
+    let place = |all: &mut Vec<Placed<Op>>, op: Op| all[first] = Placed::at(op, at.clone());
+    match (next.map(|op| &op.it), takes, into) {
+        // A ring: one stitch more in it.
+        (Some(Op::Ring { kind, count }), 0, false) => {
+            all[first + 1].it = Op::Ring { kind: *kind, count: count.saturating_add(1) };
+        }
+        (Some(Op::Ring { .. }), ..) => return None,
+        (_, 1, _) => place(&mut all, Op::Each { kind, count: 1 }),
+        // “3 ch and 1 dc in the first st”: two in one.
+        (Some(Op::Each { kind, count: 1 }), 0, true) => {
+            all[first + 1].it = Op::Into { kind: *kind, many: 2 };
+        }
+        _ => return None,
+    }
+    Some(all)
+}
+
+/// Words that name one stitch and were not understood hold that stitch: “begin with a
+/// standing dc in the first st”.
+fn stitch_in_words(
+    ops: &[Placed<Op>],
+    unread: &[Span],
+    kind: StitchKind,
+) -> Option<Vec<Placed<Op>>> {
+    let first = ops.iter().position(|op| is_worked(&op.it))?;
+    let at = ops[..first]
+        .iter()
+        .position(|op| matches!(op.it, Op::Note(_)) && unread.contains(&op.at))?;
+    let mut all = ops.to_vec();
+    all[at].it = Op::Each { kind, count: 1 };
+    Some(all)
+}
+
+/// So many shapings, evenly spaced: plain stitches make up what is left.
+fn spread(ops: &[Placed<Op>], kind: StitchKind) -> Option<Vec<Placed<Op>>> {
+    let (_, last) = worked_range(ops)?;
+    let at = ops[last - 1].at.clone();
+    let plain = Placed::at(Op::Each { kind, count: 1 }, at.clone());
+    let mut all = ops.to_vec();
+    let rest = Op::Group { body: vec![plain], times: Times::Around };
+    all.insert(last, Placed::at(rest, at));
+    Some(all)
+}
+
+/// Without brackets that hold a remark: no count, and nothing says how often.
+fn without_remarks(tokens: &[Token]) -> Option<Vec<Token>> {
+    let mut kept = Vec::with_capacity(tokens.len());
+    let mut at = 0;
+    while let Some(token) = tokens.get(at) {
+        if let Tok::Open(n) = token.tok
+            && n > 1
+            && let Some(inside) = tokens.get(at + 1..at + n)
+        {
+            let worded = inside.iter().any(|t| matches!(t.tok, Tok::Unknown | Tok::Say(_)))
+                || inside.iter().any(|t| t.tok.is_work());
+            let multiplied = matches!(
+                tokens.get(at + n + 1).map(|t| t.tok),
+                Some(Tok::Times | Tok::Number(_) | Tok::Turns(_) | Tok::Say(_) | Tok::InEach)
+            ) && !matches!(
+                tokens.get(at + n + 1).map(|t| t.tok),
+                Some(Tok::Say(super::words::Say::In))
+            );
+            if worded && !multiplied && super::count::figure_of(inside).is_none() && at > 0 {
+                at += n + 1;
+                continue;
+            }
+        }
+        kept.push(*token);
+        at += 1;
+    }
+    (kept.len() < tokens.len()).then(|| {
+        rematch(&mut kept);
+        kept
+    })
+}
+
+/// “2 sc inc” as two increases: without the kind of stitch before “inc” and “dec”.
+fn kinds_joined(tokens: &[Token]) -> Option<Vec<Token>> {
+    let mut kept = Vec::with_capacity(tokens.len());
+    for (i, token) in tokens.iter().enumerate() {
+        let shaped = matches!(
+            tokens.get(i + 1).map(|t| t.tok),
+            Some(Tok::Increase(_) | Tok::Decrease(..))
+        );
+        if !(shaped && matches!(token.tok, Tok::Kind(_))) {
+            kept.push(*token);
+        }
+    }
+    (kept.len() < tokens.len()).then(|| {
+        rematch(&mut kept);
+        kept
+    })
+}
+
+/// “18 sts”, where nothing else is worked: as many plain stitches.
+fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    if tokens.iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring) {
+        return None;
+    }
+    let at = tokens
+        .windows(2)
+        .position(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)))?;
+    let mut all = tokens.to_vec();
+    all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
+    Some(all)
+}
+
+/// “every 3rd stitch (24)”: places without a word on what is done there.
+fn with_verb(tokens: &[Token], shaping: Tok) -> Option<Vec<Token>> {
+    use super::words::Say;
+    let at = tokens
+        .iter()
+        .position(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals))
+        .unwrap_or(tokens.len());
+    let places = tokens[..at]
+        .iter()
+        .any(|t| matches!(t.tok, Tok::InEach | Tok::Ordinal(_) | Tok::Say(Say::Each)));
+    if !places || tokens.iter().any(|t| t.tok.is_work()) || tokens.len() > 24 {
+        return None;
+    }
+    let before = tokens.get(at.checked_sub(1)?)?;
+    let mut all = tokens.to_vec();
+    all.insert(at, before.meaning(shaping));
+    rematch(&mut all);
+    Some(all)
+}
