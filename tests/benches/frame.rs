@@ -28,7 +28,7 @@ fn main() {
     );
     let shape = |name: &str, scale: f64| {
         let shape = SHAPES.iter().find(|s| s.name == name).expect("a shape of the set");
-        Project::of_piece(shape.piece(0.3, scale))
+        Project::of_piece(shape.piece(None, scale))
     };
     let pear = shape("pear", 40.0 / 37.0);
     drag("pear", &pear, false);

@@ -34,7 +34,9 @@ pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Acti
             ui.reset_style();
             controls::scroll_colours(ui);
             let most = ui.ctx().content_rect().height() - AROUND;
-            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+            // A popover would else be as high as egui likes.
+            let area = ScrollArea::vertical().min_scrolled_height(most).max_height(most);
+            area.show(ui, |ui| {
                 ui.set_width(WIDTH - ui.spacing().scroll.allocated_width());
                 content(ui, bench, actions);
                 controls::follow_focus(ui);

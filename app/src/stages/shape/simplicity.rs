@@ -19,7 +19,7 @@ const ROW: f32 = 24.0;
 /// Height of the headings over answers and rounds.
 const HEADING: f32 = 30.0;
 /// Width of the list of answers.
-const LIST: f32 = 166.0;
+const LIST: f32 = 178.0;
 
 /// An answer that can be picked: the default one first, then from faithful to simple.
 #[derive(Debug, Clone, Copy)]
@@ -106,7 +106,7 @@ fn waiting(ui: &Ui, bench: &Bench<'_>, place: Rect) {
 
 /// Left end of the first column, right ends of the other three.
 fn columns(rect: Rect) -> [f32; 4] {
-    [6.0, 84.0, 118.0, LIST - 12.0].map(|x| rect.left() + x)
+    [6.0, 84.0, 116.0, LIST - 14.0].map(|x| rect.left() + x)
 }
 
 /// The answers: name, likely fit, lines that differ, share of rounds in one repeat.

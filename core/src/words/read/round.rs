@@ -392,7 +392,9 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
         }
         tok => kind(tok),
     };
-    let begins = begins || tokens[n].tok == Tok::Ring;
+    if !begins && tokens[n].tok != Tok::Ring {
+        return false;
+    }
     let filler = |t: &&Token| matches!(t.tok, Tok::Say(Say::The));
     let before = tokens[..n].iter().rev().find(|t| !filler(t)).map(|t| t.tok);
     let placed = matches!(
@@ -419,7 +421,7 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
         )
     );
     let nth = matches!(before, Some(Tok::Ordinal(_))) && tokens[n].tok != Tok::Ring;
-    begins && !placed && !nth
+    !placed && !nth
 }
 
 /// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are

@@ -155,8 +155,14 @@ fn words(
             painter.rect_filled(rect.expand2(vec2(6.0, 0.0)), 0.0, ground);
             painter.galley(rect.min, galley, t.outline);
             if !text.contains('×') {
-                let at = rect.center_top() - vec2(0.0, 6.0);
-                painter.text(at, Align2::CENTER_CENTER, FINISHED, small, t.soft_ink);
+                // Over the number stands the handle of the height, below it a knot may.
+                let galley = painter.layout_no_wrap(FINISHED.to_owned(), small, t.soft_ink);
+                let at = rect.left_center() - vec2(7.0, 0.0);
+                let word = Align2::RIGHT_CENTER.anchor_size(at, galley.size());
+                if word.left() > places.width[0].x + 8.0 {
+                    painter.rect_filled(word.expand2(vec2(5.0, 0.0)), 0.0, t.panel);
+                    painter.galley(word.min, galley, t.soft_ink);
+                }
             }
             rect
         }
