@@ -1,6 +1,10 @@
 //! A knot dragged in small steps: how many rounds change, against how many the ideal asks to.
 
-use plumpline_core::{Accepted, Piece, Plan, plan_draft};
+use std::path::Path;
+
+use plumpline_core::{Accepted, Piece, Plan, file, plan_draft};
+
+use crate::fit_set::SHAPES;
 
 /// How far a step is, mm.
 pub const STEP_MM: f64 = 0.05;
@@ -67,4 +71,37 @@ pub fn drag(piece: &Piece, which: usize, steps: usize) -> Moved {
 pub fn every_knot(piece: &Piece, steps: usize) -> Moved {
     let inner = (0..piece.outline.knots.len()).filter(|&i| !piece.outline.knots[i].is_pole());
     inner.map(|i| drag(piece, i, steps)).fold(Moved::default(), Moved::and)
+}
+
+/// The first piece of a sample project.
+///
+/// # Panics
+/// Where there is no such sample.
+pub fn sample(name: &str) -> Piece {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
+    let project = file::load(&folder.join(name)).expect("the sample loads");
+    project.pieces[0].clone()
+}
+
+/// Drags every knot of the egg, the pear, the float and the acorn by a millimetre and prints
+/// what changed; returns the median of their ratios.
+pub fn median_of_four() -> f64 {
+    let pieces = [
+        ("egg", SHAPES[1].piece(None, 1.0)),
+        ("pear", SHAPES[3].piece(None, 1.0)),
+        ("float", sample("float.ron")),
+        ("acorn", sample("acorn.ron")),
+    ];
+    let mut ratios = pieces.map(|(name, piece)| {
+        let moved = every_knot(&piece, 20);
+        let (Moved { steps, rounds, crossings }, ratio) = (moved, moved.ratio());
+        println!(
+            "{name:6} {steps} steps: {rounds} rounds, {crossings} crossings, {ratio:.2} each"
+        );
+        ratio
+    });
+    ratios.sort_by(f64::total_cmp);
+    let median = 0.5 * (ratios[1] + ratios[2]);
+    println!("median {median:.2}");
+    median
 }

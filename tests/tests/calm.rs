@@ -5,9 +5,8 @@ use std::path::Path;
 use plumpline_core::piece::given::Given;
 use plumpline_core::starter::Starter;
 use plumpline_core::{Accepted, Firmness, Gauge, Piece, Plan, file, plan, plan_draft};
-use plumpline_tests::drag::every_knot;
+use plumpline_tests::drag::median_of_four;
 use plumpline_tests::drawn::drawn;
-use plumpline_tests::fit_set::SHAPES;
 
 fn samples() -> Vec<Piece> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
@@ -157,31 +156,6 @@ fn firmer_never_lowers_a_body() {
 /// from one whole number to the next.
 #[test]
 fn a_drag_changes_little_more_than_it_must() {
-    let samples = samples();
-    let sample = |name: &str| {
-        let found = samples.iter().find(|p| p.name.to_lowercase().contains(name));
-        found.unwrap_or_else(|| panic!("no {name} among the samples")).clone()
-    };
-    let pieces = [
-        ("egg", SHAPES[1].piece(None, 1.0)),
-        ("pear", SHAPES[3].piece(None, 1.0)),
-        ("float", sample("float")),
-        ("acorn", sample("nut")),
-    ];
-    let mut ratios = Vec::new();
-    for (name, piece) in pieces {
-        let moved = every_knot(&piece, 20);
-        println!(
-            "{name:6} {} steps: {} rounds changed, {} crossings, {:.2} each",
-            moved.steps,
-            moved.rounds,
-            moved.crossings,
-            moved.ratio()
-        );
-        ratios.push(moved.ratio());
-    }
-    ratios.sort_by(f64::total_cmp);
-    let median = 0.5 * (ratios[1] + ratios[2]);
-    println!("median {median:.2}");
-    assert!(median <= 2.0, "{ratios:?}");
+    let median = median_of_four();
+    assert!(median <= 2.0, "{median}");
 }

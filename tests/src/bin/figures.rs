@@ -4,7 +4,6 @@
 //! minimiser. `tests/figures.sh` runs it together with the benches and the studio's own
 //! figures.
 
-use std::path::Path;
 use std::time::{Duration, Instant};
 
 use plumpline_core::counts::Targets;
@@ -15,9 +14,9 @@ use plumpline_core::piece::STIFFNESS_ALONG;
 use plumpline_core::plan::ball::TradeBall;
 use plumpline_core::skin::RestSkin;
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Firmness, Gauge, Piece, Plan, Spread, counts, file, plan, plan_draft};
+use plumpline_core::{Firmness, Gauge, Piece, Plan, Spread, counts, plan, plan_draft};
 use plumpline_tests::designer::Reading;
-use plumpline_tests::drag::every_knot;
+use plumpline_tests::drag::median_of_four;
 use plumpline_tests::drawn::drawn;
 use plumpline_tests::fit_set::{SHAPES, Shape};
 use plumpline_tests::hands::distances;
@@ -43,13 +42,6 @@ fn main() {
     placement();
     race();
     makers();
-}
-
-/// A sample's first piece.
-fn sample(name: &str) -> Piece {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
-    let project = file::load(&folder.join(name)).expect("the sample loads");
-    project.pieces[0].clone()
 }
 
 /// The likely fit beside the mean over sampled hands. They come from the same model, so this
@@ -147,26 +139,8 @@ fn times() {
 /// Rounds that change in a drag of any knot by 1 mm, against those that must.
 fn drags() {
     println!("Rounds changed in a drag by 0.05 mm steps, for each whose ideal crosses");
-    let pieces = [
-        ("egg", SHAPES[1].piece(None, 1.0)),
-        ("pear", SHAPES[3].piece(None, 1.0)),
-        ("float", sample("float.ron")),
-        ("acorn", sample("acorn.ron")),
-    ];
-    let mut ratios = Vec::new();
-    for (name, piece) in pieces {
-        let moved = every_knot(&piece, 20);
-        println!(
-            "{name:6} {} steps: {} rounds, {} crossings, {:.2} each",
-            moved.steps,
-            moved.rounds,
-            moved.crossings,
-            moved.ratio()
-        );
-        ratios.push(moved.ratio());
-    }
-    ratios.sort_by(f64::total_cmp);
-    println!("median {:.2}\n", 0.5 * (ratios[1] + ratios[2]));
+    median_of_four();
+    println!();
 }
 
 /// How well simulated makers are known after a sample.

@@ -1,29 +1,14 @@
 //! The answers to one wish, from faithful to simple, and the one that is taken.
 
-use super::candidate::{Candidate, IDEAL_STEPS, Near, Stuffed, Wish};
+use super::candidate::{Stuffed, Wish};
 use super::descent;
 use super::effort::{Effort, MOST_FORECASTS};
-use super::family::{Family, LEAST_UNEVEN_UNIT, is_pattern, trouble};
+use super::family::{Family, is_pattern, trouble};
 use super::likely::likely_rms;
-use super::repeats::Prices;
 use super::rules::worked_length_mm;
-use super::shape::Shape;
+use super::search::{LEAST_UNIT, MIDDLE, Sought, Tried};
 use crate::piece::{Accepted, MOST_ROUNDS, Piece};
 use crate::plan::forecast::fit::Fit;
-
-/// Prices at which patterns are sought where no simplicity is chosen, squared stitches a new
-/// number of repeats: about where a likely fit cannot be told from the best.
-const DEFAULT_UNITS: &[f64] = &[1e-4, 4e-4, 1e-3, 2.5e-3];
-
-/// The same where one is chosen, from nearly free to so dear that only what shape there is
-/// counts.
-const LADDER: &[f64] = &[2e-4, 8e-4, 1.6e-3, 5e-3, 2e-2];
-
-/// Numbers of which designers like every round to be a multiple.
-const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
-
-/// The price by which numbers of rounds are compared.
-const MIDDLE: f64 = 1.5e-3;
 
 /// Forecasts of a full search before its descent: enough for every price twice.
 const FULL_FORECASTS: usize = 32;
@@ -38,14 +23,6 @@ const RESERVE_STITCHES: f64 = 0.012;
 /// How much further than a fresh answer's the likely fit of counts accepted before may be for
 /// them to be kept, stitch widths.
 const CALM_STITCHES: f64 = 0.01;
-
-/// How much further than the ideal's the mean square misfit of all full repeats may be before
-/// one uneven round is tried, squared stitches.
-const COARSE: f64 = 0.012;
-
-/// How many times what was predicted a pattern may cost, and how much more, squared stitches,
-/// before the form is made anew there.
-const MISJUDGED: (f64, f64) = (1.25, 3e-3);
 
 /// Forecasts kept for judging accepted counts.
 const CALM_FORECASTS: usize = 2;
@@ -100,85 +77,6 @@ fn simplicity_of(unit: f64) -> f64 {
     ((unit / UNITS.start).ln() / (UNITS.end / UNITS.start).ln()).clamp(0.01, 0.99)
 }
 
-/// A number of rounds: its ideal shape, the search near that, and the pattern at the middle
-/// price.
-struct Tried<'a> {
-    candidate: Candidate<'a>,
-    family: Family,
-    ideal: (Vec<f64>, Shape),
-    near: Near,
-    found: Vec<Stuffed>,
-    /// What that pattern was predicted to cost.
-    predicted: f64,
-}
-
-impl<'a> Tried<'a> {
-    fn new(wish: &'a Wish<'a>, rounds: usize) -> Self {
-        let candidate = Candidate::new(wish, rounds);
-        let family = Family::new(&candidate);
-        let ideal = candidate.ideal();
-        let mut near = candidate.near(&ideal.0, &ideal.1, &family.rounds);
-        let pattern = family.best(&mut near, MIDDLE);
-        let predicted = pattern.as_ref().map_or(0.0, |p| p.1);
-        let found: Vec<Stuffed> =
-            pattern.map(|(counts, _)| candidate.stuff(counts, &ideal.1)).into_iter().collect();
-        Self { candidate, family, ideal, near, found, predicted }
-    }
-
-    /// Whether the form near the ideal does not hold where patterns are: cloth went slack, or a
-    /// corner bulges.
-    fn is_misjudged(&self) -> bool {
-        self.cost() > MISJUDGED.0 * self.predicted + MISJUDGED.1
-    }
-
-    fn cost(&self) -> f64 {
-        self.found.first().map_or(f64::INFINITY, |m| self.family.cost(m, MIDDLE))
-    }
-
-    /// Seeks answers of this number of rounds until `budget` forecasts are spent in all.
-    fn seek(self, forecasts: &mut usize, budget: usize) -> (Sought<'a>, Vec<Stuffed>) {
-        let misjudged = self.is_misjudged();
-        let Self { candidate, family, ideal, near, found, .. } = self;
-        let piece = candidate.wish.piece;
-        let free = piece.simplicity.is_some();
-        let units = if free { LADDER } else { DEFAULT_UNITS };
-        let mut search = Search {
-            candidate: &candidate,
-            family,
-            found,
-            forecasts: *forecasts,
-            budget,
-            free,
-        };
-        if misjudged {
-            let from = search.found[0].clone();
-            let near = candidate.near_stuffed(&from, &search.family.rounds);
-            search.first(&from.counts_as_real(), &from.shape, near, units);
-        } else {
-            search.first(&ideal.0, &ideal.1, near, units);
-        }
-        let square = ideal.1.misfit.whole_square;
-        let pulls = search.again(units, square);
-        if free {
-            search.plain_families();
-        }
-        let found = search.found;
-        *forecasts = search.forecasts;
-        let width = piece.gauge.stitch_width_mm();
-        let ideal = likely_rms(&ideal.1, &piece.variation, square, pulls, width);
-        (Sought { candidate, pulls, ideal }, found)
-    }
-}
-
-/// A number of rounds whose answers were sought.
-pub(super) struct Sought<'a> {
-    pub(super) candidate: Candidate<'a>,
-    /// What the pulls of single rounds add to the mean square distance, squared stitches.
-    pub(super) pulls: f64,
-    /// Expected RMS distance of the ideal counts, stitch widths: about the best there is.
-    ideal: f64,
-}
-
 /// The answers found, from the most faithful to the simplest; none is beaten by another in
 /// both likely fit and trouble.
 pub(super) struct Front<'a> {
@@ -198,7 +96,7 @@ impl<'a> Front<'a> {
         let full = effort == Effort::Full && piece.simplicity.is_some();
         let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
         let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
-        let mut forecasts = tried.iter().map(|t| 1 + IDEAL_STEPS + t.found.len()).sum();
+        let mut forecasts = tried.iter().map(Tried::forecasts).sum();
         tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
         if !full {
             tried.truncate(1);
@@ -287,7 +185,7 @@ impl<'a> Front<'a> {
         }
         let family = Family::new(candidate);
         let mut near = candidate.near_stuffed(&kept.stuffed, &family.rounds);
-        let unit = piece.simplicity.map_or(MIDDLE, unit_of).clamp(DEFAULT_UNITS[0], MIDDLE);
+        let unit = piece.simplicity.map_or(MIDDLE, unit_of).clamp(LEAST_UNIT, MIDDLE);
         if let Some((counts, _)) = family.mended(&mut near, unit) {
             let mended = candidate.stuff(counts, &kept.stuffed.shape);
             self.forecasts += 1;
@@ -341,115 +239,6 @@ impl<'a> Front<'a> {
         let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
         self.answers.iter().rposition(near).unwrap_or_else(first)
     }
-}
-
-/// Answers to one number of rounds, as they are found.
-struct Search<'c, 'a> {
-    candidate: &'c Candidate<'a>,
-    family: Family,
-    found: Vec<Stuffed>,
-    forecasts: usize,
-    budget: usize,
-    /// Whether free counts are wished, beside patterns.
-    free: bool,
-}
-
-impl Search<'_, '_> {
-    /// Patterns near the `shape` of `counts` at the prices of `units`, and free counts if they
-    /// are wished.
-    fn first(&mut self, counts: &[f64], shape: &Shape, mut near: Near, units: &[f64]) {
-        let Candidate { rounds, steps, .. } = self.candidate;
-        let free = Prices::at(0.0, false);
-        let free = match (self.free, self.is_mirrored()) {
-            (false, _) => None,
-            (true, true) => {
-                self.candidate.near(counts, shape, rounds).best(rounds, steps, free)
-            }
-            (true, false) => near.best(rounds, steps, free),
-        };
-        let patterns = units.iter().map(|&unit| self.family.best(&mut near, unit));
-        let wished: Vec<_> = std::iter::once(free).chain(patterns).flatten().collect();
-        for (counts, _) in wished {
-            self.forecast(counts, shape);
-        }
-    }
-
-    /// What is left of the forecasts goes to free counts near the closest answer, if they are
-    /// wished, and to patterns near the cheapest. Returns what the pulls of single rounds add
-    /// there, as in [`Sought`].
-    fn again(&mut self, units: &[f64], ideal: f64) -> f64 {
-        let Candidate { rounds, steps, .. } = self.candidate;
-        let closest = self.found[closest(&self.found)].clone();
-        let mut near = self.candidate.near_stuffed(&closest, rounds);
-        let pull = self.candidate.wish.piece.variation.pull;
-        let pulls = near.model.spread_by_pulls(&closest.counts, pull);
-        if self.free
-            && let Some((counts, _)) = near.best(rounds, steps, Prices::at(0.0, false))
-        {
-            self.forecast(counts, &closest.shape);
-        }
-        let from =
-            if self.free { self.found[self.cheapest()].clone() } else { closest.clone() };
-        let mut near = match from.counts == closest.counts && !self.is_mirrored() {
-            true => near,
-            false => self.candidate.near_stuffed(&from, &self.family.rounds),
-        };
-        // In a thin piece full repeats come in few counts: one round that is none helps there.
-        let least = self.found.iter().map(|s| s.shape.misfit.whole_square);
-        let least = least.fold(f64::INFINITY, f64::min);
-        if !self.free && !self.is_mirrored() && least > ideal + COARSE {
-            let prices = Prices::at(LEAST_UNEVEN_UNIT, false);
-            if let Some((counts, _)) = near.best(rounds, steps, prices) {
-                self.forecast(counts, &from.shape);
-            }
-        }
-        for &unit in units {
-            if self.forecasts >= self.budget {
-                break;
-            }
-            if let Some((counts, _)) = self.family.best(&mut near, unit) {
-                self.forecast(counts, &from.shape);
-            }
-        }
-        pulls
-    }
-
-    /// Patterns near the cheapest in which every round is a multiple of the same number.
-    fn plain_families(&mut self) {
-        let from = self.found[self.cheapest()].clone();
-        let mut near = self.candidate.near_stuffed(&from, &self.family.rounds);
-        for multiple in PLAIN_FAMILIES {
-            let Some(family) = self.family.in_multiples(multiple) else { continue };
-            if let Some((counts, _)) = family.best(&mut near, MIDDLE) {
-                self.forecast(counts, &from.shape);
-            }
-        }
-    }
-
-    fn is_mirrored(&self) -> bool {
-        self.family.rounds.is_mirrored()
-    }
-
-    /// Forecasts `counts`, setting out from `near`, if they are new and the budget is not
-    /// spent.
-    fn forecast(&mut self, counts: Vec<u32>, near: &Shape) {
-        let spent = self.forecasts >= self.budget && !self.found.is_empty();
-        if !spent && self.found.iter().all(|s| s.counts != counts) {
-            self.forecasts += 1;
-            self.found.push(self.candidate.stuff(counts, near));
-        }
-    }
-
-    /// The answer that is cheapest at the middle price.
-    fn cheapest(&self) -> usize {
-        let costs = self.found.iter().map(|s| self.family.cost(s, MIDDLE)).enumerate();
-        costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
-    }
-}
-
-fn closest(found: &[Stuffed]) -> usize {
-    let costs = found.iter().map(Stuffed::cost).enumerate();
-    costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
 }
 
 /// `stuffed` as an answer of `sought`, which has the index `of`.

@@ -4,8 +4,9 @@
 //! `rounds` says what whole stitches may stand in their place. A `candidate` is one number of
 //! rounds: the shape of its ideal counts is forecast, and near that forecast a `beam` search
 //! finds the best counts at several prices of [`repeats`]: free ones, and a `family` of patterns
-//! from many numbers of repeats to the fewest. The true forecasts of all of these make the `answers`, from faithful to simple,
-//! judged by their [`likely`] fit; of them one is taken.
+//! from many numbers of repeats to the fewest. What a `search` finds so is forecast in truth,
+//! and makes the `answers` from faithful to simple, judged by their [`likely`] fit; of them
+//! one is taken.
 
 mod answers;
 mod beam;
@@ -22,6 +23,7 @@ mod model;
 pub mod repeats;
 mod rounds;
 pub mod rules;
+mod search;
 mod shape;
 pub mod slack;
 mod steps;

@@ -11,9 +11,11 @@
 //! What cannot be read is kept as text and listed; the rest is read all the same. Every
 //! token is looked at a bounded number of times, so that time is linear in the text.
 
+mod choose;
 mod count;
 mod doing;
 mod draft;
+mod fits;
 mod glossary;
 mod groups;
 mod heading;
