@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Prints every figure the README quotes: fit, simplicity, how rounds read, plan, reading and
+# Prints every figure the README quotes: fit, simplicity, how rounds and texts read, plan and
 # frame times, and the studio's own.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -13,6 +13,8 @@ cargo build --release --locked --workspace
 grep -m 1 'model name' /proc/cpuinfo | sed 's/.*: /Processor: /'
 echo
 target/release/figures
+echo
+target/release/reading
 echo
 cargo bench --locked --workspace --bench plan --bench words --bench frame --bench body --bench sheet \
     2>/dev/null
