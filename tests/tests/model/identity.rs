@@ -37,13 +37,7 @@ fn kept(pattern: &Pattern, counted: bool) -> Vec<Line> {
                 }
             }
             Line::Do(work) => {
-                let chain = work.iter().find_map(|op| match op.it {
-                    Op::Chain(n) => Some(n),
-                    _ => None,
-                });
-                if chain.is_some() {
-                    below = chain.filter(|_| work.iter().any(|op| op.it == Op::Join));
-                }
+                below = below_after(work, below);
                 lines.push(line.it.clone());
             }
             Line::Piece(_) => lines.push(line.it.clone()),
@@ -51,6 +45,17 @@ fn kept(pattern: &Pattern, counted: bool) -> Vec<Line> {
         }
     }
     lines
+}
+
+/// Stitches to work on after `work`, which is no round, where there were `below`: a chain
+/// joined to a ring gives its own, one that is not joined none that are known.
+fn below_after(work: &[Placed<Op>], below: Option<u32>) -> Option<u32> {
+    let chain = work.iter().find_map(|op| match op.it {
+        Op::Chain(n) => Some(n),
+        _ => None,
+    });
+    let joined = work.iter().any(|op| op.it == Op::Join);
+    if chain.is_some() { chain.filter(|_| joined) } else { below }
 }
 
 /// Whether every round says how many stitches it makes or can be worked as it stands: what
@@ -67,13 +72,7 @@ fn can_be_followed(pattern: &Pattern) -> bool {
             stated.is_some() || left.is_some()
         }),
         Line::Do(work) => {
-            let chain = work.iter().find_map(|op| match op.it {
-                Op::Chain(n) => Some(n),
-                _ => None,
-            });
-            if chain.is_some() {
-                below = chain.filter(|_| work.iter().any(|op| op.it == Op::Join));
-            }
+            below = below_after(work, below);
             true
         }
         _ => true,

@@ -6,7 +6,7 @@ use super::effort::{Effort, MOST_FORECASTS};
 use super::family::{Family, is_pattern, trouble};
 use super::likely::likely_rms;
 use super::rules::worked_length_mm;
-use super::search::{LEAST_UNIT, MIDDLE, Sought, Tried};
+use super::search::{LEAST_UNIT, MIDDLE, Sought, Tried, closest};
 use crate::piece::{Accepted, MOST_ROUNDS, Piece};
 use crate::plan::forecast::fit::Fit;
 
@@ -113,9 +113,8 @@ impl<'a> Front<'a> {
             found.extend(its.into_iter().map(|stuffed| (of, stuffed)));
         }
         if full {
-            let costs = found.iter().enumerate();
-            let best = costs.min_by(|a, b| a.1.1.cost().total_cmp(&b.1.1.cost()));
-            let (of, closest) = found[best.map_or(0, |(i, _)| i)].clone();
+            let (of, closest) =
+                found[closest(found.iter().map(|(_, stuffed)| stuffed))].clone();
             let best = descent::descend(&sought[of].candidate, closest, &mut forecasts);
             found.push((of, best));
         }

@@ -224,7 +224,9 @@ impl Search<'_, '_> {
     }
 }
 
-fn closest(found: &[Stuffed]) -> usize {
-    let costs = found.iter().map(Stuffed::cost).enumerate();
+/// The index of the one that lies closest, what its slack costs counted in; 0 where there is
+/// none.
+pub(super) fn closest<'s>(found: impl IntoIterator<Item = &'s Stuffed>) -> usize {
+    let costs = found.into_iter().map(Stuffed::cost).enumerate();
     costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(i, _)| i)
 }

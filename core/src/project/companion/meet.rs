@@ -17,6 +17,9 @@ use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{Resized, Size, SizeBy, scaled_by};
 
+/// Scales beside the nearest that are tried where that cannot be brought to meet.
+const BESIDE: [f64; 6] = [0.99, 1.01, 0.98, 1.02, 0.96, 1.04];
+
 /// So many stitches an edge may gain or lose by itself, and this share of its stitches.
 const FEW: (f64, f64) = (2.0, 0.06);
 
@@ -368,23 +371,23 @@ fn by_scale(
             break;
         }
     }
-    // The nearest may be where a round more or fewer begins: then one beside it serves.
-    for by in [1.0, 0.99, 1.01, 0.98, 1.02, 0.96, 1.04] {
-        if by != 1.0 {
-            trials.push(tried(scale * by)?);
-        }
+    let met = |mut trials: Vec<(f64, Resized, EdgeFacts)>| {
         trials.sort_by(|a, b| a.0.abs().total_cmp(&b.0.abs()));
-        for (excess, made, facts) in &trials {
+        trials.iter().find_map(|(excess, made, facts)| {
             let wanted = (f64::from(facts.stitches) - excess.round()).max(3.0) as u32;
-            let pinned = with_stitches(&made.piece, facts.edge, wanted)
+            let found = with_stitches(&made.piece, facts.edge, wanted)
                 .filter(|(_, facts)| is_met(seam, side, facts, fixed))
-                .or_else(|| by_counts(seam, side, &made.piece, facts, fixed, *excess));
-            if let Some(found) = pinned {
-                return Ok(rescaled(project, own, made, found));
-            }
-        }
-        if by != 1.0 {
-            trials.clear();
+                .or_else(|| by_counts(seam, side, &made.piece, facts, fixed, *excess))?;
+            Some(rescaled(project, own, made, found))
+        })
+    };
+    if let Some(moved) = met(trials) {
+        return Ok(moved);
+    }
+    // The nearest may be where a round more or fewer begins: then one beside it serves.
+    for by in BESIDE {
+        if let Some(moved) = met(vec![tried(scale * by)?]) {
+            return Ok(moved);
         }
     }
     let what = format!("no scale of “{}” brings it to the other edge", piece.name);

@@ -25,6 +25,10 @@ const NEAR: f64 = 0.25;
 /// Scales closer than this differ in no stitch worth trying.
 const SAME_SCALE: f64 = 1e-4;
 
+/// Scales tried either side of the best, in rounds, where none meets what was asked.
+const SIDE_STEP: f64 = 0.07;
+const SIDE_STEPS: u32 = 15;
+
 /// The piece that sizes are made from.
 pub(super) struct Base<'a> {
     piece: &'a Piece,
@@ -67,10 +71,6 @@ struct Trial {
     notes: Vec<String>,
 }
 
-/// Scales tried either side of the best, in rounds, where none meets what was asked.
-const SIDE_STEP: f64 = 0.07;
-const SIDE_STEPS: u32 = 15;
-
 impl<'a> Base<'a> {
     pub(super) fn new(piece: &'a Piece, plan: Plan, size: &'a Size) -> Self {
         let likeness = size.family.then(|| Likeness::of(&plan));
@@ -109,6 +109,7 @@ impl<'a> Base<'a> {
     /// The scale whose forecast comes nearest to `wanted`.
     fn search(&self, wanted: Wanted, gauge: Gauge) -> Result<Resized> {
         let measure = |plan: &Plan| wanted.dimension.of(plan);
+        let off = |trial: &Trial| (measure(&trial.plan) - wanted.mm).abs();
         let tolerance = wanted.tolerance_mm(&gauge);
         let asked = wanted.mm / measure(&self.plan);
         let limits = self.limits(gauge, asked)?;
@@ -118,13 +119,12 @@ impl<'a> Base<'a> {
         for turn in 0..MOST_TRIALS {
             let trial = self.trial(scale, gauge)?;
             let got = measure(&trial.plan);
-            let off = (got - wanted.mm).abs();
+            let this = off(&trial);
             bracket.take(Tried { scale, mm: got }, wanted.mm);
-            let nearer = |b: &Trial| off < (measure(&b.plan) - wanted.mm).abs();
-            if best.as_ref().is_none_or(nearer) {
+            if best.as_ref().is_none_or(|best| this < off(best)) {
                 best = Some(trial);
             }
-            if off <= NEAR * tolerance {
+            if this <= NEAR * tolerance {
                 break;
             }
             let next = match (bracket.below, bracket.above) {
@@ -145,7 +145,6 @@ impl<'a> Base<'a> {
             return self.trial(scale, gauge).map(|t| self.done(t, None));
         };
         // Where the number of rounds changes, sizes jump, and not always at one scale alone.
-        let off = |trial: &Trial| (measure(&trial.plan) - wanted.mm).abs();
         if off(&best) > tolerance {
             let step = SIDE_STEP * gauge.round_height_mm() / wanted.mm;
             let middle = best.scale;

@@ -69,8 +69,7 @@ fn card(bench: &Bench<'_>, ground: &Ground, knot: &Knot, rows: usize) -> Rect {
         })
     });
     let covers = |rect: &Rect| held.iter().filter(|held| held.intersects(*rect)).count();
-    let within = places.filter(|rect| whole.contains_rect(*rect));
-    within.min_by_key(covers).unwrap_or(inside)
+    places.min_by_key(|rect| (!whole.contains_rect(*rect), covers(rect))).unwrap_or(inside)
 }
 
 /// The knot to tell of, where it is on the board.
