@@ -2,7 +2,7 @@
 //! trade's charts run.
 
 use plumpline_core::counts::Start;
-use plumpline_core::picture::chart::{Chart, ChartLook, Charts, LEAST_SCALE, Shown, charts};
+use plumpline_core::picture::chart::{Chart, ChartLook, Charts, LEAST_SCALE, PAGE_MM, Shown, charts};
 use plumpline_core::placement::Stitch;
 use plumpline_core::{Gauge, Hand, Knot, Outline, Piece, Plan, Rules, Working, plan};
 use plumpline_tests::any::any_piece;
@@ -174,7 +174,7 @@ proptest! {
         let mut on_charts = vec![false; plan.rounds.len()];
         for chart in &all.charts {
             let [wide, _] = chart.size_mm();
-            prop_assert!(wide * LEAST_SCALE < 180.0, "{wide} mm");
+            prop_assert!(wide * LEAST_SCALE <= PAGE_MM, "{wide} mm");
             on_charts[chart.first as usize - 1..chart.last as usize].fill(true);
             for (round, ring) in rings(chart) {
                 for pair in ring.windows(2) {

@@ -2,7 +2,7 @@
 
 use std::f32::consts::TAU;
 
-use super::parts::{Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, SLOT_MM, Shown, Symbol};
+use super::parts::{Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, PAGE_MM, SLOT_MM, Shown, Symbol};
 use super::rings::{Part, Ring};
 use super::symbols::{self, HEIGHT, INK, STROKE};
 use super::track::{Spot, Track};
@@ -45,14 +45,12 @@ pub(super) fn chart(
     };
     let tracks = tracks(part, look, plan.start);
     let outermost = tracks.iter().map(|t| t.radius + 0.5 * t.straight).fold(0.0, f32::max);
-    let fits = match shown {
+    // What is wider than this by far need not be drawn to know that it does not fit.
+    let drawable = match shown {
         Shown::Whole => outermost <= MOST_RADIUS,
-        Shown::OneOf(n) => {
-            let reach = outermost * (TAU / (2.0 * n as f32)).sin();
-            n >= 3 && reach <= MOST_RADIUS * LEAST_SCALE && outermost <= 2.0 * MOST_RADIUS
-        }
+        Shown::OneOf(n) => n >= 3 && outermost <= 2.0 * MOST_RADIUS,
     };
-    if !fits {
+    if !drawable {
         return None;
     }
     let mut sketch = Sketch {
@@ -74,7 +72,7 @@ pub(super) fn chart(
     }
     sketch.numbers();
     sketch.arrow();
-    Some(Chart {
+    let chart = Chart {
         first: first.first,
         last: last.last,
         inward: part.inward,
@@ -82,7 +80,10 @@ pub(super) fn chart(
         shown,
         symbols: sketch.symbols,
         drawing: sketch.drawing,
-    })
+    };
+    // Only the drawing knows its width: a wedge leans with the spiral, and numbers stand
+    // beside it.
+    (chart.size_mm()[0] * LEAST_SCALE <= PAGE_MM).then_some(chart)
 }
 
 /// The number of a ring, and the letter of a yarn taken up there.

@@ -8,6 +8,8 @@ use crate::plan::placement::Stitch;
 pub const SLOT_MM: f32 = 2.5;
 /// Least a chart may be reduced to and still be read: stitches of 1.8 mm.
 pub const LEAST_SCALE: f32 = 0.72;
+/// Width there is for a chart on a page, mm.
+pub const PAGE_MM: f32 = 180.0;
 /// Greatest radius of a chart at its own size, mm: at the least scale it fills the width of
 /// a page.
 pub(super) const MOST_RADIUS: f32 = 120.0;
