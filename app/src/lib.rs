@@ -3,7 +3,7 @@
 //! The studio stands in floors, and no floor knows one above it:
 //!
 //! 1. [`kit`]: colours, type, icons, controls;
-//! 2. [`document`]: the project in hand, its changes and their undoing;
+//! 2. [`document`]: the open project, its changes and their undoing;
 //! 3. [`view`]: what is looked at;
 //! 4. [`work`]: what is worked out, read and written, on threads where it takes time;
 //! 5. [`bench`]: what stages may read, what they may ask for, commands and keys;

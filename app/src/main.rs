@@ -2,13 +2,13 @@
 
 use std::process::ExitCode;
 
-use plumpline::cli::{self, Asked};
+use plumpline::cli::{self, CliEnd};
 use plumpline::window;
 
 fn main() -> ExitCode {
     match cli::run(std::env::args_os()) {
-        Asked::Done(status) => status,
-        Asked::Studio(open) => match window::run(open) {
+        CliEnd::Done(status) => status,
+        CliEnd::Studio(open) => match window::run(open) {
             Ok(()) => ExitCode::SUCCESS,
             Err(error) => {
                 eprintln!("plumpline: {}", plumpline_core::plain(&error.to_string(), 2000));

@@ -13,7 +13,7 @@ use crate::work::proofread::Proofread;
 pub enum Action {
     /// A command, as from a menu or a key.
     Command(Command),
-    /// A change of the piece in hand.
+    /// A change of the selected piece.
     Edit(Edit),
     /// A gesture begins: what follows is one step.
     Begin,
@@ -53,7 +53,7 @@ impl Actions {
         self.push(Action::Edit(edit));
     }
 
-    /// Makes a choice about the piece in hand.
+    /// Makes a choice about the selected piece.
     pub fn choose(&mut self, choice: Choice) {
         self.edit(Edit::Choice(choice));
     }

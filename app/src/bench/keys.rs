@@ -1,4 +1,4 @@
-//! Keys: commands by their shortcuts, arrows that nudge the knots in hand.
+//! Keys: commands by their shortcuts, arrows that nudge the selected knots.
 
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 use plumpline_core::outline::Rz;
@@ -106,7 +106,7 @@ fn turn(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     }
 }
 
-/// Moves the knots in hand by the arrow keys.
+/// Moves the selected knots by the arrow keys.
 fn nudge(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let knots = bench.view.knots();
     if knots.is_empty() || bench.view.stage != Stage::Shape || bench.view.is_dragging() {

@@ -11,7 +11,7 @@ use plumpline_core::{Plan, Unit, Wording};
 use crate::document::Document;
 use crate::kit::Tokens;
 use crate::view::View;
-use crate::work::body::Shown;
+use crate::work::body::BodyShown;
 use crate::work::home::desk::Desk;
 use crate::work::making::Handiwork;
 use crate::work::picture::Tracing;
@@ -24,7 +24,7 @@ use command::Command;
 /// Everything a panel may read while it draws. It changes nothing through this.
 #[derive(Clone, Copy)]
 pub struct Bench<'a> {
-    /// The project in hand.
+    /// The open project.
     pub document: &'a Document,
     /// What is looked at.
     pub view: &'a View,
@@ -49,7 +49,7 @@ pub struct Bench<'a> {
     /// What was struck out of that and can be put back.
     pub struck: &'a [Struck],
     /// The body as it is shown.
-    pub body: &'a Shown,
+    pub body: &'a BodyShown,
     /// What is remembered from run to run.
     pub desk: &'a Desk,
     /// The picture to trace, as far as it has been read.
@@ -82,7 +82,7 @@ impl Bench<'_> {
         yarns.get(yarn).or_else(|| yarns.first()).map_or([128; 3], |y| y.colour)
     }
 
-    /// Whether a knot in hand is no end.
+    /// Whether a selected knot is no end.
     pub fn holds_inner_knot(&self) -> bool {
         let last = self.document.piece().outline.knots.len().saturating_sub(1);
         self.view.knots().iter().any(|&k| k > 0 && k < last)

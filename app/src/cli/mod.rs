@@ -32,7 +32,7 @@ const BAD_INPUT: u8 = 1;
 /// Plumpline: drag a profile, get whole stitches for every round.
 #[derive(Debug, Parser)]
 #[command(name = "plumpline", version, args_conflicts_with_subcommands = true)]
-struct Line {
+struct CommandLine {
     #[command(subcommand)]
     verb: Option<Verb>,
     /// Project to open in the studio; without one the studio opens a sample.
@@ -46,19 +46,19 @@ enum Verb {
     /// Learn a maker's cloth from what was measured on a finished piece.
     Calibrate(calibrate::Calibrate),
     /// Check a written pattern: what does not add up, where, and the likeliest mend.
-    Proofread(proofread::Proofread),
+    Proofread(proofread::ProofreadArgs),
     /// Plan a project anew at another size or gauge, or so that a piece meets another.
     Resize(resize::Resize),
     /// Print the rounds of a project.
     Rounds(rounds::Rounds),
     /// Draw a piece as .svg or .png.
-    Picture(picture::Picture),
+    Picture(picture::PictureArgs),
     /// Write the pattern of a project as .pdf, .html, .md or .txt, or a page of it as .png.
     Sheet(sheet::Sheet),
 }
 
 /// What the command line asks for.
-pub enum Asked {
+pub enum CliEnd {
     /// Open the studio, on this file or on a sample.
     Studio(Option<PathBuf>),
     /// The work was done, or refused; leave with this status.
@@ -67,13 +67,13 @@ pub enum Asked {
 
 /// Reads the command line `args` (the program's name first) and does what it asks, all but
 /// opening the studio, which is left to the caller.
-pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
-    let line = match Line::try_parse_from(args) {
+pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
+    let line = match CommandLine::try_parse_from(args) {
         Ok(line) => line,
-        Err(error) => return Asked::Done(misused(&error)),
+        Err(error) => return CliEnd::Done(misused(&error)),
     };
     let done = match line.verb {
-        None => return Asked::Studio(line.file),
+        None => return CliEnd::Studio(line.file),
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Calibrate(calibrate)) => calibrate.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),
@@ -82,7 +82,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> Asked {
         Some(Verb::Picture(picture)) => picture.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };
-    Asked::Done(match done {
+    CliEnd::Done(match done {
         Ok(status) => status,
         Err(error) => {
             complain(&format!("{error:#}"));

@@ -24,7 +24,7 @@ const FONTS: &str = "Nunito Sans, sans-serif";
 
 /// Arguments of `plumpline picture`.
 #[derive(Debug, Args)]
-pub(super) struct Picture {
+pub(super) struct PictureArgs {
     /// Project file.
     project: PathBuf,
     /// What to draw.
@@ -74,7 +74,7 @@ enum Ground {
     White,
 }
 
-impl Picture {
+impl PictureArgs {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let shown = self.output.display();
         let png = match self.output.extension().and_then(|e| e.to_str()) {
@@ -167,7 +167,7 @@ impl Picture {
     }
 }
 
-impl Picture {
+impl PictureArgs {
     /// The charts of the piece with their key, as wide as was asked for.
     fn chart(&self, project: &Project, piece: &Piece, plan: &Plan) -> anyhow::Result<String> {
         let yarns: Vec<(String, Rgb)> =

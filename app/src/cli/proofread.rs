@@ -20,7 +20,7 @@ const FINDINGS: u8 = 3;
 
 /// Arguments of `plumpline proofread`.
 #[derive(Debug, Args)]
-pub(super) struct Proofread {
+pub(super) struct ProofreadArgs {
     /// Pattern to check, - for standard input.
     #[arg(value_name = "TEXT")]
     file: PathBuf,
@@ -43,10 +43,10 @@ pub(super) fn terms(name: &str) -> Result<&'static str, String> {
 }
 
 #[derive(Debug, Serialize)]
-struct Report<'a> {
+struct FindingsReport<'a> {
     terms: Terms<'a>,
     rounds: Vec<RoundLine<'a>>,
-    findings: Vec<Line<'a>>,
+    findings: Vec<FindingLine<'a>>,
 }
 
 #[derive(Debug, Serialize)]
@@ -92,7 +92,7 @@ struct Terms<'a> {
 }
 
 #[derive(Debug, Serialize)]
-struct Line<'a> {
+struct FindingLine<'a> {
     round: Option<u32>,
     line: usize,
     column: usize,
@@ -102,7 +102,7 @@ struct Line<'a> {
     mend: Option<&'a str>,
 }
 
-impl Proofread {
+impl ProofreadArgs {
     pub(super) fn run(self) -> anyhow::Result<ExitCode> {
         let text = pattern_text(&self.file)?;
         let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
@@ -128,7 +128,7 @@ fn report<'a>(
     reading: &Reading,
     rounds: &'a [RoundRead],
     findings: &'a [Finding],
-) -> Report<'a> {
+) -> FindingsReport<'a> {
     let places = Places::new(text);
     let lexicon = lexicon::by_code(reading.lexicon);
     let terms = Terms {
@@ -139,7 +139,7 @@ fn report<'a>(
     };
     let line = |f: &'a Finding| {
         let (line, column) = places.of(f.at.start);
-        Line {
+        FindingLine {
             round: f.round,
             line,
             column,
@@ -150,7 +150,7 @@ fn report<'a>(
         }
     };
     let rounds = rounds.iter().map(RoundLine::of).collect();
-    Report { terms, rounds, findings: findings.iter().map(line).collect() }
+    FindingsReport { terms, rounds, findings: findings.iter().map(line).collect() }
 }
 
 fn lines(

@@ -11,7 +11,7 @@ use super::shaping::OFF_AXIS_MM;
 
 impl Document {
     /// Makes one change of the project, in one step or as part of the gesture under way;
-    /// lengths in the step's name are in `unit`. Takes the piece it is about in hand. Returns
+    /// lengths in the step's name are in `unit`. Selects the piece it is about. Returns
     /// whether anything changed.
     pub fn edit(&mut self, edit: Edit, unit: Unit) -> bool {
         let name = names::step(&edit, self.history.in_gesture(), unit);
@@ -20,12 +20,12 @@ impl Document {
         let changed = self.change(name, run, |project, piece| {
             next = change(project, piece, edit);
         });
-        self.take_piece(next);
+        self.select_piece(next);
         changed
     }
 }
 
-/// Changes the project; `index` is the piece in hand. Returns the one to take in hand now.
+/// Changes the project; `index` is the selected piece. Returns the one to select now.
 fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
     let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];

@@ -1,4 +1,4 @@
-//! Choices about the piece in hand beyond its outline: rules, cloth, what holds it.
+//! Choices about the selected piece beyond its outline: rules, cloth, what holds it.
 
 use std::ops::RangeInclusive;
 
@@ -7,7 +7,7 @@ use plumpline_core::{
     Band, Face, Hand, Hold, Kind, KindFrom, Loop, Piece, Rules, Spread, Swatches, Working,
 };
 
-/// A choice about the piece in hand.
+/// A choice about the selected piece.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Choice {
     /// What every round must keep to.

@@ -16,7 +16,7 @@ pub enum Edit {
     Title(String),
     /// Moves knots.
     MoveKnots {
-        /// Index of the one in hand.
+        /// Index of the selected one.
         lead: usize,
         /// The outline with all of them moved.
         outline: Outline,
@@ -80,7 +80,7 @@ pub enum Edit {
     Picture(Option<Picture>),
     /// Changes the outline so that a measure comes to this, mm.
     Resize(Dimension, f64),
-    /// Adds pieces made of a written pattern, and takes the first in hand.
+    /// Adds pieces made of a written pattern, and selects the first.
     AddPieces(Vec<Shaped>),
     /// A choice about the piece: its rules, its cloth, what holds it.
     Choice(Choice),

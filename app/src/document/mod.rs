@@ -1,4 +1,4 @@
-//! The document: the project in hand, where it is saved, and what can be undone.
+//! The document: the open project, where it is saved, and what can be undone.
 
 pub mod change;
 pub mod choice;
@@ -11,6 +11,7 @@ pub mod shaping;
 pub mod sizes;
 
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU64, Ordering};
 
 use plumpline_core::making::Making;
 use plumpline_core::piece::Accepted;
@@ -22,12 +23,40 @@ use history::History;
 /// The project that opens when none is named.
 const SAMPLE: &str = include_str!("../../../sample-projects/float.ron");
 
-/// The project in hand.
+/// Which state of which project: two of the same revision are alike, whatever documents they
+/// were asked of. So what follows from a project is worked out once, and no project is compared
+/// with another in every frame.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Revision(u64);
+
+impl Revision {
+    /// One that there never was before.
+    fn next() -> Self {
+        static LAST: AtomicU64 = AtomicU64::new(0);
+        Self(LAST.fetch_add(1, Ordering::Relaxed))
+    }
+}
+
+/// How a project differs from what is saved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Differs {
+    Not,
+    /// In how far the making is, and in nothing else.
+    InMaking,
+    Yes,
+}
+
+/// The open project.
 #[derive(Debug)]
 pub struct Document {
+    /// Whatever changes it calls [`Document::touch`].
     project: Project,
+    /// The one it began with.
+    id: Revision,
+    revision: Revision,
     /// The project as it is on the disk (or as it was begun); none if neither is known.
     saved: Option<Project>,
+    differs: Differs,
     path: Option<PathBuf>,
     piece: usize,
     /// The run of edits the last one belonged to.
@@ -41,8 +70,12 @@ pub struct Document {
 impl Document {
     /// A document of `project`, unchanged, saved at `path`.
     pub fn new(project: Project, path: Option<PathBuf>) -> Self {
+        let revision = Revision::next();
         Self {
             saved: Some(project.clone()),
+            differs: Differs::Not,
+            id: revision,
+            revision,
             project,
             path: path.map(whole),
             piece: 0,
@@ -54,7 +87,9 @@ impl Document {
 
     /// A document of `project` as a crash left it: it differs from what is `saved` at `path`.
     pub fn recovered(project: Project, path: Option<PathBuf>, saved: Option<Project>) -> Self {
-        Self { saved, ..Self::new(project, path) }
+        let mut document = Self { saved, ..Self::new(project, path) };
+        document.touch();
+        document
     }
 
     /// The sample float, not saved anywhere.
@@ -80,15 +115,40 @@ impl Document {
 
     /// Whether it differs from what is saved.
     pub fn is_changed(&self) -> bool {
-        self.saved.as_ref() != Some(&self.project)
+        self.differs != Differs::Not
     }
 
     /// Whether it differs from what is saved in how far the making is, and in nothing else.
     pub fn only_making_changed(&self) -> bool {
-        self.saved.as_ref().is_some_and(|saved| {
-            let as_saved = Project { making: saved.making.clone(), ..self.project.clone() };
-            self.is_changed() && as_saved == *saved
-        })
+        self.differs == Differs::InMaking
+    }
+
+    /// Which document this is, however it is changed.
+    pub fn id(&self) -> Revision {
+        self.id
+    }
+
+    /// Which state of the project this is.
+    pub fn revision(&self) -> Revision {
+        self.revision
+    }
+
+    /// Notes that the project is another now.
+    fn touch(&mut self) {
+        self.revision = Revision::next();
+        self.compare();
+    }
+
+    /// Notes how the project differs from what is saved.
+    fn compare(&mut self) {
+        self.differs = match &self.saved {
+            Some(saved) if *saved == self.project => Differs::Not,
+            Some(saved) => {
+                let as_saved = Project { making: saved.making.clone(), ..self.project.clone() };
+                if as_saved == *saved { Differs::InMaking } else { Differs::Yes }
+            }
+            None => Differs::Yes,
+        };
     }
 
     /// The project, or if it could not be opened as it stands (a line that crosses itself,
@@ -109,20 +169,21 @@ impl Document {
     /// Changes how far the making is. No step of undo: the Make stage takes back its own.
     pub fn work(&mut self, change: impl FnOnce(&mut Making)) {
         change(&mut self.project.making);
+        self.touch();
     }
 
-    /// The piece in hand.
+    /// The selected piece.
     pub fn piece(&self) -> &Piece {
         &self.project.pieces[self.piece]
     }
 
-    /// Index of the piece in hand.
+    /// Index of the selected piece.
     pub fn piece_index(&self) -> usize {
         self.piece
     }
 
-    /// Takes another piece in hand.
-    pub fn take_piece(&mut self, index: usize) {
+    /// Selects another piece.
+    pub fn select_piece(&mut self, index: usize) {
         self.piece = index.min(self.project.pieces.len().saturating_sub(1));
     }
 
@@ -154,6 +215,7 @@ impl Document {
                 self.history.note(name, before);
             }
             self.run = run;
+            self.touch();
         }
         changed
     }
@@ -169,8 +231,10 @@ impl Document {
     pub fn accept(&mut self, counts: Vec<u32>) {
         self.edited = None;
         let piece = &mut self.project.pieces[self.piece];
-        if piece.given.is_none() {
-            piece.accepted = Some(Accepted { simplicity: piece.simplicity, counts });
+        let accepted = Some(Accepted { simplicity: piece.simplicity, counts });
+        if piece.given.is_none() && piece.accepted != accepted {
+            piece.accepted = accepted;
+            self.touch();
         }
     }
 
@@ -197,6 +261,7 @@ impl Document {
             self.edited = None;
             let now = std::mem::replace(&mut self.project, before);
             history::keep_making(&now, &mut self.project);
+            self.touch();
         }
     }
 
@@ -204,26 +269,30 @@ impl Document {
     pub fn undo(&mut self) {
         (self.run, self.edited) = (None, None);
         self.history.undo(&mut self.project);
-        self.take_piece(self.piece);
+        self.touch();
+        self.select_piece(self.piece);
     }
 
     /// Takes a step again.
     pub fn redo(&mut self) {
         (self.run, self.edited) = (None, None);
         self.history.redo(&mut self.project);
-        self.take_piece(self.piece);
+        self.touch();
+        self.select_piece(self.piece);
     }
 
     /// Takes steps back, or again, until so many stand.
     pub fn go_to(&mut self, steps: usize) {
         (self.run, self.edited) = (None, None);
         self.history.go_to(steps, &mut self.project);
-        self.take_piece(self.piece);
+        self.touch();
+        self.select_piece(self.piece);
     }
 
     /// Notes that `project` now stands in the file at `path`.
     pub fn saved_as(&mut self, project: Project, path: PathBuf) {
         self.saved = Some(project);
+        self.compare();
         // What is typed from here on is a step of its own.
         self.run = None;
         self.path = Some(whole(path));
@@ -281,5 +350,62 @@ mod tests {
         document.undo();
         assert_eq!(document.project(), &first);
         assert!(!document.is_changed());
+    }
+
+    #[test]
+    fn every_change_is_a_revision_of_its_own_and_nothing_else_is() {
+        let mut document = Document::sample();
+        let mut seen = vec![document.revision()];
+        let mut passes = |document: &Document, what: &str| {
+            assert!(!seen.contains(&document.revision()), "{what}");
+            seen.push(document.revision());
+        };
+        let copies = |copies| {
+            move |project: &mut Project, piece: usize| project.pieces[piece].copies = copies
+        };
+        document.change("Copies".into(), None, copies(4));
+        passes(&document, "a change");
+        document.undo();
+        passes(&document, "undone");
+        document.redo();
+        passes(&document, "redone");
+        document.go_to(0);
+        passes(&document, "gone to");
+        document.work(|making| making.begin(0, None, 1).round = 3);
+        passes(&document, "worked on");
+        document.begin();
+        document.change("Copies".into(), None, copies(5));
+        passes(&document, "dragged");
+        document.cancel();
+        passes(&document, "given up");
+        document.accept(vec![6, 12]);
+        passes(&document, "its counts accepted");
+        passes(&Document::sample(), "another document");
+        let now = document.revision();
+        document.change("Copies".into(), None, |_, _| ());
+        document.saved_as(document.project().clone(), "float.ron".into());
+        document.begin();
+        document.commit();
+        assert_eq!(document.revision(), now, "nothing is another");
+        assert!(!document.is_changed());
+    }
+
+    #[test]
+    fn what_differs_from_what_is_saved_is_known_after_every_change() {
+        let mut document = Document::sample();
+        document.work(|making| making.begin(0, None, 1).round = 3);
+        assert!(document.is_changed() && document.only_making_changed());
+        document.change("Copies".into(), None, |project, _| project.pieces[0].copies = 4);
+        assert!(document.is_changed() && !document.only_making_changed());
+        let project = document.project().clone();
+        document.saved_as(project.clone(), "float.ron".into());
+        assert!(!document.is_changed());
+        document.undo();
+        assert!(document.is_changed());
+        document.redo();
+        assert!(!document.is_changed());
+        let fresh = Document::recovered(project.clone(), None, Some(project.clone()));
+        assert!(!fresh.is_changed());
+        assert!(Document::recovered(project, None, None).is_changed());
     }
 }

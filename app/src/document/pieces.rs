@@ -12,20 +12,20 @@ pub const MOST_PIECES: usize = 200;
 /// A change of the list of pieces.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PieceEdit {
-    /// A plain ball after the piece in hand, at its gauge.
+    /// A plain ball after the selected piece, at its gauge.
     Add,
-    /// Another piece just like the one in hand, to be changed.
+    /// Another piece just like the selected one, to be changed.
     Duplicate,
     /// No longer this piece; the last one stays.
     Remove,
-    /// Another name for the piece in hand.
+    /// Another name for the selected piece.
     Name(String),
-    /// How many of the piece in hand are made.
+    /// How many of the selected piece are made.
     Copies(u32),
 }
 
 impl PieceEdit {
-    /// Makes the change; `index` is the piece in hand. Returns the piece to take in hand.
+    /// Makes the change; `index` is the selected piece. Returns the piece to select.
     pub(crate) fn make(self, project: &mut Project, index: usize) -> usize {
         let pieces = &mut project.pieces;
         let full = pieces.len() >= MOST_PIECES;

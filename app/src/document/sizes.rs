@@ -6,7 +6,7 @@ use plumpline_core::companion;
 use plumpline_core::sizes::{Keeps, MOST_SIZES, put, sized};
 use plumpline_core::{Gauge, Piece, Project, Seam, Size, SizeBy};
 
-/// A change of the sizes of the piece in hand, of the seams of the project, or of the cloth.
+/// A change of the sizes of the selected piece, of the seams of the project, or of the cloth.
 #[derive(Debug, Clone, PartialEq)]
 pub enum SizeEdit {
     /// One size more, a little larger than the last.
@@ -31,12 +31,12 @@ pub enum SizeEdit {
     Meet(usize),
     /// The piece is worked in another yarn.
     Swap(Gauge, Keeps),
-    /// A sample taught this: all pieces in the swatch of the one in hand are worked so.
+    /// A sample taught this: all pieces in the swatch of the selected one are worked so.
     Learn(Box<Calibration>),
 }
 
 impl SizeEdit {
-    /// Makes the change; `index` is the piece in hand. What cannot be done is not done: the
+    /// Makes the change; `index` is the selected piece. What cannot be done is not done: the
     /// stage has said why, where the button is.
     pub(crate) fn make(self, project: &mut Project, index: usize) {
         let sizes = &mut project.pieces[index].sizes;

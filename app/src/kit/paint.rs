@@ -139,7 +139,7 @@ pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, t: &Tokens) {
     painter.rect_stroke(rect.expand(2.0), radius + 2.0, ring, StrokeKind::Outside);
 }
 
-/// The thread that ties the round in hand through the views.
+/// The thread that ties the selected round through the views.
 pub fn thread(painter: &Painter, points: Vec<Pos2>, t: &Tokens) {
     painter.add(Shape::line(points.clone(), Stroke::new(3.8, t.highlight_edge)));
     painter.add(Shape::line(points, Stroke::new(2.0, t.highlight)));

@@ -59,13 +59,13 @@ pub struct Tokens {
     pub body_shade: Color32,
     /// Lines from board to bars.
     pub link: Color32,
-    /// Round in hand.
+    /// Selected round.
     pub highlight: Color32,
     /// Edge of every highlight.
     pub highlight_edge: Color32,
     /// Text in highlight colour.
     pub highlight_ink: Color32,
-    /// Row or column behind the round in hand.
+    /// Row or column behind the selected round.
     pub wash: Color32,
     /// Text on highlight.
     pub on_highlight: Color32,
@@ -201,7 +201,7 @@ impl Tokens {
         Color32::from_rgb(colour[0], colour[1], colour[2])
     }
 
-    /// The colour of a round in hand where it is drawn as yarn.
+    /// The colour of a selected round where it is drawn as yarn.
     pub const fn lit_yarn(&self) -> [u8; 3] {
         [self.highlight.r(), self.highlight.g(), self.highlight.b()]
     }

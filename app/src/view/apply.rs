@@ -24,8 +24,8 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
                 .and_then(|plan| measure::missed(piece, &plan, dimension, mm, view.prefs.unit));
             view.notice = said.map(|text| Notice { text, wrong: false });
         }
-        Edit::AddKnot { knot, .. } if changed => view.take_knots(&[knot]),
-        Edit::RemoveKnot(_) if changed => view.take_knots(&[]),
+        Edit::AddKnot { knot, .. } if changed => view.select_knots(&[knot]),
+        Edit::RemoveKnot(_) if changed => view.select_knots(&[]),
         // The rounds shown beside the answers are those in use again.
         Edit::Simplicity(_) | Edit::Answer(_) => view.answer = None,
         _ => {}
@@ -38,12 +38,12 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Select(round) => {
             view.selected = round;
             if round.is_some() {
-                view.take_knots(&[]);
+                view.select_knots(&[]);
             }
         }
         Look::Knots(knots) => {
             take_typed(document, view);
-            view.take_knots(&knots);
+            view.select_knots(&knots);
         }
         Look::Drag(drag) => {
             view.dragged_knot = match &drag {
@@ -65,7 +65,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::DragBar(bar) => view.dragged_bar = bar,
         Look::Type(typing) => view.typing = typing,
         Look::Piece(index) => {
-            document.take_piece(index);
+            document.select_piece(index);
             view.let_go();
         }
         Look::Dismiss => view.notice = None,
@@ -80,7 +80,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
     }
 }
 
-/// Takes what is being typed for a knot before another one is taken in hand, for its field is
+/// Takes what is being typed for a knot before another one is selected, for its field is
 /// gone then.
 fn take_typed(document: &mut Document, view: &mut View) {
     let of_knot = |d| !matches!(d, Dimension::Height | Dimension::Width | Dimension::Neck);
@@ -90,21 +90,21 @@ fn take_typed(document: &mut Document, view: &mut View) {
     }
 }
 
-/// Takes a round in hand, counted from the one there is.
+/// Selects a round, counted from the one there is.
 pub fn step_round(view: &mut View, rounds: usize, step: impl FnOnce(Option<u32>) -> u32) {
     if rounds > 0 {
-        let round = step(view.in_hand()).clamp(1, rounds as u32);
+        let round = step(view.current_round()).clamp(1, rounds as u32);
         view.selected = Some(round);
         view.show_round = Some(round);
-        view.take_knots(&[]);
+        view.select_knots(&[]);
     }
 }
 
-/// Takes a knot in hand, `step` on from the one there is.
+/// Selects a knot, `step` on from the one there is.
 pub fn step_knot(view: &mut View, knots: usize, step: isize) {
     if knots > 0 {
         let at = view.knot.map_or(if step > 0 { -1 } else { 0 }, |k| k as isize);
-        view.take_knots(&[(at + step).rem_euclid(knots as isize) as usize]);
+        view.select_knots(&[(at + step).rem_euclid(knots as isize) as usize]);
     }
 }
 

@@ -5,10 +5,10 @@ use std::collections::BTreeSet;
 use plumpline_core::Outline;
 use plumpline_core::piece::Picture;
 
-/// The state of the board beside the knot in hand.
+/// The state of the board beside the selected knot.
 #[derive(Debug, Clone, Default)]
 pub struct BoardView {
-    /// Knots in hand beside the first.
+    /// Selected knots beside the first.
     pub also: BTreeSet<usize>,
     /// What is dragged.
     pub drag: Option<Drag>,
@@ -25,7 +25,7 @@ pub struct BoardView {
 /// A drag on the board: what is held, and what was there when it began.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Drag {
-    /// Knots, all that are in hand.
+    /// Knots, all that are selected.
     Knots {
         /// The one under the hand.
         lead: usize,

@@ -33,7 +33,7 @@ pub enum Look {
     DragBar(Option<(u32, f32)>),
     /// A dimension is being typed, or no longer.
     Type(Option<Typing>),
-    /// Takes another piece in hand.
+    /// Selects another piece.
     Piece(usize),
     /// Clears the line for the person.
     Dismiss,

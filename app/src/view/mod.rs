@@ -203,7 +203,7 @@ pub struct Lens {
     pub by_hand: bool,
 }
 
-/// What the window shows and what is in hand.
+/// What the window shows and what is selected.
 #[derive(Debug, Clone, Default)]
 pub struct View {
     /// The stage.
@@ -212,7 +212,7 @@ pub struct View {
     pub selected: Option<u32>,
     /// The round the pointer is on, in whichever view.
     pub hovered: Option<u32>,
-    /// The knot in hand.
+    /// The selected knot.
     pub knot: Option<usize>,
     /// The knot being dragged.
     pub dragged_knot: Option<usize>,
@@ -222,7 +222,7 @@ pub struct View {
     pub typing: Option<Typing>,
     /// How millimetres fall on the board.
     pub lens: Option<Lens>,
-    /// What the outline board shows beside the knot in hand.
+    /// What the outline board shows beside the selected knot.
     pub board: BoardView,
     /// Brings this round into sight in the bars.
     pub show_round: Option<u32>,
@@ -275,12 +275,12 @@ pub struct Notice {
 }
 
 impl View {
-    /// The round in hand: the taken one, else the one pointed at.
-    pub fn in_hand(&self) -> Option<u32> {
+    /// The selected round, else the one pointed at.
+    pub fn current_round(&self) -> Option<u32> {
         self.selected.or(self.hovered)
     }
 
-    /// A round pointed at while another is in hand.
+    /// A round pointed at while another is selected.
     pub fn washed(&self) -> Option<u32> {
         self.hovered.filter(|&r| self.selected.is_some_and(|s| s != r))
     }
@@ -302,13 +302,13 @@ impl View {
         self.board.drag = None;
     }
 
-    /// The knots in hand, the first one first.
+    /// The selected knots, the first one first.
     pub fn knots(&self) -> Vec<usize> {
         self.knot.into_iter().chain(self.board.also.iter().copied()).collect()
     }
 
-    /// Takes these knots in hand, the first as the first, and nothing else.
-    pub fn take_knots(&mut self, knots: &[usize]) {
+    /// Selects these knots, the first as the first, and nothing else.
+    pub fn select_knots(&mut self, knots: &[usize]) {
         self.knot = knots.first().copied();
         self.board.also = knots.iter().skip(1).copied().collect();
         if let Some(first) = self.knot {

@@ -20,22 +20,26 @@ pub(crate) enum Next {
     Open,
     /// Open this file.
     OpenPath(PathBuf),
+    /// Show this project, which was read from this file.
+    Take(PathBuf, Box<Project>),
     /// Close the window.
     Close,
 }
 
 /// A question.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Ask {
+pub(crate) enum Question {
     /// The project has changes that are not saved.
     Unsaved(Next),
-    /// No file dialog could be shown; where is the file?
-    Path {
-        /// What it is wanted for.
-        purpose: Purpose,
-        /// What has been typed.
-        text: String,
-    },
+    /// No file dialog could be shown; where is the file? With what has been typed.
+    Path(Wanted, String),
+}
+
+/// What a file is wanted for, and what goes on once it is saved.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Wanted {
+    pub(crate) purpose: Purpose,
+    pub(crate) then: Option<Next>,
 }
 
 /// The answer.
@@ -46,21 +50,21 @@ pub(crate) enum Answer {
     /// Go on without saving.
     Discard(Next),
     /// This path.
-    Path(Purpose, PathBuf),
+    Path(Wanted, PathBuf),
     /// Never mind.
     Cancel,
 }
 
 /// Shows the question; returns the answer once there is one.
-pub(crate) fn show(ctx: &Context, ask: &mut Ask, title: &str) -> Option<Answer> {
+pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Answer> {
     let mut answer = None;
     let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
     let modal = Modal::new(Id::unique("question")).frame(frame).show(ctx, |ui| {
         ui.set_width(380.0);
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {
-            Ask::Unsaved(next) => unsaved(ui, next, title),
-            Ask::Path { purpose, text } => path(ui, purpose, text),
+            Question::Unsaved(next) => unsaved(ui, next, title),
+            Question::Path(wanted, text) => path(ui, wanted, text),
         };
     });
     if answer.is_none() && modal.should_close() {
@@ -78,7 +82,9 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
     let goes = match next {
         Next::Close => "Closing the window",
         Next::Begin(_) => "Beginning another piece",
-        Next::Open | Next::OpenPath(_) | Next::Recover => "Opening another project",
+        Next::Open | Next::OpenPath(_) | Next::Take(..) | Next::Recover => {
+            "Opening another project"
+        }
     };
     ui.label(format!("It has changes that are not saved. {goes} would lose them."));
     ui.add_space(4.0);
@@ -102,7 +108,7 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
     .inner
 }
 
-fn path(ui: &mut Ui, purpose: &Purpose, text: &mut String) -> Option<Answer> {
+fn path(ui: &mut Ui, wanted: &Wanted, text: &mut String) -> Option<Answer> {
     heading(ui, "Where is the file?");
     let label = ui.label("This desktop shows no file dialog. Type the whole path:");
     let field =
@@ -111,11 +117,11 @@ fn path(ui: &mut Ui, purpose: &Purpose, text: &mut String) -> Option<Answer> {
         field.request_focus();
     }
     let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-    let verb = if purpose.reads() { "Open" } else { "Save" };
+    let verb = if wanted.purpose.reads() { "Open" } else { "Save" };
     ui.horizontal(|ui| {
         let typed = !text.trim().is_empty();
         if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {
-            return Some(Answer::Path(purpose.clone(), PathBuf::from(text.trim())));
+            return Some(Answer::Path(wanted.clone(), PathBuf::from(text.trim())));
         }
         ui.button("Cancel").clicked().then_some(Answer::Cancel)
     })

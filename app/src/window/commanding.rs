@@ -22,8 +22,12 @@ impl Studio {
         match command {
             Command::New => self.desk(ctx, frame, DeskAction::ShowStart),
             Command::Open => self.go(ctx, frame, Next::Open),
-            Command::Save => self.save(ctx, frame, false),
-            Command::SaveAs => self.save(ctx, frame, true),
+            Command::Save => {
+                self.save(ctx, frame, false);
+            }
+            Command::SaveAs => {
+                self.save(ctx, frame, true);
+            }
             Command::Undo => self.document.undo(),
             Command::Redo => self.document.redo(),
             Command::ToggleTheme => self.toggle_theme(ctx),
@@ -39,7 +43,7 @@ impl Studio {
             Command::ShowMake => self.view.turn_to(Stage::Make),
             Command::Make(make) => self.make(ctx, make.asks()),
             Command::OpenPattern => {
-                self.jobs.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
+                self.files.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
             }
             Command::CopyPattern => {
                 ctx.copy_text(self.proofreading.text().to_owned());
@@ -48,7 +52,7 @@ impl Studio {
             Command::SavePattern => {
                 let text = self.proofreading.text().to_owned();
                 let name = self.suggested("txt");
-                self.jobs.ask(ctx, frame, Purpose::SavePattern(text), &name);
+                self.files.ask(ctx, frame, Purpose::SavePattern(text), &name);
             }
             Command::MakePiece => self.make_piece(),
             Command::CopySheet => self.copy_sheet(ctx),
@@ -63,7 +67,7 @@ impl Studio {
             Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
             Command::LetGo => {
                 self.view.selected = None;
-                self.view.take_knots(&[]);
+                self.view.select_knots(&[]);
                 self.view.board.picture = false;
             }
             Command::CopyRound => self.copy_round(ctx),
@@ -101,15 +105,15 @@ impl Studio {
         }
     }
 
-    /// Removes all knots in hand that are no ends.
+    /// Removes all selected knots that are no ends.
     fn remove_knots(&mut self) {
         let knots = self.view.knots();
         let outline = shaping::without(&self.document.piece().outline, &knots);
         apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
-        self.view.take_knots(&[]);
+        self.view.select_knots(&[]);
     }
 
-    /// Makes all knots in hand corners, or smooth, whichever the first is not.
+    /// Makes all selected knots corners, or smooth, whichever the first is not.
     fn toggle_corners(&mut self) {
         let outline = &self.document.piece().outline;
         let Some(first) = self.view.knot.and_then(|k| outline.knots.get(k)) else { return };
@@ -117,7 +121,7 @@ impl Studio {
         apply::edit(&mut self.document, &mut self.view, Edit::Outline(outline));
     }
 
-    /// Adds what the written pattern makes, in the gauge and firmness of the piece in hand.
+    /// Adds what the written pattern makes, in the gauge and firmness of the selected piece.
     fn make_piece(&mut self) {
         let Some(checked) = self.proofreading.checked() else { return };
         let piece = self.document.piece();
@@ -137,18 +141,18 @@ impl Studio {
         }
     }
 
-    /// Makes a choice about the round in hand, and keeps it in hand.
+    /// Makes a choice about the selected round, and keeps it selected.
     fn choose_for_round(&mut self, choice: impl FnOnce(&Piece, u32) -> Choice) {
-        let Some(round) = self.view.in_hand() else { return };
+        let Some(round) = self.view.current_round() else { return };
         let edit = Edit::Choice(choice(self.document.piece(), round));
         apply::edit(&mut self.document, &mut self.view, edit);
         self.view.selected = Some(round);
     }
 
-    /// Pins the round in hand at so many stitches more than it has; with 0, or removes the
+    /// Pins the selected round at so many stitches more than it has; with 0, or removes the
     /// pin it has.
     fn pin(&mut self, more: i64) {
-        let Some(round) = self.view.in_hand() else { return };
+        let Some(round) = self.view.current_round() else { return };
         let Some(count) = self.derived.plan().and_then(|p| p.rounds.get(round as usize - 1))
         else {
             return;
@@ -181,7 +185,7 @@ impl Studio {
     }
 
     fn copy_round(&mut self, ctx: &Context) {
-        let Some(round) = self.view.in_hand() else { return };
+        let Some(round) = self.view.current_round() else { return };
         let Some(line) = self.derived.words().and_then(|words| words.line_of(round)) else {
             return;
         };

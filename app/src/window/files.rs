@@ -5,20 +5,23 @@ use std::path::{Path, PathBuf};
 use egui::{Context, ViewportCommand};
 use plumpline_core::disk;
 
-use super::ask::{Answer, Ask, Next};
+use super::ask::{Answer, Next, Question, Wanted};
 use super::studio::Studio;
 use crate::document::Document;
 use crate::view::Stage;
 use crate::work::files::{Outcome, Purpose};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
+use crate::work::worker::Ticket;
+use plumpline_core::Project;
 
 impl Studio {
+    /// Asks where the sheet is to be written, and writes it.
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
         let project = Box::new(self.document.project().clone());
         let path = self.suggested("pdf");
         let purpose = Purpose::Sheet(project, self.view.sheet.look);
-        self.jobs.ask(ctx, frame, purpose, &path);
+        self.files.ask(ctx, frame, purpose, &path);
     }
 
     /// A path to offer: where the project is, with this extension.
@@ -34,25 +37,39 @@ impl Studio {
         }
     }
 
-    pub(super) fn save(&mut self, ctx: &Context, frame: &eframe::Frame, elsewhere: bool) {
+    /// Saves the project; returns the wish's number.
+    pub(super) fn save(
+        &mut self,
+        ctx: &Context,
+        frame: &eframe::Frame,
+        elsewhere: bool,
+    ) -> Ticket {
         self.document.commit();
-        let purpose = Purpose::Save(Box::new(self.document.project().clone()));
+        let project = Box::new(self.document.project().clone());
+        let purpose = Purpose::Save(self.document.id(), project);
         match self.document.path() {
             Some(path) if !elsewhere => {
                 let path = path.to_owned();
-                self.jobs.with_path(ctx, purpose, path);
+                self.files.with_path(ctx, purpose, path)
             }
             _ => {
                 let path = self.suggested("ron");
-                self.jobs.ask(ctx, frame, purpose, &path);
+                self.files.ask(ctx, frame, purpose, &path)
             }
+        }
+    }
+
+    /// Puts a question, after those that are still to be answered.
+    pub(super) fn question(&mut self, ask: Question) {
+        if !self.asks.contains(&ask) {
+            self.asks.push_back(ask);
         }
     }
 
     /// Goes on to something that gives the project up, after asking about its changes.
     pub(super) fn go(&mut self, ctx: &Context, frame: &eframe::Frame, next: Next) {
         if self.document.is_changed() || self.proofreading.is_unkept() {
-            self.ask = Some(Ask::Unsaved(next));
+            self.question(Question::Unsaved(next));
         } else {
             self.go_on(ctx, frame, next);
         }
@@ -63,10 +80,15 @@ impl Studio {
             Next::Begin(project) => self.take(Document::new(*project, None)),
             Next::Recover => self.recover(),
             Next::Open => {
+                self.given_up = Some(self.document.revision());
                 let path = self.suggested("ron");
-                self.jobs.ask(ctx, frame, Purpose::Open, &path);
+                self.files.ask(ctx, frame, Purpose::Open, &path);
             }
-            Next::OpenPath(path) => self.jobs.with_path(ctx, Purpose::Open, path),
+            Next::OpenPath(path) => {
+                self.given_up = Some(self.document.revision());
+                self.files.with_path(ctx, Purpose::Open, path);
+            }
+            Next::Take(path, project) => self.opened(path, *project),
             Next::Close => {
                 self.closing = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
@@ -74,7 +96,7 @@ impl Studio {
         }
     }
 
-    /// Takes another document in hand.
+    /// Opens another document.
     pub(super) fn take(&mut self, document: Document) {
         self.start = None;
         self.document = document;
@@ -84,40 +106,66 @@ impl Studio {
         self.view.notice = None;
     }
 
+    /// A project was read: it takes the place of the one there is.
+    fn opened(&mut self, path: PathBuf, project: Project) {
+        self.home.remember(|desk| desk.worked_on(&path));
+        self.take(Document::new(project, Some(path)));
+    }
+
+    /// Does what the answer to the first question asks for.
     pub(super) fn answer(&mut self, ctx: &Context, frame: &eframe::Frame, answer: Answer) {
-        self.ask = None;
+        self.asks.pop_front();
         match answer {
             Answer::SaveFirst(next) => {
-                self.next = Some(next);
-                self.save(ctx, frame, false);
+                let ticket = self.save(ctx, frame, false);
+                self.then.insert(ticket, next);
             }
             Answer::Discard(next) => self.go_on(ctx, frame, next),
-            Answer::Path(purpose, path) => self.jobs.with_path(ctx, purpose, path),
-            Answer::Cancel => self.next = None,
+            Answer::Path(wanted, path) => {
+                let ticket = self.files.with_path(ctx, wanted.purpose, path);
+                if let Some(next) = wanted.then {
+                    self.then.insert(ticket, next);
+                }
+            }
+            Answer::Cancel => {}
         }
     }
 
-    fn outcome(&mut self, ctx: &Context, frame: &eframe::Frame, outcome: Outcome) {
+    /// What has come of a wish that has to do with files.
+    fn outcome(
+        &mut self,
+        ctx: &Context,
+        frame: &eframe::Frame,
+        ticket: Ticket,
+        outcome: Outcome,
+    ) {
+        // What waits for a save goes on when that is done, and never otherwise.
+        let then = self.then.remove(&ticket);
         match outcome {
             Outcome::Opened(path, project) => {
-                self.home.remember(|desk| desk.worked_on(&path));
-                let beside =
-                    disk::read_text(&beside(&path), disk::LARGEST_PATTERN).unwrap_or_default();
-                self.proofreading.apply(ctx, Proofread::Kept(beside));
-                self.take(Document::new(*project, Some(path)));
+                // What was changed while the file was looked for was not given up.
+                if self.document.is_changed() && self.given_up != Some(self.document.revision())
+                {
+                    self.question(Question::Unsaved(Next::Take(path, project)));
+                } else {
+                    self.opened(path, *project);
+                }
             }
             Outcome::Picture(path, size) => self.take_picture(&path, size),
-            Outcome::Saved(path, project) => {
+            Outcome::Saved(path, of, project) => {
                 self.home.remember(|desk| desk.worked_on(&path));
-                let beside = beside(&path);
-                self.document.saved_as(*project, path);
-                self.view.notice = None;
-                self.keep_pattern(&beside);
-                if let Some(next) = self.next.take() {
+                // Another project may have been opened meanwhile.
+                if self.document.id() == of {
+                    let beside = beside(&path);
+                    self.document.saved_as(*project, path);
+                    self.view.notice = None;
+                    self.keep_pattern(&beside);
+                }
+                if let Some(next) = then {
                     self.go(ctx, frame, next);
                 }
             }
-            Outcome::Kept(path, project) => self.kept(path, *project),
+            Outcome::Kept(path, of, project) => self.kept(path, of, *project),
             Outcome::NotKept(why) => self.not_kept(why),
             Outcome::Wrote(path) => {
                 self.say(format!("The sheet is saved in {}.", path.display()), false);
@@ -130,22 +178,9 @@ impl Studio {
                 self.view.stage = Stage::Proofread;
                 self.proofreading.apply(ctx, Proofread::Text(text));
             }
-            Outcome::Cancelled => self.next = None,
-            Outcome::NoDialog(purpose) => {
-                let extension = match purpose {
-                    Purpose::Sheet(..) => "pdf",
-                    Purpose::Pattern | Purpose::SavePattern(_) => "txt",
-                    Purpose::Open | Purpose::Save(_) | Purpose::Keep(_) => "ron",
-                    Purpose::Picture => "png",
-                };
-                let text = std::path::absolute(self.suggested(extension))
-                    .map_or_else(|_| String::new(), |p| p.display().to_string());
-                self.ask = Some(Ask::Path { purpose, text });
-            }
-            Outcome::Failed(why) => {
-                self.next = None;
-                self.say(why, true);
-            }
+            Outcome::Cancelled => {}
+            Outcome::NoDialog(purpose) => self.ask_path(purpose, then),
+            Outcome::Failed(why) => self.say(why, true),
         }
     }
 
@@ -161,33 +196,49 @@ impl Studio {
         }
     }
 
+    /// Asks for a path where the desktop shows no dialog; `then` goes on once it is saved.
+    fn ask_path(&mut self, purpose: Purpose, then: Option<Next>) {
+        let extension = match purpose {
+            Purpose::Sheet(..) => "pdf",
+            Purpose::Pattern | Purpose::SavePattern(_) => "txt",
+            Purpose::Open | Purpose::Save(..) | Purpose::Keep(..) => "ron",
+            Purpose::Picture => "png",
+        };
+        let text = std::path::absolute(self.suggested(extension))
+            .map_or_else(|_| String::new(), |p| p.display().to_string());
+        self.question(Question::Path(Wanted { purpose, then }, text));
+    }
+
     /// Files dropped on the window, a close that was asked for, jobs that are done.
     pub(super) fn receive(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        if let Some(outcome) = self.jobs.poll() {
-            self.outcome(ctx, frame, outcome);
+        while let Some((ticket, outcome)) = self.files.hear() {
+            self.outcome(ctx, frame, ticket, outcome);
         }
         let dropped = ctx.input(|i| i.raw.dropped_files.first().map(|f| f.path().to_owned()));
-        if let Some(path) = dropped
-            && !self.jobs.busy()
-        {
-            // What is no project is a pattern to check, where patterns are checked.
-            let project = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("ron"));
-            if self.view.stage == Stage::Proofread && !project {
-                self.jobs.with_path(ctx, Purpose::Pattern, path);
-            } else if picture::is_picture(&path) {
-                self.jobs.with_path(ctx, Purpose::Picture, path);
-            } else {
-                match refused(&path) {
-                    None => self.go(ctx, frame, Next::OpenPath(path)),
-                    Some(why) => self.say(why, true),
-                }
-            }
+        if let Some(path) = dropped {
+            self.dropped(ctx, frame, path);
         }
         let close = ctx.input(|i| i.viewport().close_requested());
         let unsaved = self.document.is_changed() || self.proofreading.is_unkept();
         if close && !self.closing && unsaved {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.ask = Some(Ask::Unsaved(Next::Close));
+            self.question(Question::Unsaved(Next::Close));
+        }
+    }
+
+    /// A file was dropped on the window.
+    fn dropped(&mut self, ctx: &Context, frame: &eframe::Frame, path: PathBuf) {
+        // What is no project is a pattern to check, where patterns are checked.
+        let project = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("ron"));
+        if self.view.stage == Stage::Proofread && !project {
+            self.files.with_path(ctx, Purpose::Pattern, path);
+        } else if picture::is_picture(&path) {
+            self.files.with_path(ctx, Purpose::Picture, path);
+        } else {
+            match refused(&path) {
+                None => self.go(ctx, frame, Next::OpenPath(path)),
+                Some(why) => self.say(why, true),
+            }
         }
     }
 }

@@ -6,6 +6,7 @@ use egui::Context;
 use plumpline_core::Project;
 
 use super::studio::Studio;
+use crate::document::Revision;
 use crate::work::files::Purpose;
 
 impl Studio {
@@ -21,9 +22,10 @@ impl Studio {
         }
         let path = self.document.path().map(Path::to_owned);
         match path.filter(|_| self.document.only_making_changed()) {
-            Some(path) if !self.jobs.busy() => {
+            Some(path) if !self.files.is_busy() => {
                 let project = Box::new(self.document.project().clone());
-                self.jobs.with_path(ctx, Purpose::Keep(project), path);
+                let purpose = Purpose::Keep(self.document.id(), project);
+                self.files.with_path(ctx, purpose, path);
                 self.handiwork.due = false;
             }
             // The file's turn comes when the job under way is done.
@@ -36,9 +38,9 @@ impl Studio {
     }
 
     /// The project stands in its file as it was when this began.
-    pub(super) fn kept(&mut self, path: PathBuf, project: Project) {
+    pub(super) fn kept(&mut self, path: PathBuf, of: Revision, project: Project) {
         // Another project may have been begun meanwhile.
-        if self.document.path() == Some(&path) {
+        if self.document.id() == of {
             self.document.saved_as(project, path);
             self.handiwork.failed = false;
             self.handiwork.due |= self.document.is_changed();

@@ -14,7 +14,7 @@ use crate::view::Stage;
 
 /// Where everything is.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Layout {
+pub(super) struct WindowLayout {
     strip: Rect,
     pub(super) room: Room,
 }
@@ -22,7 +22,7 @@ pub(super) struct Layout {
 /// The stage's part of the window.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Room {
-    Shape(shape::layout::Layout),
+    Shape(shape::layout::ShapeLayout),
     Sizes(Divided),
     Sheet(Divided),
     Proofread(Divided),
@@ -30,7 +30,7 @@ pub(super) enum Room {
 }
 
 /// Divides the window; `yarns` is how many yarns the figures list.
-pub(super) fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
+pub(super) fn layout(window: Rect, stage: Stage, yarns: usize) -> WindowLayout {
     let strip = Rect::from_min_size(window.min, vec2(window.width(), STRIP));
     // The panel's lip hangs three points below it.
     let room = Rect::from_min_max(
@@ -44,10 +44,10 @@ pub(super) fn layout(window: Rect, stage: Stage, yarns: usize) -> Layout {
         Stage::Proofread => Room::Proofread(proofread::divide(room)),
         Stage::Make => Room::Make(room),
     };
-    Layout { strip, room }
+    WindowLayout { strip, room }
 }
 
-impl Layout {
+impl WindowLayout {
     /// The same with left and right changed in `window`, for a board on the right.
     #[must_use]
     pub(super) fn mirrored(self, window: Rect) -> Self {
@@ -76,7 +76,7 @@ impl Layout {
 pub(super) fn hands(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    layout: &Layout,
+    layout: &WindowLayout,
     actions: &mut Actions,
 ) -> Hands {
     match &layout.room {
@@ -99,7 +99,7 @@ pub(super) fn hands(
 pub(super) fn picture(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    layout: &Layout,
+    layout: &WindowLayout,
     hands: &Hands,
     actions: &mut Actions,
 ) -> bool {

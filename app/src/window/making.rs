@@ -44,7 +44,7 @@ impl Studio {
 
     fn take_under(&mut self, piece: usize, copy: u32) {
         if self.document.piece_index() != piece {
-            self.document.take_piece(piece);
+            self.document.select_piece(piece);
             self.view.let_go();
         }
         self.handiwork.take(piece, copy);

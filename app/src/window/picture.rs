@@ -16,7 +16,7 @@ impl Studio {
     /// Asks for a picture to trace.
     pub(super) fn choose_picture(&mut self, ctx: &Context, frame: &eframe::Frame) {
         let near = self.document.path().map_or_else(PathBuf::new, Path::to_owned);
-        self.jobs.ask(ctx, frame, Purpose::Picture, &near);
+        self.files.ask(ctx, frame, Purpose::Picture, &near);
     }
 
     /// Lays a picture of so many pixels under the outline, as high as that is. One that
@@ -39,7 +39,7 @@ impl Studio {
         };
         apply::edit(&mut self.document, &mut self.view, Edit::Picture(Some(picture)));
         self.view.board.picture = true;
-        self.view.take_knots(&[]);
+        self.view.select_knots(&[]);
         self.view.selected = None;
         self.view.notice = None;
     }

@@ -1,31 +1,33 @@
 //! The window: what happens in a frame, and in which order.
 
+use std::collections::{BTreeMap, VecDeque};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
-use egui::{Context, Ui};
+use egui::{Context, Rect, Ui};
 
-use super::ask::{self, Ask, Next};
+use super::ask::{self, Next, Question};
 use super::layout::{self, Room};
 use crate::bench::action::{Action, Actions};
 use crate::bench::{Bench, keys};
-use crate::document::Document;
+use crate::document::{Document, Revision};
 use crate::kit::fit;
 use crate::kit::{Tokens, type_faces};
 use crate::stages::around::start;
 use crate::stages::{shape, sheet};
 use crate::view::prefs::Prefs;
 use crate::view::{Notice, Stage, View, apply};
-use crate::work::body::{Asked as ShownAs, Shown};
-use crate::work::files::Jobs;
+use crate::work::body::{BodyLook, BodyShown};
+use crate::work::files::Files;
 use crate::work::home::Home;
 use crate::work::making::Handiwork;
 use crate::work::picture::Tracing;
 use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
-use crate::work::sizes::{Asked, Sizing};
+use crate::work::sizes::Sizing;
 use crate::work::trade::Trade;
+use crate::work::worker::Ticket;
 use plumpline_core::file;
 
 /// The studio's window.
@@ -34,17 +36,20 @@ pub struct Studio {
     pub(super) document: Document,
     pub(super) view: View,
     pub(super) derived: Derived,
-    pub(super) jobs: Jobs,
+    pub(super) files: Files,
     pub(super) picture: Tracing,
     trade: Trade,
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
     sizing: Sizing,
     printing: Printing,
-    body: Shown,
-    pub(super) ask: Option<Ask>,
-    /// What goes on once the project is saved.
-    pub(super) next: Option<Next>,
+    body: BodyShown,
+    /// Questions to the person; the first is shown.
+    pub(super) asks: VecDeque<Question>,
+    /// What goes on once a wish to save is done, by its number.
+    pub(super) then: BTreeMap<Ticket, Next>,
+    /// The state of the project that may be lost to the file that is being opened.
+    pub(super) given_up: Option<Revision>,
     pub(super) closing: bool,
     pub(super) home: Home,
     /// The start card, while it is open.
@@ -105,22 +110,23 @@ impl Studio {
         studio
     }
 
-    /// The studio with this document in hand.
+    /// The studio with this document open.
     pub fn with(document: Document) -> Self {
         Self {
             document,
             view: View::default(),
             derived: Derived::default(),
-            jobs: Jobs::default(),
+            files: Files::default(),
             picture: Tracing::default(),
             trade: Trade::default(),
             proofreading: Proofreading::default(),
             handiwork: Handiwork::default(),
             sizing: Sizing::default(),
             printing: Printing::default(),
-            body: Shown::default(),
-            ask: None,
-            next: None,
+            body: BodyShown::default(),
+            asks: VecDeque::new(),
+            then: BTreeMap::new(),
+            given_up: None,
             closing: false,
             home: Home::default(),
             start: None,
@@ -139,11 +145,11 @@ impl Studio {
     /// those that do not begin at the root begin in the folder `from`.
     #[must_use]
     pub fn typing_paths(mut self, from: &Path) -> Self {
-        self.jobs.typed_from = Some(from.to_owned());
+        self.files.typed_from = Some(from.to_owned());
         self
     }
 
-    /// The project in hand.
+    /// The open project.
     pub fn document(&self) -> &Document {
         &self.document
     }
@@ -174,7 +180,7 @@ impl Studio {
     }
 
     /// The body on screen.
-    pub fn body(&self) -> &Shown {
+    pub fn body(&self) -> &BodyShown {
         &self.body
     }
 
@@ -185,7 +191,7 @@ impl Studio {
 
     /// Whether a file is being read or written.
     pub fn is_busy(&self) -> bool {
-        self.jobs.busy()
+        self.files.is_busy()
     }
 
     /// The plan on screen.
@@ -215,7 +221,7 @@ impl Studio {
             body: &self.body,
             desk: &self.home.desk,
             picture: &self.picture,
-            busy: self.jobs.busy(),
+            busy: self.files.is_busy(),
             t: Tokens::now(ctx),
         }
     }
@@ -257,8 +263,7 @@ impl Studio {
         loop {
             let document = &self.document;
             let dragged = document.history.in_gesture();
-            planned |=
-                self.derived.update(document.piece(), &document.project().wording, dragged);
+            planned |= self.derived.update(document, dragged);
             if !document.awaits_counts() || self.derived.error().is_some() {
                 return planned;
             }
@@ -269,15 +274,15 @@ impl Studio {
     }
 
     /// The body as the plan and the hand have it now, if it is in sight.
-    fn show_body(&mut self, ctx: &Context, layout: &shape::layout::Layout) {
+    fn show_body(&mut self, ctx: &Context, layout: &shape::layout::ShapeLayout) {
         let (Some(plan), Some(field)) =
             (self.derived.plan(), layout.body_field(self.view.face))
         else {
             return;
         };
-        let lit = self.view.in_hand().map(|round| (round, Tokens::now(ctx).lit_yarn()));
+        let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));
         let colours = self.document.project().yarns.iter().map(|y| y.colour).collect();
-        let asked = ShownAs {
+        let asked = BodyLook {
             turned: self.view.turned,
             lit,
             colours,
@@ -309,16 +314,15 @@ impl Studio {
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
         let ctx = ui.ctx().clone();
         self.receive(&ctx, frame);
-        if self.proofreading.update(&ctx) {
-            ctx.request_repaint();
-        }
+        let found = self.proofreading.update();
+        self.note(&ctx, found);
         let picture = self.document.piece().picture.as_ref();
         if let Some(error) = self.picture.update(&ctx, picture, self.document.path()) {
             self.say(error, true);
         }
         let mut actions = Actions::default();
         keys::read_everywhere(&ctx, &self.bench(&ctx), &mut actions);
-        if self.ask.is_none() && self.start.is_none() && self.view.over.is_none() {
+        if self.asks.is_empty() && self.start.is_none() && self.view.over.is_none() {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);
         }
         self.apply(&ctx, frame, &mut actions);
@@ -330,26 +334,8 @@ impl Studio {
         self.let_go_of_the_rest(&ctx);
         // A hand that still holds something is not done with the piece.
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
-        if self.trade.update(&ctx, self.document.piece(), sees_answers, still) {
-            ctx.request_repaint();
-        }
-        if self.view.stage == Stage::Sheet {
-            let view = self.view.sheet;
-            let scale = sheet::page_scale(window, self.view.sheet.zoom, ctx.pixels_per_point());
-            let project = self.document.project();
-            if self.printing.update(&ctx, project, view.look, scale) {
-                ctx.request_repaint();
-            }
-        }
-        if self.view.stage == Stage::Sizes {
-            let document = &self.document;
-            let asked =
-                Asked::new(document.project(), document.piece_index(), &self.view.sizes);
-            if self.sizing.update(&ctx, &asked, still) {
-                ctx.request_repaint();
-            }
-        }
-        if let Some(ask) = &mut self.ask
+        self.work_out(&ctx, window, sees_answers, still);
+        if let Some(ask) = self.asks.front_mut()
             && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title)
         {
             self.answer(&ctx, frame, answer);
@@ -359,6 +345,33 @@ impl Studio {
 }
 
 impl Studio {
+    /// Asks for what is in sight and takes longer than a frame, and takes what has come of it.
+    fn work_out(&mut self, ctx: &Context, window: Rect, sees_answers: bool, still: bool) {
+        let found = self.trade.update(ctx, &self.document, sees_answers, still);
+        self.note(ctx, found);
+        if self.view.stage == Stage::Sheet {
+            let view = self.view.sheet;
+            let scale = sheet::page_scale(window, view.zoom, ctx.pixels_per_point());
+            let found = self.printing.update(ctx, &self.document, view.look, scale);
+            self.note(ctx, Ok(found));
+        }
+        if self.view.stage == Stage::Sizes {
+            let found = self.sizing.update(ctx, &self.document, &self.view.sizes, still);
+            self.note(ctx, found);
+        }
+    }
+
+    /// Draws what is new once more, and says what went wrong.
+    fn note(&mut self, ctx: &Context, found: Result<bool, String>) {
+        let news = found.unwrap_or_else(|trouble| {
+            self.say(trouble, true);
+            true
+        });
+        if news {
+            ctx.request_repaint();
+        }
+    }
+
     /// The bench itself: what the hand does, all changes, the picture. Returns whether the
     /// answers to choose from are in sight.
     fn draw_bench(&mut self, ui: &mut Ui, frame: &eframe::Frame) -> bool {

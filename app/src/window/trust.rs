@@ -59,7 +59,7 @@ impl Studio {
                 foot::first_steps(ui, bench.t, strip, steps, actions);
             });
         }
-        if self.ask.is_some() {
+        if !self.asks.is_empty() {
             return; // One question at a time.
         }
         if let Some(mut card) = self.start.take() {
@@ -124,7 +124,7 @@ impl Studio {
         }
     }
 
-    /// Enters what a sample of the piece in hand taught into the gauge book, under its yarn.
+    /// Enters what a sample of the selected piece taught into the gauge book, under its yarn.
     fn keep_gauge(&mut self, learned: &Calibration) {
         let piece = self.document.piece();
         let yarns = &self.document.project().yarns;

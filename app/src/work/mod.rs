@@ -14,3 +14,4 @@ pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;
 pub mod trade;
+pub mod worker;

@@ -1,14 +1,15 @@
-//! The picture that is traced: chosen, read on a thread of its own, kept as a texture.
+//! The picture that is traced: chosen, read on a thread, kept as a texture.
 
 use std::io::Cursor;
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
 use plumpline_core::disk;
 use plumpline_core::piece::Picture;
+
+use super::worker::{Newest, Ticket, Voice, Worker};
 
 /// Endings of the files that can be traced.
 pub(crate) const ENDINGS: [&str; 4] = ["png", "jpg", "jpeg", "webp"];
@@ -21,13 +22,32 @@ const MOST_MEMORY: u64 = 512 << 20;
 /// Longest side it is kept with, pixels: more than a board shows, and every screen takes it.
 const KEPT_SIDE: u32 = 2048;
 
-/// How far the picture of the piece in hand has been read.
-#[derive(Default)]
+/// A picture to read: its path as the piece names it, and the folder it may count from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct PictureWish {
+    path: String,
+    folder: Option<PathBuf>,
+}
+
+type Read = Result<ColorImage, String>;
+
+/// How far the picture of the selected piece has been read.
 pub struct Tracing {
-    /// The path as the piece names it, and the folder it may count from.
-    wanted: Option<(String, Option<PathBuf>)>,
-    reading: Option<Receiver<Result<ColorImage, String>>>,
+    worker: Worker<Newest<PictureWish>, Read>,
+    wanted: Option<PictureWish>,
+    awaited: Option<Ticket>,
     read: Option<Result<TextureHandle, String>>,
+}
+
+impl Default for Tracing {
+    fn default() -> Self {
+        let work = || {
+            |wish: PictureWish, voice: &Voice<'_, Newest<PictureWish>, Read>| {
+                voice.say(read(&found(Path::new(&wish.path), wish.folder.as_deref())));
+            }
+        };
+        Self { worker: Worker::new("picture", work), wanted: None, awaited: None, read: None }
+    }
 }
 
 impl std::fmt::Debug for Tracing {
@@ -38,7 +58,7 @@ impl std::fmt::Debug for Tracing {
 }
 
 impl Tracing {
-    /// Reads the picture the piece in hand names, unless it has been; takes what is read.
+    /// Reads the picture the selected piece names, unless it has been; takes what is read.
     /// Returns why it cannot be shown, when that has just come out.
     pub fn update(
         &mut self,
@@ -47,40 +67,27 @@ impl Tracing {
         project: Option<&Path>,
     ) -> Option<String> {
         let folder = project.and_then(Path::parent).map(Path::to_owned);
-        let wanted = picture.map(|p| (p.path.clone(), folder));
+        let wanted = picture.map(|p| PictureWish { path: p.path.clone(), folder });
         if wanted != self.wanted {
-            (self.reading, self.read) = (None, None);
-            if let Some((path, folder)) = &wanted {
-                self.start(ctx, path, folder.as_deref());
-            }
+            self.read = None;
+            self.awaited = wanted.clone().map(|wish| self.worker.ask(ctx, wish));
             self.wanted = wanted;
         }
-        let read = match self.reading.as_ref()?.try_recv() {
+        let heard = self.worker.hear()?;
+        let is_last = self.awaited.take_if(|ticket| *ticket == heard.to).is_some();
+        let read = match heard.answer {
+            Ok(_) if !is_last => return None, // The piece is another by now.
             Ok(read) => read,
-            Err(TryRecvError::Empty) => return None,
-            Err(TryRecvError::Disconnected) => {
-                Err("the picture could not be read; choose another".into())
+            Err(broken) => {
+                Err(format!("the picture could not be read ({broken}); choose another"))
             }
         };
-        self.reading = None;
+        if !is_last {
+            return read.err();
+        }
         let load = |image| ctx.load_texture("traced picture", image, TextureOptions::LINEAR);
         self.read = Some(read.map(load));
         self.error().map(str::to_owned)
-    }
-
-    fn start(&mut self, ctx: &Context, path: &str, folder: Option<&Path>) {
-        let (tell, hear) = sync_channel(1);
-        let (ctx, path) = (ctx.clone(), path.to_owned());
-        let folder = folder.map(Path::to_owned);
-        let work = move || {
-            // The piece may be another by now; then nobody needs to hear it.
-            let _ = tell.send(read(&found(Path::new(&path), folder.as_deref())));
-            ctx.request_repaint();
-        };
-        match std::thread::Builder::new().name("picture".into()).spawn(work) {
-            Ok(_) => self.reading = Some(hear),
-            Err(error) => self.read = Some(Err(format!("the picture waits: {error}"))),
-        }
     }
 
     /// The picture, once it is read.

@@ -1,4 +1,4 @@
-//! What follows from the piece in hand, worked out again whenever the piece changes.
+//! What follows from the selected piece, worked out again whenever the piece changes.
 
 use std::sync::Arc;
 
@@ -13,18 +13,28 @@ struct Asked {
     draft: bool,
 }
 
-/// The plan of the piece in hand, or the last one there was and why there is no newer one.
+use crate::document::{Document, Revision};
+
+/// The plan of the selected piece, or the last one there was and why there is no newer one.
 #[derive(Debug, Default)]
 pub struct Derived {
+    /// What was last looked at: which piece of which project, and whether a hand dragged it.
+    seen: Option<(Revision, usize, bool)>,
     asked: Option<Asked>,
     good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
 }
 
 impl Derived {
-    /// Plans `piece`, worded as chosen, unless it is the one planned last; while it is `dragged`
-    /// no further than a frame allows. Returns whether it planned.
-    pub fn update(&mut self, piece: &Piece, wording: &WordingChoice, dragged: bool) -> bool {
+    /// Plans the selected piece, worded as chosen, unless it is the one planned last; while it
+    /// is `dragged` no further than a frame allows. Returns whether it planned.
+    pub fn update(&mut self, document: &Document, dragged: bool) -> bool {
+        let seen = (document.revision(), document.piece_index(), dragged);
+        self.seen.replace(seen) != Some(seen)
+            && self.follow(document.piece(), &document.project().wording, dragged)
+    }
+
+    fn follow(&mut self, piece: &Piece, wording: &WordingChoice, dragged: bool) -> bool {
         let asked = Asked {
             // A picture is only looked at, and other sizes are planned apart.
             piece: Piece { picture: None, sizes: Vec::new(), ..piece.clone() },
@@ -52,7 +62,7 @@ impl Derived {
         true
     }
 
-    /// Forgets everything: another piece is in hand.
+    /// Forgets everything: another project is open.
     pub fn forget(&mut self) {
         *self = Self::default();
     }
@@ -76,18 +86,17 @@ impl Derived {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::Document;
 
     #[test]
     fn a_crossed_outline_keeps_the_last_good_plan() {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
         let words = WordingChoice::default();
-        assert!(derived.update(&piece, &words, false));
-        assert!(!derived.update(&piece, &words, false), "the same piece is not planned twice");
+        assert!(derived.follow(&piece, &words, false));
+        assert!(!derived.follow(&piece, &words, false), "the same piece is not planned twice");
         let rounds = derived.plan().map(|p| p.rounds.len());
         piece.outline.knots[2].radius_mm = -5.0;
-        derived.update(&piece, &words, false);
+        derived.follow(&piece, &words, false);
         assert!(derived.error().is_some());
         assert_eq!(derived.plan().map(|p| p.rounds.len()), rounds);
     }
@@ -96,10 +105,10 @@ mod tests {
     fn other_words_are_of_the_same_rounds() {
         let mut derived = Derived::default();
         let piece = Document::sample().piece().clone();
-        derived.update(&piece, &WordingChoice::default(), false);
+        derived.follow(&piece, &WordingChoice::default(), false);
         let first = derived.good.clone().expect("the float has a plan");
         let german = WordingChoice { lexicon: "de".into(), ..WordingChoice::default() };
-        assert!(derived.update(&piece, &german, false));
+        assert!(derived.follow(&piece, &german, false));
         let second = derived.good.expect("the float has a plan");
         assert_eq!(first.0.counts(), second.0.counts());
         assert_ne!(first.1.text_of(4), second.1.text_of(4));
@@ -110,13 +119,13 @@ mod tests {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
         let words = WordingChoice::default();
-        assert!(derived.update(&piece, &words, true));
-        assert!(!derived.update(&piece, &words, false), "without a choice both are one plan");
+        assert!(derived.follow(&piece, &words, true));
+        assert!(!derived.follow(&piece, &words, false), "without a choice both are one plan");
         piece.simplicity = Some(0.0);
-        assert!(derived.update(&piece, &words, true));
+        assert!(derived.follow(&piece, &words, true));
         let most = plumpline_core::counts::MOST_FORECASTS;
         assert!(derived.plan().is_some_and(|p| p.forecasts <= most));
-        assert!(derived.update(&piece, &words, false));
+        assert!(derived.follow(&piece, &words, false));
         assert!(derived.plan().is_some_and(|p| p.forecasts > most));
     }
 }

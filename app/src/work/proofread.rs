@@ -1,8 +1,5 @@
 //! The written pattern being proofread: its text, and what was found in it. Long texts are
-//! checked on a thread of their own, so that typing never waits.
-
-use std::sync::Arc;
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+//! checked on a thread, so that typing never waits.
 
 use egui::Context;
 use egui::text::{CCursor, CCursorRange};
@@ -16,6 +13,7 @@ use plumpline_core::pattern::read::{Reading, Sure, Wish, read};
 use plumpline_core::project::shape::{Made, shape};
 use plumpline_core::{Firmness, Gauge};
 
+use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::view::ids::pattern_id;
 
 /// Texts longer than this are checked off the frame, bytes.
@@ -30,7 +28,7 @@ pub enum Proofread {
     Kept(String),
     /// Terms to read it in, by their code; found out from the text if `None`.
     Terms(Option<&'static str>),
-    /// Takes a finding in hand, and shows its place.
+    /// Selects a finding, and shows its place.
     Take(usize),
     /// The place has been shown.
     Shown,
@@ -38,26 +36,52 @@ pub enum Proofread {
     Mend(Span, String),
 }
 
+/// A text to check, and the terms to read it in.
+#[derive(Debug)]
+struct Text {
+    text: String,
+    terms: Option<&'static str>,
+}
+
 /// The text and what is known of it.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Proofreading {
+    worker: Worker<Newest<Text>, Checked>,
     text: String,
     /// The text as it was last saved or opened with a project.
     kept: String,
     wish: Option<&'static str>,
-    /// Counts the texts there were, terms included.
-    revision: u64,
-    checked: Option<Arc<Checked>>,
-    running: Option<Receiver<Checked>>,
+    /// What was found last; in the text as it is now if none is awaited.
+    checked: Option<Checked>,
+    awaited: Option<Ticket>,
     taken: Option<usize>,
-    /// Whether the place of the taken finding has still to be shown.
+    /// Whether the place of the selected finding has still to be shown.
     show: bool,
+}
+
+impl Default for Proofreading {
+    fn default() -> Self {
+        let work = || {
+            |text: Text, voice: &Voice<'_, Newest<Text>, Checked>| {
+                voice.say(Checked::of(&text.text, text.terms));
+            }
+        };
+        Self {
+            worker: Worker::new("proofread", work),
+            text: String::new(),
+            kept: String::new(),
+            wish: None,
+            checked: None,
+            awaited: None,
+            taken: None,
+            show: false,
+        }
+    }
 }
 
 /// What was found in a text.
 #[derive(Debug)]
 pub struct Checked {
-    revision: u64,
     /// What the reader made of it.
     pub reading: Reading,
     /// What does not add up, in the order of the text.
@@ -73,12 +97,11 @@ pub struct Checked {
 }
 
 impl Checked {
-    fn of(text: &str, wish: Option<&'static str>, revision: u64) -> Self {
-        let reading = read(text, wish.map_or(Wish::Infer, Wish::Lexicon));
+    fn of(text: &str, terms: Option<&'static str>) -> Self {
+        let reading = read(text, terms.map_or(Wish::Infer, Wish::Lexicon));
         let findings = proofread(text, &reading);
         let places = Places::new(text);
         Self {
-            revision,
             lines: findings.iter().map(|f| places.line_of(f.at.start)).collect(),
             rounds: listing(text, &reading, HouseStyle::bench()),
             summary: summary(&reading),
@@ -126,15 +149,15 @@ impl Proofreading {
 
     /// What was found in the text as it is now; `None` while it is empty or being checked.
     pub fn checked(&self) -> Option<&Checked> {
-        self.checked.as_deref().filter(|c| c.revision == self.revision)
+        self.checked.as_ref().filter(|_| self.awaited.is_none())
     }
 
     /// Whether it is being checked.
     pub fn is_busy(&self) -> bool {
-        self.running.is_some()
+        self.awaited.is_some()
     }
 
-    /// The finding in hand, and whether its place has still to be shown.
+    /// The selected finding, and whether its place has still to be shown.
     pub fn taken(&self) -> Option<(usize, bool)> {
         self.taken.map(|index| (index, self.show))
     }
@@ -182,48 +205,38 @@ impl Proofreading {
     }
 
     fn check(&mut self, ctx: &Context) {
-        self.revision += 1;
+        self.awaited = None;
         if self.text.trim().is_empty() {
             self.checked = None;
         } else if self.text.len() <= LONG {
-            let checked = Checked::of(&self.text, self.wish, self.revision);
-            self.checked = Some(Arc::new(checked));
-        } else if self.running.is_none() {
-            self.start(ctx);
+            self.checked = Some(Checked::of(&self.text, self.wish));
+        } else {
+            let text = Text { text: self.text.clone(), terms: self.wish };
+            self.awaited = Some(self.worker.ask(ctx, text));
         }
     }
 
-    fn start(&mut self, ctx: &Context) {
-        let (tell, hear) = sync_channel(1);
-        let (text, wish, revision) = (self.text.clone(), self.wish, self.revision);
-        let ctx = ctx.clone();
-        let thread = std::thread::Builder::new().name("proofread".into()).spawn(move || {
-            // The window may be gone by now; then nobody needs to hear it.
-            let _ = tell.send(Checked::of(&text, wish, revision));
-            ctx.request_repaint();
-        });
-        if thread.is_ok() {
-            self.running = Some(hear);
-        }
-    }
-
-    /// Takes what a thread has found, and starts again where the text has changed since.
-    /// Returns whether there is anything new to show.
-    pub fn update(&mut self, ctx: &Context) -> bool {
-        let Some(running) = &self.running else { return false };
-        match running.try_recv() {
-            Err(TryRecvError::Empty) => return false,
-            Ok(checked) if checked.revision == self.revision => {
-                self.checked = Some(Arc::new(checked));
-                self.running = None;
-            }
-            _ => {
-                self.running = None;
-                if self.text.len() > LONG {
-                    self.start(ctx);
+    /// Takes what the thread has found. Returns whether there is anything new to show.
+    ///
+    /// # Errors
+    /// One line, once, where the text could not be checked; it is checked again when it is
+    /// changed.
+    pub fn update(&mut self) -> Result<bool, String> {
+        let mut news = false;
+        while let Some(heard) = self.worker.hear() {
+            let is_last = self.awaited.take_if(|ticket| *ticket == heard.to).is_some();
+            news |= is_last;
+            match heard.answer {
+                Ok(checked) if is_last => self.checked = Some(checked),
+                Ok(_) => {} // The text is another by now.
+                Err(broken) => {
+                    self.checked.take_if(|_| is_last);
+                    return Err(format!(
+                        "The pattern could not be checked ({broken}); change it to try again"
+                    ));
                 }
             }
         }
-        true
+        Ok(news)
     }
 }

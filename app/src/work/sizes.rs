@@ -1,8 +1,6 @@
 //! The Sizes stage beside the project: what is looked at there, and what follows from the
-//! sizes, seams, yarns and samples of the project, worked out on a thread of its own. A result
-//! that comes too late for the project as it is now is dropped.
-
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+//! sizes, seams, yarns and samples of the project, worked out on a thread. Of what
+//! is asked only the newest is worked out.
 
 use egui::Context;
 use plumpline_core::another_yarn::{Comparison, compare};
@@ -11,12 +9,13 @@ use plumpline_core::companion::{Matched, SeamReport, ToyMeasure, match_toy, repo
 use plumpline_core::sizes::{SizeRow, size_table};
 use plumpline_core::{Gauge, Project};
 
-use crate::document::as_designed;
+use super::worker::{Newest, Ticket, Voice, Worker};
+use crate::document::{Document, Revision, as_designed};
 use crate::view::sizes::SizesView;
 
 /// What is to be worked out.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Asked {
+struct SizesWish {
     project: Project,
     piece: usize,
     other: Option<Gauge>,
@@ -24,9 +23,9 @@ pub struct Asked {
     toy: Option<(ToyMeasure, f64)>,
 }
 
-impl Asked {
+impl SizesWish {
     /// What the stage shows of piece `piece` of `project`.
-    pub fn new(project: &Project, piece: usize, view: &SizesView) -> Self {
+    fn new(project: &Project, piece: usize, view: &SizesView) -> Self {
         let mut project = as_designed(project);
         project.notes.clear(); // Sizes say nothing of them.
         let made = measured(&project, piece, view);
@@ -81,58 +80,120 @@ pub struct Found {
 }
 
 /// What follows from the sizes of the project, and the work under way on it.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Sizing {
-    found: Option<(Asked, Found)>,
-    running: Option<(Asked, Receiver<Found>)>,
-    current: bool,
+    worker: Worker<Newest<SizesWish>, Found>,
+    /// What was last looked at: which piece of which project, and what is tried on it.
+    seen: Option<(Revision, usize, SizesView)>,
+    asked: Option<SizesWish>,
+    state: SizesState,
+    found: Option<Found>,
+}
+
+/// How far what is asked is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum SizesState {
+    /// It has yet to be asked.
+    New,
+    Awaited(Ticket),
+    Found,
+    /// It cannot be had, and is not asked again.
+    Broken,
+}
+
+impl Default for Sizing {
+    fn default() -> Self {
+        let work = || {
+            |asked: SizesWish, voice: &Voice<'_, Newest<SizesWish>, Found>| {
+                voice.say(asked.answer());
+            }
+        };
+        Self {
+            worker: Worker::new("sizes", work),
+            seen: None,
+            asked: None,
+            state: SizesState::New,
+            found: None,
+        }
+    }
 }
 
 impl Sizing {
     /// The last answer there is; see [`Self::is_current`].
     pub fn found(&self) -> Option<&Found> {
-        self.found.as_ref().map(|(_, found)| found)
+        self.found.as_ref()
     }
 
     /// Whether it is that of the project as it is now.
     pub fn is_current(&self) -> bool {
-        self.current
+        self.state == SizesState::Found
     }
 
-    /// Takes what has been found and starts what is asked: while the hand holds something it
-    /// is not `still`, and nothing is started. Returns whether there is anything new to show.
-    pub fn update(&mut self, ctx: &Context, asked: &Asked, still: bool) -> bool {
+    /// Whether that is still to come.
+    pub fn is_busy(&self) -> bool {
+        matches!(self.state, SizesState::New | SizesState::Awaited(_))
+    }
+
+    /// Takes what has been found and asks for what is missing: while a drag is under way it is
+    /// not `still`, and nothing is asked. Returns whether there is anything new to show.
+    ///
+    /// # Errors
+    /// One line, once, where it could not be worked out; it is tried again when anything of it
+    /// is changed.
+    pub fn update(
+        &mut self,
+        ctx: &Context,
+        document: &Document,
+        view: &SizesView,
+        still: bool,
+    ) -> Result<bool, String> {
+        let before = self.state;
+        self.look(document, view);
         let mut news = false;
-        if let Some((of, hear)) = &self.running {
-            match hear.try_recv() {
+        while let Some(heard) = self.worker.hear() {
+            let is_last = self.state == SizesState::Awaited(heard.to);
+            match heard.answer {
+                // One that comes late is still nearer than what there was.
                 Ok(found) => {
-                    self.found = Some((of.clone(), found));
-                    self.running = None;
+                    self.found = Some(found);
                     news = true;
+                    if is_last {
+                        self.state = SizesState::Found;
+                    }
                 }
-                Err(TryRecvError::Empty) => {}
-                Err(TryRecvError::Disconnected) => self.running = None,
+                Err(broken) => {
+                    if is_last {
+                        self.state = SizesState::Broken;
+                    }
+                    return Err(format!(
+                        "The sizes could not be worked out ({broken}); change one to try again"
+                    ));
+                }
             }
         }
-        let current = self.found.as_ref().is_some_and(|(of, _)| of == asked);
-        news |= current != self.current;
-        self.current = current;
-        if !current && still && self.running.is_none() {
-            self.start(ctx, asked.clone());
+        if let Some(asked) =
+            self.asked.as_ref().filter(|_| still && self.state == SizesState::New)
+        {
+            self.state = SizesState::Awaited(self.worker.ask(ctx, asked.clone()));
         }
-        news
+        Ok(news || before != self.state)
     }
 
-    fn start(&mut self, ctx: &Context, asked: Asked) {
-        let (tell, hear) = sync_channel(1);
-        let (ctx, of) = (ctx.clone(), asked.clone());
-        let work = move || {
-            // The window may be gone by now; then nobody needs to hear it.
-            let _ = tell.send(asked.answer());
-            ctx.request_repaint();
-        };
-        if std::thread::Builder::new().name("sizes".into()).spawn(work).is_ok() {
-            self.running = Some((of, hear));
+    /// Notes what is asked now.
+    fn look(&mut self, document: &Document, view: &SizesView) {
+        let (revision, piece) = (document.revision(), document.piece_index());
+        if self
+            .seen
+            .as_ref()
+            .is_some_and(|(r, p, v)| (*r, *p) == (revision, piece) && v == view)
+        {
+            return;
+        }
+        self.seen = Some((revision, piece, view.clone()));
+        let asked = SizesWish::new(document.project(), piece, view);
+        if self.asked.as_ref() != Some(&asked) {
+            self.asked = Some(asked);
+            self.state = SizesState::New;
         }
     }
 }

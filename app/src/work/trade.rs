@@ -1,11 +1,12 @@
-//! The trade-off of simplicity, worked out on a thread of its own: its answers take longer
-//! than a frame. A result that comes too late for the piece as it is now is dropped.
-
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
+//! The trade-off of simplicity, worked out on a thread: its answers take longer than a frame.
+//! What comes too late for the piece as it is now is dropped.
 
 use egui::Context;
 use plumpline_core::simplicity::{Answer, answers};
 use plumpline_core::{Piece, plan};
+
+use super::worker::{Newest, Ticket, Voice, Worker};
+use crate::document::{Document, Revision};
 
 /// The answers to a piece that are worth choosing, and the one it has without a choice.
 #[derive(Debug, Clone)]
@@ -23,32 +24,35 @@ impl Offer {
     }
 }
 
-/// The answers to the piece in hand, and the work under way on them.
-#[derive(Debug, Default)]
+type OfferFound = Result<Offer, String>;
+
+/// The answers to the selected piece, and the work under way on them.
+#[derive(Debug)]
 pub struct Trade {
+    worker: Worker<Newest<Piece>, OfferFound>,
+    /// What was last looked at: which piece of which project.
+    seen: Option<(Revision, usize)>,
     /// The piece they are wanted for, without what changes no answer.
     piece: Option<Piece>,
-    /// Counts the pieces they were wanted for.
-    revision: u64,
+    awaited: Option<Ticket>,
     offer: Option<Offer>,
-    /// The piece the offer, or the failure, belongs to.
-    answered: u64,
     error: Option<String>,
-    running: Option<Running>,
+    /// Whether offer or error are those of the piece.
+    answered: bool,
 }
 
-/// Work under way.
-#[derive(Debug)]
-struct Running {
-    revision: u64,
-    hear: Receiver<Found>,
-}
-
-/// What a thread found, and for which piece.
-#[derive(Debug)]
-struct Found {
-    revision: u64,
-    offer: Result<Offer, String>,
+impl Default for Trade {
+    fn default() -> Self {
+        Self {
+            worker: Worker::new("answers", || work_out),
+            seen: None,
+            piece: None,
+            awaited: None,
+            offer: None,
+            error: None,
+            answered: false,
+        }
+    }
 }
 
 impl Trade {
@@ -59,32 +63,47 @@ impl Trade {
 
     /// Whether it is that of the piece as it is now.
     pub fn is_current(&self) -> bool {
-        self.revision > 0 && self.answered == self.revision && self.error.is_none()
+        self.answered && self.error.is_none()
     }
 
     /// Why the piece as it is now has none.
     pub fn error(&self) -> Option<&str> {
-        self.error.as_deref().filter(|_| self.answered == self.revision)
+        self.error.as_deref().filter(|_| self.answered)
     }
 
     /// Whether answers are being worked out.
     pub fn is_working(&self) -> bool {
-        self.running.is_some()
+        self.awaited.is_some()
     }
 
-    /// Takes what has been found and starts what is `wanted`: while the hand holds
-    /// something it is not `still`, and nothing is started. Returns whether there is
-    /// anything new to show.
-    pub fn update(&mut self, ctx: &Context, piece: &Piece, wanted: bool, still: bool) -> bool {
-        let before = (self.revision, self.answered, self.running.is_some());
-        if wanted {
-            self.want(piece);
+    /// Takes what has been found and starts what is `wanted`: while a drag is under way it is
+    /// not `still`, and nothing is started. Returns whether there is anything new to show.
+    ///
+    /// # Errors
+    /// One line, once, where the work on another piece broke off; [`Self::error`] says so of
+    /// this one.
+    pub fn update(
+        &mut self,
+        ctx: &Context,
+        document: &Document,
+        wanted: bool,
+        still: bool,
+    ) -> Result<bool, String> {
+        let before = (self.answered, self.awaited.is_some());
+        let seen = (document.revision(), document.piece_index());
+        if wanted && self.seen != Some(seen) {
+            self.seen = Some(seen);
+            self.want(document.piece());
         }
-        self.receive();
-        if wanted && still && self.running.is_none() && self.answered != self.revision {
-            self.start(ctx);
+        let broken = self.hear();
+        if !wanted {
+            self.awaited = None;
         }
-        before != (self.revision, self.answered, self.running.is_some())
+        if let (true, Some(piece)) = (wanted && still && !self.answered, &self.piece) {
+            self.awaited.get_or_insert_with(|| self.worker.ask(ctx, piece.clone()));
+        }
+        broken?;
+        Ok(before != (self.answered, self.awaited.is_some()))
     }
 
     /// Notes which piece the answers are wanted for.
@@ -95,107 +114,100 @@ impl Trade {
         piece.sizes.clear();
         if self.piece.as_ref() != Some(&piece) {
             self.piece = Some(piece);
-            self.revision += 1;
+            self.answered = false;
+            self.awaited = None;
         }
     }
 
-    fn receive(&mut self) {
-        let Some(Running { revision, hear }) = &self.running else { return };
-        let found = match hear.try_recv() {
-            Ok(found) => found,
-            Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => Found {
-                revision: *revision,
-                offer: Err("The answers could not be worked out".into()),
-            },
-        };
-        self.running = None;
-        self.take(found);
+    fn hear(&mut self) -> Result<(), String> {
+        while let Some(heard) = self.worker.hear() {
+            let is_late = self.awaited.take_if(|awaited| *awaited == heard.to).is_none();
+            let found = match heard.answer {
+                Ok(_) if is_late => continue,
+                Ok(found) => found,
+                Err(broken) => {
+                    let why = format!("The answers could not be worked out ({broken})");
+                    if is_late {
+                        return Err(why);
+                    }
+                    Err(why)
+                }
+            };
+            self.answered = true;
+            match found {
+                Ok(offer) => (self.offer, self.error) = (Some(offer), None),
+                Err(error) => (self.offer, self.error) = (None, Some(error)),
+            }
+        }
+        Ok(())
     }
+}
 
-    /// Takes what was found, unless it is for an earlier piece.
-    fn take(&mut self, found: Found) -> bool {
-        if found.revision != self.revision {
-            return false;
-        }
-        self.answered = found.revision;
-        match found.offer {
-            Ok(offer) => (self.offer, self.error) = (Some(offer), None),
-            Err(error) => (self.offer, self.error) = (None, Some(error)),
-        }
-        true
-    }
-
-    fn start(&mut self, ctx: &Context) {
-        let Some(piece) = self.piece.clone() else { return };
-        let revision = self.revision;
-        let (tell, hear) = sync_channel(1);
-        let ctx = ctx.clone();
-        let work = move || {
-            let offer = Offer::of(&piece).map_err(|e| e.to_string());
-            // The window may be gone by now; then nobody needs to hear it.
-            let _ = tell.send(Found { revision, offer });
-            drop(tell);
-            ctx.request_repaint();
-        };
-        if std::thread::Builder::new().name("answers".into()).spawn(work).is_ok() {
-            self.running = Some(Running { revision, hear });
-        }
+fn work_out(piece: Piece, voice: &Voice<'_, Newest<Piece>, OfferFound>) {
+    if !voice.is_vain() {
+        voice.say(Offer::of(&piece).map_err(|e| e.to_string()));
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::Document;
+    use plumpline_core::Firmness;
 
-    fn found(revision: u64) -> Found {
-        Found {
-            revision,
-            offer: Offer::of(Document::sample().piece()).map_err(|e| e.to_string()),
+    fn document(change: impl FnOnce(&mut Piece)) -> Document {
+        let mut project = Document::sample().project().clone();
+        change(&mut project.pieces[0]);
+        Document::new(project, None)
+    }
+
+    /// Looks until the answers are there.
+    fn worked_out(trade: &mut Trade, document: &Document) {
+        let began = std::time::Instant::now();
+        while !trade.is_current() {
+            trade.update(&Context::default(), document, true, true).expect("no trouble");
+            assert!(began.elapsed().as_secs() < 60, "no answers: {:?}", trade.error());
+            std::thread::yield_now();
         }
     }
 
     #[test]
     fn an_answer_that_comes_too_late_is_dropped() {
-        let mut trade = Trade::default();
-        let mut piece = Document::sample().piece().clone();
-        trade.want(&piece);
-        let first = trade.revision;
-        piece.firmness = plumpline_core::Firmness::FIRM;
-        trade.want(&piece);
-        assert!(!trade.take(found(first)), "the piece is another by now");
-        assert!(!trade.is_current());
-        assert!(trade.take(found(trade.revision)));
-        assert!(trade.is_current());
+        let (mut trade, ctx) = (Trade::default(), Context::default());
+        trade.update(&ctx, &document(|_| ()), true, true).expect("no trouble");
+        let first = trade.awaited;
+        let firm = document(|piece| piece.firmness = Firmness::FIRM);
+        trade.update(&ctx, &firm, true, true).expect("no trouble");
+        assert_ne!(trade.awaited, first);
+        worked_out(&mut trade, &firm);
+        let mut fresh = Trade::default();
+        worked_out(&mut fresh, &firm);
+        let [one, other] = [&trade, &fresh].map(|trade| format!("{:?}", trade.offer()));
+        assert_eq!(one, other, "they are those of the earlier piece");
     }
 
     #[test]
     fn simplicity_itself_changes_no_answer() {
-        let mut trade = Trade::default();
-        let mut piece = Document::sample().piece().clone();
-        trade.want(&piece);
-        piece.simplicity = Some(0.9);
-        piece.name = "Other".into();
-        trade.want(&piece);
-        assert_eq!(trade.revision, 1);
+        let (mut trade, ctx) = (Trade::default(), Context::default());
+        worked_out(&mut trade, &document(|_| ()));
+        let simpler = document(|piece| {
+            piece.simplicity = Some(0.9);
+            piece.name = "Other".into();
+        });
+        trade.update(&ctx, &simpler, true, true).expect("no trouble");
+        assert!(trade.is_current() && !trade.is_working());
     }
 
     #[test]
-    fn nothing_is_started_under_the_hand() {
+    fn nothing_is_started_during_a_drag_and_all_is_let_go_out_of_sight() {
         let (mut trade, ctx) = (Trade::default(), Context::default());
-        let piece = Document::sample().piece().clone();
-        trade.update(&ctx, &piece, true, false);
+        let document = document(|_| ());
+        trade.update(&ctx, &document, true, false).expect("no trouble");
         assert!(!trade.is_working());
-        trade.update(&ctx, &piece, true, true);
+        trade.update(&ctx, &document, true, true).expect("no trouble");
         assert!(trade.is_working());
-        for _ in 0..600 {
-            std::thread::sleep(std::time::Duration::from_millis(50));
-            trade.update(&ctx, &piece, true, true);
-            if trade.is_current() {
-                break;
-            }
-        }
+        trade.update(&ctx, &document, false, true).expect("no trouble");
+        assert!(!trade.is_working());
+        worked_out(&mut trade, &document);
         let offer = trade.offer().expect("answers");
         assert!(offer.answers.len() > 1, "something to choose from");
         assert!(offer.answers.windows(2).all(|p| p[0].trouble > p[1].trouble));

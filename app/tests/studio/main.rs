@@ -4,6 +4,7 @@ mod bench;
 mod board;
 mod body;
 mod choices;
+mod files;
 mod hand;
 mod homes;
 mod journeys;

@@ -195,7 +195,7 @@ fn at_home<'a>(home: &std::path::Path) -> Bench<'a> {
         .with_max_steps(60)
         .with_step_dt(0.05)
         .build_eframe(|cc| {
-            let day = || UNIX_EPOCH + Duration::from_secs(1_709_164_800);
+            let day = || UNIX_EPOCH + Duration::from_secs(1_709_202_600);
             Studio::new(cc, None).at_home(&cc.egui_ctx, home).with_clock(day)
         });
     bench.run();

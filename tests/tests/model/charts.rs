@@ -2,7 +2,9 @@
 //! trade's charts run.
 
 use plumpline_core::counts::Start;
-use plumpline_core::picture::chart::{Chart, ChartLook, Charts, LEAST_SCALE, PAGE_MM, Shown, charts};
+use plumpline_core::picture::chart::{
+    Chart, ChartLook, Charts, LEAST_SCALE, PAGE_MM, Shown, charts,
+};
 use plumpline_core::placement::Stitch;
 use plumpline_core::{Gauge, Hand, Knot, Outline, Piece, Plan, Rules, Working, plan};
 use plumpline_tests::any::any_piece;

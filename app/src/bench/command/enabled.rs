@@ -46,17 +46,17 @@ impl Command {
             Self::LetGo => bench.view.holds_something() || bench.view.board.picture,
             Self::NextLoop => {
                 // A first round is worked into a ring or a chain, which have no loops.
-                let later = bench.view.in_hand().is_some_and(|r| r > 1);
+                let later = bench.view.current_round().is_some_and(|r| r > 1);
                 shaping && later && !bench.view.is_dragging()
             }
-            Self::CopyRound => shaping && bench.view.in_hand().is_some(),
+            Self::CopyRound => shaping && bench.view.current_round().is_some(),
             Self::Make(make) => make.enabled(bench),
             Self::TogglePin
             | Self::MoreStitches
             | Self::FewerStitches
             | Self::NextKind
             | Self::TogglePlain => {
-                shaping && bench.view.in_hand().is_some() && !bench.view.is_dragging()
+                shaping && bench.view.current_round().is_some() && !bench.view.is_dragging()
             }
             Self::PreviousKnot | Self::NextKnot => {
                 bench.view.stage == Stage::Shape && !bench.view.is_dragging()

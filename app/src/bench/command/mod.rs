@@ -55,11 +55,11 @@ pub enum Command {
     LastRound,
     /// Let the round and the knot go.
     LetGo,
-    /// Copy the line of the round in hand.
+    /// Copy the line of the selected round.
     CopyRound,
-    /// Pin the round in hand, or remove its pin.
+    /// Pin the selected round, or remove its pin.
     TogglePin,
-    /// One stitch more in the round in hand.
+    /// One stitch more in the selected round.
     MoreStitches,
     /// One stitch fewer.
     FewerStitches,
@@ -67,15 +67,15 @@ pub enum Command {
     PreviousKnot,
     /// Take the next knot.
     NextKnot,
-    /// Remove the knot in hand.
+    /// Remove the selected knot.
     RemoveKnot,
-    /// Make the knot in hand a corner, or smooth.
+    /// Make the selected knot a corner, or smooth.
     ToggleCorner,
-    /// The next kind of stitch from the round in hand on.
+    /// The next kind of stitch from the selected round on.
     NextKind,
-    /// The next loop for the round in hand.
+    /// The next loop for the selected round.
     NextLoop,
-    /// Keep the round in hand plain, or let it be shaped.
+    /// Keep the selected round plain, or let it be shaped.
     TogglePlain,
     /// Show the whole piece on the outline board.
     FitView,
@@ -106,7 +106,7 @@ pub enum Group {
     Project,
     /// What the window shows.
     Stages,
-    /// The round in hand.
+    /// The selected round.
     Rounds,
     /// The outline board and its knots.
     Board,

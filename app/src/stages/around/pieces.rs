@@ -1,4 +1,4 @@
-//! The pieces on the top strip: a chip for each, and what can be done with the one in hand.
+//! The pieces on the top strip: a chip for each, and what can be done with the selected one.
 
 use egui::{Popup, Rect, Response, TextEdit, Ui, pos2, vec2};
 use plumpline_core::Piece;
@@ -39,7 +39,7 @@ pub(super) fn show(
         (controls::words_width(ui, &words[i]) - 22.0 + room).clamp(44.0, 150.0)
     };
     let all: f32 = (0..pieces.len()).map(|i| width(i) + GAP).sum();
-    // Where not all fit, the one in hand stands for all; its card lists them.
+    // Where not all fit, the selected one stands for all; its card lists them.
     let alone = left + all - GAP > limit;
     let mut x = left;
     for i in (0..pieces.len()).filter(|&i| !alone || i == now) {
@@ -82,7 +82,7 @@ fn chip_words(piece: &Piece) -> String {
     }
 }
 
-/// What can be done with the piece in hand; `lists` all pieces where their chips do not fit.
+/// What can be done with the selected piece; `lists` all pieces where their chips do not fit.
 fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Actions) {
     Popup::menu(on)
         .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)

@@ -36,51 +36,56 @@ enum Sign {
     Warning,
 }
 
-/// Draws them at the top of `rect`; returns where they end.
-pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) -> f32 {
-    let mut y = rect.top();
-    let mut put = |words: &str, tone: Tone, sign: Sign, room: f32| {
-        let place = banner(ui, hook, rect.with_min_y(y), words, (tone, sign), room);
-        y = place.bottom() + 8.0;
-        place
+/// That the work parts from the plan, and what can be done about it, at the top of `rect`;
+/// returns where it ends.
+fn parted(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) -> f32 {
+    let Some(parted) = hook.progress.parted(hook.course) else { return rect.top() };
+    let back = parted.first_round(hook.course);
+    let rip = (back < hook.progress.round).then(|| format!("Back to round {back}"));
+    let keep = "Keep my place";
+    let width = |words: &str| controls::words_width(ui, words);
+    let room = width(keep) + 12.0 + rip.as_deref().map_or(0.0, |w| width(w) + 8.0);
+    let what = (Tone::Warning, Sign::Warning);
+    let place = banner(ui, hook, rect, &parted.text(), what, room);
+    let slot = |right: f32, words: &str| {
+        let size = vec2(width(words), 28.0);
+        let at = pos2(right - size.x, place.center().y - 0.5 * size.y);
+        Rect::from_min_size(at, size)
     };
-    if let Some(parted) = hook.progress.parted(hook.course) {
-        let back = parted.first_round(hook.course);
-        let rip = (back < hook.progress.round).then(|| format!("Back to round {back}"));
-        let keep = "Keep my place";
-        let width = |words: &str| controls::words_width(ui, words);
-        let room = width(keep) + 12.0 + rip.as_deref().map_or(0.0, |w| width(w) + 8.0);
-        let place = put(&parted.text(), Tone::Warning, Sign::Warning, room);
-        let slot = |right: f32, words: &str| {
-            let size = vec2(width(words), 28.0);
-            let at = pos2(right - size.x, place.center().y - 0.5 * size.y);
-            Rect::from_min_size(at, size)
-        };
-        let at = slot(place.right() - 8.0, keep);
-        let button = controls::button(ui, at, Face::Words(keep), keep, true);
-        if button.on_hover_text("Take what is worked as it is").clicked() {
-            actions.make(Make::Accept);
-        }
-        if let Some(words) = rip {
-            let at = slot(at.left() - 8.0, &words);
-            let button = controls::button(ui, at, Face::Words(&words), &words, true);
-            if button.on_hover_text("Rip back to where it parts from the plan").clicked() {
-                actions.make(Make::GoTo(back));
-            }
+    let at = slot(place.right() - 8.0, keep);
+    let button = controls::button(ui, at, Face::Words(keep), keep, true);
+    if button.on_hover_text("Take what is worked as it is").clicked() {
+        actions.make(Make::Accept);
+    }
+    if let Some(words) = rip {
+        let at = slot(at.left() - 8.0, &words);
+        let button = controls::button(ui, at, Face::Words(&words), &words, true);
+        if button.on_hover_text("Rip back to where it parts from the plan").clicked() {
+            actions.make(Make::GoTo(back));
         }
     }
+    place.bottom() + 8.0
+}
+
+/// Draws them at the top of `rect`; returns where they end.
+pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) -> f32 {
+    let mut y = parted(ui, hook, rect, actions);
+    let mut put = |words: &str, tone: Tone, sign: Sign| {
+        let place = banner(ui, hook, rect.with_min_y(y), words, (tone, sign), 0.0);
+        y = place.bottom() + 8.0;
+    };
     let Some((number, done, round)) = hook.round() else { return y };
     if number == 1 && done == 0 {
         let opening = hook.course.opening.join(" ");
-        put(&opening, Tone::Quiet, Sign::Ring, 0.0);
+        put(&opening, Tone::Quiet, Sign::Ring);
         if hook.has_yarns() {
             let words = format!("Begin with yarn {}.", hook.yarn_name(round.yarn));
-            put(&words, Tone::Now, Sign::Bead(round.yarn), 0.0);
+            put(&words, Tone::Now, Sign::Bead(round.yarn));
         }
     }
     if let Some(yarn) = hook.course.yarn_change(number).filter(|_| done == 0) {
         let words = format!("From here on in yarn {}.", hook.yarn_name(yarn));
-        put(&words, Tone::Now, Sign::Bead(yarn), 0.0);
+        put(&words, Tone::Now, Sign::Bead(yarn));
     }
     if let Some(yarn) = hook.course.yarn_change(number + 1) {
         let words = format!(
@@ -88,12 +93,12 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
             hook.yarn_name(yarn)
         );
         let soon = round.steps() - done <= SOON;
-        put(&words, if soon { Tone::Now } else { Tone::Quiet }, Sign::Bead(yarn), 0.0);
+        put(&words, if soon { Tone::Now } else { Tone::Quiet }, Sign::Bead(yarn));
     }
     // In full: its field may be too short for it.
     let writes = ui.memory(|m| m.has_focus(note_id()));
     if let Some(note) = hook.progress.notes.get(&number).filter(|_| !writes) {
-        put(note, Tone::Now, Sign::Note, 0.0);
+        put(note, Tone::Now, Sign::Note);
     }
     // What was noted on one ear holds for the other; at another size the round is another.
     let (making, mine) = (&hook.bench.document.project().making, hook.progress);
@@ -102,7 +107,7 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
     for other in making.at.iter().filter(is_other) {
         if let Some(note) = other.notes.get(&number) {
             let words = format!("{}: {note}", copy_name(hook.piece, other.copy));
-            put(&words, Tone::Quiet, Sign::Note, 0.0);
+            put(&words, Tone::Quiet, Sign::Note);
         }
     }
     y

@@ -60,28 +60,8 @@ fn card(
     let Some(piece) = project.pieces.get(i) else { return };
     let mine = bench.making.under() == (i, copy);
     let name = copy_name(piece, copy);
-    let begun = bench.making.begun(project, (i, copy));
     let stand = bench.making.stand(project, (i, copy));
-    let (state, share) = match (stand, bench.making.course(i)) {
-        (Some(stand), Some(Ok(course))) => {
-            let share = begun.map_or(0.0, |p| {
-                let (done, all) = p.share(course);
-                done as f32 / all.max(1) as f32
-            });
-            let words = match stand {
-                Stand::Made => "made".to_owned(),
-                Stand::Stop(Stop::Stuff) => "to be stuffed".into(),
-                Stand::Stop(Stop::Close) => "to be closed".into(),
-                Stand::Stitch { .. } if begun.is_none() => "not begun".into(),
-                Stand::Stitch { round, .. } => {
-                    format!("round {round} of {}", course.last_round())
-                }
-            };
-            (words, share)
-        }
-        (_, None) => ("…".to_owned(), 0.0),
-        _ => ("has no plan".to_owned(), 0.0),
-    };
+    let (state, share) = how_far(bench, (i, copy), stand);
     let response = ui.interact(rect, ui.scope_id().with(("copy", i, copy)), Sense::click());
     let spoken = format!("{name}, {state}");
     response.widget_info(|| WidgetInfo::selected(Role::Tab, true, mine, &spoken));
@@ -118,4 +98,33 @@ fn card(
     if response.on_hover_text(format!("Work on {name} ({key} takes the next)")).clicked() {
         actions.make(Make::Take(i, copy));
     }
+}
+
+/// How far a copy is, in words and as a share of it.
+fn how_far(
+    bench: &Bench<'_>,
+    (piece, copy): (usize, u32),
+    stand: Option<Stand>,
+) -> (String, f32) {
+    let course = match bench.making.course(piece) {
+        None => return ("…".into(), 0.0),
+        Some(Err(_)) => return ("has no plan".into(), 0.0),
+        Some(Ok(course)) => course,
+    };
+    let begun = bench.making.begun(bench.document.project(), (piece, copy));
+    let words = match stand {
+        None => return ("has no plan".into(), 0.0),
+        Some(Stand::Made) => "made".into(),
+        Some(Stand::Stop(Stop::Stuff)) => "to be stuffed".into(),
+        Some(Stand::Stop(Stop::Close)) => "to be closed".into(),
+        Some(Stand::Stitch { .. }) if begun.is_none() => "not begun".into(),
+        Some(Stand::Stitch { round, .. }) => {
+            format!("round {round} of {}", course.last_round())
+        }
+    };
+    let share = begun.map_or(0.0, |progress| {
+        let (done, all) = progress.share(course);
+        done as f32 / all.max(1) as f32
+    });
+    (words, share)
 }

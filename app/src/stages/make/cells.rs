@@ -35,7 +35,7 @@ struct Stretch {
 
 /// The rows of a round, and how large a cell is.
 #[derive(Debug, PartialEq)]
-struct Rows {
+struct CellRows {
     rows: Vec<Vec<Stretch>>,
     cell: f32,
 }
@@ -94,15 +94,15 @@ fn stretches(round: &CourseRound, most: u32) -> Vec<Vec<Stretch>> {
     all
 }
 
-/// Rows of cells so wide that all of them fit into `size`, or as narrow as they may get.
-fn rows(round: &CourseRound, size: egui::Vec2, widest: f32) -> Rows {
+/// CellRows of cells so wide that all of them fit into `size`, or as narrow as they may get.
+fn rows(round: &CourseRound, size: egui::Vec2, widest: f32) -> CellRows {
     let mut cell = widest.max(NARROWEST);
     loop {
         let most = (size.x / cell).floor().max(2.0) as u32;
         let rows = packed(&stretches(round, most), most as f32);
         let fits = rows.len() as f32 * heights(cell).2 <= size.y;
         if fits || cell <= NARROWEST {
-            return Rows { rows, cell };
+            return CellRows { rows, cell };
         }
         cell = (cell - 1.0).max(NARROWEST);
     }
@@ -141,7 +141,7 @@ fn packed(repeats: &[Vec<Stretch>], most: f32) -> Vec<Vec<Stretch>> {
 /// Draws the stitches of the round under the hook in `rect`.
 pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
     let Some((_, done, round)) = hook.round() else { return };
-    let Rows { rows, cell } = rows(round, rect.size(), WIDEST * hook.scale);
+    let CellRows { rows, cell } = rows(round, rect.size(), WIDEST * hook.scale);
     let pitch = heights(cell).2;
     let mine = rows.iter().position(|row| row.iter().any(|s| (s.from..s.to).contains(&done)));
     let mine = mine.unwrap_or(0);

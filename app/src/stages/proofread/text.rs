@@ -121,7 +121,7 @@ fn field(ui: &mut Ui, bench: &Bench<'_>, height: f32, actions: &mut Actions) {
     }
 }
 
-/// The places to underline, in order and apart, and whether each is in hand.
+/// The places to underline, in order and apart, and whether each is selected.
 fn marks(bench: &Bench<'_>) -> Vec<(Span, TextFormat)> {
     let (t, taken) = (bench.t, bench.proofreading.taken());
     let Some(checked) = bench.proofreading.checked() else { return Vec::new() };

@@ -31,7 +31,7 @@ pub(super) fn show(
     let t = bench.t;
     let places: Vec<[f64; 2]> = choices.iter().map(place).collect();
     let here = choices.iter().find(|c| c.is_on).map(place);
-    let reach = Reach::of(places.iter().copied());
+    let reach = PlotReach::of(places.iter().copied());
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("trade-off"));
     let shown = bench.view.answer.filter(|&i| i < choices.len());
     let answer = plot(t, rect, &reach).show(&mut child, |plot| {
@@ -78,12 +78,12 @@ pub(super) fn show(
 }
 
 /// How far the axes reach, a little beyond the points.
-struct Reach {
+struct PlotReach {
     x: [f64; 2],
     y: [f64; 2],
 }
 
-impl Reach {
+impl PlotReach {
     fn of(places: impl Iterator<Item = [f64; 2]> + Clone) -> Self {
         let ends = |axis: usize| {
             let values = places.clone().map(|p| p[axis]);
@@ -111,7 +111,7 @@ fn step(length: f64, most: f64, steps: &[f64]) -> f64 {
     steps.iter().copied().find(|s| length / s <= most).unwrap_or(length)
 }
 
-fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &Reach) -> Plot<'a> {
+fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a> {
     let small = || type_faces::regular(type_faces::SMALL);
     let axis = |axis: AxisHints<'a>, label: &str| {
         axis.label(egui::RichText::new(label).font(small()).color(t.soft_ink))

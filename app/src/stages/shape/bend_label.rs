@@ -4,7 +4,7 @@ use egui::{Align2, Painter, Pos2, Rect, Stroke, pos2, vec2};
 use plumpline_core::Plan;
 use plumpline_core::bend::BendWord;
 
-use super::bend_strip::Columns;
+use super::bend_strip::BendColumns;
 use crate::kit::{Tokens, type_faces};
 
 /// Marks the turn in column `index` of `line` and names it where nothing else is drawn; where
@@ -13,7 +13,7 @@ pub(super) fn paint(
     painter: &Painter,
     t: &Tokens,
     plan: &Plan,
-    columns: &Columns,
+    columns: &BendColumns,
     line: &[Pos2],
     index: usize,
     words: String,
@@ -39,7 +39,7 @@ pub(super) fn paint(
 /// The free place nearest to `here`.
 fn clear_ground(
     plan: &Plan,
-    columns: &Columns,
+    columns: &BendColumns,
     line: &[Pos2],
     here: Pos2,
     size: egui::Vec2,
@@ -69,7 +69,7 @@ fn clear_ground(
 }
 
 /// Whether no column, no part of the line and neither of the level lines runs through.
-fn is_clear(plan: &Plan, columns: &Columns, line: &[Pos2], rect: Rect) -> bool {
+fn is_clear(plan: &Plan, columns: &BendColumns, line: &[Pos2], rect: Rect) -> bool {
     let flat = columns.zero - plan.flat_increase as f32 * columns.unit();
     let level = rect.y_range().expand(1.0);
     if level.contains(columns.zero) || level.contains(flat) {

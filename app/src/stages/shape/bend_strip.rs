@@ -22,14 +22,14 @@ const LEGEND: f32 = 158.0;
 const WORDS: f32 = 62.0;
 
 /// Where the columns stand.
-pub(super) struct Columns {
+pub(super) struct BendColumns {
     pub(super) area: Rect,
     pub(super) pitch: f32,
     pub(super) zero: f32,
     unit: f32,
 }
 
-impl Columns {
+impl BendColumns {
     fn new(panel: Rect, plan: &Plan) -> Self {
         let area = Rect::from_min_max(
             pos2(panel.left() + LEGEND + WORDS + 20.0, panel.top() + 18.0),
@@ -76,7 +76,7 @@ pub(crate) fn hands(
     actions: &mut Actions,
 ) -> Option<u32> {
     let plan = bench.plan?;
-    let columns = Columns::new(panel, plan);
+    let columns = BendColumns::new(panel, plan);
     let field = Rect::from_min_max(pos2(columns.area.left(), panel.top()), panel.max);
     let response = ui.interact(field, ids::bend_id(), Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Bend strip"));
@@ -100,12 +100,12 @@ pub(crate) fn paint(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
     let painter = painter.with_clip_rect(panel);
     legend(&painter, bench, panel);
     let Some(plan) = bench.plan else { return };
-    let columns = Columns::new(panel, plan);
+    let columns = BendColumns::new(panel, plan);
     flat_band(&painter, bench, plan, &columns);
     if let Some(round) = bench.view.washed() {
         wash(&painter, bench, panel, &columns, round, false);
     }
-    if let Some(round) = bench.view.in_hand() {
+    if let Some(round) = bench.view.current_round() {
         wash(&painter, bench, panel, &columns, round, true);
     }
     scale(&painter, bench, plan, &columns);
@@ -114,8 +114,8 @@ pub(crate) fn paint(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
     }
     turn(&painter, bench, plan, &columns);
     numbers(&painter, bench, panel, plan, &columns);
-    if let Some(round) = bench.view.in_hand() {
-        in_hand(&painter, bench, panel, plan, &columns, round);
+    if let Some(round) = bench.view.current_round() {
+        current_round(&painter, bench, panel, plan, &columns, round);
     }
 }
 
@@ -154,7 +154,7 @@ fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
 }
 
 /// The band in which a round counts as lying flat.
-fn flat_band(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
+fn flat_band(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &BendColumns) {
     let flat = columns.zero - plan.flat_increase as f32 * columns.unit;
     let half = FLAT_BAND as f32 * columns.unit;
     let band = Rect::from_x_y_ranges(
@@ -164,7 +164,7 @@ fn flat_band(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Column
     painter.rect_filled(band, 3.0, mix(bench.t.panel, bench.t.edge, 0.35));
 }
 
-fn scale(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
+fn scale(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &BendColumns) {
     let t = bench.t;
     let span = columns.area.left() - 8.0..=columns.area.right();
     let flat = columns.zero - plan.flat_increase as f32 * columns.unit;
@@ -191,7 +191,7 @@ fn column(
     painter: &Painter,
     bench: &Bench<'_>,
     plan: &Plan,
-    columns: &Columns,
+    columns: &BendColumns,
     i: usize,
     bend: &Bend,
 ) {
@@ -232,7 +232,7 @@ fn column(
 }
 
 /// The turn of the side, its sharpest place named.
-fn turn(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
+fn turn(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &BendColumns) {
     let t = bench.t;
     let turns: Vec<f64> = plan.bends.iter().map(|b| b.turn_deg).collect();
     let Some((_, inner)) = turns.split_last() else { return };
@@ -255,7 +255,13 @@ fn turn(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &Columns) {
     }
 }
 
-fn numbers(painter: &Painter, bench: &Bench<'_>, panel: Rect, plan: &Plan, columns: &Columns) {
+fn numbers(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    panel: Rect,
+    plan: &Plan,
+    columns: &BendColumns,
+) {
     let count = plan.bends.len();
     let step = [1, 5, 10, 20, 50, 100, 200]
         .into_iter()
@@ -277,7 +283,7 @@ fn numbers(painter: &Painter, bench: &Bench<'_>, panel: Rect, plan: &Plan, colum
     }
 }
 
-fn strip_of(panel: Rect, columns: &Columns, round: u32) -> Rect {
+fn strip_of(panel: Rect, columns: &BendColumns, round: u32) -> Rect {
     let x = columns.x(round as usize - 1);
     let half = (0.5 * columns.pitch).max(11.0);
     Rect::from_x_y_ranges(x - half..=x + half, panel.top() + 4.0..=panel.bottom() - 3.0)
@@ -287,7 +293,7 @@ fn wash(
     painter: &Painter,
     bench: &Bench<'_>,
     panel: Rect,
-    columns: &Columns,
+    columns: &BendColumns,
     round: u32,
     edged: bool,
 ) {
@@ -296,12 +302,12 @@ fn wash(
     painter.rect(strip, 5.0, bench.t.wash, edge, StrokeKind::Inside);
 }
 
-fn in_hand(
+fn current_round(
     painter: &Painter,
     bench: &Bench<'_>,
     panel: Rect,
     plan: &Plan,
-    columns: &Columns,
+    columns: &BendColumns,
     round: u32,
 ) {
     let t = bench.t;

@@ -9,7 +9,7 @@ use crate::view::BoardFace;
 
 /// Where everything is.
 #[derive(Debug, Clone, Copy)]
-pub struct Layout {
+pub struct ShapeLayout {
     /// The sheet of paper that holds board and bars.
     pub main: Rect,
     /// Figures, and the card of notes, rules and simplicity.
@@ -61,7 +61,7 @@ const BODY: f32 = 240.0;
 const FAN: f32 = 34.0;
 
 /// Divides `room`, the stage's part of the window; `yarns` is how many yarns the figures list.
-pub fn layout(window: Rect, room: Rect, yarns: usize) -> Layout {
+pub fn layout(window: Rect, room: Rect, yarns: usize) -> ShapeLayout {
     let bend_height = if window.height() < 800.0 { 112.0 } else { BEND };
     let Divided { main: rest, side: bend } = Divided::above(room, bend_height);
     let (side, main) = if window.width() < NARROW {
@@ -91,7 +91,7 @@ pub fn layout(window: Rect, room: Rect, yarns: usize) -> Layout {
         pos2(main.left() + PAD, main.top()),
         pos2(board.right(), main.top() + HEADING),
     );
-    Layout { main, side, bend, gauge, board, bars, heading }
+    ShapeLayout { main, side, bend, gauge, board, bars, heading }
 }
 
 /// The column beside the board: the body over the card where there is room for it, else the
@@ -109,7 +109,7 @@ fn column_of(column: Rect, yarns: usize) -> Side {
     }
 }
 
-impl Layout {
+impl ShapeLayout {
     /// The same with left and right changed in `window`, for a board on the right.
     #[must_use]
     pub fn mirrored(self, window: Rect) -> Self {

@@ -24,15 +24,15 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::{Tokens, paint};
 use crate::view::{BoardFace, Lens};
-use layout::{Layout, Side};
+use layout::{ShapeLayout, Side};
 
 /// What the hand is on, view by view, and where the views have put things.
 #[derive(Debug, Clone, Default)]
 pub struct Hands {
     /// The outline board.
-    pub board: Option<board::Hand>,
+    pub board: Option<board::BoardHand>,
     /// The round bars.
-    pub bars: Option<bars::Hand>,
+    pub bars: Option<bars::BarsHand>,
     /// The round pointed at, in whichever view.
     pub hovered: Option<u32>,
     /// How millimetres fall on the board.
@@ -40,7 +40,7 @@ pub struct Hands {
 }
 
 /// The grounds of all panels.
-pub fn grounds(painter: &Painter, layout: &Layout, t: &Tokens) {
+pub fn grounds(painter: &Painter, layout: &ShapeLayout, t: &Tokens) {
     paint::panel(painter, layout.main, t);
     match layout.side {
         Side::Column { figures, card } => {
@@ -57,7 +57,12 @@ pub fn grounds(painter: &Painter, layout: &Layout, t: &Tokens) {
 }
 
 /// First half of a frame: the controls, and what the hand does.
-pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actions) -> Hands {
+pub fn hands(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    layout: &ShapeLayout,
+    actions: &mut Actions,
+) -> Hands {
     let card = gauge_card::show(ui, bench, layout.gauge, actions);
     key::show(ui.painter(), bench, layout.gauge.with_min_y(card.bottom() + 16.0));
     let on_board = !layout.has_body() && bench.view.face == BoardFace::Body;
@@ -78,7 +83,7 @@ pub fn hands(ui: &mut Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Acti
 pub fn picture(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    layout: &Layout,
+    layout: &ShapeLayout,
     hands: &Hands,
     actions: &mut Actions,
 ) -> bool {

@@ -79,7 +79,7 @@ pub(super) fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
 }
 
-/// One note; a click takes its first round in hand.
+/// One note; a click selects its first round.
 fn one(ui: &mut Ui, bench: &Bench<'_>, index: usize, note: &Warning) -> egui::Response {
     let t = bench.t;
     let width = ui.available_width() - 26.0;

@@ -11,7 +11,7 @@ use crate::fields::length_field;
 use crate::kit::controls::{self, Face};
 use crate::kit::icons::Icon;
 
-/// Draws the rules of the piece in hand.
+/// Draws the rules of the selected piece.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     ui.spacing_mut().item_spacing.y = 2.0;
     form::heading(ui, "Ends");

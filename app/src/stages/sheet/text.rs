@@ -1,4 +1,4 @@
-//! The pattern as words, line by line: to be read by every tool, and to take a round in hand.
+//! The pattern as words, line by line: to be read by every tool, and to select a round.
 
 use egui::{Align2, FontId, Rect, RichText, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::sheet::{PieceSheet, RoundsLine, Sheet, Step};
@@ -159,7 +159,7 @@ fn named(ui: &mut Ui, bench: &Bench<'_>, name: &str, words: &str) {
     ui.painter().galley(pos2(rect.left() + NAMES, rect.top() + 2.0), galley, t.ink);
 }
 
-/// Rounds with their words and count; a click takes the first of them in hand, on whichever
+/// Rounds with their words and count; a click selects the first of them, on whichever
 /// piece they are of.
 fn rounds(
     ui: &mut Ui,

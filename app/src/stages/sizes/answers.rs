@@ -30,14 +30,14 @@ pub(super) fn sentence(ui: &mut Ui, bench: &Bench<'_>, words: &str, met: bool) {
 const WIDEST: f32 = 480.0;
 
 /// Rows of figures under three headings.
-pub(super) struct Columns {
+pub(super) struct AnswerColumns {
     /// The headings.
     pub(super) heads: [&'static str; 3],
     /// Room for the words before a row, points.
     pub(super) words: f32,
 }
 
-impl Columns {
+impl AnswerColumns {
     /// The headings.
     pub(super) fn head(&self, ui: &mut Ui, bench: &Bench<'_>) {
         let font = type_faces::SMALL;

@@ -1,4 +1,4 @@
-//! The Sizes stage: the sizes of the piece in hand standing side by side over their table;
+//! The Sizes stage: the sizes of the selected piece standing side by side over their table;
 //! beside them where pieces meet, the piece in another yarn, what a sample taught, and how it
 //! becomes as large as a toy at hand.
 
@@ -42,7 +42,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let head = rect.left_top() + vec2(PAD, 22.0);
     let said = format!("of {}", bench.document.piece().name);
     let end = paint::title(ui.painter(), head, "Sizes", &said, bench.t);
-    if !bench.sizing.is_current() {
+    if bench.sizing.is_busy() {
         let at = pos2(end + 16.0, head.y + 1.0);
         let small = type_faces::regular(type_faces::SMALL);
         let left = egui::Align2::LEFT_CENTER;

@@ -45,7 +45,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
 }
 
-/// A seam between the piece in hand and the next, at their open ends where they have them.
+/// A seam between the selected piece and the next, at their open ends where they have them.
 fn usual(bench: &Bench<'_>) -> Seam {
     let pieces = &bench.document.project().pieces;
     let here = bench.document.piece_index();

@@ -4,7 +4,7 @@ use egui::{DragValue, Ui};
 use plumpline_core::sizes::Keeps;
 use plumpline_core::{Gauge, Plan, Yarn};
 
-use super::answers::Columns;
+use super::answers::AnswerColumns;
 use super::book;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
@@ -77,7 +77,7 @@ fn compared(ui: &mut Ui, bench: &Bench<'_>, gauge: Gauge, actions: &mut Actions)
     let same_rounds = both.same_rounds.as_ref().map(|(_, plan)| plan);
     let same_size = both.same_size.as_ref().map(|made| &made.plan);
     let plans = [Some(&both.now), same_rounds.ok(), same_size.ok()];
-    let columns = Columns { heads: ["now", "same rounds", "same size"], words: 56.0 };
+    let columns = AnswerColumns { heads: ["now", "same rounds", "same size"], words: 56.0 };
     let unit = bench.unit();
     let yarns = &bench.document.project().yarns;
     columns.head(ui, bench);

@@ -4,7 +4,7 @@ use egui::{Align2, DragValue, Sense, TextEdit, Ui, pos2, vec2};
 use plumpline_core::Size;
 use plumpline_core::companion::{Matched, Spot, ToyMeasure};
 
-use super::answers::{self, Columns};
+use super::answers::{self, AnswerColumns};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
@@ -115,7 +115,7 @@ fn where_it_is(ui: &mut Ui, bench: &Bench<'_>, spot: Spot, actions: &mut Actions
     let picks = rect.with_max_x(rect.right() - right);
     let mut new = spot;
     if let Some(at) = form::pick(ui, picks, "Toy taken at", &options, now) {
-        // The round in hand, or one half way.
+        // The selected round, or one half way.
         let round = bench.view.selected.unwrap_or(rounds / 2).max(1);
         new = [Spot::Widest, Spot::Round(round)][at];
     }
@@ -135,7 +135,7 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
     scale(ui, bench, matched.scale);
     let unit = bench.unit();
     let (now, made) = (&matched.now, &matched.made.plan);
-    let columns = Columns { heads: ["as designed", "the toy", "matched"], words: 52.0 };
+    let columns = AnswerColumns { heads: ["as designed", "the toy", "matched"], words: 52.0 };
     columns.head(ui, bench);
     let measures = [matched.now_mm, matched.toy_mm, matched.made_mm];
     let word = match matched.measure {

@@ -17,7 +17,7 @@ const BESIDE: f32 = 26.0;
 
 /// What a body is to be shown with.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Asked {
+pub struct BodyLook {
     /// How it is turned.
     pub turned: Turned,
     /// A round shown in another colour.
@@ -30,12 +30,12 @@ pub struct Asked {
     pub feather: f32,
 }
 
-/// The body of the plan in hand and the picture of it.
+/// The body of the plan on screen and the picture of it.
 #[derive(Debug, Default)]
-pub struct Shown {
+pub struct BodyShown {
     plan: Option<Arc<Plan>>,
     body: Option<Body>,
-    asked: Option<Asked>,
+    asked: Option<BodyLook>,
     middle: Pos2,
     scale: f32,
     scene: Scene,
@@ -47,9 +47,9 @@ pub struct Shown {
     drawn: usize,
 }
 
-impl Shown {
+impl BodyShown {
     /// Shows `plan`, the plan of `piece`, as asked. Does nothing when all is as it was.
-    pub fn update(&mut self, plan: &Arc<Plan>, piece: &Piece, asked: Asked) {
+    pub fn update(&mut self, plan: &Arc<Plan>, piece: &Piece, asked: BodyLook) {
         let same = self.plan.as_ref().is_some_and(|shown| Arc::ptr_eq(shown, plan));
         if same && self.asked.as_ref() == Some(&asked) {
             return;

@@ -4,6 +4,7 @@
 
 mod book;
 pub mod desk;
+mod gauges;
 pub mod recovery;
 mod writer;
 
@@ -14,10 +15,10 @@ use egui::Context;
 use plumpline_core::Project;
 use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Struck};
 
-use crate::document::Document;
+use crate::document::{Document, Revision};
 use desk::Desk;
 use recovery::{Left, Slot};
-use writer::Writer;
+use writer::{Copy, HomeWish, Writer};
 
 /// Unsaved changes are never older than this without a recovery copy, s.
 pub const KEPT_EVERY_S: f64 = 30.0;
@@ -63,7 +64,8 @@ pub struct Home {
     left: Vec<Left>,
     /// What was taken up but has no new copy yet; held, so that nobody else offers it.
     taken: Vec<Left>,
-    kept: Option<Project>,
+    /// What the recovery copy holds.
+    kept: Option<Revision>,
     due: Option<f64>,
     slot: Option<Slot>,
     writer: Option<Writer>,
@@ -83,20 +85,16 @@ impl Home {
             folder: folder.to_owned(),
             ..Self::default()
         };
-        let known = home.gauges.clone();
-        let writer = || -> std::io::Result<(Slot, Vec<Left>, Writer)> {
+        let copies = || -> std::io::Result<(Slot, Vec<Left>)> {
             let copies = folder.join("recovery");
             std::fs::create_dir_all(&copies)?;
             let left = recovery::left(&copies);
-            Ok((
-                Slot::take(&copies)?,
-                left,
-                Writer::start(folder.to_owned(), known, ctx.clone())?,
-            ))
+            Ok((Slot::take(&copies)?, left))
         };
-        match writer() {
-            Ok((slot, left, writer)) => {
-                (home.slot, home.left, home.writer) = (Some(slot), left, Some(writer));
+        match copies() {
+            Ok((slot, left)) => {
+                (home.slot, home.left) = (Some(slot), left);
+                home.writer = Some(Writer::new(folder, home.gauges.clone(), ctx.clone()));
                 (home, unread)
             }
             Err(error) => {
@@ -126,9 +124,7 @@ impl Home {
     /// Lets the offer go, its copy with it; returns where its project was saved.
     pub fn let_go(&mut self) -> Option<PathBuf> {
         let left = self.pop()?;
-        if let Some(writer) = &self.writer {
-            writer.forget(vec![left.file.clone()]);
-        }
+        self.write(HomeWish::Forget(vec![left.file.clone()]));
         left.of
     }
 
@@ -139,15 +135,15 @@ impl Home {
     /// Keeps a copy of what is not saved: when the window loses the keyboard, and at latest
     /// [`KEPT_EVERY_S`] after a change. Drops it once there is nothing to lose.
     pub fn tend(&mut self, ctx: &Context, document: &Document) {
-        let (Some(writer), Some(slot)) = (&self.writer, &self.slot) else { return };
+        let Some(file) = self.slot.as_ref().map(|slot| slot.file.clone()) else { return };
         if !document.is_changed() {
             self.due = None;
             if self.kept.take().is_some() {
-                writer.forget(vec![slot.file.clone()]);
+                self.write(HomeWish::Forget(vec![file]));
             }
             return;
         }
-        if self.kept.as_ref() == Some(document.project()) {
+        if self.kept == Some(document.revision()) {
             self.due = None;
             return;
         }
@@ -164,8 +160,9 @@ impl Home {
         if let Some(sound) = document.soundest() {
             let of = document.path().map(Path::to_owned);
             let before = self.taken.iter().map(|left| left.file.clone()).collect();
-            writer.keep(slot.file.clone(), sound, of, before);
-            self.kept = Some(document.project().clone());
+            let copy = Copy { file, project: sound, of };
+            self.write(HomeWish::Keep(Box::new(copy), before));
+            self.kept = Some(document.revision());
         }
     }
 
@@ -178,23 +175,30 @@ impl Home {
     pub fn remember(&mut self, change: impl FnOnce(&mut Desk)) {
         let before = self.desk.clone();
         change(&mut self.desk);
-        if let Some(writer) = self.writer.as_ref().filter(|_| self.desk != before) {
-            writer.desk(self.desk.clone());
+        if self.desk != before {
+            self.write(HomeWish::Desk(self.desk.clone()));
         }
     }
 
-    /// Why the last thing could not be written, once.
-    pub fn trouble(&self) -> Option<String> {
-        self.writer.as_ref()?.trouble()
+    /// Asks for something to be written, where there is a place for it.
+    fn write(&mut self, wish: HomeWish) {
+        if let Some(writer) = &mut self.writer {
+            writer.ask(wish);
+        }
+    }
+
+    /// Why something could not be written, once.
+    pub fn trouble(&mut self) -> Option<String> {
+        self.writer.as_mut()?.trouble()
     }
 
     /// The run ends well: nothing is left to recover.
     pub fn leave(&mut self) {
-        if let (Some(writer), Some(slot)) = (&self.writer, &self.slot) {
+        if let Some(slot) = &self.slot {
             let mut files: Vec<PathBuf> =
                 self.taken.iter().map(|left| left.file.clone()).collect();
             files.push(slot.file.clone());
-            writer.forget(files);
+            self.write(HomeWish::Forget(files));
         }
         self.kept = None;
         self.writer = None; // Waits until all is written.

@@ -6,6 +6,8 @@ use std::sync::Arc;
 use plumpline_core::making::Course;
 use plumpline_core::{Piece, Project, WordingChoice};
 
+use crate::document::{Document, Revision};
+
 /// A piece and what follows from it.
 #[derive(Debug)]
 struct Known {
@@ -16,13 +18,19 @@ struct Known {
 /// The courses of a project as it is designed, in the order of its pieces.
 #[derive(Debug, Default)]
 pub(crate) struct Courses {
+    seen: Option<Revision>,
     wording: Option<WordingChoice>,
     known: Vec<Known>,
 }
 
 impl Courses {
-    /// Follows the project; returns whether any course is another.
-    pub(crate) fn update(&mut self, project: &Project) -> bool {
+    /// Follows the document; returns whether any course is another.
+    pub(crate) fn update(&mut self, document: &Document) -> bool {
+        let revision = document.revision();
+        self.seen.replace(revision) != Some(revision) && self.follow(document.project())
+    }
+
+    fn follow(&mut self, project: &Project) -> bool {
         let mut changed = self.known.len() != project.pieces.len();
         if self.wording.as_ref() != Some(&project.wording) {
             self.known.clear();

@@ -134,12 +134,12 @@ impl Handiwork {
         !self.failed
     }
 
-    /// Lets everything go: another project is in hand.
+    /// Lets everything go: another project is open.
     pub fn forget(&mut self) {
         *self = Self::default();
     }
 
-    /// Follows the document: its sizes, the piece in hand, its copies, its plans. Plans
+    /// Follows the document: its sizes, the selected piece, its copies, its plans. Plans
     /// nothing and stops the clock where the stage is not in sight.
     pub(crate) fn update(
         &mut self,
@@ -168,12 +168,12 @@ impl Handiwork {
         // A way back leads over rounds as they were.
         match self.size.clone() {
             None => {
-                if self.courses.update(project) {
+                if self.courses.update(document) {
                     self.trails.retain(|(size, ..), _| size.is_some());
                 }
             }
             Some(size) => {
-                if self.sized.update(ctx, project, &size) {
+                if self.sized.update(ctx, document, &size) {
                     self.trails.retain(|(size, ..), _| size.is_none());
                 }
             }

@@ -1,20 +1,20 @@
-//! The courses of sizes, worked out on a thread of their own: to plan a whole project at a size
+//! The courses of sizes, worked out on a thread: to plan a whole project at a size
 //! takes longer than a frame. Every size that was asked for is kept while the design stays as
 //! it is; what comes too late for another design is dropped.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
-use std::sync::mpsc::{Receiver, TryRecvError, sync_channel};
 
 use egui::Context;
 use plumpline_core::making::Course;
 use plumpline_core::{Piece, Project, Seam, WordingChoice};
 
 use super::courses::is_same;
-use crate::document::as_designed;
+use crate::document::{Document, Revision, as_designed};
+use crate::work::worker::{Newest, Ticket, Voice, Worker};
 
 /// The course of every piece, in their order, or why there is none.
-type Answer = Result<Vec<Arc<Course>>, String>;
+type CoursesFound = Result<Vec<Arc<Course>>, String>;
 
 /// What the courses of a size follow from.
 #[derive(Debug)]
@@ -39,36 +39,89 @@ impl Design {
     }
 }
 
-/// Work under way.
+/// A size to plan.
 #[derive(Debug)]
-struct Running {
+struct SizeWish {
+    of: Arc<Design>,
+    project: Project,
+    size: String,
+}
+
+/// What came of one.
+#[derive(Debug)]
+struct Planned {
     of: Arc<Design>,
     size: String,
-    hear: Receiver<Answer>,
+    answer: CoursesFound,
+}
+
+/// The wish that is still to be answered.
+#[derive(Debug)]
+struct SizeAwaited {
+    ticket: Ticket,
+    size: String,
 }
 
 /// The courses of a project at its sizes, as far as they have been worked out.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(crate) struct SizedCourses {
+    worker: Worker<Newest<SizeWish>, Planned>,
+    seen: Option<Revision>,
     design: Option<Arc<Design>>,
-    known: BTreeMap<String, Answer>,
-    running: Option<Running>,
+    known: BTreeMap<String, CoursesFound>,
+    asked: Option<SizeAwaited>,
+}
+
+impl Default for SizedCourses {
+    fn default() -> Self {
+        let work = || {
+            |wish: SizeWish, voice: &Voice<'_, Newest<SizeWish>, Planned>| {
+                let answer = answer(&wish.project, &wish.size);
+                voice.say(Planned { of: wish.of, size: wish.size, answer });
+            }
+        };
+        Self {
+            worker: Worker::new("size to make", work),
+            seen: None,
+            design: None,
+            known: BTreeMap::new(),
+            asked: None,
+        }
+    }
 }
 
 impl SizedCourses {
-    /// Follows the project: takes what has been found and starts what is missing at `size`.
+    /// Follows the document: takes what has been found and asks for what is missing at `size`.
     /// Returns whether the courses there were no longer hold.
-    pub(crate) fn update(&mut self, ctx: &Context, project: &Project, size: &str) -> bool {
+    pub(crate) fn update(&mut self, ctx: &Context, document: &Document, size: &str) -> bool {
+        let holds = self.follow(document);
+        self.hear();
+        let awaited = self.asked.as_ref().is_some_and(|asked| asked.size == size);
+        if !self.known.contains_key(size)
+            && !awaited
+            && let Some(of) = self.design.clone()
+        {
+            let project = as_designed(document.project());
+            let wish = SizeWish { of, project, size: size.to_owned() };
+            let ticket = self.worker.ask(ctx, wish);
+            self.asked = Some(SizeAwaited { ticket, size: size.to_owned() });
+        }
+        !holds
+    }
+
+    /// Follows the design; returns whether it is as it was.
+    fn follow(&mut self, document: &Document) -> bool {
+        if self.seen.replace(document.revision()) == Some(document.revision()) {
+            return true;
+        }
+        let project = document.project();
         let holds = self.design.as_ref().is_some_and(|design| design.is_of(project));
         if !holds {
             self.design = Some(Arc::new(Design::of(project)));
             self.known.clear();
+            self.asked = None;
         }
-        self.hear();
-        if !self.known.contains_key(size) && self.running.is_none() {
-            self.start(ctx, project, size);
-        }
-        !holds
+        holds
     }
 
     /// The course of a piece at `size`, or why it has none; none until it is worked out.
@@ -80,36 +133,27 @@ impl SizedCourses {
     }
 
     fn hear(&mut self) {
-        let Some(running) = &self.running else { return };
-        let answer = match running.hear.try_recv() {
-            Ok(answer) => answer,
-            Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => Err("it could not be planned".to_owned()),
-        };
-        if let Some(Running { of, size, .. }) = self.running.take()
-            && self.design.as_ref().is_some_and(|design| Arc::ptr_eq(design, &of))
-        {
-            self.known.insert(size, answer);
-        }
-    }
-
-    fn start(&mut self, ctx: &Context, project: &Project, size: &str) {
-        let Some(of) = self.design.clone() else { return };
-        let (tell, hear) = sync_channel(1);
-        let (ctx, size, project) = (ctx.clone(), size.to_owned(), as_designed(project));
-        let at = size.clone();
-        let work = move || {
-            // The window may be gone by now; then nobody needs to hear it.
-            let _ = tell.send(answer(&project, &at));
-            ctx.request_repaint();
-        };
-        if std::thread::Builder::new().name("size to make".into()).spawn(work).is_ok() {
-            self.running = Some(Running { of, size, hear });
+        while let Some(heard) = self.worker.hear() {
+            let asked = self.asked.take_if(|asked| asked.ticket == heard.to);
+            match heard.answer {
+                Ok(Planned { of, size, answer }) => {
+                    let holds = |design| Arc::ptr_eq(design, &of);
+                    if self.design.as_ref().is_some_and(holds) {
+                        self.known.insert(size, answer);
+                    }
+                }
+                Err(broken) => {
+                    if let Some(SizeAwaited { size, .. }) = asked {
+                        let why = format!("it could not be planned ({broken})");
+                        self.known.insert(size, Err(why));
+                    }
+                }
+            }
         }
     }
 }
 
-fn answer(project: &Project, size: &str) -> Answer {
+fn answer(project: &Project, size: &str) -> CoursesFound {
     let courses = || Course::at_size(project, size, &project.wording.writer()?);
     let courses = courses().map_err(|e| e.to_string())?;
     Ok(courses.into_iter().map(Arc::new).collect())
@@ -120,63 +164,71 @@ mod tests {
     use std::time::{Duration, Instant};
 
     use super::*;
-    use crate::document::Document;
     use plumpline_core::{Size, SizeBy};
 
-    fn project() -> Project {
+    fn document() -> Document {
         let mut project = Document::blank().project().clone();
         let size = |name: &str, factor| Size::new(name, SizeBy::Factor(factor));
         project.pieces[0].sizes = vec![size("S", 0.5), size("M", 0.8)];
-        project
+        Document::new(project, None)
+    }
+
+    fn change(document: &mut Document, change: impl FnOnce(&mut Project)) {
+        document.change("Change".into(), None, |project, _| change(project));
     }
 
     /// Waits until `size` is worked out; returns how many rounds its piece has.
-    fn rounds(courses: &mut SizedCourses, project: &Project, size: &str) -> u32 {
+    fn rounds(courses: &mut SizedCourses, document: &Document, size: &str) -> u32 {
         let began = Instant::now();
         loop {
-            courses.update(&Context::default(), project, size);
+            courses.update(&Context::default(), document, size);
             if let Some(course) = courses.of(size, 0) {
                 return course.expect("a course").last_round();
             }
             assert!(began.elapsed() < Duration::from_secs(20), "{size} is not planned");
-            std::thread::sleep(Duration::from_millis(1));
+            std::thread::yield_now();
         }
     }
 
     #[test]
     fn sizes_are_kept_until_the_design_is_another_and_late_ones_are_dropped() {
-        let (mut project, mut courses) = (project(), SizedCourses::default());
-        let small = rounds(&mut courses, &project, "S");
-        assert!(rounds(&mut courses, &project, "M") > small);
+        let (mut document, mut courses) = (document(), SizedCourses::default());
+        let small = rounds(&mut courses, &document, "S");
+        assert!(rounds(&mut courses, &document, "M") > small);
         let ctx = Context::default();
-        assert!(
-            !courses.update(&ctx, &project, "S") && courses.running.is_none(),
-            "both known"
-        );
-        project.title = "Another title".into();
-        project.making.begin(0, Some("S"), 1).round = 4;
-        assert!(!courses.update(&ctx, &project, "S"), "nothing follows from those");
-        project.pieces[0].outline = project.pieces[0].outline.scaled(1.2, 1.2);
-        assert!(courses.update(&ctx, &project, "S"), "those there were no longer hold");
-        assert!(courses.of("S", 0).is_none() && courses.running.is_some());
+        assert!(!courses.update(&ctx, &document, "S") && courses.asked.is_none(), "both known");
+        change(&mut document, |project| project.title = "Another title".into());
+        document.work(|making| making.begin(0, Some("S"), 1).round = 4);
+        assert!(!courses.update(&ctx, &document, "S"), "nothing follows from those");
+        let scale = |factor| {
+            move |project: &mut Project| {
+                let outline = &mut project.pieces[0].outline;
+                *outline = outline.scaled(factor, factor);
+            }
+        };
+        change(&mut document, scale(1.2));
+        assert!(courses.update(&ctx, &document, "S"), "those there were no longer hold");
+        assert!(courses.of("S", 0).is_none() && courses.asked.is_some());
         // While that is worked out, the design changes once more.
-        let larger = project.clone();
-        project.pieces[0].outline = project.pieces[0].outline.scaled(1.5, 1.5);
-        assert!(courses.update(&ctx, &project, "S"));
-        let largest = rounds(&mut courses, &project, "S");
+        let larger = Document::new(document.project().clone(), None);
+        change(&mut document, scale(1.5));
+        assert!(courses.update(&ctx, &document, "S"));
+        let largest = rounds(&mut courses, &document, "S");
         assert!(largest > rounds(&mut courses, &larger, "S"), "the late one was taken");
     }
 
     #[test]
     fn why_a_size_cannot_be_made_is_said() {
-        let mut project = project();
-        project.pieces[0].sizes[0].by = SizeBy::Meet { companion: 7 };
+        let mut document = document();
+        change(&mut document, |project| {
+            project.pieces[0].sizes[0].by = SizeBy::Meet { companion: 7 };
+        });
         let mut courses = SizedCourses::default();
         let began = Instant::now();
         while courses.of("S", 0).is_none() {
-            courses.update(&Context::default(), &project, "S");
+            courses.update(&Context::default(), &document, "S");
             assert!(began.elapsed() < Duration::from_secs(20), "there is no answer");
-            std::thread::sleep(Duration::from_millis(1));
+            std::thread::yield_now();
         }
         let why = courses.of("S", 0).expect("an answer").expect_err("no companion 7");
         assert!(why.contains("there is no companion 7"), "{why}");

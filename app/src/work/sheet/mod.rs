@@ -1,58 +1,68 @@
-//! The sheet on pages, set and drawn on a thread of its own that keeps its press: after a
+//! The sheet on pages, set and drawn on a thread that keeps its press: after a
 //! change only what changed is set again. Pages that come too late are dropped.
 
-mod worker;
+mod setter;
 
 use std::sync::Arc;
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
-use plumpline_core::Project;
 use plumpline_core::sheet::Sheet;
 
-use crate::document::as_designed;
+use crate::document::{Document, Revision, as_designed};
 use crate::view::sheet::SheetLook;
-use worker::{Job, News, Worker};
+use crate::work::worker::{Newest, Ticket, Worker};
+use setter::{SheetNews, SheetWish};
 
 /// A page on screen.
-pub struct Shown {
+pub struct PageShown {
     /// Its width and height, points of paper (1/72 in).
     pub size_pt: [f32; 2],
     /// Its picture, once there is one: that of the sheet before until the new one is drawn.
     pub picture: Option<TextureHandle>,
 }
 
-impl std::fmt::Debug for Shown {
+impl std::fmt::Debug for PageShown {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         // A texture says nothing of itself but its name.
         let drawn = self.picture.as_ref().map(TextureHandle::name);
-        let mut shown = f.debug_struct("Shown");
+        let mut shown = f.debug_struct("PageShown");
         shown.field("size_pt", &self.size_pt).field("picture", &drawn).finish()
     }
 }
 
-/// What is to be set.
-#[derive(Debug, Clone, PartialEq)]
-struct Asked {
-    project: Project,
-    look: SheetLook,
-    /// Pixels a point of paper.
-    scale: f32,
-}
-
 /// The sheet of the project as far as it has been set.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub struct Printing {
-    asked: Option<Asked>,
-    revision: u64,
-    worker: Option<Worker>,
+    worker: Worker<Newest<SheetWish>, SheetNews>,
+    /// What was last looked at: which project, laid out how.
+    seen: Option<(Revision, SheetLook, f32)>,
+    asked: Option<SheetWish>,
+    ticket: Ticket,
     sheet: Option<Arc<Sheet>>,
     error: Option<String>,
     replaced: Option<String>,
-    pages: Vec<Shown>,
-    /// Pages of this revision that are drawn.
+    pages: Vec<PageShown>,
+    /// Pages of what is asked now that are drawn.
     drawn: usize,
     /// Whether all that was asked for has been answered.
     done: bool,
+}
+
+impl Default for Printing {
+    fn default() -> Self {
+        Self {
+            worker: setter::worker(),
+            seen: None,
+            asked: None,
+            ticket: 0,
+            sheet: None,
+            error: None,
+            replaced: None,
+            pages: Vec::new(),
+            drawn: 0,
+            done: false,
+        }
+    }
 }
 
 impl Printing {
@@ -72,7 +82,7 @@ impl Printing {
     }
 
     /// The pages.
-    pub fn pages(&self) -> &[Shown] {
+    pub fn pages(&self) -> &[PageShown] {
         &self.pages
     }
 
@@ -81,68 +91,79 @@ impl Printing {
         self.done
     }
 
-    /// Asks for the sheet of `project` if it is another than was asked for last, and takes
+    /// Asks for the sheet of `document` if it is another than was asked for last, and takes
     /// what has been set. Returns whether there is anything new to show.
     pub fn update(
         &mut self,
         ctx: &Context,
-        project: &Project,
+        document: &Document,
         look: SheetLook,
         scale: f32,
     ) -> bool {
-        let asked = Asked { project: as_designed(project), look, scale };
-        let mut news = false;
-        if self.asked.as_ref() != Some(&asked) {
-            self.ask(ctx, asked);
+        let mut news = self.look(ctx, document, look, scale);
+        while let Some(heard) = self.worker.hear() {
+            // Pages that come too late are dropped; a panic never is.
+            let is_last = heard.to == self.ticket;
+            match heard.answer {
+                Ok(found) if is_last => self.take(ctx, found),
+                Ok(_) => continue,
+                Err(broken) => self.fail(format!("it could not be set ({broken})")),
+            }
             news = true;
-        }
-        while let Some(one) = self.worker.as_ref().and_then(Worker::hear) {
-            news |= self.take(ctx, one);
         }
         news
     }
 
-    fn ask(&mut self, ctx: &Context, asked: Asked) {
-        self.revision += 1;
+    /// Asks for the sheet if it is another than was asked for last. Returns whether it is.
+    fn look(
+        &mut self,
+        ctx: &Context,
+        document: &Document,
+        look: SheetLook,
+        scale: f32,
+    ) -> bool {
+        let seen = (document.revision(), look, scale);
+        if self.seen.replace(seen) == Some(seen) {
+            return false;
+        }
+        let wish = SheetWish { project: as_designed(document.project()), look, scale };
+        if self.asked.as_ref() == Some(&wish) {
+            return false;
+        }
         self.done = false;
         self.drawn = 0;
-        if self.worker.is_none() {
-            self.worker = Worker::start(ctx.clone());
-        }
-        if let Some(worker) = &self.worker {
-            let Asked { project, look, scale } = asked.clone();
-            worker.ask(Job { revision: self.revision, project, look, scale });
-        }
-        self.asked = Some(asked);
+        self.ticket = self.worker.ask(ctx, wish.clone());
+        self.asked = Some(wish);
+        true
     }
 
-    fn take(&mut self, ctx: &Context, news: News) -> bool {
+    fn take(&mut self, ctx: &Context, news: SheetNews) {
         match news {
-            News::Failed { revision, why } if revision == self.revision => {
-                self.error = Some(why);
-                self.sheet = None;
-                self.pages.clear();
-                self.done = true;
-            }
-            News::Set { revision, sheet, sizes_pt, replaced } if revision == self.revision => {
+            SheetNews::Failed { why } => self.fail(why),
+            SheetNews::Set { sheet, sizes_pt, replaced } => {
                 self.error = None;
                 self.sheet = Some(sheet);
                 self.replaced = replaced;
                 let mut before = std::mem::take(&mut self.pages).into_iter();
-                let shown = |size_pt| Shown {
+                let shown = |size_pt| PageShown {
                     size_pt,
                     picture: before.next().and_then(|page| page.picture),
                 };
                 self.pages = sizes_pt.into_iter().map(shown).collect();
             }
-            News::Page { revision, index, image } if revision == self.revision => {
+            SheetNews::Page { index, image } => {
                 self.show(ctx, index, image);
                 self.drawn += 1;
                 self.done = self.drawn >= self.pages.len();
             }
-            _ => return false,
         }
-        true
+    }
+
+    fn fail(&mut self, why: String) {
+        self.error = Some(why);
+        self.sheet = None;
+        self.pages.clear();
+        self.done = true;
     }
 
     fn show(&mut self, ctx: &Context, index: usize, image: ColorImage) {

@@ -2,7 +2,9 @@
 
 use std::f32::consts::TAU;
 
-use super::parts::{Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, PAGE_MM, SLOT_MM, Shown, Symbol};
+use super::parts::{
+    Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, PAGE_MM, SLOT_MM, Shown, Symbol,
+};
 use super::rings::{Part, Ring};
 use super::symbols::{self, HEIGHT, INK, STROKE};
 use super::track::{Spot, Track};

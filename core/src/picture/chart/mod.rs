@@ -30,7 +30,8 @@ use crate::plan::placement::Stitch;
 pub use page::chart_page;
 use parts::rounds_named;
 pub use parts::{
-    Chart, ChartLook, Charts, KeyEntry, LEAST_SCALE, PAGE_MM, SLOT_MM, Shown, SingleSymbol, Symbol,
+    Chart, ChartLook, Charts, KeyEntry, LEAST_SCALE, PAGE_MM, SLOT_MM, Shown, SingleSymbol,
+    Symbol,
 };
 
 /// Most charts of one piece; a longer one has the rounds between them in words alone.

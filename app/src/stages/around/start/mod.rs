@@ -32,7 +32,7 @@ const RECENT: usize = 4;
 pub struct Start {
     starter: Starter,
     size: Dimensions,
-    pictures: Vec<tile::Picture>,
+    pictures: Vec<tile::TilePicture>,
     made: Option<Made>,
 }
 
@@ -47,7 +47,7 @@ struct Made {
 impl Default for Start {
     fn default() -> Self {
         let starter = Starter::Ball;
-        let pictures = Starter::ALL.map(tile::Picture::of).into();
+        let pictures = Starter::ALL.map(tile::TilePicture::of).into();
         Self { starter, size: starter.usual(), pictures, made: None }
     }
 }

@@ -17,13 +17,13 @@ const PLACES: usize = 48;
 
 /// What a tile draws: the side profile at the starter's usual size, seen the long way.
 #[derive(Debug)]
-pub(super) struct Picture {
+pub(super) struct TilePicture {
     places: Vec<Rz>,
     height_mm: f64,
     half_mm: f64,
 }
 
-impl Picture {
+impl TilePicture {
     pub(super) fn of(starter: Starter) -> Self {
         let shape = starter.shape(&starter.usual());
         let (places, straight) = shape.map_or((Vec::new(), 0.0), |(outline, straight)| {
@@ -77,7 +77,7 @@ pub(super) fn show(
     t: &Tokens,
     rect: Rect,
     starter: Starter,
-    picture: &Picture,
+    picture: &TilePicture,
     on: bool,
 ) -> Response {
     let response = ui.interact(rect, ui.scope_id().with(starter.name()), Sense::click());

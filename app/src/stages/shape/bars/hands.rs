@@ -22,7 +22,7 @@ pub(super) const HEADING: f32 = 44.0;
 
 /// What the hand is on.
 #[derive(Debug, Clone)]
-pub struct Hand {
+pub struct BarsHand {
     /// Where the rows are.
     pub rows: Rows,
     /// The round pointed at.
@@ -39,7 +39,7 @@ pub fn hands(
     bench: &Bench<'_>,
     rect: Rect,
     actions: &mut Actions,
-) -> Option<Hand> {
+) -> Option<BarsHand> {
     let plan = bench.plan?;
     let view = Rect::from_min_max(pos2(rect.left(), rect.top() + HEADING), rect.max);
     let frozen = bench.view.dragged_bar.map(|(_, stitch)| stitch);
@@ -77,7 +77,7 @@ pub fn hands(
         round = None;
     }
     round_buttons(ui, bench, rect, actions);
-    Some(Hand { rows, round, end, focused })
+    Some(BarsHand { rows, round, end, focused })
 }
 
 /// One row: returns whether the hand is on it, and whether on its bar's end.
@@ -183,7 +183,7 @@ pub(super) fn buttons_left(bench: &Bench<'_>, rect: Rect) -> f32 {
     rect.right() - 12.0 - STEP * count
 }
 
-/// To the round before and after, and what can be done with the round in hand, as buttons
+/// To the round before and after, and what can be done with the selected round, as buttons
 /// over the counts.
 fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let mut right = rect.right() - 12.0;

@@ -7,7 +7,7 @@ mod round_card;
 mod row;
 mod rows;
 
-pub use hands::{Hand, hands};
+pub use hands::{BarsHand, hands};
 pub use rows::Rows;
 
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
@@ -19,7 +19,7 @@ use crate::kit::icons::{self, Way};
 use crate::kit::{paint, type_faces};
 
 /// Draws the bars.
-pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
+pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &BarsHand) {
     let Some(plan) = bench.plan else { return };
     heading(ui, bench, rect, &hand.rows);
     let painter = ui.painter_at(hand.rows.view);
@@ -27,8 +27,8 @@ pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
     if let Some(round) = bench.view.washed() {
         painter.rect_filled(rows.row(round), 5.0, bench.t.wash);
     }
-    if let Some(round) = bench.view.in_hand() {
-        row::in_hand(&painter, bench, rows, round);
+    if let Some(round) = bench.view.current_round() {
+        row::current_round(&painter, bench, rows, round);
     }
     if let Some(chain) = plan.chain {
         foundation(&painter, bench, rows, chain);
@@ -46,7 +46,7 @@ pub fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, hand: &Hand) {
             wording(&painter, bench, rows, line);
         }
     }
-    // With a round in hand its own row shows where the keyboard is.
+    // With a selected round its own row shows where the keyboard is.
     if hand.focused && bench.view.selected.is_none() {
         paint::focus_ring(ui.painter(), rows.view.shrink(3.0), 6.0, bench.t);
     }

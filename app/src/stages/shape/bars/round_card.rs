@@ -68,7 +68,7 @@ fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     yarns(ui, bench, round, actions);
 }
 
-/// Copies the round's line; the round is taken in hand first, for the command speaks of it.
+/// Copies the round's line; the round is selected first, for the command speaks of it.
 fn copy(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let command = Command::CopyRound;
     let (words, rect) = (command.text(), line(ui));

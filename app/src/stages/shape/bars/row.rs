@@ -3,14 +3,14 @@
 use egui::{Align2, Mesh, Painter, Rect, Shape, Stroke, StrokeKind, pos2};
 use plumpline_core::{Kind, Plan, Round, Yarn};
 
-use super::hands::Hand;
+use super::hands::BarsHand;
 use super::rows::{CELL, Rows};
 use crate::bench::Bench;
 use crate::kit::tokens::{Tokens, mix};
 use crate::kit::{icons, paint, type_faces};
 
-/// Draws the ground of the row in hand, and its number on a pill.
-pub(super) fn in_hand(painter: &Painter, bench: &Bench<'_>, rows: &Rows, round: u32) {
+/// Draws the ground of the selected row, and its number on a pill.
+pub(super) fn current_round(painter: &Painter, bench: &Bench<'_>, rows: &Rows, round: u32) {
     let t = bench.t;
     let edge = Stroke::new(1.4, t.highlight_edge);
     let row = rows.row(round);
@@ -24,13 +24,13 @@ pub(super) fn paint(
     painter: &Painter,
     bench: &Bench<'_>,
     plan: &Plan,
-    hand: &Hand,
+    hand: &BarsHand,
     number: u32,
 ) {
     let Some(round) = plan.rounds.get(number as usize - 1) else { return };
     let (t, rows) = (bench.t, &hand.rows);
     let y = rows.y(number);
-    let mine = bench.view.in_hand() == Some(number);
+    let mine = bench.view.current_round() == Some(number);
     let (font, ink) = if mine {
         (type_faces::bold(type_faces::BODY), t.on_highlight)
     } else {

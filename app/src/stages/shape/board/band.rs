@@ -8,7 +8,7 @@ use crate::bench::action::Actions;
 use crate::kit::Tokens;
 use crate::view::look::Look;
 
-/// Reads the hand that draws a frame; returns the frame. With Shift, knots in hand stay so.
+/// Reads the hand that draws a frame; returns the frame. With Shift, selected knots stay so.
 pub(super) fn hands(
     ui: &Ui,
     bench: &Bench<'_>,

@@ -115,14 +115,20 @@ fn latitudes(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground)
     }
 }
 
-/// Draws the round in hand, and the one pointed at beside it.
-pub(super) fn in_hand(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
+/// Draws the selected round, and the one pointed at beside it.
+pub(super) fn current_round(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+) {
     let t = bench.t;
     if let Some(round) = bench.view.washed().filter(|&r| r as usize <= plan.rounds.len()) {
         let side = silhouette(plan, ground, round as usize, steps(ground, plan));
         painter.add(Shape::mesh(strip(&side, ground.axis_x, |_| t.wash)));
     }
-    let Some(round) = bench.view.in_hand().filter(|&r| r as usize <= plan.rounds.len()) else {
+    let Some(round) = bench.view.current_round().filter(|&r| r as usize <= plan.rounds.len())
+    else {
         return;
     };
     let side = silhouette(plan, ground, round as usize, steps(ground, plan));
@@ -158,7 +164,7 @@ fn stitches(painter: &Painter, t: &Tokens, ground: &Ground, side: &[Pos2], count
     }
 }
 
-/// The name of the round in hand: on its strip where that is high enough, else beside it.
+/// The name of the selected round: on its strip where that is high enough, else beside it.
 fn label(painter: &Painter, bench: &Bench<'_>, ground: &Ground, side: &[Pos2], round: u32) {
     let t = bench.t;
     let (Some(a), Some(b)) = (side.first(), side.last()) else { return };

@@ -31,7 +31,7 @@ const NEAR: f32 = 14.0;
 const SCALES: (f32, f32) = (0.25, 80.0);
 
 impl Ground {
-    /// The ground for the piece in hand. The scale there was is kept while something is
+    /// The ground for the selected piece. The scale there was is kept while something is
     /// dragged, and as long as the piece still sits well on the board.
     pub fn of(bench: &Bench<'_>, rect: Rect) -> Self {
         let extent = Extent::of(bench);

@@ -19,7 +19,7 @@ const NEAR: f32 = 12.0;
 
 /// What the hand is on.
 #[derive(Debug, Clone)]
-pub struct Hand {
+pub struct BoardHand {
     /// The ground it moves on.
     pub ground: Ground,
     /// The round pointed at.
@@ -37,7 +37,7 @@ pub struct Hand {
 }
 
 /// Reads the hand.
-pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Hand {
+pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> BoardHand {
     let hand = parts(ui, bench, rect, actions);
     // Every drag ends here, whatever has become of what it began on.
     if bench.view.board.drag.is_some() && !ui.input(|i| i.pointer.any_down()) {
@@ -48,13 +48,13 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> H
 }
 
 /// Asks the parts of the board in order.
-fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Hand {
+fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> BoardHand {
     let board = ui.interact(rect, ids::board_id(), Sense::click_and_drag());
     board.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Outline board"));
     keep_arrows(ui, &board);
     let (ground, roams) = navigate::read(ui, bench, &board, Ground::of(bench, rect));
     let focused = board.has_focus() && !bench.view.holds_something();
-    let mut hand = Hand {
+    let mut hand = BoardHand {
         ground,
         round: None,
         knot: None,
@@ -100,7 +100,7 @@ fn on_board(
     ui: &Ui,
     bench: &Bench<'_>,
     board: &Response,
-    hand: &mut Hand,
+    hand: &mut BoardHand,
     actions: &mut Actions,
 ) {
     let ground = hand.ground;

@@ -22,7 +22,7 @@ pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground) {
         let Some(hold) = knot.hold else { continue };
         let (left, right) = (ground.mirrored(knot.place()), ground.at(knot.place()));
         across(painter, t, hold, left, right);
-        // Clear of the knot's own ring, which is larger in hand.
+        // Clear of the knot's own ring, which is larger where it is selected.
         let clear = if bench.view.knot == Some(index) { 23.0 } else { 18.0 };
         icon(painter, t, hold, right + vec2(clear, 0.0));
     }

@@ -105,8 +105,8 @@ fn one(
     }
 }
 
-/// Takes a knot in hand: alone, or beside those that are. With Shift a click adds it or lets
-/// it go; a knot that is in hand with others stays so when it is dragged.
+/// Selects a knot: alone, or beside those that are. With Shift a click adds it or lets
+/// it go; a knot that is selected with others stays so when it is dragged.
 fn take(bench: &Bench<'_>, index: usize, shift: bool, click: bool, actions: &mut Actions) {
     let mut knots = bench.view.knots();
     let among = knots.contains(&index);
@@ -136,7 +136,7 @@ fn begin(
     actions.look(Look::Drag(Some(Drag::Knots { lead, mirrored, base, ghost })));
 }
 
-/// Moves all knots in hand by as much as the hand has moved since it took the first, never to
+/// Moves all selected knots by as much as the hand has moved since it took the first, never to
 /// the hand; where the magnet is on, the first one snaps and the others come along.
 #[expect(clippy::too_many_arguments, reason = "one gesture, told apart from all it reads")]
 fn pull(

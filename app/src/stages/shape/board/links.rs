@@ -20,7 +20,7 @@ fn side(plan: &Plan, ground: &Ground, round: u32, way: f32) -> Option<Pos2> {
 fn path(
     plan: &Plan,
     ground: &Ground,
-    bars: &bars::Hand,
+    bars: &bars::BarsHand,
     round: u32,
     mirrored: bool,
 ) -> Option<Vec<Pos2>> {
@@ -47,7 +47,7 @@ pub(super) fn fan(
     bench: &Bench<'_>,
     plan: &Plan,
     ground: &Ground,
-    bars: &bars::Hand,
+    bars: &bars::BarsHand,
 ) {
     let stroke = Stroke::new(0.9, bench.t.link);
     let mut drawn = f32::NEG_INFINITY;
@@ -63,15 +63,15 @@ pub(super) fn fan(
     }
 }
 
-/// Draws the thread of the round in hand.
+/// Draws the thread of the selected round.
 pub(super) fn thread(
     painter: &Painter,
     bench: &Bench<'_>,
     plan: &Plan,
     ground: &Ground,
-    bars: &bars::Hand,
+    bars: &bars::BarsHand,
 ) {
-    let Some(round) = bench.view.in_hand() else { return };
+    let Some(round) = bench.view.current_round() else { return };
     if !bars.rows.sees(round) {
         return;
     }

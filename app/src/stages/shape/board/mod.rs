@@ -23,12 +23,12 @@ mod whole;
 mod zones;
 
 pub use ground::Ground;
-pub use hands::{Hand, hands};
+pub use hands::{BoardHand, hands};
 
 use egui::{Align2, Popup, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 
 use super::bars;
-use super::layout::Layout;
+use super::layout::ShapeLayout;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::bench::command::Command;
@@ -40,9 +40,9 @@ use crate::kit::{paint, type_faces};
 pub fn paint(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    layout: &Layout,
-    hand: &Hand,
-    bars: &bars::Hand,
+    layout: &ShapeLayout,
+    hand: &BoardHand,
+    bars: &bars::BarsHand,
     actions: &mut Actions,
 ) {
     let Some(plan) = bench.plan else { return };
@@ -74,12 +74,12 @@ pub fn paint(
         zones::hatch(&painter, bench, plan, ground);
         misfit::hatch(&painter, bench, plan, ground);
     }
-    body::in_hand(&painter, bench, plan, ground);
+    body::current_round(&painter, bench, plan, ground);
     holds::paint(&painter, bench, ground);
     ghost::paint(&painter, bench, ground);
     snap::paint(&ui.painter_at(ground.rect), bench.t, ground, &hand.guides);
     wanted::paint(&painter, bench, ground, hand);
-    // With the picture in hand nothing stands in the way of it.
+    // While the picture is selected nothing stands in the way of it.
     let tracing = bench.view.board.picture;
     match (tracing, bench.view.is_dragging()) {
         (true, _) => {}
@@ -120,7 +120,7 @@ pub fn paint(
 }
 
 /// Draws the board of a piece that never had a plan: the line, and why.
-pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &Hand) {
+pub fn paint_bare(ui: &Ui, bench: &Bench<'_>, hand: &BoardHand) {
     let painter = ui.painter_at(hand.ground.rect);
     ground::paint(&painter, bench.t, &hand.ground);
     holds::paint(&painter, bench, &hand.ground);
@@ -148,7 +148,7 @@ fn heading(ui: &Ui, bench: &Bench<'_>, place: Rect, actions: &mut Actions) {
     );
 }
 
-/// What can be done with the knot in hand, as buttons over the board.
+/// What can be done with the selected knot, as buttons over the board.
 fn knot_buttons(ui: &Ui, bench: &Bench<'_>, heading: Rect, actions: &mut Actions) {
     let knots = &bench.document.piece().outline.knots;
     let Some(index) = bench.view.knot else { return };

@@ -1,4 +1,4 @@
-//! The picture that is traced, under everything: moved and scaled while it is in hand.
+//! The picture that is traced, under everything: moved and scaled while it is selected.
 
 use egui::{
     CursorIcon, Painter, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui,
@@ -34,7 +34,7 @@ fn at(ground: &Ground, picture: &Picture, share: (f64, f64), aspect: f64) -> Pos
     ground.at(Rz::new(across, along))
 }
 
-/// The picture of the piece in hand and its height over its width, where it is to be seen.
+/// The picture of the selected piece and its height over its width, where it is to be seen.
 pub(super) fn seen<'a>(bench: &'a Bench<'_>) -> Option<(&'a Picture, f64)> {
     let picture = bench.document.piece().picture.as_ref().filter(|p| !p.hidden)?;
     Some((picture, bench.picture.aspect()?))
@@ -116,7 +116,7 @@ fn drag(
     }
 }
 
-/// Draws the frame of the picture in hand and its known length, and takes the length.
+/// Draws the frame of the selected picture and its known length, and takes the length.
 pub(super) fn show_ruler(
     ui: &mut Ui,
     bench: &Bench<'_>,

@@ -1,4 +1,4 @@
-//! What can be done with the picture in hand: buttons over the board, its opacity at its foot.
+//! What can be done with the selected picture: buttons over the board, its opacity at its foot.
 
 use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::piece::Picture;
@@ -22,7 +22,7 @@ enum Deed {
     Done,
 }
 
-/// Draws the controls of the picture in hand.
+/// Draws the controls of the selected picture.
 pub(super) fn show(
     ui: &Ui,
     bench: &Bench<'_>,

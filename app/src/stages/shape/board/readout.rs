@@ -1,4 +1,4 @@
-//! The place of the knot in hand, beside it: numbers that follow a drag, fields at rest.
+//! The place of the selected knot, beside it: numbers that follow a drag, fields at rest.
 
 use egui::{
     Align2, Painter, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2,
@@ -24,23 +24,23 @@ const STEP: f32 = 14.0;
 const STEPS: u32 = 16;
 
 /// One line: what it measures, its word, its number.
-struct Line {
+struct ReadoutLine {
     dimension: Dimension,
     word: &'static str,
     text: String,
 }
 
-fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<Line> {
+fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<ReadoutLine> {
     let mut lines = Vec::new();
     if !knot.is_pole() {
         let (dimension, word, mm) = match bench.view.board.by_width {
             true => (Dimension::KnotWidth(index), "width", 2.0 * knot.radius_mm),
             false => (Dimension::KnotRadius(index), "radius", knot.radius_mm),
         };
-        lines.push(Line { dimension, word, text: bench.unit().text(mm) });
+        lines.push(ReadoutLine { dimension, word, text: bench.unit().text(mm) });
     }
     let text = bench.unit().text(knot.height_mm);
-    lines.push(Line { dimension: Dimension::KnotHeight(index), word: "height", text });
+    lines.push(ReadoutLine { dimension: Dimension::KnotHeight(index), word: "height", text });
     lines
 }
 
@@ -92,13 +92,19 @@ fn row(rect: Rect, i: usize) -> Rect {
     Rect::from_min_size(min, vec2(rect.width(), HIT))
 }
 
-fn word(painter: &Painter, bench: &Bench<'_>, row: Rect, line: &Line) {
+fn word(painter: &Painter, bench: &Bench<'_>, row: Rect, line: &ReadoutLine) {
     let at = row.left_center() + vec2(8.0, 0.0);
     let font = type_faces::regular(type_faces::SMALL);
     painter.text(at, Align2::LEFT_CENTER, line.word, font, bench.t.soft_ink);
 }
 
-fn number(painter: &Painter, bench: &Bench<'_>, row: Rect, line: &Line, hovered: bool) -> Rect {
+fn number(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    row: Rect,
+    line: &ReadoutLine,
+    hovered: bool,
+) -> Rect {
     let t = bench.t;
     let plate = row.with_min_x(row.left() + WORDS).shrink2(vec2(3.0, 2.0));
     if hovered {

@@ -5,7 +5,7 @@ use plumpline_core::Knot;
 use plumpline_core::outline::Rz;
 
 use super::ground::Ground;
-use super::hands::Hand;
+use super::hands::BoardHand;
 use crate::bench::Bench;
 use crate::document::shaping;
 use crate::kit::Tokens;
@@ -47,7 +47,7 @@ pub(super) fn nearest(bench: &Bench<'_>, ground: &Ground, pos: Pos2) -> Option<F
 }
 
 /// Draws the line: in pencil on the right, dashed on the left where it is only mirrored.
-pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground, hand: &Hand) {
+pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground, hand: &BoardHand) {
     let t = bench.t;
     let places: Vec<Rz> = shaping::spans(&bench.document.piece().outline).concat();
     let right: Vec<Pos2> = places.iter().map(|&p| ground.at(p)).collect();
@@ -75,7 +75,7 @@ struct Held {
     also: bool,
 }
 
-/// A ring; square where the line turns sharply, filled when in hand.
+/// A ring; square where the line turns sharply, filled when selected.
 fn draw_knot(painter: &Painter, t: &Tokens, ground: &Ground, knot: &Knot, held: Held) {
     let at = ground.at(knot.place());
     let ring = Stroke::new(1.7, t.outline);

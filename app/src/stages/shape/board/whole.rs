@@ -117,7 +117,7 @@ fn scaled(was: &Outline, handle: Handle, moved: egui::Vec2, ground: &Ground) -> 
     }
 }
 
-/// Draws the handles, and beside the one in hand what the outline comes to.
+/// Draws the handles, and beside the selected one what the outline comes to.
 pub(super) fn paint(
     painter: &Painter,
     bench: &Bench<'_>,

@@ -61,9 +61,10 @@ pub(super) fn sizes(
     let Some(named) = misfit::worst(plan) else { return };
     let mut taken: Vec<Rect> = callout.into_iter().collect();
     taken.extend(super::dimensions::marks(plan, ground));
-    // The round in hand wears its name on the body.
-    let in_hand = bench.view.in_hand().map(|r| r as usize).filter(|&r| r <= plan.rounds.len());
-    if let Some(k) = in_hand.filter(|&k| k > 0) {
+    // The selected round wears its name on the body.
+    let current_round =
+        bench.view.current_round().map(|r| r as usize).filter(|&r| r <= plan.rounds.len());
+    if let Some(k) = current_round.filter(|&k| k > 0) {
         let y = |k: usize| ground.y(plan.forecast[k].z + plan.shift_mm);
         let middle = 0.5 * (y(k - 1) + y(k));
         let half = (0.5 * (y(k) - y(k - 1)).abs()).max(8.0);

@@ -6,7 +6,7 @@ use egui::{PointerButton, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo};
 use egui::{Pos2, pos2, vec2};
 
 use super::bars;
-use super::layout::Layout;
+use super::layout::ShapeLayout;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::controls::{self, Face};
@@ -99,7 +99,7 @@ fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     buttons(ui, bench, rect, actions);
 }
 
-/// Draws the body as a panel of its own: heading, body, the round in hand.
+/// Draws the body as a panel of its own: heading, body, the selected round.
 pub fn panel(ui: &Ui, bench: &Bench<'_>, panel: Rect, actions: &mut Actions) {
     heading(ui, bench, panel.left_top() + vec2(16.0, 20.0), panel.right() - 12.0);
     paint(ui, bench, field(panel), actions);
@@ -111,7 +111,7 @@ pub fn field(panel: Rect) -> Rect {
 }
 
 /// Draws the body in place of the outline board.
-pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actions) {
+pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &ShapeLayout, actions: &mut Actions) {
     let place = layout.heading;
     heading(ui, bench, place.left_top() + vec2(0.0, 20.0), place.right());
     paint(ui, bench, layout.board, actions);
@@ -120,7 +120,7 @@ pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &Layout, actions: &mut Actio
 fn heading(ui: &Ui, bench: &Bench<'_>, at: Pos2, right: f32) {
     let painter = ui.painter();
     paint::title(painter, at, "Body", "drag to turn", bench.t);
-    let Some(round) = bench.view.in_hand() else { return };
+    let Some(round) = bench.view.current_round() else { return };
     let Some(count) = bench.count_of(round) else { return };
     let words = format!("Rnd {round} · {count} st");
     let font = type_faces::bold(type_faces::SMALL);
@@ -144,9 +144,9 @@ pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
     }
 }
 
-/// Draws the thread of the round in hand from its bar to the body.
-pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::Hand) {
-    let Some(round) = bench.view.in_hand().filter(|&r| bars.rows.sees(r)) else { return };
+/// Draws the thread of the selected round from its bar to the body.
+pub fn thread(ui: &Ui, bench: &Bench<'_>, panel: Rect, bars: &bars::BarsHand) {
+    let Some(round) = bench.view.current_round().filter(|&r| bars.rows.sees(r)) else { return };
     let Some(end) = bench.body.tie(round).filter(|at| field(panel).contains(*at)) else {
         return;
     };

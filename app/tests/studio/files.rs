@@ -1,0 +1,136 @@
+//! Files: nothing asked for is dropped because something else is under way, and what waits for
+//! a save goes on with that save alone.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use egui::{Context, Key, ViewportCommand, ViewportEvent, ViewportId};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
+use plumpline::document::Document;
+use plumpline::window::Studio;
+use plumpline::work::files::{Files, Outcome, Purpose};
+use plumpline_core::file;
+
+use crate::homes::at_home;
+use crate::wait::until;
+
+type Bench<'a> = Harness<'a, Studio>;
+
+#[test]
+fn all_that_is_asked_is_done_in_order_whatever_is_under_way() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = |name: &str| folder.path().join(name);
+    let document = Document::blank();
+    let save = || Purpose::Save(document.id(), Box::new(document.project().clone()));
+    let (mut files, ctx) = (Files::default(), Context::default());
+    let asked = [
+        files.with_path(&ctx, save(), path("a.ron")),
+        files.with_path(&ctx, save(), path("none/b.ron")),
+        files.with_path(&ctx, Purpose::Open, path("a.ron")),
+        files.with_path(&ctx, Purpose::Open, path("none.ron")),
+    ];
+    assert!(files.is_busy());
+    let (began, mut heard) = (Instant::now(), Vec::new());
+    while files.is_busy() {
+        heard.extend(std::iter::from_fn(|| files.hear()));
+        assert!(began.elapsed() < Duration::from_secs(20), "only {heard:?}");
+        std::thread::yield_now();
+    }
+    assert_eq!(heard.iter().map(|(ticket, _)| *ticket).collect::<Vec<_>>(), asked);
+    let [(_, a), (_, b), (_, c), (_, d)] = &heard[..] else { panic!("four: {heard:?}") };
+    assert!(matches!(a, Outcome::Saved(path, of, _) if path.exists() && *of == document.id()));
+    assert!(matches!(b, Outcome::Failed(why) if why.lines().count() == 1));
+    assert!(matches!(c, Outcome::Opened(_, project) if **project == *document.project()));
+    assert!(matches!(d, Outcome::Failed(_)));
+}
+
+/// A file that is dropped on the window.
+#[derive(Debug)]
+struct Dropped(PathBuf);
+
+impl egui::DroppedFile for Dropped {
+    fn path(&self) -> &Path {
+        &self.0
+    }
+
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        std::fs::read(&self.0).map_err(|e| e.to_string())
+    }
+}
+
+/// Moves a knot, by the keyboard.
+fn nudge(bench: &mut Bench<'_>) {
+    for key in [Key::CloseBracket, Key::CloseBracket, Key::ArrowRight] {
+        bench.key_press(key);
+        bench.run();
+    }
+}
+
+/// Asks the window to close.
+fn close(bench: &mut Bench<'_>) {
+    let root = bench.input_mut().viewports.get_mut(&ViewportId::ROOT).expect("the window");
+    root.events.push(ViewportEvent::Close);
+    bench.step();
+    bench.run();
+}
+
+fn closes(bench: &Bench<'_>) -> bool {
+    bench.output().viewport_output[&ViewportId::ROOT].commands.contains(&ViewportCommand::Close)
+}
+
+#[test]
+fn what_is_saved_first_waits_its_turn_and_then_goes_on() {
+    let home = tempfile::tempdir().expect("a folder");
+    let path = home.path().join("mine.ron");
+    file::save(Document::blank().project(), &path).expect("saved");
+    let mut bench = at_home(home.path(), Some(&path));
+    nudge(&mut bench);
+    bench.key_press(Key::Num4);
+    bench.run();
+    let text = home.path().join("pattern.txt");
+    std::fs::write(&text, "Rnd 1: 6 sc in MR (6)").expect("written");
+    bench.input_mut().dropped_files = vec![Arc::new(Dropped(text))];
+    bench.step();
+    bench.input_mut().dropped_files.clear();
+    close(&mut bench);
+    bench.get_by_label("Save").click();
+    let mut closed = false;
+    until(&mut bench, "the window closes once all is saved", |bench| {
+        closed |= closes(bench);
+        closed
+    });
+    let document = bench.state().document();
+    assert!(!document.is_changed());
+    assert_eq!(file::load(&path).expect("saved"), *document.project());
+}
+
+#[test]
+fn a_save_that_fails_takes_what_waited_for_it_along() {
+    let home = tempfile::tempdir().expect("a folder");
+    let folder = home.path().join("work");
+    std::fs::create_dir(&folder).expect("a folder");
+    let path = folder.join("mine.ron");
+    file::save(Document::blank().project(), &path).expect("saved");
+    let mut bench = at_home(home.path(), Some(&path));
+    nudge(&mut bench);
+    std::fs::remove_dir_all(&folder).expect("removed");
+    close(&mut bench);
+    bench.get_by_label("Save").click();
+    until(&mut bench, "it cannot be saved", |bench| {
+        bench.state().view().notice.as_ref().is_some_and(|notice| notice.wrong)
+    });
+    std::fs::create_dir(&folder).expect("a folder");
+    bench.key_press_modifiers(egui::Modifiers::COMMAND, Key::S);
+    let mut closed = false;
+    until(&mut bench, "it is saved", |bench| {
+        closed |= closes(bench);
+        !bench.state().document().is_changed()
+    });
+    for _ in 0..5 {
+        bench.step();
+        closed |= closes(&bench);
+    }
+    assert!(!closed, "a later save closes nothing");
+}
