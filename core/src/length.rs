@@ -20,31 +20,6 @@ pub enum Unit {
     Inch,
 }
 
-/// A text with every number of millimetres in it (`6.1 mm`) told in `unit` instead.
-pub fn retold(text: &str, unit: Unit) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut rest = text;
-    while let Some(at) = rest.find(" mm") {
-        let (before, after) = rest.split_at(at);
-        let after = &after[" mm".len()..];
-        let begins = before.trim_end_matches(|c: char| c.is_ascii_digit() || c == '.').len();
-        let ends = !after.starts_with(char::is_alphanumeric);
-        match before[begins..].parse::<f64>() {
-            Ok(mm) if ends => {
-                out.push_str(&before[..begins]);
-                out.push_str(&unit.text(mm));
-            }
-            _ => {
-                out.push_str(before);
-                out.push_str(" mm");
-            }
-        }
-        rest = after;
-    }
-    out.push_str(rest);
-    out
-}
-
 impl Unit {
     /// All of them.
     pub const ALL: [Self; 3] = [Self::Cm, Self::Mm, Self::Inch];
@@ -333,17 +308,6 @@ mod tests {
         }
         assert_eq!(Unit::Mm.number(-0.04), "0.0");
         assert_eq!(Unit::Mm.number(-0.3), "-0.3");
-    }
-
-    #[test]
-    fn texts_are_retold() {
-        assert_eq!(
-            retold("Rnd 9: bulges 6.1 mm. Ease it.", Unit::Cm),
-            "Rnd 9: bulges 0.61 cm. Ease it."
-        );
-        assert_eq!(retold("bulges 25.4 mm", Unit::Inch), "bulges 1.00 in");
-        assert_eq!(retold("no mm at all, 3 mmol", Unit::Cm), "no mm at all, 3 mmol");
-        assert_eq!(retold("bulges 6.1 mm", Unit::Mm), "bulges 6.1 mm");
     }
 
     #[test]

@@ -38,8 +38,8 @@
 //! # Ok::<(), plumpline_core::Error>(())
 //! ```
 //!
-//! [`length`] reads and writes lengths in people's own units; [`Error`] says what, where and
-//! the mend.
+//! [`length`] reads and writes lengths in people's own units, a [`Sentence`] keeps them as
+//! lengths; [`Error`] says what, where and the mend.
 //!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
@@ -58,6 +58,7 @@ pub mod sheet;
 pub mod disk;
 mod error;
 pub mod length;
+mod sentence;
 
 pub use piece::{cloth, gauge, outline, starter};
 pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
@@ -77,4 +78,5 @@ pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
 pub use project::{FORMAT_VERSION, Project, WordingChoice};
+pub use sentence::Sentence;
 pub use words::{Wording, words};

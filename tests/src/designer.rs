@@ -4,6 +4,7 @@
 use std::f64::consts::TAU;
 
 use plumpline_core::placement::Stitch;
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{Piece, Plan};
 
 /// A body this wide has no room for a lone increase: it shows as a bump.
@@ -123,7 +124,7 @@ impl Reading {
         let flat = TAU * height / width;
         let said = |round: usize| {
             let spoken = |w: &&plumpline_core::warning::Warning| {
-                w.code == "slack"
+                w.kind == WarningKind::Slack
                     && w.rounds.first().is_some_and(|&f| f as usize <= round)
                     && w.rounds.last().is_some_and(|&l| l as usize >= round)
             };

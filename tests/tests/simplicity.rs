@@ -2,6 +2,7 @@
 //! that its simplicity takes.
 
 use plumpline_core::simplicity::{Answer, answers};
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{Piece, plan};
 use plumpline_tests::any::any_piece;
 use plumpline_tests::designer::Reading;
@@ -109,7 +110,7 @@ fn no_plain_family_beats_the_answers() {
             let mut plain = piece.clone();
             plain.rules.multiple_of = multiple;
             let plain = plan(&plain).expect("it plans");
-            if plain.warnings.iter().any(|w| w.code == "multiples") {
+            if plain.warnings.iter().any(|w| w.kind == WarningKind::Multiples) {
                 continue;
             }
             for answer in &answers {

@@ -1,5 +1,6 @@
 //! What `plumpline rounds --json` prints: every figure of a plan under a stable name.
 
+use plumpline_core::Sentence;
 use plumpline_core::placement::Stitch;
 use plumpline_core::warning::Warning;
 use plumpline_core::{Piece, Plan, Project, Rz, Wording, words};
@@ -42,7 +43,7 @@ pub(super) struct PieceReport<'a> {
     warnings: &'a [Warning],
     /// What has to be said of this size.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub(super) notes: Vec<&'a str>,
+    pub(super) notes: Vec<Sentence>,
     /// The piece at every size it has.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) sizes: Vec<Self>,

@@ -7,7 +7,7 @@ use anyhow::{Context as _, anyhow, bail};
 use clap::Args;
 use plumpline_core::companion::{self, At, Edge, Seam, SeamKind, Side};
 use plumpline_core::sizes::{self, Keeps, Resized};
-use plumpline_core::{Gauge, Project, Size, SizeBy, Unit, file};
+use plumpline_core::{Gauge, Project, Size, SizeBy, file};
 
 use super::length::parse_mm;
 use super::sized::named;
@@ -178,7 +178,7 @@ impl Resize {
         *project = met.project;
         let mut out = String::new();
         met.changes.iter().for_each(|c| out += &format!("{}\n", c.text));
-        out += &format!("{}\n", met.report.text_in(Unit::Mm));
+        out += &format!("{}\n", met.report.sentence());
         Ok(out)
     }
 }

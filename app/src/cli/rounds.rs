@@ -172,7 +172,7 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> anyhow::Result<Strin
             ));
         }
         for warning in &plan.warnings {
-            put(format!("Note: {}", warning.text));
+            put(format!("Note: {}", warning.sentence()));
         }
     }
     Ok(out)

@@ -2,7 +2,7 @@
 
 use anyhow::anyhow;
 use plumpline_core::companion::{self, At, SeamReport};
-use plumpline_core::{Plan, Project, Unit};
+use plumpline_core::{Plan, Project, Sentence};
 use serde::Serialize;
 
 /// How a seam stands, for programs.
@@ -13,7 +13,7 @@ pub(super) struct SeamJson {
     room_mm: f64,
     off_stitches: f64,
     met: bool,
-    text: String,
+    text: Sentence,
 }
 
 #[derive(Debug, Serialize)]
@@ -46,7 +46,7 @@ impl SeamJson {
             room_mm: report.room_mm,
             off_stitches: report.off_stitches,
             met: report.met,
-            text: report.text_in(Unit::Mm),
+            text: report.sentence(),
         }
     }
 }
@@ -64,7 +64,7 @@ pub(super) fn seams(project: &Project, plans: &[Plan]) -> anyhow::Result<Vec<Sea
 
 impl SeamJson {
     /// The seam in a sentence.
-    pub(super) fn text(&self) -> &str {
+    pub(super) fn text(&self) -> &Sentence {
         &self.text
     }
 }

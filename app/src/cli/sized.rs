@@ -47,7 +47,7 @@ pub(super) fn mark<'a>(
 ) {
     report.size = at.made[index].is_some().then_some(name);
     let own = at.notes.iter().filter(|(piece, _)| *piece == index);
-    report.notes = own.map(|(_, note)| note.as_str()).collect();
+    report.notes = own.map(|(_, note)| note.clone()).collect();
 }
 
 /// The wording of piece `index` at all the sizes it has, in one text.

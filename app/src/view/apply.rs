@@ -74,7 +74,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
         Look::Answer(answer) => view.answer = answer,
-        Look::Read(codes) => view.read = codes,
+        Look::Read(kinds) => view.read = kinds,
         Look::Over(over) => view.over = over,
         Look::Prefs(prefs) => view.prefs = prefs,
     }

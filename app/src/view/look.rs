@@ -5,6 +5,7 @@ use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
 use super::{BoardFace, Card, Lens, Made, Over, Turned, Typing};
+use plumpline_core::warning::WarningKind;
 
 /// A change of what is looked at.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,7 +49,7 @@ pub enum Look {
     /// Shows the rounds of an answer.
     Answer(Option<usize>),
     /// These notes have been seen, by their codes.
-    Read(Vec<&'static str>),
+    Read(Vec<WarningKind>),
     /// Lays a card over the window, or puts it away.
     Over(Option<Over>),
     /// Settles something for every project.

@@ -10,6 +10,7 @@ pub mod sizes;
 
 use plumpline_core::Unit;
 use plumpline_core::plan::ball::TradeBall;
+use plumpline_core::warning::WarningKind;
 
 use crate::document::measure::{self, Dimension};
 use board::BoardView;
@@ -231,7 +232,7 @@ pub struct View {
     /// The answer whose rounds are shown, if not that in use.
     pub answer: Option<usize>,
     /// Codes of the notes that have been seen, in order.
-    pub read: Vec<&'static str>,
+    pub read: Vec<WarningKind>,
     /// What stands on the board.
     pub face: BoardFace,
     /// How the body is turned.

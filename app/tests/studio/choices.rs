@@ -5,6 +5,7 @@ use egui::{Key, Modifiers, Pos2};
 use egui_kittest::kittest::Queryable as _;
 use plumpline::view::Card;
 use plumpline_core::pattern::write::Writer;
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{Face, Hold, Kind, Loop, Piece, Plan, Working, words};
 
 use crate::bench::{Bench, opened};
@@ -256,7 +257,7 @@ fn another_kind_shows_in_the_wording_and_is_assumed_until_counted() {
         |bench: &Bench<'_>| bench.state().words().expect("its words").text_of(12).to_owned();
     assert!(text(&bench).contains("hdc"), "{}", text(&bench));
     assert!(plan(&bench).rounds.len() < rounds, "higher rounds are fewer");
-    assert!(plan(&bench).warnings.iter().any(|w| w.code == "swatch"));
+    assert!(plan(&bench).warnings.iter().any(|w| w.kind == WarningKind::Swatch));
     click(&mut bench, "Worked into: back only");
     assert_eq!(piece(&bench).loops.get(&12), Some(&Loop::Back));
     assert!(text(&bench).contains("BLO"));
@@ -267,7 +268,7 @@ fn another_kind_shows_in_the_wording_and_is_assumed_until_counted() {
     click(&mut bench, "More about the cloth");
     click(&mut bench, "Half double, count a swatch");
     assert!(piece(&bench).swatches.half_double.is_some());
-    assert!(!plan(&bench).warnings.iter().any(|w| w.code == "swatch"));
+    assert!(!plan(&bench).warnings.iter().any(|w| w.kind == WarningKind::Swatch));
     click(&mut bench, "Rounds: joined");
     assert_eq!(piece(&bench).working, Working::Joined { chain_counts: false });
 }

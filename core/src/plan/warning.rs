@@ -1,32 +1,95 @@
 //! Warnings: what the maker should know before working the piece, each with its remedy.
 
-use serde::Serialize;
+use serde::ser::{Serialize, SerializeStruct as _, Serializer};
 
-use crate::length::{self, Unit};
+use crate::length::Unit;
 use crate::piece::Piece;
 use crate::piece::outline::Rz;
 use crate::plan::counts::rules::GaveWay;
 use crate::plan::counts::slack::{PLEATED, SHOWING_SLACK};
 use crate::plan::counts::{Chosen, Start};
 use crate::plan::skin::{RestSkin, Unheld};
+use crate::sentence::Sentence;
 
 /// Something the maker should know, and what helps.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Warning {
-    /// A stable word for programs: `misfit`, `corner`, `wrinkle`, `flat`, `pin`, `direction`, `ends`,
-    /// `multiples`, `change`, `symmetry`, `unsettled`, `swatch`, `oval`, `frill`, `slack`.
-    pub code: &'static str,
+    /// What it is about.
+    pub kind: WarningKind,
     /// First and last round concerned, counted from 1; empty for the whole piece.
     pub rounds: Vec<u32>,
-    /// What will happen and what to do, one sentence each.
-    pub text: String,
+    /// What will happen and what to do, one sentence each; where [`Warning::named`] says so,
+    /// the first goes on from the rounds.
+    pub what: Sentence,
 }
 
 impl Warning {
-    /// The text with its lengths in `unit`.
-    pub fn text_in(&self, unit: Unit) -> String {
-        length::retold(&self.text, unit)
+    /// The rounds to name before [`Warning::what`]: `Rnds 9–12`. None where it concerns the
+    /// whole piece or names them itself.
+    pub fn named(&self) -> Option<String> {
+        use WarningKind::{Corner, Flat, Frill, Misfit, Slack, Wrinkle};
+        match (self.kind, &*self.rounds) {
+            (Corner | Flat | Frill | Misfit | Slack | Wrinkle, &[first, last]) => {
+                Some(named(first, last))
+            }
+            _ => None,
+        }
     }
+
+    /// The whole of it: `Rnds 9–12: it bulges 6.1 mm. Round the outline there …`.
+    pub fn sentence(&self) -> Sentence {
+        match self.named() {
+            Some(rounds) => Sentence::from(format!("{rounds}:")).then(self.what.clone()),
+            None => self.what.clone(),
+        }
+    }
+}
+
+/// As programs read it: `code`, `rounds`, `text`, lengths in mm.
+impl Serialize for Warning {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut fields = serializer.serialize_struct("Warning", 3)?;
+        fields.serialize_field("code", &self.kind)?;
+        fields.serialize_field("rounds", &self.rounds)?;
+        fields.serialize_field("text", &self.sentence())?;
+        fields.end()
+    }
+}
+
+/// What a warning is about; programs read it as one lower-case word: `misfit`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum WarningKind {
+    /// More or fewer stitches change than asked, or a face shapes.
+    Change,
+    /// A corner that nothing holds.
+    Corner,
+    /// Counts go against the outline.
+    Direction,
+    /// The first, last or narrowest round is not as asked.
+    Ends,
+    /// Cloth too level to be held.
+    Flat,
+    /// More stitches are gained than lie flat.
+    Frill,
+    /// The forecast leaves the outline.
+    Misfit,
+    /// Counts are not multiples of the number asked.
+    Multiples,
+    /// An oval's forecast is approximate.
+    Oval,
+    /// A pin is not met.
+    Pin,
+    /// The stuffing leaves cloth slack.
+    Slack,
+    /// The height of a kind of stitch is assumed.
+    Swatch,
+    /// Two halves are not alike.
+    Symmetry,
+    /// The forecast did not settle.
+    Unsettled,
+    /// Cloth so flat that it wrinkles.
+    Wrinkle,
 }
 
 /// A stretch where the forecast leaves the outline by more than half a stitch.
@@ -76,14 +139,21 @@ fn beyond(offsets_mm: &[f64], least_mm: f64) -> Vec<Misfit> {
 impl Misfit {
     /// What the gap is, in two or three words: `bulges 6.1 mm`.
     pub fn text(&self, last_node: usize, unit: Unit) -> String {
-        let off = unit.text(self.off_mm.abs());
-        let word = match (self.off_mm > 0.0, self.worst == 0 || self.worst == last_node) {
+        format!("{} {}", self.word(last_node), unit.text(self.off_mm.abs()))
+    }
+
+    /// Whether it is widest at the first or the last node.
+    fn is_at_end(&self, last_node: usize) -> bool {
+        self.worst == 0 || self.worst == last_node
+    }
+
+    fn word(&self, last_node: usize) -> &'static str {
+        match (self.off_mm > 0.0, self.is_at_end(last_node)) {
             (true, true) => "end sticks out",
             (false, true) => "end falls short",
             (true, false) => "bulges",
             (false, false) => "stays in",
-        };
-        format!("{word} {off}")
+        }
     }
 
     /// First and last round of the stretch.
@@ -108,21 +178,22 @@ pub fn warnings(
     warnings.extend(slack(chosen));
     for kind in piece.unmeasured_kinds() {
         warnings.push(Warning {
-            code: "swatch",
+            kind: WarningKind::Swatch,
             rounds: Vec::new(),
-            text: format!(
+            what: format!(
                 "The height of {} is assumed to be {} times that of single crochet. Work a \
                  swatch in it for a forecast that holds.",
                 kind.name(),
                 kind.default_height()
-            ),
+            )
+            .into(),
         });
     }
     if matches!(chosen.start, Start::Oval(_)) {
         warnings.push(Warning {
-            code: "oval",
+            kind: WarningKind::Oval,
             rounds: Vec::new(),
-            text:
+            what:
                 "The forecast of an oval body is approximate: its flat sides bulge more than \
                    its round ends. Make a sample before you trust its width."
                     .into(),
@@ -131,9 +202,9 @@ pub fn warnings(
     let rounds = chosen.counts.len();
     if !chosen.settled.is_settled() {
         warnings.push(Warning {
-            code: "unsettled",
+            kind: WarningKind::Unsettled,
             rounds: Vec::new(),
-            text: "The forecast did not settle; treat its size as a guess. Less firm stuffing \
+            what: "The forecast did not settle; treat its size as a guess. Less firm stuffing \
                    or a rounder outline helps."
                 .into(),
         });
@@ -142,14 +213,15 @@ pub fn warnings(
         let [first, last] = misfit.rounds();
         let corner = at_corner(piece, chosen, misfit);
         warnings.push(Warning {
-            code: if corner { "corner" } else { "misfit" },
+            kind: if corner { WarningKind::Corner } else { WarningKind::Misfit },
             rounds: vec![first, last],
-            text: format!(
-                "{}: {}. {}",
-                named(first, last),
-                misfit.text(rounds, Unit::Mm),
-                remedy(misfit, corner)
-            ),
+            what: Sentence::from(match misfit.is_at_end(rounds) {
+                true => "the ",
+                false => "it ",
+            })
+            .words(format!("{} ", misfit.word(rounds)))
+            .mm(misfit.off_mm.abs())
+            .words(format!(". {}", remedy(misfit, corner))),
         });
     }
     let gaps = beyond(offsets_mm, SHOWS_STITCHES * piece.gauge.stitch_width_mm());
@@ -200,49 +272,47 @@ fn remedy(misfit: &Misfit, corner: bool) -> &'static str {
 }
 
 fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
-    let (code, what) = match why {
+    let (kind, what) = match why {
         Unheld::Wrinkles => (
-            "wrinkle",
+            WarningKind::Wrinkle,
             "cloth this flat wrinkles around and bulges; a rounder outline there holds",
         ),
         Unheld::Flat => (
-            "flat",
+            WarningKind::Flat,
             "cloth this level has nothing to hold it; a card insert or a steeper side does",
-        ),
+        )
+            .into(),
     };
-    Warning {
-        code,
-        rounds: vec![first, last],
-        text: format!("{}: {what}.", named(first, last)),
-    }
+    Warning { kind, rounds: vec![first, last], what: format!("{what}.").into() }
 }
 
 /// A rule that gave way as a whole; those that give way in single rounds are found there.
 fn gave_way(rule: GaveWay) -> Option<Warning> {
-    let (code, text) = match rule {
+    let (kind, text) = match rule {
         GaveWay::Change | GaveWay::Flat => return None,
         GaveWay::Direction => (
-            "direction",
+            WarningKind::Direction,
             "The rules could not all be met: some rounds gain on a narrowing stretch or lose \
              on a widening one. A gentler outline or fewer pins helps.",
         ),
         GaveWay::Multiples => (
-            "multiples",
+            WarningKind::Multiples,
             "The stitches could not all be multiples of the number asked: neighbouring rounds \
              would be too far apart. A smaller multiple helps.",
         ),
         GaveWay::Symmetry => (
-            "symmetry",
+            WarningKind::Symmetry,
             "The two halves could not have the same counts. Pins or faces that differ between \
              them stand in the way.",
         ),
         GaveWay::Ends => (
-            "ends",
+            WarningKind::Ends,
             "The rules could not all be met: the first, last or narrowest round has fewer or \
              more stitches than asked. A gentler outline there helps.",
-        ),
+        )
+            .into(),
     };
-    Some(Warning { code, rounds: Vec::new(), text: text.to_owned() })
+    Some(Warning { kind, rounds: Vec::new(), what: text.into() })
 }
 
 /// Rounds that shape within a plain face, or by more than the largest change.
@@ -266,7 +336,7 @@ fn change(piece: &Piece, chosen: &Chosen) -> Option<Warning> {
          narrows faster. A gentler outline there, a larger change or a shorter face helps."
     };
     let text = format!("{} {why}", named(first, last));
-    Some(Warning { code: "change", rounds: vec![first, last], text })
+    Some(Warning { kind: WarningKind::Change, rounds: vec![first, last], what: text.into() })
 }
 
 /// Runs of neighbouring rounds, first and last.
@@ -291,13 +361,11 @@ fn frills(piece: &Piece, chosen: &Chosen) -> Vec<Warning> {
     });
     let frills = runs(above.collect::<Vec<_>>());
     let warning = |(first, last): (u32, u32)| Warning {
-        code: "frill",
+        kind: WarningKind::Frill,
         rounds: vec![first, last],
-        text: format!(
-            "{}: more stitches are gained than lie flat, so the cloth stands in folds there. \
-             Fewer stitches or a gentler outline lie smooth.",
-            named(first, last)
-        ),
+        what: "more stitches are gained than lie flat, so the cloth stands in folds there. \
+               Fewer stitches or a gentler outline lie smooth."
+            .into(),
     };
     frills.into_iter().map(warning).collect()
 }
@@ -315,14 +383,14 @@ fn slack(chosen: &Chosen) -> Vec<Warning> {
         let share = chosen.hoop_strains[first as usize - 1..last as usize].iter().flatten();
         let most = share.fold(0.0_f64, |most, e| most.max(-e));
         Warning {
-            code: "slack",
+            kind: WarningKind::Slack,
             rounds: vec![first, last],
-            text: format!(
-                "{}: the stuffing leaves up to {:.0} % of the cloth slack, so it ripples. \
+            what: format!(
+                "the stuffing leaves up to {:.0} % of the cloth slack, so it ripples. \
                  A rounder outline there, or fewer stitches, is smooth.",
-                named(first, last),
                 100.0 * most
-            ),
+            )
+            .into(),
         }
     };
     runs(slack.collect::<Vec<_>>()).into_iter().map(warning).collect()
@@ -341,6 +409,6 @@ fn pins<'a>(piece: &'a Piece, chosen: &'a Chosen) -> impl Iterator<Item = Warnin
             ),
             Some(_) => return None,
         };
-        Some(Warning { code: "pin", rounds: vec![round, round], text })
+        Some(Warning { kind: WarningKind::Pin, rounds: vec![round, round], what: text.into() })
     })
 }

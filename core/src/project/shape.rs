@@ -10,6 +10,7 @@ use crate::piece::outline::{Knot, Outline};
 use crate::piece::{Band, Firmness, MOST_ROUNDS, Piece};
 use crate::plan::given::outline_of;
 use crate::plan::plan;
+use crate::plan::warning::WarningKind;
 use crate::project::Project;
 use crate::words::course::{Course, Step, courses};
 use crate::words::stitches::placement;
@@ -160,7 +161,7 @@ fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> R
     let start = open.map_or(Start::Ring, Start::Chain);
     piece.given = Some(given(course, start, &counts));
     let planned = plan(&piece)?;
-    if !planned.warnings.iter().any(|w| w.code == "unsettled") {
+    if !planned.warnings.iter().any(|w| w.kind == WarningKind::Unsettled) {
         // What it would be planned anew from; only its ends count while its rounds stay.
         if let Ok(outline) = outline_of(&planned.forecast, gauge.stitch_width_mm()) {
             piece.outline = outline;

@@ -10,6 +10,7 @@ use crate::error::Result;
 use crate::picture::chart::SingleSymbol;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
+use crate::plan::warning::{Warning, WarningKind};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
@@ -171,24 +172,18 @@ fn piece_sheet(
 
 /// What a maker can act on; pins, rules and outlines are the designer's.
 fn warnings(plan: &Plan) -> Vec<String> {
-    const FOR_MAKERS: [&str; 6] = ["corner", "wrinkle", "flat", "swatch", "unsettled", "oval"];
-    let theirs = plan.warnings.iter().filter(|w| FOR_MAKERS.contains(&w.code));
-    theirs.map(|w| at_rounds(w.code, &w.text)).collect()
+    use WarningKind::{Corner, Flat, Oval, Swatch, Unsettled, Wrinkle};
+    const FOR_MAKERS: [WarningKind; 6] = [Corner, Wrinkle, Flat, Swatch, Unsettled, Oval];
+    let theirs = plan.warnings.iter().filter(|w| FOR_MAKERS.contains(&w.kind));
+    theirs.map(for_makers).collect()
 }
 
-/// `Rnds 10–12: stays in 5 mm.` as a sentence of its own, which nobody takes for rounds to
-/// be worked: `At rnds 10–12 it stays in 5 mm.`
-fn at_rounds(code: &str, text: &str) -> String {
-    match text.strip_prefix("Rnd").and_then(|rest| rest.split_once(": ")) {
-        None => text.to_owned(),
-        Some((rounds, said)) => {
-            let who = match (code, said.starts_with("end ")) {
-                ("corner", true) => "the ",
-                ("corner", false) => "it ",
-                _ => "",
-            };
-            format!("At rnd{rounds} {who}{said}")
-        }
+/// The rounds within the sentence, so that nobody takes them for rounds to be worked:
+/// `At rnds 10–12 it stays in 5 mm.`
+fn for_makers(warning: &Warning) -> String {
+    match warning.named() {
+        Some(rounds) => format!("At {} {}", rounds.to_lowercase(), warning.what),
+        None => warning.what.to_string(),
     }
 }
 

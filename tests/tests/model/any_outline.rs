@@ -5,6 +5,7 @@ use std::time::{Duration, Instant};
 
 use plumpline_core::forecast::GATHERED_WIDTH;
 use plumpline_core::pattern::write::Writer;
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, plan, words};
 use plumpline_tests::any::{any_piece, rest_of};
 use proptest::prelude::*;
@@ -143,7 +144,7 @@ proptest! {
         prop_assert!(girth < 1.5 * long, "{girth} from {long}");
         // Counts never reverse between the turning points of the rest circumference, unless
         // the plan says that this rule had to give way.
-        let gave_way = plan.warnings.iter().any(|w| w.code == "direction");
+        let gave_way = plan.warnings.iter().any(|w| w.kind == WarningKind::Direction);
         let found = reversals(&piece, &plan);
         prop_assert!(gave_way || found.is_empty(), "{:?} in {:?}", found, plan.counts());
     }

@@ -9,7 +9,7 @@ use plumpline_core::calibrate::{
     calibrate, worked_by,
 };
 use plumpline_core::forecast::size_mm;
-use plumpline_core::{Firmness, Gauge, Plan, Project, Result, file, plan};
+use plumpline_core::{Firmness, Gauge, Plan, Project, Result, Sentence, file, plan};
 use plumpline_tests::makers::{Maker, exact, maker, measured, share_within, told, trials};
 use plumpline_tests::rng::Rng;
 
@@ -66,7 +66,11 @@ fn pieces_of_one_gauge_are_measured_together_and_each_keeps_its_own_firmness() {
     let mut wrong = of(1);
     wrong.measures[2].measure = Measure::Around(1.3 * wrong.measures[2].measure.value());
     let learned = calibrate(&acorn, &[of(0), wrong]).expect("a calibration");
-    assert!(learned.notes.iter().any(|n| n.starts_with("Cap, around")), "{:?}", learned.notes);
+    assert!(
+        learned.notes.iter().any(|n| n.to_string().starts_with("Cap, around")),
+        "{:?}",
+        learned.notes
+    );
     // Another gauge is another cloth.
     let mut mixed = acorn.clone();
     mixed.pieces[1].gauge = Gauge::per(30.0, 34.0, 100.0);
@@ -158,8 +162,8 @@ fn what_is_not_told_keeps_what_was_known_and_says_so() {
     assert_eq!(swatch.notes.len(), 4, "{:?}", swatch.notes);
     for f in swatch.fitted.iter().filter(|f| !f.learned) {
         assert_eq!(f.value, f.prior, "{}", f.quantity.name());
-        let named = |n: &&String| n.to_lowercase().contains(f.quantity.name());
-        assert!(swatch.notes.iter().any(|n| named(&n)), "{:?}", swatch.notes);
+        let named = |n: &Sentence| n.to_string().to_lowercase().contains(f.quantity.name());
+        assert!(swatch.notes.iter().any(|n| named(n)), "{:?}", swatch.notes);
     }
     let yarn = only(|m| matches!(m, Measure::Yarn { .. } | Measure::Stitches { .. }));
     assert!(yarn.fitted[4].learned && !yarn.fitted[3].learned);
@@ -178,7 +182,7 @@ fn a_measure_that_cannot_be_right_is_pointed_out() {
     measures[3].measure = Measure::Height(2.0 * measures[3].measure.value());
     let learned = of_the_first(&pear, &measures).expect("a calibration");
     assert!(
-        learned.notes.iter().any(|n| n.contains("measure it again")),
+        learned.notes.iter().any(|n| n.to_string().contains("measure it again")),
         "{:?}",
         learned.notes
     );

@@ -1,5 +1,6 @@
 //! Level bases: a card and a sewn edge hold them, and where nothing does the plan says so.
 
+use plumpline_core::warning::WarningKind::{self, Corner, Flat, Misfit, Wrinkle};
 use plumpline_core::{Firmness, Gauge, Hold, Knot, Outline, Piece, Plan, plan};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -43,11 +44,11 @@ fn unheld(piece: &Piece) -> Piece {
     piece
 }
 
-fn flagged(plan: &Plan, within: u32) -> Vec<&str> {
+fn flagged(plan: &Plan, within: u32) -> Vec<WarningKind> {
     let there = plan.warnings.iter().filter(|w| w.rounds.first().is_some_and(|&k| k <= within));
     there
-        .map(|w| w.code)
-        .filter(|c| ["corner", "misfit", "flat", "wrinkle"].contains(c))
+        .map(|w| w.kind)
+        .filter(|kind| matches!(kind, Corner | Misfit | Flat | Wrinkle))
         .collect()
 }
 

@@ -39,7 +39,7 @@ fn a_sewn_seam_has_the_same_stitches_on_both_sides_whoever_moves() {
         for moves in [Side::A, Side::B, Side::Either] {
             let project = joined(round, SeamKind::SewnEqual, moves);
             let met = meet(&project, 0).expect("it meets");
-            assert!(met.report.met, "{round} {moves:?}: {}", met.report.text_in(Unit::Mm));
+            assert!(met.report.met, "{round} {moves:?}: {}", met.report.sentence());
             assert_eq!(met.report.a.stitches, met.report.b.stitches);
             // What is reported is what the saved project plans to.
             assert_eq!(report(&met.project, 0).expect("a report"), met.report);
@@ -207,7 +207,10 @@ fn both_pieces_tell_of_the_seam_on_the_sheet_too() {
     let project = meet(&joined(13, SeamKind::SewnEqual, Side::B), 0).expect("it meets").project;
     let plans: Vec<_> =
         project.pieces.iter().map(|piece| plan(piece).expect("it plans")).collect();
-    let of = |i| instructions(&project, &plans, i);
+    let of = |i| {
+        let told = instructions(&project, &plans, i);
+        told.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
     assert!(of(0)[0].starts_with("Rnd 13 is sewn to the last round"), "{:?}", of(0));
     assert!(of(1)[0].contains("Rnd 13 of the piece “Nut”, stitch to stitch"), "{:?}", of(1));
     let page = sheet::text(&project).expect("it prints");
@@ -251,7 +254,7 @@ fn a_cap_of_any_size_meets_its_nut() {
         let at = sizes::at_size(&project, name).expect("it is made");
         assert!(at.made.iter().all(Option::is_some));
         let report = report(&at.project, 0).expect("a report");
-        assert!(report.met, "{name}: {}", report.text_in(Unit::Mm));
+        assert!(report.met, "{name}: {}", report.sentence());
         assert_eq!(report.a.stitches, report.b.stitches);
         let wide = plan(&at.project.pieces[1]).expect("it plans").size_mm.1;
         assert!((wide / base / factor).ln().abs() < 0.1, "{name}: the cap grows with the nut");

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use plumpline_core::counts::Start;
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::placement::Stitch;
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::any::{any_piece, rest_of};
 use plumpline_tests::fit_set::SHAPES;
@@ -67,7 +68,10 @@ fn an_oval_is_as_wide_as_its_ends_and_its_straight_part_together() {
         let depth = plan.depth_mm.expect("an oval has a depth");
         assert!((depth - 2.0 * r).abs() < 1e-9, "{depth}, {r}");
         assert!((plan.size_mm.1 - 2.0 * r - straight).abs() < 1e-9, "{:?}", plan.size_mm);
-        assert!(plan.warnings.iter().any(|w| w.code == "oval"), "marked as approximate");
+        assert!(
+            plan.warnings.iter().any(|w| w.kind == WarningKind::Oval),
+            "marked as approximate"
+        );
     }
     let (_, round) = long_ball(0.0);
     assert_eq!((round.depth_mm, round.start), (None, Start::Ring));

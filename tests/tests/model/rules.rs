@@ -1,6 +1,7 @@
 //! Every rule a person can set: the plan keeps it, or says by name that it gave way.
 
 use plumpline_core::pattern::write::Writer;
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{
     Face, Gauge, Hand, Kind, KindFrom, Loop, Outline, Piece, Plan, Rules, Working, plan, words,
 };
@@ -20,8 +21,8 @@ fn config(seed: u64, cases: u32) -> ProptestConfig {
     }
 }
 
-fn says(plan: &Plan, code: &str) -> bool {
-    plan.warnings.iter().any(|warning| warning.code == code)
+fn says(plan: &Plan, kind: WarningKind) -> bool {
+    plan.warnings.iter().any(|warning| warning.kind == kind)
 }
 
 /// Counts with what each round is worked on; `None` in a ring.
@@ -50,7 +51,8 @@ fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
     let mut broken = Vec::new();
     for (&k, &wanted) in &piece.pins {
         let met = counts.get(k as usize - 1) == Some(&wanted);
-        let named = plan.warnings.iter().any(|w| w.code == "pin" && w.rounds == [k, k]);
+        let named =
+            plan.warnings.iter().any(|w| w.kind == WarningKind::Pin && w.rounds == [k, k]);
         if met == named {
             broken.push(format!("pin {wanted} in {k}, met {met}, warned {named}"));
         }
@@ -61,18 +63,18 @@ fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
         let change = below.map_or(0, |below| below.abs_diff(count));
         let forced = !unforced(piece, k);
         let in_face = piece.faces.iter().any(|f| (f.from_round..=f.to_round).contains(&k));
-        if in_face && change > 0 && !forced && !gathered && !says(plan, "change") {
+        if in_face && change > 0 && !forced && !gathered && !says(plan, WarningKind::Change) {
             broken.push(format!("face round {k} changes by {change}"));
         }
         let most = rules.largest_change.unwrap_or(u32::MAX);
-        if change > most && !forced && !gathered && !says(plan, "change") {
+        if change > most && !forced && !gathered && !says(plan, WarningKind::Change) {
             broken.push(format!("round {k} changes by {change}, largest {most}"));
         }
         let free = ring || gathered || pinned;
-        if !free && count % rules.multiple_of != 0 && !says(plan, "multiples") {
+        if !free && count % rules.multiple_of != 0 && !says(plan, WarningKind::Multiples) {
             broken.push(format!("round {k}: {count}, multiples of {}", rules.multiple_of));
         }
-        if !free && count < rules.smallest_neck && !says(plan, "ends") {
+        if !free && count < rules.smallest_neck && !says(plan, WarningKind::Ends) {
             broken.push(format!("round {k}: {count}, neck {}", rules.smallest_neck));
         }
         let held = if ring {
@@ -82,15 +84,15 @@ fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
         } else {
             None
         };
-        if held.is_some_and(|held| held != count) && !pinned && !says(plan, "ends") {
+        if held.is_some_and(|held| held != count) && !pinned && !says(plan, WarningKind::Ends) {
             broken.push(format!("round {k}: {count}, held at {held:?}"));
         }
         let fine = below.is_none_or(|below| below > count);
-        if gathered && !fine && !forced && !says(plan, "ends") {
+        if gathered && !fine && !forced && !says(plan, WarningKind::Ends) {
             broken.push(format!("the gathered round has {count} on {below:?}"));
         }
     }
-    if rules.symmetric && !says(plan, "symmetry") {
+    if rules.symmetric && !says(plan, WarningKind::Symmetry) {
         // The chain, where there is one, is the mirror of the last round.
         let all: Vec<u32> = plan.chain.into_iter().chain(counts).collect();
         for (one, other) in all.iter().zip(all.iter().rev()) {

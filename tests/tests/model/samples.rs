@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use plumpline_core::warning::WarningKind;
 use plumpline_core::{file, plan, sheet};
 
 fn samples() -> Vec<PathBuf> {
@@ -35,7 +36,7 @@ fn every_sample_is_worth_making() {
             assert!(plan.rounds.len() >= 10, "{name}: {} rounds", plan.rounds.len());
             let fit = plan.fit.expect("it has an outline");
             // The mushroom's free rim is there to show what cloth cannot do.
-            let shows_misfit = plan.warnings.iter().any(|w| w.code == "corner");
+            let shows_misfit = plan.warnings.iter().any(|w| w.kind == WarningKind::Corner);
             assert!(fit.rms_stitches < 0.15 || shows_misfit, "{name}: {fit:?}");
         }
         let text = sheet::text(&project).expect("it prints");

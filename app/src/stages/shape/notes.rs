@@ -1,7 +1,7 @@
 //! Notes: what the maker should know before working the piece, each with its remedy.
 
 use egui::{Align2, Painter, Pos2, Sense, Ui, pos2, vec2};
-use plumpline_core::warning::Warning;
+use plumpline_core::warning::{Warning, WarningKind};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
@@ -13,27 +13,27 @@ fn warnings<'a>(bench: &Bench<'a>) -> &'a [Warning] {
     bench.plan.map_or(&[], |p| p.warnings.as_slice())
 }
 
-/// Codes of the notes there are, in order.
-fn codes(bench: &Bench<'_>) -> Vec<&'static str> {
-    let mut codes: Vec<&'static str> = warnings(bench).iter().map(|w| w.code).collect();
-    codes.sort_unstable();
-    codes
+/// What the notes there are tell of, in order.
+fn kinds(bench: &Bench<'_>) -> Vec<WarningKind> {
+    let mut kinds: Vec<WarningKind> = warnings(bench).iter().map(|w| w.kind).collect();
+    kinds.sort_unstable();
+    kinds
 }
 
 /// Whether there is a note that has not been seen. Numbers in a note may change unseen.
 pub(super) fn has_news(bench: &Bench<'_>) -> bool {
     let mut read = bench.view.read.clone();
-    codes(bench).into_iter().any(|code| {
-        let known = read.iter().position(|&r| r == code);
+    kinds(bench).into_iter().any(|kind| {
+        let known = read.iter().position(|&r| r == kind);
         known.map(|i| read.swap_remove(i)).is_none()
     })
 }
 
 /// Notes that are in sight have been seen.
 pub(super) fn mark_read(bench: &Bench<'_>, actions: &mut Actions) {
-    let codes = codes(bench);
-    if bench.view.read != codes {
-        actions.look(Look::Read(codes));
+    let kinds = kinds(bench);
+    if bench.view.read != kinds {
+        actions.look(Look::Read(kinds));
     }
 }
 
@@ -84,7 +84,7 @@ fn one(ui: &mut Ui, bench: &Bench<'_>, index: usize, note: &Warning) -> egui::Re
     let t = bench.t;
     let width = ui.available_width() - 26.0;
     let font = type_faces::regular(type_faces::BODY);
-    let text = note.text_in(bench.unit());
+    let text = note.sentence().text(bench.unit());
     let galley = ui.painter().layout(text.clone(), font, t.ink, width - 6.0);
     let size = vec2(ui.available_width(), galley.size().y + 8.0);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());

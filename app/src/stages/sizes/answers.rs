@@ -1,15 +1,15 @@
 //! How answers of the stage are told: a sentence with its sign, figures in columns.
 
 use egui::{Align2, Rect, Sense, Stroke, Ui, vec2};
-use plumpline_core::length;
+use plumpline_core::Sentence;
 
 use crate::bench::Bench;
 use crate::kit::{icons, type_faces};
 
 /// A sentence, its lengths in the person's unit, behind a tick if what it tells of is met.
-pub(super) fn sentence(ui: &mut Ui, bench: &Bench<'_>, words: &str, met: bool) {
+pub(super) fn sentence(ui: &mut Ui, bench: &Bench<'_>, words: &Sentence, met: bool) {
     let t = bench.t;
-    let words = length::retold(words, bench.unit());
+    let words = words.text(bench.unit());
     let font = type_faces::regular(type_faces::BODY);
     let room = ui.available_width() - 34.0;
     let ink = if met { t.ink } else { t.warning };

@@ -160,7 +160,7 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
         agreement(ui, bench, compared);
     }
     for note in &learned.notes {
-        form::remark(ui, &plumpline_core::length::retold(note, bench.unit()));
+        form::remark(ui, &note.text(bench.unit()));
     }
     let current = bench.sizing.is_current();
     if form::wide(ui, form::ROW, "Work with these hands", current, false).clicked() {

@@ -218,8 +218,8 @@ fn told(
     stands: Option<&Result<SeamReport, String>>,
 ) -> Option<bool> {
     let (words, met) = match stands? {
-        Ok(report) => (report.text_in(bench.unit()), Some(report.met)),
-        Err(error) => (error.clone(), None),
+        Ok(report) => (report.sentence(), Some(report.met)),
+        Err(error) => (error.as_str().into(), None),
     };
     answers::sentence(ui, bench, &words, met == Some(true));
     met

@@ -296,7 +296,8 @@ fn figures(
         let at = places[3].right_center() - vec2(4.0, 1.0);
         icons::warning(painter, at, 12.0, bench.t.warning);
         let place = Rect::from_center_size(at, vec2(24.0, 24.0));
-        let mut lines = made.notes.clone();
+        let mut lines: Vec<String> =
+            made.notes.iter().map(|note| note.text(bench.unit())).collect();
         if !made.met && lines.is_empty() {
             lines.push("This is as near as whole stitches come.".into());
         }

@@ -154,9 +154,9 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
     let stitches = pair(now.estimate.stitches.to_string(), made.estimate.stitches.to_string());
     columns.row(ui, bench, "stitches", stitches);
     ui.add_space(2.0);
-    answers::sentence(ui, bench, &matched.text(), matched.is_met());
+    answers::sentence(ui, bench, &matched.sentence(), matched.is_met());
     for note in &matched.made.notes {
-        form::remark(ui, &plumpline_core::length::retold(note, bench.unit()));
+        form::remark(ui, &note.text(bench.unit()));
     }
 }
 

@@ -18,6 +18,7 @@ use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::plan::plan;
 use crate::project::Project;
+use crate::sentence::Sentence;
 
 pub use book::{Entry, GaugeBook, Struck};
 pub use cloth::{MakersCloth, Quantity};
@@ -51,7 +52,7 @@ pub struct Calibration {
     /// Every measure, forecast before and after.
     pub table: Vec<Compared>,
     /// What the measures do not tell, and which of them disagree, a sentence each.
-    pub notes: Vec<String>,
+    pub notes: Vec<Sentence>,
 }
 
 impl Calibration {
@@ -156,27 +157,31 @@ fn are_of_several(table: &[Compared]) -> bool {
     table.iter().any(|row| row.piece != table[0].piece)
 }
 
-fn notes(project: &Project, fitted: &[Fitted], table: &[Compared]) -> Vec<String> {
+fn notes(project: &Project, fitted: &[Fitted], table: &[Compared]) -> Vec<Sentence> {
     let untold = fitted.iter().filter(|f| !f.learned).map(|f| {
-        let unit = f.quantity.unit();
-        let space = if unit.is_empty() { "" } else { " " };
         let name = f.quantity.name();
         let name = name[..1].to_uppercase() + &name[1..];
-        format!("{name} is not told by these measures and stays {:.3}{space}{unit}.", f.prior)
+        let told = Sentence::from(format!("{name} is not told by these measures and stays "));
+        let told = match f.quantity.unit() {
+            "mm" => told.mm(f.prior),
+            "" => told.words(format!("{:.3}", f.prior)),
+            unit => told.words(format!("{:.3} {unit}", f.prior)),
+        };
+        told.words(".")
     });
     let odd = table.iter().filter(|row| row.off().abs() > DISAGREES).map(|row| {
-        let (measure, unit) = (row.measured.measure, row.measured.measure.unit());
+        let measure = row.measured.measure;
         let of = match are_of_several(table) {
             true => format!("{}, ", project.pieces[row.piece].name),
             false => String::new(),
         };
-        format!(
-            "{of}{}: {:.1} {unit} measured, but the other measures ask for {:.1}; measure it \
-             again, and check that the rounds were worked as written.",
-            measure.text(),
-            measure.value(),
-            row.after
-        )
+        let with = |told: Sentence, value: f64| match measure.unit() {
+            "mm" => told.mm(value),
+            unit => told.words(format!("{value:.1} {unit}")),
+        };
+        let told = with(Sentence::from(format!("{of}{}: ", measure.text())), measure.value());
+        with(told.words(" measured, but the other measures ask for "), row.after)
+            .words("; measure it again, and check that the rounds were worked as written.")
     });
     untold.chain(odd).collect()
 }

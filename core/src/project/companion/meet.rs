@@ -11,11 +11,11 @@ use super::edge::{EdgeFacts, edge, named};
 use super::report::{SeamReport, holds, of_edges, off};
 use super::{At, Edge, Held, Seam, SeamKind, Side};
 use crate::error::{Error, Result};
-use crate::length::Unit;
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{Resized, Size, SizeBy, scaled_by};
+use crate::sentence::Sentence;
 
 /// Scales beside the nearest that are tried where that cannot be brought to meet.
 const BESIDE: [f64; 6] = [0.99, 1.01, 0.98, 1.02, 0.96, 1.04];
@@ -140,7 +140,7 @@ pub(crate) fn meet_as(project: &Project, index: usize, size: &Size) -> Result<Me
 
 /// `project` with every seam made to hold, as far as they can all hold at once; for each seam
 /// that cannot, why.
-pub fn meet_all(project: &Project) -> (Project, Vec<Option<String>>) {
+pub fn meet_all(project: &Project) -> (Project, Vec<Option<Sentence>>) {
     let mut at = project.clone();
     let mut said = vec![None; project.seams.len()];
     // Once more for those that a later seam moved away again.
@@ -151,17 +151,15 @@ pub fn meet_all(project: &Project) -> (Project, Vec<Option<String>>) {
                     at = met.project;
                     None
                 }
-                Err(e) => Some(e.to_string()),
+                Err(e) => Some(e.to_string().into()),
             };
         }
     }
     for (i, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
         *said = match super::report(&at, i) {
             Ok(report) if report.met => None,
-            Ok(report) => {
-                Some(format!("{} Another seam asks otherwise.", report.text_in(Unit::Mm)))
-            }
-            Err(e) => Some(e.to_string()),
+            Ok(report) => Some(report.sentence().then("Another seam asks otherwise.")),
+            Err(e) => Some(e.to_string().into()),
         };
     }
     (at, said)

@@ -5,9 +5,9 @@ use std::f64::consts::PI;
 use super::edge::{EdgeFacts, edge, named};
 use super::{Seam, SeamKind, Side};
 use crate::error::Result;
-use crate::length::Unit;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
+use crate::sentence::Sentence;
 
 /// How a seam stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,23 +29,24 @@ pub struct SeamReport {
 }
 
 impl SeamReport {
-    /// All that in a sentence, its lengths in `unit`.
-    pub fn text_in(&self, unit: Unit) -> String {
+    /// All that in a sentence.
+    pub fn sentence(&self) -> Sentence {
         let [one, other] = &self.names;
-        let room = unit.text(self.room_mm);
+        let over = || {
+            let over = Sentence::from(format!("{other} goes over {one} with "));
+            over.mm(self.room_mm).words(" to spare across, ")
+        };
         match (self.kind, self.met) {
-            (SeamKind::SewnEqual, true) => format!("{one} and {other} sew stitch to stitch."),
-            (SeamKind::SewnEqual, false) => {
-                format!("{one} and {other} are {} sts apart.", self.off_stitches.abs())
+            (SeamKind::SewnEqual, true) => {
+                format!("{one} and {other} sew stitch to stitch.").into()
             }
-            (SeamKind::Clearance { mm, .. }, true) => format!(
-                "{other} goes over {one} with {room} to spare across, {} wanted.",
-                unit.text(mm)
-            ),
-            (SeamKind::Clearance { mm, .. }, false) => format!(
-                "{other} goes over {one} with {room} to spare across, not the {} wanted.",
-                unit.text(mm)
-            ),
+            (SeamKind::SewnEqual, false) => {
+                format!("{one} and {other} are {} sts apart.", self.off_stitches.abs()).into()
+            }
+            (SeamKind::Clearance { mm, .. }, true) => over().mm(mm).words(" wanted."),
+            (SeamKind::Clearance { mm, .. }, false) => {
+                over().words("not the ").mm(mm).words(" wanted.")
+            }
         }
     }
 }
@@ -123,12 +124,12 @@ pub(super) fn of_edges(
 ///
 /// # Panics
 /// As [`reports`].
-pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<String> {
+pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Sentence> {
     let seams = project.seams.iter().zip(reports(project, plans));
     let told = |(seam, report): (&Seam, Result<SeamReport>)| {
         let report = match report {
             Ok(report) => report,
-            Err(e) => return format!("A seam is not there any more: {e}."),
+            Err(e) => return format!("A seam is not there any more: {e}.").into(),
         };
         let outer = seam.b.piece == index;
         let (own, other) = if outer { (&report.b, &report.a) } else { (&report.a, &report.b) };
@@ -139,16 +140,17 @@ pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Stri
         match (seam.kind, report.met) {
             (SeamKind::SewnEqual, true) => {
                 format!("{mine} is sewn to {at}, stitch to stitch ({} sts).", own.stitches)
+                    .into()
             }
             (SeamKind::SewnEqual, false) => format!(
                 "{mine} ({} sts) is sewn to {at} ({} sts); ease the difference in evenly.",
                 own.stitches, other.stitches
-            ),
-            (SeamKind::Clearance { .. }, _) if outer => {
-                format!("{mine} goes over {at}, {:.0} mm to spare across.", report.room_mm)
-            }
+            )
+            .into(),
             (SeamKind::Clearance { .. }, _) => {
-                format!("{mine} goes into {at}, {:.0} mm to spare across.", report.room_mm)
+                let goes = if outer { "over" } else { "into" };
+                let room = Sentence::from(format!("{mine} goes {goes} {at}, "));
+                room.rough_mm(report.room_mm).words(" to spare across.")
             }
         }
     };
@@ -158,6 +160,7 @@ pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Stri
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::length::Unit;
     use crate::project::seam::{At, Edge};
 
     #[test]
@@ -180,9 +183,9 @@ mod tests {
             names: ["Nut".into(), "Cap".into()],
         };
         let text = "Cap goes over Nut with 0.20 in to spare across, 0.16 in wanted.";
-        assert_eq!(report.text_in(Unit::Inch), text);
+        assert_eq!(report.sentence().text(Unit::Inch), text);
         report.met = false;
         let text = "Cap goes over Nut with 5.1 mm to spare across, not the 4.0 mm wanted.";
-        assert_eq!(report.text_in(Unit::Mm), text);
+        assert_eq!(report.sentence().text(Unit::Mm), text);
     }
 }

@@ -6,6 +6,7 @@ use crate::error::{Error, Result, within};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{ASKED_MM, Resized, Size, SizeBy, sized, tolerance_mm};
+use crate::sentence::Sentence;
 
 /// Turns in which a factor is corrected for a measure that no [`SizeBy`] names.
 const TURNS: usize = 5;
@@ -131,16 +132,17 @@ impl Matched {
         self.off_mm().abs() <= tolerance_mm(self.toy_mm, &self.made.piece.gauge)
     }
 
-    /// How near it comes, in a sentence, lengths in mm.
-    pub fn text(&self) -> String {
-        let what = format!("It comes to {:.1} mm {}", self.made_mm, self.measure.words());
+    /// How near it comes, in a sentence.
+    pub fn sentence(&self) -> Sentence {
+        let what = Sentence::from("It comes to ").mm(self.made_mm);
+        let what = what.words(format!(" {}, ", self.measure.words()));
         let off = self.off_mm();
         let than = if off > 0.0 { "more" } else { "less" };
         match (off.abs(), self.is_met()) {
-            (near, _) if near < 0.5 => format!("{what}, as the toy does."),
-            (near, true) => format!("{what}, {near:.1} mm {than} than the toy."),
+            (near, _) if near < 0.5 => what.words("as the toy does."),
+            (near, true) => what.mm(near).words(format!(" {than} than the toy.")),
             (far, false) => {
-                format!("{what}, {far:.1} mm {than} than the toy: it comes no nearer.")
+                what.mm(far).words(format!(" {than} than the toy: it comes no nearer."))
             }
         }
     }

@@ -6,6 +6,7 @@ use std::collections::btree_map::Entry;
 
 use crate::piece::cloth::{KindFrom, Loop};
 use crate::piece::{Band, Face, Piece};
+use crate::sentence::Sentence;
 
 /// A piece held in more than this share of its rounds says nothing beyond its counts, so
 /// another size of it is planned freely.
@@ -28,7 +29,7 @@ fn first_for(first: u32, from: u32, to: u32) -> u32 {
 
 /// `piece`, which was worked in `from` rounds, with its rounds' choices carried to `to`
 /// rounds; pinned counts times `times`. Returns what has to be said.
-pub(super) fn carry(piece: &mut Piece, from: u32, to: u32, times: f64) -> Vec<String> {
+pub(super) fn carry(piece: &mut Piece, from: u32, to: u32, times: f64) -> Vec<Sentence> {
     let mut notes = Vec::new();
     if from == to && times == 1.0 {
         return notes;
@@ -61,16 +62,19 @@ fn span(first: u32, last: u32, from: u32, to: u32) -> (u32, u32) {
     (start, end.max(start))
 }
 
-fn pins(piece: &mut Piece, from: u32, to: u32, times: f64, notes: &mut Vec<String>) {
+fn pins(piece: &mut Piece, from: u32, to: u32, times: f64, notes: &mut Vec<Sentence>) {
     if piece.pins.is_empty() {
         return;
     }
     if piece.pins.len() as f64 > MOSTLY_PINNED * f64::from(from) {
         let many = piece.pins.len();
         piece.pins.clear();
-        notes.push(format!(
-            "{many} of {from} rounds were pinned; this size is planned without those pins."
-        ));
+        notes.push(
+            format!(
+                "{many} of {from} rounds were pinned; this size is planned without those pins."
+            )
+            .into(),
+        );
         return;
     }
     let multiple = piece.rules.multiple_of.max(1);
@@ -91,9 +95,10 @@ fn pins(piece: &mut Piece, from: u32, to: u32, times: f64, notes: &mut Vec<Strin
             Entry::Vacant(free) => {
                 free.insert(scaled);
             }
-            Entry::Occupied(_) => notes.push(format!(
-                "The pin of Rnd {round} falls on another in this size and is dropped."
-            )),
+            Entry::Occupied(_) => notes.push(
+                format!("The pin of Rnd {round} falls on another in this size and is dropped.")
+                    .into(),
+            ),
         }
     }
     piece.pins = carried;
@@ -115,14 +120,16 @@ fn starts(rounds: impl Iterator<Item = u32>, from: u32, to: u32) -> Vec<Option<u
         .collect()
 }
 
-fn lost(starts: &[Option<u32>], what: &str) -> Option<String> {
+fn lost(starts: &[Option<u32>], what: &str) -> Option<Sentence> {
     let lost = starts.iter().filter(|at| at.is_none()).count();
     let verb = if lost == 1 { "is" } else { "are" };
-    (lost > 0).then(|| format!("{lost} of the {what} {verb} dropped: no round is left for it."))
+    (lost > 0).then(|| {
+        format!("{lost} of the {what} {verb} dropped: no round is left for it.").into()
+    })
 }
 
 /// A single round of one loop stays single; a longer stretch grows with the piece.
-fn loops(piece: &mut Piece, from: u32, to: u32, notes: &mut Vec<String>) {
+fn loops(piece: &mut Piece, from: u32, to: u32, notes: &mut Vec<Sentence>) {
     let mut runs: Vec<(u32, u32, Loop)> = Vec::new();
     for (&round, &only) in piece.loops.range(..=from) {
         match runs.last_mut() {
@@ -138,10 +145,13 @@ fn loops(piece: &mut Piece, from: u32, to: u32, notes: &mut Vec<String>) {
         };
         let lost = (start..=end).filter(|k| carried.contains_key(k)).count();
         if lost as u32 == end - start + 1 {
-            notes.push(format!(
-                "The one-loop rounds from Rnd {first} fall on others in this size and are \
+            notes.push(
+                format!(
+                    "The one-loop rounds from Rnd {first} fall on others in this size and are \
                  dropped."
-            ));
+                )
+                .into(),
+            );
         }
         for k in start..=end {
             carried.entry(k).or_insert(only);
@@ -188,7 +198,7 @@ mod tests {
         tiny.bands = (1..=10).map(|k| band(k, k as usize % 2)).collect();
         let notes = carry(&mut tiny, 40, 4, 0.1);
         assert_eq!(tiny.bands.len(), 4);
-        assert!(notes[0].contains("6 of the changes of yarn"), "{notes:?}");
+        assert!(notes[0].to_string().contains("6 of the changes of yarn"), "{notes:?}");
     }
 
     #[test]

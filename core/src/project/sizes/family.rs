@@ -3,6 +3,7 @@
 
 use crate::piece::{Face, Piece};
 use crate::plan::{Plan, Round};
+use crate::sentence::Sentence;
 
 /// Plain rounds together make a zone from this many on.
 const ZONE: usize = 3;
@@ -66,7 +67,7 @@ impl Likeness {
     }
 
     /// Where `plan`, of a piece that was asked, is not alike, a sentence each.
-    pub(super) fn notes(&self, piece: &Piece, plan: &Plan) -> Vec<String> {
+    pub(super) fn notes(&self, piece: &Piece, plan: &Plan) -> Vec<Sentence> {
         let mut notes = Vec::new();
         if let Some(k) = self.repeats {
             let gathered = plan.rounds.len() as u32;
@@ -77,18 +78,19 @@ impl Likeness {
                 .collect();
             if let (Some(&first), Some(&last)) = (odd.first(), odd.last()) {
                 let many = odd.len();
-                notes.push(match first == last {
+                let told = match first == last {
                     true => format!("Rnd {first} is not shaped in {k} repeats."),
                     false => format!(
                         "{many} rounds between Rnd {first} and Rnd {last} are not shaped in \
                          {k} repeats."
                     ),
-                });
+                };
+                notes.push(told.into());
             }
         }
         let shaped = shaping(plan).map(|(number, ..)| number).find(|&k| piece.is_in_face(k));
         if let (Some(round), Some(_)) = (shaped, self.plain) {
-            notes.push(format!("The plain zone is shaped at Rnd {round}."));
+            notes.push(format!("The plain zone is shaped at Rnd {round}.").into());
         }
         notes
     }

@@ -8,6 +8,7 @@ use crate::piece::Piece;
 use crate::piece::outline::{Outline, Profile};
 use crate::plan::Plan;
 use crate::plan::counts::Start;
+use crate::sentence::Sentence;
 
 /// A neck is at most this share of the narrower of the swells beside it.
 const NECK: f64 = 0.9;
@@ -247,7 +248,7 @@ impl Kept {
     }
 
     /// What still came out short, a sentence each.
-    pub(super) fn notes(&self, plan: &Plan) -> Vec<String> {
+    pub(super) fn notes(&self, plan: &Plan) -> Vec<Sentence> {
         let short = |(f, &least): (&Feature, &u32)| {
             let got = f.stitches_in(plan);
             (got < least).then(|| {
@@ -256,6 +257,7 @@ impl Kept {
                      the body.",
                     f.kind.word()
                 )
+                .into()
             })
         };
         self.features.iter().zip(&self.least).filter_map(short).collect()

@@ -47,7 +47,7 @@ pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
     if piece.given.is_some() && !keeps_rounds && size.by != SizeBy::Factor(1.0) {
         // Rounds that are given have one size at one gauge: another takes other rounds.
         let mut made = sized_piece(&plan_anew(piece)?, size)?;
-        made.notes.insert(0, PLANNED_ANEW.to_owned());
+        made.notes.insert(0, PLANNED_ANEW.into());
         return Ok(made);
     }
     let base = scale::Base::new(piece, plan(piece)?, size);

@@ -1,10 +1,10 @@
 //! Sizes of whole projects: every piece at the size of one name, companions meeting again.
 
 use crate::error::{Error, Result};
-use crate::length::Unit;
 use crate::plan::plan;
 use crate::project::Project;
 use crate::project::companion::{self, Side};
+use crate::sentence::Sentence;
 
 use super::{Resized, Size, SizeBy, sized_piece};
 
@@ -14,7 +14,7 @@ pub struct AtSize {
     /// The project at that size; pieces without such a size are as they were.
     pub project: Project,
     /// What has to be said, by piece index.
-    pub notes: Vec<(usize, String)>,
+    pub notes: Vec<(usize, Sentence)>,
     /// Each piece at that size, where it has one, its seams met.
     pub made: Vec<Option<Resized>>,
 }
@@ -98,7 +98,7 @@ fn meet(
         let seam = &mut at.seams[i];
         seam.moves = if seam.a.piece == index { Side::A } else { Side::B };
         let met = companion::meet_as(&at, i, size)?;
-        notes.extend(met.changes.iter().map(|change| change.text.clone()));
+        notes.extend(met.changes.iter().map(|change| change.text.clone().into()));
         at = met.project;
     }
     let piece = at.pieces.swap_remove(index);
@@ -178,7 +178,7 @@ pub struct ResizedProject {
     pub made: Vec<(usize, Resized)>,
     /// What was changed so that seams hold, how each stands, and which cannot, a sentence
     /// each.
-    pub seams: Vec<String>,
+    pub seams: Vec<Sentence>,
 }
 
 /// `project` with piece `only` at `size`; without it the first piece is at `size` and the
@@ -215,10 +215,10 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
         match companion::meet(&at, i) {
             Ok(met) => {
                 at = met.project;
-                seams.extend(met.changes.into_iter().map(|change| change.text));
-                seams.push(met.report.text_in(Unit::Mm));
+                seams.extend(met.changes.into_iter().map(|change| change.text.into()));
+                seams.push(met.report.sentence());
             }
-            Err(e) => seams.push(format!("Note: {e}.")),
+            Err(e) => seams.push(format!("Note: {e}.").into()),
         }
         at.seams[i].moves = moves;
     }

@@ -4,6 +4,7 @@ use super::carry;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
 use crate::plan::Plan;
+use crate::sentence::Sentence;
 
 /// A measure of the stuffed piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -72,7 +73,7 @@ pub struct Resized {
     /// The measure it was to have, where it was to have one.
     pub wanted: Option<Wanted>,
     /// What could not be carried over, kept or met, a sentence each.
-    pub notes: Vec<String>,
+    pub notes: Vec<Sentence>,
 }
 
 impl Resized {

@@ -9,6 +9,7 @@ use crate::error::Result;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
 use crate::plan::{Plan, plan, plannable};
+use crate::sentence::Sentence;
 
 use super::carry::carry;
 use super::family::Likeness;
@@ -68,7 +69,7 @@ struct Trial {
     scale: f64,
     piece: Piece,
     plan: Plan,
-    notes: Vec<String>,
+    notes: Vec<Sentence>,
 }
 
 impl<'a> Base<'a> {
@@ -266,11 +267,11 @@ impl<'a> Base<'a> {
         gauge: Gauge,
         (limits, asked): ((f64, f64), f64),
         Bracket { below, above }: Bracket,
-    ) -> String {
+    ) -> Sentence {
         let word = wanted.dimension.word();
         let got = wanted.dimension.of(&made.plan);
-        let head = format!("{} {word} cannot be met", length(wanted.mm));
-        let tail = format!("the nearest is {}", length(got));
+        let head = Sentence::default().mm(wanted.mm).words(format!(" {word} cannot be met"));
+        let nearest = |so_far: Sentence| so_far.words("; the nearest is ").mm(got).words(".");
         let end = |scale: f64| {
             let piece = self.scaled(scale, gauge);
             match plannable(&piece) {
@@ -282,18 +283,19 @@ impl<'a> Base<'a> {
             }
         };
         if below.is_none() && asked <= limits.0 * 1.5 {
-            return format!("{head}: smaller still, {}; {tail}.", end(limits.0 * 0.98));
+            let why = format!(": smaller still, {}", end(limits.0 * 0.98));
+            return nearest(head.words(why));
         }
         if above.is_none() && asked >= limits.1 / 1.5 {
-            return format!("{head}: larger still, {}; {tail}.", end(limits.1 * 1.02));
+            let why = format!(": larger still, {}", end(limits.1 * 1.02));
+            return nearest(head.words(why));
         }
         match (below, above) {
-            (Some(b), Some(a)) => format!(
-                "{head}: whole stitches and rounds come to {} or to {}; {tail}.",
-                length(b.mm),
-                length(a.mm)
-            ),
-            _ => format!("{head} with whole stitches and rounds; {tail}."),
+            (Some(b), Some(a)) => {
+                let jumps = head.words(": whole stitches and rounds come to ").mm(b.mm);
+                nearest(jumps.words(" or to ").mm(a.mm))
+            }
+            _ => nearest(head.words(" with whole stitches and rounds")),
         }
     }
 }
@@ -304,13 +306,4 @@ fn nowhere(piece: &Piece) -> crate::Error {
         "at this gauge no size of it can be worked",
         "choose another gauge",
     )
-}
-
-/// A length in words: `8.4 mm`, `12.0 cm`, `2.98 m`.
-pub(crate) fn length(mm: f64) -> String {
-    match mm {
-        mm if mm < 20.0 => format!("{mm:.1} mm"),
-        mm if mm < 1000.0 => format!("{:.1} cm", mm / 10.0),
-        mm => format!("{:.2} m", mm / 1000.0),
-    }
 }

@@ -6,6 +6,7 @@ use crate::piece::outline::Rz;
 use crate::plan::estimate::Estimate;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
+use crate::sentence::Sentence;
 use crate::words::from_plan::pattern;
 use crate::words::write::{Writer, write_sizes};
 
@@ -34,7 +35,7 @@ pub struct Made {
     /// Whether the wanted measure is met.
     pub met: bool,
     /// What could not be carried over, kept or met.
-    pub notes: Vec<String>,
+    pub notes: Vec<Sentence>,
 }
 
 /// A row of the table of sizes.

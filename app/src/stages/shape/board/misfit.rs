@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
 use plumpline_core::Plan;
 use plumpline_core::outline::Rz;
-use plumpline_core::warning::Misfit;
+use plumpline_core::warning::{Misfit, Warning, WarningKind};
 
 use super::ground::Ground;
 use crate::bench::Bench;
@@ -75,8 +75,8 @@ pub(super) fn worst(plan: &Plan) -> Option<&Misfit> {
 /// What helps, in a few words; the notes have it at length.
 fn remedy(plan: &Plan, misfit: &Misfit) -> &'static str {
     let rounds = misfit.rounds();
-    let of = |code: &str| plan.warnings.iter().any(|w| w.code == code && w.rounds == rounds);
-    match (of("corner"), super::zones::word_at(plan, misfit)) {
+    let corner = |w: &Warning| w.kind == WarningKind::Corner && w.rounds == rounds;
+    match (plan.warnings.iter().any(corner), super::zones::word_at(plan, misfit)) {
         (true, _) => "draw a thread, sew it or lay a card in",
         (false, Some("wrinkles")) => "cloth this flat wrinkles; a rounder outline holds",
         (false, Some(_)) => "lay a card in or make the side steeper",

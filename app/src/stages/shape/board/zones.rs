@@ -3,7 +3,7 @@
 use egui::{Align2, Painter, Rect, Stroke, StrokeKind, pos2, vec2};
 use plumpline_core::Plan;
 use plumpline_core::outline::Rz;
-use plumpline_core::warning::Misfit;
+use plumpline_core::warning::{Misfit, WarningKind};
 
 use super::ground::Ground;
 use super::misfit;
@@ -20,9 +20,9 @@ struct Zone {
 
 fn zones(plan: &Plan) -> impl Iterator<Item = Zone> + '_ {
     plan.warnings.iter().filter_map(|w| {
-        let word = match w.code {
-            "wrinkle" => "wrinkles",
-            "flat" => "unheld",
+        let word = match w.kind {
+            WarningKind::Wrinkle => "wrinkles",
+            WarningKind::Flat => "unheld",
             _ => return None,
         };
         Some(Zone { word, rounds: [*w.rounds.first()?, *w.rounds.last()?] })
