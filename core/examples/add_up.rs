@@ -2,8 +2,8 @@
 //!
 //! `cargo run -p plumpline-core --example add_up -- pattern.txt`
 
-use plumpline_core::words::proofread::{Places, proofread};
-use plumpline_core::words::read::{Wish, read};
+use plumpline_core::words::proofread::{LineIndex, proofread};
+use plumpline_core::words::read::{TermsWish, read};
 
 /// A pattern with a slip in round 3, for want of another.
 const SLIP: &str = "Rnd 1: 6 sc in magic ring (6)\n\
@@ -16,8 +16,8 @@ fn main() -> std::io::Result<()> {
         Some(file) => std::fs::read_to_string(file)?,
         None => SLIP.to_owned(),
     };
-    let reading = read(&text, Wish::Infer);
-    let places = Places::new(&text);
+    let reading = read(&text, TermsWish::Infer);
+    let places = LineIndex::new(&text);
     for finding in proofread(&text, &reading) {
         let (line, column) = places.of(finding.at.start);
         println!("line {line}, column {column}: {}", finding.message);

@@ -32,7 +32,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let (height, width) = plan.size_mm;
     println!("Stuffed it is {height:.0} mm high and {width:.0} mm wide.");
     for warning in &plan.warnings {
-        println!("{}", warning.text);
+        println!("{}", warning.sentence());
     }
     Ok(())
 }

@@ -17,11 +17,11 @@ use crate::length::Unit;
 /// ```
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Sentence {
-    parts: Vec<Part>,
+    parts: Vec<Fragment>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
-enum Part {
+enum Fragment {
     Words(String),
     /// mm, told to about a tenth of one.
     Length(f64),
@@ -33,38 +33,38 @@ impl Sentence {
     /// With these words after it.
     #[must_use]
     pub fn words(mut self, words: impl Into<String>) -> Self {
-        self.parts.push(Part::Words(words.into()));
+        self.parts.push(Fragment::Words(words.into()));
         self
     }
 
     /// With this length after it, mm, to about a tenth of a millimetre.
     #[must_use]
     pub fn mm(mut self, mm: f64) -> Self {
-        self.parts.push(Part::Length(mm));
+        self.parts.push(Fragment::Length(mm));
         self
     }
 
     /// With this length after it, mm, to about a millimetre: sizes at a glance.
     #[must_use]
     pub fn rough_mm(mut self, mm: f64) -> Self {
-        self.parts.push(Part::Rough(mm));
+        self.parts.push(Fragment::Rough(mm));
         self
     }
 
     /// With another after it, a space between.
     #[must_use]
     pub fn then(mut self, next: impl Into<Self>) -> Self {
-        self.parts.push(Part::Words(" ".into()));
+        self.parts.push(Fragment::Words(" ".into()));
         self.parts.extend(next.into().parts);
         self
     }
 
     /// Its text, every length in `unit`.
     pub fn text(&self, unit: Unit) -> String {
-        let part = |part: &Part| match part {
-            Part::Words(words) => words.clone(),
-            Part::Length(mm) => unit.text(*mm),
-            Part::Rough(mm) => unit.rough_text(*mm),
+        let part = |part: &Fragment| match part {
+            Fragment::Words(words) => words.clone(),
+            Fragment::Length(mm) => unit.text(*mm),
+            Fragment::Rough(mm) => unit.rough_text(*mm),
         };
         self.parts.iter().map(part).collect()
     }

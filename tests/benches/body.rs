@@ -4,7 +4,7 @@
 use divan::{Bencher, black_box};
 use egui::pos2;
 use plumpline::work::body::mesh::mesh;
-use plumpline_core::picture::{Body, Look};
+use plumpline_core::picture::{Body, Viewpoint};
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::fit_set::SHAPES;
 
@@ -22,8 +22,8 @@ fn pear() -> (Piece, Plan) {
 
 const COLOURS: [[u8; 3]; 1] = [[184, 86, 64]];
 
-fn look(cutaway: bool) -> Look {
-    Look { scale: 2.2, cutaway, ..Look::default() }
+fn look(cutaway: bool) -> Viewpoint {
+    Viewpoint { scale: 2.2, cutaway, ..Viewpoint::default() }
 }
 
 #[divan::bench]

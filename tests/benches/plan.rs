@@ -7,7 +7,7 @@
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
-use plumpline_core::counts::{Holds, Rounds, Targets, skin_of};
+use plumpline_core::counts::{AllowedRounds, Holds, Targets, skin_of};
 use plumpline_core::forecast::{Energy, Skin, pressure_for_skin, settle, settled_gradient};
 use plumpline_core::{Gauge, Knot, Outline, Piece, plan, plan_draft};
 use plumpline_tests::any::rest_of;
@@ -57,7 +57,7 @@ fn ideal(piece: &Piece) -> (Skin, f64) {
     let rounds = (rest.length_mm() / piece.gauge.round_height_mm()).round() as usize;
     let targets = Targets::new(piece, &profile, &rest, rounds);
     let skin = skin_of(piece, targets.start, &targets.ideal, &Holds::default());
-    black_box(Rounds::new(piece, targets));
+    black_box(AllowedRounds::new(piece, targets));
     let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
     (skin, pressure)
 }

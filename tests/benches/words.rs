@@ -5,7 +5,7 @@
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
-use plumpline_core::pattern::read::{Wish, read};
+use plumpline_core::pattern::read::{TermsWish, read};
 
 fn main() {
     worst();
@@ -25,13 +25,13 @@ fn megabyte(text: &str) -> String {
 #[divan::bench(name = "read 1 MB")]
 fn read_megabyte(bencher: Bencher<'_, '_>) {
     let text = megabyte(PATTERN);
-    bencher.bench(|| read(black_box(&text), Wish::Infer));
+    bencher.bench(|| read(black_box(&text), TermsWish::Infer));
 }
 
 #[divan::bench(name = "read 1 MB in a known lexicon")]
 fn read_megabyte_known(bencher: Bencher<'_, '_>) {
     let text = megabyte(PATTERN);
-    bencher.bench(|| read(black_box(&text), Wish::Lexicon("en-us")));
+    bencher.bench(|| read(black_box(&text), TermsWish::Lexicon("en-us")));
 }
 
 /// Prints the worst time of a megabyte of one thing, over and over, in one line.
@@ -67,7 +67,7 @@ fn worst() {
     let took = |thing: &&str| -> (Duration, String) {
         let text = format!("Rnd 1: {}", megabyte(thing));
         let start = Instant::now();
-        black_box(read(&text, Wish::Infer));
+        black_box(read(&text, TermsWish::Infer));
         (start.elapsed(), (*thing).to_owned())
     };
     let worst = things.iter().map(took).max().unwrap_or_default();

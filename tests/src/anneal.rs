@@ -5,7 +5,7 @@
 use std::f64::consts::TAU;
 
 use plumpline_core::counts::slack::FREE_SLACK;
-use plumpline_core::counts::{Holds, Rounds, Start, Targets, skin_of};
+use plumpline_core::counts::{AllowedRounds, Holds, Start, Targets, skin_of};
 use plumpline_core::forecast::fit::{Trail, measure};
 use plumpline_core::forecast::{Energy, pressure_for_skin, settle, settled_gradient};
 use plumpline_core::{Piece, Plan, Rz};
@@ -34,7 +34,7 @@ pub struct Annealed {
 struct Trial<'a> {
     piece: &'a Piece,
     start: Start,
-    rules: Rounds,
+    rules: AllowedRounds,
     holds: Holds,
     trail: Trail,
     /// Most slack of each ring: none to speak of, or what it had.
@@ -88,7 +88,7 @@ pub fn anneal(piece: &Piece, plan: &Plan, forecasts: usize, seed: u64) -> Option
     let mut trial = Trial {
         piece,
         start: plan.start,
-        rules: Rounds::new(piece, targets),
+        rules: AllowedRounds::new(piece, targets),
         holds: Holds::new(piece, &profile, &rest, rounds),
         trail: Trail::new(profile.places()),
         most_slack: vec![f64::INFINITY; rounds],

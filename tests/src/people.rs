@@ -11,9 +11,9 @@ use std::path::{Path, PathBuf};
 
 use plumpline_core::pattern::HouseStyle;
 use plumpline_core::pattern::proofread::{
-    Finding, FindingKind, Places, RoundRead, listing, proofread,
+    Finding, FindingKind, LineIndex, RoundRead, listing, proofread,
 };
-use plumpline_core::pattern::read::{Reading, Sure, Wish, read};
+use plumpline_core::pattern::read::{Reading, Sure, TermsWish, read};
 use serde_json::Value;
 
 /// A text and its truth.
@@ -184,10 +184,10 @@ impl Written {
 
     /// How well it is read.
     pub fn score(&self) -> Score {
-        let reading = read(&self.text, Wish::Infer);
+        let reading = read(&self.text, TermsWish::Infer);
         let findings = proofread(&self.text, &reading);
         let listed = listing(&self.text, &reading, HouseStyle::bench());
-        let places = Places::new(&self.text);
+        let places = LineIndex::new(&self.text);
         let at: Vec<(usize, &Finding)> =
             findings.iter().map(|f| (places.of(f.at.start).0, f)).collect();
         let mut score = Score { texts: 1, ..Score::default() };

@@ -1,6 +1,6 @@
 //! Small pieces against every count that the rules allow.
 
-use plumpline_core::counts::{Chosen, Effort, Rounds, Targets, choose, fit_of};
+use plumpline_core::counts::{AllowedRounds, Chosen, Effort, Targets, choose, fit_of};
 use plumpline_core::{Face, Firmness, Gauge, Knot, Outline, Piece, Rules};
 use plumpline_tests::any::rest_of;
 use proptest::prelude::*;
@@ -89,7 +89,7 @@ fn chosen(piece: &Piece) -> Chosen {
 /// Every list of counts within reach of the ideal that keeps to the rules, until `visit` says
 /// to stop.
 struct Walk<'a> {
-    rules: &'a Rounds,
+    rules: &'a AllowedRounds,
     targets: &'a Targets,
     pins: &'a std::collections::BTreeMap<u32, u32>,
     symmetric: bool,
@@ -146,7 +146,7 @@ impl Walk<'_> {
 /// `visit` says to stop.
 fn walk(piece: &Piece, rounds: usize, visit: &mut impl FnMut(&[u32]) -> bool) {
     let targets = Targets::new(piece, &piece.outline.profile(400), &rest_of(piece), rounds);
-    let rules = Rounds::new(piece, targets.clone());
+    let rules = AllowedRounds::new(piece, targets.clone());
     let mut walk = Walk {
         rules: &rules,
         targets: &targets,
@@ -171,7 +171,7 @@ fn check_gave_way(
     let (profile, rest) = (piece.outline.profile(400), rest_of(piece));
     let targets = Targets::new(piece, &profile, &rest, chosen.counts.len());
     let mut below = targets.start.joined();
-    let rules = Rounds::new(piece, targets);
+    let rules = AllowedRounds::new(piece, targets);
     for (k, &count) in (1..).zip(&chosen.counts) {
         let step = below.replace(count).is_none_or(|below| rules.allows_step(k, below, count));
         prop_assert!(step && rules.allows(k, count), "round {k} of {:?}", chosen.counts);

@@ -280,10 +280,10 @@ fn every_house_style_and_language_is_set() {
 #[test]
 fn the_sheet_as_text_proofreads_clean() {
     use plumpline_core::pattern::proofread::proofread;
-    use plumpline_core::pattern::read::{Wish, read};
+    use plumpline_core::pattern::read::{TermsWish, read};
     for name in SAMPLES {
         let text = sheet::text_of(&sheet_of(&sample(name)));
-        let reading = read(&text, Wish::Infer);
+        let reading = read(&text, TermsWish::Infer);
         let findings = proofread(&text, &reading);
         assert!(findings.is_empty(), "{name}: {findings:?}\n{text}");
     }

@@ -3,10 +3,10 @@
 use super::action::Action;
 use super::command::Command;
 use crate::document::edit::Edit;
-use crate::work::home::desk::Steps;
+use crate::work::home::desk::FirstSteps;
 
 /// Ticks the step that `action` is.
-pub fn learn(steps: &mut Steps, action: &Action) {
+pub fn learn(steps: &mut FirstSteps, action: &Action) {
     match action {
         Action::Edit(Edit::MoveKnots { .. }) => steps.knot = true,
         Action::Edit(Edit::Pin { .. })
@@ -26,9 +26,9 @@ mod tests {
 
     #[test]
     fn each_step_is_ticked_by_doing_it() {
-        let mut steps = Steps::default();
+        let mut steps = FirstSteps::default();
         learn(&mut steps, &Action::Edit(Edit::Simplicity(Some(0.5))));
-        assert_eq!(steps, Steps::default());
+        assert_eq!(steps, FirstSteps::default());
         let outline = plumpline_core::Outline { knots: Vec::new() };
         learn(&mut steps, &Action::Edit(Edit::MoveKnots { lead: 1, outline }));
         learn(&mut steps, &Action::Edit(Edit::Pin { round: 3, count: 12 }));

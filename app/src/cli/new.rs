@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context as _, anyhow};
 use clap::Args;
 use plumpline_core::outline::points;
-use plumpline_core::pattern::read::{Wish, read};
+use plumpline_core::pattern::read::{TermsWish, read};
 use plumpline_core::project::shape::{project_of, shape};
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, disk, file, plan};
@@ -106,7 +106,7 @@ impl New {
 
     fn written_in(&self, path: &Path, gauge: Gauge) -> anyhow::Result<Project> {
         let text = pattern_text(path)?;
-        let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
+        let reading = read(&text, self.terms.map_or(TermsWish::Infer, TermsWish::Lexicon));
         let firmness = self.firmness.unwrap_or_default();
         let name = self.name_for(path);
         let made = shape(&reading.pattern, &reading.unread, &name, gauge, firmness)

@@ -6,7 +6,7 @@ use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
 use plumpline_core::picture::svg::{self, Frame, svg};
-use plumpline_core::picture::{Body, Look, Rgb, Scene, outline};
+use plumpline_core::picture::{Body, Viewpoint, Rgb, Scene, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
@@ -29,7 +29,7 @@ pub(super) struct PictureArgs {
     project: PathBuf,
     /// What to draw.
     #[arg(long, value_enum)]
-    view: View,
+    view: PictureView,
     /// File to write; its ending, .svg or .png, decides the form.
     #[arg(short, long)]
     output: PathBuf,
@@ -37,10 +37,10 @@ pub(super) struct PictureArgs {
     #[arg(long, value_name = "NAME")]
     piece: Option<String>,
     /// How far the body is turned about its axis, degrees.
-    #[arg(long, default_value_t = Look::default().turn_deg, allow_negative_numbers = true)]
+    #[arg(long, default_value_t = Viewpoint::default().turn_deg, allow_negative_numbers = true)]
     turn: f32,
     /// How far it is seen from above, degrees, −90 to 90.
-    #[arg(long, default_value_t = Look::default().tilt_deg, allow_negative_numbers = true)]
+    #[arg(long, default_value_t = Viewpoint::default().tilt_deg, allow_negative_numbers = true)]
     tilt: f32,
     /// Width of the picture, pixels.
     #[arg(long, default_value_t = 1200)]
@@ -49,15 +49,15 @@ pub(super) struct PictureArgs {
     #[arg(long)]
     cutaway: bool,
     /// Ground of the picture.
-    #[arg(long, value_enum, default_value_t = Ground::None)]
-    background: Ground,
+    #[arg(long, value_enum, default_value_t = Backdrop::None)]
+    background: Backdrop,
     /// Symbol for single crochet in a chart.
     #[arg(long, value_enum, default_value_t = ChartSymbol::Cross)]
     chart: ChartSymbol,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum View {
+enum PictureView {
     /// The stuffed body, stitch by stitch.
     Body,
     /// The profile with its measures.
@@ -67,7 +67,7 @@ enum View {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Ground {
+enum Backdrop {
     /// Clear.
     None,
     /// White.
@@ -88,8 +88,8 @@ impl PictureArgs {
         let plan = plan(piece)
             .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
         let text = match self.view {
-            View::Chart => self.chart(&project, piece, &plan)?,
-            View::Body | View::Outline => self.draw(&project, piece, &plan),
+            PictureView::Chart => self.chart(&project, piece, &plan)?,
+            PictureView::Body | PictureView::Outline => self.draw(&project, piece, &plan),
         };
         let bytes = if png { rasterised(&text)? } else { text.into_bytes() };
         Ok(disk::write(&self.output, &bytes)?)
@@ -135,14 +135,14 @@ impl PictureArgs {
         let margin = MARGIN * self.width as f32;
         let room = self.width as f32 - 2.0 * margin;
         let (scene, what) = match self.view {
-            View::Body => {
+            PictureView::Body => {
                 let body = Body::new(piece, plan);
                 let (turn_deg, tilt_deg, cutaway) = (self.turn, self.tilt, self.cutaway);
-                let look = Look { turn_deg, tilt_deg, cutaway, ..Look::default() };
-                let at = |scale| body.scene(&Look { scale, ..look }, &colours);
+                let look = Viewpoint { turn_deg, tilt_deg, cutaway, ..Viewpoint::default() };
+                let at = |scale| body.scene(&Viewpoint { scale, ..look }, &colours);
                 (fitted(room, at), "stuffed, stitch by stitch")
             }
-            View::Outline | View::Chart => {
+            PictureView::Outline | PictureView::Chart => {
                 (fitted(room, |scale| outline::scene(plan, scale, &colours)), "side profile")
             }
         };
@@ -160,7 +160,7 @@ impl PictureArgs {
                 title: &title,
                 description: &description,
                 margin,
-                background: (self.background == Ground::White).then_some([255; 3]),
+                background: (self.background == Backdrop::White).then_some([255; 3]),
                 fonts: FONTS,
             },
         )
@@ -185,7 +185,7 @@ impl PictureArgs {
             title: &title,
             description: &all.remarks.join(" "),
             margin: 4.0,
-            background: (self.background == Ground::White).then_some([255; 3]),
+            background: (self.background == Backdrop::White).then_some([255; 3]),
             fonts: FONTS,
         };
         Ok(svg::drawing(&chart_page(&all), &frame, Some(self.width as f32)))

@@ -8,9 +8,9 @@ use clap::Args;
 use plumpline_core::pattern::HouseStyle;
 use plumpline_core::pattern::lexicon;
 use plumpline_core::pattern::proofread::{
-    Finding, FindingKind, Places, RoundRead, listing, proofread,
+    Finding, FindingKind, LineIndex, RoundRead, listing, proofread,
 };
-use plumpline_core::pattern::read::{Reading, Sure, TermsFound, Wish, read};
+use plumpline_core::pattern::read::{Reading, Sure, TermsFound, TermsWish, read};
 use serde::Serialize;
 
 use crate::work::files::pattern_text;
@@ -105,7 +105,7 @@ struct FindingLine<'a> {
 impl ProofreadArgs {
     pub(super) fn run(self) -> anyhow::Result<ExitCode> {
         let text = pattern_text(&self.file)?;
-        let reading = read(&text, self.terms.map_or(Wish::Infer, Wish::Lexicon));
+        let reading = read(&text, self.terms.map_or(TermsWish::Infer, TermsWish::Lexicon));
         let findings = proofread(&text, &reading);
         let rounds = listing(&text, &reading, HouseStyle::bench());
         if self.json {
@@ -129,7 +129,7 @@ fn report<'a>(
     rounds: &'a [RoundRead],
     findings: &'a [Finding],
 ) -> FindingsReport<'a> {
-    let places = Places::new(text);
+    let places = LineIndex::new(text);
     let lexicon = lexicon::by_code(reading.lexicon);
     let terms = Terms {
         code: lexicon.map_or("", |l| &l.code),
@@ -159,7 +159,7 @@ fn lines(
     (reading, rounds): (&Reading, &[RoundRead]),
     findings: &[Finding],
 ) -> String {
-    let places = Places::new(text);
+    let places = LineIndex::new(text);
     let mut out = String::new();
     // Writing to a String cannot fail.
     let mut put = |line: String| writeln!(out, "{line}").ok();

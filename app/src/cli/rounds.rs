@@ -14,7 +14,7 @@ use super::{seams, sized};
 
 /// Arguments of `plumpline rounds`.
 #[derive(Debug, Args)]
-pub(super) struct Rounds {
+pub(super) struct RoundsArgs {
     /// Project file.
     project: PathBuf,
     /// Everything the plan says, as JSON.
@@ -31,7 +31,7 @@ pub(super) struct Rounds {
     all_sizes: bool,
 }
 
-impl Rounds {
+impl RoundsArgs {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let project = file::load(&self.project)?;
         let shown = self.project.display().to_string();

@@ -12,7 +12,7 @@ use crate::work::sheet_file::Form;
 
 /// Arguments of `plumpline sheet`.
 #[derive(Debug, Args)]
-pub(super) struct Sheet {
+pub(super) struct SheetArgs {
     /// Project file.
     project: PathBuf,
     /// File to write; its ending decides the form: .pdf, .html, .md, .txt, or .png for the
@@ -65,7 +65,7 @@ impl From<ChartSymbol> for SingleSymbol {
     }
 }
 
-impl Sheet {
+impl SheetArgs {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let shown = self.output.display();
         let form = Form::of(&self.output).map_err(|e| anyhow!(e))?;

@@ -5,7 +5,7 @@ use plumpline_core::project::shape::Shaped;
 use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
 
 use super::choice::Choice;
-use super::measure::Dimension;
+use super::measure::BoardDimension;
 use super::pieces::PieceEdit;
 use super::sizes::SizeEdit;
 
@@ -79,7 +79,7 @@ pub enum Edit {
     /// Another picture to trace, or none.
     Picture(Option<Picture>),
     /// Changes the outline so that a measure comes to this, mm.
-    Resize(Dimension, f64),
+    Resize(BoardDimension, f64),
     /// Adds pieces made of a written pattern, and selects the first.
     AddPieces(Vec<Shaped>),
     /// A choice about the piece: its rules, its cloth, what holds it.

@@ -10,7 +10,7 @@ const MOST_STEPS: usize = 100;
 
 /// A step: what it was, and the project on its other side.
 #[derive(Debug)]
-struct Step {
+struct HistoryStep {
     name: String,
     project: Project,
 }
@@ -33,8 +33,8 @@ pub(crate) fn keep_making(was: &Project, now: &mut Project) {
 /// What can be undone and redone.
 #[derive(Debug, Default)]
 pub struct History {
-    undo: VecDeque<Step>,
-    redo: Vec<Step>,
+    undo: VecDeque<HistoryStep>,
+    redo: Vec<HistoryStep>,
     gesture: Option<Gesture>,
 }
 
@@ -44,11 +44,11 @@ impl History {
     pub fn note(&mut self, name: String, before: Project) {
         match &mut self.gesture {
             Some(gesture) => drop(gesture.name.get_or_insert(name)),
-            None => self.push(Step { name, project: before }),
+            None => self.push(HistoryStep { name, project: before }),
         }
     }
 
-    fn push(&mut self, step: Step) {
+    fn push(&mut self, step: HistoryStep) {
         self.redo.clear();
         self.undo.push_back(step);
         if self.undo.len() > MOST_STEPS {
@@ -69,7 +69,7 @@ impl History {
             && before != *now
         {
             let name = name.unwrap_or_else(|| "Change".into());
-            self.push(Step { name, project: before });
+            self.push(HistoryStep { name, project: before });
             return true;
         }
         false
@@ -117,7 +117,7 @@ impl History {
         if let Some(step) = self.undo.pop_back() {
             let project = std::mem::replace(now, step.project);
             keep_making(&project, now);
-            self.redo.push(Step { name: step.name, project });
+            self.redo.push(HistoryStep { name: step.name, project });
         }
     }
 
@@ -126,7 +126,7 @@ impl History {
         if let Some(step) = self.redo.pop() {
             let project = std::mem::replace(now, step.project);
             keep_making(&project, now);
-            self.undo.push_back(Step { name: step.name, project });
+            self.undo.push_back(HistoryStep { name: step.name, project });
         }
     }
 

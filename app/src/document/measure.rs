@@ -7,7 +7,7 @@ use super::shaping::{self, OFF_AXIS_MM};
 
 /// A measure on the outline board that can be typed over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Dimension {
+pub enum BoardDimension {
     /// The forecast along the axis.
     Height,
     /// The forecast across the axis.
@@ -24,7 +24,7 @@ pub enum Dimension {
     Ruler,
 }
 
-impl Dimension {
+impl BoardDimension {
     /// Whether it is a measure of the finished piece, and not of the wanted line.
     pub const fn is_finished(self) -> bool {
         matches!(self, Self::Height | Self::Width | Self::Neck)
@@ -49,7 +49,7 @@ const MET_ROUNDS: f64 = 0.25;
 pub(crate) fn missed(
     piece: &Piece,
     plan: &Plan,
-    dimension: Dimension,
+    dimension: BoardDimension,
     mm: f64,
     unit: Unit,
 ) -> Option<String> {
@@ -71,7 +71,7 @@ pub(crate) fn missed(
         return Some(format!("{asked} cannot be planned: give {least} to {most}."));
     }
     let why = match dimension {
-        Dimension::Height => {
+        BoardDimension::Height => {
             format!("a round is {} high, and whole rounds come no nearer", unit.text(height))
         }
         _ => format!(
@@ -86,22 +86,22 @@ pub(crate) fn missed(
 ///
 /// # Errors
 /// One line: what was read, and how a length is written.
-pub(crate) fn read(dimension: Dimension, text: &str, unit: Unit) -> Result<f64, String> {
+pub(crate) fn read(dimension: BoardDimension, text: &str, unit: Unit) -> Result<f64, String> {
     match dimension {
-        Dimension::KnotHeight(_) => length::parse_place(text, unit),
+        BoardDimension::KnotHeight(_) => length::parse_place(text, unit),
         _ => length::parse(text, unit),
     }
 }
 
 /// The outline in which `dimension` is `mm`, or as near to it as whole rounds and stitches
 /// let the forecast come. `None` where that cannot be, or is no measure of the outline.
-pub(crate) fn with(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outline> {
+pub(crate) fn with(piece: &Piece, dimension: BoardDimension, mm: f64) -> Option<Outline> {
     let outline = &piece.outline;
     match dimension {
         _ if piece.given.is_some() => None,
-        Dimension::Height => by_forecast(piece, dimension, mm, |f| outline.scaled(1.0, f)),
-        Dimension::Width => by_forecast(piece, dimension, mm, |f| outline.scaled(f, 1.0)),
-        Dimension::Neck => {
+        BoardDimension::Height => by_forecast(piece, dimension, mm, |f| outline.scaled(1.0, f)),
+        BoardDimension::Width => by_forecast(piece, dimension, mm, |f| outline.scaled(f, 1.0)),
+        BoardDimension::Neck => {
             let at = neck_of(&plan(piece).ok()?)?.1;
             let knot = nearest_inner(outline, at)?;
             let radius = outline.knots[knot].radius_mm;
@@ -113,10 +113,10 @@ pub(crate) fn with(piece: &Piece, dimension: Dimension, mm: f64) -> Option<Outli
             };
             by_forecast(piece, dimension, mm, with_factor)
         }
-        Dimension::KnotRadius(knot) => with_knot(outline, knot, Some(mm), None),
-        Dimension::KnotWidth(knot) => with_knot(outline, knot, Some(0.5 * mm), None),
-        Dimension::KnotHeight(knot) => with_knot(outline, knot, None, Some(mm)),
-        Dimension::Ruler => None,
+        BoardDimension::KnotRadius(knot) => with_knot(outline, knot, Some(mm), None),
+        BoardDimension::KnotWidth(knot) => with_knot(outline, knot, Some(0.5 * mm), None),
+        BoardDimension::KnotHeight(knot) => with_knot(outline, knot, None, Some(mm)),
+        BoardDimension::Ruler => None,
     }
 }
 
@@ -167,7 +167,7 @@ const STEPS: i32 = 16;
 /// factor is corrected a few times, then those about it are tried.
 fn by_forecast(
     piece: &Piece,
-    dimension: Dimension,
+    dimension: BoardDimension,
     mm: f64,
     shaped: impl Fn(f64) -> Outline,
 ) -> Option<Outline> {
@@ -223,11 +223,11 @@ mod tests {
     fn a_typed_neck_is_what_the_forecast_comes_to() {
         let mut piece = gourd();
         for mm in [26.0, 44.0] {
-            piece.outline = with(&gourd(), Dimension::Neck, mm).expect("a neck");
+            piece.outline = with(&gourd(), BoardDimension::Neck, mm).expect("a neck");
             let (got, _) = neck_of(&plan(&piece).expect("a plan")).expect("still a neck");
             assert!((got - mm).abs() < 3.0, "{mm} came to {got}");
         }
-        assert_eq!(with(&piece, Dimension::Neck, 1e9), None);
+        assert_eq!(with(&piece, BoardDimension::Neck, 1e9), None);
     }
 
     #[test]
@@ -235,10 +235,10 @@ mod tests {
         let piece = gourd();
         let height = piece.gauge.round_height_mm();
         for (dimension, mm) in [
-            (Dimension::Height, 120.0),
-            (Dimension::Height, 141.0),
-            (Dimension::Width, 70.0),
-            (Dimension::Width, 90.0),
+            (BoardDimension::Height, 120.0),
+            (BoardDimension::Height, 141.0),
+            (BoardDimension::Width, 70.0),
+            (BoardDimension::Width, 90.0),
         ] {
             let outline = with(&piece, dimension, mm).expect("an outline");
             let made = Piece { outline, ..piece.clone() };
@@ -254,24 +254,24 @@ mod tests {
     fn a_knot_takes_its_radius_width_and_height() {
         let piece = gourd();
         let knot = |dimension, mm| with(&piece, dimension, mm).expect("a knot").knots[1];
-        assert_eq!(knot(Dimension::KnotRadius(1), 41.5).radius_mm, 41.5);
-        assert_eq!(knot(Dimension::KnotWidth(1), 70.0).radius_mm, 35.0);
-        assert_eq!(knot(Dimension::KnotHeight(1), -4.0).height_mm, -4.0);
-        assert_eq!(with(&piece, Dimension::KnotRadius(99), 5.0), None);
-        let pole = with(&piece, Dimension::KnotRadius(0), 5.0).expect("a knot");
+        assert_eq!(knot(BoardDimension::KnotRadius(1), 41.5).radius_mm, 41.5);
+        assert_eq!(knot(BoardDimension::KnotWidth(1), 70.0).radius_mm, 35.0);
+        assert_eq!(knot(BoardDimension::KnotHeight(1), -4.0).height_mm, -4.0);
+        assert_eq!(with(&piece, BoardDimension::KnotRadius(99), 5.0), None);
+        let pole = with(&piece, BoardDimension::KnotRadius(0), 5.0).expect("a knot");
         assert!(pole.knots[0].is_pole());
     }
 
     #[test]
     fn heights_may_be_nought_or_below() {
-        let height = Dimension::KnotHeight(2);
+        let height = BoardDimension::KnotHeight(2);
         let read = |dimension, text| read(dimension, text, Unit::Mm);
         assert_eq!(read(height, " 12,5 "), Ok(12.5));
         assert_eq!(read(height, "0"), Ok(0.0));
         assert_eq!(read(height, "0 mm"), Ok(0.0));
         assert_eq!(read(height, "-2 cm"), Ok(-20.0));
         assert!(read(height, "high").is_err());
-        assert!(read(Dimension::Width, "-4").is_err());
-        assert!(read(Dimension::Width, "0").is_err());
+        assert!(read(BoardDimension::Width, "-4").is_err());
+        assert!(read(BoardDimension::Width, "0").is_err());
     }
 }

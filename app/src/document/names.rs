@@ -4,7 +4,7 @@ use plumpline_core::{Spread, Unit, Yarn};
 
 use super::choice::Choice;
 use super::edit::Edit;
-use super::measure::Dimension;
+use super::measure::BoardDimension;
 use super::pieces::PieceEdit;
 use super::sizes::SizeEdit;
 
@@ -37,14 +37,14 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         Edit::Outline(_) => "Shape the outline".into(),
         Edit::Picture(Some(_)) => "Picture to trace".into(),
         Edit::Picture(None) => "Remove the picture".into(),
-        Edit::Resize(Dimension::Height, mm) => format!("Height {}", unit.rough_text(*mm)),
-        Edit::Resize(Dimension::Width, mm) => format!("Width {}", unit.rough_text(*mm)),
-        Edit::Resize(Dimension::Neck, mm) => format!("Neck {}", unit.rough_text(*mm)),
-        Edit::Resize(Dimension::Ruler, _) => "Scale the picture".into(),
+        Edit::Resize(BoardDimension::Height, mm) => format!("Height {}", unit.rough_text(*mm)),
+        Edit::Resize(BoardDimension::Width, mm) => format!("Width {}", unit.rough_text(*mm)),
+        Edit::Resize(BoardDimension::Neck, mm) => format!("Neck {}", unit.rough_text(*mm)),
+        Edit::Resize(BoardDimension::Ruler, _) => "Scale the picture".into(),
         Edit::Resize(
-            Dimension::KnotRadius(knot)
-            | Dimension::KnotWidth(knot)
-            | Dimension::KnotHeight(knot),
+            BoardDimension::KnotRadius(knot)
+            | BoardDimension::KnotWidth(knot)
+            | BoardDimension::KnotHeight(knot),
             _,
         ) => format!("Move knot {}", knot + 1),
         Edit::Choice(choice) => chosen(choice, unit),
@@ -126,7 +126,7 @@ mod tests {
         assert_eq!(step(&Edit::Pin { round: 12, count: 40 }, true, Unit::Mm), "Pin round 12");
         let plain = Choice::Plain { from: 4, to: 6, on: true };
         assert_eq!(step(&Edit::Choice(plain), false, Unit::Mm), "Keep rounds 4–6 plain");
-        let tall = Edit::Resize(Dimension::Height, 120.0);
+        let tall = Edit::Resize(BoardDimension::Height, 120.0);
         assert_eq!(step(&tall, false, Unit::Cm), "Height 12.0 cm");
     }
 }

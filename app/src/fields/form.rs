@@ -4,7 +4,7 @@ use egui::{Align2, DragValue, Rect, Response, Role, Sense, Stroke, StrokeKind, U
 use egui::{WidgetInfo, pos2, vec2};
 
 use crate::bench::action::{Action, Actions};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::{Tokens, paint, type_faces};
 
@@ -130,7 +130,7 @@ pub(crate) fn field(
 
 /// What a stepper counts.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct Span {
+pub(crate) struct Counted {
     /// Least and greatest.
     pub(crate) ends: (u32, u32),
     /// The word for no number at all, and the number stepping begins from.
@@ -143,7 +143,7 @@ pub(crate) fn stepper(
     rect: Rect,
     name: &str,
     value: Option<u32>,
-    span: Span,
+    span: Counted,
     actions: &mut Actions,
 ) -> Option<Option<u32>> {
     let (low, high) = span.ends;
@@ -159,11 +159,11 @@ pub(crate) fn stepper(
     let can_less = value.map_or(from > low, |v| v > low);
     let can_more = value.map_or(from < high, |v| v < high);
     let word = format!("{name}, fewer");
-    if controls::button(ui, less, Face::Icon(Icon::Less), &word, can_less).clicked() {
+    if controls::button(ui, less, ButtonFace::Icon(Icon::Less), &word, can_less).clicked() {
         new = Some(value.map_or(from, |v| v).saturating_sub(1).clamp(low, high));
     }
     let word = format!("{name}, more");
-    if controls::button(ui, more, Face::Icon(Icon::More), &word, can_more).clicked() {
+    if controls::button(ui, more, ButtonFace::Icon(Icon::More), &word, can_more).clicked() {
         new = Some((value.map_or(from, |v| v) + 1).clamp(low, high));
     }
     let floor = f64::from(low) - if span.none.is_some() { 1.0 } else { 0.0 };
@@ -188,7 +188,7 @@ pub(crate) fn stepper(
     if let (Some((word, _)), Some(_)) = (span.none, value) {
         let clear = place(less.left() - 4.0, BUTTON);
         let words = format!("{name}, {word}");
-        let button = controls::button(ui, clear, Face::Icon(Icon::Close), &words, true);
+        let button = controls::button(ui, clear, ButtonFace::Icon(Icon::Close), &words, true);
         if button.on_hover_text(format!("Back to {word}")).clicked() {
             new = None;
         }
@@ -217,7 +217,7 @@ pub(crate) fn pick(
         let place = Rect::from_min_size(pos2(x, rect.center().y - 13.0), vec2(width, 26.0));
         let full = format!("{name}: {option}");
         let button =
-            controls::toggle(ui, place, Face::Words(option), &full, true, Some(i == now));
+            controls::toggle(ui, place, ButtonFace::Words(option), &full, true, Some(i == now));
         if button.clicked() && i != now {
             new = Some(i);
         }
@@ -240,7 +240,7 @@ pub(crate) fn wide(
     let place = rect.shrink2(vec2(0.0, 0.5 * (height - 28.0)));
     match primary {
         true => controls::primary(ui, place, words, words, enabled),
-        false => controls::button(ui, place, Face::Words(words), words, enabled),
+        false => controls::button(ui, place, ButtonFace::Words(words), words, enabled),
     }
 }
 

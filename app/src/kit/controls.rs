@@ -10,7 +10,7 @@ use super::{paint, type_faces};
 
 /// What a button shows.
 #[derive(Debug, Clone, Copy)]
-pub enum Face<'a> {
+pub enum ButtonFace<'a> {
     /// An icon alone.
     Icon(Icon),
     /// Words alone.
@@ -20,7 +20,13 @@ pub enum Face<'a> {
 }
 
 /// A raised button at `rect`. `name` is what assistive tools read.
-pub fn button(ui: &Ui, rect: Rect, face: Face<'_>, name: &str, enabled: bool) -> Response {
+pub fn button(
+    ui: &Ui,
+    rect: Rect,
+    face: ButtonFace<'_>,
+    name: &str,
+    enabled: bool,
+) -> Response {
     toggle(ui, rect, face, name, enabled, None)
 }
 
@@ -28,7 +34,7 @@ pub fn button(ui: &Ui, rect: Rect, face: Face<'_>, name: &str, enabled: bool) ->
 pub fn toggle(
     ui: &Ui,
     rect: Rect,
-    face: Face<'_>,
+    face: ButtonFace<'_>,
     name: &str,
     enabled: bool,
     on: Option<bool>,
@@ -42,13 +48,13 @@ pub fn toggle(
 pub fn primary(ui: &Ui, rect: Rect, words: &str, name: &str, enabled: bool) -> Response {
     let t = Tokens::now(ui.ctx());
     let fill = if enabled { t.highlight } else { t.panel };
-    raised(ui, rect, Face::Words(words), name, (enabled, None), fill)
+    raised(ui, rect, ButtonFace::Words(words), name, (enabled, None), fill)
 }
 
 fn raised(
     ui: &Ui,
     rect: Rect,
-    face: Face<'_>,
+    face: ButtonFace<'_>,
     name: &str,
     (enabled, on): (bool, Option<bool>),
     fill: Color32,
@@ -80,13 +86,13 @@ fn raised(
     };
     let font = type_faces::semibold(type_faces::BODY);
     match face {
-        Face::Icon(icon) => icon.paint(painter, at.center(), ink),
-        Face::Words(words) => {
+        ButtonFace::Icon(icon) => icon.paint(painter, at.center(), ink),
+        ButtonFace::Words(words) => {
             let galley = fitted(painter, words, font, ink, at.width() - 12.0);
             let place = Align2::CENTER_CENTER.anchor_size(at.center(), galley.size());
             painter.galley(place.min, galley, ink);
         }
-        Face::WordsThen(words, icon) => {
+        ButtonFace::WordsThen(words, icon) => {
             let galley = fitted(painter, words, font, ink, at.width() - 32.0);
             let left = at.left_center() + vec2(10.0, 0.0);
             let place = Align2::LEFT_CENTER.anchor_size(left, galley.size());

@@ -5,7 +5,7 @@ use super::look::Look;
 use super::{Notice, View};
 use crate::document::Document;
 use crate::document::edit::Edit;
-use crate::document::measure::{self, Dimension};
+use crate::document::measure::{self, BoardDimension};
 use plumpline_core::plan;
 
 /// Makes one change of the project, in one step or as part of the gesture under way.
@@ -83,7 +83,8 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
 /// Takes what is being typed for a knot before another one is selected, for its field is
 /// gone then.
 fn take_typed(document: &mut Document, view: &mut View) {
-    let of_knot = |d| !matches!(d, Dimension::Height | Dimension::Width | Dimension::Neck);
+    let of_knot =
+        |d| !matches!(d, BoardDimension::Height | BoardDimension::Width | BoardDimension::Neck);
     let Some(typing) = view.typing.take_if(|typing| of_knot(typing.dimension)) else { return };
     if let Some(Ok(mm)) = typing.entered() {
         edit(document, view, Edit::Resize(typing.dimension, mm));
@@ -135,9 +136,9 @@ mod tests {
             Edit::NewYarn { round: 5 },
             Edit::ClearBand(17),
             Edit::Yarn { index: 1, yarn: Yarn::plain(2) },
-            Edit::Resize(Dimension::Height, 140.0),
-            Edit::Resize(Dimension::Width, 70.0),
-            Edit::Resize(Dimension::KnotRadius(2), 44.0),
+            Edit::Resize(BoardDimension::Height, 140.0),
+            Edit::Resize(BoardDimension::Width, 70.0),
+            Edit::Resize(BoardDimension::KnotRadius(2), 44.0),
             Edit::Outline(Document::blank().piece().outline.clone()),
             Edit::Picture(Some(Picture::new("pear.png", (0.0, 60.0), 90.0))),
             Edit::Choice(Choice::Straight(20.0)),
@@ -172,11 +173,12 @@ mod tests {
 
     #[test]
     fn a_typed_size_is_what_the_forecast_comes_to() {
-        for (dimension, mm) in [(Dimension::Height, 150.0), (Dimension::Width, 60.0)] {
+        for (dimension, mm) in [(BoardDimension::Height, 150.0), (BoardDimension::Width, 60.0)]
+        {
             let (mut document, mut view) = sample();
             edit(&mut document, &mut view, Edit::Resize(dimension, mm));
             let (height, width) = plan(document.piece()).expect("a plan").size_mm;
-            let got = if dimension == Dimension::Height { height } else { width };
+            let got = if dimension == BoardDimension::Height { height } else { width };
             assert!((got - mm).abs() < 2.5, "{dimension:?} {got}");
         }
     }

@@ -4,7 +4,7 @@ use super::board::Drag;
 use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
-use super::{BoardFace, Card, Lens, Made, Over, Turned, Typing};
+use super::{BoardFace, Card, Lens, MadeBall, Over, Turned, Typing};
 use plumpline_core::warning::WarningKind;
 
 /// A change of what is looked at.
@@ -41,7 +41,7 @@ pub enum Look {
     /// Turns the card of notes, rules and simplicity to one of them.
     Card(Card),
     /// The ball that a gauge is checked by, as it was made.
-    Made(Made),
+    MadeBall(MadeBall),
     /// Turns the body.
     Turn(Turned),
     /// Puts the outline or the body on the board.

@@ -12,7 +12,7 @@ use plumpline_core::Unit;
 use plumpline_core::plan::ball::TradeBall;
 use plumpline_core::warning::WarningKind;
 
-use crate::document::measure::{self, Dimension};
+use crate::document::measure::{self, BoardDimension};
 use board::BoardView;
 use prefs::Prefs;
 use sheet::SheetView;
@@ -167,7 +167,7 @@ pub enum Over {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Typing {
     /// Which.
-    pub dimension: Dimension,
+    pub dimension: BoardDimension,
     /// What stands in the field.
     pub text: String,
     /// What stood there first.
@@ -248,19 +248,19 @@ pub struct View {
     /// What the Sizes stage shows.
     pub sizes: SizesView,
     /// The ball that a gauge is checked by.
-    pub ball: Made,
+    pub ball: MadeBall,
 }
 
 /// A ball that was made, and its measures.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Made {
+pub struct MadeBall {
     /// How it was worked.
     pub ball: TradeBall,
     /// Height and width, mm; none until they are measured.
     pub size_mm: Option<(f64, f64)>,
 }
 
-impl Default for Made {
+impl Default for MadeBall {
     fn default() -> Self {
         Self { ball: TradeBall::usual(36), size_mm: None }
     }

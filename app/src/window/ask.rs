@@ -32,31 +32,31 @@ pub(crate) enum Question {
     /// The project has changes that are not saved.
     Unsaved(Next),
     /// No file dialog could be shown; where is the file? With what has been typed.
-    Path(Wanted, String),
+    Path(FileUse, String),
 }
 
 /// What a file is wanted for, and what goes on once it is saved.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Wanted {
+pub(crate) struct FileUse {
     pub(crate) purpose: Purpose,
     pub(crate) then: Option<Next>,
 }
 
 /// The answer.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Answer {
+pub(crate) enum Reply {
     /// Save first, then go on.
     SaveFirst(Next),
     /// Go on without saving.
     Discard(Next),
     /// This path.
-    Path(Wanted, PathBuf),
+    Path(FileUse, PathBuf),
     /// Never mind.
     Cancel,
 }
 
 /// Shows the question; returns the answer once there is one.
-pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Answer> {
+pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Reply> {
     let mut answer = None;
     let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
     let modal = Modal::new(Id::unique("question")).frame(frame).show(ctx, |ui| {
@@ -68,7 +68,7 @@ pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Ans
         };
     });
     if answer.is_none() && modal.should_close() {
-        answer = Some(Answer::Cancel);
+        answer = Some(Reply::Cancel);
     }
     answer
 }
@@ -77,7 +77,7 @@ fn heading(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).font(type_faces::semibold(type_faces::TITLE)));
 }
 
-fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
+fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Reply> {
     heading(ui, &format!("Save “{title}” first?"));
     let goes = match next {
         Next::Close => "Closing the window",
@@ -95,9 +95,9 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
             ui.button("Keep working")
         });
         let answers = [
-            (save, Answer::SaveFirst(next.clone())),
-            (discard, Answer::Discard(next.clone())),
-            (back.inner, Answer::Cancel),
+            (save, Reply::SaveFirst(next.clone())),
+            (discard, Reply::Discard(next.clone())),
+            (back.inner, Reply::Cancel),
         ];
         // The keyboard is in the question, at the answer that loses nothing.
         if !answers.iter().any(|(button, _)| button.has_focus()) {
@@ -108,7 +108,7 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Answer> {
     .inner
 }
 
-fn path(ui: &mut Ui, wanted: &Wanted, text: &mut String) -> Option<Answer> {
+fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String) -> Option<Reply> {
     heading(ui, "Where is the file?");
     let label = ui.label("This desktop shows no file dialog. Type the whole path:");
     let field =
@@ -121,9 +121,9 @@ fn path(ui: &mut Ui, wanted: &Wanted, text: &mut String) -> Option<Answer> {
     ui.horizontal(|ui| {
         let typed = !text.trim().is_empty();
         if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {
-            return Some(Answer::Path(wanted.clone(), PathBuf::from(text.trim())));
+            return Some(Reply::Path(wanted.clone(), PathBuf::from(text.trim())));
         }
-        ui.button("Cancel").clicked().then_some(Answer::Cancel)
+        ui.button("Cancel").clicked().then_some(Reply::Cancel)
     })
     .inner
 }

@@ -11,7 +11,7 @@ use crate::document::shaping;
 use crate::view::{Over, Stage, apply};
 use crate::work::files::Purpose;
 use crate::work::home::DeskAction;
-use plumpline_core::project::shape::Made;
+use plumpline_core::project::shape::MadeProject;
 use plumpline_core::{Kind, Loop, Piece, sheet};
 
 impl Studio {
@@ -126,7 +126,7 @@ impl Studio {
         let Some(checked) = self.proofreading.checked() else { return };
         let piece = self.document.piece();
         match checked.shape(piece.gauge, piece.firmness) {
-            Ok(Made { pieces: shaped, left_out }) => {
+            Ok(MadeProject { pieces: shaped, left_out }) => {
                 let names: Vec<String> =
                     shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
                 let added = Edit::AddPieces(shaped);

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Context, ViewportCommand};
 use plumpline_core::disk;
 
-use super::ask::{Answer, Next, Question, Wanted};
+use super::ask::{FileUse, Next, Question, Reply};
 use super::studio::Studio;
 use crate::document::Document;
 use crate::view::Stage;
@@ -113,21 +113,21 @@ impl Studio {
     }
 
     /// Does what the answer to the first question asks for.
-    pub(super) fn answer(&mut self, ctx: &Context, frame: &eframe::Frame, answer: Answer) {
+    pub(super) fn answer(&mut self, ctx: &Context, frame: &eframe::Frame, answer: Reply) {
         self.asks.pop_front();
         match answer {
-            Answer::SaveFirst(next) => {
+            Reply::SaveFirst(next) => {
                 let ticket = self.save(ctx, frame, false);
                 self.then.insert(ticket, next);
             }
-            Answer::Discard(next) => self.go_on(ctx, frame, next),
-            Answer::Path(wanted, path) => {
+            Reply::Discard(next) => self.go_on(ctx, frame, next),
+            Reply::Path(wanted, path) => {
                 let ticket = self.files.with_path(ctx, wanted.purpose, path);
                 if let Some(next) = wanted.then {
                     self.then.insert(ticket, next);
                 }
             }
-            Answer::Cancel => {}
+            Reply::Cancel => {}
         }
     }
 
@@ -206,7 +206,7 @@ impl Studio {
         };
         let text = std::path::absolute(self.suggested(extension))
             .map_or_else(|_| String::new(), |p| p.display().to_string());
-        self.question(Question::Path(Wanted { purpose, then }, text));
+        self.question(Question::Path(FileUse { purpose, then }, text));
     }
 
     /// Files dropped on the window, a close that was asked for, jobs that are done.

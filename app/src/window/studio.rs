@@ -53,7 +53,7 @@ pub struct Studio {
     pub(super) closing: bool,
     pub(super) home: Home,
     /// The start card, while it is open.
-    pub(super) start: Option<start::Start>,
+    pub(super) start: Option<start::StartChoice>,
     /// The only clock that tells the day.
     pub(super) clock: fn() -> SystemTime,
 }

@@ -27,7 +27,7 @@ impl Studio {
         if let Some(path) = self.document.path().map(Path::to_owned) {
             self.home.remember(|desk| desk.worked_on(&path));
         } else if self.home.desk.steps.is_none() && self.home.offer().is_none() {
-            self.start = Some(start::Start::default());
+            self.start = Some(start::StartChoice::default());
         }
         if let Some(trouble) = trouble {
             self.say(trouble, true);
@@ -98,7 +98,7 @@ impl Studio {
             }
             DeskAction::ShowStart => {
                 self.home.remember(|desk| desk.look());
-                self.start = Some(start::Start::default());
+                self.start = Some(start::StartChoice::default());
             }
             DeskAction::HideStart => self.start = None,
             DeskAction::Recover => self.go(ctx, frame, Next::Recover),

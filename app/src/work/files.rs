@@ -73,13 +73,13 @@ pub enum Outcome {
 /// A dialog that closes sooner than anyone can was never shown.
 const SHOWN: Duration = Duration::from_millis(250);
 
-type Job = Box<dyn FnOnce() -> Outcome + Send>;
+type FileJob = Box<dyn FnOnce() -> Outcome + Send>;
 
 /// The files that are asked for, one after the other: none is forgotten because another is
 /// under way.
 #[derive(Debug)]
 pub struct Files {
-    worker: Worker<Queue<Job>, Outcome>,
+    worker: Worker<Queue<FileJob>, Outcome>,
     /// Those that save as the making goes on.
     keeping: BTreeSet<Ticket>,
     /// Where typed paths begin, if paths are typed and never chosen in the desktop's dialog.
@@ -88,7 +88,8 @@ pub struct Files {
 
 impl Default for Files {
     fn default() -> Self {
-        let work = || |job: Job, voice: &Voice<'_, Queue<Job>, Outcome>| voice.say(job());
+        let work =
+            || |job: FileJob, voice: &Voice<'_, Queue<FileJob>, Outcome>| voice.say(job());
         Self { worker: Worker::new("files", work), keeping: BTreeSet::new(), typed_from: None }
     }
 }

@@ -6,7 +6,7 @@ use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, plan_draft, word
 
 /// What a plan was asked for.
 #[derive(Debug, PartialEq)]
-struct Asked {
+struct PlannedFor {
     piece: Piece,
     wording: WordingChoice,
     /// Whether it may stop at what a dragging hand can wait for.
@@ -20,7 +20,7 @@ use crate::document::{Document, Revision};
 pub struct Derived {
     /// What was last looked at: which piece of which project, and whether a hand dragged it.
     seen: Option<(Revision, usize, bool)>,
-    asked: Option<Asked>,
+    asked: Option<PlannedFor>,
     good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
 }
@@ -35,7 +35,7 @@ impl Derived {
     }
 
     fn follow(&mut self, piece: &Piece, wording: &WordingChoice, dragged: bool) -> bool {
-        let asked = Asked {
+        let asked = PlannedFor {
             // A picture is only looked at, and other sizes are planned apart.
             piece: Piece { picture: None, sizes: Vec::new(), ..piece.clone() },
             wording: wording.clone(),

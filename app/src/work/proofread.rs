@@ -7,10 +7,10 @@ use egui::text_edit::TextEditState;
 use plumpline_core::pattern::HouseStyle;
 use plumpline_core::pattern::Span;
 use plumpline_core::pattern::proofread::{
-    Finding, Places, RoundRead, Summary, listing, proofread, summary,
+    Finding, LineIndex, RoundRead, Summary, listing, proofread, summary,
 };
-use plumpline_core::pattern::read::{Reading, Sure, Wish, read};
-use plumpline_core::project::shape::{Made, shape};
+use plumpline_core::pattern::read::{Reading, Sure, TermsWish, read};
+use plumpline_core::project::shape::{MadeProject, shape};
 use plumpline_core::{Firmness, Gauge};
 
 use super::worker::{Newest, Ticket, Voice, Worker};
@@ -98,9 +98,9 @@ pub struct Checked {
 
 impl Checked {
     fn of(text: &str, terms: Option<&'static str>) -> Self {
-        let reading = read(text, terms.map_or(Wish::Infer, Wish::Lexicon));
+        let reading = read(text, terms.map_or(TermsWish::Infer, TermsWish::Lexicon));
         let findings = proofread(text, &reading);
-        let places = Places::new(text);
+        let places = LineIndex::new(text);
         Self {
             lines: findings.iter().map(|f| places.line_of(f.at.start)).collect(),
             rounds: listing(text, &reading, HouseStyle::bench()),
@@ -120,7 +120,11 @@ impl Checked {
     ///
     /// # Errors
     /// As [`shape`].
-    pub fn shape(&self, gauge: Gauge, firmness: Firmness) -> plumpline_core::Result<Made> {
+    pub fn shape(
+        &self,
+        gauge: Gauge,
+        firmness: Firmness,
+    ) -> plumpline_core::Result<MadeProject> {
         let Reading { pattern, unread, .. } = &self.reading;
         shape(pattern, unread, "Written piece", gauge, firmness)
     }

@@ -16,7 +16,7 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline::document::Document;
 use plumpline::window::Studio;
 use plumpline::work::home::recovery;
-use plumpline_core::making::{By, Course, Progress, Stand};
+use plumpline_core::making::{By, Progress, Stand, WorkedPiece};
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Project, Size, SizeBy, file};
 
@@ -32,11 +32,13 @@ const SIZE: &str = "S";
 const KILLS: u32 = 12;
 
 /// The course of the ball, as it is designed or at its size.
-fn course(project: &Project, size: Option<&str>) -> Course {
+fn course(project: &Project, size: Option<&str>) -> WorkedPiece {
     let writer = Writer::bench();
     match size {
-        None => Course::of_piece(&project.pieces[0], &writer).expect("a plan"),
-        Some(size) => Course::at_size(project, size, &writer).expect("a plan").swap_remove(0),
+        None => WorkedPiece::of_piece(&project.pieces[0], &writer).expect("a plan"),
+        Some(size) => {
+            WorkedPiece::at_size(project, size, &writer).expect("a plan").swap_remove(0)
+        }
     }
 }
 

@@ -11,7 +11,7 @@ use egui::{Event, Key, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::window::Studio;
-use plumpline_core::making::{Course, Progress, Stand, Stop};
+use plumpline_core::making::{Progress, Stand, Stop, WorkedPiece};
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::{Gauge, Piece, Project, Size, SizeBy, file, starter::Starter};
 
@@ -77,8 +77,8 @@ fn begun<'a>(
 }
 
 /// The courses of a project at a size, planned here.
-fn courses(project: &Project, size: &str) -> Vec<Course> {
-    Course::at_size(project, size, &Writer::bench()).expect("courses")
+fn courses(project: &Project, size: &str) -> Vec<WorkedPiece> {
+    WorkedPiece::at_size(project, size, &Writer::bench()).expect("courses")
 }
 
 #[test]
@@ -137,7 +137,7 @@ fn a_whole_size_is_made_by_keyboard_alone_as_its_own_plan_says() {
     let plans = courses(&project, "S");
     let whole =
         |bench: &Bench<'_>| bench.state().handiwork().whole(bench.state().document().project());
-    let stitches = |course: &Course| course.rounds.iter().map(|r| r.count).sum::<u32>();
+    let stitches = |course: &WorkedPiece| course.rounds.iter().map(|r| r.count).sum::<u32>();
     let all = 2 * stitches(&plans[0]) + stitches(&plans[1]);
     let usual = project.pieces[0].habits.stitches_per_minute;
     assert!((whole(&bench).seconds_left - 60.0 * f64::from(all) / usual).abs() < 1e-6);

@@ -39,13 +39,13 @@ const BREAK_EVERY: usize = 12;
 const BOX: char = '\u{FFFD}';
 
 /// All that the typesetter is given for one sheet.
-pub(crate) struct Files {
+pub(crate) struct SheetFiles {
     pub(crate) files: BTreeMap<String, Bytes>,
     /// Which characters were replaced, in a sentence.
     pub(crate) replaced: Option<String>,
 }
 
-impl Files {
+impl SheetFiles {
     pub(crate) fn of(
         sheet: &Sheet,
         options: Options,
@@ -65,7 +65,7 @@ impl Files {
         let field = bodies_field(&sheet.pieces);
         for (i, piece) in sheet.pieces.iter().enumerate() {
             let room = [page[0] - MARGINS, page[1] - ABOVE_AND_BELOW];
-            let mut laid = Laid { files: &mut files, i, pictures: &piece.pictures };
+            let mut laid = LaidPictures { files: &mut files, i, pictures: &piece.pictures };
             let measures = match sheet.pieces.len() > MEASURED_IN_FRONT {
                 true => MEASURES,
                 false => 0.0,
@@ -199,13 +199,13 @@ fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
 }
 
 /// The pictures of one piece, being laid out.
-struct Laid<'a> {
+struct LaidPictures<'a> {
     files: &'a mut BTreeMap<String, Bytes>,
     i: usize,
     pictures: &'a Pictures,
 }
 
-impl Laid<'_> {
+impl LaidPictures<'_> {
     fn file(&mut self, name: &str, bytes: Bytes) -> String {
         let path = format!("/{}-{name}", self.i);
         self.files.insert(path.clone(), bytes);

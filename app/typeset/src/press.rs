@@ -6,7 +6,7 @@ use typst::utils::LazyHash;
 use typst::{Library, LibraryExt as _};
 use typst_layout::PagedDocument;
 
-use crate::data::Files;
+use crate::data::SheetFiles;
 use crate::fonts::Fonts;
 use crate::pages::Pages;
 use crate::raster::BodyCache;
@@ -55,7 +55,8 @@ impl Press {
     /// # Errors
     /// Where the typesetter gives up; for no sheet known.
     pub fn pages(&self, sheet: &Sheet, options: Options) -> Result<Pages> {
-        let Files { files, replaced } = Files::of(sheet, options, &self.fonts, &self.bodies)?;
+        let SheetFiles { files, replaced } =
+            SheetFiles::of(sheet, options, &self.fonts, &self.bodies)?;
         let job = Job { shop: &self.shop, files };
         let set = typst::compile::<PagedDocument>(&job);
         let document = set.output.map_err(|trouble| {

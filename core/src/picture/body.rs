@@ -7,8 +7,8 @@ use super::scene::{Paint, Rim, Scene};
 use super::stitches::{Cell, Stitches};
 use super::surface::Surface;
 use super::vector::{Eye, add, scaled};
-use super::view::View;
-use super::{Look, Rgb};
+use super::view::BodyView;
+use super::{Viewpoint, Rgb};
 use crate::piece::Piece;
 use crate::plan::Plan;
 
@@ -35,7 +35,7 @@ pub struct Body {
 }
 
 /// What of a cell is painted: the cloth first, the legs over it.
-enum Part<'a> {
+enum CellPart<'a> {
     Cloth(&'a Cell),
     Legs(&'a Cell),
     Inside(&'a Cell),
@@ -79,7 +79,7 @@ impl Body {
 
     /// The body from one side, back to front, `colours` by yarn. Deterministic; linear in
     /// the stitches.
-    pub fn scene(&self, look: &Look, colours: &[Rgb]) -> Scene {
+    pub fn scene(&self, look: &Viewpoint, colours: &[Rgb]) -> Scene {
         let mut scene = Scene::default();
         self.draw(look, colours, &mut scene);
         scene
@@ -87,7 +87,7 @@ impl Body {
 
     /// As [`Self::scene`], in the place of what `scene` showed: one that is drawn anew with
     /// every move of a hand keeps its memory.
-    pub fn draw(&self, look: &Look, colours: &[Rgb], scene: &mut Scene) {
+    pub fn draw(&self, look: &Viewpoint, colours: &[Rgb], scene: &mut Scene) {
         scene.clear();
         let eye = Eye::new(look);
         let looks_in = (self.open.0 && eye.side() > 0.0) || (self.open.1 && eye.side() < 0.0);
@@ -105,29 +105,29 @@ impl Body {
             let depth = eye.see(cell.middle)[2];
             if facing > EDGE_ON {
                 depths.push(depth - behind);
-                parts.push(Part::Cloth(cell));
+                parts.push(CellPart::Cloth(cell));
                 if cell.stitch.is_some() {
                     depths.push(depth);
-                    parts.push(Part::Legs(cell));
+                    parts.push(CellPart::Legs(cell));
                 }
             } else if looks_in {
                 depths.push(depth - behind);
-                parts.push(Part::Inside(cell));
+                parts.push(CellPart::Inside(cell));
             }
         }
         for start in [true, false] {
             if let Some(depth) = self.pole_depth(start, &eye) {
                 depths.push(depth);
-                parts.push(Part::Pole(start));
+                parts.push(CellPart::Pole(start));
             }
         }
-        let view = View::new(eye, look, colours);
+        let view = BodyView::new(eye, look, colours);
         for i in back_to_front(&depths) {
             match &parts[i as usize] {
-                Part::Cloth(cell) => view.cloth(scene, cell),
-                Part::Legs(cell) => view.legs(scene, cell),
-                Part::Inside(cell) => view.inside(scene, cell),
-                &Part::Pole(start) => self.pole(&view, scene, start),
+                CellPart::Cloth(cell) => view.cloth(scene, cell),
+                CellPart::Legs(cell) => view.legs(scene, cell),
+                CellPart::Inside(cell) => view.inside(scene, cell),
+                &CellPart::Pole(start) => self.pole(&view, scene, start),
             }
         }
         if look.cutaway {
@@ -145,7 +145,7 @@ impl Body {
     }
 
     /// The dimple of a ring drawn tight, deeper where a thread gathers the last round.
-    fn pole(&self, view: &View<'_>, scene: &mut Scene, start: bool) {
+    fn pole(&self, view: &BodyView<'_>, scene: &mut Scene, start: bool) {
         let nodes = self.surface.nodes();
         let rounds = self.yarns.len();
         // Beyond the edge of the last round lies the pole of its gathered loops.

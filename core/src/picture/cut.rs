@@ -6,7 +6,7 @@ use super::Rgb;
 use super::light::{Light, mixed, speckle};
 use super::scene::{Paint, Rim, Scene};
 use super::surface::Surface;
-use super::view::View;
+use super::view::BodyView;
 
 /// Thickness of the cloth, in stitch widths. Common practice, no source.
 const CLOTH: f32 = 0.46;
@@ -20,7 +20,7 @@ const MOST_TUFTS: f32 = 700.0;
 
 /// Draws the face, which lies in the plane of the axis before all that is left of the body.
 pub(super) fn section(
-    view: &View<'_>,
+    view: &BodyView<'_>,
     surface: &Surface,
     stitch: (f32, f32),
     yarns: &[usize],
@@ -30,7 +30,7 @@ pub(super) fn section(
     if out[2] <= 0.02 {
         return;
     }
-    let face = Face { view, surface, cloth: CLOTH * stitch.0, light: Light::soft() };
+    let face = CutFace { view, surface, cloth: CLOTH * stitch.0, light: Light::soft() };
     face.stuffing(scene);
     face.tufts(scene);
     for (round, &yarn) in (1..).zip(yarns) {
@@ -38,14 +38,14 @@ pub(super) fn section(
     }
 }
 
-struct Face<'a, 'b> {
-    view: &'a View<'b>,
+struct CutFace<'a, 'b> {
+    view: &'a BodyView<'b>,
     surface: &'a Surface,
     cloth: f32,
     light: Light,
 }
 
-impl Face<'_, '_> {
+impl CutFace<'_, '_> {
     /// Half the width of the body at a node, `within` mm inside its surface.
     fn half(&self, node: (f32, f32), within: f32) -> f32 {
         (node.0 + 0.5 * self.surface.straight() - within).max(0.0)

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::leaf::{Leg, THICKNESS};
 use super::seams::{between, even, seams};
-use super::surface::{Place, Surface};
+use super::surface::{Surface, SurfacePoint};
 use super::vector::{V3, add, mean, scaled, sub, unit};
 use crate::piece::Piece;
 use crate::piece::cloth::Working;
@@ -128,7 +128,7 @@ impl Laid<'_> {
     }
 
     /// The place there and the normal.
-    fn place(&self, upper: bool, at: f32) -> Place {
+    fn place(&self, upper: bool, at: f32) -> SurfacePoint {
         let (along, turn) = self.turn(upper, at);
         self.surface.at(along, turn)
     }
@@ -143,9 +143,9 @@ impl Laid<'_> {
     fn between_corners(
         &self,
         upper: bool,
-        ends: [(f32, Place); 2],
+        ends: [(f32, SurfacePoint); 2],
         at: [f32; 2],
-    ) -> [Place; 2] {
+    ) -> [SurfacePoint; 2] {
         let [(from, a), (to, b)] = ends;
         let count = if upper { self.row.counts.1 } else { self.row.counts.0 };
         // Over more than a stitch the seam between them may lie off the middle.
@@ -181,7 +181,7 @@ impl Laid<'_> {
         let half = (LEG * low_width.max(0.35 * high_width), LEG * high_width);
         // The yarn lies under the surface that the forecast speaks of, each corner of the
         // cloth straight beneath its own place, so that neighbours meet.
-        let sunk = |(place, normal): Place, by: f32| sub(place, scaled(normal, by));
+        let sunk = |(place, normal): SurfacePoint, by: f32| sub(place, scaled(normal, by));
         let below = [(low.0, corners[0]), (low.1, corners[1])];
         let above = [(high.0, corners[3]), (high.1, corners[2])];
         let feet = self.between_corners(false, below, feet);

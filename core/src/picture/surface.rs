@@ -7,7 +7,7 @@ use super::vector::{V3, unit};
 use crate::piece::outline::Rz;
 
 /// A place of a surface, mm, and the unit normal there.
-pub(super) type Place = (V3, V3);
+pub(super) type SurfacePoint = (V3, V3);
 
 /// The surface of a body. A place on it is named by how far along the profile it lies, in
 /// rounds from the start, and by the part of a full turn around it.
@@ -95,7 +95,7 @@ impl Surface {
 
     /// The place `along` rounds from the start and `turn` of the way around, and the unit
     /// normal there.
-    pub(super) fn at(&self, along: f32, turn: f32) -> Place {
+    pub(super) fn at(&self, along: f32, turn: f32) -> SurfacePoint {
         let (r, z) = self.profile(along);
         let (foot, angle) = self.stadium(r, turn.rem_euclid(1.0));
         let (out_x, out_y) = self.out(angle);

@@ -1,6 +1,6 @@
 //! Vectors of three numbers, and the turn of the eye. `f32`: a picture needs no more.
 
-use super::Look;
+use super::Viewpoint;
 
 /// A place or a direction, mm or a unit vector.
 pub(super) type V3 = [f32; 3];
@@ -45,7 +45,7 @@ pub(super) struct Eye {
 }
 
 impl Eye {
-    pub(super) fn new(look: &Look) -> Self {
+    pub(super) fn new(look: &Viewpoint) -> Self {
         Self {
             turn: look.turn_deg.to_radians().sin_cos(),
             tilt: look.tilt_deg.to_radians().sin_cos(),

@@ -7,7 +7,7 @@ use super::light::{Dye, Light, mixed, speckle};
 use super::scene::{Paint, Rim, Scene};
 use super::stitches::Cell;
 use super::vector::{Eye, V3, add, scaled, unit};
-use super::{Look, Rgb};
+use super::{Viewpoint, Rgb};
 use crate::plan::placement::Stitch;
 
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.
@@ -26,16 +26,16 @@ const AMONG: f32 = 0.45;
 type Dyes = [OnceCell<Dye>; 3];
 
 /// An eye, and the colours it sees.
-pub(super) struct View<'a> {
+pub(super) struct BodyView<'a> {
     pub(super) eye: Eye,
-    pub(super) look: &'a Look,
+    pub(super) look: &'a Viewpoint,
     colours: &'a [Rgb],
     /// By yarn; the last are those of a lit round.
     dyes: Vec<Dyes>,
 }
 
-impl<'a> View<'a> {
-    pub(super) fn new(eye: Eye, look: &'a Look, colours: &'a [Rgb]) -> Self {
+impl<'a> BodyView<'a> {
+    pub(super) fn new(eye: Eye, look: &'a Viewpoint, colours: &'a [Rgb]) -> Self {
         let dyes = (0..=colours.len()).map(|_| Dyes::default()).collect();
         Self { eye, look, colours, dyes }
     }

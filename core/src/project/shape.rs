@@ -12,7 +12,7 @@ use crate::plan::given::outline_of;
 use crate::plan::plan;
 use crate::plan::warning::WarningKind;
 use crate::project::Project;
-use crate::words::course::{Course, Step, courses};
+use crate::words::course::{Course, CourseStep, courses};
 use crate::words::stitches::placement;
 use crate::words::tree::{Line, Op, Pattern, Placed, Span, StitchKind};
 
@@ -32,7 +32,7 @@ pub struct Shaped {
 
 /// What a written pattern makes.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Made {
+pub struct MadeProject {
     /// Its pieces.
     pub pieces: Vec<Shaped>,
     /// The small parts of it that could not be made, and why.
@@ -54,7 +54,7 @@ pub fn shape(
     name: &str,
     gauge: Gauge,
     firmness: Firmness,
-) -> Result<Made> {
+) -> Result<MadeProject> {
     gauge.validate()?;
     let courses = courses(pattern, unread);
     if courses.is_empty() {
@@ -70,10 +70,11 @@ pub fn shape(
         None if many => (format!("{name} {i}"), course),
         None => (name.to_owned(), course),
     });
-    let rounds_of =
-        |course: &Course<'_>| course.steps.iter().map(Step::many).fold(0, u32::saturating_add);
+    let rounds_of = |course: &Course<'_>| {
+        course.steps.iter().map(CourseStep::many).fold(0, u32::saturating_add)
+    };
     let largest = courses.iter().map(rounds_of).max().unwrap_or_default();
-    let mut made = Made { pieces: Vec::new(), left_out: Vec::new() };
+    let mut made = MadeProject { pieces: Vec::new(), left_out: Vec::new() };
     for (name, course) in named {
         let place = format!("piece “{name}”");
         match one(name, course, gauge, firmness).map_err(|e| e.within(&place)) {

@@ -24,7 +24,7 @@ pub fn html(project: &Project) -> Result<String> {
 
 /// A sheet as an HTML file. Whatever a person typed prints as typed.
 pub fn html_of(sheet: &Sheet) -> String {
-    let mut page = Page { out: String::with_capacity(1 << 18), pictures: 0, boxes: 0 };
+    let mut page = HtmlPage { out: String::with_capacity(1 << 18), pictures: 0, boxes: 0 };
     let title = escaped(&sheet.title);
     page.put(&format!(
         "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n\
@@ -53,7 +53,7 @@ pub fn html_of(sheet: &Sheet) -> String {
 }
 
 /// A page being written.
-struct Page {
+struct HtmlPage {
     out: String,
     /// Pictures so far: the ids in each must differ.
     pictures: usize,
@@ -61,7 +61,7 @@ struct Page {
     boxes: usize,
 }
 
-impl Page {
+impl HtmlPage {
     fn put(&mut self, text: &str) {
         self.out.push_str(text);
     }

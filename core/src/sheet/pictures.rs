@@ -4,7 +4,7 @@ use super::length::{cm, inches};
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
-use crate::picture::{Body, Drawing, Look, Rgb};
+use crate::picture::{Body, Drawing, Viewpoint, Rgb};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
@@ -54,8 +54,8 @@ impl Pictures {
     }
 
     /// How the body is looked at on a sheet, at `scale` pixels a millimetre.
-    pub fn look(scale: f32) -> Look {
-        Look { scale, ..Look::default() }
+    pub fn look(scale: f32) -> Viewpoint {
+        Viewpoint { scale, ..Viewpoint::default() }
     }
 
     /// The body as SVG, `pixels` wide or high, whichever is more.

@@ -53,16 +53,16 @@ fn step(sizes: &[&Step]) -> Option<Step> {
 
 /// One text for all, where they differ in numbers alone.
 pub(super) fn agreed(texts: &[&str]) -> Option<String> {
-    let parts: Vec<Vec<Part<'_>>> = texts.iter().map(|text| parts(text)).collect();
+    let parts: Vec<Vec<TextPart<'_>>> = texts.iter().map(|text| parts(text)).collect();
     let (first, others) = parts.split_first()?;
     let mut told = String::new();
     for (i, part) in first.iter().enumerate() {
         match part {
-            Part::Words(words) => told.push_str(words),
-            Part::Number(number) => {
+            TextPart::Words(words) => told.push_str(words),
+            TextPart::Number(number) => {
                 told.push_str(number);
                 let rest = others.iter().map(|other| match other.get(i) {
-                    Some(Part::Number(number)) => Some(*number),
+                    Some(TextPart::Number(number)) => Some(*number),
                     _ => None,
                 });
                 let rest: Vec<&str> = rest.collect::<Option<_>>()?;
@@ -72,11 +72,11 @@ pub(super) fn agreed(texts: &[&str]) -> Option<String> {
             }
         }
     }
-    let alike = |other: &Vec<Part<'_>>| {
+    let alike = |other: &Vec<TextPart<'_>>| {
         other.len() == first.len()
             && first.iter().zip(other).all(|pair| match pair {
-                (Part::Words(a), Part::Words(b)) => a == b,
-                (Part::Number(_), Part::Number(_)) => true,
+                (TextPart::Words(a), TextPart::Words(b)) => a == b,
+                (TextPart::Number(_), TextPart::Number(_)) => true,
                 _ => false,
             })
     };
@@ -84,19 +84,19 @@ pub(super) fn agreed(texts: &[&str]) -> Option<String> {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Part<'a> {
+enum TextPart<'a> {
     Words(&'a str),
     /// A number, with decimals and as a range where it is one: `12–16`, `4.9–11`.
     Number(&'a str),
 }
 
-fn parts(text: &str) -> Vec<Part<'_>> {
+fn parts(text: &str) -> Vec<TextPart<'_>> {
     let mut parts = Vec::new();
     let mut rest = text;
     while !rest.is_empty() {
         let words = rest.find(|c: char| c.is_ascii_digit()).unwrap_or(rest.len());
         if words > 0 {
-            parts.push(Part::Words(&rest[..words]));
+            parts.push(TextPart::Words(&rest[..words]));
             rest = &rest[words..];
             continue;
         }
@@ -108,7 +108,7 @@ fn parts(text: &str) -> Vec<Part<'_>> {
                 end += dash.len_utf8() + figure(after);
             }
         }
-        parts.push(Part::Number(&rest[..end]));
+        parts.push(TextPart::Number(&rest[..end]));
         rest = &rest[end..];
     }
     parts

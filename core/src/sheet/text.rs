@@ -20,7 +20,7 @@ pub fn text(project: &Project) -> Result<String> {
 
 /// A sheet as plain text, 78 columns wide.
 pub fn text_of(sheet: &Sheet) -> String {
-    let mut page = Page::default();
+    let mut page = TextPage::default();
     page.title(&sheet.title);
     if !sheet.designer.is_empty() {
         page.paragraph("", &format!("by {}", sheet.designer));
@@ -68,7 +68,7 @@ pub fn text_of(sheet: &Sheet) -> String {
     page.out
 }
 
-fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
+fn lay_piece(page: &mut TextPage, piece: &PieceSheet, sheet: &Sheet) {
     page.heading("Gauge");
     page.paragraph("", &piece.gauge);
     page.heading("Finished size");
@@ -116,11 +116,11 @@ fn lay_piece(page: &mut Page, piece: &PieceSheet, sheet: &Sheet) {
 
 /// A page being filled line by line.
 #[derive(Default)]
-struct Page {
+struct TextPage {
     out: String,
 }
 
-impl Page {
+impl TextPage {
     fn blank(&mut self) {
         self.out.push('\n');
     }
@@ -198,7 +198,7 @@ mod tests {
     #[test]
     fn a_lead_as_wide_as_the_page_and_wider_leaves_room_for_words() {
         for wide in [0, 10, 39, 40, 76, 77, 78, 79, 500] {
-            let mut page = Page::default();
+            let mut page = TextPage::default();
             page.hanging(&"m".repeat(wide), &format!("one two {}", "x".repeat(200)));
             let words: String = page.out.split_whitespace().collect();
             assert_eq!(words, format!("{}onetwo{}", "m".repeat(wide), "x".repeat(200)));

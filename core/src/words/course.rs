@@ -15,12 +15,12 @@ pub struct Course<'a> {
     /// Its lines, in order, the name left out.
     pub lines: &'a [Placed<Line>],
     /// Its rounds, in order.
-    pub steps: Vec<Step<'a>>,
+    pub steps: Vec<CourseStep<'a>>,
 }
 
 /// A round of a piece, or a line of several alike.
 #[derive(Debug, Clone)]
-pub struct Step<'a> {
+pub struct CourseStep<'a> {
     /// Index of its line in [`Course::lines`].
     pub line: usize,
     /// Where the line stands.
@@ -28,7 +28,7 @@ pub struct Step<'a> {
     /// The round.
     pub rounds: &'a Rounds,
     /// What becomes of it on the stitches there are.
-    pub run: Run,
+    pub run: LineRun,
     /// Whether it begins the piece: into a ring or into chains, not into a round below.
     pub founds: bool,
     /// Whether some of it could not be read, so that its work says nothing.
@@ -40,7 +40,7 @@ pub struct Step<'a> {
 
 /// What becomes of a line of rounds on the stitches there are.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Run {
+pub struct LineRun {
     /// Stitches of the round below; `None` where nobody knows.
     pub below: Option<u32>,
     /// What one round takes and leaves: the first, or the one that does not come out.
@@ -51,7 +51,7 @@ pub struct Run {
     pub takes: Option<u32>,
 }
 
-impl Run {
+impl LineRun {
     /// Works `rounds` rounds of `work` one on another, the first on `below`.
     pub fn of(work: &[Placed<Op>], rounds: u32, below: Option<u32>) -> Self {
         let rounds = (rounds as usize).clamp(1, MOST_ROUNDS);
@@ -87,7 +87,7 @@ impl Run {
     }
 }
 
-impl Step<'_> {
+impl CourseStep<'_> {
     /// Rounds the line stands for.
     pub fn many(&self) -> u32 {
         many(self.rounds)
@@ -119,7 +119,7 @@ fn many(rounds: &Rounds) -> u32 {
 /// How well `rounds` can be worked on `count` stitches: 0 not at all, 1 it takes just those,
 /// 2 it also comes to what it states.
 pub fn suits(rounds: &Rounds, count: u32) -> u32 {
-    let run = Run::of(&rounds.work, many(rounds), Some(count));
+    let run = LineRun::of(&rounds.work, many(rounds), Some(count));
     match (run.comes_out(), &rounds.stated) {
         (false, _) => 0,
         (true, Some(stated)) if run.left() != Some(stated.it) => 1,
@@ -254,7 +254,7 @@ fn step<'a>(
     (at, rounds): (&'a Span, &'a Rounds),
     known: Known,
     next: Option<&Rounds>,
-) -> Step<'a> {
+) -> CourseStep<'a> {
     let stated = rounds.stated.as_ref().map(|s| s.it);
     let founds = founds(&rounds.work);
     // Chains made in the line itself, and joined, are what it is worked on.
@@ -264,7 +264,7 @@ fn step<'a>(
     });
     let below = known.below.or(joined);
     let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
-    let run = Run::of(&rounds.work, many(rounds), below);
+    let run = LineRun::of(&rounds.work, many(rounds), below);
     let count = match (run.left().filter(|_| !known.unread), stated) {
         (Some(left), Some(stated)) if left != stated => {
             // What is printed is believed unless the next round speaks against it, or speaks
@@ -276,7 +276,7 @@ fn step<'a>(
         }
         (left, stated) => stated.or(left),
     };
-    Step { line, at, rounds, run, founds, unread: known.unread, count }
+    CourseStep { line, at, rounds, run, founds, unread: known.unread, count }
 }
 
 #[cfg(test)]
@@ -336,11 +336,11 @@ mod tests {
     #[test]
     fn a_line_of_many_rounds_may_grow_and_never_runs_away() {
         let doubling = [group(vec![inc()], Times::Around)];
-        let run = Run::of(&doubling, 3, Some(6));
+        let run = LineRun::of(&doubling, 3, Some(6));
         assert_eq!((run.counts, run.below), (vec![12, 24, 48], Some(24)));
         let even = [group(vec![each(1)], Times::Around)];
-        assert_eq!(Run::of(&even, u32::MAX, Some(9)).counts.len(), MOST_ROUNDS);
-        assert_eq!(Run::of(&doubling, u32::MAX, Some(9)).counts.len(), MOST_ROUNDS);
+        assert_eq!(LineRun::of(&even, u32::MAX, Some(9)).counts.len(), MOST_ROUNDS);
+        assert_eq!(LineRun::of(&doubling, u32::MAX, Some(9)).counts.len(), MOST_ROUNDS);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use crate::error::Result;
 use crate::piece::{Accepted, Piece};
 use crate::plan::{self, Plan};
-use crate::words::wording::{Line, words};
+use crate::words::wording::{WrittenLine, words};
 use crate::words::write::Writer;
 
 /// One answer and what it costs.
@@ -24,7 +24,7 @@ pub struct Answer {
     /// Lines to read that differ from one another.
     pub distinct_lines: usize,
     /// Its rounds, worded.
-    pub lines: Vec<Line>,
+    pub lines: Vec<WrittenLine>,
 }
 
 impl Answer {

@@ -15,7 +15,7 @@ use crate::words::write::{Below, Writer};
 
 /// One line of the pattern: a round, or several identical rounds joined.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Line {
+pub struct WrittenLine {
     /// First round of the line, counted from 1.
     pub first: u32,
     /// Last round of the line.
@@ -36,7 +36,7 @@ pub struct Wording {
     /// Before the first round: how the piece is worked, and the foundation chain if any.
     pub opening: Vec<String>,
     /// The rounds.
-    pub lines: Vec<Line>,
+    pub lines: Vec<WrittenLine>,
     /// Stuff the piece after this round, while the opening still lets a hand in.
     pub stuff_after: Option<u32>,
     /// What to do at that place.
@@ -47,7 +47,7 @@ pub struct Wording {
 
 impl Wording {
     /// The line that words round `round`.
-    pub fn line_of(&self, round: u32) -> Option<&Line> {
+    pub fn line_of(&self, round: u32) -> Option<&WrittenLine> {
         let i = self.lines.partition_point(|line| line.last < round);
         self.lines.get(i).filter(|line| line.first <= round)
     }
@@ -132,9 +132,13 @@ fn joined(
 
 /// Lines of the rounds, identical neighbours joined, but not where something has to be done
 /// in between.
-fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, writer: &Writer<'_>) -> Vec<Line> {
+fn join(
+    rounds: Vec<Worded>,
+    stuff_after: Option<u32>,
+    writer: &Writer<'_>,
+) -> Vec<WrittenLine> {
     let alike = writer.style().join_alike;
-    let mut lines: Vec<Line> = Vec::new();
+    let mut lines: Vec<WrittenLine> = Vec::new();
     for (number, round) in (1..).zip(rounds) {
         match lines.last_mut() {
             Some(line)
@@ -146,7 +150,7 @@ fn join(rounds: Vec<Worded>, stuff_after: Option<u32>, writer: &Writer<'_>) -> V
             {
                 line.last = number;
             }
-            _ => lines.push(Line {
+            _ => lines.push(WrittenLine {
                 first: number,
                 last: number,
                 heading: String::new(),

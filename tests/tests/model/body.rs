@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use plumpline_core::picture::svg::{Frame, svg};
-use plumpline_core::picture::{Body, Look, MOST_STITCHES, Rgb, Scene};
+use plumpline_core::picture::{Body, Viewpoint, MOST_STITCHES, Rgb, Scene};
 use plumpline_core::{Hand, Piece, Plan, Project, file, plan};
 use plumpline_tests::fit_set::SHAPES;
 
@@ -26,8 +26,8 @@ fn colours(project: &Project) -> Vec<Rgb> {
     project.yarns.iter().map(|y| y.colour).collect()
 }
 
-fn level(turn_deg: f32, scale: f32) -> Look {
-    Look { turn_deg, tilt_deg: 0.0, scale, ..Look::default() }
+fn level(turn_deg: f32, scale: f32) -> Viewpoint {
+    Viewpoint { turn_deg, tilt_deg: 0.0, scale, ..Viewpoint::default() }
 }
 
 /// Polygons of every stitch in a scene.
@@ -71,7 +71,7 @@ fn every_stitch_in_sight_is_drawn_once_and_every_stitch_from_some_side() {
         for (turn_deg, tilt_deg) in
             [(0.0, 20.0), (120.0, 20.0), (240.0, -20.0), (30.0, 80.0), (30.0, -80.0)]
         {
-            let look = Look { turn_deg, tilt_deg, scale: SMALL, ..Look::default() };
+            let look = Viewpoint { turn_deg, tilt_deg, scale: SMALL, ..Viewpoint::default() };
             let drawn = drawn(&body.scene(&look, &colours(&project)));
             // Seen from within, a stitch is one polygon.
             let odd: Vec<_> =
@@ -95,7 +95,7 @@ fn nearer_stitches_are_painted_over_farther_ones() {
         // Cloth gives way to the legs around it by less than a stitch.
         let slack = plan.stitch_mm.0.max(plan.stitch_mm.1) as f32;
         for tilt_deg in [-50.0, -10.0, 0.0, 14.0, 60.0] {
-            let look = Look { tilt_deg, ..Look::default() };
+            let look = Viewpoint { tilt_deg, ..Viewpoint::default() };
             let scene = body.scene(&look, &colours(&project));
             let mut nearest = f32::NEG_INFINITY;
             for polygon in scene.polygons() {
@@ -179,7 +179,7 @@ fn bands_have_the_colour_of_their_yarn_and_a_lit_round_its_own() {
     let body = Body::new(&project.pieces[0], &plan);
     let yarns = colours(&project);
     let lit: Rgb = [0, 255, 0];
-    let look = Look { lit: Some((20, lit)), ..Look::default() };
+    let look = Viewpoint { lit: Some((20, lit)), ..Viewpoint::default() };
     let scene = body.scene(&look, &yarns);
     // Light changes how bright a colour is far more than its hue.
     let hue = |colour: [f32; 3]| {
@@ -270,7 +270,7 @@ fn a_spiral_climbs_and_joined_rounds_are_level() {
 fn a_cutaway_keeps_the_back_half_and_shows_what_is_inside() {
     let (project, plan) = sample("pear");
     let body = Body::new(&project.pieces[0], &plan);
-    let look = |turn_deg, cutaway| Look { turn_deg, cutaway, scale: SMALL, ..Look::default() };
+    let look = |turn_deg, cutaway| Viewpoint { turn_deg, cutaway, scale: SMALL, ..Viewpoint::default() };
     let scene = |turn, cut| body.scene(&look(turn, cut), &colours(&project));
     let stuffing =
         |scene: &Scene| scene.polygons().iter().filter(|p| p.round.is_none()).count();
@@ -291,7 +291,7 @@ fn a_cutaway_keeps_the_back_half_and_shows_what_is_inside() {
 
 /// Stitches a little round the edge, which a whole body shows and its back half does not.
 fn missing_at_the_rim(body: &Body, project: &Project) -> usize {
-    let look = |cutaway| Look { turn_deg: 180.0, cutaway, scale: SMALL, ..Look::default() };
+    let look = |cutaway| Viewpoint { turn_deg: 180.0, cutaway, scale: SMALL, ..Viewpoint::default() };
     let whole = drawn(&body.scene(&look(false), &colours(project)));
     let half = drawn(&body.scene(&look(true), &colours(project)));
     let missing = whole.keys().filter(|k| !half.contains_key(k)).count();
@@ -305,7 +305,7 @@ fn an_open_end_can_be_looked_into_and_a_closed_one_cannot() {
     let (project, plan) = sample("mushroom");
     let body = Body::new(&project.pieces[0], &plan);
     let within = |tilt_deg| {
-        let look = Look { tilt_deg, scale: SMALL, ..Look::default() };
+        let look = Viewpoint { tilt_deg, scale: SMALL, ..Viewpoint::default() };
         drawn(&body.scene(&look, &colours(&project))).values().filter(|&&n| n == 1).count()
     };
     assert!(within(-20.0) > 50, "into the stem from below");
@@ -329,7 +329,7 @@ fn the_same_look_gives_the_same_picture_and_its_text_is_whole() {
     let (project, plan) = sample("cushion");
     let scene = || {
         let body = Body::new(&project.pieces[0], &plan);
-        body.scene(&Look { cutaway: true, ..Look::default() }, &colours(&project))
+        body.scene(&Viewpoint { cutaway: true, ..Viewpoint::default() }, &colours(&project))
     };
     assert_eq!(scene(), scene());
     let frame = Frame {

@@ -1,6 +1,6 @@
 //! What is written reads back as the same tree, in every house style and lexicon.
 
-use plumpline_core::pattern::read::{Wish, read};
+use plumpline_core::pattern::read::{TermsWish, read};
 use plumpline_core::pattern::tally::tally;
 use plumpline_core::pattern::write::{style, write};
 use plumpline_core::pattern::{Line, Op, Pattern, Placed, Rounds, Times, lexicon};
@@ -132,12 +132,12 @@ proptest! {
                 let text = write(&pattern, style, lexicon);
                 let counted = style.even == style::EvenForm::Counted;
                 let wanted = kept(&pattern, counted);
-                let told = read(&text, Wish::Lexicon(&lexicon.code));
+                let told = read(&text, TermsWish::Lexicon(&lexicon.code));
                 prop_assert_eq!(
                     kept(&told.pattern, counted), wanted.clone(),
                     "{}, {}:\n{}", style.name, lexicon.code, text
                 );
-                let inferred = read(&text, Wish::Infer);
+                let inferred = read(&text, TermsWish::Infer);
                 prop_assert_eq!(inferred.lexicon, lexicon.code.as_str(), "{}", text);
                 prop_assert_eq!(
                     kept(&inferred.pattern, counted), wanted,

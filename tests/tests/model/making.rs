@@ -1,7 +1,7 @@
 //! Making any piece: every stitch once, whatever steps are mixed; back is the way back; the
 //! place survives the file and a change of plan.
 
-use plumpline_core::making::{By, Course, Making, Place, Progress, Stand, Stop};
+use plumpline_core::making::{By, Making, Progress, ReturnPlace, Stand, Stop, WorkedPiece};
 use plumpline_core::pattern::write::{HouseStyle, Writer, style};
 use plumpline_core::placement::Stitch;
 use plumpline_core::sizes::at_size;
@@ -17,12 +17,12 @@ fn ball() -> Piece {
     ball.piece(&ball.usual(), Gauge::default()).expect("a ball")
 }
 
-fn course(piece: &Piece) -> Course {
-    Course::of_piece(piece, &Writer::bench()).expect("a plan")
+fn course(piece: &Piece) -> WorkedPiece {
+    WorkedPiece::of_piece(piece, &Writer::bench()).expect("a plan")
 }
 
 /// Makes all of it by `steps`, over and over; returns the places passed and the stitches made.
-fn make(course: &Course, steps: &[By]) -> (Progress, Vec<Place>, u32) {
+fn make(course: &WorkedPiece, steps: &[By]) -> (Progress, Vec<ReturnPlace>, u32) {
     let mut progress = Progress::new(0, 1);
     let (mut places, mut made) = (vec![progress.place()], 0);
     for by in steps.iter().copied().cycle() {
@@ -63,7 +63,7 @@ proptest! {
         let (done, all) = progress.share(&course);
         prop_assert_eq!(done, all);
         // Places only ever move on.
-        let rank = |p: &Place| (p.closed, p.round, p.stuffed, p.done);
+        let rank = |p: &ReturnPlace| (p.closed, p.round, p.stuffed, p.done);
         prop_assert!(places.windows(2).all(|p| rank(&p[0]) < rank(&p[1])));
     }
 
@@ -233,7 +233,7 @@ fn the_words_are_the_writers_in_every_style_and_language() {
     for lexicon in pattern::lexicon::all() {
         for style in style::all() {
             let writer = Writer::new(style, lexicon);
-            let course = Course::of_piece(&piece, &writer).expect("a plan");
+            let course = WorkedPiece::of_piece(&piece, &writer).expect("a plan");
             let sheet = words(&plan(&piece).expect("a plan"), &piece, &writer);
             for (number, round) in (1..).zip(&course.rounds) {
                 assert_eq!(round.text, sheet.line_of(number).expect("a line").text);
@@ -248,7 +248,7 @@ fn the_words_are_the_writers_in_every_style_and_language() {
     assert_eq!(words.map(|s| bench.rounds[4].word(s)), ["sc", "inc", "dec"]);
     let style = HouseStyle::by_name("numbers").expect("a style");
     let german = Writer::new(style, pattern::lexicon::by_code("de").expect("German"));
-    let german = Course::of_piece(&ball(), &german).expect("a plan");
+    let german = WorkedPiece::of_piece(&ball(), &german).expect("a plan");
     assert_eq!(german.rounds[4].word(Stitch::Plain), "fM");
 }
 
@@ -319,16 +319,16 @@ fn acorn() -> Project {
 #[test]
 fn a_size_is_made_as_the_whole_project_at_that_size_is_planned() {
     let (project, writer) = (acorn(), Writer::bench());
-    let as_designed: Vec<Course> = project.pieces.iter().map(course).collect();
+    let as_designed: Vec<WorkedPiece> = project.pieces.iter().map(course).collect();
     for size in ["Bead", "Oak"] {
-        let courses = Course::at_size(&project, size, &writer).expect("courses");
+        let courses = WorkedPiece::at_size(&project, size, &writer).expect("courses");
         let at = at_size(&project, size).expect("a size").project;
-        let planned: Vec<Course> = at.pieces.iter().map(course).collect();
+        let planned: Vec<WorkedPiece> = at.pieces.iter().map(course).collect();
         assert_eq!(courses, planned, "{size}");
         assert_ne!(courses[0], as_designed[0], "{size}");
         assert_eq!(courses[2], as_designed[2], "the leaf has no sizes");
     }
-    let missing = Course::at_size(&project, "XXL", &writer).expect_err("no such size");
+    let missing = WorkedPiece::at_size(&project, "XXL", &writer).expect_err("no such size");
     assert!(missing.to_string().contains("the sizes are Bead, Oak"), "{missing}");
 }
 
@@ -339,7 +339,9 @@ fn sizes_in_the_making_keep_place_notes_and_time_apart_and_are_saved() {
     let sizes = [Some("Bead"), Some("Oak"), None];
     let at = |project: &Project, size| match size {
         None => course(&project.pieces[0]),
-        Some(size) => Course::at_size(project, size, &writer).expect("courses").swap_remove(0),
+        Some(size) => {
+            WorkedPiece::at_size(project, size, &writer).expect("courses").swap_remove(0)
+        }
     };
     for (rounds, size) in (3..).zip(sizes) {
         let course = at(&project, size);

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use plumpline_core::making::{Begun, By, Course};
+use plumpline_core::making::{Begun, By, WorkedPiece};
 use plumpline_core::placement::Stitch;
 use plumpline_core::words::Writer;
 use plumpline_core::{FORMAT_VERSION, Project, file};
@@ -36,7 +36,7 @@ fn every_project_of_version_1_opens_and_is_saved_as_it_was() {
 #[test]
 fn work_under_way_in_version_1_goes_on_where_it_was() {
     let mut project = file::load(&folder().join("float-under-way.ron")).expect("it opens");
-    let course = Course::of_piece(&project.pieces[0], &Writer::bench()).expect("a plan");
+    let course = WorkedPiece::of_piece(&project.pieces[0], &Writer::bench()).expect("a plan");
     let repeated = |plain: usize, repeats: usize| {
         let once = std::iter::repeat_n(Stitch::Plain, plain).chain([Stitch::Increase]);
         Begun::of(once.collect::<Vec<_>>().repeat(repeats))

@@ -2,13 +2,13 @@
 
 use plumpline_core::pattern::Span;
 use plumpline_core::pattern::proofread::{Finding, proofread};
-use plumpline_core::pattern::read::{Wish, read};
+use plumpline_core::pattern::read::{TermsWish, read};
 use plumpline_tests::corpus::clean;
 use plumpline_tests::planted::{Planted, QUIET, planted};
 use plumpline_tests::trees::lines_of;
 
 fn findings(text: &str) -> Vec<Finding> {
-    proofread(text, &read(text, Wish::Infer))
+    proofread(text, &read(text, TermsWish::Infer))
 }
 
 /// The kind by the name of its variant.

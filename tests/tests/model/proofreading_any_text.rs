@@ -2,13 +2,13 @@
 //! offers cuts a character.
 
 use plumpline_core::pattern::proofread::{proofread, summary};
-use plumpline_core::pattern::read::{Wish, read};
+use plumpline_core::pattern::read::{TermsWish, read};
 use plumpline_core::project::shape::shape;
 use plumpline_core::{Firmness, Gauge};
 use plumpline_tests::corpus::clean;
 
 fn answers(text: &str) {
-    let reading = read(text, Wish::Infer);
+    let reading = read(text, TermsWish::Infer);
     for finding in proofread(text, &reading) {
         assert!(text.get(finding.at.clone()).is_some(), "{finding:?} in\n{text}");
         if let Some((at, _)) = finding.mend.and_then(|mend| mend.edit) {
@@ -39,7 +39,7 @@ fn numbers_beyond_all_measure() {
         "Rnd 0: 6 sc in magic ring (6)\nRnds 9-2: inc around (12)\nRnd 1: (ch 3) around (12)",
     ] {
         answers(text);
-        let reading = read(text, Wish::Infer);
+        let reading = read(text, TermsWish::Infer);
         let gauge = Gauge::per(22.0, 24.0, 100.0);
         let shaped = shape(&reading.pattern, &reading.unread, "x", gauge, Firmness::MEDIUM);
         assert!(shaped.is_err(), "{text}");

@@ -1,7 +1,7 @@
 //! The reader takes any text whatever: no panic, every place inside the text, and a tree no
 //! larger than the text allows.
 
-use plumpline_core::pattern::read::{Reading, Wish, read};
+use plumpline_core::pattern::read::{Reading, TermsWish, read};
 use plumpline_core::pattern::{Line, Op, Placed};
 
 /// Invented patterns, to be spoilt.
@@ -159,7 +159,7 @@ fn any_text_can_be_read() {
             1 => dice.strewn(),
             _ => dice.spoilt(),
         };
-        let wish = if case % 2 == 0 { Wish::Infer } else { Wish::Lexicon("en-us") };
+        let wish = if case % 2 == 0 { TermsWish::Infer } else { TermsWish::Lexicon("en-us") };
         check(&text, &read(&text, wish));
     }
 }
@@ -169,7 +169,7 @@ fn long_runs_of_one_thing_can_be_read() {
     for bit in BITS {
         for between in ["", " "] {
             let text = format!("Rnd 1: {}", format!("{bit}{between}").repeat(20_000));
-            check(&text, &read(&text, Wish::Lexicon("en-us")));
+            check(&text, &read(&text, TermsWish::Lexicon("en-us")));
         }
     }
 }

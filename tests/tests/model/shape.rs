@@ -1,8 +1,8 @@
 //! A written pattern made a piece plans to the very counts it was written with.
 
 use plumpline_core::pattern::course::courses;
-use plumpline_core::pattern::read::{Wish, read};
-use plumpline_core::project::shape::{Made, project_of, shape};
+use plumpline_core::pattern::read::{TermsWish, read};
+use plumpline_core::project::shape::{MadeProject, project_of, shape};
 use plumpline_core::{Firmness, Gauge, plan};
 use plumpline_tests::corpus::clean;
 
@@ -10,7 +10,7 @@ use plumpline_tests::corpus::clean;
 fn clean_patterns_plan_to_their_own_counts() {
     let mut wrong = Vec::new();
     for pattern in clean() {
-        let reading = read(pattern.text, Wish::Infer);
+        let reading = read(pattern.text, TermsWish::Infer);
         let shaped = shape(
             &reading.pattern,
             &reading.unread,
@@ -45,8 +45,8 @@ fn clean_patterns_plan_to_their_own_counts() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
-fn made(text: &str) -> plumpline_core::Result<Made> {
-    let reading = read(text, Wish::Lexicon("en-us"));
+fn made(text: &str) -> plumpline_core::Result<MadeProject> {
+    let reading = read(text, TermsWish::Lexicon("en-us"));
     let gauge = Gauge::per(22.0, 24.0, 100.0);
     shape(&reading.pattern, &reading.unread, "x", gauge, Firmness::MEDIUM)
 }

@@ -5,12 +5,12 @@ use egui::{Align2, Rect, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, UiBuil
 use egui::{WidgetInfo, pos2, vec2};
 
 use crate::bench::action::{Action, Actions};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::tokens::{CARD_RADIUS, GAP};
 use crate::kit::{Tokens, paint, type_faces};
 use crate::work::home::DeskAction;
-use crate::work::home::desk::Steps;
+use crate::work::home::desk::FirstSteps;
 use crate::work::home::recovery::{self, Left};
 
 /// Height of the strip and the gap below it.
@@ -59,7 +59,7 @@ pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mu
         let width = controls::words_width(ui, words);
         let rect =
             Rect::from_min_size(pos2(right - width, card.center().y - 15.0), vec2(width, 29.0));
-        if controls::button(ui, rect, Face::Words(words), words, true).clicked() {
+        if controls::button(ui, rect, ButtonFace::Words(words), words, true).clicked() {
             actions.push(Action::Desk(action));
         }
         right = rect.left() - 8.0;
@@ -83,7 +83,7 @@ pub fn first_steps(
     ui: &Ui,
     t: &'static Tokens,
     strip: Rect,
-    steps: Steps,
+    steps: FirstSteps,
     actions: &mut Actions,
 ) {
     let card = card(strip);
@@ -93,8 +93,13 @@ pub fn first_steps(
     let at = card.left_center() + vec2(16.0, 0.0);
     let title = painter.text(at, Align2::LEFT_CENTER, "First steps", font, t.ink);
     let close = Rect::from_center_size(card.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
-    let button =
-        controls::button(ui, close, Face::Icon(Icon::Close), "Put first steps away", true);
+    let button = controls::button(
+        ui,
+        close,
+        ButtonFace::Icon(Icon::Close),
+        "Put first steps away",
+        true,
+    );
     if button.on_hover_text("Put the first steps away for good").clicked() {
         actions.push(Action::Desk(DeskAction::EndSteps));
     }

@@ -5,7 +5,7 @@ use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::type_faces;
 use crate::view::look::Look;
@@ -34,7 +34,7 @@ pub fn show(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) {
     }
     painter.galley(rect.left_top() + vec2(44.0, 10.0), galley, t.ink);
     let close = Rect::from_center_size(rect.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
-    if controls::button(ui, close, Face::Icon(Icon::Close), "Dismiss", true).clicked() {
+    if controls::button(ui, close, ButtonFace::Icon(Icon::Close), "Dismiss", true).clicked() {
         actions.look(Look::Dismiss);
     }
 }

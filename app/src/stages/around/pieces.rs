@@ -9,7 +9,7 @@ use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::pieces::{MOST_PIECES, PieceEdit};
 use crate::fields::form;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::view::look::Look;
 
@@ -48,14 +48,14 @@ pub(super) fn show(
         x += room + GAP;
         if i == now {
             let on = (pieces.len() > 1 && !alone).then_some(true);
-            let face = Face::WordsThen(&words[i], Icon::Down);
+            let face = ButtonFace::WordsThen(&words[i], Icon::Down);
             let name = format!("{}, in hand", called(pieces, i));
             let chip = controls::toggle(ui, rect, face, &name, true, on);
             card(ui, &chip, bench, alone, actions);
             chip.on_hover_text("Rename, copy or remove this piece, or add another");
         } else {
             let name = called(pieces, i);
-            let face = Face::Words(&words[i]);
+            let face = ButtonFace::Words(&words[i]);
             if controls::toggle(ui, rect, face, &name, true, Some(false)).clicked() {
                 actions.look(Look::Piece(i));
             }
@@ -106,7 +106,7 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
             let why =
                 "How many are made of it; yarn, stuffing and time on the sheet are for all";
             let rect = form::row(ui, "Make", why);
-            let span = form::Span { ends: (1, MOST_COPIES), none: None };
+            let span = form::Counted { ends: (1, MOST_COPIES), none: None };
             let copies = Some(bench.document.piece().copies);
             if let Some(Some(n)) = form::stepper(ui, rect, "Make", copies, span, actions) {
                 actions.edit(Edit::Piece(PieceEdit::Copies(n)));
@@ -119,7 +119,9 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
             ] {
                 let size = vec2(ui.available_width(), 28.0);
                 let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
-                if controls::button(ui, rect, Face::Words(words), words, enabled).clicked() {
+                if controls::button(ui, rect, ButtonFace::Words(words), words, enabled)
+                    .clicked()
+                {
                     actions.edit(Edit::Piece(edit));
                     ui.close();
                 }

@@ -9,7 +9,7 @@ use crate::bench::command::Command;
 use crate::document::edit::Edit;
 use crate::fields::form;
 use crate::fields::over::{self, Head};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::view::look::Look;
 use crate::view::prefs::Prefs;
@@ -58,7 +58,7 @@ fn body(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let words = Command::ShowKeys.text();
     let size = vec2(controls::words_width(ui, words), 28.0);
     let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
-    let keys = controls::button(ui, rect, Face::Words(words), words, true);
+    let keys = controls::button(ui, rect, ButtonFace::Words(words), words, true);
     if keys.on_hover_text(bench.hint(Command::ShowKeys)).clicked() {
         actions.command(Command::ShowKeys);
     }
@@ -90,9 +90,9 @@ fn text_size(ui: &mut Ui, bench: &Bench<'_>, now: &mut Prefs) {
     let smaller = place(usual.left() - 4.0, 32.0);
     let percent = format!("{} %", now.text_percent);
     for (command, place, face) in [
-        (Command::SmallerText, smaller, Face::Icon(Icon::Smaller)),
-        (Command::UsualText, usual, Face::Words(&percent)),
-        (Command::LargerText, larger, Face::Icon(Icon::Larger)),
+        (Command::SmallerText, smaller, ButtonFace::Icon(Icon::Smaller)),
+        (Command::UsualText, usual, ButtonFace::Words(&percent)),
+        (Command::LargerText, larger, ButtonFace::Icon(Icon::Larger)),
     ] {
         let button = controls::button(ui, place, face, command.text(), command.enabled(bench));
         if button.on_hover_text(bench.hint(command)).clicked() {

@@ -5,7 +5,7 @@ use egui::{Align2, Popup, Rect, Role, ScrollArea, Sense, Stroke, Ui, WidgetInfo,
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
 use crate::fields::form;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::{paint, type_faces};
 
@@ -19,7 +19,7 @@ pub(super) fn button(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     let history = &bench.document.history;
     let any = history.can_undo() || history.can_redo();
     let enabled = any && !history.in_gesture();
-    let button = controls::button(ui, rect, Face::Icon(Icon::Down), "Steps", enabled);
+    let button = controls::button(ui, rect, ButtonFace::Icon(Icon::Down), "Steps", enabled);
     Popup::menu(&button).show(|ui| {
         ui.set_width(250.0);
         form::heading(ui, "Steps");

@@ -7,7 +7,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::bench::command::Command;
 use crate::document::edit::Edit;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::tokens::PAD;
 use crate::kit::{Tokens, paint, type_faces};
@@ -101,7 +101,8 @@ fn slot(strip: Rect, left: f32, width: f32) -> Rect {
 fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actions) -> f32 {
     let width = controls::words_width(ui, "File") + 12.0;
     let rect = slot(strip, left, width);
-    let button = controls::button(ui, rect, Face::WordsThen("File", Icon::Down), "File", true);
+    let button =
+        controls::button(ui, rect, ButtonFace::WordsThen("File", Icon::Down), "File", true);
     Popup::menu(&button).show(|ui| {
         ui.set_width(if bench.desk.recent.is_empty() { 190.0 } else { 270.0 });
         for command in [Command::New, Command::Open, Command::Save, Command::SaveAs] {
@@ -139,7 +140,8 @@ fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions)
     for (command, icon, gap) in list {
         let rect = slot(strip, right - BUTTON, BUTTON);
         let enabled = command.enabled(bench);
-        let button = controls::button(ui, rect, Face::Icon(icon), command.text(), enabled);
+        let button =
+            controls::button(ui, rect, ButtonFace::Icon(icon), command.text(), enabled);
         if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
         }

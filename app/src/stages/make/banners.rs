@@ -7,7 +7,7 @@ use plumpline_core::making::Progress;
 
 use super::hook::{ASIDE, Hook};
 use crate::bench::action::Actions;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::CARD_RADIUS;
 use crate::kit::{icons, paint, type_faces};
 use crate::view::ids::note_id;
@@ -53,13 +53,13 @@ fn parted(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) -> f32 {
         Rect::from_min_size(at, size)
     };
     let at = slot(place.right() - 8.0, keep);
-    let button = controls::button(ui, at, Face::Words(keep), keep, true);
+    let button = controls::button(ui, at, ButtonFace::Words(keep), keep, true);
     if button.on_hover_text("Take what is worked as it is").clicked() {
         actions.make(Make::Accept);
     }
     if let Some(words) = rip {
         let at = slot(at.left() - 8.0, &words);
-        let button = controls::button(ui, at, Face::Words(&words), &words, true);
+        let button = controls::button(ui, at, ButtonFace::Words(&words), &words, true);
         if button.on_hover_text("Rip back to where it parts from the plan").clicked() {
             actions.make(Make::GoTo(back));
         }

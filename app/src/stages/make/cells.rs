@@ -277,15 +277,15 @@ fn cells(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use plumpline_core::making::Course;
+    use plumpline_core::making::WorkedPiece;
     use plumpline_core::pattern::write::Writer;
     use plumpline_core::{Gauge, starter::Starter};
 
-    fn course(times: f64) -> Course {
+    fn course(times: f64) -> WorkedPiece {
         let ball = Starter::Ball;
         let mut piece = ball.piece(&ball.usual(), Gauge::default()).expect("a ball");
         piece.outline = piece.outline.scaled(times, times);
-        Course::of_piece(&piece, &Writer::bench()).expect("a plan")
+        WorkedPiece::of_piece(&piece, &Writer::bench()).expect("a plan")
     }
 
     #[test]

@@ -8,7 +8,7 @@ use plumpline_core::Yarn;
 use super::hook::{ASIDE, Hook, NUMBER, WORDS};
 use crate::bench::action::Actions;
 use crate::bench::command::{Command, MakeCommand};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::{paint, type_faces};
 use crate::work::making::Make;
 
@@ -84,7 +84,7 @@ fn find(ui: &mut Ui, hook: &Hook<'_>, (left, top): (f32, f32), actions: &mut Act
     let command = Command::Make(MakeCommand::Find);
     let place = Rect::from_min_size(pos2(left, top), vec2(84.0, 26.0));
     let Some(typed) = &hook.bench.making.find else {
-        let face = Face::Words(command.text());
+        let face = ButtonFace::Words(command.text());
         let button = controls::button(ui, place, face, "Go to a round", true);
         if button.on_hover_text(hook.bench.hint(command)).clicked() {
             actions.command(command);

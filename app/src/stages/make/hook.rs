@@ -1,6 +1,6 @@
 //! What the parts of the Make stage draw from, and how large.
 
-use plumpline_core::making::{Course, CourseRound, Progress, Stand};
+use plumpline_core::making::{CourseRound, Progress, Stand, WorkedPiece};
 use plumpline_core::{Piece, Yarn};
 
 use crate::bench::Bench;
@@ -22,7 +22,7 @@ pub(super) struct Hook<'a> {
     pub(super) piece: &'a Piece,
     /// What the copy under the hook is called.
     pub(super) name: &'a str,
-    pub(super) course: &'a Course,
+    pub(super) course: &'a WorkedPiece,
     pub(super) progress: &'a Progress,
     pub(super) stand: Stand,
     /// Size of type against full size.

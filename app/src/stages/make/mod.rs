@@ -24,7 +24,7 @@ use plumpline_core::making::Progress;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::bench::command::Command;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::PAD;
 use crate::kit::{icons, paint, type_faces};
 use crate::view::ids::make_id;
@@ -158,7 +158,7 @@ fn error(
     };
     let size = vec2(controls::words_width(ui, words) + 20.0, 34.0);
     let place = Rect::from_center_size(pos2(at.x, bottom + 32.0), size);
-    if controls::button(ui, place, Face::Words(words), words, true).clicked() {
+    if controls::button(ui, place, ButtonFace::Words(words), words, true).clicked() {
         actions.command(command);
     }
 }

@@ -13,7 +13,7 @@ use crate::bench::command::{Command, MakeCommand};
 use crate::kit::icons::Icon;
 use crate::kit::tokens::CARD_RADIUS;
 use crate::kit::{controls, paint, type_faces};
-use crate::work::making::{Make, Tally, size_title, size_words};
+use crate::work::making::{Make, SizeTally, size_title, size_words};
 
 /// Widest the heading gets; longer names are cut.
 const MOST: f32 = 230.0;
@@ -41,7 +41,7 @@ pub(super) fn show(
     }
     let (t, painter, size) = (bench.t, ui.painter(), bench.making.size());
     let title = size_title(size);
-    let state = Tally::of(project, size).text();
+    let state = SizeTally::of(project, size).text();
     let font = type_faces::bold(type_faces::BIG);
     let words = painter.layout_no_wrap(title.clone(), font.clone(), t.ink).size().x;
     let least = column - rect.left() - RULE;
@@ -104,7 +104,7 @@ fn list(on: &Response, bench: &Bench<'_>, names: &[&str], actions: &mut Actions)
 /// A size to take, and how far it is.
 fn row(ui: &mut Ui, bench: &Bench<'_>, size: Option<&str>) -> Response {
     let t = bench.t;
-    let tally = Tally::of(bench.document.project(), size);
+    let tally = SizeTally::of(bench.document.project(), size);
     let (title, state) = (size_title(size), tally.text());
     let on = bench.making.size() == size;
     let (rect, response) =

@@ -8,7 +8,7 @@ use plumpline_core::pattern::proofread::{Finding, Summary};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::tokens::{CARD_RADIUS, PAD};
 use crate::kit::{paint, type_faces};
@@ -87,7 +87,7 @@ fn terms(ui: &mut Ui, bench: &Bench<'_>, checked: &Checked, actions: &mut Action
     ui.add(egui::Label::new(line).wrap());
     let width = controls::words_width(ui, "Read in other terms") + 14.0;
     let (rect, _) = ui.allocate_exact_size(vec2(width, 28.0), Sense::hover());
-    let face = Face::WordsThen("Read in other terms", Icon::Down);
+    let face = ButtonFace::WordsThen("Read in other terms", Icon::Down);
     let button = controls::button(ui, rect, face, "Read in other terms", true);
     Popup::menu(&button).show(|ui| {
         ui.set_min_width(190.0);
@@ -153,7 +153,7 @@ fn card(
         let corner = pos2(rect.left() + 34.0, rect.bottom() - 10.0 - size.y);
         let name = format!("Mend line {line}, finding {}", index + 1);
         let at = Rect::from_min_size(corner, size);
-        let button = controls::button(ui, at, Face::Words("Mend"), &name, true);
+        let button = controls::button(ui, at, ButtonFace::Words("Mend"), &name, true);
         if button.on_hover_text("Make this edit in the text; Ctrl+Z takes it back").clicked() {
             actions.push(Action::Proofread(Proofread::Mend(place, new)));
             return;
@@ -172,7 +172,7 @@ fn figures(ui: &mut Ui, bench: &Bench<'_>, foot: Rect, sum: Summary, actions: &m
     let place = Rect::from_min_size(at, vec2(width, 30.0));
     let enabled = command.enabled(bench);
     let button =
-        controls::button(ui, place, Face::Words(command.text()), command.text(), enabled);
+        controls::button(ui, place, ButtonFace::Words(command.text()), command.text(), enabled);
     if button.on_hover_text(bench.hint(command)).clicked() {
         actions.command(command);
     }

@@ -14,7 +14,7 @@ use plumpline_core::pattern::read::Sure;
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::PAD;
 use crate::kit::{Tokens, icons, paint, type_faces};
 use crate::view::ids::pattern_id;
@@ -60,7 +60,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let place =
             Rect::from_min_size(pos2(right - width, rect.top() + 8.0), vec2(width, 28.0));
         right -= width + 8.0;
-        let (face, enabled) = (Face::Words(command.text()), command.enabled(bench));
+        let (face, enabled) = (ButtonFace::Words(command.text()), command.enabled(bench));
         let button = controls::button(ui, place, face, name, enabled);
         if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);

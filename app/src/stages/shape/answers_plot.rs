@@ -6,7 +6,7 @@ use egui_plot::{
     AxisHints, GridInput, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points,
 };
 
-use super::simplicity::Choice;
+use super::simplicity::Pick;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::{Tokens, type_faces};
@@ -16,7 +16,7 @@ use crate::view::look::Look;
 const NEAR: f32 = 14.0;
 
 /// Where an answer stands: different lines, stitches it is likely to be off the outline.
-fn place(choice: &Choice<'_>) -> [f64; 2] {
+fn place(choice: &Pick<'_>) -> [f64; 2] {
     [choice.answer.distinct_lines as f64, choice.answer.likely_rms_stitches]
 }
 
@@ -25,7 +25,7 @@ pub(super) fn show(
     ui: &mut Ui,
     bench: &Bench<'_>,
     rect: Rect,
-    choices: &[Choice<'_>],
+    choices: &[Pick<'_>],
     actions: &mut Actions,
 ) {
     let t = bench.t;

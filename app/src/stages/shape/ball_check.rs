@@ -9,13 +9,13 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::fields::{form, length_field};
-use crate::view::Made;
+use crate::view::MadeBall;
 use crate::view::look::Look;
 
 /// What the ball was forecast from.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Asked {
-    made: Made,
+struct ForecastFrom {
+    made: MadeBall,
     gauge: Gauge,
     along: f64,
     firmness: Firmness,
@@ -28,8 +28,8 @@ struct Check {
     agrees_mm: Option<Result<f64, String>>,
 }
 
-impl Asked {
-    fn of(piece: &Piece, made: Made) -> Self {
+impl ForecastFrom {
+    fn of(piece: &Piece, made: MadeBall) -> Self {
         Self {
             made,
             gauge: piece.gauge,
@@ -39,7 +39,7 @@ impl Asked {
     }
 
     fn check(self) -> Result<Check, String> {
-        let Self { made: Made { ball, size_mm }, gauge, along, firmness } = self;
+        let Self { made: MadeBall { ball, size_mm }, gauge, along, firmness } = self;
         let forecast = ball.size(gauge, along, firmness).map_err(|e| e.to_string())?;
         let agrees_mm = size_mm.map(|(height, width)| {
             ball.round_height_for(height / width, gauge, along, firmness)
@@ -58,7 +58,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         "Sixes out from a ring of 6, even rounds, and sixes back to 6, stuffed as this piece.",
     );
     worked(ui, &mut made.ball, actions);
-    let check = remembered(ui, Asked::of(piece, made));
+    let check = remembered(ui, ForecastFrom::of(piece, made));
     let forecast = check.as_ref().ok().map(|c| c.forecast);
     measured(ui, bench, &mut made, forecast, actions);
     if made != bench.view.ball {
@@ -105,7 +105,7 @@ fn worked(ui: &mut Ui, ball: &mut TradeBall, actions: &mut Actions) {
 fn measured(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    made: &mut Made,
+    made: &mut MadeBall,
     forecast: Option<BallSize>,
     actions: &mut Actions,
 ) {
@@ -126,7 +126,13 @@ fn measured(
     }
 }
 
-fn outcome(ui: &mut Ui, bench: &Bench<'_>, made: Made, check: &Check, actions: &mut Actions) {
+fn outcome(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    made: MadeBall,
+    check: &Check,
+    actions: &mut Actions,
+) {
     let (unit, gauge) = (bench.unit(), bench.document.piece().gauge);
     let BallSize { height_mm, width_mm } = check.forecast;
     let forecast = format!(
@@ -160,14 +166,15 @@ fn outcome(ui: &mut Ui, bench: &Bench<'_>, made: Made, check: &Check, actions: &
 const NEAR: f64 = 0.01;
 
 /// The answer to what was asked last, found once and not in every frame.
-fn remembered(ui: &Ui, asked: Asked) -> Result<Check, String> {
+fn remembered(ui: &Ui, asked: ForecastFrom) -> Result<Check, String> {
     let kept = egui::Id::unique("ball check");
-    type Kept = (Asked, Result<Check, String>);
-    if let Some((_, check)) = ui.data(|d| d.get_temp::<Kept>(kept)).filter(|k| k.0 == asked) {
+    type KeptBall = (ForecastFrom, Result<Check, String>);
+    if let Some((_, check)) = ui.data(|d| d.get_temp::<KeptBall>(kept)).filter(|k| k.0 == asked)
+    {
         return check;
     }
     let check = asked.check();
-    ui.data_mut(|d| d.insert_temp::<Kept>(kept, (asked, check.clone())));
+    ui.data_mut(|d| d.insert_temp::<KeptBall>(kept, (asked, check.clone())));
     check
 }
 
@@ -179,14 +186,14 @@ mod tests {
     #[test]
     fn a_ball_as_forecast_agrees_and_a_flatter_one_wants_lower_rounds() {
         let piece = Document::blank().piece().clone();
-        let mut made = Made::default();
-        let check = Asked::of(&piece, made).check().expect("a ball");
+        let mut made = MadeBall::default();
+        let check = ForecastFrom::of(&piece, made).check().expect("a ball");
         assert_eq!(check.agrees_mm, None, "nothing was measured");
         let BallSize { height_mm, width_mm } = check.forecast;
         let now = piece.gauge.round_height_mm();
         let mut agrees = |height| {
             made.size_mm = Some((height, width_mm));
-            let check = Asked::of(&piece, made).check().expect("a ball");
+            let check = ForecastFrom::of(&piece, made).check().expect("a ball");
             check.agrees_mm.expect("measured").expect("a height")
         };
         assert!((agrees(height_mm) / now - 1.0).abs() < NEAR);

@@ -6,7 +6,7 @@ use egui::{pos2, vec2};
 use super::{figures, notes, rules, simplicity};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::PAD;
 use crate::kit::{icons, paint, type_faces};
 use crate::view::Card;
@@ -147,7 +147,7 @@ pub(crate) fn button(
         pos2(line.right() - 10.0 - width, line.center().y - 14.0),
         vec2(width, 28.0),
     );
-    let response = controls::button(ui, rect, Face::Words(""), words, true);
+    let response = controls::button(ui, rect, ButtonFace::Words(""), words, true);
     let text = pos2(rect.right() - 11.0, rect.center().y);
     let font = type_faces::semibold(type_faces::BODY);
     ui.painter().text(text, Align2::RIGHT_CENTER, words, font, bench.t.ink);

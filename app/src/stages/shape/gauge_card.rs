@@ -9,7 +9,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::fields::{form, length_field};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::{Tokens, paint, type_faces};
 
@@ -79,7 +79,8 @@ fn more(ui: &Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) {
     let width = controls::words_width(ui, "More") - 4.0;
     let at = pos2(inner.right() - width, inner.top() - 5.0);
     let rect = Rect::from_min_size(at, vec2(width, 24.0));
-    let button = controls::button(ui, rect, Face::Words("More"), "More about the cloth", true);
+    let button =
+        controls::button(ui, rect, ButtonFace::Words("More"), "More about the cloth", true);
     more_card::open(ui, &button, bench, actions);
     button.on_hover_text(
         "A ball you made to check it by, spiral or joined, other swatches, stuffing",
@@ -224,7 +225,7 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
     for (icon, name, size, from_right) in steps {
         let rect =
             Rect::from_min_size(pos2(inner.right() - from_right, y + 4.0), vec2(26.0, 26.0));
-        let button = controls::button(ui, rect, Face::Icon(icon), name, size.is_some());
+        let button = controls::button(ui, rect, ButtonFace::Icon(icon), name, size.is_some());
         let clicked =
             button.on_hover_text(format!("{name}; the swatch stays as counted")).clicked();
         if let (true, Some(&hook_mm)) = (clicked, size) {
@@ -313,8 +314,14 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     }
     let at = Rect::from_min_size(pos2(inner.left(), y + 54.0), vec2(inner.width(), 26.0));
     let on = chosen.is_none();
-    let button =
-        controls::toggle(ui, at, Face::Words("Default"), "Default simplicity", true, Some(on));
+    let button = controls::toggle(
+        ui,
+        at,
+        ButtonFace::Words("Default"),
+        "Default simplicity",
+        true,
+        Some(on),
+    );
     let why = "The simplest rounds whose likely fit no hand can tell from the best";
     if button.on_hover_text(why).clicked() && !on {
         actions.edit(Edit::Simplicity(None));

@@ -13,7 +13,7 @@ pub struct ShapeLayout {
     /// The sheet of paper that holds board and bars.
     pub main: Rect,
     /// Figures, and the card of notes, rules and simplicity.
-    pub side: Side,
+    pub side: SideColumn,
     /// The bend strip.
     pub bend: Rect,
     /// The gauge card.
@@ -28,7 +28,7 @@ pub struct ShapeLayout {
 
 /// Figures and the card: a column, or one line where the window is narrow.
 #[derive(Debug, Clone, Copy)]
-pub enum Side {
+pub enum SideColumn {
     /// Side by side with the main part.
     Column {
         /// The figures.
@@ -66,7 +66,7 @@ pub fn layout(window: Rect, room: Rect, yarns: usize) -> ShapeLayout {
     let Divided { main: rest, side: bend } = Divided::above(room, bend_height);
     let (side, main) = if window.width() < NARROW {
         let Divided { main, side: line } = Divided::above(rest, FOLDED);
-        (Side::Line(line), main)
+        (SideColumn::Line(line), main)
     } else {
         let width = if window.width() < 1400.0 {
             300.0
@@ -96,16 +96,16 @@ pub fn layout(window: Rect, room: Rect, yarns: usize) -> ShapeLayout {
 
 /// The column beside the board: the body over the card where there is room for it, else the
 /// figures.
-fn column_of(column: Rect, yarns: usize) -> Side {
+fn column_of(column: Rect, yarns: usize) -> SideColumn {
     let left = column.height() - GAP - card::height(yarns);
     if left >= BODY {
         let height = left.min(1.2 * column.width());
         let (body, card) = column.split_top_bottom_at_y(column.top() + height);
-        Side::Body { body, card: card.with_min_y(card.top() + GAP) }
+        SideColumn::Body { body, card: card.with_min_y(card.top() + GAP) }
     } else {
         let height = figures::height(yarns, column.height());
         let (figures, card) = column.split_top_bottom_at_y(column.top() + height);
-        Side::Column { figures, card: card.with_min_y(card.top() + GAP) }
+        SideColumn::Column { figures, card: card.with_min_y(card.top() + GAP) }
     }
 }
 
@@ -115,11 +115,13 @@ impl ShapeLayout {
     pub fn mirrored(self, window: Rect) -> Self {
         let over = |rect: Rect| mirrored(rect, window);
         let side = match self.side {
-            Side::Column { figures, card } => {
-                Side::Column { figures: over(figures), card: over(card) }
+            SideColumn::Column { figures, card } => {
+                SideColumn::Column { figures: over(figures), card: over(card) }
             }
-            Side::Body { body, card } => Side::Body { body: over(body), card: over(card) },
-            Side::Line(line) => Side::Line(over(line)),
+            SideColumn::Body { body, card } => {
+                SideColumn::Body { body: over(body), card: over(card) }
+            }
+            SideColumn::Line(line) => SideColumn::Line(over(line)),
         };
         Self {
             main: over(self.main),
@@ -135,13 +137,13 @@ impl ShapeLayout {
     /// Where the body stands, if it is in sight with `face` on a shared board.
     pub fn body_field(&self, face: BoardFace) -> Option<Rect> {
         match self.side {
-            Side::Body { body, .. } => Some(body::field(body)),
+            SideColumn::Body { body, .. } => Some(body::field(body)),
             _ => (face == BoardFace::Body).then_some(self.board),
         }
     }
 
     /// Whether the body has a panel of its own.
     pub fn has_body(&self) -> bool {
-        matches!(self.side, Side::Body { .. })
+        matches!(self.side, SideColumn::Body { .. })
     }
 }

@@ -24,7 +24,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::{Tokens, paint};
 use crate::view::{BoardFace, Lens};
-use layout::{ShapeLayout, Side};
+use layout::{ShapeLayout, SideColumn};
 
 /// What the hand is on, view by view, and where the views have put things.
 #[derive(Debug, Clone, Default)]
@@ -43,15 +43,15 @@ pub struct Hands {
 pub fn grounds(painter: &Painter, layout: &ShapeLayout, t: &Tokens) {
     paint::panel(painter, layout.main, t);
     match layout.side {
-        Side::Column { figures, card } => {
+        SideColumn::Column { figures, card } => {
             paint::panel(painter, figures, t);
             paint::panel(painter, card, t);
         }
-        Side::Body { body, card } => {
+        SideColumn::Body { body, card } => {
             paint::panel(painter, body, t);
             paint::panel(painter, card, t);
         }
-        Side::Line(line) => paint::panel(painter, line, t),
+        SideColumn::Line(line) => paint::panel(painter, line, t),
     }
     paint::panel(painter, layout.bend, t);
 }
@@ -100,17 +100,17 @@ pub fn picture(
         body::switch(ui, bench, layout.board, actions);
     }
     match layout.side {
-        Side::Column { figures, card } => {
+        SideColumn::Column { figures, card } => {
             figures::column(ui, bench, figures, actions);
             card::show(ui, bench, card, false, actions)
         }
-        Side::Body { body, card } => {
+        SideColumn::Body { body, card } => {
             body::panel(ui, bench, body, actions);
             if let Some(bars) = &hands.bars {
                 body::thread(ui, bench, body, bars);
             }
             card::show(ui, bench, card, true, actions)
         }
-        Side::Line(line) => figures::line(ui, bench, line, actions),
+        SideColumn::Line(line) => figures::line(ui, bench, line, actions),
     }
 }

@@ -11,7 +11,7 @@ use crate::bench::action::Actions;
 use crate::document::choice::Choice;
 use crate::fields::form::{self, short};
 use crate::fields::length_field;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 
 /// Width of the popover.
@@ -157,7 +157,7 @@ fn swatch(ui: &mut Ui, bench: &Bench<'_>, kind: Kind, actions: &mut Actions) {
         let words = "Counted…";
         let at = right(controls::words_width(ui, words));
         let full = format!("{name}, count a swatch");
-        let button = controls::button(ui, at, Face::Words(words), &full, true)
+        let button = controls::button(ui, at, ButtonFace::Words(words), &full, true)
             .on_hover_text("Give the stitches and rounds of a swatch");
         let assumed = format!("{} × as high, assumed", short(kind.default_height()));
         form::instead(ui, rect.with_max_x(at.left() - 10.0), &assumed);
@@ -173,7 +173,7 @@ fn swatch(ui: &mut Ui, bench: &Bench<'_>, kind: Kind, actions: &mut Actions) {
     let remove = controls::button(
         ui,
         right(24.0),
-        Face::Icon(Icon::Close),
+        ButtonFace::Icon(Icon::Close),
         &format!("{name}, no swatch"),
         true,
     );
@@ -244,7 +244,7 @@ fn loops(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     if measured {
         let at = at.translate(vec2(width + 4.0, 0.0)).with_max_x(rect.right());
         let name = "One loop only, not measured";
-        let button = controls::button(ui, at, Face::Icon(Icon::Close), name, true);
+        let button = controls::button(ui, at, ButtonFace::Icon(Icon::Close), name, true);
         if button.on_hover_text("Back to the assumed height").clicked() {
             actions.choose(Choice::Swatches(Swatches { loop_only_height: None, ..swatches }));
         }

@@ -1,14 +1,14 @@
 //! Rules: what every round must keep to, each with its reason.
 
 use egui::{DragValue, Rect, Ui, pos2, vec2};
-use plumpline_core::{Face as Plain, Piece, Rules, Spread};
+use plumpline_core::{ButtonFace as Plain, Piece, Rules, Spread};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::choice::Choice;
-use crate::fields::form::{self, Span};
+use crate::fields::form::{self, Counted};
 use crate::fields::length_field;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 
 /// Draws the rules of the selected piece.
@@ -49,7 +49,7 @@ fn ends(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     } else if is_oval(piece) {
         form::instead(ui, rect, "an oval starts on a chain");
     } else {
-        let span = Span { ends: (3, 24), none: Some(("automatic", first)) };
+        let span = Counted { ends: (3, 24), none: Some(("automatic", first)) };
         if let Some(ring) = form::stepper(ui, rect, "Ring", piece.rules.ring, span, actions) {
             set(bench, actions, |rules| rules.ring = ring);
         }
@@ -58,7 +58,7 @@ fn ends(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
                draw into";
     let rect = form::row(ui, "Last round", why);
     if piece.outline.finishes_closed() {
-        let span = Span { ends: (3, 200), none: Some(("automatic", last)) };
+        let span = Counted { ends: (3, 200), none: Some(("automatic", last)) };
         let now = piece.rules.last;
         if let Some(last) = form::stepper(ui, rect, "Last round", now, span, actions) {
             set(bench, actions, |rules| rules.last = last);
@@ -73,7 +73,7 @@ fn counts(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let why = "Fewest stitches a round in the middle may have: a neck must still let a \
                finger and the stuffing through";
     let rect = form::row(ui, "Smallest neck", why);
-    let span = Span { ends: (3, 200), none: None };
+    let span = Counted { ends: (3, 200), none: None };
     let now = Some(rules.smallest_neck);
     let neck = form::stepper(ui, rect, "Smallest neck", now, span, actions);
     if let Some(neck) = neck.flatten() {
@@ -82,7 +82,7 @@ fn counts(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let why = "Counts that share a divisor keep one repeat all the way, and let a motif go \
                round without a jog";
     let rect = form::row(ui, "In multiples of", why);
-    let span = Span { ends: (2, 24), none: Some(("any count", 1)) };
+    let span = Counted { ends: (2, 24), none: Some(("any count", 1)) };
     let now = Some(rules.multiple_of).filter(|&n| n > 1);
     if let Some(of) = form::stepper(ui, rect, "In multiples of", now, span, actions) {
         set(bench, actions, |rules| rules.multiple_of = of.unwrap_or(1));
@@ -95,7 +95,7 @@ fn counts(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         .and_then(|p| p.bends.iter().skip(1).map(|b| b.gained.unsigned_abs()).max())
         .unwrap_or(6)
         .clamp(1, 200);
-    let span = Span { ends: (1, 200), none: Some(("off", most)) };
+    let span = Counted { ends: (1, 200), none: Some(("off", most)) };
     let now = rules.largest_change;
     if let Some(most) = form::stepper(ui, rect, "Largest change", now, span, actions) {
         set(bench, actions, |rules| rules.largest_change = most);
@@ -167,7 +167,7 @@ fn faces(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         }
         let name = format!("Remove face {number}");
         let at = spot(24.0, 24.0);
-        let gone = controls::button(ui, at, Face::Icon(Icon::Close), &name, true)
+        let gone = controls::button(ui, at, ButtonFace::Icon(Icon::Close), &name, true)
             .on_hover_text("Let these rounds be shaped")
             .clicked();
         if gone || new != *face {
@@ -191,7 +191,7 @@ fn add_face(ui: &mut Ui, bench: &Bench<'_>, rounds: u32, actions: &mut Actions) 
     let width = controls::words_width(ui, &words);
     let at = Rect::from_min_size(rect.left_center() - vec2(0.0, 13.0), vec2(width, 26.0));
     let button =
-        controls::button(ui, at, Face::Words(&words), "Add a face", selected.is_some());
+        controls::button(ui, at, ButtonFace::Words(&words), "Add a face", selected.is_some());
     if selected.is_none() {
         form::instead(ui, rect, "take a round in hand first");
     }
@@ -223,7 +223,7 @@ fn start(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let width = controls::words_width(ui, words);
     let at = Rect::from_min_size(rect.left_center() - vec2(0.0, 13.0), vec2(width, 26.0));
     let rounds = bench.plan.filter(|_| bench.error.is_none()).map(|p| p.rounds.len() as u32);
-    let button = controls::button(ui, at, Face::Words(words), words, rounds.is_some())
+    let button = controls::button(ui, at, ButtonFace::Words(words), words, rounds.is_some())
         .on_hover_text("Work the piece the other way up; pins, faces and yarns go along");
     if let (true, Some(rounds)) = (button.clicked(), rounds) {
         actions.choose(Choice::Reverse { rounds });

@@ -23,14 +23,14 @@ const LIST: f32 = 178.0;
 
 /// An answer that can be picked: the default one first, then from faithful to simple.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Choice<'a> {
+pub(super) struct Pick<'a> {
     pub(super) answer: &'a Answer,
     pub(super) is_default: bool,
     /// Whether it is the one in use.
     pub(super) is_on: bool,
 }
 
-impl Choice<'_> {
+impl Pick<'_> {
     /// What it is called.
     fn name(&self) -> String {
         match self.answer.simplicity {
@@ -52,7 +52,7 @@ impl Choice<'_> {
 }
 
 /// The answers on offer, as they are listed.
-fn choices<'a>(bench: &Bench<'_>, offer: &'a Offer) -> Vec<Choice<'a>> {
+fn choices<'a>(bench: &Bench<'_>, offer: &'a Offer) -> Vec<Pick<'a>> {
     let simplicity = bench.document.piece().simplicity;
     let counts = bench.plan.map(|plan| plan.counts());
     let same = |a: &Answer| counts.as_ref() == Some(&a.counts);
@@ -65,9 +65,9 @@ fn choices<'a>(bench: &Bench<'_>, offer: &'a Offer) -> Vec<Choice<'a>> {
         .map(|(i, _)| i)
         .filter(|_| simplicity.is_some());
     let default =
-        Choice { answer: &offer.default, is_default: true, is_on: simplicity.is_none() };
+        Pick { answer: &offer.default, is_default: true, is_on: simplicity.is_none() };
     let others =
-        all().map(|(i, answer)| Choice { answer, is_default: false, is_on: on == Some(i) });
+        all().map(|(i, answer)| Pick { answer, is_default: false, is_on: on == Some(i) });
     std::iter::once(default).chain(others).collect()
 }
 
@@ -114,7 +114,7 @@ fn table(
     ui: &mut Ui,
     bench: &Bench<'_>,
     rect: Rect,
-    choices: &[Choice<'_>],
+    choices: &[Pick<'_>],
     actions: &mut Actions,
 ) {
     let t = bench.t;
@@ -153,7 +153,7 @@ fn scroll_style(ui: &mut Ui) {
     ui.spacing_mut().scroll.bar_inner_margin = 2.0;
 }
 
-fn row(ui: &mut Ui, bench: &Bench<'_>, index: usize, choice: &Choice<'_>) -> egui::Response {
+fn row(ui: &mut Ui, bench: &Bench<'_>, index: usize, choice: &Pick<'_>) -> egui::Response {
     let t = bench.t;
     let size = vec2(LIST - 8.0, ROW);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
@@ -189,7 +189,7 @@ fn row(ui: &mut Ui, bench: &Bench<'_>, index: usize, choice: &Choice<'_>) -> egu
 }
 
 /// The rounds of an answer, to scroll through.
-fn rounds_of(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, choice: &Choice<'_>) {
+fn rounds_of(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, choice: &Pick<'_>) {
     let t = bench.t;
     let head = match bench.trade.is_current() {
         true => format!("Rounds, {}", choice.name()),
@@ -213,7 +213,7 @@ fn rounds_of(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, choice: &Choice<'_>) {
 }
 
 /// One line: its rounds in soft ink, what to work, the count.
-fn words(ui: &mut Ui, t: &Tokens, line: &plumpline_core::wording::Line) {
+fn words(ui: &mut Ui, t: &Tokens, line: &plumpline_core::wording::WrittenLine) {
     let numbers = if line.first == line.last {
         line.first.to_string()
     } else {

@@ -11,7 +11,7 @@ use egui::{Align2, Rect, Stroke, Ui, pos2, vec2};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::fields::form;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::divide::Divided;
 use crate::kit::fit::LEAST;
 use crate::kit::icons::{self, Icon};
@@ -96,7 +96,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let corner = pos2(right - 28.0, rect.top() + 9.0);
         let place = Rect::from_min_size(corner, vec2(28.0, 28.0));
         let next = view.zoomed(by);
-        let button = controls::button(ui, place, Face::Icon(icon), name, next != view);
+        let button = controls::button(ui, place, ButtonFace::Icon(icon), name, next != view);
         if button.on_hover_text(name).clicked() {
             actions.look(Look::Sheet(next));
         }

@@ -10,7 +10,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::fields::form;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::{Tokens, paint, type_faces};
 
@@ -30,7 +30,8 @@ pub(super) fn button(
     let name = lexicon::by_code(&now.lexicon).map_or("Words", |l| l.name.as_str());
     let width = controls::words_width(ui, name) + 14.0;
     let rect = Rect::from_min_size(pos2(right - width, top), vec2(width, 28.0));
-    let button = controls::button(ui, rect, Face::WordsThen(name, Icon::Down), "Words", true);
+    let button =
+        controls::button(ui, rect, ButtonFace::WordsThen(name, Icon::Down), "Words", true);
     card(&button, bench, actions);
     button.on_hover_text("Whose terms and which house style the pattern is written in");
     rect.left()
@@ -51,7 +52,7 @@ fn card(on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
                     let on = lexicon.code == now.lexicon;
                     let size = vec2(controls::words_width(ui, &lexicon.name), 26.0);
                     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-                    let face = Face::Words(&lexicon.name);
+                    let face = ButtonFace::Words(&lexicon.name);
                     let chip = controls::toggle(ui, rect, face, &lexicon.name, true, Some(on));
                     if chip.clicked() && !on {
                         let lexicon = lexicon.code.clone();

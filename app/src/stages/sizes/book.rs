@@ -7,7 +7,7 @@ use plumpline_core::calibrate::Entry;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::fields::form;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::{paint, type_faces};
 use crate::view::look::Look;
@@ -121,14 +121,14 @@ fn known(
     let (place, end) = row(ui);
     let on = Some(entry.gauge == *gauge);
     let name = format!("Gauge of {title}{learned}");
-    let button = controls::toggle(ui, place, Face::Words(""), &name, true, on);
+    let button = controls::toggle(ui, place, ButtonFace::Words(""), &name, true, on);
     let words = write(ui, bench, place.shrink2(vec2(10.0, 0.0)), entry, false);
     let button = if words { button } else { button.on_hover_text(&name) };
     if button.clicked() {
         *gauge = entry.gauge;
     }
     let name = format!("Strike out {title}");
-    let strike = controls::button(ui, end, Face::Icon(Icon::Close), &name, true);
+    let strike = controls::button(ui, end, ButtonFace::Icon(Icon::Close), &name, true);
     take_keyboard(ui, &strike, &name);
     if strike.clicked() {
         pass_keyboard(ui, &strike, format!("Put {title} back"));
@@ -153,7 +153,7 @@ fn struck_out(ui: &mut Ui, bench: &Bench<'_>, entry: &Entry, actions: &mut Actio
     said.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &told));
     said.on_hover_text(&told);
     let name = format!("Put {title} back");
-    let button = controls::button(ui, back, Face::Words("Put it back"), &name, true);
+    let button = controls::button(ui, back, ButtonFace::Words("Put it back"), &name, true);
     take_keyboard(ui, &button, &name);
     if button.clicked() {
         pass_keyboard(ui, &button, format!("Strike out {title}"));

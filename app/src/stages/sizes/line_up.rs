@@ -1,7 +1,7 @@
 //! The sizes standing side by side on one line, at one scale.
 
 use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Ui, pos2};
-use plumpline_core::sizes::{Made, SizeRow};
+use plumpline_core::sizes::{MadeSize, SizeRow};
 
 use crate::bench::Bench;
 use crate::kit::{paint, type_faces};
@@ -22,7 +22,7 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
     let line = Stroke::new(1.0, bench.t.soft_ink);
     painter.hline(rect.x_range(), ground, line);
     let rows = bench.sizing.found().map_or(&[][..], |found| &found.rows);
-    let made: Vec<(&SizeRow, &Made)> =
+    let made: Vec<(&SizeRow, &MadeSize)> =
         rows.iter().filter_map(|row| Some((row, row.made.as_ref().ok()?))).collect();
     if made.is_empty() {
         return;
@@ -48,7 +48,7 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
     }
 }
 
-fn taken(made: &Made, scale: f32) -> f32 {
+fn taken(made: &MadeSize, scale: f32) -> f32 {
     (made.width_mm as f32 * scale).max(LEAST)
 }
 
@@ -56,7 +56,7 @@ fn draw(
     painter: &Painter,
     bench: &Bench<'_>,
     row: &SizeRow,
-    made: &Made,
+    made: &MadeSize,
     foot: Pos2,
     scale: f32,
 ) {
@@ -81,7 +81,7 @@ fn draw(
 /// The stuffed profile, its start on top as it hangs from the hook.
 fn silhouette(
     painter: &Painter,
-    made: &Made,
+    made: &MadeSize,
     foot: Pos2,
     scale: f32,
     fill: Color32,

@@ -18,7 +18,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::sizes::SizeEdit;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::divide::Divided;
 use crate::kit::tokens::{NARROW, PAD};
 use crate::kit::{paint, type_faces};
@@ -72,7 +72,7 @@ fn add(ui: &Ui, rect: Rect, actions: &mut Actions) {
     let width = controls::words_width(ui, words);
     let corner = pos2(rect.right() - PAD - width, rect.top() + 8.0);
     let place = Rect::from_min_size(corner, vec2(width, 28.0));
-    let button = controls::button(ui, place, Face::Words(words), words, true);
+    let button = controls::button(ui, place, ButtonFace::Words(words), words, true);
     if button.on_hover_text("The same shape at another height, width or gauge").clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Add));
     }

@@ -10,7 +10,7 @@ use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::sizes::SizeEdit;
 use crate::fields::{form, length_field};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 
 /// Room a seam that slips over begins with, mm.
@@ -103,12 +103,12 @@ fn one(
     let (left, right) = rect.split_left_right_at_x(rect.right() - 90.0);
     let name = format!("Make seam {number} meet");
     let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
-    if controls::button(ui, left, Face::Words("Make them meet"), &name, can).clicked() {
+    if controls::button(ui, left, ButtonFace::Words("Make them meet"), &name, can).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Meet(i)));
     }
     let name = format!("Remove seam {number}");
     let right = right.shrink2(vec2(0.0, 2.0));
-    if controls::button(ui, right, Face::Words("Remove"), &name, true).clicked() {
+    if controls::button(ui, right, ButtonFace::Words("Remove"), &name, true).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::RemoveSeam(i)));
     }
     let line = Stroke::new(1.0, bench.t.edge);
@@ -151,7 +151,8 @@ fn edge(ui: &mut Ui, bench: &Bench<'_>, name: &str, edge: &mut Edge, actions: &m
     let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
     let words = pieces.get(edge.piece).map_or("", |p| &p.name);
     let label = format!("{name}: {words}");
-    let button = controls::button(ui, left, Face::WordsThen(words, Icon::Down), &label, true);
+    let button =
+        controls::button(ui, left, ButtonFace::WordsThen(words, Icon::Down), &label, true);
     Popup::menu(&button).show(|ui| {
         for (i, piece) in pieces.iter().enumerate() {
             if ui.selectable_label(i == edge.piece, &piece.name).clicked() {
@@ -186,7 +187,8 @@ fn place(
         None => (rect, Rect::NOTHING),
     };
     let label = format!("{name} at {words}");
-    let button = controls::button(ui, left, Face::WordsThen(words, Icon::Down), &label, true);
+    let button =
+        controls::button(ui, left, ButtonFace::WordsThen(words, Icon::Down), &label, true);
     Popup::menu(&button).show(|ui| {
         let mut options = vec![("round", At::Round(round.unwrap_or(1)))];
         if !piece.outline.finishes_closed() {

@@ -4,7 +4,7 @@ use egui::{
     Align2, DragValue, Popup, Rect, ScrollArea, Sense, Stroke, TextEdit, Ui, UiBuilder,
 };
 use egui::{pos2, vec2};
-use plumpline_core::sizes::{Keeps, Made, SizeRow};
+use plumpline_core::sizes::{Keeps, MadeSize, SizeRow};
 use plumpline_core::{Gauge, Size, SizeBy, Unit, Yarn};
 
 use crate::bench::Bench;
@@ -12,7 +12,7 @@ use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::sizes::SizeEdit;
 use crate::fields::{form, length_field};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::{paint, type_faces};
 
@@ -167,7 +167,8 @@ fn made_by(
     let place = place.shrink2(vec2(0.0, 5.0));
     let now = words(bench, &size.by);
     let name = format!("Size {} made by {now}", i + 1);
-    let button = controls::button(ui, place, Face::WordsThen(&now, Icon::Down), &name, true);
+    let button =
+        controls::button(ui, place, ButtonFace::WordsThen(&now, Icon::Down), &name, true);
     let made = made.and_then(|row| row.made.as_ref().ok());
     let (high, wide) = match (made, bench.plan) {
         (Some(made), _) => (made.height_mm, made.width_mm),
@@ -315,7 +316,7 @@ fn said(ui: &Ui, place: Rect, name: &str, lines: &[String]) {
 }
 
 /// Size, scale against the piece as it is drawn, rounds, stitches, yarn, stuffing, time.
-fn cells(made: &Made, drawn: Option<&Made>, unit: Unit, yarns: &[Yarn]) -> [String; 7] {
+fn cells(made: &MadeSize, drawn: Option<&MadeSize>, unit: Unit, yarns: &[Yarn]) -> [String; 7] {
     let needs = &made.needs;
     let grams: f64 = needs
         .yarn
@@ -350,7 +351,7 @@ fn options(
 ) {
     let place = Rect::from_center_size(place.center(), vec2(28.0, 28.0));
     let name = format!("More about size {}", i + 1);
-    let button = controls::button(ui, place, Face::Icon(Icon::Down), &name, true);
+    let button = controls::button(ui, place, ButtonFace::Icon(Icon::Down), &name, true);
     let can = made.is_some_and(|row| row.made.is_ok()) && bench.sizing.is_current();
     Popup::menu(&button)
         .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
@@ -373,7 +374,9 @@ fn options(
             ] {
                 let size = vec2(ui.available_width(), 28.0);
                 let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-                if controls::button(ui, rect, Face::Words(words), words, enabled).clicked() {
+                if controls::button(ui, rect, ButtonFace::Words(words), words, enabled)
+                    .clicked()
+                {
                     actions.edit(Edit::Sizes(edit));
                     ui.close();
                 }

@@ -5,7 +5,7 @@ pub mod mesh;
 use std::sync::Arc;
 
 use egui::{Mesh, Pos2, Rect, vec2};
-use plumpline_core::picture::{Body, Look, Picked, Rgb, Scene};
+use plumpline_core::picture::{Body, Viewpoint, Picked, Rgb, Scene};
 use plumpline_core::{Piece, Plan};
 
 use crate::view::Turned;
@@ -63,7 +63,7 @@ impl BodyShown {
         let turned = asked.turned;
         self.scale = body.fitting(room.x.max(8.0), room.y.max(8.0)) * turned.zoom;
         self.middle = asked.field.center() + vec2(0.0, 0.5 * (ABOVE - BELOW));
-        let look = Look {
+        let look = Viewpoint {
             turn_deg: turned.turn_deg,
             tilt_deg: turned.tilt_deg,
             scale: self.scale,

@@ -19,7 +19,7 @@ pub struct Desk {
     /// Projects last worked on, newest first.
     pub recent: Vec<PathBuf>,
     /// How far the first steps have come; none where they are not shown.
-    pub steps: Option<Steps>,
+    pub steps: Option<FirstSteps>,
     /// Those of `recent` that were not there when last looked for.
     #[serde(skip)]
     pub missing: Vec<PathBuf>,
@@ -28,7 +28,7 @@ pub struct Desk {
 /// The first steps, done or not.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(default)]
-pub struct Steps {
+pub struct FirstSteps {
     /// A knot has been dragged.
     pub knot: bool,
     /// A bar's end has been pulled, or a round pinned.
@@ -37,7 +37,7 @@ pub struct Steps {
     pub sheet: bool,
 }
 
-impl Steps {
+impl FirstSteps {
     /// Each step in order, with its words and whether it is done.
     pub const fn list(self) -> [(&'static str, bool); 3] {
         [
@@ -59,7 +59,7 @@ impl Desk {
     /// again.
     pub(crate) fn read(home: &Path) -> Self {
         let text = disk::read_text(&home.join(FILE), LARGEST).ok();
-        let first = || Self { steps: Some(Steps::default()), ..Self::default() };
+        let first = || Self { steps: Some(FirstSteps::default()), ..Self::default() };
         let mut desk: Self =
             text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_else(first);
         desk.look();
@@ -106,7 +106,7 @@ mod tests {
     fn the_newest_stand_first_once_and_survive_a_run() {
         let folder = tempfile::tempdir().expect("a folder");
         let mut desk = Desk::read(folder.path());
-        assert_eq!(desk.steps, Some(Steps::default()), "a first run");
+        assert_eq!(desk.steps, Some(FirstSteps::default()), "a first run");
         for name in ["/a.ron", "/b.ron", "/a.ron"] {
             desk.worked_on(Path::new(name));
         }

@@ -3,16 +3,16 @@
 
 use std::sync::Arc;
 
-use plumpline_core::making::Course;
+use plumpline_core::making::WorkedPiece;
 use plumpline_core::{Piece, Project, WordingChoice};
 
 use crate::document::{Document, Revision};
 
 /// A piece and what follows from it.
 #[derive(Debug)]
-struct Known {
+struct KnownPiece {
     piece: Piece,
-    course: Result<Arc<Course>, String>,
+    course: Result<Arc<WorkedPiece>, String>,
 }
 
 /// The courses of a project as it is designed, in the order of its pieces.
@@ -20,7 +20,7 @@ struct Known {
 pub(crate) struct Courses {
     seen: Option<Revision>,
     wording: Option<WordingChoice>,
-    known: Vec<Known>,
+    known: Vec<KnownPiece>,
 }
 
 impl Courses {
@@ -42,9 +42,9 @@ impl Courses {
                 continue;
             }
             let writer = project.wording.writer();
-            let course = writer.and_then(|writer| Course::of_piece(piece, &writer));
+            let course = writer.and_then(|writer| WorkedPiece::of_piece(piece, &writer));
             let course = course.map(Arc::new).map_err(|e| e.to_string());
-            let known = Known { piece: Piece { picture: None, ..piece.clone() }, course };
+            let known = KnownPiece { piece: Piece { picture: None, ..piece.clone() }, course };
             changed = true;
             match self.known.get_mut(i) {
                 Some(place) => *place = known,
@@ -55,7 +55,7 @@ impl Courses {
     }
 
     /// The course of a piece, or why it has none.
-    pub(crate) fn of(&self, piece: usize) -> Option<Result<&Arc<Course>, &str>> {
+    pub(crate) fn of(&self, piece: usize) -> Option<Result<&Arc<WorkedPiece>, &str>> {
         let known = self.known.get(piece)?;
         Some(known.course.as_ref().map_err(String::as_str))
     }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use plumpline_core::making::{Course, Place, Progress};
+use plumpline_core::making::{Progress, ReturnPlace, WorkedPiece};
 
 use super::{Handiwork, Make};
 use crate::document::Document;
@@ -48,8 +48,8 @@ impl Handiwork {
         &mut self,
         make: &Make,
         progress: &mut Progress,
-        course: &Course,
-        before: &Place,
+        course: &WorkedPiece,
+        before: &ReturnPlace,
         is_begun: bool,
     ) -> Option<u32> {
         let moved = match make {

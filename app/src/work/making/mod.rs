@@ -14,7 +14,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use egui::Context;
-use plumpline_core::making::{By, Course, Outlook, Place, Progress, Stand};
+use plumpline_core::making::{By, Outlook, Progress, ReturnPlace, Stand, WorkedPiece};
 use plumpline_core::{Piece, Project};
 
 use crate::document::Document;
@@ -22,7 +22,7 @@ use crate::view::Stage;
 use clock::Clock;
 use courses::Courses;
 use sized::SizedCourses;
-pub use sizes::{Tally, size_title, size_words};
+pub use sizes::{SizeTally, size_title, size_words};
 
 /// Steps of one copy that can be taken back one by one; before them it is stitch by stitch.
 const MOST_STEPS: usize = 500;
@@ -84,7 +84,7 @@ pub struct Handiwork {
     taken_up: bool,
     clock: Clock,
     /// Places each copy came from, by size, piece and copy, newest last.
-    trails: BTreeMap<(Option<String>, usize, u32), Vec<Place>>,
+    trails: BTreeMap<(Option<String>, usize, u32), Vec<ReturnPlace>>,
     /// The round to go to, as far as it is typed.
     pub find: Option<String>,
     /// Whether the note's field is to take the keyboard.
@@ -103,7 +103,7 @@ impl Handiwork {
 
     /// The course of a piece at the size under the hook, or why it has none. None until the
     /// stage has been shown, and while the size is being planned.
-    pub fn course(&self, piece: usize) -> Option<Result<&Arc<Course>, &str>> {
+    pub fn course(&self, piece: usize) -> Option<Result<&Arc<WorkedPiece>, &str>> {
         match self.size() {
             None => self.courses.of(piece),
             Some(size) => self.sized.of(size, piece),
@@ -259,7 +259,7 @@ impl Handiwork {
     }
 
     /// Steps that can be taken back for the copy under the hook.
-    fn trail(&mut self) -> &mut Vec<Place> {
+    fn trail(&mut self) -> &mut Vec<ReturnPlace> {
         self.trails.entry(self.key()).or_default()
     }
 
@@ -270,7 +270,7 @@ impl Handiwork {
     }
 
     /// Remembers where the copy under the hook came from.
-    fn came_from(&mut self, place: Place) {
+    fn came_from(&mut self, place: ReturnPlace) {
         let trail = self.trail();
         trail.push(place);
         if trail.len() > MOST_STEPS {

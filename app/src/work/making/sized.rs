@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use egui::Context;
-use plumpline_core::making::Course;
+use plumpline_core::making::WorkedPiece;
 use plumpline_core::{Piece, Project, Seam, WordingChoice};
 
 use super::courses::is_same;
@@ -14,7 +14,7 @@ use crate::document::{Document, Revision, as_designed};
 use crate::work::worker::{Newest, Ticket, Voice, Worker};
 
 /// The course of every piece, in their order, or why there is none.
-type CoursesFound = Result<Vec<Arc<Course>>, String>;
+type CoursesFound = Result<Vec<Arc<WorkedPiece>>, String>;
 
 /// What the courses of a size follow from.
 #[derive(Debug)]
@@ -125,7 +125,11 @@ impl SizedCourses {
     }
 
     /// The course of a piece at `size`, or why it has none; none until it is worked out.
-    pub(crate) fn of(&self, size: &str, piece: usize) -> Option<Result<&Arc<Course>, &str>> {
+    pub(crate) fn of(
+        &self,
+        size: &str,
+        piece: usize,
+    ) -> Option<Result<&Arc<WorkedPiece>, &str>> {
         match self.known.get(size)? {
             Ok(courses) => courses.get(piece).map(Ok),
             Err(why) => Some(Err(why)),
@@ -154,7 +158,7 @@ impl SizedCourses {
 }
 
 fn answer(project: &Project, size: &str) -> CoursesFound {
-    let courses = || Course::at_size(project, size, &project.wording.writer()?);
+    let courses = || WorkedPiece::at_size(project, size, &project.wording.writer()?);
     let courses = courses().map_err(|e| e.to_string())?;
     Ok(courses.into_iter().map(Arc::new).collect())
 }

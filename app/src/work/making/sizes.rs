@@ -8,7 +8,7 @@ use super::Handiwork;
 
 /// How far a size is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Tally {
+pub struct SizeTally {
     /// Copies that are made, of all pieces together.
     pub made: u32,
     /// Copies that are begun, those that are made among them.
@@ -17,7 +17,7 @@ pub struct Tally {
     pub copies: u32,
 }
 
-impl Tally {
+impl SizeTally {
     /// That of `project` at the size called `size`, or as it is designed. It needs no plan.
     pub fn of(project: &Project, size: Option<&str>) -> Self {
         let copies = |piece: usize| project.pieces.get(piece).map_or(0, |p| p.copies);
@@ -160,7 +160,7 @@ mod tests {
     #[test]
     fn how_far_a_size_is_in_words() {
         let mut project = project(&["S"]);
-        let text = |project: &Project| Tally::of(project, Some("S")).text();
+        let text = |project: &Project| SizeTally::of(project, Some("S")).text();
         project.making.begin(0, None, 1).closed = true;
         assert_eq!(text(&project), "not begun");
         project.making.begin(0, Some("S"), 1).round = 3;
@@ -172,7 +172,10 @@ mod tests {
             project.making.begin(0, Some("S"), copy).closed = true;
         }
         assert_eq!(text(&project), "made", "a third was asked for once");
-        assert_eq!(Tally::of(&project, Some("S")), Tally { made: 2, begun: 2, copies: 2 });
+        assert_eq!(
+            SizeTally::of(&project, Some("S")),
+            SizeTally { made: 2, begun: 2, copies: 2 }
+        );
     }
 
     #[test]

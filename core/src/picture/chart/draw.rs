@@ -5,9 +5,9 @@ use std::f32::consts::TAU;
 use super::parts::{
     Chart, ChartLook, LEAST_SCALE, MOST_RADIUS, PAGE_MM, SLOT_MM, Shown, Symbol,
 };
-use super::rings::{Part, Ring};
+use super::rings::{Ring, RingsPart};
 use super::symbols::{self, HEIGHT, INK, STROKE};
-use super::track::{Spot, Track};
+use super::track::{Track, TrackPlace};
 use crate::picture::Rgb;
 use crate::picture::drawing::{Drawing, Pen, width_of};
 use crate::picture::light::mixed;
@@ -33,7 +33,7 @@ const SOFT: Rgb = [101, 91, 79];
 
 /// The chart of `part`; `None` where it could not be read on a page.
 pub(super) fn chart(
-    part: &Part<'_>,
+    part: &RingsPart<'_>,
     plan: &Plan,
     look: &ChartLook<'_>,
     left_handed: bool,
@@ -89,7 +89,7 @@ pub(super) fn chart(
 }
 
 /// The number of a ring, and the letter of a yarn taken up there.
-fn label(part: &Part<'_>, ring: &Ring, look: &ChartLook<'_>) -> String {
+fn label(part: &RingsPart<'_>, ring: &Ring, look: &ChartLook<'_>) -> String {
     let first = part.rings.first().is_some_and(|r| r.first == ring.first);
     let begins = part.several_yarns && (first || ring.yarn_begins);
     let number = match ring.first == ring.last {
@@ -102,7 +102,7 @@ fn label(part: &Part<'_>, ring: &Ring, look: &ChartLook<'_>) -> String {
     }
 }
 
-fn label_width(part: &Part<'_>, ring: &Ring, look: &ChartLook<'_>) -> f32 {
+fn label_width(part: &RingsPart<'_>, ring: &Ring, look: &ChartLook<'_>) -> f32 {
     width_of(&label(part, ring, look), NUMBER) + 2.0 * BESIDE
 }
 
@@ -115,7 +115,7 @@ fn pitch(ring: &Ring) -> f32 {
 
 /// The track of every ring, in working order: as near the middle as its stitches and the
 /// rings inside it allow.
-fn tracks(part: &Part<'_>, look: &ChartLook<'_>, start: Start) -> Vec<Track> {
+fn tracks(part: &RingsPart<'_>, look: &ChartLook<'_>, start: Start) -> Vec<Track> {
     let straight = |ring: &Ring| ring.side.map_or(0.0, |side| side as f32 * SLOT_MM);
     let mut from = match (part.inward, part.rings.first().map(|r| r.first), start) {
         (false, Some(1), Start::Chain(n)) => n as f32 * SLOT_MM / TAU + 0.5 * PITCH,
@@ -148,7 +148,7 @@ fn tracks(part: &Part<'_>, look: &ChartLook<'_>, start: Start) -> Vec<Track> {
 }
 
 struct Sketch<'a> {
-    part: &'a Part<'a>,
+    part: &'a RingsPart<'a>,
     look: &'a ChartLook<'a>,
     tracks: Vec<Track>,
     shown: Shown,
@@ -190,7 +190,7 @@ impl Sketch<'_> {
     }
 
     /// The place of what stands `part` of ring `i`'s stitches on from its start.
-    fn spot(&self, i: usize, part: f32) -> Spot {
+    fn spot(&self, i: usize, part: f32) -> TrackPlace {
         let gap = self.gap(i);
         self.tracks[i].spot(self.lean(i) + 0.5 * gap + part * (1.0 - gap))
     }

@@ -94,14 +94,14 @@ pub(super) fn rings(piece: &Piece, plan: &Plan) -> Vec<Ring> {
 
 /// The rings of one chart and which way it grows.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Part<'a> {
+pub(super) struct RingsPart<'a> {
     pub(super) rings: &'a [Ring],
     pub(super) inward: bool,
     /// Whether the piece has several yarns, so that each is told by tint and letter.
     pub(super) several_yarns: bool,
 }
 
-impl Part<'_> {
+impl RingsPart<'_> {
     /// Into how many equal parts every one of its rounds divides.
     pub(super) fn common_repeats(&self) -> u32 {
         self.rings.iter().fold(0, |common, ring| gcd(common, ring.repeats()))
@@ -110,7 +110,7 @@ impl Part<'_> {
 
 /// The rings shared out: up to the widest round outward; from there on inward, if anything
 /// narrows.
-pub(super) fn divided(rings: &[Ring]) -> Vec<Part<'_>> {
+pub(super) fn divided(rings: &[Ring]) -> Vec<RingsPart<'_>> {
     let most = rings.iter().map(|r| r.count).max().unwrap_or(0);
     let widest = rings.iter().rposition(|r| r.count == most).map_or(0, |i| i + 1);
     // An end that stays nearly as wide is no end to look at from outside.
@@ -123,7 +123,7 @@ pub(super) fn divided(rings: &[Ring]) -> Vec<Part<'_>> {
     for (half, inward) in [(opening, false), (closing, true)] {
         let charts = half.len().div_ceil(MOST_RINGS).max(1);
         let each = half.len().div_ceil(charts).max(1);
-        parts.extend(half.chunks(each).map(|rings| Part { rings, inward, several_yarns }));
+        parts.extend(half.chunks(each).map(|rings| RingsPart { rings, inward, several_yarns }));
     }
     parts
 }

@@ -19,8 +19,8 @@ pub(super) const STROKE: f32 = 0.27;
 
 /// From a symbol's own frame, x along the round and y up away from the round before it, mm,
 /// to the paper.
-pub(super) trait Frame: Fn(f32, f32) -> [f32; 2] {}
-impl<F: Fn(f32, f32) -> [f32; 2]> Frame for F {}
+pub(super) trait SymbolFrame: Fn(f32, f32) -> [f32; 2] {}
+impl<F: Fn(f32, f32) -> [f32; 2]> SymbolFrame for F {}
 
 /// The ink of a stitch.
 pub(super) fn ink(stitch: Stitch) -> Rgb {
@@ -35,7 +35,7 @@ pub(super) fn ink(stitch: Stitch) -> Rgb {
 /// stitches of its round there, mm; `foot` how far below its middle the round before lies.
 pub(super) fn draw(
     drawing: &mut Drawing,
-    frame: &impl Frame,
+    frame: &impl SymbolFrame,
     stitch: Stitch,
     (kind, single): (Kind, SingleSymbol),
     apart: f32,
@@ -102,7 +102,12 @@ fn tall(
 }
 
 /// The line under a stitch worked into one loop.
-pub(super) fn underline(drawing: &mut Drawing, frame: &impl Frame, only: Loop, apart: f32) {
+pub(super) fn underline(
+    drawing: &mut Drawing,
+    frame: &impl SymbolFrame,
+    only: Loop,
+    apart: f32,
+) {
     let half = (0.36 * apart).clamp(0.5, 0.9);
     let y = -0.66 * HEIGHT;
     let pen = Pen::new(INK, 0.75 * STROKE);

@@ -15,12 +15,12 @@ pub(super) struct Track {
 
 /// A place on a track and the way out from there.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Spot {
+pub(super) struct TrackPlace {
     pub(super) at: [f32; 2],
     pub(super) out: [f32; 2],
 }
 
-impl Spot {
+impl TrackPlace {
     /// This place moved `along` the track, clockwise, and `out`, mm.
     pub(super) fn moved(self, along: f32, out: f32) -> [f32; 2] {
         let [ox, oy] = self.out;
@@ -36,7 +36,7 @@ impl Track {
 
     /// The place `turn` of a turn on, clockwise: from the top of a circle, from the start of
     /// the right half round of a stadium.
-    pub(super) fn spot(&self, turn: f32) -> Spot {
+    pub(super) fn spot(&self, turn: f32) -> TrackPlace {
         if self.straight <= 0.0 {
             return bend([0.0, 0.0], self.radius, TAU * turn);
         }
@@ -47,10 +47,10 @@ impl Track {
             bend([half, 0.0], self.radius, PI * within / self.bent)
         } else {
             let run = (within - self.bent) / (1.0 - self.bent).max(1e-6);
-            Spot { at: [half - run * self.straight, self.radius], out: [0.0, 1.0] }
+            TrackPlace { at: [half - run * self.straight, self.radius], out: [0.0, 1.0] }
         };
         let turned = |p: [f32; 2]| if second { [-p[0], -p[1]] } else { p };
-        Spot { at: turned(spot.at), out: turned(spot.out) }
+        TrackPlace { at: turned(spot.at), out: turned(spot.out) }
     }
 
     /// The line as points, `from` to `to` of a turn.
@@ -62,10 +62,10 @@ impl Track {
     }
 }
 
-fn bend(middle: [f32; 2], radius: f32, angle: f32) -> Spot {
+fn bend(middle: [f32; 2], radius: f32, angle: f32) -> TrackPlace {
     let (sin, cos) = angle.sin_cos();
     let out = [sin, -cos];
-    Spot { at: [middle[0] + radius * sin, middle[1] - radius * cos], out }
+    TrackPlace { at: [middle[0] + radius * sin, middle[1] - radius * cos], out }
 }
 
 #[cfg(test)]

@@ -127,20 +127,20 @@ impl Profile {
 }
 
 /// A boundary between two panels: which Bézier, where on it, and the arc length there.
-struct Mark {
+struct PanelMark {
     span: usize,
     t: f64,
     s: f64,
 }
 
-impl Mark {
+impl PanelMark {
     /// Whether a panel begins here (the last mark of a span begins none).
     fn spans(&self) -> bool {
         self.t < 1.0
     }
 }
 
-fn arc_length_marks(curve: &[CubicBez]) -> Vec<Mark> {
+fn arc_length_marks(curve: &[CubicBez]) -> Vec<PanelMark> {
     // Three-point Gauss–Legendre on [0, 1].
     const NODES: [(f64, f64); 3] = [
         (0.112_701_665_379_258_3, 5.0 / 18.0),
@@ -151,7 +151,7 @@ fn arc_length_marks(curve: &[CubicBez]) -> Vec<Mark> {
     let mut s = 0.0;
     for (span, bezier) in curve.iter().enumerate() {
         let deriv = bezier.deriv();
-        marks.push(Mark { span, t: 0.0, s });
+        marks.push(PanelMark { span, t: 0.0, s });
         let step = 1.0 / PANELS as f64;
         for panel in 0..PANELS {
             let from = panel as f64 * step;
@@ -160,14 +160,14 @@ fn arc_length_marks(curve: &[CubicBez]) -> Vec<Mark> {
                 (d.x * d.x + d.y * d.y).sqrt()
             };
             s += step * NODES.iter().map(|&(u, weight)| weight * speed(u)).sum::<f64>();
-            marks.push(Mark { span, t: (panel + 1) as f64 * step, s });
+            marks.push(PanelMark { span, t: (panel + 1) as f64 * step, s });
         }
     }
     marks
 }
 
 /// The station at arc length `s` on the panel between two marks.
-fn station(curve: &[CubicBez], from: &Mark, to: &Mark, s: f64) -> Station {
+fn station(curve: &[CubicBez], from: &PanelMark, to: &PanelMark, s: f64) -> Station {
     let bezier = &curve[from.span];
     let first = bezier.deriv();
     let speed = |t: f64| {

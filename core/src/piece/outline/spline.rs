@@ -12,7 +12,7 @@ use super::knot::Knot;
 
 /// How a stretch of curve ends.
 #[derive(Clone, Copy, PartialEq)]
-enum End {
+enum CurveEnd {
     /// On the axis and smooth: r is odd and z is even about it.
     Pole,
     /// Anywhere else: the second derivative of the last span stays constant.
@@ -30,7 +30,7 @@ pub(super) fn curve(knots: &[Knot]) -> Vec<CubicBez> {
         }
         let end_at = |i: usize| {
             let smooth_pole = (i == 0 || i == last) && knots[i].is_pole() && !knots[i].corner;
-            if smooth_pole { End::Pole } else { End::RunOut }
+            if smooth_pole { CurveEnd::Pole } else { CurveEnd::RunOut }
         };
         stretch(&knots[from..=to], end_at(from), end_at(to), &mut beziers);
         from = to;
@@ -39,7 +39,7 @@ pub(super) fn curve(knots: &[Knot]) -> Vec<CubicBez> {
 }
 
 /// The Béziers of one stretch without corners inside, appended to `out`.
-fn stretch(knots: &[Knot], start: End, finish: End, out: &mut Vec<CubicBez>) {
+fn stretch(knots: &[Knot], start: CurveEnd, finish: CurveEnd, out: &mut Vec<CubicBez>) {
     let spans: Vec<f64> = knots
         .windows(2)
         .map(|pair| pair[0].place().distance(pair[1].place()).max(1e-9))
@@ -49,9 +49,9 @@ fn stretch(knots: &[Knot], start: End, finish: End, out: &mut Vec<CubicBez>) {
     let z: Vec<f64> = knots.iter().map(|k| k.height_mm).collect();
     // At a smooth pole r is odd (no second derivative), z is even (no first derivative).
     let of = |end, odd| match (end, odd) {
-        (End::RunOut, _) => Edge::RunOut,
-        (End::Pole, true) => Edge::NoCurve,
-        (End::Pole, false) => Edge::NoSlope,
+        (CurveEnd::RunOut, _) => EndCondition::RunOut,
+        (CurveEnd::Pole, true) => EndCondition::NoCurve,
+        (CurveEnd::Pole, false) => EndCondition::NoSlope,
     };
     let r2 = second_derivatives(&spans, &r, of(start, true), of(finish, true));
     let z2 = second_derivatives(&spans, &z, of(start, false), of(finish, false));
@@ -70,7 +70,7 @@ fn stretch(knots: &[Knot], start: End, finish: End, out: &mut Vec<CubicBez>) {
 
 /// End condition of one coordinate.
 #[derive(Clone, Copy)]
-enum Edge {
+enum EndCondition {
     NoSlope,
     NoCurve,
     RunOut,
@@ -78,16 +78,21 @@ enum Edge {
 
 /// Second derivatives at the knots of the interpolating cubic spline, by the tridiagonal
 /// system of its continuity conditions (Thomas algorithm; the matrix is diagonally dominant).
-fn second_derivatives(spans: &[f64], v: &[f64], start: Edge, finish: Edge) -> Vec<f64> {
+fn second_derivatives(
+    spans: &[f64],
+    v: &[f64],
+    start: EndCondition,
+    finish: EndCondition,
+) -> Vec<f64> {
     let n = v.len();
     let last = n - 1;
     // Rows (below, diagonal, above, right-hand side).
     let mut rows = vec![(0.0, 1.0, 0.0, 0.0); n];
     let slope = |i: usize| (v[i + 1] - v[i]) / spans[i];
     rows[0] = match start {
-        Edge::NoCurve => (0.0, 1.0, 0.0, 0.0),
-        Edge::RunOut => (0.0, 1.0, -1.0, 0.0),
-        Edge::NoSlope => (0.0, spans[0] / 3.0, spans[0] / 6.0, slope(0)),
+        EndCondition::NoCurve => (0.0, 1.0, 0.0, 0.0),
+        EndCondition::RunOut => (0.0, 1.0, -1.0, 0.0),
+        EndCondition::NoSlope => (0.0, spans[0] / 3.0, spans[0] / 6.0, slope(0)),
     };
     for i in 1..last {
         rows[i] = (
@@ -99,11 +104,11 @@ fn second_derivatives(spans: &[f64], v: &[f64], start: Edge, finish: Edge) -> Ve
     }
     let end_span = spans[last - 1];
     rows[last] = match finish {
-        Edge::NoCurve => (0.0, 1.0, 0.0, 0.0),
-        Edge::RunOut => (-1.0, 1.0, 0.0, 0.0),
-        Edge::NoSlope => (end_span / 6.0, end_span / 3.0, 0.0, -slope(last - 1)),
+        EndCondition::NoCurve => (0.0, 1.0, 0.0, 0.0),
+        EndCondition::RunOut => (-1.0, 1.0, 0.0, 0.0),
+        EndCondition::NoSlope => (end_span / 6.0, end_span / 3.0, 0.0, -slope(last - 1)),
     };
-    if n == 2 && matches!((start, finish), (Edge::RunOut, Edge::RunOut)) {
+    if n == 2 && matches!((start, finish), (EndCondition::RunOut, EndCondition::RunOut)) {
         return vec![0.0; 2]; // A straight line: the two run-outs say the same and no more.
     }
     for i in 1..n {

@@ -28,9 +28,9 @@ const CALM_STITCHES: f64 = 0.01;
 const CALM_FORECASTS: usize = 2;
 
 /// One answer: counts, how near they come, what they ask of the maker. Distances are of its
-/// nodes: the fit along the whole curve is measured of what is taken, see [`Answer::measured`].
+/// nodes: the fit along the whole curve is measured of what is taken, see [`CountsAnswer::measured`].
 #[derive(Debug, Clone)]
-pub(super) struct Answer {
+pub(super) struct CountsAnswer {
     pub(super) stuffed: Stuffed,
     /// Expected RMS distance over hands, stitch widths.
     pub(super) likely_rms_stitches: f64,
@@ -42,7 +42,7 @@ pub(super) struct Answer {
     pub(super) of: usize,
 }
 
-impl Answer {
+impl CountsAnswer {
     /// Its distance along the whole curve, nominal and over hands, as one of `sought`.
     pub(super) fn measured(&self, Sought { candidate, pulls, .. }: &Sought<'_>) -> (Fit, f64) {
         let wish = candidate.wish;
@@ -82,7 +82,7 @@ fn simplicity_of(unit: f64) -> f64 {
 pub(super) struct Front<'a> {
     /// The numbers of rounds they have.
     pub(super) sought: Vec<Sought<'a>>,
-    pub(super) answers: Vec<Answer>,
+    pub(super) answers: Vec<CountsAnswer>,
     /// Forecasts solved.
     pub(super) forecasts: usize,
 }
@@ -132,10 +132,10 @@ impl<'a> Front<'a> {
     fn settle_order(&mut self) {
         let answers = std::mem::take(&mut self.answers);
         self.forecasts += answers.len();
-        let measured = |answer: Answer| {
+        let measured = |answer: CountsAnswer| {
             let answer = self.afresh(answer);
             let (_, likely_rms_stitches) = answer.measured(&self.sought[answer.of]);
-            Answer { likely_rms_stitches, ..answer }
+            CountsAnswer { likely_rms_stitches, ..answer }
         };
         let mut kept = front(answers.into_iter().map(measured).collect());
         // A simpler answer that lies nearer, however much less slack costs it.
@@ -152,7 +152,7 @@ impl<'a> Front<'a> {
 
     /// The answer that is taken. What was accepted before is kept while no hand could tell the
     /// fresh answer from it; failing that, what changes the fewest of its rounds.
-    pub(super) fn take(mut self) -> (Self, Answer) {
+    pub(super) fn take(mut self) -> (Self, CountsAnswer) {
         let piece = self.sought[0].candidate.wish.piece;
         let best = self.best();
         let fresh = self.answers.swap_remove(self.pick(piece.simplicity));
@@ -171,7 +171,7 @@ impl<'a> Front<'a> {
         if piece.simplicity.is_none() {
             most = most.max(best + INDIFFERENT_STITCHES);
         }
-        let calm = |answer: &Answer| {
+        let calm = |answer: &CountsAnswer| {
             answer.stuffed.shape.settled.is_settled()
                 && answer.likely_rms_stitches <= most
                 && (answer.is_pattern || !fresh.is_pattern)
@@ -198,7 +198,7 @@ impl<'a> Front<'a> {
 
     /// `answer` with its forecast found anew from its counts alone, so that the same counts
     /// always have the same forecast, to the last bit.
-    pub(super) fn afresh(&self, answer: Answer) -> Answer {
+    pub(super) fn afresh(&self, answer: CountsAnswer) -> CountsAnswer {
         let sought = &self.sought[answer.of];
         let stuffed = sought.candidate.stuff_afresh(answer.stuffed.counts);
         judged(sought, answer.of, stuffed)
@@ -234,14 +234,14 @@ impl<'a> Front<'a> {
             return costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(last, |(i, _)| i);
         }
         let most = self.best() + INDIFFERENT_STITCHES - RESERVE_STITCHES;
-        let near = |a: &Answer| a.is_pattern && a.likely_rms_stitches <= most;
+        let near = |a: &CountsAnswer| a.is_pattern && a.likely_rms_stitches <= most;
         let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
         self.answers.iter().rposition(near).unwrap_or_else(first)
     }
 }
 
 /// `stuffed` as an answer of `sought`, which has the index `of`.
-fn judged(sought: &Sought<'_>, of: usize, stuffed: Stuffed) -> Answer {
+fn judged(sought: &Sought<'_>, of: usize, stuffed: Stuffed) -> CountsAnswer {
     let Sought { candidate, pulls, .. } = sought;
     let piece = candidate.wish.piece;
     let square = stuffed.shape.misfit.whole_square + stuffed.slack;
@@ -251,17 +251,17 @@ fn judged(sought: &Sought<'_>, of: usize, stuffed: Stuffed) -> Answer {
     let together = piece.rules.plain_together;
     let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
     let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
-    Answer { stuffed, likely_rms_stitches, trouble, is_pattern, of }
+    CountsAnswer { stuffed, likely_rms_stitches, trouble, is_pattern, of }
 }
 
 /// Those of `answers` that no other beats in both likely fit and trouble, the most faithful
 /// first.
-fn front(mut answers: Vec<Answer>) -> Vec<Answer> {
+fn front(mut answers: Vec<CountsAnswer>) -> Vec<CountsAnswer> {
     answers.sort_by(|a, b| {
         let likely = a.likely_rms_stitches.total_cmp(&b.likely_rms_stitches);
         likely.then(a.trouble.total_cmp(&b.trouble))
     });
-    let mut front: Vec<Answer> = Vec::with_capacity(answers.len());
+    let mut front: Vec<CountsAnswer> = Vec::with_capacity(answers.len());
     for answer in answers {
         if front.last().is_some_and(|last| answer.trouble > last.trouble - 1e-9) {
             continue;
@@ -279,7 +279,7 @@ fn front(mut answers: Vec<Answer>) -> Vec<Answer> {
 }
 
 /// The price of trouble at which two answers cost the same, squared stitches.
-fn price_between(faithful: &Answer, simple: &Answer) -> f64 {
+fn price_between(faithful: &CountsAnswer, simple: &CountsAnswer) -> f64 {
     (simple.cost(0.0) - faithful.cost(0.0)) / (faithful.trouble - simple.trouble)
 }
 

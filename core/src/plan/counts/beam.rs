@@ -8,8 +8,8 @@
 //! earlier of two rounds is chosen.
 
 use super::form::Factored;
-use super::repeats::{Prices, Run, Shaping};
-use super::rounds::Rounds;
+use super::repeats::{Prices, RepeatRun, Shaping};
+use super::rounds::AllowedRounds;
 use super::slack::Slack;
 use super::steps::Steps;
 
@@ -26,9 +26,9 @@ const MOST_NUMBERS: u32 = 4;
 const TOO_MANY: f64 = 1.0;
 
 /// What is searched.
-pub(super) struct Task<'a> {
+pub(super) struct BeamTask<'a> {
     /// What rounds may be.
-    pub(super) rounds: &'a Rounds,
+    pub(super) rounds: &'a AllowedRounds,
     /// The steps between them.
     pub(super) steps: &'a Steps,
     /// What the pattern costs.
@@ -50,12 +50,12 @@ struct Beginning {
     /// Count of the earliest round chosen.
     count: u32,
     /// The numbers of repeats of all rounds after it.
-    run: Run,
+    run: RepeatRun,
     /// Whether the round after it is plain.
     next_plain: Option<bool>,
 }
 
-impl Task<'_> {
+impl BeamTask<'_> {
     /// The cheapest counts found, all of them, and their predicted cost: misfit, slack and
     /// prices. `None` where no count near the cheapest keeps to the rules.
     pub(super) fn best(&self, form: &Factored) -> Option<(Vec<u32>, f64)> {
@@ -114,7 +114,7 @@ impl Task<'_> {
         let from = self.from[k - 1];
         for &count in self.steps.last() {
             let off = pivot * (f64::from(count) - from) - wanted;
-            let (run, next_plain) = (Run::default(), None);
+            let (run, next_plain) = (RepeatRun::default(), None);
             let mut cost = off * off + self.slack.cost(k, count);
             cost += self.first(k, count, run);
             cost += if f64::from(count) == from { 0.0 } else { self.prices.change };
@@ -160,7 +160,7 @@ impl Task<'_> {
     }
 
     /// What round `k` of `count` costs on a foundation chain, if it is the first on one.
-    fn first(&self, k: usize, count: u32, run: Run) -> f64 {
+    fn first(&self, k: usize, count: u32, run: RepeatRun) -> f64 {
         let chain = if k == 1 { self.steps.before(1, count).first() } else { None };
         chain.map_or(0.0, |c| self.prices.charge(self.prices.of(c.shaping, c.count, run)))
     }

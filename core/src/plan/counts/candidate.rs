@@ -5,15 +5,15 @@
 //! behind. Squared and summed that gives a quadratic form in whole stitches, whose least
 //! value under rules and prices a [`beam`](super::beam) search finds.
 
-use super::beam::Task;
-use super::form::{Factored, Form};
+use super::beam::BeamTask;
+use super::form::{Factored, Quadratic};
 use super::holds::{Holds, skin_of};
-use super::misfit::Misfit;
+use super::misfit::NodeMisfit;
 use super::model::Model;
 use super::repeats::Prices;
-use super::rounds::Rounds;
+use super::rounds::AllowedRounds;
 use super::rules::{GaveWay, STRAY, Start, Targets};
-use super::shape::Shape;
+use super::shape::SettledShape;
 use super::slack::Slack;
 use super::steps::Steps;
 use crate::piece::Piece;
@@ -54,7 +54,7 @@ pub(super) struct Wish<'a> {
 #[derive(Debug, Clone)]
 pub(super) struct Stuffed {
     pub(super) counts: Vec<u32>,
-    pub(super) shape: Shape,
+    pub(super) shape: SettledShape,
     /// What its slack rings cost, squared stitches.
     pub(super) slack: f64,
 }
@@ -81,7 +81,7 @@ impl Stuffed {
 /// One number of rounds being tried.
 pub(super) struct Candidate<'a> {
     pub(super) wish: &'a Wish<'a>,
-    pub(super) rounds: Rounds,
+    pub(super) rounds: AllowedRounds,
     pub(super) widths: Vec<f64>,
     holds: Holds,
     pub(super) gave_way: Vec<GaveWay>,
@@ -96,7 +96,7 @@ impl<'a> Candidate<'a> {
     pub(super) fn new(wish: &'a Wish<'a>, rounds: usize) -> Self {
         let piece = wish.piece;
         let targets = Targets::new(piece, wish.profile, wish.rest, rounds);
-        let mut rules = Rounds::new(piece, targets);
+        let mut rules = AllowedRounds::new(piece, targets);
         let mut gave_way = Vec::new();
         let steps = loop {
             match Steps::new(&rules, true) {
@@ -117,7 +117,7 @@ impl<'a> Candidate<'a> {
 
     /// The shape of the best counts that need not be whole, and those counts: from what can be
     /// reached by the closed form, a step by what the forecast says each stitch does.
-    pub(super) fn ideal(&self) -> (Vec<f64>, Shape) {
+    pub(super) fn ideal(&self) -> (Vec<f64>, SettledShape) {
         let targets = &self.rounds.targets;
         let mut counts = targets.reachable.clone();
         let mut shape = self.shape(&counts, None);
@@ -135,7 +135,7 @@ impl<'a> Candidate<'a> {
 
     /// The forecast of `counts`, whole or not; `near` is a shape of as many rounds to set out
     /// from.
-    fn shape(&self, counts: &[f64], near: Option<&Shape>) -> Shape {
+    fn shape(&self, counts: &[f64], near: Option<&SettledShape>) -> SettledShape {
         let piece = self.wish.piece;
         let skin = skin_of(piece, self.start(), counts, &self.holds);
         let pressure = pressure_for_skin(piece.firmness.0, skin.largest_radius_mm());
@@ -149,8 +149,8 @@ impl<'a> Candidate<'a> {
             None => stuffed(&skin, pressure),
         };
         let width = piece.gauge.stitch_width_mm();
-        let misfit = Misfit::of(&settled.nodes, self.wish.trail, width);
-        Shape { skin, pressure, settled, misfit }
+        let misfit = NodeMisfit::of(&settled.nodes, self.wish.trail, width);
+        SettledShape { skin, pressure, settled, misfit }
     }
 
     /// The forecast of whole `counts` as anyone would find it who knows nothing but them.
@@ -162,7 +162,7 @@ impl<'a> Candidate<'a> {
     }
 
     /// The forecast of whole `counts`, set out from the shape `near`.
-    pub(super) fn stuff(&self, counts: Vec<u32>, near: &Shape) -> Stuffed {
+    pub(super) fn stuff(&self, counts: Vec<u32>, near: &SettledShape) -> Stuffed {
         let unrounded: Vec<f64> = counts.iter().map(|&n| f64::from(n)).collect();
         let shape = self.shape(&unrounded, Some(near));
         let slack = self.slack(&shape.settled).cost_of(&counts);
@@ -181,7 +181,12 @@ impl<'a> Candidate<'a> {
     }
 
     /// The misfit near the `shape` of `counts`, ready for searches of `rounds`.
-    pub(super) fn near(&self, counts: &[f64], shape: &Shape, rounds: &Rounds) -> Near {
+    pub(super) fn near(
+        &self,
+        counts: &[f64],
+        shape: &SettledShape,
+        rounds: &AllowedRounds,
+    ) -> Near {
         let width = self.wish.piece.gauge.stitch_width_mm();
         let mut model = Model::new(shape, &self.widths, width, self.felt_mm);
         if rounds.is_mirrored() {
@@ -194,7 +199,7 @@ impl<'a> Candidate<'a> {
     }
 
     /// The misfit near whole counts.
-    pub(super) fn near_stuffed(&self, at: &Stuffed, rounds: &Rounds) -> Near {
+    pub(super) fn near_stuffed(&self, at: &Stuffed, rounds: &AllowedRounds) -> Near {
         self.near(&at.counts_as_real(), &at.shape, rounds)
     }
 }
@@ -204,7 +209,7 @@ pub(super) struct Near {
     from: Vec<f64>,
     slack: Slack,
     pub(super) model: Model,
-    form: Form,
+    form: Quadratic,
     factored: Option<Factored>,
 }
 
@@ -230,7 +235,7 @@ impl Near {
     /// The cheapest counts at `prices` by `steps` of `rounds`, and their predicted cost.
     pub(super) fn best(
         &mut self,
-        rounds: &Rounds,
+        rounds: &AllowedRounds,
         steps: &Steps,
         prices: Prices,
     ) -> Option<(Vec<u32>, f64)> {
@@ -239,12 +244,12 @@ impl Near {
         }
         let (slack, from) = (&self.slack, &self.from[..]);
         let reach = if prices.is_free() { NEAR } else { f64::INFINITY };
-        Task { rounds, steps, prices, slack, from, reach }.best(self.factored.as_ref()?)
+        BeamTask { rounds, steps, prices, slack, from, reach }.best(self.factored.as_ref()?)
     }
 }
 
 /// The misfit by stitches added to `from`, and what straying costs.
-fn form(model: &Model, rounds: &Rounds, from: &[f64]) -> Form {
+fn form(model: &Model, rounds: &AllowedRounds, from: &[f64]) -> Quadratic {
     let targets = &rounds.targets;
     let all = rounds.rounds();
     let share = 1.0 / all as f64;

@@ -2,15 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use super::answers::{Answer, Front};
+use super::answers::{CountsAnswer, Front};
 use super::candidate::Wish;
 use super::effort::Effort;
 use super::family;
 use super::holds::{Holds, skin_of};
 use super::likely;
-use super::misfit::Misfit;
+use super::misfit::NodeMisfit;
 use super::rules::{self, Start};
-use super::shape::Shape;
+use super::shape::SettledShape;
 use crate::piece::Piece;
 use crate::piece::outline::Profile;
 use crate::plan::forecast::fit::{Fit, Trail};
@@ -93,8 +93,8 @@ pub(crate) fn worked(piece: &Piece, start: Start, counts: &[u32]) -> (Skin, Chos
     let settled = stuffed(&skin, pressure);
     let width = piece.gauge.stitch_width_mm();
     let trail = Trail::new(skin.closed(&settled.nodes));
-    let misfit = Misfit::of(&settled.nodes, &trail, width);
-    let shape = Shape { skin, pressure, settled, misfit };
+    let misfit = NodeMisfit::of(&settled.nodes, &trail, width);
+    let shape = SettledShape { skin, pressure, settled, misfit };
     let likely_rms_stitches = likely::likely_rms(&shape, &piece.variation, 0.0, 0.0, width);
     let chosen = Chosen {
         start,
@@ -125,7 +125,7 @@ pub fn answers(piece: &Piece, profile: &Profile, rest: &RestSkin) -> Vec<(f64, C
 
 impl Front<'_> {
     /// `answer`, measured along the whole curve.
-    fn chosen(&self, answer: Answer) -> Chosen {
+    fn chosen(&self, answer: CountsAnswer) -> Chosen {
         let answer = self.afresh(answer);
         let sought = &self.sought[answer.of];
         let targets = &sought.candidate.rounds.targets;

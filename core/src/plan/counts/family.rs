@@ -1,8 +1,8 @@
 //! Patterns: counts written in full repeats, both halves alike where the outline's are.
 
 use super::candidate::{Candidate, Near, Stuffed};
-use super::repeats::{Prices, Run, Shaping};
-use super::rounds::Rounds;
+use super::repeats::{Prices, RepeatRun, Shaping};
+use super::rounds::AllowedRounds;
 use super::rules::Start;
 use super::steps::Steps;
 use crate::piece::Piece;
@@ -17,7 +17,7 @@ pub(super) const LEAST_UNEVEN_UNIT: f64 = 2e-3;
 /// The rounds that patterns are sought in: as the candidate's, both halves alike where the
 /// outline's are; and the steps between them that are full repeats.
 pub(super) struct Family {
-    pub(super) rounds: Rounds,
+    pub(super) rounds: AllowedRounds,
     pub(super) steps: Steps,
     pub(super) together: bool,
     /// The least unit at which patterns are sought: where no full repeats keep to the rules,
@@ -31,7 +31,7 @@ impl Family {
         let halves = mirrors(piece, candidate.wish.profile, candidate.rounds.rounds());
         let alike = halves && !candidate.rounds.is_mirrored();
         let together = piece.rules.plain_together;
-        let full = |rounds: Rounds| {
+        let full = |rounds: AllowedRounds| {
             let steps = Steps::new(&rounds, false)?;
             Some(Self { rounds, steps, together, least_unit: 0.0 })
         };
@@ -71,7 +71,7 @@ impl Family {
 }
 
 /// What the pattern of `counts` costs the maker, in new numbers of repeats.
-pub(super) fn trouble(rounds: &Rounds, counts: &[u32], together: bool) -> f64 {
+pub(super) fn trouble(rounds: &AllowedRounds, counts: &[u32], together: bool) -> f64 {
     trouble_at(Prices::at(1.0, together), rounds.targets.start, counts)
 }
 
@@ -81,7 +81,7 @@ pub(super) fn trouble_of(start: Start, counts: &[u32]) -> f64 {
 }
 
 fn trouble_at(prices: Prices, start: Start, counts: &[u32]) -> f64 {
-    let (mut run, mut all) = (Run::default(), 0.0);
+    let (mut run, mut all) = (RepeatRun::default(), 0.0);
     let mut below = start.joined();
     let mut was_plain = None;
     for &count in counts {
@@ -102,7 +102,7 @@ const SHAPING_TO_AN_UNEVEN: usize = 10;
 
 /// Whether `counts` are written in full repeats: nine of ten of the shaping rounds, or all but
 /// one.
-pub(super) fn is_pattern(rounds: &Rounds, counts: &[u32]) -> bool {
+pub(super) fn is_pattern(rounds: &AllowedRounds, counts: &[u32]) -> bool {
     let start = rounds.targets.start.joined().into_iter();
     let all: Vec<u32> = start.chain(counts.iter().copied()).collect();
     let shaped = all.windows(2).map(|p| rounds.shaping(p[0], p[1]));

@@ -2,7 +2,7 @@
 
 /// A misfit as a function of stitches added to each round: δᵀ B δ + 2 gᵀ δ + constant.
 #[derive(Clone, Default)]
-pub(super) struct Form {
+pub(super) struct Quadratic {
     /// Rows of B from the diagonal on, as far as the band goes.
     upper: Vec<Vec<f64>>,
     /// g.
@@ -14,7 +14,7 @@ pub(super) struct Form {
 /// R√ε, a few rounds.
 pub(super) const BAND: usize = 64;
 
-impl Form {
+impl Quadratic {
     /// The form that is zero everywhere, of `n` rounds.
     pub(super) fn new(n: usize) -> Self {
         let upper = (0..n).map(|i| vec![0.0; (n - i).min(BAND)]).collect();

@@ -6,7 +6,7 @@
 //! square distance over hands is then the nominal one and the sum of the squares of those
 //! movements, and the expected distance follows from the mean and variance of that square.
 
-use super::shape::Shape;
+use super::shape::SettledShape;
 use crate::piece::Variation;
 use crate::piece::outline::Rz;
 use crate::plan::forecast::Energy;
@@ -19,7 +19,7 @@ const STEP: f64 = 1e-5;
 /// `square` is the nominal mean square distance, `pulls` what the rounds' pulls add to its mean square (see
 /// [`super::model::Model::spread_by_pulls`]), both in squared stitches.
 pub(super) fn likely_rms(
-    shape: &Shape,
+    shape: &SettledShape,
     hands: &Variation,
     square: f64,
     pulls: f64,
@@ -51,7 +51,7 @@ fn root_mean(mean: f64, variance: f64) -> f64 {
 }
 
 /// Where the nodes go for one standard deviation of each thing in which hands differ, mm.
-fn movements(shape: &Shape, hands: &Variation) -> [Vec<Rz>; 4] {
+fn movements(shape: &SettledShape, hands: &Variation) -> [Vec<Rz>; 4] {
     let energy = Energy::new(&shape.skin, shape.pressure);
     let x = &shape.settled.x;
     let mut at = vec![0.0; x.len()];
@@ -84,7 +84,7 @@ fn movements(shape: &Shape, hands: &Variation) -> [Vec<Rz>; 4] {
 
 /// What `moves` of the nodes do to their distances from the outline, at the best place along
 /// the axis, each times the root of its `share`.
-fn distances(shape: &Shape, moves: &[Rz], share: &[f64]) -> Vec<f64> {
+fn distances(shape: &SettledShape, moves: &[Rz], share: &[f64]) -> Vec<f64> {
     let normal = &shape.misfit.normal;
     let (mut pull, mut weight) = (0.0, 0.0);
     let mut out: Vec<f64> = Vec::with_capacity(moves.len());

@@ -10,7 +10,7 @@ const REACHED_STITCHES: f64 = 0.5;
 
 /// Distance of a settled shape to the outline, node by node.
 #[derive(Debug, Clone)]
-pub(super) struct Misfit {
+pub(super) struct NodeMisfit {
     /// Signed distance outwards, less what the chords' sag needs, mm.
     pub(super) off: Vec<f64>,
     /// Unit normal of the outline at each node's foot.
@@ -25,7 +25,7 @@ pub(super) struct Misfit {
     pub(super) shift: f64,
 }
 
-impl Misfit {
+impl NodeMisfit {
     /// No misfit at any of `nodes` nodes, every normal outwards, for tests of the model.
     #[cfg(test)]
     pub(super) fn level(nodes: usize) -> Self {

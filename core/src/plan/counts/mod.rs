@@ -34,7 +34,7 @@ pub(crate) use choose::worked;
 pub use choose::{Chosen, answers, choose};
 pub use effort::{Effort, MOST_FORECASTS};
 pub use holds::{Holds, skin_of};
-pub use rounds::Rounds;
+pub use rounds::AllowedRounds;
 pub(crate) use rules::worked_length_mm;
 pub use rules::{Start, Targets};
 pub use thumb::{fit_of, rule_of_thumb};

@@ -5,9 +5,9 @@
 //! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
 //! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
 
-use super::form::{BAND, Form, add_scaled};
-use super::misfit::Misfit;
-use super::shape::Shape;
+use super::form::{BAND, Quadratic, add_scaled};
+use super::misfit::NodeMisfit;
+use super::shape::SettledShape;
 use crate::piece::outline::Rz;
 use crate::plan::forecast::Energy;
 use crate::plan::forecast::settle::Settled;
@@ -35,8 +35,8 @@ pub(super) struct Model {
 impl Model {
     /// The model at `shape`; `widths` are the stitch widths of the rounds and `width` that of
     /// the swatch, mm, and `felt_mm` the length over which a stitch is felt.
-    pub(super) fn new(shape: &Shape, widths: &[f64], width: f64, felt_mm: f64) -> Self {
-        let Shape { skin, pressure, settled, misfit } = shape;
+    pub(super) fn new(shape: &SettledShape, widths: &[f64], width: f64, felt_mm: f64) -> Self {
+        let SettledShape { skin, pressure, settled, misfit } = shape;
         let energy = Energy::new(skin, *pressure);
         let rounds = skin.rounds();
         let pulls: Vec<Pull> = (1..=rounds)
@@ -83,9 +83,9 @@ impl Model {
     }
 
     /// The mean square misfit by stitches added to the rounds.
-    pub(super) fn form(&self) -> Form {
+    pub(super) fn form(&self) -> Quadratic {
         let rounds = self.gains.first().map_or(0, Vec::len);
-        let mut form = Form::new(rounds);
+        let mut form = Quadratic::new(rounds);
         for ((row, &off), &node) in self.gains.iter().zip(&self.off).zip(&self.nodes) {
             // Node k is felt by the rounds about it; in a folded form it may be a mirror's.
             let at = if node > rounds { (2 * rounds).saturating_sub(node) } else { node };
@@ -118,7 +118,12 @@ impl Model {
 const LANES: usize = 4;
 
 /// Distance outwards gained by each sampled node per stitch in each round, mm.
-fn gains(nodes: &[usize], misfit: &Misfit, settled: &Settled, pulls: &[Pull]) -> Vec<Vec<f64>> {
+fn gains(
+    nodes: &[usize],
+    misfit: &NodeMisfit,
+    settled: &Settled,
+    pulls: &[Pull],
+) -> Vec<Vec<f64>> {
     let mut gains = vec![vec![0.0; pulls.len()]; nodes.len()];
     let mut answer = vec![[0.0; LANES]; settled.x.len()];
     for (group, rows) in nodes.chunks(LANES).zip(gains.chunks_mut(LANES)) {
@@ -207,8 +212,8 @@ mod tests {
         let at = settled(&skin, pressure);
         let rounds = skin.rounds();
         let widths = vec![width; rounds];
-        let misfit = Misfit::level(rounds + 1);
-        let shape = Shape { skin: skin.clone(), pressure, settled: at, misfit };
+        let misfit = NodeMisfit::level(rounds + 1);
+        let shape = SettledShape { skin: skin.clone(), pressure, settled: at, misfit };
         let model = Model::new(&shape, &widths, width, 1.0);
         // Every normal points outwards, so a node's distance is its radius; rows are scaled by
         // the root of the node's share over the width.

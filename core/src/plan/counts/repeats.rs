@@ -3,7 +3,7 @@
 //!
 //! Published rounds are shaped by so many full repeats, `(sc 4, inc) × 6`; the number is kept
 //! over a run of rounds, with plain rounds between, and changed only where it buys something.
-//! So a search over counts knows the number of the run it is in ([`Run`]), and pays
+//! So a search over counts knows the number of the run it is in ([`RepeatRun`]), and pays
 //! ([`Prices`]) for a new number, for a change of number, and most for a round that is no
 //! full repeat.
 
@@ -61,14 +61,14 @@ impl Shaping {
 
 /// The number of repeats that is being kept, and all that were used.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash)]
-pub struct Run {
+pub struct RepeatRun {
     /// Repeats of the last round that was shaped; 0 before any.
     repeats: u32,
     /// One bit for each number of repeats used; from 63 on they share one.
     used: u64,
 }
 
-impl Run {
+impl RepeatRun {
     /// The run after a round so shaped.
     pub fn then(self, shaping: Shaping) -> Self {
         match shaping {
@@ -142,7 +142,7 @@ impl Prices {
     }
 
     /// What a round so shaped on `below` costs after `run`.
-    pub fn of(self, shaping: Shaping, below: u32, run: Run) -> f64 {
+    pub fn of(self, shaping: Shaping, below: u32, run: RepeatRun) -> f64 {
         if self.is_free() {
             return 0.0;
         }
@@ -199,9 +199,9 @@ mod tests {
         let prices = Prices::at(1.0, false);
         let six = Shaping::Full { repeats: 6, each: 1 };
         let five = Shaping::Full { repeats: 5, each: 1 };
-        let run = Run::default().then(six);
+        let run = RepeatRun::default().then(six);
         assert_eq!(prices.of(six, 24, run), 0.0);
-        assert!(prices.of(five, 24, run) > prices.of(six, 24, Run::default()));
+        assert!(prices.of(five, 24, run) > prices.of(six, 24, RepeatRun::default()));
         assert!(prices.of(six, 24, run.then(five)) < prices.of(five, 24, run));
         assert!(prices.of(Shaping::Uneven, 24, run) > prices.of(five, 24, run));
         assert_eq!(run.then(five).then(six).numbers(), 2);

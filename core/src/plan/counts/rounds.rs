@@ -10,7 +10,7 @@ use crate::plan::placement::{Stitch, oval_change};
 
 /// What rounds a piece may have: ranges, directions, rules, ready for search.
 #[derive(Debug, Clone)]
-pub struct Rounds {
+pub struct AllowedRounds {
     pub(super) targets: Targets,
     neck: u32,
     multiple: u32,
@@ -23,12 +23,12 @@ pub struct Rounds {
     mirror: Option<usize>,
     pins: Vec<Option<u32>>,
     ranges: Vec<RangeInclusive<u32>>,
-    kept: Kept,
+    kept: KeptRules,
 }
 
 /// Rules still kept; they give way in this order, least harm first.
 #[derive(Debug, Clone, Copy)]
-struct Kept {
+struct KeptRules {
     multiples: bool,
     change: bool,
     flat: bool,
@@ -36,7 +36,7 @@ struct Kept {
     ends: bool,
 }
 
-impl Rounds {
+impl AllowedRounds {
     /// The search space of `piece` for `targets`. Both halves are held alike where the piece's
     /// rules say so.
     pub fn new(piece: &Piece, targets: Targets) -> Self {
@@ -54,7 +54,7 @@ impl Rounds {
             ranges: ranges(&targets, &pins),
             pins,
             targets,
-            kept: Kept {
+            kept: KeptRules {
                 multiples: true,
                 change: true,
                 flat: true,

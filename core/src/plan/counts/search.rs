@@ -4,7 +4,7 @@ use super::candidate::{Candidate, IDEAL_STEPS, Near, Stuffed, Wish};
 use super::family::{Family, LEAST_UNEVEN_UNIT};
 use super::likely::likely_rms;
 use super::repeats::Prices;
-use super::shape::Shape;
+use super::shape::SettledShape;
 
 /// Prices at which patterns are sought where no simplicity is chosen, squared stitches a new
 /// number of repeats: about where a likely fit cannot be told from the best.
@@ -36,7 +36,7 @@ const MISJUDGED: (f64, f64) = (1.25, 3e-3);
 pub(super) struct Tried<'a> {
     candidate: Candidate<'a>,
     family: Family,
-    ideal: (Vec<f64>, Shape),
+    ideal: (Vec<f64>, SettledShape),
     near: Near,
     found: Vec<Stuffed>,
     /// What that pattern was predicted to cost.
@@ -134,7 +134,7 @@ struct Search<'c, 'a> {
 impl Search<'_, '_> {
     /// Patterns near the `shape` of `counts` at the prices of `units`, and free counts if they
     /// are wished.
-    fn first(&mut self, counts: &[f64], shape: &Shape, mut near: Near, units: &[f64]) {
+    fn first(&mut self, counts: &[f64], shape: &SettledShape, mut near: Near, units: &[f64]) {
         let Candidate { rounds, steps, .. } = self.candidate;
         let free = Prices::at(0.0, false);
         let free = match (self.free, self.is_mirrored()) {
@@ -209,7 +209,7 @@ impl Search<'_, '_> {
 
     /// Forecasts `counts`, setting out from `near`, if they are new and the budget is not
     /// spent.
-    fn forecast(&mut self, counts: Vec<u32>, near: &Shape) {
+    fn forecast(&mut self, counts: Vec<u32>, near: &SettledShape) {
         let spent = self.forecasts >= self.budget && !self.found.is_empty();
         if !spent && self.found.iter().all(|s| s.counts != counts) {
             self.forecasts += 1;

@@ -1,20 +1,20 @@
 //! A skin and the shape it stuffs into.
 
-use super::misfit::Misfit;
+use super::misfit::NodeMisfit;
 use crate::piece::outline::Rz;
 use crate::plan::forecast::settle::Settled;
 use crate::plan::forecast::{Finish, Skin};
 
 /// A skin and the shape it stuffs into.
 #[derive(Debug, Clone)]
-pub(super) struct Shape {
+pub(super) struct SettledShape {
     pub(super) skin: Skin,
     pub(super) pressure: f64,
     pub(super) settled: Settled,
-    pub(super) misfit: Misfit,
+    pub(super) misfit: NodeMisfit,
 }
 
-impl Shape {
+impl SettledShape {
     /// Hoop strain of every ring, its length against that at rest; `None` at a gathered one.
     pub(super) fn hoop_strains(&self) -> Vec<Option<f64>> {
         let skin = &self.skin;

@@ -2,7 +2,7 @@
 //! into a dead end: only counts that can be reached from the start are listed.
 
 use super::repeats::Shaping;
-use super::rounds::Rounds;
+use super::rounds::AllowedRounds;
 
 /// A count a round may have, and how the round after it is shaped then.
 #[derive(Debug, Clone, Copy)]
@@ -13,7 +13,7 @@ pub(super) struct Before {
 
 /// The steps of one round: for every count it may have, the counts of the round before.
 #[derive(Debug, Clone, Default)]
-struct Row {
+struct RoundSteps {
     /// Counts it may have, growing.
     counts: Vec<u32>,
     /// Where the counts before each of them end in `before`.
@@ -25,21 +25,21 @@ struct Row {
 #[derive(Debug, Clone, Default)]
 pub(super) struct Steps {
     /// Row k − 1 is round k's.
-    rows: Vec<Row>,
+    rows: Vec<RoundSteps>,
 }
 
 impl Steps {
     /// The steps of `rounds`; only full repeats unless `uneven`, where the rules leave a
     /// choice. `None` where the last round cannot be reached.
-    pub(super) fn new(rounds: &Rounds, uneven: bool) -> Option<Self> {
-        let mut rows: Vec<Row> = Vec::with_capacity(rounds.searched());
+    pub(super) fn new(rounds: &AllowedRounds, uneven: bool) -> Option<Self> {
+        let mut rows: Vec<RoundSteps> = Vec::with_capacity(rounds.searched());
         let full = |k: usize, below: u32, count: u32| {
             let shaping = rounds.shaping(below, count);
             let ok = uneven || rounds.is_forced(k) || shaping != Shaping::Uneven;
             (ok && rounds.allows_both_steps(k, below, count)).then_some(shaping)
         };
         for k in 1..=rounds.searched() {
-            let mut row = Row::default();
+            let mut row = RoundSteps::default();
             let before: &[u32] = rows.last().map_or(&[], |row| &row.counts);
             for count in rounds.range(k).filter(|&count| rounds.allows_both(k, count)) {
                 match (k, rounds.targets.start.joined()) {

@@ -49,7 +49,7 @@ fn phi(e: f64, slack: f64) -> (f64, f64, f64) {
 }
 
 /// Everything a band gives: its energy, its tension force and stiffness along its length.
-struct Band {
+struct BandEnergy {
     dr: f64,
     dz: f64,
     length: f64,
@@ -133,13 +133,20 @@ impl<'a> Energy<'a> {
         if k == 0 { Rz::new(self.start_r, 0.0) } else { Rz::new(x[2 * k - 2], x[2 * k - 1]) }
     }
 
-    fn band(&self, k: usize, a: Rz, b: Rz) -> Band {
+    fn band(&self, k: usize, a: Rz, b: Rz) -> BandEnergy {
         let height = self.skin.height_mm[k - 1];
         let (dr, dz) = (b.r - a.r, b.z - a.z);
         let length = (dr * dr + dz * dz).sqrt();
         let cloth = &self.skin.cloth;
         let weight = cloth.along * 0.5 * (self.around(k - 1) + self.around(k)) * height;
-        Band { dr, dz, length, weight, phi: phi(length / height - 1.0, cloth.slack), height }
+        BandEnergy {
+            dr,
+            dz,
+            length,
+            weight,
+            phi: phi(length / height - 1.0, cloth.slack),
+            height,
+        }
     }
 
     /// Adds up the energy ring by ring and band by band, and its derivatives where asked.
@@ -211,7 +218,7 @@ impl<'a> Energy<'a> {
         (FRAC_PI_3 * (2.0 * a.r + b.r) + straight, FRAC_PI_3 * (a.r + 2.0 * b.r) + straight)
     }
 
-    fn band_gradient(&self, k: usize, a: Rz, b: Rz, band: &Band, g: &mut [f64]) {
+    fn band_gradient(&self, k: usize, a: Rz, b: Rz, band: &BandEnergy, g: &mut [f64]) {
         let (fr, fz) = band.force();
         let (by_a, by_b) = self.section_slopes(a, b);
         let card = if self.level[k - 1] { CARD_STIFFNESS * band.dz } else { 0.0 };
@@ -225,7 +232,7 @@ impl<'a> Energy<'a> {
         }
     }
 
-    fn band_hessian(&self, k: usize, a: Rz, b: Rz, band: &Band, h: &mut Banded) {
+    fn band_hessian(&self, k: usize, a: Rz, b: Rz, band: &BandEnergy, h: &mut Banded) {
         let (rr, rz, zz) = band.stiffness();
         let zz = if self.level[k - 1] { zz + CARD_STIFFNESS } else { zz };
         let i = 2 * k - 2;
@@ -284,7 +291,7 @@ impl<'a> Energy<'a> {
     }
 }
 
-impl Band {
+impl BandEnergy {
     /// Force of the band on its upper node: dE/dℓ along the band.
     fn force(&self) -> (f64, f64) {
         if self.length <= 0.0 {

@@ -60,13 +60,13 @@ pub struct Struck {
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Saved<E> {
+struct SavedBook<E> {
     book_version: u32,
     entries: E,
 }
 
 #[derive(Deserialize)]
-struct Header {
+struct BookHeader {
     book_version: u32,
 }
 
@@ -237,8 +237,8 @@ impl GaugeBook {
         if text.trim().is_empty() {
             return Ok(Self::default());
         }
-        let header: std::result::Result<Header, _> = ron::from_str(text);
-        if let Ok(Header { book_version }) = header
+        let header: std::result::Result<BookHeader, _> = ron::from_str(text);
+        if let Ok(BookHeader { book_version }) = header
             && book_version != BOOK_VERSION
         {
             return Err(Error::new(
@@ -249,7 +249,7 @@ impl GaugeBook {
                 "open it with a newer Plumpline",
             ));
         }
-        let saved: Saved<Vec<Entry>> = ron::from_str(text).map_err(|e| {
+        let saved: SavedBook<Vec<Entry>> = ron::from_str(text).map_err(|e| {
             Error::new(
                 format!("gauge book, line {}", e.span.start.line),
                 e.code.to_string().replace('\n', " "),
@@ -268,7 +268,7 @@ impl GaugeBook {
     /// # Errors
     /// None in practice; the writer of RON may refuse.
     pub fn write(&self) -> Result<String> {
-        let saved = Saved { book_version: BOOK_VERSION, entries: &self.entries };
+        let saved = SavedBook { book_version: BOOK_VERSION, entries: &self.entries };
         let style = PrettyConfig::new().depth_limit(3).indentor("  ");
         ron::ser::to_string_pretty(&saved, style).map(|text| text + "\n").map_err(|e| {
             Error::new("gauge book", format!("it cannot be written ({e})"), "report this")

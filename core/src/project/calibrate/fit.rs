@@ -25,7 +25,7 @@ const UNTOLD: f64 = 0.95;
 type Matrix = [[f64; N]; N];
 
 /// What the fit found.
-pub(super) struct Found {
+pub(super) struct LearnedCloth {
     pub(super) cloth: MakersCloth,
     /// Standard deviation of each logarithm, what is untold counted in.
     pub(super) spread: [f64; N],
@@ -37,7 +37,7 @@ pub(super) struct Found {
 }
 
 /// What is to be explained, and by what.
-pub(super) struct Asked<'a> {
+pub(super) struct Evidence<'a> {
     /// What was known before.
     pub(super) prior: MakersCloth,
     pub(super) measures: &'a [Measured],
@@ -46,21 +46,21 @@ pub(super) struct Asked<'a> {
 }
 
 /// The cloth that explains the measures best.
-pub(super) fn fit(asked: &Asked<'_>) -> Found {
+pub(super) fn fit(asked: &Evidence<'_>) -> LearnedCloth {
     let all = lowest(asked, [true; N]);
     let learned =
         std::array::from_fn(|i| all.spread[i] <= UNTOLD * Quantity::ALL[i].prior_spread());
     if learned == [true; N] {
-        return Found { learned, ..all };
+        return LearnedCloth { learned, ..all };
     }
     // What is not told keeps its prior, and the others are found with it there.
     let told = lowest(asked, learned);
-    Found { spread: all.spread, learned, ..told }
+    LearnedCloth { spread: all.spread, learned, ..told }
 }
 
 /// The best fit of the quantities that are `free`. Soft cloth stuffed gently and stiff cloth
 /// stuffed hard can measure nearly the same, each a minimum of its own.
-fn lowest(asked: &Asked<'_>, free: [bool; N]) -> Found {
+fn lowest(asked: &Evidence<'_>, free: [bool; N]) -> LearnedCloth {
     let stiffness = Quantity::StiffnessAlong as usize;
     let from = |log: f64| {
         let mut logs = [0.0; N];
@@ -71,13 +71,15 @@ fn lowest(asked: &Asked<'_>, free: [bool; N]) -> Found {
     if !free[stiffness] {
         return known;
     }
-    let lower = |best: Found, next: Found| if next.cost < best.cost { next } else { best };
+    let lower = |best: LearnedCloth, next: LearnedCloth| {
+        if next.cost < best.cost { next } else { best }
+    };
     OTHER_STARTS.into_iter().map(from).fold(known, lower)
 }
 
 /// The fit of the quantities that are `free`, from `logs`.
-fn settle(asked: &Asked<'_>, free: [bool; N], mut logs: [f64; N]) -> Found {
-    let &Asked { prior, measures, predict } = asked;
+fn settle(asked: &Evidence<'_>, free: [bool; N], mut logs: [f64; N]) -> LearnedCloth {
+    let &Evidence { prior, measures, predict } = asked;
     let cloth = |logs: &[f64; N]| {
         Quantity::ALL.iter().zip(logs).fold(prior, |cloth, (&quantity, log)| {
             cloth.with(quantity, prior.get(quantity) * log.exp())
@@ -148,7 +150,7 @@ fn settle(asked: &Asked<'_>, free: [bool; N], mut logs: [f64; N]) -> Found {
         unit[i] = 1.0;
         solve(&normal, unit)[i].max(0.0).sqrt()
     });
-    Found { cloth: cloth(&logs), spread, learned: free, cost }
+    LearnedCloth { cloth: cloth(&logs), spread, learned: free, cost }
 }
 
 /// The normal equations of measures with these slopes, what was known before among them.

@@ -104,7 +104,7 @@ pub fn calibrate(project: &Project, made: &[OfPiece]) -> Result<Calibration> {
         .collect()
     };
     let before = predict(&prior);
-    let asked = fit::Asked { prior, measures: &measured, predict: &predict };
+    let asked = fit::Evidence { prior, measures: &measured, predict: &predict };
     let found = fit::fit(&asked);
     let fitted = std::array::from_fn(|i| {
         let quantity = Quantity::ALL[i];

@@ -15,7 +15,7 @@ use crate::words::write::{Below, Writer};
 
 /// A piece as it is worked.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Course {
+pub struct WorkedPiece {
     /// The rounds in working order; round `k` is at index `k − 1`.
     pub rounds: Vec<CourseRound>,
     /// Read before round 1.
@@ -103,7 +103,7 @@ impl CourseRound {
     }
 }
 
-impl Course {
+impl WorkedPiece {
     /// The course of `piece`, planned anew.
     ///
     /// # Errors
@@ -139,7 +139,7 @@ impl Course {
                 let kind = round.kind.into();
                 let only = piece.loops.get(&number).copied();
                 let work = round_work(plan.start, number, &round.placement, kind, only);
-                let mut hands = Variation { below, ..Variation::default() };
+                let mut hands = HandMoves { below, ..HandMoves::default() };
                 hands.line(&work);
                 below = round.count;
                 let joined = matches!(piece.working, Working::Joined { .. });
@@ -202,7 +202,7 @@ fn stitch_words(kind: StitchKind, writer: &Writer<'_>) -> [String; 3] {
 
 /// What the hands do in one round, as it is read off the round's work.
 #[derive(Debug, Default)]
-struct Variation {
+struct HandMoves {
     stitches: Vec<Stitch>,
     repeats: Vec<u32>,
     /// Stitches of the round below.
@@ -211,7 +211,7 @@ struct Variation {
     open: bool,
 }
 
-impl Variation {
+impl HandMoves {
     /// The items of a line: a group that is worked several times is so many repeats, and what
     /// stands between such groups is one.
     fn line(&mut self, ops: &[Placed<Op>]) {

@@ -18,8 +18,8 @@ pub(crate) mod progress;
 pub mod steps;
 
 pub use begun::Begun;
-pub use course::{Course, CourseRound};
+pub use course::{CourseRound, WorkedPiece};
 pub use pace::Outlook;
 pub use parted::Parted;
 pub use progress::{LONGEST_NOTE, Making, Pace, Progress};
-pub use steps::{By, Place, Stand, Stop};
+pub use steps::{By, ReturnPlace, Stand, Stop};

@@ -1,6 +1,6 @@
 //! Pace: time worked, and time left at the maker's own pace.
 
-use super::course::Course;
+use super::course::WorkedPiece;
 use super::{Making, Pace, Progress, Stand};
 use crate::piece::Habits;
 
@@ -70,7 +70,7 @@ impl Making {
     pub fn outlook(
         &self,
         begun: Option<&Progress>,
-        course: &Course,
+        course: &WorkedPiece,
         habits: &Habits,
     ) -> Outlook {
         let (round, done) = match begun.map(|p| p.stand(course)) {

@@ -1,7 +1,7 @@
 //! A plan that has changed since rounds of it were worked: what no longer fits. The place is
 //! kept; whether to rip back or to leave what is worked is the maker's choice.
 
-use super::course::Course;
+use super::course::WorkedPiece;
 use super::{Begun, Progress};
 
 /// Where the work and its plan have parted.
@@ -20,7 +20,7 @@ pub struct Parted {
 
 impl Parted {
     /// The first round that does not fit.
-    pub fn first_round(&self, course: &Course) -> u32 {
+    pub fn first_round(&self, course: &WorkedPiece) -> u32 {
         let counted = self.rounds.first().map(|&(round, ..)| round);
         counted.or(self.under_way).unwrap_or_else(|| {
             // Nothing worked is another: only the end is.
@@ -60,7 +60,7 @@ impl Parted {
 
 impl Progress {
     /// Where this and `course` have parted; none where all that is worked still fits.
-    pub fn parted(&self, course: &Course) -> Option<Parted> {
+    pub fn parted(&self, course: &WorkedPiece) -> Option<Parted> {
         let planned = course.rounds.iter().map(|round| round.count);
         let rounds: Vec<(u32, u32, u32)> = (1..)
             .zip(self.worked.iter().copied().zip(planned))
@@ -82,7 +82,7 @@ impl Progress {
     }
 
     /// Takes the plan as it is now for what was worked, and goes on from the place there is.
-    pub fn accept(&mut self, course: &Course) {
+    pub fn accept(&mut self, course: &WorkedPiece) {
         let (round, done) = match self.closed || self.round > course.last_round() {
             true => (course.last_round() + 1, 0),
             false => (self.round, self.done),
@@ -91,7 +91,7 @@ impl Progress {
         self.worked.clear();
         self.take_place(
             course,
-            super::Place {
+            super::ReturnPlace {
                 round,
                 done: done.min(most),
                 stuffed: self.stuffed,

@@ -5,7 +5,7 @@
 //! close; then the piece is made. Stops are passed by [`Progress::acknowledge`] alone, so
 //! that nobody ticks past them.
 
-use super::course::Course;
+use super::course::WorkedPiece;
 use super::{Begun, Progress};
 
 /// How far a step goes.
@@ -51,7 +51,7 @@ pub enum Stand {
 
 /// A place that can be gone back to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Place {
+pub struct ReturnPlace {
     /// The round, from 1.
     pub round: u32,
     /// Steps of it that are worked.
@@ -64,15 +64,15 @@ pub struct Place {
 
 impl Progress {
     /// The place as it is saved.
-    pub fn place(&self) -> Place {
+    pub fn place(&self) -> ReturnPlace {
         let Self { round, done, stuffed, closed, .. } = *self;
-        Place { round, done, stuffed, closed }
+        ReturnPlace { round, done, stuffed, closed }
     }
 
     /// Where this stands on `course`. A place that the course no longer has is the nearest
     /// there is: past its last round that round's end, past a round's last stitch that
     /// stitch.
-    pub fn stand(&self, course: &Course) -> Stand {
+    pub fn stand(&self, course: &WorkedPiece) -> Stand {
         let (round, done) = self.on(course);
         let stuffing = course.stuff_after.is_some_and(|after| round > after);
         match course.round(round) {
@@ -85,14 +85,14 @@ impl Progress {
     }
 
     /// Round and step on `course`, kept within it.
-    fn on(&self, course: &Course) -> (u32, u32) {
+    fn on(&self, course: &WorkedPiece) -> (u32, u32) {
         let round = self.round.min(course.last_round() + 1);
         let most = course.round(round).map_or(0, |r| r.steps().saturating_sub(1));
         (round, self.done.min(most))
     }
 
     /// Works on; returns the stitches this makes. 0 at a stop, and once the piece is made.
-    pub fn advance(&mut self, course: &Course, by: By) -> u32 {
+    pub fn advance(&mut self, course: &WorkedPiece, by: By) -> u32 {
         let Stand::Stitch { round, done } = self.stand(course) else { return 0 };
         let Some(worked) = course.round(round) else { return 0 };
         let to = match by {
@@ -104,8 +104,8 @@ impl Progress {
         self.take_place(
             course,
             match to < worked.steps() {
-                true => Place { round, done: to, ..place },
-                false => Place { round: round + 1, done: 0, ..place },
+                true => ReturnPlace { round, done: to, ..place },
+                false => ReturnPlace { round: round + 1, done: 0, ..place },
             },
         );
         worked.made(to) - worked.made(done)
@@ -113,7 +113,7 @@ impl Progress {
 
     /// Passes a stop: the stuffing is in, or the piece is closed. Returns whether there was
     /// one.
-    pub fn acknowledge(&mut self, course: &Course) -> bool {
+    pub fn acknowledge(&mut self, course: &WorkedPiece) -> bool {
         match self.stand(course) {
             Stand::Stop(Stop::Stuff) => self.stuffed = true,
             Stand::Stop(Stop::Close) => self.closed = true,
@@ -124,15 +124,15 @@ impl Progress {
 
     /// Goes back by one stitch, or over a stop that was passed; returns whether there was
     /// anything to go back over.
-    pub fn back(&mut self, course: &Course) -> bool {
+    pub fn back(&mut self, course: &WorkedPiece) -> bool {
         let (round, done) = self.on(course);
-        let place = Place { round, done, ..self.place() };
+        let place = ReturnPlace { round, done, ..self.place() };
         let after_stuffing = course.stuff_after.is_some_and(|after| round == after + 1);
         let before = match course.round(round - 1) {
-            _ if self.closed => Place { closed: false, ..place },
-            _ if done > 0 => Place { done: done - 1, ..place },
-            _ if after_stuffing && self.stuffed => Place { stuffed: false, ..place },
-            Some(below) => Place { round: round - 1, done: below.steps() - 1, ..place },
+            _ if self.closed => ReturnPlace { closed: false, ..place },
+            _ if done > 0 => ReturnPlace { done: done - 1, ..place },
+            _ if after_stuffing && self.stuffed => ReturnPlace { stuffed: false, ..place },
+            Some(below) => ReturnPlace { round: round - 1, done: below.steps() - 1, ..place },
             None => return false,
         };
         self.take_place(course, before);
@@ -144,15 +144,15 @@ impl Progress {
     ///
     /// Stuffing that lies ahead again is to be done again; stuffing that is jumped over still
     /// has to be.
-    pub fn go_to(&mut self, course: &Course, round: u32) {
+    pub fn go_to(&mut self, course: &WorkedPiece, round: u32) {
         let round = round.clamp(1, course.last_round() + 1);
         let stuffed = self.stuffed && course.stuff_after.is_some_and(|after| round > after);
-        self.take_place(course, Place { round, done: 0, stuffed, closed: false });
+        self.take_place(course, ReturnPlace { round, done: 0, stuffed, closed: false });
     }
 
     /// Takes a place that [`Self::place`] gave on the same course.
-    pub fn take_place(&mut self, course: &Course, place: Place) {
-        let Place { round, done, stuffed, closed } = place;
+    pub fn take_place(&mut self, course: &WorkedPiece, place: ReturnPlace) {
+        let ReturnPlace { round, done, stuffed, closed } = place;
         (self.round, self.done) = (round, done);
         (self.stuffed, self.closed) = (stuffed, closed);
         let before = (self.round as usize).saturating_sub(1).min(course.rounds.len());
@@ -166,7 +166,7 @@ impl Progress {
     }
 
     /// Steps of the whole course that are worked, and all there are.
-    pub fn share(&self, course: &Course) -> (u32, u32) {
+    pub fn share(&self, course: &WorkedPiece) -> (u32, u32) {
         let (round, done) = self.on(course);
         let before = course.rounds.iter().take(round as usize - 1).map(|r| r.steps());
         (before.sum::<u32>() + done, course.rounds.iter().map(|r| r.steps()).sum())

@@ -67,7 +67,7 @@ pub struct Feature {
 
 /// A turning point of the radius, or an end.
 #[derive(Debug, Clone, Copy)]
-struct Turn {
+struct TurningPoint {
     s: f64,
     r: f64,
     swell: bool,
@@ -75,10 +75,10 @@ struct Turn {
 
 /// The turning points of the radius along `profile`, ends included, swells and waists taking
 /// turns. Waves of less than `least` mm are none.
-fn turns(profile: &Profile, least: f64) -> Vec<Turn> {
+fn turns(profile: &Profile, least: f64) -> Vec<TurningPoint> {
     let turn = |i: usize, swell: bool| {
         let st = &profile.stations[i];
-        Turn { s: st.s, r: st.at.r, swell }
+        TurningPoint { s: st.s, r: st.at.r, swell }
     };
     let last = profile.stations.len() - 1;
     let (mut turns, mut furthest, mut rising) = (Vec::new(), turn(0, false), None);
@@ -93,7 +93,7 @@ fn turns(profile: &Profile, least: f64) -> Vec<Turn> {
             }
             Some(up) if (here.r >= furthest.r) == up => furthest = here,
             Some(up) if wave => {
-                turns.push(Turn { swell: up, ..furthest });
+                turns.push(TurningPoint { swell: up, ..furthest });
                 (rising, furthest) = (Some(!up), here);
             }
             _ => {}
@@ -201,7 +201,7 @@ impl Kept {
             .map(|f| if all { f.stitches } else { f.stitches.min(rule) })
             .collect();
         let turns = turns(&profile, WAVE * piece.gauge.stitch_width_mm());
-        let is_feature = |turn: &Turn| features.iter().any(|f| f.at_mm == turn.s);
+        let is_feature = |turn: &TurningPoint| features.iter().any(|f| f.at_mm == turn.s);
         let fixed = turns.iter().filter(|t| !is_feature(t)).map(|t| t.s).collect();
         Self {
             extra: vec![0.0; features.len()],

@@ -26,7 +26,7 @@ pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, Si
 pub use features::{Feature, FeatureKind, features};
 pub use project::{AtSize, ResizedProject, at_size, put, resize, size_names, sized};
 pub use resized::{Dimension, Resized, Wanted, tolerance_mm};
-pub use table::{Made, SizeRow, size_table, written, written_as};
+pub use table::{MadeSize, SizeRow, size_table, written, written_as};
 
 /// What is said where a piece given by its rounds comes out at another size.
 const PLANNED_ANEW: &str = "The piece is given by its rounds; at this size they are planned \

@@ -41,19 +41,19 @@ pub(super) struct Base<'a> {
 /// The nearest trials below and above a wanted measure.
 #[derive(Debug, Clone, Copy, Default)]
 struct Bracket {
-    below: Option<Tried>,
-    above: Option<Tried>,
+    below: Option<TriedScale>,
+    above: Option<TriedScale>,
 }
 
 /// A scale and what it measured, mm.
 #[derive(Debug, Clone, Copy)]
-struct Tried {
+struct TriedScale {
     scale: f64,
     mm: f64,
 }
 
 impl Bracket {
-    fn take(&mut self, tried: Tried, wanted: f64) {
+    fn take(&mut self, tried: TriedScale, wanted: f64) {
         if tried.mm < wanted {
             if self.below.is_none_or(|below| tried.scale > below.scale) {
                 self.below = Some(tried);
@@ -121,7 +121,7 @@ impl<'a> Base<'a> {
             let trial = self.trial(scale, gauge)?;
             let got = measure(&trial.plan);
             let this = off(&trial);
-            bracket.take(Tried { scale, mm: got }, wanted.mm);
+            bracket.take(TriedScale { scale, mm: got }, wanted.mm);
             if best.as_ref().is_none_or(|best| this < off(best)) {
                 best = Some(trial);
             }

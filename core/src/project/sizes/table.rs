@@ -15,7 +15,7 @@ use super::{Resized, Size};
 
 /// What a size comes to.
 #[derive(Debug, Clone)]
-pub struct Made {
+pub struct MadeSize {
     /// Height of the stuffed piece by forecast, mm.
     pub height_mm: f64,
     /// Greatest width, mm; along the straight sides of an oval.
@@ -44,10 +44,10 @@ pub struct SizeRow {
     /// The size's name; `None` for the piece as it is drawn.
     pub name: Option<String>,
     /// What it comes to, or why it cannot be made.
-    pub made: Result<Made>,
+    pub made: Result<MadeSize>,
 }
 
-impl Made {
+impl MadeSize {
     /// How many times as large as `other` it is, height and width together, as
     /// [`SizeBy::Factor`](super::SizeBy::Factor) counts.
     pub fn times(&self, other: &Self) -> f64 {
@@ -82,11 +82,11 @@ pub fn size_table(project: &Project, index: usize) -> Vec<SizeRow> {
     let drawn = plan(piece).map(|plan| {
         let base_rounds = plan.rounds.len() as u32;
         let (piece, notes) = (piece.clone(), Vec::new());
-        Made::of(&Resized { piece, plan, scale: 1.0, base_rounds, wanted: None, notes })
+        MadeSize::of(&Resized { piece, plan, scale: 1.0, base_rounds, wanted: None, notes })
     });
     let sizes = piece.sizes.iter().map(|size| SizeRow {
         name: Some(size.name.clone()),
-        made: sized_and_met(project, index, size).map(|made| Made::of(&made)),
+        made: sized_and_met(project, index, size).map(|made| MadeSize::of(&made)),
     });
     std::iter::once(SizeRow { name: None, made: drawn }).chain(sizes).collect()
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::text::words;
-use super::{Desk, Finding, FindingKind, Mend};
+use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::lexicon::{Lexicon, Term};
 use crate::words::tree::{Line, Span};
 
@@ -14,7 +14,7 @@ const LONGEST: usize = 7;
 const REPEAT: [(&str, &str); 5] =
     [("en-us", "rep"), ("en-uk", "rep"), ("de", "wdh"), ("fr", "rép"), ("es", "rep")];
 
-pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     let lines = &desk.reading.pattern.lines;
     let known = known(desk);
     let mut defined = BTreeSet::new();
@@ -73,7 +73,7 @@ fn key(form: &str) -> String {
 }
 
 /// The abbreviations of the lexicon that a list has to explain: stitches, shaping, loops.
-fn known(desk: &Desk<'_>) -> BTreeSet<String> {
+fn known(desk: &ProofContext<'_>) -> BTreeSet<String> {
     let l = desk.lexicon;
     let terms = &terms(l)[..EXPLAINED];
     let mut known: BTreeSet<String> =
@@ -128,7 +128,7 @@ fn abbreviations(term: &Term) -> impl Iterator<Item = String> + '_ {
 }
 
 /// The abbreviations used in `at`, by their keys: one word, or two that make one.
-fn shorts(desk: &Desk<'_>, at: &Span, known: &BTreeSet<String>) -> Vec<(Span, String)> {
+fn shorts(desk: &ProofContext<'_>, at: &Span, known: &BTreeSet<String>) -> Vec<(Span, String)> {
     let words: Vec<(Span, String)> = words(desk.text, at).map(|(at, w)| (at, key(w))).collect();
     let mut found = Vec::new();
     let mut i = 0;

@@ -1,7 +1,7 @@
 //! What was read, round by round.
 
-use super::report::Places;
-use crate::words::course::{Step, courses};
+use super::report::LineIndex;
+use crate::words::course::{CourseStep, courses};
 use crate::words::lexicon::by_code;
 use crate::words::read::{Inferred, Reading, Sure};
 use crate::words::tree::{Line, Op, Span};
@@ -37,7 +37,7 @@ pub struct RoundRead {
 /// Every line of rounds of `text`, in order, its work written in `style`.
 pub fn listing(text: &str, reading: &Reading, style: &HouseStyle) -> Vec<RoundRead> {
     let Some(lexicon) = by_code(reading.lexicon) else { return Vec::new() };
-    let places = Places::new(text);
+    let places = LineIndex::new(text);
     let writer = Writer::new(style, lexicon);
     let mut found = Vec::new();
     for (part, course) in (1..).zip(courses(&reading.pattern, &reading.unread)) {
@@ -74,11 +74,11 @@ pub fn listing(text: &str, reading: &Reading, style: &HouseStyle) -> Vec<RoundRe
 }
 
 fn of_step(
-    places: &Places<'_>,
+    places: &LineIndex<'_>,
     writer: &Writer<'_>,
     reading: &Reading,
     part: usize,
-    step: &Step<'_>,
+    step: &CourseStep<'_>,
 ) -> RoundRead {
     let index = reading.pattern.lines.partition_point(|l| l.at.start < step.at.start);
     let known = reading.understood.get(&index);

@@ -5,9 +5,9 @@
 //! again; what does not read as meant is not offered.
 
 use super::text::numbers;
-use super::{Desk, Mend};
-use crate::words::course::{Run, Step, suits};
-use crate::words::read::{Wish, read};
+use super::{Mend, ProofContext};
+use crate::words::course::{CourseStep, LineRun, suits};
+use crate::words::read::{TermsWish, read};
 use crate::words::tree::{Decrease, Line, Op, Placed, Rounds, Span, StitchKind, Times};
 
 /// Rounds of more items than this are left to their maker: nobody would trust a guess.
@@ -32,15 +32,15 @@ pub(super) enum Aim {
 }
 
 /// A round on the bench, between its neighbours.
-pub(super) struct Bench<'a> {
-    desk: &'a Desk<'a>,
-    step: &'a Step<'a>,
+pub(super) struct Neighbours<'a> {
+    desk: &'a ProofContext<'a>,
+    step: &'a CourseStep<'a>,
     next: Option<&'a Rounds>,
 }
 
 /// A changed round.
 struct Variant {
-    run: Run,
+    run: LineRun,
     /// 0 where both neighbours agree with it, more where only one does.
     rank: u32,
     cost: u32,
@@ -52,10 +52,10 @@ struct Variant {
 /// Which op of a round: an index a level.
 type Path = Vec<usize>;
 
-impl<'a> Bench<'a> {
+impl<'a> Neighbours<'a> {
     pub(super) fn new(
-        desk: &'a Desk<'a>,
-        step: &'a Step<'a>,
+        desk: &'a ProofContext<'a>,
+        step: &'a CourseStep<'a>,
         next: Option<&'a Rounds>,
     ) -> Self {
         Self { desk, step, next }
@@ -79,7 +79,7 @@ impl<'a> Bench<'a> {
     }
 
     /// How well a changed round suits its neighbours; `None` where it is no mend.
-    fn rank(&self, run: &Run, aim: Aim) -> Option<u32> {
+    fn rank(&self, run: &LineRun, aim: Aim) -> Option<u32> {
         if !run.comes_out() {
             return None;
         }
@@ -105,7 +105,7 @@ impl<'a> Bench<'a> {
         // The run may have stopped at a later round of the line; it began on what was there.
         let below = self.step.run.counts.is_empty().then_some(self.step.run.below).flatten();
         let mut offer = |changed: Vec<Placed<Op>>, cost, words: String, edits| {
-            let run = Run::of(&changed, self.step.many(), below);
+            let run = LineRun::of(&changed, self.step.many(), below);
             if let Some(rank) = self.rank(&run, aim) {
                 variants.push(Variant { run, rank, cost, words, edits });
             }
@@ -240,7 +240,7 @@ impl<'a> Bench<'a> {
     }
 
     /// Whether the text with this edit reads as meant.
-    fn reads(&self, (at, new): &(Span, String), meant: &Run) -> bool {
+    fn reads(&self, (at, new): &(Span, String), meant: &LineRun) -> bool {
         let text = self.desk.text;
         let line = &self.step.at;
         let alone = self.desk.words(line);
@@ -255,8 +255,8 @@ impl<'a> Bench<'a> {
     }
 
     /// What the round comes to in `text`, which begins at byte `from` of the whole.
-    fn run_of(&self, text: &str, from: usize) -> Option<Run> {
-        let reading = read(text, Wish::Lexicon(self.desk.reading.lexicon));
+    fn run_of(&self, text: &str, from: usize) -> Option<LineRun> {
+        let reading = read(text, TermsWish::Lexicon(self.desk.reading.lexicon));
         let start = self.step.at.start - from;
         let unread = reading.unread.iter().any(|at| at.start >= start);
         let rounds = reading.pattern.lines.iter().find_map(|line| match &line.it {
@@ -265,7 +265,7 @@ impl<'a> Bench<'a> {
         })?;
         let many = rounds.last.saturating_sub(rounds.first).saturating_add(1);
         let below = self.step.run.counts.is_empty().then_some(self.step.run.below).flatten();
-        (!unread || from == 0).then(|| Run::of(&rounds.work, many, below))
+        (!unread || from == 0).then(|| LineRun::of(&rounds.work, many, below))
     }
 }
 

@@ -23,11 +23,11 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 pub use listing::{RoundRead, listing};
-pub use report::Places;
+pub use report::LineIndex;
 
 use super::course::{Course, courses};
 use super::lexicon::{Lexicon, Term, by_code};
-use super::read::{Reading, Understanding, Wish, read};
+use super::read::{Reading, TermsWish, Understanding, read};
 use super::tree::{Line, Placed, Span};
 
 /// What is wrong.
@@ -79,7 +79,7 @@ pub struct Mend {
 }
 
 /// What is at hand while a pattern is proofread.
-struct Desk<'a> {
+struct ProofContext<'a> {
     text: &'a str,
     reading: &'a Reading,
     lexicon: &'a Lexicon,
@@ -94,7 +94,7 @@ const MOST_MENDS: usize = 24;
 /// Texts longer than this are not read again to see whether a mend leaves them adding up.
 const LONGEST_TRIED: usize = 20_000;
 
-impl Desk<'_> {
+impl ProofContext<'_> {
     /// How the line of rounds at `at` was understood.
     fn understood(&self, at: &Span) -> Option<&Understanding> {
         let lines = &self.reading.pattern.lines;
@@ -127,7 +127,7 @@ pub fn proofread(text: &str, reading: &Reading) -> Vec<Finding> {
             };
             let mut changed = text.to_owned();
             changed.replace_range(at, &new);
-            let again = read(&changed, Wish::Lexicon(reading.lexicon));
+            let again = read(&changed, TermsWish::Lexicon(reading.lexicon));
             if found(&changed, &again, 0).len() >= many {
                 finding.mend = None;
             }
@@ -141,7 +141,7 @@ fn found(text: &str, reading: &Reading, mends: usize) -> Vec<Finding> {
     let Some(lexicon) = by_code(reading.lexicon) else { return Vec::new() };
     let courses = courses(&reading.pattern, &reading.unread);
     let mends = Cell::new(mends);
-    let desk = Desk { text, reading, lexicon, courses: &courses, mends };
+    let desk = ProofContext { text, reading, lexicon, courses: &courses, mends };
     let mut findings = Vec::new();
     sums::check(&desk, &mut findings);
     numbers::check(&desk, &mut findings);
@@ -154,7 +154,7 @@ fn found(text: &str, reading: &Reading, mends: usize) -> Vec<Finding> {
 }
 
 /// What the reader could not make out.
-fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+fn unread(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     // Words beside the rounds may say anything; only what should be a round is held up.
     let lines = desk.reading.pattern.lines.iter();
     let lines =
@@ -218,7 +218,7 @@ fn unread(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// From the first to the last word of a line that the lexicon does not have, if any.
-fn unknown_words(desk: &Desk<'_>, line: &Span) -> Option<Span> {
+fn unknown_words(desk: &ProofContext<'_>, line: &Span) -> Option<Span> {
     let known: BTreeSet<String> = defined::terms(desk.lexicon)
         .into_iter()
         .flat_map(Term::forms)

@@ -1,11 +1,11 @@
 //! The numbers of the rounds: none left out, none there twice.
 
 use super::text::{numbers, words};
-use super::{Desk, Finding, FindingKind, Mend};
-use crate::words::course::{Course, Step};
+use super::{Finding, FindingKind, Mend, ProofContext};
+use crate::words::course::{Course, CourseStep};
 use crate::words::tree::{Line, Span};
 
-pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
         // The number the round before should have had, where it had another.
         let mut meant: Option<u32> = None;
@@ -62,7 +62,7 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// Where the heading of a round has the number `n`: digits, or the word after “round”.
-fn number_of(desk: &Desk<'_>, step: &Step<'_>, n: u32) -> Span {
+fn number_of(desk: &ProofContext<'_>, step: &CourseStep<'_>, n: u32) -> Span {
     let heading = heading(step);
     let digits = numbers(desk.text, &heading).find(|&(_, value)| value == n);
     let word = || {
@@ -72,7 +72,7 @@ fn number_of(desk: &Desk<'_>, step: &Step<'_>, n: u32) -> Span {
     digits.map(|(at, _)| at).or_else(word).unwrap_or(heading)
 }
 
-fn heading(step: &Step<'_>) -> Span {
+fn heading(step: &CourseStep<'_>) -> Span {
     let end = step.rounds.work.first().map_or(step.at.end, |op| op.at.start);
     step.at.start..end.max(step.at.start)
 }
@@ -80,7 +80,7 @@ fn heading(step: &Step<'_>) -> Span {
 /// The rounds from `index` on with the numbers they should have, if that makes them follow on
 /// to the end of the piece; else as words alone.
 fn renumbered(
-    desk: &Desk<'_>,
+    desk: &ProofContext<'_>,
     course: &Course<'_>,
     index: usize,
     expected: u32,
@@ -111,7 +111,7 @@ fn renumbered(
 
 /// One edit that moves the numbers of all rounds from `index` on by as much as the first.
 fn all_renumbered(
-    desk: &Desk<'_>,
+    desk: &ProofContext<'_>,
     course: &Course<'_>,
     index: usize,
     expected: u32,

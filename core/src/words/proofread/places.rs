@@ -2,19 +2,19 @@
 //! whether the counts have it there.
 
 use super::text::words;
-use super::{Desk, Finding, FindingKind, Mend};
+use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::course::Course;
 use crate::words::tree::{Line, Span};
 
 /// A place the counts have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Place {
+enum CountPlace {
     Neck,
     Lip,
     Widest,
 }
 
-impl Place {
+impl CountPlace {
     fn words(self) -> &'static str {
         match self {
             Self::Neck => "neck",
@@ -25,27 +25,27 @@ impl Place {
 }
 
 /// The words for a place, by how they begin. From memory, no source, but for the English.
-const NAMES: [(&str, Place); 14] = [
-    ("neck", Place::Neck),
-    ("hals", Place::Neck),
-    ("cou", Place::Neck),
-    ("cuello", Place::Neck),
-    ("lip", Place::Lip),
-    ("rim", Place::Lip),
-    ("rand", Place::Lip),
-    ("bord", Place::Lip),
-    ("borde", Place::Lip),
-    ("widest", Place::Widest),
-    ("breiteste", Place::Widest),
-    ("breitesten", Place::Widest),
-    ("large", Place::Widest),
-    ("ancha", Place::Widest),
+const NAMES: [(&str, CountPlace); 14] = [
+    ("neck", CountPlace::Neck),
+    ("hals", CountPlace::Neck),
+    ("cou", CountPlace::Neck),
+    ("cuello", CountPlace::Neck),
+    ("lip", CountPlace::Lip),
+    ("rim", CountPlace::Lip),
+    ("rand", CountPlace::Lip),
+    ("bord", CountPlace::Lip),
+    ("borde", CountPlace::Lip),
+    ("widest", CountPlace::Widest),
+    ("breiteste", CountPlace::Widest),
+    ("breitesten", CountPlace::Widest),
+    ("large", CountPlace::Widest),
+    ("ancha", CountPlace::Widest),
 ];
 
 /// “Between”.
 const BETWEEN: [&str; 3] = ["between", "zwischen", "entre"];
 
-pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     for line in &desk.reading.pattern.lines {
         if matches!(line.it, Line::Note { unread: false, .. } | Line::Do(_)) {
             findings.extend(of_line(desk, &line.at));
@@ -53,7 +53,7 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn of_line(desk: &Desk<'_>, line: &Span) -> Option<Finding> {
+fn of_line(desk: &ProofContext<'_>, line: &Span) -> Option<Finding> {
     let words: Vec<(Span, &str)> = words(desk.text, line).collect();
     let said = words.iter().position(|(_, w)| BETWEEN.contains(&w.to_lowercase().as_str()))?;
     // “between rounds A and B”, with an article or not.
@@ -92,7 +92,7 @@ fn of_line(desk: &Desk<'_>, line: &Span) -> Option<Finding> {
 }
 
 /// The piece a line speaks of: one that it names, else the one it stands in.
-fn course_of<'a>(desk: &'a Desk<'_>, line: &Span) -> Option<&'a Course<'a>> {
+fn course_of<'a>(desk: &'a ProofContext<'_>, line: &Span) -> Option<&'a Course<'a>> {
     let text = desk.words(line).to_lowercase();
     let named = |c: &&Course<'_>| c.name.is_some_and(|n| text.contains(&n.to_lowercase()));
     let before = |c: &&Course<'_>| c.steps.first().is_some_and(|s| s.at.start < line.start);
@@ -107,7 +107,7 @@ fn counts(course: &Course<'_>) -> Option<Vec<(u32, u32)>> {
 }
 
 /// The rounds that are at a place.
-fn rounds_of(counts: &[(u32, u32)], place: Place) -> Vec<u32> {
+fn rounds_of(counts: &[(u32, u32)], place: CountPlace) -> Vec<u32> {
     let runs: Vec<&[(u32, u32)]> = counts.chunk_by(|a, b| a.1 == b.1).collect();
     let stitches = |i: usize| runs[i][0].1;
     let widest = counts.iter().map(|c| c.1).max().unwrap_or(0);
@@ -127,9 +127,9 @@ fn rounds_of(counts: &[(u32, u32)], place: Place) -> Vec<u32> {
         None => i + 1 == runs.len(),
     };
     let at = (0..runs.len()).filter(|&i| match place {
-        Place::Neck => neck(i),
-        Place::Lip => lip(i),
-        Place::Widest => stitches(i) == widest,
+        CountPlace::Neck => neck(i),
+        CountPlace::Lip => lip(i),
+        CountPlace::Widest => stitches(i) == widest,
     });
     at.flat_map(|i| runs[i].iter().map(|c| c.0)).collect()
 }

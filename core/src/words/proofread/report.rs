@@ -6,12 +6,12 @@ use crate::words::tree::Placed;
 
 /// The lines of a text, for turning bytes into lines and columns.
 #[derive(Debug, Clone)]
-pub struct Places<'a> {
+pub struct LineIndex<'a> {
     text: &'a str,
     starts: Vec<usize>,
 }
 
-impl<'a> Places<'a> {
+impl<'a> LineIndex<'a> {
     /// The lines of `text`.
     pub fn new(text: &'a str) -> Self {
         let after = text.bytes().enumerate().filter(|(_, b)| *b == b'\n').map(|(i, _)| i + 1);
@@ -74,7 +74,7 @@ mod tests {
 
     #[test]
     fn lines_and_columns_count_from_one_in_characters() {
-        let places = Places::new("a\nRüb: é sc\n");
+        let places = LineIndex::new("a\nRüb: é sc\n");
         assert_eq!(places.of(0), (1, 1));
         assert_eq!(places.of("a\nRüb: é ".len()), (2, 8));
         assert_eq!(places.line(2), "Rüb: é sc");

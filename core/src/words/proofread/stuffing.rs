@@ -1,6 +1,6 @@
 //! When a piece is stuffed: while a hand still gets in.
 
-use super::{Desk, Finding, FindingKind, Mend};
+use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::course::Course;
 use crate::words::tree::{Line, Op, Placed, Span};
 
@@ -8,7 +8,7 @@ use crate::words::tree::{Line, Op, Placed, Span};
 /// practice, no source.
 const SMALLEST_OPENING: u32 = 12;
 
-pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
         if let Some(late) = late(desk, course) {
             findings.push(late);
@@ -17,7 +17,7 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// The first stuffing of a piece, if it comes too late.
-fn late(desk: &Desk<'_>, course: &Course<'_>) -> Option<Finding> {
+fn late(desk: &ProofContext<'_>, course: &Course<'_>) -> Option<Finding> {
     let (mut opening, mut widest, mut closed) = (None, 0, false);
     let mut steps = course.steps.iter().peekable();
     for (i, line) in course.lines.iter().enumerate() {
@@ -48,7 +48,7 @@ fn late(desk: &Desk<'_>, course: &Course<'_>) -> Option<Finding> {
 }
 
 fn finding(
-    desk: &Desk<'_>,
+    desk: &ProofContext<'_>,
     course: &Course<'_>,
     op: &Placed<Op>,
     (opening, closed): (u32, bool),
@@ -72,7 +72,7 @@ fn finding(
 }
 
 /// The word of stuffing itself, where its op spans more.
-fn word(desk: &Desk<'_>, at: &Span) -> Span {
+fn word(desk: &ProofContext<'_>, at: &Span) -> Span {
     let words = super::text::words(desk.text, at);
     let mut longest: Option<Span> = None;
     let stuff: Vec<String> = desk.lexicon.stuff.forms().map(str::to_lowercase).collect();

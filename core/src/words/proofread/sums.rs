@@ -1,13 +1,13 @@
 //! Every round against the one below and against the count it states.
 
-use super::mend::{Aim, Bench};
+use super::mend::{Aim, Neighbours};
 use super::text::numbers;
-use super::{Desk, Finding, FindingKind, Mend};
+use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::TallyError;
-use crate::words::course::{Step, suits};
+use crate::words::course::{CourseStep, suits};
 use crate::words::tree::{Rounds, Span};
 
-pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
+pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
         for step in &course.steps {
             findings.extend(told(desk, step));
@@ -21,7 +21,7 @@ pub(super) fn check(desk: &Desk<'_>, findings: &mut Vec<Finding>) {
 }
 
 /// How many rounds a line says that it is, against its numbers.
-fn told(desk: &Desk<'_>, step: &Step<'_>) -> Option<Finding> {
+fn told(desk: &ProofContext<'_>, step: &CourseStep<'_>) -> Option<Finding> {
     let known = desk.understood(step.at).filter(|k| k.numbered && step.many() > 1)?;
     let told = known.told.as_ref().filter(|told| told.it != step.many())?;
     let (first, last) = (step.rounds.first, step.rounds.last);
@@ -34,8 +34,12 @@ fn told(desk: &Desk<'_>, step: &Step<'_>) -> Option<Finding> {
     })
 }
 
-fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Finding> {
-    let bench = Bench::new(desk, step, next);
+fn of_step(
+    desk: &ProofContext<'_>,
+    step: &CourseStep<'_>,
+    next: Option<&Rounds>,
+) -> Option<Finding> {
+    let bench = Neighbours::new(desk, step, next);
     let open = desk.understood(step.at).is_some_and(|k| k.open);
     if open {
         return None;
@@ -94,7 +98,7 @@ fn of_step(desk: &Desk<'_>, step: &Step<'_>, next: Option<&Rounds>) -> Option<Fi
     finding(FindingKind::Count, at, message, mend)
 }
 
-fn restated(desk: &Desk<'_>, at: &Span, count: u32, stated: u32) -> Mend {
+fn restated(desk: &ProofContext<'_>, at: &Span, count: u32, stated: u32) -> Mend {
     let printed = desk.words(at).bytes().all(|b| b.is_ascii_digit());
     Mend {
         text: format!("State {count} stitches, not {stated}."),
@@ -103,7 +107,7 @@ fn restated(desk: &Desk<'_>, at: &Span, count: u32, stated: u32) -> Mend {
 }
 
 /// All that is worked in a round, the heading and the count left out.
-fn work_of(step: &Step<'_>) -> Span {
+fn work_of(step: &CourseStep<'_>) -> Span {
     match (step.rounds.work.first(), step.rounds.work.last()) {
         (Some(first), Some(last)) => first.at.start..last.at.end,
         _ => step.at.clone(),
@@ -111,7 +115,7 @@ fn work_of(step: &Step<'_>) -> Span {
 }
 
 /// The number of a stated count: its digits, or its first word.
-fn digits(desk: &Desk<'_>, at: &Span, value: u32) -> Span {
+fn digits(desk: &ProofContext<'_>, at: &Span, value: u32) -> Span {
     let found = numbers(desk.text, at).find(|&(_, v)| v == value);
     let word = || {
         let length = desk.words(at).split_whitespace().next().map_or(at.len(), str::len);

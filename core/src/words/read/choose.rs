@@ -1,9 +1,9 @@
 //! The choice among the readings of one round.
 
-use super::draft::{Draft, Entry};
-use super::fits::{Choice, fit, next_draft, next_fits};
+use super::draft::{Draft, DraftLine};
+use super::fits::{Taken, fit, next_draft, next_fits};
 use super::judge::Judge;
-use super::readings::Candidate;
+use super::readings::Understood;
 use super::settle::is_worked;
 use super::tokens::{Tok, Token, span};
 use super::understanding::{Inferred, Sure};
@@ -18,7 +18,11 @@ const MOST_REPEATED: usize = 64;
 impl Judge<'_> {
     /// The reading of `draft` that is meant, before the lines of `rest`; none where it is no
     /// round.
-    pub(super) fn choose(&mut self, draft: &mut Draft, rest: &mut [Entry]) -> Option<Choice> {
+    pub(super) fn choose(
+        &mut self,
+        draft: &mut Draft,
+        rest: &mut [DraftLine],
+    ) -> Option<Taken> {
         draft.disputed = false;
         if let Some(choice) = self.again(draft) {
             return Some(choice);
@@ -30,7 +34,7 @@ impl Judge<'_> {
         let stated = draft.stated();
         let begins = founds(&draft.worked.work);
         let below = self.below.filter(|_| !begins);
-        let plain = Candidate {
+        let plain = Understood {
             work: draft.worked.work.clone(),
             unread: draft.worked.unread.clone(),
             inferred: Vec::new(),
@@ -46,24 +50,24 @@ impl Judge<'_> {
                     && fit(&c.work, many, own, None).comes_out
             });
             if let Some(candidate) = counted {
-                return Some(Choice { candidate, sure: Sure::Fits, stated });
+                return Some(Taken { candidate, sure: Sure::Fits, stated });
             }
         }
         // A chain to work the first round into: “R1: ch 2”.
         let chains = plain.work.iter().all(|op| matches!(op.it, Op::Chain(_)));
         if self.last.is_none() && !plain.work.is_empty() && chains && plain.unread.is_empty() {
-            return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
+            return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
         // “14. Rd bis Ende”: how it goes on is left to the maker.
         if draft.heading.is_some_and(|h| h.open) && worked {
             let sure = if plain.unread.is_empty() { Sure::Certain } else { Sure::Fits };
-            return Some(Choice { candidate: plain, sure, stated });
+            return Some(Taken { candidate: plain, sure, stated });
         }
         let strict = plain.unread.is_empty() && worked;
         let as_is = fit(&plain.work, many, below, stated.as_ref());
-        let next = |rest: &mut [Entry], count| next_fits(rest, count, self.text);
+        let next = |rest: &mut [DraftLine], count| next_fits(rest, count, self.text);
         if strict && as_is.comes_out && as_is.agrees == Some(true) {
-            return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
+            return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
         let open = strict && as_is.comes_out && as_is.agrees.is_none();
         let beside = match as_is.left {
@@ -71,12 +75,12 @@ impl Judge<'_> {
             _ => None,
         };
         if open && beside != Some(false) {
-            return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
+            return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
         tried.extend(self.of_stated(draft, stated.as_ref(), below));
-        let mut likely: Option<Candidate> = None;
+        let mut likely: Option<Understood> = None;
         for below in [below, None] {
             if below.is_none()
                 && !(self.lost || self.last.is_none())
@@ -103,7 +107,7 @@ impl Judge<'_> {
                 if supported {
                     let candidate = candidate.clone();
                     let sure = if i == 0 && strict { Sure::Certain } else { Sure::Fits };
-                    return Some(Choice { candidate, sure, stated });
+                    return Some(Taken { candidate, sure, stated });
                 }
                 let even = own.is_some() && fit.left == own;
                 let prose = !candidate.unread.iter().any(|at| self.tells(draft, at))
@@ -130,19 +134,19 @@ impl Judge<'_> {
             }
         }
         if let Some(candidate) = likely {
-            return Some(Choice { candidate, sure: Sure::Fits, stated });
+            return Some(Taken { candidate, sure: Sure::Fits, stated });
         }
         // “… until it is closed”: how far is left to the maker.
         let until = draft.tokens.iter().any(|t| t.tok == Tok::Say(Say::Until));
         if until && worked && stated.is_none() && next_draft(rest).is_none() {
             draft.open = true;
-            return Some(Choice { candidate: plain, sure: Sure::Fits, stated });
+            return Some(Taken { candidate: plain, sure: Sure::Fits, stated });
         }
         if strict {
             draft.disputed = true;
-            return Some(Choice { candidate: plain, sure: Sure::Certain, stated });
+            return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
-        Some(Choice { candidate: plain, sure: Sure::Unread, stated })
+        Some(Taken { candidate: plain, sure: Sure::Unread, stated })
     }
 
     /// Whether words that were not understood may have held work: a number or a stitch.
@@ -169,12 +173,12 @@ impl Judge<'_> {
         draft: &Draft,
         stated: Option<&Placed<u32>>,
         below: Option<u32>,
-    ) -> Vec<Candidate> {
+    ) -> Vec<Understood> {
         let mut found = Vec::new();
         let Some(stated) = stated else { return found };
         let any = |want: &dyn Fn(Tok) -> bool| draft.tokens.iter().any(|t| want(t.tok));
         let worked = draft.worked.work.iter().any(|op| is_worked(&op.it));
-        let candidate = |op: Op, inferred| Candidate {
+        let candidate = |op: Op, inferred| Understood {
             work: vec![Placed::at(op, stated.at.clone())],
             unread: draft.worked.unread.clone(),
             inferred: vec![inferred],
@@ -202,7 +206,7 @@ impl Judge<'_> {
 
     /// “repeat Rnd 4”, “as Rnd 4 (18)”: the work of that round, at the place of the words
     /// that stand for it. `None` where nothing of the kind is said or known.
-    fn again(&self, draft: &Draft) -> Option<Choice> {
+    fn again(&self, draft: &Draft) -> Option<Taken> {
         let body = &draft.tokens;
         let from = body.iter().position(|t| !t.tok.parts())?;
         let said = body[from..].iter().take_while(|t| {
@@ -240,8 +244,8 @@ impl Judge<'_> {
             && !unread
             && !counted.work.iter().any(|op| is_worked(&op.it));
         let stated = counted.stated.or_else(|| draft.layers.early.clone());
-        let candidate = Candidate { work, unread: Vec::new(), inferred: Vec::new() };
-        known.then_some(Choice { candidate, sure: Sure::Certain, stated })
+        let candidate = Understood { work, unread: Vec::new(), inferred: Vec::new() };
+        known.then_some(Taken { candidate, sure: Sure::Certain, stated })
     }
 }
 

@@ -4,7 +4,7 @@ use winnow::combinator::{alt, opt, repeat};
 use winnow::prelude::*;
 use winnow::token::{one_of, take};
 
-use super::place::{Input, Read, fail, number, peek, rest, stitch_word, tok};
+use super::place::{Input, ReadResult, fail, number, peek, rest, stitch_word, tok};
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
 use crate::words::tree::Placed;
@@ -19,7 +19,7 @@ pub(super) fn stated(
     input: &mut Input<'_>,
     has_work: bool,
     parted: Option<Tok>,
-) -> Read<Placed<u32>> {
+) -> ReadResult<Placed<u32>> {
     let found = match peek(input, 0) {
         Some(Tok::Open(n)) => {
             if !(2..=WITHIN).contains(&n) {
@@ -83,13 +83,13 @@ pub(super) fn stated(
     Ok(found)
 }
 
-fn open_count(input: &mut Input<'_>) -> Read<Placed<u32>> {
+fn open_count(input: &mut Input<'_>) -> ReadResult<Placed<u32>> {
     let (n, taken) = number.with_taken().parse_next(input)?;
     repeat::<_, _, (), _, _>(0..=3, counted_word).parse_next(input)?;
     Ok(Placed::at(n, span(taken)))
 }
 
-fn counted_word(input: &mut Input<'_>) -> Read<()> {
+fn counted_word(input: &mut Input<'_>) -> ReadResult<()> {
     let total = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Total | Say::Around)));
     alt((stitch_word.void(), total.void())).parse_next(input)
 }

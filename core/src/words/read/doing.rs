@@ -4,7 +4,7 @@ use winnow::combinator::{alt, opt, repeat};
 use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
-use super::place::{Input, Read, fail, fillers, number, peek, say, stitch_word, tok};
+use super::place::{Input, ReadResult, fail, fillers, number, peek, say, stitch_word, tok};
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
 use crate::words::tree::{Op, Placed, StitchKind};
@@ -13,7 +13,7 @@ use crate::words::tree::{Op, Placed, StitchKind};
 const NAME_WORDS: usize = 4;
 
 /// One thing done, appended to `out`.
-pub(super) fn doing(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()> {
+pub(super) fn doing(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> ReadResult<()> {
     let (op, taken) = alt((other_side, colour, chain, skip, join, marker, plain))
         .with_taken()
         .parse_next(input)?;
@@ -21,7 +21,7 @@ pub(super) fn doing(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()
     Ok(())
 }
 
-fn plain(input: &mut Input<'_>) -> Read<Op> {
+fn plain(input: &mut Input<'_>) -> ReadResult<Op> {
     let op = any
         .verify_map(|t: &Token| match t.tok {
             Tok::Turn => Some(Op::Turn),
@@ -34,7 +34,7 @@ fn plain(input: &mut Input<'_>) -> Read<Op> {
 }
 
 /// “ch 2”, “2 ch”, “chain 2”.
-fn chain(input: &mut Input<'_>) -> Read<Op> {
+fn chain(input: &mut Input<'_>) -> ReadResult<Op> {
     let lead = opt(number).parse_next(input)?;
     tok(Tok::Chain).parse_next(input)?;
     fillers(input)?;
@@ -47,7 +47,7 @@ fn chain(input: &mut Input<'_>) -> Read<Op> {
 }
 
 /// “skip 1 st”, “sk next 2 sts”, “1 M auslassen”.
-fn skip(input: &mut Input<'_>) -> Read<Op> {
+fn skip(input: &mut Input<'_>) -> ReadResult<Op> {
     let before = (number, stitch_word, tok(Tok::Skip)).map(|(n, ..)| n);
     let after = (
         tok(Tok::Skip),
@@ -62,7 +62,7 @@ fn skip(input: &mut Input<'_>) -> Read<Op> {
 }
 
 /// “join with sl st to first sc”, “sl st in first st”.
-fn join(input: &mut Input<'_>) -> Read<Op> {
+fn join(input: &mut Input<'_>) -> ReadResult<Op> {
     let first = |input: &mut Input<'_>| {
         let at = alt((say(Say::In), say(Say::To)));
         let which = alt((
@@ -86,13 +86,13 @@ fn join(input: &mut Input<'_>) -> Read<Op> {
     alt((said, meant)).value(Op::Join).parse_next(input)
 }
 
-fn marker(input: &mut Input<'_>) -> Read<Op> {
+fn marker(input: &mut Input<'_>) -> ReadResult<Op> {
     let where_to = (say(Say::In), fillers, opt(tok(Tok::Ordinal(1))), stitch_word).void();
     (tok(Tok::Marker), opt(where_to)).value(Op::Marker).parse_next(input)
 }
 
 /// “along the other side of the chain”.
-fn other_side(input: &mut Input<'_>) -> Read<Op> {
+fn other_side(input: &mut Input<'_>) -> ReadResult<Op> {
     let toward = one_of(|t: &Token| {
         matches!(t.tok, Tok::Say(Say::The | Say::Work | Say::Over | Say::In))
     });
@@ -107,7 +107,7 @@ fn other_side(input: &mut Input<'_>) -> Read<Op> {
 }
 
 /// “change to green”, “with yarn B”, “in green” in brackets.
-fn colour(input: &mut Input<'_>) -> Read<Op> {
+fn colour(input: &mut Input<'_>) -> ReadResult<Op> {
     let yarn = |input: &mut Input<'_>| {
         alt((tok(Tok::Yarn), say(Say::Colour))).void().parse_next(input)
     };

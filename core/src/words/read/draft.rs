@@ -3,14 +3,14 @@
 use super::heading::Heading;
 use super::layers::Layers;
 use super::pieces::Name;
-use super::readings::{Candidate, others};
-use super::round::Worked;
+use super::readings::{Understood, others};
+use super::round::LineReading;
 use super::tokens::Token;
 use crate::words::tree::{Line, Placed, Span, StitchKind};
 
 /// A line of the text.
 #[derive(Debug)]
-pub(super) struct Entry {
+pub(super) struct DraftLine {
     /// What it is, or what it is if it is no round.
     pub(super) line: Line,
     pub(super) at: Span,
@@ -36,14 +36,14 @@ pub(super) struct Draft {
     pub(super) tokens: Vec<Token>,
     pub(super) layers: Layers,
     /// Its work as it stands.
-    pub(super) worked: Worked,
+    pub(super) worked: LineReading,
     /// Kind of stitch where none is named.
     pub(super) kind: StitchKind,
     /// Set by the judge: its work is certain and does not come out.
     pub(super) disputed: bool,
     /// Set by the judge: how far it goes is left to the maker.
     pub(super) open: bool,
-    others: Option<Vec<Candidate>>,
+    others: Option<Vec<Understood>>,
 }
 
 impl Draft {
@@ -51,7 +51,7 @@ impl Draft {
         heading: Option<Heading>,
         tokens: Vec<Token>,
         layers: Layers,
-        worked: Worked,
+        worked: LineReading,
         kind: StitchKind,
     ) -> Self {
         Self {
@@ -85,7 +85,7 @@ impl Draft {
     }
 
     /// The readings beside the one as it stands.
-    pub(super) fn others(&mut self, text: &str) -> &[Candidate] {
+    pub(super) fn others(&mut self, text: &str) -> &[Understood] {
         let Self { others: known, tokens, worked, kind, .. } = self;
         known.get_or_insert_with(|| others(tokens, worked, text, *kind))
     }

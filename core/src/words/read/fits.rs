@@ -1,25 +1,25 @@
 //! How a reading of a round fits what stands before and after it.
 
-use super::draft::{Draft, Entry};
-use super::readings::Candidate;
+use super::draft::{Draft, DraftLine};
+use super::readings::Understood;
 use super::settle::is_worked;
 use super::understanding::Sure;
-use crate::words::course::{Run, founds};
+use crate::words::course::{LineRun, founds};
 use crate::words::tree::{Line, Op, Placed};
 
 /// Lines looked ahead for the next round.
 const AHEAD: usize = 12;
 
 /// A reading that was taken.
-pub(super) struct Choice {
-    pub(super) candidate: Candidate,
+pub(super) struct Taken {
+    pub(super) candidate: Understood,
     pub(super) sure: Sure,
     pub(super) stated: Option<Placed<u32>>,
 }
 
 /// How a reading fits.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Fit {
+pub(super) struct Agreement {
     pub(super) comes_out: bool,
     /// Whether it comes to the stated count, where one is stated.
     pub(super) agrees: Option<bool>,
@@ -32,10 +32,10 @@ pub(super) fn fit(
     many: u32,
     below: Option<u32>,
     stated: Option<&Placed<u32>>,
-) -> Fit {
-    let run = Run::of(work, many, below);
+) -> Agreement {
+    let run = LineRun::of(work, many, below);
     let left = run.left();
-    Fit {
+    Agreement {
         comes_out: run.comes_out(),
         agrees: stated.map(|stated| left == Some(stated.it)),
         left,
@@ -43,7 +43,7 @@ pub(super) fn fit(
 }
 
 /// The next line that is a round, if the piece goes on so far.
-pub(super) fn next_draft(rest: &[Entry]) -> Option<&Draft> {
+pub(super) fn next_draft(rest: &[DraftLine]) -> Option<&Draft> {
     for entry in rest.iter().take(AHEAD) {
         match (&entry.draft, &entry.line) {
             (_, Line::Piece(_)) => return None,
@@ -58,7 +58,7 @@ pub(super) fn next_draft(rest: &[Entry]) -> Option<&Draft> {
 }
 
 /// Whether the next round can be worked on `count` stitches; `None` where it tells nothing.
-pub(super) fn next_fits(rest: &mut [Entry], count: u32, text: &str) -> Option<bool> {
+pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Option<bool> {
     let at = rest.iter().take(AHEAD).position(|entry| {
         matches!(entry.line, Line::Piece(_) | Line::Note { unread: true, .. })
             || entry.draft.as_ref().is_some_and(|d| d.heading.is_some() || d.stands_alone)

@@ -2,7 +2,7 @@
 
 use super::legend;
 use super::lexemes::Lexeme;
-use super::lines::Line;
+use super::lines::MeantLine;
 use super::tokens::{Tok, Token};
 use super::words::{Glossary, Say};
 use crate::words::tree::{Decrease, Span, StitchKind};
@@ -11,7 +11,7 @@ use crate::words::tree::{Decrease, Span, StitchKind};
 const LONGEST: usize = 4;
 
 /// The short forms that the lists of a text explain and its lexicon does not have.
-pub(super) fn glossary(lines: &[Line<'_>], lexemes: &[Lexeme<'_>]) -> Glossary {
+pub(super) fn glossary(lines: &[MeantLine<'_>], lexemes: &[Lexeme<'_>]) -> Glossary {
     let mut found = Glossary::default();
     for (short, meaning) in lines
         .iter()

@@ -6,10 +6,10 @@ use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of, take};
 
 use super::place::{
-    Desk, Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since, tok,
-    turns,
+    Input, LineMemo, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say,
+    since, tok, turns,
 };
-use super::round::{DEEPEST, Line};
+use super::round::{DEEPEST, OpList};
 use super::settle::is_worked;
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
@@ -18,9 +18,9 @@ use crate::words::tree::{Op, Placed, Times};
 /// How often one list is wrapped by “repeat” before it is kept as text.
 const WRAPS: usize = 4;
 
-impl Line {
+impl OpList {
     /// “6 x (sc, inc)”.
-    pub(super) fn multiplied(&mut self, input: &mut Input<'_>) -> Read<()> {
+    pub(super) fn multiplied(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let from = rest(input);
         let Some(times) = prefix(input) else { return fail(input) };
         (number, opt(tok(Tok::Times))).parse_next(input)?;
@@ -44,7 +44,7 @@ impl Line {
         }
     }
 
-    pub(super) fn bracket(&mut self, input: &mut Input<'_>) -> Read<()> {
+    pub(super) fn bracket(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let Some(Tok::Open(n)) = peek(input, 0) else { return fail(input) };
         let from = rest(input);
         if input.state.depth >= DEEPEST {
@@ -68,7 +68,7 @@ impl Line {
         }
         // “… (repeat 6 times)”
         if inside[0].tok == Tok::Say(Say::Repeat) && !self.ops.is_empty() {
-            let state = Desk { text: input.state.text, ..Desk::default() };
+            let state = LineMemo { text: input.state.text, ..LineMemo::default() };
             let mut own = Stateful { input: TokenSlice::new(inside), state };
             if let Ok((turns, _)) = clause(&mut own)
                 && own.input.is_empty()
@@ -111,7 +111,7 @@ impl Line {
     }
 
     /// “*sc 1, inc* x 6”, “*sc 1, inc; rep from * 5 more times”.
-    pub(super) fn star(&mut self, input: &mut Input<'_>) -> Read<()> {
+    pub(super) fn star(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let from = rest(input);
         let opening = span(take(1_usize).parse_next(input)?);
         if input.state.in_star || input.state.depth >= DEEPEST {
@@ -178,7 +178,7 @@ impl Line {
     }
 
     /// “…, repeat 6 times”: the brackets just before, or all of the list so far.
-    pub(super) fn repeated(&mut self, input: &mut Input<'_>) -> Read<()> {
+    pub(super) fn repeated(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let from = rest(input);
         let (turns, _) = clause(input)?;
         let end = since(from, input).end;
@@ -186,7 +186,7 @@ impl Line {
     }
 
     /// Works the brackets just before, or all of the list so far, `times` often.
-    fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> Read<()> {
+    fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> ReadResult<()> {
         let bare = &mut input.state.bare;
         if let Some(last) = self.ops.last_mut()
             && bare.last() == Some(&last.at.start)
@@ -208,7 +208,11 @@ impl Line {
 }
 
 /// Reads what stands in brackets.
-fn nested<'a>(input: &mut Input<'a>, inside: &'a [Token], line: &mut Line) -> Vec<Placed<Op>> {
+fn nested<'a>(
+    input: &mut Input<'a>,
+    inside: &'a [Token],
+    line: &mut OpList,
+) -> Vec<Placed<Op>> {
     let mut state = std::mem::take(&mut input.state);
     let in_star = std::mem::replace(&mut state.in_star, false);
     state.depth += 1;
@@ -236,7 +240,7 @@ pub(super) fn prefix(input: &Input<'_>) -> Option<u32> {
 }
 
 /// “(sc, inc) 6”, with nothing to say that it is a count of something else.
-fn bare_number(input: &mut Input<'_>) -> Read<Turns> {
+fn bare_number(input: &mut Input<'_>) -> ReadResult<Turns> {
     match peek(input, 1) {
         None | Some(Tok::Open(_) | Tok::Equals) => number.map(Turns::In).parse_next(input),
         Some(tok) if tok.parts() => number.map(Turns::In).parse_next(input),
@@ -246,7 +250,7 @@ fn bare_number(input: &mut Input<'_>) -> Read<Turns> {
 
 /// “repeat from * to * 5 more times”, “rep around”, “ab * noch 5 x wiederholen”: how often,
 /// if that is said, and whether it says from where.
-fn clause(input: &mut Input<'_>) -> Read<(Option<Turns>, bool)> {
+fn clause(input: &mut Input<'_>) -> ReadResult<(Option<Turns>, bool)> {
     let from_first = peek(input, 0) == Some(Tok::Say(Say::From));
     if !from_first {
         say(Say::Repeat).parse_next(input)?;
@@ -283,7 +287,7 @@ fn names_colour(inside: &[Token]) -> bool {
 }
 
 /// “(sc, sc) in next st”: the same as two in one; different kinds cannot be told in one.
-fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> Read<Op> {
+fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> ReadResult<Op> {
     let (place, None) = place(input)? else { return fail(input) };
     let mut all = None;
     let mut many = 0_u32;
@@ -297,9 +301,9 @@ fn in_one_place(body: &[Placed<Op>], input: &mut Input<'_>) -> Read<Op> {
         }
     }
     match (place, all) {
-        (Place::One, Some(kind)) if many > 1 => Ok(Op::Into { kind, many }),
-        (Place::Ring, Some(kind)) => Ok(Op::Ring { kind, count: many }),
-        (Place::Chain(nth), Some(kind)) => Ok(Op::IntoChain { kind, count: many, nth }),
+        (Where::One, Some(kind)) if many > 1 => Ok(Op::Into { kind, many }),
+        (Where::Ring, Some(kind)) => Ok(Op::Ring { kind, count: many }),
+        (Where::Chain(nth), Some(kind)) => Ok(Op::IntoChain { kind, count: many, nth }),
         _ => fail(input),
     }
 }

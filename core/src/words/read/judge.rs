@@ -6,13 +6,13 @@
 
 use std::collections::BTreeMap;
 
-use super::draft::{Draft, Entry};
-use super::fits::{Choice, fit, next_draft};
-use super::readings::Candidate;
+use super::draft::{Draft, DraftLine};
+use super::fits::{Taken, fit, next_draft};
+use super::readings::Understood;
 use super::settle::is_worked;
 use super::tokens::span;
 use super::understanding::{Inferred, Sure, Understanding};
-use crate::words::course::{Run, chain_of, founds};
+use crate::words::course::{LineRun, chain_of, founds};
 use crate::words::tree::{Line, Op, Placed, Rounds, Span};
 
 /// What the judge makes of a text.
@@ -40,7 +40,7 @@ pub(super) struct Judge<'t> {
 }
 
 /// Chooses for every entry; the lines come in the same order.
-pub(super) fn judge(entries: &mut [Entry], text: &str) -> Judged {
+pub(super) fn judge(entries: &mut [DraftLine], text: &str) -> Judged {
     let mut judge = Judge {
         text,
         below: None,
@@ -60,7 +60,7 @@ pub(super) fn judge(entries: &mut [Entry], text: &str) -> Judged {
 }
 
 impl Judge<'_> {
-    fn entry(&mut self, entry: &mut Entry, rest: &mut [Entry]) {
+    fn entry(&mut self, entry: &mut DraftLine, rest: &mut [DraftLine]) {
         let Some(draft) = &mut entry.draft else {
             self.ring |= entry.ring;
             match &entry.line {
@@ -128,11 +128,11 @@ impl Judge<'_> {
         self.judged.lines.push(Placed::at(line, at));
     }
 
-    fn take(&mut self, draft: &Draft, choice: Choice, (first, last): (u32, u32), at: Span) {
-        let Choice { candidate, sure, stated } = choice;
-        let Candidate { work, unread, mut inferred } = candidate;
+    fn take(&mut self, draft: &Draft, choice: Taken, (first, last): (u32, u32), at: Span) {
+        let Taken { candidate, sure, stated } = choice;
+        let Understood { work, unread, mut inferred } = candidate;
         let many = last.saturating_sub(first).saturating_add(1);
-        let run = Run::of(&work, many, self.below.filter(|_| !founds(&work)));
+        let run = LineRun::of(&work, many, self.below.filter(|_| !founds(&work)));
         let stated_count = stated.as_ref().map(|s| s.it);
         self.below = match sure {
             Sure::Unread => stated_count,
@@ -184,7 +184,7 @@ impl Judge<'_> {
     }
 
     /// The numbers of a round: as printed, or the next ones.
-    fn numbers(&self, draft: &Draft, rest: &[Entry]) -> (u32, u32) {
+    fn numbers(&self, draft: &Draft, rest: &[DraftLine]) -> (u32, u32) {
         let told = draft.layers.told.as_ref().map_or(1, |t| t.it.clamp(1, 500));
         let next_number = next_draft(rest).and_then(|d| d.heading).filter(|h| h.numbered);
         if let Some(heading) = draft.heading.filter(|h| h.numbered) {
@@ -210,7 +210,7 @@ impl Judge<'_> {
     }
 
     /// Whether a line is a round. One with a number is; another where it surely adds up.
-    fn is_round(&self, draft: &Draft, choice: &Choice, rest: &[Entry]) -> bool {
+    fn is_round(&self, draft: &Draft, choice: &Taken, rest: &[DraftLine]) -> bool {
         let Some(Draft { heading: None, .. }) = Some(draft) else { return true };
         if choice.sure == Sure::Unread {
             return false;

@@ -7,7 +7,7 @@ use crate::words::tree::Span;
 
 /// What a lexeme is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Shape {
+pub(super) enum LexemeKind {
     Word,
     Number,
     /// Any other sign, folded.
@@ -19,7 +19,7 @@ pub(super) enum Shape {
 /// A word, a number or a sign.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Lexeme<'t> {
-    pub(super) shape: Shape,
+    pub(super) shape: LexemeKind,
     /// Folded: lower case, no accents, plain signs.
     pub(super) text: Cow<'t, str>,
     /// Bytes of the text.
@@ -62,12 +62,12 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
                         || (c == '\'' && next.is_some_and(is_letter)))
             });
 
-            Shape::Word
+            LexemeKind::Word
         } else if c.is_ascii_digit() {
             take_while(&|c, next| {
                 c.is_ascii_digit() || (c == '.' && next.is_some_and(|n| n.is_ascii_digit()))
             });
-            Shape::Number
+            LexemeKind::Number
         } else {
             rest.next();
             end = start + raw.len_utf8();
@@ -83,11 +83,11 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
                 end = i + raw.len_utf8();
             }
             if is_newline(sign) {
-                Shape::Newline
+                LexemeKind::Newline
             } else if sign.is_whitespace() || is_nothing(sign) {
                 continue;
             } else {
-                Shape::Sign(sign)
+                LexemeKind::Sign(sign)
             }
         };
         found.push(Lexeme { shape, text: folded(&text[start..end], shape), at: start..end });
@@ -95,10 +95,10 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
     found
 }
 
-fn folded(raw: &str, shape: Shape) -> Cow<'_, str> {
+fn folded(raw: &str, shape: LexemeKind) -> Cow<'_, str> {
     match shape {
-        Shape::Sign(c) => Cow::Owned(c.to_string()),
-        Shape::Newline => Cow::Borrowed("\n"),
+        LexemeKind::Sign(c) => Cow::Owned(c.to_string()),
+        LexemeKind::Newline => Cow::Borrowed("\n"),
         _ if raw.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'.') => {
             Cow::Borrowed(raw)
         }

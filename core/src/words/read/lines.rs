@@ -7,13 +7,13 @@ use super::words::Say;
 
 /// One line as it is meant.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Line<'a> {
+pub(super) struct MeantLine<'a> {
     pub(super) heading: Option<Heading>,
     /// Its tokens, the heading's included.
     pub(super) tokens: &'a [Token],
 }
 
-impl<'a> Line<'a> {
+impl<'a> MeantLine<'a> {
     /// The tokens without heading or bullets.
     pub(super) fn body(&self) -> &'a [Token] {
         let skipped = self.heading.map_or_else(|| bullets_of(self.tokens), |h| h.tokens);
@@ -22,8 +22,8 @@ impl<'a> Line<'a> {
 }
 
 /// The lines of a text, blank ones left out.
-pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<Line<'a>> {
-    let mut found: Vec<Line<'a>> = Vec::new();
+pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
+    let mut found: Vec<MeantLine<'a>> = Vec::new();
     // Where the last line found starts, if it is a round that may run on.
     let mut open: Option<Open> = None;
     let mut start = 0;
@@ -45,7 +45,7 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<Line<'a>> {
             }
             _ => {
                 open = heading.map(|h| Open::new(start, &line[h.tokens..]));
-                found.push(Line { heading, tokens: line });
+                found.push(MeantLine { heading, tokens: line });
             }
         }
         start = end;
@@ -135,7 +135,7 @@ impl Open {
     }
 
     /// Whether `line`, which has no heading, belongs to the round `so_far`.
-    fn runs_on(&self, so_far: &Line<'_>, line: &[Token], text: &str) -> bool {
+    fn runs_on(&self, so_far: &MeantLine<'_>, line: &[Token], text: &str) -> bool {
         let hanging = matches!(
             so_far.tokens.last().map(|t| t.tok),
             Some(

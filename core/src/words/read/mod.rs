@@ -39,7 +39,7 @@ mod words;
 
 use std::collections::BTreeMap;
 
-use self::draft::{Draft, Entry};
+use self::draft::{Draft, DraftLine};
 use self::heading::Heading;
 use self::layers::peel;
 use self::pieces::{Name, name, name_pieces};
@@ -48,7 +48,7 @@ use self::words::{Glossary, Say, Vocabulary};
 use super::course::founds;
 use super::tree::{Decrease, Line, Op, Pattern, Placed, Span, StitchKind};
 
-pub use self::terms::{TermsFound, Wish};
+pub use self::terms::{TermsFound, TermsWish};
 pub use self::understanding::{Inferred, Learnt, Sure, Understanding};
 
 /// A text, read.
@@ -84,7 +84,7 @@ pub struct Reading {
 /// let sum = tally(&round.work, Some(30)).expect("it adds up");
 /// assert_eq!((sum.taken, sum.left), (30, 36));
 /// ```
-pub fn read(text: &str, wish: Wish<'_>) -> Reading {
+pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
     let lexemes = lexemes::lexemes(text);
     let (lexicon, terms) = terms::find(&lexemes, wish);
     let words = Vocabulary::of(lexicon);
@@ -190,7 +190,7 @@ fn unknown_words(
         for token in inside.filter(|t| t.tok == Tok::Unknown) {
             let i = lexemes.partition_point(|l| l.at.start < token.at().start);
             if let Some(lexeme) = lexemes.get(i)
-                && lexeme.shape == lexemes::Shape::Word
+                && lexeme.shape == lexemes::LexemeKind::Word
                 && lexeme.text.chars().count() <= LONGEST_SHORT
             {
                 here.push(lexeme.text.as_ref());
@@ -224,12 +224,12 @@ struct Reader<'t> {
     ring: bool,
     /// Whether a number with a point is an ordinal.
     ordinal_point: bool,
-    entries: Vec<Entry>,
+    entries: Vec<DraftLine>,
     rows_as_rounds: Vec<Span>,
 }
 
 impl Reader<'_> {
-    fn line(&mut self, line: &lines::Line<'_>) {
+    fn line(&mut self, line: &lines::MeantLine<'_>) {
         let at = span(line.tokens);
         self.ring = line.tokens.iter().any(|t| t.tok == Tok::Ring);
         match line.heading {
@@ -239,7 +239,7 @@ impl Reader<'_> {
         }
     }
 
-    fn headed(&mut self, heading: Heading, line: &lines::Line<'_>, at: Span) {
+    fn headed(&mut self, heading: Heading, line: &lines::MeantLine<'_>, at: Span) {
         if heading.numbered && heading.first == 1 {
             self.kind = None;
         }
@@ -270,14 +270,14 @@ impl Reader<'_> {
             let line = Line::Note { text, unread: true };
             self.push(line, at, Name::No, Vec::new(), Some(draft));
         } else if heading.bare {
-            self.unheaded(&lines::Line { heading: None, ..line.clone() }, at);
+            self.unheaded(&lines::MeantLine { heading: None, ..line.clone() }, at);
         } else {
             self.note(line.tokens, at, true, None);
         }
     }
 
     /// A line without the number of a round.
-    fn unheaded(&mut self, line: &lines::Line<'_>, at: Span) {
+    fn unheaded(&mut self, line: &lines::MeantLine<'_>, at: Span) {
         let body = line.body();
         let explained = legend::abbreviations(body, self.text);
         if !explained.is_empty() {
@@ -348,7 +348,7 @@ impl Reader<'_> {
     /// Takes numbers that head no round for what they are: those of a list, or of a line of
     /// prose that was broken before one. A round's number follows on from its neighbour's.
     fn drop_stray_headings(&mut self) {
-        let heading = |e: &Entry| e.draft.as_ref().and_then(|d| d.heading);
+        let heading = |e: &DraftLine| e.draft.as_ref().and_then(|d| d.heading);
         let numbered: Vec<(usize, Heading)> = self
             .entries
             .iter()
@@ -374,7 +374,7 @@ impl Reader<'_> {
 
     /// Lines of a list of abbreviations are no rounds, whatever they are like.
     fn quiet_lists(&mut self) {
-        let listed = |e: &Entry| matches!(e.line, Line::Abbreviation { .. });
+        let listed = |e: &DraftLine| matches!(e.line, Line::Abbreviation { .. });
         let near: Vec<bool> = (0..self.entries.len())
             .map(|i| {
                 let before = i.checked_sub(1).is_some_and(|b| listed(&self.entries[b]));
@@ -408,7 +408,7 @@ impl Reader<'_> {
         draft: Option<Draft>,
     ) {
         let ring = std::mem::take(&mut self.ring);
-        self.entries.push(Entry { line, at, name, unread, ring, draft });
+        self.entries.push(DraftLine { line, at, name, unread, ring, draft });
     }
 
     /// What a line says, its heading left out.

@@ -1,6 +1,6 @@
 //! Which of the words between rounds name a piece.
 
-use super::draft::{Draft, Entry};
+use super::draft::{Draft, DraftLine};
 use super::tokens::{Tok, Token, span};
 use super::words::Say;
 use crate::words::course::founds;
@@ -59,7 +59,7 @@ pub(super) fn name(line: &[Token], text: &str) -> Name {
 }
 
 /// Turns into the names of pieces those notes that stand above the rounds numbered from 1.
-pub(super) fn name_pieces(entries: &mut [Entry]) {
+pub(super) fn name_pieces(entries: &mut [DraftLine]) {
     let mut above: Option<usize> = None;
     let mut last_round: Option<u32> = None;
     for i in 0..entries.len() {

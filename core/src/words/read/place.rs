@@ -12,13 +12,13 @@ use crate::piece::cloth::Loop;
 use crate::words::tree::{Span, StitchKind, Times};
 
 /// The tokens of a line and what reading them leaves beside the tree.
-pub(super) type Input<'a> = Stateful<TokenSlice<'a, Token>, Desk<'a>>;
+pub(super) type Input<'a> = Stateful<TokenSlice<'a, Token>, LineMemo<'a>>;
 /// What a parser returns; why one fails is never told, as what fails is kept as text.
-pub(super) type Read<T> = Result<T, EmptyError>;
+pub(super) type ReadResult<T> = Result<T, EmptyError>;
 
 /// What reading a line keeps beside the tree.
 #[derive(Debug, Default)]
-pub(super) struct Desk<'a> {
+pub(super) struct LineMemo<'a> {
     /// The text that the tokens are of.
     pub(super) text: &'a str,
     /// Places that could not be read.
@@ -64,7 +64,7 @@ pub(super) fn say<'a>(want: Say) -> impl Parser<Input<'a>, &'a Token, EmptyError
     tok(Tok::Say(want))
 }
 
-pub(super) fn number(input: &mut Input<'_>) -> Read<u32> {
+pub(super) fn number(input: &mut Input<'_>) -> ReadResult<u32> {
     any.verify_map(|t: &Token| match t.tok {
         Tok::Number(n) if n > 0 => Some(n),
         _ => None,
@@ -73,7 +73,7 @@ pub(super) fn number(input: &mut Input<'_>) -> Read<u32> {
 }
 
 /// “the”, “of”: words that say nothing.
-pub(super) fn fillers(input: &mut Input<'_>) -> Read<()> {
+pub(super) fn fillers(input: &mut Input<'_>) -> ReadResult<()> {
     repeat(0..=4, say(Say::The)).parse_next(input)
 }
 
@@ -92,7 +92,7 @@ pub(super) fn peek(input: &Input<'_>, ahead: usize) -> Option<Tok> {
     input.input.get(ahead).map(|t| t.tok)
 }
 
-pub(super) fn fail<T>(input: &Input<'_>) -> Read<T> {
+pub(super) fn fail<T>(input: &Input<'_>) -> ReadResult<T> {
     Err(EmptyError::from_input(input))
 }
 
@@ -118,7 +118,7 @@ impl Turns {
 }
 
 /// “× 6”, “6 times”, “twice”, “5 more times”, “for a total of 6 times”, “around”.
-pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
+pub(super) fn turns(input: &mut Input<'_>) -> ReadResult<Turns> {
     let counted = |(n, more): (u32, bool)| if more { Turns::More(n) } else { Turns::In(n) };
     let more = || opt(say(Say::More)).map(|m| m.is_some());
     let star = !input.state.in_star
@@ -156,7 +156,7 @@ pub(super) fn turns(input: &mut Input<'_>) -> Read<Turns> {
 }
 
 /// “(2 times)”, after what is worked so often.
-fn bracketed(input: &mut Input<'_>) -> Read<Turns> {
+fn bracketed(input: &mut Input<'_>) -> ReadResult<Turns> {
     let Some(Tok::Open(n @ 2..=5)) = peek(input, 0) else { return fail(input) };
     if peek(input, n) != Some(Tok::Close) {
         return fail(input);
@@ -171,12 +171,12 @@ fn bracketed(input: &mut Input<'_>) -> Read<Turns> {
     Ok(found)
 }
 
-fn around(input: &mut Input<'_>) -> Read<Turns> {
+fn around(input: &mut Input<'_>) -> ReadResult<Turns> {
     (say(Say::Around), opt((fillers, tok(Tok::Round)))).value(Turns::Around).parse_next(input)
 }
 
 /// “to last 2 sts”: around, but for what comes after.
-fn to_last(input: &mut Input<'_>) -> Read<()> {
+fn to_last(input: &mut Input<'_>) -> ReadResult<()> {
     let said = (say(Say::To), fillers, say(Say::Last), opt(number), stitch_word);
     let ((.., n, _), taken) = said.with_taken().parse_next(input)?;
     input.state.to_last.push((n.unwrap_or(1), span(taken)));
@@ -185,7 +185,7 @@ fn to_last(input: &mut Input<'_>) -> Read<()> {
 
 /// Where stitches go.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Place {
+pub(super) enum Where {
     /// The next stitch, or the same: one place.
     One,
     /// Each of so many stitches.
@@ -207,7 +207,7 @@ pub(super) enum Place {
 }
 
 /// Where a stitch is worked, and the loop if one is said.
-pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
+pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> {
     let mut into = opt(alt((say(Say::In), say(Say::Over)))).parse_next(input)?.is_some();
     fillers(input)?;
     let mut only = None;
@@ -230,13 +230,13 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
     }
     let whole_round = (fillers, tok(Tok::Round)).void();
     if let Some(pair) = opt(pair).parse_next(input)? {
-        return Ok((Place::Pair(pair), only));
+        return Ok((Where::Pair(pair), only));
     }
     let found = match peek(input, 0) {
-        Some(Tok::Ring) if into => tok(Tok::Ring).value(Place::Ring).parse_next(input)?,
+        Some(Tok::Ring) if into => tok(Tok::Ring).value(Where::Ring).parse_next(input)?,
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
-        Some(Tok::Say(Say::Around)) => around.value(Place::Around).parse_next(input)?,
-        Some(Tok::Even(_)) => any.value(Place::Even).parse_next(input)?,
+        Some(Tok::Say(Say::Around)) => around.value(Where::Around).parse_next(input)?,
+        Some(Tok::Even(_)) => any.value(Where::Even).parse_next(input)?,
         // A number and a full stop is how German writes an ordinal.
         Some(Tok::Number(n))
             if into
@@ -245,18 +245,18 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
         {
             (any, any).void().parse_next(input)?;
             chain_from_hook(input)?;
-            Place::Chain(n)
+            Where::Chain(n)
         }
         Some(Tok::Ordinal(n)) if into => {
             any.parse_next(input)?;
             match peek(input, 0) {
                 Some(Tok::Chain) => {
                     chain_from_hook(input)?;
-                    Place::Chain(n)
+                    Where::Chain(n)
                 }
                 Some(Tok::Number(m)) if n == 1 => {
                     (any, stitch_word).parse_next(input)?;
-                    Place::Next(m)
+                    Where::Next(m)
                 }
                 _ => {
                     let word = opt(stitch_word).parse_next(input)?;
@@ -265,7 +265,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
                     if word.is_none() && !ends {
                         return fail(input);
                     }
-                    Place::One
+                    Where::One
                 }
             }
         }
@@ -275,12 +275,12 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
             let word =
                 if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
             match (say, word, n) {
-                (Say::Last, Some(Tok::Chain), None) => Place::Chain(0),
-                (_, _, Some(n)) => Place::Next(n),
+                (Say::Last, Some(Tok::Chain), None) => Where::Chain(0),
+                (_, _, Some(n)) => Where::Next(n),
                 (Say::Next, None, None) if !into => {
-                    stitch_word.value(Place::One).parse_next(input)?
+                    stitch_word.value(Where::One).parse_next(input)?
                 }
-                _ => Place::One,
+                _ => Where::One,
             }
         }
         Some(Tok::Number(n)) if into => {
@@ -295,29 +295,29 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
             let word = opt(stitch_word).parse_next(input)?;
             let named = before_word || which(input)?;
             match word {
-                None if named => Place::Next(n),
+                None if named => Where::Next(n),
                 None if peek(input, 0).is_some_and(|t| !t.parts()) => return fail(input),
-                _ if n == 1 => Place::One,
-                _ => Place::Next(n),
+                _ if n == 1 => Where::One,
+                _ => Where::Next(n),
             }
         }
         Some(Tok::Say(Say::Others)) if into => {
-            any.value(Place::EachAround).parse_next(input)?
+            any.value(Where::EachAround).parse_next(input)?
         }
         Some(Tok::Kind(_)) if into && peek(input, 1) == Some(Tok::Say(Say::Next)) => {
             (any, any).void().parse_next(input)?;
-            Place::One
+            Where::One
         }
         Some(Tok::Stitch) if into => {
             any.parse_next(input)?;
             opt(say(Say::Next)).parse_next(input)?;
-            Place::One
+            Where::One
         }
         _ => return fail(input),
     };
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
-    if matches!(found, Place::EachAround | Place::Even) {
+    if matches!(found, Where::EachAround | Where::Even) {
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }
@@ -325,7 +325,7 @@ pub(super) fn place(input: &mut Input<'_>) -> Read<(Place, Option<Loop>)> {
 }
 
 /// “jede 3. und 4. M”, “every 3rd and 4th st”: the second number.
-fn pair(input: &mut Input<'_>) -> Read<u32> {
+fn pair(input: &mut Input<'_>) -> ReadResult<u32> {
     let nth = |input: &mut Input<'_>| {
         let found = any
             .verify_map(|t: &Token| match t.tok {
@@ -348,7 +348,7 @@ fn pair(input: &mut Input<'_>) -> Read<u32> {
 }
 
 /// “each st around”, “each of next 3 sts”, “every 3rd st”, “in each of the 6 sts”.
-fn each(input: &mut Input<'_>) -> Read<Place> {
+fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     let whole = any.parse_next(input)?.tok == Tok::InEach
         && opt(say(Say::The)).parse_next(input)?.is_none();
     fillers(input)?;
@@ -358,15 +358,15 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     {
         // A number and a full stop is how German writes an ordinal.
         (any, any, opt(stitch_word)).parse_next(input)?;
-        return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
+        return if n > 0 { Ok(Where::Every(n)) } else { fail(input) };
     }
     if let Some(Tok::Ordinal(n)) = peek(input, 0) {
         (any, opt(stitch_word)).parse_next(input)?;
-        return if n > 0 { Ok(Place::Every(n)) } else { fail(input) };
+        return if n > 0 { Ok(Where::Every(n)) } else { fail(input) };
     }
     if opt(say(Say::Other)).parse_next(input)?.is_some() {
         opt(stitch_word).parse_next(input)?;
-        return Ok(Place::Every(2));
+        return Ok(Where::Every(2));
     }
     let next = opt(say(Say::Next)).parse_next(input)?.is_some();
     fillers(input)?;
@@ -374,30 +374,30 @@ fn each(input: &mut Input<'_>) -> Read<Place> {
     let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch);
     let n = if of_place { opt(number).parse_next(input)? } else { None };
     if !of_place && matches!(peek(input, 0), Some(Tok::Number(_))) {
-        return Ok(Place::EachAround);
+        return Ok(Where::EachAround);
     }
     let word = opt(stitch_word).parse_next(input)?;
     opt(say(Say::Next)).parse_next(input)?;
     match (n, word) {
-        (Some(n), _) => Ok(Place::Next(n)),
+        (Some(n), _) => Ok(Where::Next(n)),
         (None, None)
             if matches!(peek(input, 0), Some(Tok::Increase(_) | Tok::Decrease(..))) =>
         {
-            Ok(Place::EachAround)
+            Ok(Where::EachAround)
         }
         (None, None) if !whole && !next => fail(input),
-        (None, _) => Ok(Place::EachAround),
+        (None, _) => Ok(Where::EachAround),
     }
 }
 
 /// “ch from hook”, after a number.
-fn chain_from_hook(input: &mut Input<'_>) -> Read<()> {
+fn chain_from_hook(input: &mut Input<'_>) -> ReadResult<()> {
     let from_hook = opt((say(Say::From), fillers, tok(Tok::Hook)));
     (tok(Tok::Chain), from_hook).void().parse_next(input)
 }
 
 /// “st”, or a kind of stitch or a chain in its place: “in next sc”.
-pub(super) fn stitch_word(input: &mut Input<'_>) -> Read<Tok> {
+pub(super) fn stitch_word(input: &mut Input<'_>) -> ReadResult<Tok> {
     any.verify_map(|t: &Token| {
         matches!(t.tok, Tok::Stitch | Tok::Kind(_) | Tok::Chain).then_some(t.tok)
     })

@@ -2,7 +2,7 @@
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
 use super::layers::rematch;
-use super::round::{Worked, work};
+use super::round::{LineReading, work};
 use super::settle::is_worked;
 use super::tokens::{Tok, Token};
 use super::understanding::Inferred;
@@ -14,14 +14,14 @@ const MOST_OPS: usize = 400;
 
 /// One way to understand the work of a line.
 #[derive(Debug, Clone)]
-pub(super) struct Candidate {
+pub(super) struct Understood {
     pub(super) work: Vec<Placed<Op>>,
     pub(super) unread: Vec<Span>,
     pub(super) inferred: Vec<Inferred>,
 }
 
-impl Candidate {
-    fn of(worked: &Worked, inferred: &[Inferred]) -> Self {
+impl Understood {
+    fn of(worked: &LineReading, inferred: &[Inferred]) -> Self {
         Self {
             work: worked.work.clone(),
             unread: worked.unread.clone(),
@@ -40,32 +40,32 @@ impl Candidate {
 /// its work, `plain` what they read as.
 pub(super) fn others(
     tokens: &[Token],
-    plain: &Worked,
+    plain: &LineReading,
     text: &str,
     kind: StitchKind,
-) -> Vec<Candidate> {
+) -> Vec<Understood> {
     if plain.work.len() > MOST_OPS || tokens.len() > 4 * MOST_OPS {
         return Vec::new();
     }
     let mut found = Vec::new();
-    let mut base = vec![(Candidate::of(plain, &[]), plain.clone())];
+    let mut base = vec![(Understood::of(plain, &[]), plain.clone())];
     for (tokens, what) in [
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
     ] {
         if let Some(tokens) = tokens {
             let worked = work(&tokens, text, kind);
-            base.push((Candidate::of(&worked, &[what]), worked));
+            base.push((Understood::of(&worked, &[what]), worked));
         }
     }
     if let Some(tokens) = stitches_are_plain(tokens, kind) {
         let worked = work(&tokens, text, kind);
-        base.push((Candidate::of(&worked, &[Inferred::Even]), worked));
+        base.push((Understood::of(&worked, &[Inferred::Even]), worked));
     }
     for shaping in [Tok::Increase(kind), Tok::Decrease(kind, Decrease::Plain)] {
         if let Some(tokens) = with_verb(tokens, shaping) {
             let worked = work(&tokens, text, kind);
-            base.push((Candidate::of(&worked, &[Inferred::Verb]), worked));
+            base.push((Understood::of(&worked, &[Inferred::Verb]), worked));
         }
     }
     for (i, (candidate, worked)) in base.iter().enumerate() {
@@ -77,7 +77,12 @@ pub(super) fn others(
     found
 }
 
-fn variants(from: &Candidate, worked: &Worked, kind: StitchKind, found: &mut Vec<Candidate>) {
+fn variants(
+    from: &Understood,
+    worked: &LineReading,
+    kind: StitchKind,
+    found: &mut Vec<Understood>,
+) {
     let mut offer = |work: Option<Vec<Placed<Op>>>, what| {
         if let Some(work) = work {
             found.push(from.changed(work, what));

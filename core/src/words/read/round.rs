@@ -8,7 +8,7 @@ use winnow::token::{any, one_of, take};
 use super::count::stated;
 use super::doing::doing;
 use super::groups::prefix;
-use super::place::{Desk, Input, Read, fail, number, peek, rest, say, since, tok};
+use super::place::{Input, LineMemo, ReadResult, fail, number, peek, rest, say, since, tok};
 use super::settle::{is_worked, leaves, settle_bare, settle_stray, settle_unsure};
 use super::stitch::stitches;
 use super::tokens::{Tok, Token, span};
@@ -20,7 +20,7 @@ pub(super) const DEEPEST: usize = 16;
 
 /// What a line was read as.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Worked {
+pub(super) struct LineReading {
     pub(super) work: Vec<Placed<Op>>,
     pub(super) stated: Option<Placed<u32>>,
     pub(super) unread: Vec<Span>,
@@ -48,10 +48,10 @@ pub(super) struct Hints {
 
 /// Reads the prepared tokens of one line, without its heading. `kind` is the kind of stitch
 /// where none is named.
-pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
-    let state = Desk { text, kind: Some(kind), ..Desk::default() };
+pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> LineReading {
+    let state = LineMemo { text, kind: Some(kind), ..LineMemo::default() };
     let mut input = Stateful { input: TokenSlice::new(tokens), state };
-    let mut line = Line { top: true, ..Line::default() };
+    let mut line = OpList { top: true, ..OpList::default() };
     while !input.input.is_empty() {
         line.step(&mut input);
     }
@@ -59,7 +59,7 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     if let Some(ring) = desk.ring.take() {
         desk.unread.push(ring);
     }
-    let Line { mut ops, mut counts, counted, .. } = line;
+    let OpList { mut ops, mut counts, counted, .. } = line;
     let stated = counts.last().cloned();
     let stated_each = counts.drain(..).map(|c| c.it).collect();
     // What stands behind the count is no work of the round.
@@ -100,13 +100,13 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> Worked {
     }
     desk.unread.sort_by_key(|at| (at.start, at.end));
     desk.unread.dedup();
-    Worked { work: ops, stated, unread: desk.unread, stated_each, hints }
+    LineReading { work: ops, stated, unread: desk.unread, stated_each, hints }
 }
 
 /// A list of operations while it is read: a line, or what stands in brackets or between
 /// asterisks.
 #[derive(Debug, Default)]
-pub(super) struct Line {
+pub(super) struct OpList {
     pub(super) ops: Vec<Placed<Op>>,
     /// Whether this is the line itself, where a count may be stated.
     pub(super) top: bool,
@@ -121,7 +121,7 @@ pub(super) struct Line {
     pub(super) remark: bool,
 }
 
-impl Line {
+impl OpList {
     /// Reads one thing, consuming at least one token.
     pub(super) fn step(&mut self, input: &mut Input<'_>) {
         if self.top && self.count(input, !self.ops.is_empty()) {
@@ -219,7 +219,7 @@ impl Line {
         true
     }
 
-    fn item(&mut self, input: &mut Input<'_>) -> Read<()> {
+    fn item(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let before = self.ops.len();
         if opt(|i: &mut Input<'_>| self.looped(i)).parse_next(input)?.is_some() {
             return Ok(());
@@ -259,7 +259,7 @@ impl Line {
     }
 
     /// “FLO: …”, “in BLO, …”, “FLO sc 3”, “…, all in BLO”.
-    fn looped(&mut self, input: &mut Input<'_>) -> Read<()> {
+    fn looped(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let from = rest(input);
         let lead = repeat::<_, _, usize, _, _>(
             0..=3,
@@ -345,7 +345,7 @@ impl Line {
                 Tok::Open(_) if n > 0 => {
                     let mut ahead = Stateful {
                         input: TokenSlice::new(&tokens[n..]),
-                        state: Desk::default(),
+                        state: LineMemo::default(),
                     };
                     self.top && stated(&mut ahead, true, None).is_ok()
                 }
@@ -426,7 +426,7 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
 
 /// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are
 /// returned.
-fn ring(input: &mut Input<'_>) -> Read<Option<Placed<Op>>> {
+fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
     let lead = one_of(|t: &Token| {
         let article = matches!(t.tok, Tok::Number(1));
         article

@@ -5,7 +5,7 @@ use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
 use super::place::{
-    Input, Place, Read, Turns, fail, fillers, number, peek, place, rest, say, since,
+    Input, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say, since,
     stitch_word, tok, turns,
 };
 use super::tokens::{Tok, Token, span};
@@ -15,7 +15,7 @@ use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
 
 /// What is worked, before it is known where and how often.
 #[derive(Debug, Clone)]
-enum Base {
+enum BareStitch {
     /// So many stitches of a kind, if a number is said.
     Plain(StitchKind, Option<u32>),
     /// An increase or a decrease, and how many of them if a number is said.
@@ -26,7 +26,7 @@ enum Base {
 
 /// One or more stitches, appended to `out`. Fails, appending nothing, where words follow
 /// that change what is meant.
-pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read<()> {
+pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> ReadResult<()> {
     let from = rest(input);
     let first_place = match peek(input, 0) {
         Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
@@ -39,12 +39,12 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
                     && !peek(input, 1).is_none_or(Tok::parts) =>
         {
             let found = place(input)?;
-            input.state.everywhere = found.0 == Place::EachAround;
+            input.state.everywhere = found.0 == Where::EachAround;
             opt(tok(Tok::Comma)).parse_next(input)?;
             opt(say(Say::Only)).parse_next(input)?;
             input.state.paired = match found.0 {
-                Place::Pair(_) => true,
-                Place::Every(n) => n > 1,
+                Where::Pair(_) => true,
+                Where::Every(n) => n > 1,
                 _ => false,
             };
             Some(found)
@@ -57,7 +57,7 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     }
     let mut base = base(input)?;
     input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
-    if let Base::Shaping(Op::Together { how, .. }, _) = &mut base
+    if let BareStitch::Shaping(Op::Together { how, .. }, _) = &mut base
         && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()
     {
         *how = Decrease::Invisible;
@@ -82,9 +82,9 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     let suffix = opt(loop_suffix).parse_next(input)?;
     let turns =
-        if place == Some(Place::Around) { None } else { opt(turns).parse_next(input)? };
+        if place == Some(Where::Around) { None } else { opt(turns).parse_next(input)? };
     let late = opt(loop_suffix).parse_next(input)?;
-    let everywhere = matches!(place, Some(Place::Around | Place::EachAround));
+    let everywhere = matches!(place, Some(Where::Around | Where::EachAround));
     if !ends_well(input, everywhere) {
         return fail(input);
     }
@@ -95,7 +95,7 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         Some(only) => Op::Only { only, body: vec![Placed::at(op, at.clone())] },
     };
     out.push(Placed::at(op, at));
-    if matches!(base, Base::Plain(..)) && place.is_some() {
+    if matches!(base, BareStitch::Plain(..)) && place.is_some() {
         while continued(input, &base, out)? {}
     }
     Ok(())
@@ -111,7 +111,11 @@ fn pair_ahead(input: &Input<'_>) -> bool {
 }
 
 /// “… and in each of next 3 sts”: the same stitches at another place.
-fn continued(input: &mut Input<'_>, base: &Base, out: &mut Vec<Placed<Op>>) -> Read<bool> {
+fn continued(
+    input: &mut Input<'_>,
+    base: &BareStitch,
+    out: &mut Vec<Placed<Op>>,
+) -> ReadResult<bool> {
     let before = input.checkpoint();
     let again = (
         say(Say::Then),
@@ -154,7 +158,7 @@ fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
     }
 }
 
-fn loop_suffix(input: &mut Input<'_>) -> Read<Loop> {
+fn loop_suffix(input: &mut Input<'_>) -> ReadResult<Loop> {
     opt(alt((say(Say::In), say(Say::Work)))).parse_next(input)?;
     fillers(input)?;
     let Some(Tok::Loop(only)) = peek(input, 0) else { return fail(input) };
@@ -167,12 +171,12 @@ fn loop_suffix(input: &mut Input<'_>) -> Read<Loop> {
     }
 }
 
-fn base(input: &mut Input<'_>) -> Read<Base> {
+fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
     // After “jede 3. und 4. M” the verb alone says what is done.
     if input.state.paired && peek(input, 0) == Some(Tok::Say(Say::Together)) {
         any.parse_next(input)?;
         let kind = input.state.kind.unwrap_or(StitchKind::Single);
-        return Ok(Base::Shaping(together(kind, 2), None));
+        return Ok(BareStitch::Shaping(together(kind, 2), None));
     }
     let lead = opt(number).parse_next(input)?;
     if lead.is_some() && matches!(peek(input, 1), Some(tok) if tok.is_work()) {
@@ -185,19 +189,19 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
         {
             (any, any).void().parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
-            Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))
+            Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, lead))
         }
         Some(Tok::Say(Say::Doubled)) => {
             any.parse_next(input)?;
             opt(tok(Tok::Stop)).parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
-            Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead))
+            Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, lead))
         }
         // “jede fM häkeln”
         Some(Tok::Say(Say::Work)) if lead.is_none() && input.state.everywhere => {
             any.parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
-            Ok(Base::Plain(kind, None))
+            Ok(BareStitch::Plain(kind, None))
         }
         Some(Tok::Kind(kind)) => {
             any.parse_next(input)?;
@@ -215,14 +219,14 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
             any.parse_next(input)?;
             input.state.fancy = true;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
-            Ok(Base::Plain(kind, lead))
+            Ok(BareStitch::Plain(kind, lead))
         }
         // “3 sts together”
         Some(Tok::Stitch | Tok::Say(Say::Together)) if lead.is_some_and(|n| n > 1) => {
             opt(tok(Tok::Stitch)).parse_next(input)?;
             say(Say::Together).parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
-            Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None))
+            Ok(BareStitch::Shaping(together(kind, lead.unwrap_or(2)), None))
         }
         // “even” stays, and says the place as well; “even 35 sc” says how many beside.
         Some(Tok::Even(kind)) if lead.is_none() => {
@@ -230,7 +234,7 @@ fn base(input: &mut Input<'_>) -> Read<Base> {
                 any.parse_next(input)?;
                 return base(input);
             }
-            Ok(Base::Plain(kind, None))
+            Ok(BareStitch::Plain(kind, None))
         }
         _ => fail(input),
     }
@@ -241,13 +245,17 @@ fn together(kind: StitchKind, many: u32) -> Op {
 }
 
 /// What follows “sc”.
-fn of_kind(input: &mut Input<'_>, kind: StitchKind, lead: Option<u32>) -> Read<Base> {
+fn of_kind(
+    input: &mut Input<'_>,
+    kind: StitchKind,
+    lead: Option<u32>,
+) -> ReadResult<BareStitch> {
     if opt(say(Say::Doubled)).parse_next(input)?.is_some() {
-        return Ok(Base::Shaping(Op::Into { kind, many: 2 }, lead));
+        return Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, lead));
     }
     // “2 sc together” takes two; “sc2tog”, “sc next 2 sts together”.
     if lead.is_some_and(|n| n > 1) && opt(say(Say::Together)).parse_next(input)?.is_some() {
-        return Ok(Base::Shaping(together(kind, lead.unwrap_or(2)), None));
+        return Ok(BareStitch::Shaping(together(kind, lead.unwrap_or(2)), None));
     }
     let tog = (
         opt(alt((say(Say::In), say(Say::Over)))),
@@ -269,7 +277,7 @@ fn of_kind(input: &mut Input<'_>, kind: StitchKind, lead: Option<u32>) -> Read<B
         return shaping(input, together(kind, many), lead);
     }
     if lead.is_some() {
-        return Ok(Base::Plain(kind, lead));
+        return Ok(BareStitch::Plain(kind, lead));
     }
     let count = match (peek(input, 0), peek(input, 1)) {
         (Some(Tok::Number(_)), Some(Tok::Times | Tok::Say(Say::More))) => None,
@@ -284,11 +292,11 @@ fn of_kind(input: &mut Input<'_>, kind: StitchKind, lead: Option<u32>) -> Read<B
         }
         _ => None,
     };
-    Ok(Base::Plain(kind, count))
+    Ok(BareStitch::Plain(kind, count))
 }
 
 /// What follows “inc”: “inc 6” is six of them.
-fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
+fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareStitch> {
     let counts = match (peek(input, 0), peek(input, 1)) {
         (Some(Tok::Number(n)), after) => {
             let next_item = matches!(after, Some(t) if t.is_work()
@@ -315,9 +323,9 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> Read<Base> {
     {
         (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
         input.state.every = true;
-        return Ok(Base::Every(op, n));
+        return Ok(BareStitch::Every(op, n));
     }
-    Ok(Base::Shaping(op, count))
+    Ok(BareStitch::Shaping(op, count))
 }
 
 /// One shaping once in every `period` stitches.
@@ -334,7 +342,12 @@ fn every_nth(period: u32, op: &Op, at: &Span) -> Option<Op> {
 }
 
 /// What is worked where and how often; none where that makes no sense.
-fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> Option<Op> {
+fn built(
+    base: &BareStitch,
+    place: Option<Where>,
+    turns: Option<Turns>,
+    at: &Span,
+) -> Option<Op> {
     let times = turns.map(Turns::times);
     let group = |op, times| Op::Group { body: vec![Placed::at(op, at.clone())], times };
     // In every so many-th stitch: the third of every three.
@@ -344,7 +357,7 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
         Op::Group { body: body.collect(), times: Times::Around }
     };
     let op = match base {
-        Base::Plain(kind, count) => {
+        BareStitch::Plain(kind, count) => {
             let (kind, n) = (*kind, count.unwrap_or(1));
             let one =
                 if n > 1 { Op::Into { kind, many: n } } else { Op::Each { kind, count: 1 } };
@@ -355,24 +368,24 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
                     return Some(Op::Each { kind, count });
                 }
                 None => Op::Each { kind, count: n },
-                Some(Place::One) => one,
-                Some(Place::Even) if n > 1 => Op::Each { kind, count: n },
-                Some(Place::Even) => group(one, Times::Around),
-                Some(Place::Next(m)) if n == 1 => Op::Each { kind, count: m },
-                Some(Place::Next(m)) if n == m && n > 4 => Op::Each { kind, count: m },
-                Some(Place::Next(1)) => one,
-                Some(Place::Next(m)) => group(one, Times::In(m)),
-                Some(Place::EachAround) => group(one, Times::Around),
-                Some(Place::Around) if n == 1 => group(one, Times::Around),
-                Some(Place::Around) => Op::Each { kind, count: n },
-                Some(Place::Every(period)) if n > 1 => every(period, kind, one),
-                Some(Place::Every(_) | Place::Pair(_)) => return None,
-                Some(Place::Chain(nth)) => Op::IntoChain { kind, count: n, nth },
-                Some(Place::Ring) => Op::Ring { kind, count: n },
+                Some(Where::One) => one,
+                Some(Where::Even) if n > 1 => Op::Each { kind, count: n },
+                Some(Where::Even) => group(one, Times::Around),
+                Some(Where::Next(m)) if n == 1 => Op::Each { kind, count: m },
+                Some(Where::Next(m)) if n == m && n > 4 => Op::Each { kind, count: m },
+                Some(Where::Next(1)) => one,
+                Some(Where::Next(m)) => group(one, Times::In(m)),
+                Some(Where::EachAround) => group(one, Times::Around),
+                Some(Where::Around) if n == 1 => group(one, Times::Around),
+                Some(Where::Around) => Op::Each { kind, count: n },
+                Some(Where::Every(period)) if n > 1 => every(period, kind, one),
+                Some(Where::Every(_) | Where::Pair(_)) => return None,
+                Some(Where::Chain(nth)) => Op::IntoChain { kind, count: n, nth },
+                Some(Where::Ring) => Op::Ring { kind, count: n },
             }
         }
-        Base::Every(op, period) => every_nth(*period, op, at)?,
-        Base::Shaping(op, count) => {
+        BareStitch::Every(op, period) => every_nth(*period, op, at)?,
+        BareStitch::Shaping(op, count) => {
             let (kind, takes) = match op {
                 Op::Into { kind, .. } => (*kind, 1),
                 Op::Together { kind, many, .. } => (*kind, *many),
@@ -383,22 +396,22 @@ fn built(base: &Base, place: Option<Place>, turns: Option<Turns>, at: &Span) -> 
                 _ => op.clone(),
             };
             match place {
-                None | Some(Place::One) => counted,
-                Some(Place::Next(m)) if m == takes.saturating_mul(count.unwrap_or(1)) => {
+                None | Some(Where::One) => counted,
+                Some(Where::Next(m)) if m == takes.saturating_mul(count.unwrap_or(1)) => {
                     counted
                 }
-                Some(Place::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
+                Some(Where::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
                     group(op.clone(), Times::In(m))
                 }
-                Some(Place::EachAround | Place::Around | Place::Even)
+                Some(Where::EachAround | Where::Around | Where::Even)
                     if count.is_none_or(|n| n == 1) =>
                 {
                     group(op.clone(), Times::Around)
                 }
                 // “6 inc around” says again that they lie all around.
-                Some(Place::Around) => counted,
-                Some(Place::Every(period)) => every(period, kind, op.clone()),
-                Some(Place::Pair(last)) if takes == 2 => every_nth(last, op, at)?,
+                Some(Where::Around) => counted,
+                Some(Where::Every(period)) => every(period, kind, op.clone()),
+                Some(Where::Pair(last)) if takes == 2 => every_nth(last, op, at)?,
                 _ => return None,
             }
         }

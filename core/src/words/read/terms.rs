@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::lexemes::{Lexeme, Shape};
+use super::lexemes::{Lexeme, LexemeKind};
 use super::tokens::{Tok, Token, tokens};
 use super::words::{Glossary, Vocabulary};
 use crate::words::lexicon;
@@ -11,10 +11,10 @@ use crate::words::tree::{Placed, Span, StitchKind};
 
 /// Which lexicon to read a text in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Wish<'a> {
+pub enum TermsWish<'a> {
     /// Find out from the text.
     Infer,
-    /// This one, by its code; an unknown code reads as [`Wish::Infer`].
+    /// This one, by its code; an unknown code reads as [`TermsWish::Infer`].
     Lexicon(&'a str),
 }
 
@@ -45,8 +45,8 @@ const SAMPLE: usize = 20_000;
 const SHOWN: usize = 8;
 
 /// The code of the lexicon of a text, and how that is known.
-pub(super) fn find(lexemes: &[Lexeme<'_>], wish: Wish<'_>) -> (&'static str, TermsFound) {
-    if let Wish::Lexicon(code) = wish
+pub(super) fn find(lexemes: &[Lexeme<'_>], wish: TermsWish<'_>) -> (&'static str, TermsFound) {
+    if let TermsWish::Lexicon(code) = wish
         && let Some(words) = lexicon::by_code(code)
     {
         return (&words.code, TermsFound::Wished);
@@ -123,7 +123,7 @@ fn us_or_uk(lexemes: &[Lexeme<'_>]) -> (&'static str, TermsFound) {
     let mut hangs_on = Vec::new();
     let mut seen = BTreeSet::new();
     for (i, lexeme) in lexemes.iter().enumerate() {
-        if lexeme.shape != Shape::Word {
+        if lexeme.shape != LexemeKind::Word {
             continue;
         }
         let word = lexeme.text.as_ref();

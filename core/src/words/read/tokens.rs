@@ -1,6 +1,6 @@
 //! Lexemes into tokens: what each word means in one lexicon, with its place in the text.
 
-use super::lexemes::{Lexeme, Shape, TWO_STARS};
+use super::lexemes::{Lexeme, LexemeKind, TWO_STARS};
 use super::words::{Glossary, Say, Vocabulary};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Span, StitchKind};
@@ -127,7 +127,8 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         let glued = previous.is_some_and(|p| p.end == first.at.start);
         let ordinal = || {
             let Tok::Number(n) = previous.filter(|_| glued)?.tok else { return None };
-            (first.shape == Shape::Word && words.makes_ordinal(n, &first.text)).then_some(n)
+            (first.shape == LexemeKind::Word && words.makes_ordinal(n, &first.text))
+                .then_some(n)
         };
         if let Some(n) = ordinal()
             && let Some(number) = found.last_mut()
@@ -147,7 +148,7 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
             start: first.at.start,
             end: last.at.end,
             glued,
-            spelt: first.shape == Shape::Word,
+            spelt: first.shape == LexemeKind::Word,
             plural: last.text.len() > 1 && last.text.ends_with('s'),
         });
         rest = &rest[many..];
@@ -169,15 +170,15 @@ fn join_spelt(found: &mut Vec<Token>) {
     }
 }
 
-fn plain(shape: Shape, text: &str) -> Tok {
+fn plain(shape: LexemeKind, text: &str) -> Tok {
     match shape {
-        Shape::Newline => Tok::Newline,
-        Shape::Word => Tok::Unknown,
-        Shape::Number => match text.parse() {
+        LexemeKind::Newline => Tok::Newline,
+        LexemeKind::Word => Tok::Unknown,
+        LexemeKind::Number => match text.parse() {
             Ok(n) if n <= MAX_NUMBER => Tok::Number(n),
             _ => Tok::OddNumber,
         },
-        Shape::Sign(sign) => match sign {
+        LexemeKind::Sign(sign) => match sign {
             '(' | '[' | '{' | '<' => Tok::Open(0),
             ')' | ']' | '}' | '>' => Tok::Close,
             '*' => Tok::Star,

@@ -91,7 +91,7 @@ pub(super) enum Say {
 
 /// A trade term that has more forms in the texts people write than a writer prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
-enum Trade {
+enum TradeTerm {
     Slip,
     Single,
     HalfDouble,
@@ -118,7 +118,7 @@ enum Trade {
     Fancy,
 }
 
-impl Trade {
+impl TradeTerm {
     fn tok(self) -> Tok {
         let kind = StitchKind::Single;
         match self {
@@ -177,7 +177,7 @@ struct Grammar {
     gives: Vec<String>,
     /// Forms of trade terms that are read and never printed.
     #[serde(default)]
-    also: BTreeMap<Trade, Vec<String>>,
+    also: BTreeMap<TradeTerm, Vec<String>>,
     words: BTreeMap<Say, Vec<String>>,
 }
 

@@ -3,13 +3,13 @@
 use std::ops::Range;
 
 use super::Writer;
-use super::pen::{Pen, Value};
+use super::pen::{TextPen, Value};
 use super::terms::short_plural;
 use crate::words::lexicon::Term;
 use crate::words::tree::StitchKind;
 
 /// Something that may be looked for in a text, and what it means.
-struct Entry {
+struct Abbreviation {
     /// As it is printed.
     short: String,
     /// What the list says of it.
@@ -33,7 +33,7 @@ pub(super) fn used<'t>(
 }
 
 /// As [`used`], but not in words that a person gave.
-pub(super) fn used_in_pens(writer: &Writer<'_>, pens: &[Pen]) -> Vec<(String, String)> {
+pub(super) fn used_in_pens(writer: &Writer<'_>, pens: &[TextPen]) -> Vec<(String, String)> {
     let mut list = List::new(writer);
     for pen in pens {
         list.look_in(&pen.text, &pen.theirs);
@@ -43,7 +43,7 @@ pub(super) fn used_in_pens(writer: &Writer<'_>, pens: &[Pen]) -> Vec<(String, St
 
 struct List<'w> {
     writer: &'w Writer<'w>,
-    entries: Vec<Entry>,
+    entries: Vec<Abbreviation>,
     /// Stitches worked together, by kind and number, as they are met.
     together: Vec<(StitchKind, u32)>,
 }
@@ -59,7 +59,7 @@ impl<'w> List<'w> {
                 false => meaning.to_lowercase(),
             };
             let short = short.to_owned();
-            entries.push(Entry { short, meaning, any_case: true, used: false });
+            entries.push(Abbreviation { short, meaning, any_case: true, used: false });
         };
         let mut term = |term: &Term| {
             if let Some(short) = &term.short {
@@ -83,7 +83,7 @@ impl<'w> List<'w> {
         }
         if let Some(letter) = &phrases.letter {
             let (short, meaning) = (letter.clone(), lexicon.round.one.to_lowercase());
-            entries.push(Entry { short, meaning, any_case: false, used: false });
+            entries.push(Abbreviation { short, meaning, any_case: false, used: false });
         }
         for (term, meaning, always) in [
             (&lexicon.increase, &phrases.increase_means, false),
@@ -91,9 +91,9 @@ impl<'w> List<'w> {
             (&lexicon.invisible_decrease, &phrases.invisible_means, true),
         ] {
             for short in [term.brief(1), term.brief(2)] {
-                let known = entries.iter().any(|entry: &Entry| entry.short == short);
+                let known = entries.iter().any(|entry: &Abbreviation| entry.short == short);
                 if (always || term.short.is_some()) && !known {
-                    entries.push(Entry {
+                    entries.push(Abbreviation {
                         short: short.to_owned(),
                         meaning: meaning.clone(),
                         any_case: true,
@@ -150,7 +150,7 @@ impl<'w> List<'w> {
                 ("n", Value::Number(many)),
             ];
             let filled = |phrase: &str, values: &[(&str, Value<'_>)]| {
-                let mut pen = Pen::default();
+                let mut pen = TextPen::default();
                 pen.fill(self.writer, phrase, values);
                 pen.text
             };

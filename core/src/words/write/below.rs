@@ -1,6 +1,6 @@
 //! The round below the one that is written.
 
-use super::terms::Named;
+use super::terms::NamedKinds;
 use crate::words::tally::tally;
 use crate::words::tree::{Op, Placed, StitchKind};
 
@@ -28,7 +28,7 @@ impl Below {
         /// Rounds that are counted one by one; where they still change after so many, their
         /// text is not a pattern.
         const MOST: u64 = 1 << 12;
-        let kind = Named::in_work(work).kind();
+        let kind = NamedKinds::in_work(work).kind();
         let (mut count, mut total) = (self.count, 0_u64);
         let mut left = rounds;
         while left > 0 {

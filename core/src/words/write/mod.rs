@@ -27,7 +27,7 @@ pub use style::HouseStyle;
 use std::borrow::Cow;
 
 use ops::Scribe;
-use pen::{Pen, Value};
+use pen::{TextPen, Value};
 use style::HeadingWord;
 
 use super::lexicon::Lexicon;
@@ -111,7 +111,7 @@ impl<'a> Writer<'a> {
     /// A whole sentence about `n` of `kind`, as the phrases have it.
     pub fn sentence(&self, phrase: &str, n: u32, kind: StitchKind) -> String {
         let kind = Value::Words(self.lexicon.kind(kind).brief(1));
-        let mut pen = Pen::default();
+        let mut pen = TextPen::default();
         pen.fill(self, phrase, &[("n", Value::Number(n)), ("kind", kind)]);
         pen.text
     }
@@ -125,7 +125,7 @@ impl<'a> Writer<'a> {
         abbreviations::used(self, texts)
     }
 
-    fn named(&self, first: u32, last: u32) -> Pen {
+    fn named(&self, first: u32, last: u32) -> TextPen {
         let several = if first == last { 1 } else { 2 };
         let term = &self.lexicon.round;
         let phrase = self.phrases.heading.of(several);
@@ -149,7 +149,7 @@ impl<'a> Writer<'a> {
             false => letter.to_lowercase().collect(),
         });
         let word = first_letter.unwrap_or_default() + letters.as_str();
-        let mut pen = Pen::default();
+        let mut pen = TextPen::default();
         let values = [
             ("round", Value::Words(&word)),
             ("n", Value::Number(first)),
@@ -167,7 +167,7 @@ impl<'a> Writer<'a> {
         pen
     }
 
-    fn headed(&self, first: u32, last: u32) -> Pen {
+    fn headed(&self, first: u32, last: u32) -> TextPen {
         let mut pen = self.named(first, last);
         let after = &self.style.heading.after;
         // A bare German number has its point already.
@@ -177,8 +177,8 @@ impl<'a> Writer<'a> {
         pen
     }
 
-    fn worked(&self, work: &[Placed<Op>], below: Below) -> Pen {
-        let mut pen = Pen::default();
+    fn worked(&self, work: &[Placed<Op>], below: Below) -> TextPen {
+        let mut pen = TextPen::default();
         Scribe::new(self, &mut pen, below).write(work);
         if self.style.capital {
             pen.capitalise();
@@ -186,8 +186,8 @@ impl<'a> Writer<'a> {
         pen
     }
 
-    fn counted(&self, count: u32) -> Pen {
-        let mut pen = Pen::default();
+    fn counted(&self, count: u32) -> TextPen {
+        let mut pen = TextPen::default();
         pen.fill(self, &self.style.count, &[("n", Value::Number(count))]);
         pen
     }

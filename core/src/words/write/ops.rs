@@ -1,10 +1,10 @@
 //! What is worked in one round, in words.
 
-use super::pen::{Pen, Value};
+use super::pen::{TextPen, Value};
 use super::style::{
     DecreaseForm, EvenForm, IncreaseForm, Nesting, PlainForm, RepeatForm, RunForm,
 };
-use super::terms::Named;
+use super::terms::NamedKinds;
 use super::{Below, Writer};
 use crate::piece::cloth::Loop;
 use crate::words::lexicon::Term;
@@ -13,9 +13,9 @@ use crate::words::tree::{Decrease, Op, Placed, StitchKind, Times};
 /// Writes the work of one round.
 pub(super) struct Scribe<'w, 'p> {
     writer: &'w Writer<'w>,
-    pen: &'p mut Pen,
+    pen: &'p mut TextPen,
     below: Below,
-    named: Named,
+    named: NamedKinds,
     /// Kinds named so far.
     at: usize,
     /// Whether the round has one repeat that may stand between asterisks.
@@ -24,29 +24,29 @@ pub(super) struct Scribe<'w, 'p> {
 
 /// Where in its line something stands.
 #[derive(Clone, Copy)]
-struct Place {
+struct PlaceInLine {
     /// Brackets around it.
     depth: usize,
     /// Whether it is one of the line's own items.
     top: bool,
 }
 
-impl Place {
+impl PlaceInLine {
     fn inside(self) -> Self {
         Self { depth: self.depth + 1, top: false }
     }
 }
 
-const TOP: Place = Place { depth: 0, top: true };
+const TOP: PlaceInLine = PlaceInLine { depth: 0, top: true };
 
 impl<'w, 'p> Scribe<'w, 'p> {
-    pub(super) fn new(writer: &'w Writer<'w>, pen: &'p mut Pen, below: Below) -> Self {
-        Self { writer, pen, below, named: Named::Nothing, at: 0, star: false }
+    pub(super) fn new(writer: &'w Writer<'w>, pen: &'p mut TextPen, below: Below) -> Self {
+        Self { writer, pen, below, named: NamedKinds::Nothing, at: 0, star: false }
     }
 
     /// Writes all of `work`.
     pub(super) fn write(&mut self, work: &[Placed<Op>]) {
-        self.named = Named::in_work(work);
+        self.named = NamedKinds::in_work(work);
         let line = match work {
             [Placed { it: Op::Only { only, body }, .. }] => {
                 let term = self.loop_term(*only).brief(1);
@@ -68,7 +68,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
         self.list(line, TOP);
     }
 
-    fn list(&mut self, ops: &[Placed<Op>], place: Place) {
+    fn list(&mut self, ops: &[Placed<Op>], place: PlaceInLine) {
         for (i, op) in ops.iter().enumerate() {
             if i > 0 {
                 let led_on = matches!(ops[i - 1].it, Op::OtherSide);
@@ -78,7 +78,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
         }
     }
 
-    fn op(&mut self, op: &Op, place: Place) {
+    fn op(&mut self, op: &Op, place: PlaceInLine) {
         let (lexicon, phrases) = (self.writer.lexicon, self.writer.phrases);
         match op {
             Op::Each { kind, count } => self.each(*kind, *count),
@@ -233,16 +233,16 @@ impl<'w, 'p> Scribe<'w, 'p> {
         }
     }
 
-    fn only(&mut self, only: Loop, body: &[Placed<Op>], place: Place) {
+    fn only(&mut self, only: Loop, body: &[Placed<Op>], place: PlaceInLine) {
         self.pen.words(self.loop_term(only).brief(1));
         self.pen.words(" ");
         match body {
-            [one] => self.op(&one.it, Place { top: false, ..place }),
+            [one] => self.op(&one.it, PlaceInLine { top: false, ..place }),
             _ => self.bracketed(body, place),
         }
     }
 
-    fn group(&mut self, body: &[Placed<Op>], times: Times, place: Place) {
+    fn group(&mut self, body: &[Placed<Op>], times: Times, place: PlaceInLine) {
         match (body, times) {
             ([Placed { it: Op::Each { kind, count: 1 }, .. }], Times::Around) => {
                 self.even(*kind)
@@ -301,7 +301,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
         many: u32,
         n: u32,
         body: &[Placed<Op>],
-        place: Place,
+        place: PlaceInLine,
     ) {
         let at = self.at;
         // “1 inc” is an increase, not a group of one.
@@ -326,7 +326,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
         (kind, many, how): (StitchKind, u32, Decrease),
         n: u32,
         body: &[Placed<Op>],
-        place: Place,
+        place: PlaceInLine,
     ) {
         let at = self.at;
         let in_words = self.decrease_word(kind, many, how, n).is_none();
@@ -361,7 +361,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
     }
 
     /// Something longer, so many times or to the end of the round.
-    fn repeat(&mut self, body: &[Placed<Op>], times: Times, place: Place) {
+    fn repeat(&mut self, body: &[Placed<Op>], times: Times, place: PlaceInLine) {
         let phrases = self.writer.phrases;
         match times {
             Times::In(n @ 2..) if self.star && place.top => {
@@ -385,7 +385,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
     fn starred(&mut self, phrase: &str, body: &[Placed<Op>], total: u32) {
         let (before, after) = phrase.split_once("{body}").unwrap_or(("", phrase));
         self.pen.words(before);
-        self.list(body, Place { depth: 0, top: false });
+        self.list(body, PlaceInLine { depth: 0, top: false });
         let more = total - 1;
         let lexicon = self.writer.lexicon;
         let times = if more == 1 { &lexicon.times.one } else { &lexicon.times.many };
@@ -397,7 +397,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
         self.pen.fill(self.writer, after, &values);
     }
 
-    fn bracketed(&mut self, body: &[Placed<Op>], place: Place) {
+    fn bracketed(&mut self, body: &[Placed<Op>], place: PlaceInLine) {
         let style = self.writer.style;
         let level = match style.nesting {
             Nesting::FromInside => height(body),

@@ -3,7 +3,7 @@
 use super::Below;
 use super::Writer;
 use super::ops::Scribe;
-use super::pen::Pen;
+use super::pen::TextPen;
 use crate::words::tree::{Line, Op, Pattern, Placed, Rounds};
 
 /// Most rounds that a range is written out into where a style joins none.
@@ -11,7 +11,7 @@ const MOST_WRITTEN_OUT: u32 = 1200;
 
 /// The lines of a pattern, and its stitches in all where every round can be counted.
 pub(super) struct Page {
-    pub(super) lines: Vec<Pen>,
+    pub(super) lines: Vec<TextPen>,
     pub(super) total: Option<u64>,
 }
 
@@ -24,9 +24,9 @@ pub(super) fn page(writer: &Writer<'_>, pattern: &Pattern) -> Page {
         match line {
             Line::Piece(name) => {
                 if !page.lines.is_empty() {
-                    page.lines.push(Pen::default());
+                    page.lines.push(TextPen::default());
                 }
-                let mut pen = Pen::default();
+                let mut pen = TextPen::default();
                 pen.given(name);
                 page.lines.push(pen);
                 // Whether a new piece starts in single crochet anew, nobody says.
@@ -46,7 +46,7 @@ pub(super) fn page(writer: &Writer<'_>, pattern: &Pattern) -> Page {
                 below = page.rounds(writer, &rounds, below);
             }
             Line::Do(work) => {
-                let mut pen = Pen::default();
+                let mut pen = TextPen::default();
                 Scribe::new(writer, &mut pen, below).write(work);
                 pen.capitalise();
                 if !pen.text.ends_with(['.', '!', '?']) {
@@ -59,7 +59,7 @@ pub(super) fn page(writer: &Writer<'_>, pattern: &Pattern) -> Page {
             Line::Abbreviation { .. } => {}
             Line::Note { text, .. } => {
                 for line in text.lines() {
-                    let mut pen = Pen::default();
+                    let mut pen = TextPen::default();
                     pen.given(line);
                     page.lines.push(pen);
                 }
@@ -125,7 +125,7 @@ impl Page {
     }
 }
 
-fn line(writer: &Writer<'_>, at: (u32, u32), rounds: &Rounds, below: Below) -> Pen {
+fn line(writer: &Writer<'_>, at: (u32, u32), rounds: &Rounds, below: Below) -> TextPen {
     let mut pen = writer.headed(at.0, at.1);
     pen.words(" ");
     pen.append(&writer.worked(&rounds.work, below));

@@ -19,7 +19,7 @@ pub(super) enum Value<'a> {
 
 /// A text being written.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Pen {
+pub(super) struct TextPen {
     /// What is written so far.
     pub(super) text: String,
     /// Where its numbers stand. Several sizes in one text differ in these alone.
@@ -29,7 +29,7 @@ pub(super) struct Pen {
     pub(super) theirs: Vec<Range<usize>>,
 }
 
-impl Pen {
+impl TextPen {
     /// Writes the writer's own words.
     pub(super) fn words(&mut self, words: &str) {
         self.text.push_str(words);

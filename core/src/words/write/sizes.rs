@@ -7,7 +7,7 @@
 use super::Writer;
 use super::abbreviations::used_in_pens;
 use super::page::page;
-use super::pen::{Pen, Value};
+use super::pen::{TextPen, Value};
 use super::style::HouseStyle;
 use crate::words::lexicon::Lexicon;
 use crate::words::tree::Pattern;
@@ -39,8 +39,8 @@ pub fn write_sizes(sizes: &[Pattern], style: &HouseStyle, lexicon: &Lexicon) -> 
         merge(&writer, &pages.iter().map(|p| p.lines.as_slice()).collect::<Vec<_>>());
     let totals: Option<Vec<u64>> = pages.iter().map(|p| p.total).collect();
     if let Some(totals) = totals.filter(|_| first.total != Some(0)) {
-        let said: Vec<Pen> = totals.into_iter().map(|n| total(&writer, n)).collect();
-        lines.push(Pen::default());
+        let said: Vec<TextPen> = totals.into_iter().map(|n| total(&writer, n)).collect();
+        lines.push(TextPen::default());
         lines.extend(agree(&said.iter().collect::<Vec<_>>()));
     }
     let mut text = head(&writer, &lines);
@@ -52,7 +52,7 @@ pub fn write_sizes(sizes: &[Pattern], style: &HouseStyle, lexicon: &Lexicon) -> 
 }
 
 /// What stands above the lines: the terms, and the abbreviations that the lines use.
-fn head(writer: &Writer<'_>, lines: &[Pen]) -> String {
+fn head(writer: &Writer<'_>, lines: &[TextPen]) -> String {
     let mut head = format!("{}\n", writer.lexicon.name);
     if !writer.lexicon.checked {
         head.push_str(&writer.phrases.unchecked);
@@ -69,8 +69,8 @@ fn head(writer: &Writer<'_>, lines: &[Pen]) -> String {
     head
 }
 
-fn total(writer: &Writer<'_>, total: u64) -> Pen {
-    let mut pen = Pen::default();
+fn total(writer: &Writer<'_>, total: u64) -> TextPen {
+    let mut pen = TextPen::default();
     let phrase = &writer.phrases.total;
     let (before, after) = phrase.split_once("{n}").unwrap_or((phrase, ""));
     pen.words(before);
@@ -81,17 +81,17 @@ fn total(writer: &Writer<'_>, total: u64) -> Pen {
 }
 
 /// One line for all of `sizes`, where they differ in numbers alone.
-fn agree(sizes: &[&Pen]) -> Option<Pen> {
+fn agree(sizes: &[&TextPen]) -> Option<TextPen> {
     let (first, others) = sizes.split_first()?;
     let skeleton = first.skeleton();
     if others.iter().any(|pen| pen.skeleton() != skeleton) {
         return None;
     }
-    let mut merged = Pen::default();
+    let mut merged = TextPen::default();
     let mut at = 0;
     for (i, number) in first.numbers.iter().enumerate() {
         merged.words(&first.text[at..number.start]);
-        let said = |pen: &Pen| pen.text[pen.numbers[i].clone()].to_owned();
+        let said = |pen: &TextPen| pen.text[pen.numbers[i].clone()].to_owned();
         let own = said(first);
         merged.words(&own);
         let rest: Vec<String> = others.iter().map(|pen| said(pen)).collect();
@@ -114,7 +114,7 @@ fn agree(sizes: &[&Pen]) -> Option<Pen> {
 }
 
 /// The lines of all sizes: those that agree once, the others apart.
-fn merge(writer: &Writer<'_>, sizes: &[&[Pen]]) -> Vec<Pen> {
+fn merge(writer: &Writer<'_>, sizes: &[&[TextPen]]) -> Vec<TextPen> {
     let Some((first, others)) = sizes.split_first() else { return Vec::new() };
     if others.is_empty() {
         return first.to_vec();
@@ -123,7 +123,8 @@ fn merge(writer: &Writer<'_>, sizes: &[&[Pen]]) -> Vec<Pen> {
     let mut next = vec![0; sizes.len()];
     for anchor in anchors(sizes) {
         apart(writer, sizes, &mut next, &anchor, &mut lines);
-        let pens: Vec<&Pen> = sizes.iter().zip(&anchor).map(|(size, &i)| &size[i]).collect();
+        let pens: Vec<&TextPen> =
+            sizes.iter().zip(&anchor).map(|(size, &i)| &size[i]).collect();
         lines.extend(agree(&pens));
         next = anchor.iter().map(|i| i + 1).collect();
     }
@@ -135,14 +136,14 @@ fn merge(writer: &Writer<'_>, sizes: &[&[Pen]]) -> Vec<Pen> {
 /// Adds the lines of every size from `next` up to `ends`, each under the size's name.
 fn apart(
     writer: &Writer<'_>,
-    sizes: &[&[Pen]],
+    sizes: &[&[TextPen]],
     next: &mut [usize],
     ends: &[usize],
-    lines: &mut Vec<Pen>,
+    lines: &mut Vec<TextPen>,
 ) {
     for (number, (size, (from, &to))) in (1..).zip(sizes.iter().zip(next.iter().zip(ends))) {
         for line in &size[*from..to] {
-            let mut pen = Pen::default();
+            let mut pen = TextPen::default();
             pen.fill(writer, &writer.phrases.size, &[("n", Value::Number(number))]);
             pen.words(": ");
             pen.append(line);
@@ -152,9 +153,9 @@ fn apart(
 }
 
 /// Lines that agree in every size: for each, its place in every size, in order.
-fn anchors(sizes: &[&[Pen]]) -> Vec<Vec<usize>> {
+fn anchors(sizes: &[&[TextPen]]) -> Vec<Vec<usize>> {
     let skeletons: Vec<Vec<String>> =
-        sizes.iter().map(|size| size.iter().map(Pen::skeleton).collect()).collect();
+        sizes.iter().map(|size| size.iter().map(TextPen::skeleton).collect()).collect();
     let mut anchors: Vec<Vec<usize>> = (0..sizes[0].len()).map(|i| vec![i]).collect();
     for k in 1..sizes.len() {
         let score = |i: usize, j: usize| {
@@ -178,8 +179,8 @@ fn anchors(sizes: &[&[Pen]]) -> Vec<Vec<usize>> {
 }
 
 /// Whether two lines of one wording differ in nothing after their round number.
-fn same_but_heading(one: &Pen, other: &Pen) -> bool {
-    let after = |pen: &Pen| match pen.numbers.first() {
+fn same_but_heading(one: &TextPen, other: &TextPen) -> bool {
+    let after = |pen: &TextPen| match pen.numbers.first() {
         Some(number) => pen.text[number.end..].to_owned(),
         None => pen.text.clone(),
     };

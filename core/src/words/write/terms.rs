@@ -25,7 +25,7 @@ pub(super) fn short_plural(term: &Term) -> Option<&str> {
 /// that is its kind whether or not increases and decreases in full words are taken to name a
 /// kind as well, and whichever of those are printed as bare words themselves.
 #[derive(Debug)]
-pub(super) enum Named {
+pub(super) enum NamedKinds {
     /// One kind throughout, and whether a plain stitch names it.
     Alike(StitchKind, bool),
     /// Several: each kind and whether it stands in a plain stitch.
@@ -34,7 +34,7 @@ pub(super) enum Named {
     Nothing,
 }
 
-impl Named {
+impl NamedKinds {
     /// The kinds that `work` names.
     pub(super) fn in_work(work: &[Placed<Op>]) -> Self {
         let mut named = Self::Nothing;
@@ -113,13 +113,17 @@ mod tests {
 
     #[test]
     fn a_bare_increase_goes_by_the_stitches_around_it() {
-        let alike = Named::in_work(&[into(HalfDouble), each(HalfDouble)]);
+        let alike = NamedKinds::in_work(&[into(HalfDouble), each(HalfDouble)]);
         assert!(alike.understood(0, HalfDouble, Some(Single)));
-        let alone = Named::in_work(&[into(HalfDouble)]);
+        let alone = NamedKinds::in_work(&[into(HalfDouble)]);
         assert!(!alone.understood(0, HalfDouble, Some(Single)));
         assert!(alone.understood(0, HalfDouble, Some(HalfDouble)));
-        let mixed =
-            Named::in_work(&[each(Single), into(Single), into(HalfDouble), each(HalfDouble)]);
+        let mixed = NamedKinds::in_work(&[
+            each(Single),
+            into(Single),
+            into(HalfDouble),
+            each(HalfDouble),
+        ]);
         assert!(mixed.understood(1, Single, None));
         assert!(!mixed.understood(2, HalfDouble, None));
     }

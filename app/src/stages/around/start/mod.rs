@@ -13,7 +13,7 @@ use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
 use crate::fields::over::{self, Head};
 use crate::fields::{form, length_field};
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::{Tokens, type_faces};
 use crate::work::home::DeskAction;
 
@@ -29,22 +29,22 @@ const RECENT: usize = 4;
 
 /// What has been chosen on the card so far.
 #[derive(Debug)]
-pub struct Start {
+pub struct StartChoice {
     starter: Starter,
     size: Dimensions,
     pictures: Vec<tile::TilePicture>,
-    made: Option<Made>,
+    made: Option<MadePiece>,
 }
 
 /// The piece the card would make, worked out once for every choice.
 #[derive(Debug)]
-struct Made {
+struct MadePiece {
     of: (Starter, Dimensions, Gauge),
     /// The piece with its rounds and widest round, or why there is none.
     piece: Result<(Piece, usize, u32), String>,
 }
 
-impl Default for Start {
+impl Default for StartChoice {
     fn default() -> Self {
         let starter = Starter::Ball;
         let pictures = Starter::ALL.map(tile::TilePicture::of).into();
@@ -52,7 +52,7 @@ impl Default for Start {
     }
 }
 
-impl Start {
+impl StartChoice {
     fn take(&mut self, starter: Starter) {
         if self.starter != starter {
             (self.starter, self.size) = (starter, starter.usual());
@@ -66,14 +66,14 @@ impl Start {
                 let counts = plan(&piece)?.counts();
                 Ok((piece, counts.len(), counts.into_iter().max().unwrap_or(0)))
             });
-            Made { of, piece: piece.map_err(|e| e.to_string()) }
+            MadePiece { of, piece: piece.map_err(|e| e.to_string()) }
         });
         &self.made.insert(made).piece
     }
 }
 
 /// Draws the card over the window.
-pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut Start, actions: &mut Actions) {
+pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Actions) {
     let mut asked = Actions::default();
     let closed = over::show(
         ctx,
@@ -99,7 +99,13 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut Start, actions: &mut Ac
 }
 
 /// The starters, four in a row.
-fn tiles(ui: &Ui, bench: &Bench<'_>, rect: Rect, card: &mut Start, actions: &mut Actions) {
+fn tiles(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    rect: Rect,
+    card: &mut StartChoice,
+    actions: &mut Actions,
+) {
     let gauge = bench.document.piece().gauge;
     for (i, starter) in Starter::ALL.into_iter().enumerate() {
         let corner = vec2((i % 4) as f32, (i / 4) as f32) * (tile::SIZE + vec2(8.0, 8.0));
@@ -116,7 +122,7 @@ fn tiles(ui: &Ui, bench: &Bench<'_>, rect: Rect, card: &mut Start, actions: &mut
 }
 
 /// The chosen starter: what it is, its dimensions, and the button that makes it.
-fn dimensions(ui: &mut Ui, bench: &Bench<'_>, card: &mut Start, actions: &mut Actions) {
+fn dimensions(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Actions) {
     let t = bench.t;
     let area = ui.max_rect();
     let title = pos2(area.left(), area.top() + 10.0);
@@ -174,7 +180,7 @@ fn dimensions(ui: &mut Ui, bench: &Bench<'_>, card: &mut Start, actions: &mut Ac
     pressed.on_hover_text("Begin with this piece (Ctrl+Enter)");
 }
 
-fn create(card: &mut Start, gauge: Gauge, actions: &mut Actions) {
+fn create(card: &mut StartChoice, gauge: Gauge, actions: &mut Actions) {
     if let Ok((piece, ..)) = card.made(gauge) {
         let project = Box::new(Project::of_piece(piece.clone()));
         actions.push(Action::Desk(DeskAction::Create(project)));
@@ -224,7 +230,7 @@ fn below(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let button =
         Rect::from_min_size(pos2(rect.right() - COLUMN, rect.top() + 2.0), vec2(COLUMN, 30.0));
     let enabled = Command::Open.enabled(bench);
-    if controls::button(ui, button, Face::Words("Open a file…"), "Open a file", enabled)
+    if controls::button(ui, button, ButtonFace::Words("Open a file…"), "Open a file", enabled)
         .clicked()
     {
         actions.command(Command::Open);

@@ -10,7 +10,7 @@ use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
 use crate::document::edit::Edit;
 use crate::fields::yarn_card;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::paint;
 use crate::kit::tokens::HIT;
@@ -193,7 +193,7 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
         Rect::from_min_size(min, vec2(BUTTON, 26.0))
     };
     let mut of_command = |place: Rect, command: Command, icon: Icon, on: Option<bool>| {
-        let (face, enabled) = (Face::Icon(icon), command.enabled(bench));
+        let (face, enabled) = (ButtonFace::Icon(icon), command.enabled(bench));
         let button = controls::toggle(ui, place, face, command.text(), enabled, on);
         if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
@@ -209,14 +209,14 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
     of_command(spot(), Command::NextRound, Icon::Down, None);
     of_command(spot(), Command::PreviousRound, Icon::Up, None);
     let Some((round, yarn_place, more_place)) = for_round else { return };
-    let button = controls::button(ui, yarn_place, Face::Words(""), "Change yarn", true);
+    let button = controls::button(ui, yarn_place, ButtonFace::Words(""), "Change yarn", true);
     let yarn = bench.document.piece().yarn_of_round(round);
     let letter = Yarn::letter(yarn);
     paint::bead(ui.painter(), yarn_place.center(), &letter, bench.yarn_of(yarn), bench.t);
     yarn_card::choose(&button, bench, round, actions);
     button.on_hover_text("Change yarn from this round on");
     let name = "Choices for this round";
-    let button = controls::button(ui, more_place, Face::Icon(Icon::Row), name, true);
+    let button = controls::button(ui, more_place, ButtonFace::Icon(Icon::Row), name, true);
     round_card::below(ui, &button, bench, round, actions);
     button.on_hover_text("Stitch, loop, shaping and yarn from this round on");
 }

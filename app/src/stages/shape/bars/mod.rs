@@ -12,7 +12,7 @@ pub use rows::Rows;
 
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Plan;
-use plumpline_core::wording::Line;
+use plumpline_core::wording::WrittenLine;
 
 use crate::bench::Bench;
 use crate::kit::icons::{self, Way};
@@ -120,7 +120,7 @@ fn stuffing(painter: &Painter, bench: &Bench<'_>, plan: &Plan, rows: &Rows) {
 }
 
 /// The words of a line and its count; a brace where the line joins several rounds.
-fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &Line) {
+fn wording(painter: &Painter, bench: &Bench<'_>, rows: &Rows, line: &WrittenLine) {
     let t = bench.t;
     let (top, bottom) = (rows.y(line.first), rows.y(line.last));
     let joined = line.last > line.first;

@@ -8,8 +8,8 @@ use crate::bench::action::Actions;
 use crate::bench::command::Command;
 use crate::document::choice::Choice;
 use crate::document::edit::Edit;
-use crate::fields::form::{self, Span};
-use crate::kit::controls::{self, Face};
+use crate::fields::form::{self, Counted};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::paint;
 use crate::view::look::Look;
@@ -73,7 +73,8 @@ fn copy(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let command = Command::CopyRound;
     let (words, rect) = (command.text(), line(ui));
     let place = rect.with_max_x(rect.left() + controls::words_width(ui, words));
-    let button = controls::button(ui, place, Face::Words(words), words, bench.plan.is_some());
+    let button =
+        controls::button(ui, place, ButtonFace::Words(words), words, bench.plan.is_some());
     if button.on_hover_text(bench.hint(command)).clicked() {
         actions.look(Look::Select(Some(round)));
         actions.command(command);
@@ -106,7 +107,7 @@ fn plain(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     );
     let rect = form::row(ui, "No shaping for", &why);
     let most = (rounds + 1).saturating_sub(round).max(1);
-    let span = Span { ends: (1, most), none: Some(("off", 0)) };
+    let span = Counted { ends: (1, most), none: Some(("off", 0)) };
     let now = Some(kept).filter(|&n| n > 0);
     if let Some(new) = form::stepper(ui, rect, "Rounds without shaping", now, span, actions) {
         let new = new.unwrap_or(0);
@@ -161,7 +162,8 @@ fn yarns(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     for (i, yarn) in yarns.iter().enumerate().take(shown) {
         let name = format!("Yarn from here on: {} {}", Yarn::letter(i), yarn.name);
         let place = spot(i);
-        let button = controls::toggle(ui, place, Face::Words(""), &name, true, Some(i == now));
+        let button =
+            controls::toggle(ui, place, ButtonFace::Words(""), &name, true, Some(i == now));
         paint::bead(ui.painter(), place.center(), &Yarn::letter(i), yarn.colour, bench.t);
         if button.on_hover_text(&yarn.name).clicked() && i != now {
             actions.edit(Edit::Band { round, yarn: i });
@@ -169,7 +171,8 @@ fn yarns(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     }
     if shown < MOST_YARNS {
         let name = "Another yarn from here on";
-        let button = controls::button(ui, spot(shown), Face::Icon(Icon::More), name, true);
+        let button =
+            controls::button(ui, spot(shown), ButtonFace::Icon(Icon::More), name, true);
         if button.on_hover_text(name).clicked() {
             actions.edit(Edit::NewYarn { round });
         }

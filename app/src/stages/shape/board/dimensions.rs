@@ -4,11 +4,11 @@ use egui::{Align2, Color32, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
 use plumpline_core::{Plan, Unit};
 
 use super::ground::Ground;
-use super::typed::{self, Entry};
+use super::typed::{self, TypedNumber};
 use super::{navigate, neck};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::document::measure::Dimension;
+use crate::document::measure::BoardDimension;
 use crate::kit::{Tokens, paint, type_faces};
 
 /// Where the two dimensions stand.
@@ -81,11 +81,11 @@ fn lines(painter: &Painter, t: &Tokens, ground: &Ground, places: &Places) {
     }
 }
 
-fn texts(plan: &Plan, unit: Unit) -> [(Dimension, String); 2] {
+fn texts(plan: &Plan, unit: Unit) -> [(BoardDimension, String); 2] {
     [
-        (Dimension::Height, unit.text(plan.size_mm.0)),
+        (BoardDimension::Height, unit.text(plan.size_mm.0)),
         (
-            Dimension::Width,
+            BoardDimension::Width,
             match plan.depth_mm {
                 Some(deep) => {
                     format!("{} × {}", unit.number(plan.size_mm.1), unit.text(deep))
@@ -140,7 +140,7 @@ fn words(
     painter: &Painter,
     t: &Tokens,
     places: &Places,
-    dimension: Dimension,
+    dimension: BoardDimension,
     text: &str,
     hovered: bool,
 ) -> Rect {
@@ -148,7 +148,7 @@ fn words(
     let small = type_faces::regular(type_faces::SMALL);
     let ground = if hovered { t.wash } else { t.panel };
     match dimension {
-        Dimension::Width => {
+        BoardDimension::Width => {
             let galley = painter.layout_no_wrap(text.to_owned(), font, t.outline);
             // Off the plumb line's own dashes, the number stays in the middle.
             let rect = Align2::CENTER_CENTER.anchor_size(places.width_at, galley.size());
@@ -207,14 +207,14 @@ pub(super) fn show(
     oval(&painter, bench.t, plan, &places);
     for (dimension, text) in texts(plan, bench.unit()) {
         let (name, at, size) = match dimension {
-            Dimension::Width => {
+            BoardDimension::Width => {
                 let wide = if text.contains('×') { 136.0 } else { 76.0 };
                 ("Width", places.width_at, vec2(wide, 26.0))
             }
             _ => ("Height", places.height_at, vec2(26.0, 76.0)),
         };
         let hint = format!("{name} of the finished piece; click to type another");
-        let entry = Entry { dimension, name, text: &text, at, size, hint: &hint };
+        let entry = TypedNumber { dimension, name, text: &text, at, size, hint: &hint };
         typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
             words(painter, bench.t, &places, dimension, &text, hovered)
         });

@@ -178,7 +178,7 @@ pub(super) fn drag_line(
     bench: &Bench<'_>,
     ground: &Ground,
     board: &Response,
-    near: impl Fn(Pos2) -> Option<wanted::Foot>,
+    near: impl Fn(Pos2) -> Option<wanted::OutlinePlace>,
     actions: &mut Actions,
 ) -> Vec<Guide> {
     let outline = &bench.document.piece().outline;

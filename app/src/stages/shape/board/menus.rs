@@ -67,8 +67,8 @@ pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: 
 
 /// Where a right click fell on the board: remembered while its menu is open.
 #[derive(Debug, Clone, Copy, Default)]
-struct Spot {
-    foot: Option<wanted::Foot>,
+struct ClickedSpot {
+    foot: Option<wanted::OutlinePlace>,
     round: Option<u32>,
 }
 
@@ -77,17 +77,17 @@ pub(super) fn board(
     ui: &Ui,
     bench: &Bench<'_>,
     board: &Response,
-    foot: Option<wanted::Foot>,
+    foot: Option<wanted::OutlinePlace>,
     round: Option<u32>,
     actions: &mut Actions,
 ) {
     if board.secondary_clicked() {
-        ui.data_mut(|d| d.insert_temp(board.id, Spot { foot, round }));
+        ui.data_mut(|d| d.insert_temp(board.id, ClickedSpot { foot, round }));
         if foot.is_none() && round.is_some() {
             actions.look(Look::Select(round));
         }
     }
-    let spot: Spot = ui.data(|d| d.get_temp(board.id)).unwrap_or_default();
+    let spot: ClickedSpot = ui.data(|d| d.get_temp(board.id)).unwrap_or_default();
     Popup::context_menu(board).show(|ui| {
         ui.set_min_width(220.0);
         if let Some(foot) = spot.foot {
@@ -114,7 +114,12 @@ pub(super) fn board(
     });
 }
 
-fn line_lines(ui: &mut Ui, bench: &Bench<'_>, foot: wanted::Foot, actions: &mut Actions) {
+fn line_lines(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    foot: wanted::OutlinePlace,
+    actions: &mut Actions,
+) {
     if ui.add(line(bench, "Add a knot here", None)).clicked() {
         add_knot(foot, actions);
     }
@@ -140,7 +145,7 @@ fn round_lines(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions
 }
 
 /// Adds a knot where the line was pointed at.
-pub(super) fn add_knot(foot: wanted::Foot, actions: &mut Actions) {
+pub(super) fn add_knot(foot: wanted::OutlinePlace, actions: &mut Actions) {
     actions.edit(Edit::AddKnot {
         knot: foot.span + 1,
         radius_mm: whole(foot.at.r),

@@ -32,7 +32,7 @@ use super::layout::ShapeLayout;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::bench::command::Command;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::{paint, type_faces};
 
@@ -160,7 +160,7 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, heading: Rect, actions: &mut Actions
         let place =
             Rect::from_min_size(pos2(right - width, heading.top() + 7.0), vec2(width, 26.0));
         let enabled = command.enabled(bench);
-        let face = Face::Words(words);
+        let face = ButtonFace::Words(words);
         let button = controls::toggle(ui, place, face, command.text(), enabled, on);
         if button.on_hover_text(bench.hint(command)).clicked() {
             actions.command(command);
@@ -173,7 +173,7 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, heading: Rect, actions: &mut Actions
     let width = controls::words_width(ui, "Hold") + 12.0;
     let place =
         Rect::from_min_size(pos2(right - width, heading.top() + 7.0), vec2(width, 26.0));
-    let face = Face::WordsThen("Hold", Icon::Down);
+    let face = ButtonFace::WordsThen("Hold", Icon::Down);
     let button = controls::button(ui, place, face, "What holds this knot", true);
     Popup::menu(&button).show(|ui| {
         ui.set_min_width(190.0);

@@ -7,7 +7,7 @@ use super::ground::Ground;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::bench::command::Command;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::view::look::Look;
 
@@ -78,13 +78,15 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     let (left, right) = places(ground.rect);
     let on = Some(bench.view.board.magnet);
     let magnet = Command::ToggleMagnet;
-    let held = controls::toggle(ui, left[0], Face::Icon(Icon::Magnet), magnet.text(), true, on);
+    let held =
+        controls::toggle(ui, left[0], ButtonFace::Icon(Icon::Magnet), magnet.text(), true, on);
     if held.on_hover_text(bench.hint(magnet)).clicked() {
         actions.command(magnet);
     }
     let has = bench.document.piece().picture.is_some();
     let on = has.then_some(bench.view.board.picture);
-    let held = controls::toggle(ui, left[1], Face::Icon(Icon::Picture), "Picture", true, on);
+    let held =
+        controls::toggle(ui, left[1], ButtonFace::Icon(Icon::Picture), "Picture", true, on);
     if bench.picture.error().is_some() {
         icons::warning(
             ui.painter(),
@@ -109,13 +111,13 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
         (right[0], Icon::Less, "Zoom out", 1.0 / STEP),
         (right[1], Icon::More, "Zoom in", STEP),
     ] {
-        let pressed = controls::button(ui, place, Face::Icon(icon), name, true);
+        let pressed = controls::button(ui, place, ButtonFace::Icon(icon), name, true);
         if pressed.on_hover_text(format!("{name}; the wheel does it too")).clicked() {
             actions.look(Look::Lens(Some(ground.zoomed(factor, middle).lens())));
         }
     }
     let fit = Command::FitView;
-    let pressed = controls::button(ui, right[2], Face::Icon(Icon::Fit), fit.text(), true);
+    let pressed = controls::button(ui, right[2], ButtonFace::Icon(Icon::Fit), fit.text(), true);
     if pressed.on_hover_text(bench.hint(fit)).clicked() {
         actions.command(fit);
     }

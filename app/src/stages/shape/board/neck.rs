@@ -5,23 +5,23 @@ use egui::{Align2, Painter, Pos2, Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Plan;
 
 use super::ground::Ground;
-use super::typed::{self, Entry};
+use super::typed::{self, TypedNumber};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::document::measure::{self, Dimension};
+use crate::document::measure::{self, BoardDimension};
 use crate::kit::{Tokens, type_faces};
 
 /// Size of the number.
 const SIZE: egui::Vec2 = vec2(66.0, 24.0);
 
 /// The dimension as it falls on the board.
-struct Place {
+struct NeckPlace {
     ends: [Pos2; 2],
     wide_mm: f64,
     number: Rect,
 }
 
-fn place(plan: &Plan, ground: &Ground) -> Option<Place> {
+fn place(plan: &Plan, ground: &Ground) -> Option<NeckPlace> {
     let (wide, z) = measure::neck_of(plan)?;
     let (half, y) = (0.5 * wide as f32 * ground.scale(), ground.y(z));
     let ends = [pos2(ground.axis_x - half, y), pos2(ground.axis_x + half, y)];
@@ -32,7 +32,7 @@ fn place(plan: &Plan, ground: &Ground) -> Option<Place> {
         Align2::RIGHT_CENTER.anchor_size(ends[0] - vec2(16.0, 0.0), SIZE)
     };
     let inside = ground.rect.contains_rect(number);
-    inside.then_some(Place { ends, wide_mm: wide, number })
+    inside.then_some(NeckPlace { ends, wide_mm: wide, number })
 }
 
 /// The space the number takes.
@@ -40,7 +40,7 @@ pub(super) fn mark(plan: &Plan, ground: &Ground) -> Option<Rect> {
     place(plan, ground).map(|place| place.number)
 }
 
-fn line(painter: &Painter, t: &Tokens, place: &Place) {
+fn line(painter: &Painter, t: &Tokens, place: &NeckPlace) {
     painter.line_segment(place.ends, Stroke::new(1.0, t.outline));
     for end in place.ends {
         let d = vec2(4.5, -4.5);
@@ -79,8 +79,8 @@ pub(super) fn show(
     let Some(place) = place(plan, ground) else { return };
     line(&ui.painter_at(ground.rect), bench.t, &place);
     let text = bench.unit().text(place.wide_mm);
-    let entry = Entry {
-        dimension: Dimension::Neck,
+    let entry = TypedNumber {
+        dimension: BoardDimension::Neck,
         name: "Neck",
         text: &text,
         at: place.number.center(),

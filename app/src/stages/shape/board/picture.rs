@@ -8,11 +8,11 @@ use plumpline_core::outline::Rz;
 use plumpline_core::piece::Picture;
 
 use super::ground::{self, Ground};
-use super::typed::{self, Entry};
+use super::typed::{self, TypedNumber};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
 use crate::document::edit::Edit;
-use crate::document::measure::Dimension;
+use crate::document::measure::BoardDimension;
 use crate::document::shaping::whole;
 use crate::kit::tokens::HIT;
 use crate::kit::{Tokens, type_faces};
@@ -144,8 +144,8 @@ pub(super) fn show_ruler(
     let room = ground.rect.shrink2(vec2(0.5 * size.x + 4.0, HIT));
     let middle = a + 0.5 * (b - a);
     let spot = ground::kept(room, middle);
-    let entry = Entry {
-        dimension: Dimension::Ruler,
+    let entry = TypedNumber {
+        dimension: BoardDimension::Ruler,
         name: "Known length",
         text: &text,
         at: spot,

@@ -9,7 +9,7 @@ use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
 use crate::document::edit::Edit;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::type_faces;
 use crate::view::look::Look;
 
@@ -49,7 +49,7 @@ fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut A
         let width = controls::words_width(ui, words) - 4.0;
         let rect = Rect::from_min_size(pos2(right - width, top), vec2(width, 26.0));
         right = rect.left() - 6.0;
-        let held = controls::toggle(ui, rect, Face::Words(words), name, true, on);
+        let held = controls::toggle(ui, rect, ButtonFace::Words(words), name, true, on);
         if !held.on_hover_text(hint).clicked() {
             continue;
         }

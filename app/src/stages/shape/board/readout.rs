@@ -6,10 +6,10 @@ use egui::{
 use plumpline_core::Knot;
 
 use super::ground::Ground;
-use super::typed::{self, Entry};
+use super::typed::{self, TypedNumber};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::document::measure::Dimension;
+use crate::document::measure::BoardDimension;
 use crate::kit::tokens::HIT;
 use crate::kit::{paint, type_faces};
 use crate::view::look::Look;
@@ -25,7 +25,7 @@ const STEPS: u32 = 16;
 
 /// One line: what it measures, its word, its number.
 struct ReadoutLine {
-    dimension: Dimension,
+    dimension: BoardDimension,
     word: &'static str,
     text: String,
 }
@@ -34,13 +34,17 @@ fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<ReadoutLine> {
     let mut lines = Vec::new();
     if !knot.is_pole() {
         let (dimension, word, mm) = match bench.view.board.by_width {
-            true => (Dimension::KnotWidth(index), "width", 2.0 * knot.radius_mm),
-            false => (Dimension::KnotRadius(index), "radius", knot.radius_mm),
+            true => (BoardDimension::KnotWidth(index), "width", 2.0 * knot.radius_mm),
+            false => (BoardDimension::KnotRadius(index), "radius", knot.radius_mm),
         };
         lines.push(ReadoutLine { dimension, word, text: bench.unit().text(mm) });
     }
     let text = bench.unit().text(knot.height_mm);
-    lines.push(ReadoutLine { dimension: Dimension::KnotHeight(index), word: "height", text });
+    lines.push(ReadoutLine {
+        dimension: BoardDimension::KnotHeight(index),
+        word: "height",
+        text,
+    });
     lines
 }
 
@@ -141,12 +145,12 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     for (i, line) in lines.iter().enumerate() {
         let row = row(rect, i);
         word(&painter, bench, row, line);
-        if !matches!(line.dimension, Dimension::KnotHeight(_)) {
+        if !matches!(line.dimension, BoardDimension::KnotHeight(_)) {
             switch(ui, bench, row.with_max_x(row.left() + WORDS), actions);
         }
         let name = format!("Knot {} {}", index + 1, line.word);
         let hit = row.with_min_x(row.left() + WORDS);
-        let entry = Entry {
+        let entry = TypedNumber {
             dimension: line.dimension,
             name: &name,
             text: &line.text,

@@ -9,15 +9,15 @@ use super::ground::{self, Ground};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
-use crate::document::measure::Dimension;
+use crate::document::measure::BoardDimension;
 use crate::kit::{paint, type_faces};
 use crate::view::Typing;
 use crate::view::look::Look;
 
 /// A number that can be typed over.
-pub(super) struct Entry<'a> {
+pub(super) struct TypedNumber<'a> {
     /// What it measures.
-    pub(super) dimension: Dimension,
+    pub(super) dimension: BoardDimension,
     /// Its name: `Height`, `Knot 3 radius`.
     pub(super) name: &'a str,
     /// The number as it is shown, its unit last.
@@ -36,7 +36,7 @@ pub(super) fn show(
     ui: &mut Ui,
     bench: &Bench<'_>,
     ground: &Ground,
-    entry: &Entry<'_>,
+    entry: &TypedNumber<'_>,
     actions: &mut Actions,
     draw: impl FnOnce(&Painter, bool) -> Rect,
 ) {
@@ -75,7 +75,7 @@ fn field(
     ui: &mut Ui,
     bench: &Bench<'_>,
     ground: &Ground,
-    entry: &Entry<'_>,
+    entry: &TypedNumber<'_>,
     typing: &Typing,
     actions: &mut Actions,
 ) {
@@ -115,7 +115,7 @@ fn take(bench: &Bench<'_>, typing: &Typing, actions: &mut Actions) {
         None => return,
     };
     let dimension = typing.dimension;
-    if dimension != Dimension::Ruler {
+    if dimension != BoardDimension::Ruler {
         return actions.edit(Edit::Resize(dimension, mm));
     }
     let picture = bench.document.piece().picture.as_ref();

@@ -12,7 +12,7 @@ use crate::kit::Tokens;
 
 /// The place of the outline nearest to a point.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Foot {
+pub(super) struct OutlinePlace {
     /// Which span: between knot `span` and the next.
     pub(super) span: usize,
     /// Where, mm.
@@ -24,11 +24,11 @@ pub(super) struct Foot {
 }
 
 /// The place of the outline nearest to `pos`, on either side.
-pub(super) fn nearest(bench: &Bench<'_>, ground: &Ground, pos: Pos2) -> Option<Foot> {
+pub(super) fn nearest(bench: &Bench<'_>, ground: &Ground, pos: Pos2) -> Option<OutlinePlace> {
     // The left side is the right one seen in the plumb line.
     let mirrored = pos.x < ground.axis_x;
     let pos = if mirrored { pos2(2.0 * ground.axis_x - pos.x, pos.y) } else { pos };
-    let mut best: Option<Foot> = None;
+    let mut best: Option<OutlinePlace> = None;
     for (span, places) in shaping::spans(&bench.document.piece().outline).iter().enumerate() {
         for pair in places.windows(2) {
             let (a, b) = (ground.at(pair[0]), ground.at(pair[1]));
@@ -39,7 +39,7 @@ pub(super) fn nearest(bench: &Bench<'_>, ground: &Ground, pos: Pos2) -> Option<F
                 let share = f64::from(share);
                 let mix = |x: f64, y: f64| x + share * (y - x);
                 let at = Rz::new(mix(pair[0].r, pair[1].r), mix(pair[0].z, pair[1].z));
-                best = Some(Foot { span, at, distance, mirrored });
+                best = Some(OutlinePlace { span, at, distance, mirrored });
             }
         }
     }
@@ -58,7 +58,7 @@ pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground, hand:
     painter.add(Shape::line(right, Stroke::new(1.7, t.outline)));
     for (index, knot) in bench.document.piece().outline.knots.iter().enumerate() {
         let pointed = hand.knot == Some(index);
-        let held = Held {
+        let held = KnotHold {
             pointed,
             first: bench.view.knot == Some(index),
             also: bench.view.board.also.contains(&index),
@@ -69,14 +69,14 @@ pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground, hand:
 
 /// How a knot is held.
 #[derive(Debug, Clone, Copy)]
-struct Held {
+struct KnotHold {
     pointed: bool,
     first: bool,
     also: bool,
 }
 
 /// A ring; square where the line turns sharply, filled when selected.
-fn draw_knot(painter: &Painter, t: &Tokens, ground: &Ground, knot: &Knot, held: Held) {
+fn draw_knot(painter: &Painter, t: &Tokens, ground: &Ground, knot: &Knot, held: KnotHold) {
     let at = ground.at(knot.place());
     let ring = Stroke::new(1.7, t.outline);
     let draw = |radius: f32, fill| {

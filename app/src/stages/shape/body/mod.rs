@@ -9,7 +9,7 @@ use super::bars;
 use super::layout::ShapeLayout;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::kit::controls::{self, Face};
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::GAP;
 use crate::kit::{paint, type_faces};
 use crate::view::ids;
@@ -70,7 +70,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let corner = pos2(rect.right() - 8.0, bottom);
         let place = Rect::from_min_max(corner - size, corner);
         bottom = place.top() - 8.0;
-        controls::toggle(ui, place, Face::Words(words), name, true, on)
+        controls::toggle(ui, place, ButtonFace::Words(words), name, true, on)
     };
     let cut = button("Cut open", "Cut open", Some(now.cutaway));
     if cut.on_hover_text("Take away the front half: cloth and stuffing").clicked() {
@@ -138,7 +138,8 @@ pub fn switch(ui: &Ui, bench: &Bench<'_>, board: Rect, actions: &mut Actions) {
         left = place.right() + 6.0;
         let on = bench.view.face == face;
         let name = face.name();
-        if controls::toggle(ui, place, Face::Words(words), name, true, Some(on)).clicked() {
+        if controls::toggle(ui, place, ButtonFace::Words(words), name, true, Some(on)).clicked()
+        {
             actions.look(Look::Board(face));
         }
     }

@@ -1,7 +1,7 @@
 //! Headings, counts, stitches, repeats, and what stands beside them in a round.
 
 use super::{all_read, round, us};
-use crate::words::read::{Wish, read};
+use crate::words::read::{TermsWish, read};
 
 #[test]
 fn headings() {
@@ -273,7 +273,7 @@ fn loops_colours_and_remarks() {
         ("*sc 1, inc; rep from * to last st, sc 1", "(sc1 inc)~ sc1"),
         ("sc around (30 sts each round)", "(sc1)~ =30"),
     ] {
-        let reading = read(&format!("Rnd 9: {text}"), Wish::Lexicon("en-us"));
+        let reading = read(&format!("Rnd 9: {text}"), TermsWish::Lexicon("en-us"));
         assert_eq!(round(text), want, "{text}");
         assert_eq!(reading.unread, [], "{text}");
     }

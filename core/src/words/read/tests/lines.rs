@@ -1,7 +1,7 @@
 //! Lines that run on, what stands between rounds, what cannot be read, and places.
 
 use super::{all_read, us};
-use crate::words::read::{Wish, read};
+use crate::words::read::{TermsWish, read};
 use crate::words::tree::{Line, Op};
 
 #[test]
@@ -66,7 +66,7 @@ fn a_round_may_stand_for_another() {
 #[test]
 fn to_last_is_read_only_where_what_follows_takes_so_many() {
     let text = "Rnd 9: sc in each st to last 3 sts, dec";
-    let reading = read(text, Wish::Lexicon("en-us"));
+    let reading = read(text, TermsWish::Lexicon("en-us"));
     assert_eq!(reading.unread.first(), Some(&(21..34)), "a stitch is left over");
 }
 
@@ -79,7 +79,7 @@ fn a_list_may_make_every_dec_invisible() {
 #[test]
 fn what_cannot_be_read_is_kept_and_listed() {
     let unread = |text: &str| {
-        let reading = read(text, Wish::Lexicon("en-us"));
+        let reading = read(text, TermsWish::Lexicon("en-us"));
         let places = reading.unread.iter().map(|at| text[at.clone()].to_owned());
         (us(text), places.collect::<Vec<_>>())
     };
@@ -101,7 +101,7 @@ fn what_cannot_be_read_is_kept_and_listed() {
 #[test]
 fn rows_are_rounds_where_the_text_works_in_rounds() {
     let text = "Rnd 1: 6 sc in mr\nRow 2: inc around";
-    let reading = read(text, Wish::Lexicon("en-us"));
+    let reading = read(text, TermsWish::Lexicon("en-us"));
     assert_eq!(us(text), "1: ring:6sc\n2: (inc)~");
     assert_eq!(reading.rows_as_rounds.first(), Some(&(18..23)));
     assert_eq!(us("Row 2: sc 3, turn"), "UNREAD Row 2: sc 3, turn");
@@ -110,7 +110,7 @@ fn rows_are_rounds_where_the_text_works_in_rounds() {
 #[test]
 fn places_are_bytes_of_the_text() {
     let text = "\u{feff}Ｒ３ – (sc\u{a0}2, inc) × 6\r\n (24)";
-    let reading = read(text, Wish::Lexicon("en-us"));
+    let reading = read(text, TermsWish::Lexicon("en-us"));
     let Line::Rounds(rounds) = &reading.pattern.lines[0].it else { panic!("a round") };
     assert_eq!(&text[reading.pattern.lines[0].at.clone()], text.trim_start_matches('\u{feff}'));
     assert_eq!(&text[rounds.work[0].at.clone()], "(sc\u{a0}2, inc) × 6");

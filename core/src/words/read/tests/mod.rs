@@ -4,7 +4,7 @@ mod forms;
 mod lines;
 mod terms;
 
-use super::{Wish, read};
+use super::{TermsWish, read};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Line, Op, Placed, Rounds, StitchKind, Times};
 
@@ -63,7 +63,7 @@ fn short_line(line: &Line) -> String {
 }
 
 fn in_terms(text: &str, code: &str) -> String {
-    let reading = read(text, Wish::Lexicon(code));
+    let reading = read(text, TermsWish::Lexicon(code));
     let lines: Vec<String> =
         reading.pattern.lines.iter().map(|line| short_line(&line.it)).collect();
     lines.join("\n")

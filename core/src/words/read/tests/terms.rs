@@ -1,10 +1,10 @@
 //! Which terms and which language a text is in.
 
 use super::{all_read, in_terms, short_line};
-use crate::words::read::{TermsFound, Wish, read};
+use crate::words::read::{TermsFound, TermsWish, read};
 
 fn terms(text: &str) -> (&'static str, TermsFound) {
-    let reading = read(text, Wish::Infer);
+    let reading = read(text, TermsWish::Infer);
     (reading.lexicon, reading.terms)
 }
 
@@ -36,7 +36,7 @@ fn us_or_uk_terms_are_told_by_the_evidence() {
     // One word each way decides nothing.
     assert!(matches!(terms("R2: sc 6, htr 2"), ("en-us", TermsFound::Undecided { .. })));
     let uk = "R1: 6 dc in magic ring (6)\nR2: 2 dc in next st, miss 1 st, htr 3";
-    let reading = read(uk, Wish::Infer);
+    let reading = read(uk, TermsWish::Infer);
     assert_eq!(short_line(&reading.pattern.lines[0].it), "1: ring:6sc =6");
     assert_eq!(short_line(&reading.pattern.lines[1].it), "2: inc sk1 hdc3");
 }
@@ -44,7 +44,7 @@ fn us_or_uk_terms_are_told_by_the_evidence() {
 #[test]
 fn other_languages_read_by_their_own_words() {
     let inferred = |text: &str| {
-        let reading = read(text, Wish::Infer);
+        let reading = read(text, TermsWish::Infer);
         let line = short_line(&reading.pattern.lines[0].it);
         format!("{} {line}", reading.lexicon)
     };
