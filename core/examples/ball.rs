@@ -2,6 +2,7 @@
 //!
 //! `cargo run -p plumpline-core --example ball -- 80` for one of 80 mm.
 
+use plumpline_core::Extent;
 use plumpline_core::words::Writer;
 use plumpline_core::{Gauge, Knot, Outline, Piece, plan, words};
 
@@ -29,7 +30,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     for line in &words.closing {
         println!("{line}");
     }
-    let (height, width) = plan.size_mm;
+    let Extent { height, width } = plan.size_mm;
     println!("Stuffed it is {height:.0} mm high and {width:.0} mm wide.");
     for warning in &plan.warnings {
         println!("{}", warning.sentence());

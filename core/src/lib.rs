@@ -27,7 +27,7 @@
 //! let egg = Piece::new("Egg", outline, Gauge::per(22.0, 24.0, 100.0));
 //!
 //! let plan = plan(&egg)?;
-//! assert!((plan.size_mm.0 - 80.0).abs() < 5.0, "stuffed, it is about as long");
+//! assert!((plan.size_mm.height - 80.0).abs() < 5.0, "stuffed, it is about as long");
 //!
 //! let words = words(&plan, &egg, &Writer::bench());
 //! assert!(words.lines[0].text.ends_with("sc in magic ring"));
@@ -57,6 +57,7 @@ pub mod sheet;
 
 pub mod disk;
 mod error;
+mod extent;
 pub mod length;
 mod sentence;
 
@@ -67,6 +68,7 @@ pub use words as pattern;
 pub use words::{simplicity, wording};
 
 pub use error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, plain};
+pub use extent::{Bounds, Extent, StitchSize};
 pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;

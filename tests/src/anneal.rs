@@ -52,7 +52,7 @@ impl Trial<'_> {
 
     fn slack(&self, counts: &[u32], nodes: &[Rz]) -> Vec<f64> {
         let ring = |(k, &count): (u32, &u32)| {
-            let width = self.piece.cloth_of_round(k).0;
+            let width = self.piece.cloth_of_round(k).width;
             1.0 - TAU * nodes[k as usize].r / (f64::from(count) * width)
         };
         (1..).zip(counts).map(ring).collect()

@@ -72,7 +72,7 @@ pub fn next_error(piece: &Piece, truth: &MakersCloth) -> f64 {
     let forecast = plan(piece).expect("it plans");
     let made = size_mm(&worked_by(piece, &forecast, truth));
     let off = |a: f64, b: f64| (a / b - 1.0).abs();
-    off(forecast.size_mm.0, made.0).max(off(forecast.size_mm.1, made.1))
+    off(forecast.size_mm.height, made.height).max(off(forecast.size_mm.width, made.width))
 }
 
 /// Makers whose gauge is up to 15 % off both ways, whose cloth is half to twice as stiff

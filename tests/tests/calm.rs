@@ -138,7 +138,7 @@ fn firmer_never_lowers_a_body() {
         let mut last = 0.0_f64;
         for strain in [0.005, 0.02, 0.035, 0.045, 0.05, 0.055, 0.08, 0.12, 0.15] {
             held.firmness = Firmness(strain);
-            let (height, _) = planned(&held).size_mm;
+            let height = planned(&held).size_mm.height;
             if height < last - 1e-6 {
                 lowered.push(format!("{} at {strain}: {last:.4} to {height:.4}", piece.name));
                 break;

@@ -50,11 +50,11 @@ enum Verb {
     /// Plan a project anew at another size or gauge, or so that a piece meets another.
     Resize(resize::Resize),
     /// Print the rounds of a project.
-    RoundsArgs(rounds::RoundsArgs),
+    Rounds(rounds::RoundsArgs),
     /// Draw a piece as .svg or .png.
     Picture(picture::PictureArgs),
     /// Write the pattern of a project as .pdf, .html, .md or .txt, or a page of it as .png.
-    SheetArgs(sheet::SheetArgs),
+    Sheet(sheet::SheetArgs),
 }
 
 /// What the command line asks for.

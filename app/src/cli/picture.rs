@@ -4,9 +4,10 @@ use std::path::PathBuf;
 
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
+use plumpline_core::Extent;
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
 use plumpline_core::picture::svg::{self, Frame, svg};
-use plumpline_core::picture::{Body, Viewpoint, Rgb, Scene, outline};
+use plumpline_core::picture::{Body, Rgb, Scene, Viewpoint, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
@@ -146,7 +147,7 @@ impl PictureArgs {
                 (fitted(room, |scale| outline::scene(plan, scale, &colours)), "side profile")
             }
         };
-        let (tall, wide) = plan.size_mm;
+        let Extent { height: tall, width: wide } = plan.size_mm;
         let title = format!("{}: {what}", piece.name);
         let description = format!(
             "A crocheted piece of {} rounds and {} stitches, {tall:.0} mm high and {wide:.0} mm \

@@ -1,5 +1,6 @@
 //! What `plumpline rounds --json` prints: every figure of a plan under a stable name.
 
+use plumpline_core::Bounds;
 use plumpline_core::Sentence;
 use plumpline_core::placement::Stitch;
 use plumpline_core::warning::Warning;
@@ -118,8 +119,8 @@ impl<'a> PieceReport<'a> {
             size: None,
             copies: piece.copies,
             gauge: GaugeReport {
-                stitch_width_mm: plan.stitch_mm.0,
-                round_height_mm: plan.stitch_mm.1,
+                stitch_width_mm: plan.stitch_mm.width,
+                round_height_mm: plan.stitch_mm.height,
             },
             firmness: piece.firmness.0,
             simplicity: piece.simplicity,
@@ -127,8 +128,8 @@ impl<'a> PieceReport<'a> {
             rounds: rounds(plan, &words),
             outline_mm: plan.outline.iter().map(pair).collect(),
             forecast_mm: plan.forecast.iter().map(pair).collect(),
-            height_mm: plan.size_mm.0,
-            width_mm: plan.size_mm.1,
+            height_mm: plan.size_mm.height,
+            width_mm: plan.size_mm.width,
             depth_mm: plan.depth_mm,
             fit: plan.fit.map(|fit| FitReport {
                 rms_stitches: fit.rms_stitches,
@@ -137,8 +138,8 @@ impl<'a> PieceReport<'a> {
             }),
             yarn: yarn(project, plan),
             stuffing: StuffingReport {
-                g_low: plan.estimate.stuffing_g.0,
-                g_high: plan.estimate.stuffing_g.1,
+                g_low: plan.estimate.stuffing_g.low,
+                g_high: plan.estimate.stuffing_g.high,
                 volume_ml: plan.estimate.volume_ml,
             },
             minutes: plan.estimate.minutes,
@@ -195,7 +196,7 @@ fn yarn<'a>(project: &'a Project, plan: &Plan) -> Vec<YarnReport<'a>> {
         .iter()
         .map(|used| {
             let yarn = &project.yarns[used.yarn];
-            let (m_low, m_high) = used.range();
+            let Bounds { low: m_low, high: m_high } = used.range();
             YarnReport {
                 name: &yarn.name,
                 m: used.metres,

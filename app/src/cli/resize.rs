@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use anyhow::{Context as _, anyhow, bail};
 use clap::Args;
+use plumpline_core::Extent;
 use plumpline_core::companion::{self, At, Edge, Seam, SeamKind, Side};
 use plumpline_core::sizes::{self, Keeps, Resized};
 use plumpline_core::{Gauge, Project, Size, SizeBy, file};
@@ -185,7 +186,7 @@ impl Resize {
 
 /// What a sized piece came to, in lines.
 fn said(made: &Resized) -> String {
-    let (height, width) = made.plan.size_mm;
+    let Extent { height, width } = made.plan.size_mm;
     let mut out = format!(
         "{}: {height:.0} × {width:.0} mm high × wide, {} rounds (was {}), {} stitches\n",
         made.piece.name,

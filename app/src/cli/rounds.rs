@@ -141,8 +141,8 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> anyhow::Result<Strin
         put(format!(
             "{}: {:.0} × {:.0} mm high × wide, {} rounds, {} stitches",
             piece.name,
-            plan.size_mm.0,
-            plan.size_mm.1,
+            plan.size_mm.height,
+            plan.size_mm.width,
             plan.rounds.len(),
             plan.estimate.stitches
         ));

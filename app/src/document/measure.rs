@@ -1,5 +1,6 @@
 //! Measures of the outline board that are typed: what each changes.
 
+use plumpline_core::StitchSize;
 use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::{Outline, Piece, Plan, Unit, length, plan};
 
@@ -33,8 +34,8 @@ impl BoardDimension {
     /// What the finished piece measures there, mm.
     fn of(self, plan: &Plan) -> Option<f64> {
         match self {
-            Self::Height => Some(plan.size_mm.0),
-            Self::Width => Some(plan.size_mm.1),
+            Self::Height => Some(plan.size_mm.height),
+            Self::Width => Some(plan.size_mm.width),
             Self::Neck => neck_of(plan).map(|(wide, _)| wide),
             _ => None,
         }
@@ -54,7 +55,7 @@ pub(crate) fn missed(
     unit: Unit,
 ) -> Option<String> {
     let got = dimension.of(plan)?;
-    let (width, height) = plan.stitch_mm;
+    let StitchSize { width, height } = plan.stitch_mm;
     if (got - mm).abs() <= MET_ROUNDS * height {
         return None;
     }
@@ -122,7 +123,7 @@ pub(crate) fn with(piece: &Piece, dimension: BoardDimension, mm: f64) -> Option<
 
 /// The neck of the forecast: how wide it is, and at which height of the outline, mm.
 pub(crate) fn neck_of(plan: &Plan) -> Option<(f64, f64)> {
-    let node = plan.forecast[shaping::neck(&plan.forecast, 0.5 * plan.stitch_mm.0)?];
+    let node = plan.forecast[shaping::neck(&plan.forecast, 0.5 * plan.stitch_mm.width)?];
     Some((2.0 * node.r, node.z + plan.shift_mm))
 }
 

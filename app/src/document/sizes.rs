@@ -192,10 +192,13 @@ mod tests {
         let mut project = Document::blank().project().clone();
         SizeEdit::Add.make(&mut project, 0);
         let before = plumpline_core::plan(&project.pieces[0]).expect("a plan").size_mm;
-        let by = SizeBy::Height(2.0 * before.0);
+        let by = SizeBy::Height(2.0 * before.height);
         SizeEdit::Change(0, Size::new("L", by)).make(&mut project, 0);
         SizeEdit::Take(0).make(&mut project, 0);
         let after = plumpline_core::plan(&project.pieces[0]).expect("a plan").size_mm;
-        assert!((after.0 / before.0 - 2.0).abs() < 0.03, "{before:?} became {after:?}");
+        assert!(
+            (after.height / before.height - 2.0).abs() < 0.03,
+            "{before:?} became {after:?}"
+        );
     }
 }

@@ -70,7 +70,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
-        Look::Made(made) => view.ball = made,
+        Look::Ball(made) => view.ball = made,
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
         Look::Answer(answer) => view.answer = answer,
@@ -113,6 +113,7 @@ pub fn step_knot(view: &mut View, knots: usize, step: isize) {
 mod tests {
     use super::*;
     use crate::document::choice::Choice;
+    use plumpline_core::Extent;
     use plumpline_core::piece::Picture;
     use plumpline_core::{Hold, Kind, Loop, Yarn};
 
@@ -177,7 +178,7 @@ mod tests {
         {
             let (mut document, mut view) = sample();
             edit(&mut document, &mut view, Edit::Resize(dimension, mm));
-            let (height, width) = plan(document.piece()).expect("a plan").size_mm;
+            let Extent { height, width } = plan(document.piece()).expect("a plan").size_mm;
             let got = if dimension == BoardDimension::Height { height } else { width };
             assert!((got - mm).abs() < 2.5, "{dimension:?} {got}");
         }

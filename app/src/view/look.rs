@@ -41,7 +41,7 @@ pub enum Look {
     /// Turns the card of notes, rules and simplicity to one of them.
     Card(Card),
     /// The ball that a gauge is checked by, as it was made.
-    MadeBall(MadeBall),
+    Ball(MadeBall),
     /// Turns the body.
     Turn(Turned),
     /// Puts the outline or the body on the board.

@@ -8,6 +8,7 @@ pub mod prefs;
 pub mod sheet;
 pub mod sizes;
 
+use plumpline_core::Extent;
 use plumpline_core::Unit;
 use plumpline_core::plan::ball::TradeBall;
 use plumpline_core::warning::WarningKind;
@@ -97,7 +98,7 @@ pub struct Turned {
 
 impl Default for Turned {
     fn default() -> Self {
-        let look = plumpline_core::picture::Look::default();
+        let look = plumpline_core::picture::Viewpoint::default();
         Self {
             turn_deg: look.turn_deg,
             tilt_deg: look.tilt_deg,
@@ -257,7 +258,7 @@ pub struct MadeBall {
     /// How it was worked.
     pub ball: TradeBall,
     /// Height and width, mm; none until they are measured.
-    pub size_mm: Option<(f64, f64)>,
+    pub size_mm: Option<Extent>,
 }
 
 impl Default for MadeBall {

@@ -45,9 +45,9 @@ fn a_project_is_resized_by_height_width_factor_or_gauge() {
     let base = size("pebble.ron");
     for (by, wanted) in [
         ("--height 12cm", (120.0, None)),
-        ("--width 8cm", (80.0 * base.0 / base.1, Some(80.0))),
-        ("--factor 1.5", (1.5 * base.0, None)),
-        ("--gauge 20x22/10cm", (base.0, None)),
+        ("--width 8cm", (80.0 * base.height / base.width, Some(80.0))),
+        ("--factor 1.5", (1.5 * base.height, None)),
+        ("--gauge 20x22/10cm", (base.height, None)),
         ("--height 4in --family --keep-features", (101.6, None)),
     ] {
         let out = run(&format!("resize pebble.ron {by} -o new.ron"), at);
@@ -55,8 +55,8 @@ fn a_project_is_resized_by_height_width_factor_or_gauge() {
         assert!(text(&out.stdout).starts_with("Pebble: "), "{by}: {}", text(&out.stdout));
         let got = size("new.ron");
         match wanted {
-            (_, Some(width)) => assert!((got.1 - width).abs() < 2.1, "{by}: {got:?}"),
-            (height, None) => assert!((got.0 - height).abs() < 2.1, "{by}: {got:?}"),
+            (_, Some(width)) => assert!((got.width - width).abs() < 2.1, "{by}: {got:?}"),
+            (height, None) => assert!((got.height - height).abs() < 2.1, "{by}: {got:?}"),
         }
     }
     let kept = run("resize pebble.ron --gauge 20x22/10cm --keep rounds -o new.ron", at);

@@ -307,5 +307,5 @@ fn new_notes_are_new_until_they_are_seen() {
     bench.run();
     assert!(bench.state().view().read.is_empty(), "not in sight yet");
     turn_to(&mut bench, "Notes");
-    assert!(bench.state().view().read.contains(&"swatch"));
+    assert!(bench.state().view().read.contains(&WarningKind::Swatch));
 }

@@ -80,7 +80,7 @@ fn the_designer_goes_from_a_sketch_to_a_saved_pattern() {
     bench.run();
     bench.key_press(Key::Enter);
     bench.run();
-    let height = bench.state().plan().expect("a plan").size_mm.0;
+    let height = bench.state().plan().expect("a plan").size_mm.height;
     assert!((height - 110.0).abs() < 3.0, "{height}");
 
     // A round is held, and its line copied for a friend.
@@ -199,18 +199,23 @@ fn the_maker_reads_a_pattern_resizes_it_and_prints() {
     click(&mut bench, "Add a size");
     click(&mut bench, "Size 1 made by so many times");
     click(&mut bench, "height");
-    let target = format!("{:.0} mm", 2.0 * was.0);
+    let target = format!("{:.0} mm", 2.0 * was.height);
     type_over(&mut bench, "Height of size 1", &target);
     wait_for(&mut bench, "the size", |b| b.state().sizing().is_current());
     let rows = &bench.state().sizing().found().expect("rows").rows;
     let made = rows[1].made.as_ref().expect("it can be made");
-    assert!((made.height_mm / was.0 - 2.0).abs() < 0.06, "{} of {}", made.height_mm, was.0);
+    assert!(
+        (made.height_mm / was.height - 2.0).abs() < 0.06,
+        "{} of {}",
+        made.height_mm,
+        was.height
+    );
     assert!(made.rounds > 20, "{} rounds", made.rounds);
     bench.run();
     click(&mut bench, "More about size 1");
     click(&mut bench, "Make the piece this size");
     let now = bench.state().plan().expect("a plan").size_mm;
-    assert!((now.0 / was.0 - 2.0).abs() < 0.06, "{was:?} became {now:?}");
+    assert!((now.height / was.height - 2.0).abs() < 0.06, "{was:?} became {now:?}");
 
     // The sheet as pages, then as a file.
     bench.key_press(Key::Escape);

@@ -181,14 +181,14 @@ fn plus_and_minus_pin_one_stitch_more_or_fewer() {
 #[test]
 fn a_typed_height_scales_the_outline() {
     let mut bench = bench();
-    let was = bench.state().plan().unwrap().size_mm.0;
+    let was = bench.state().plan().unwrap().size_mm.height;
     bench.get_by_label_contains("Height ").click();
     bench.run();
     bench.get_by_label("New height").type_text("15 cm");
     bench.run();
     bench.key_press(Key::Enter);
     bench.run();
-    let height = bench.state().plan().unwrap().size_mm.0;
+    let height = bench.state().plan().unwrap().size_mm.height;
     assert!((height - 150.0).abs() < 3.0, "{was} became {height}");
     assert_eq!(bench.state().document().history.undo_steps(), 1);
     assert!(bench.state().view().typing.is_none());

@@ -96,7 +96,7 @@ fn another_yarn_is_compared_and_taken() {
     click(&mut bench, "Work the same rounds in it");
     let now = bench.state().plan().expect("a plan");
     assert_eq!(now.counts(), was.counts(), "the rounds are kept");
-    assert!(now.size_mm.0 > 1.2 * was.size_mm.0, "it is larger: {:?}", now.size_mm);
+    assert!(now.size_mm.height > 1.2 * was.size_mm.height, "it is larger: {:?}", now.size_mm);
     bench.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
     bench.run();
     assert_eq!(bench.state().plan().expect("a plan").size_mm, was.size_mm);
@@ -110,12 +110,12 @@ fn a_toy_at_hand_is_matched_entered_as_a_size_and_taken() {
     assert_eq!(bench.state().view().sizes.card, SizesCard::Match);
     assert!(bench.query_by_label("Enter it as a size").is_none(), "nothing is measured");
     click(&mut bench, "Toy measured: width");
-    type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 1.18 * was.1));
+    type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 1.18 * was.width));
     until_settled(&mut bench);
     bench.get_by_label("1.18 of this piece as designed");
     let matched = matched(&bench);
-    assert!((matched.scale - 1.18).abs() < 0.001 && matched.is_met(), "{}", matched.text());
-    bench.get_by_label(&matched.text());
+    assert!((matched.scale - 1.18).abs() < 0.001 && matched.is_met(), "{}", matched.sentence());
+    bench.get_by_label(&matched.sentence().to_string());
     type_over(&mut bench, "Name of the matched size", "Grandma's");
     click(&mut bench, "Enter it as a size");
     until_settled(&mut bench);
@@ -125,7 +125,8 @@ fn a_toy_at_hand_is_matched_entered_as_a_size_and_taken() {
     let rows = &bench.state().sizing().found().expect("rows").rows;
     let (drawn, made) = (rows[0].made.as_ref(), rows[1].made.as_ref());
     let (drawn, made) = (drawn.expect("it plans"), made.expect("it is made"));
-    assert_eq!((made.height_mm, made.width_mm), matched.made.plan.size_mm);
+    let size = matched.made.plan.size_mm;
+    assert_eq!((made.height_mm, made.width_mm), (size.height, size.width));
     assert!((made.times(drawn) - 1.18).abs() < 0.04, "{}", made.times(drawn));
     // A second of the same name is not entered.
     click(&mut bench, "Enter it as a size");
@@ -158,7 +159,7 @@ fn a_toy_is_measured_at_a_round_and_what_is_too_old_is_dropped() {
     type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 0.8 * around));
     until_settled(&mut bench);
     bench.get_by_label("0.80 of this piece as designed");
-    assert!(matched(&bench).text().contains(&format!("around at Rnd {round}")));
+    assert!(matched(&bench).sentence().to_string().contains(&format!("around at Rnd {round}")));
     // While another answer is being worked out, the old one cannot be entered.
     type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 1.5 * around));
     until_settled(&mut bench);

@@ -8,7 +8,7 @@ use super::stitches::{Cell, Stitches};
 use super::surface::Surface;
 use super::vector::{Eye, add, scaled};
 use super::view::BodyView;
-use super::{Viewpoint, Rgb};
+use super::{Rgb, Viewpoint};
 use crate::piece::Piece;
 use crate::plan::Plan;
 
@@ -57,7 +57,7 @@ impl Body {
             open: (open(ends.0) && !oval, open(ends.1)),
             surface,
             stitches,
-            stitch: (plan.stitch_mm.0 as f32, plan.stitch_mm.1 as f32),
+            stitch: (plan.stitch_mm.width as f32, plan.stitch_mm.height as f32),
             yarns: plan.rounds.iter().map(|r| r.yarn).collect(),
         }
     }

@@ -4,6 +4,7 @@
 use super::light::mixed;
 use super::scene::{Paint, Rim, Scene};
 use super::{Rgb, Writing};
+use crate::extent::Extent;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 
@@ -42,8 +43,8 @@ impl<'a> OutlineDrawing<'a> {
             plan.forecast.iter().map(|n| n.z).fold(from, of)
         };
         let (low, high) = (reach(f64::min, f64::INFINITY), reach(f64::max, f64::NEG_INFINITY));
-        let straight = plan.depth_mm.map_or(0.0, |depth| plan.size_mm.1 - depth);
-        let larger = plan.size_mm.0.max(plan.size_mm.1) as f32 * scale;
+        let straight = plan.depth_mm.map_or(0.0, |depth| plan.size_mm.width - depth);
+        let larger = plan.size_mm.height.max(plan.size_mm.width) as f32 * scale;
         Self {
             plan,
             scale,
@@ -104,7 +105,7 @@ impl<'a> OutlineDrawing<'a> {
     fn measures(&mut self) {
         let [low, high] = self.scene.bounds();
         let (pen, gap) = (0.07 * self.type_px, 1.9 * self.type_px);
-        let (tall, wide) = self.plan.size_mm;
+        let Extent { height: tall, width: wide } = self.plan.size_mm;
         let half_tall = 0.5 * tall as f32 * self.scale;
         let half_wide = 0.5 * wide as f32 * self.scale;
         let x = low[0] - gap;

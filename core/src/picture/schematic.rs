@@ -5,6 +5,7 @@ use super::Rgb;
 use super::Writing;
 use super::drawing::{Drawing, Pen, Shape, width_of};
 use super::light::mixed;
+use crate::extent::Extent;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 
@@ -25,7 +26,7 @@ pub fn schematic(
     room: [f32; 2],
     length: impl Fn(f64) -> String,
 ) -> Drawing {
-    let (tall, wide) = plan.size_mm;
+    let Extent { height: tall, width: wide } = plan.size_mm;
     let scale = (room[0] / wide.max(1e-3) as f32).min(room[1] / tall.max(1e-3) as f32);
     let straight = plan.depth_mm.map_or(0.0, |depth| wide - depth);
     let ends = plan
@@ -59,7 +60,7 @@ struct Schematic<'a> {
 impl Schematic<'_> {
     fn drawn(mut self, yarns: &[(String, Rgb)], length: impl Fn(f64) -> String) -> Drawing {
         self.body(yarns);
-        let (tall, wide) = self.plan.size_mm;
+        let Extent { height: tall, width: wide } = self.plan.size_mm;
         let left = -self.half - ASIDE;
         self.measure([left, 0.0], [left, self.height], &length(tall));
         let (plan, straight) = (self.plan, self.straight);

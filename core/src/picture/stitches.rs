@@ -292,7 +292,7 @@ impl Stitches {
         Self {
             rounds: (1..).zip(&plan.rounds).map(standing).collect(),
             edges,
-            depth: THICKNESS * LEG * plan.stitch_mm.0 as f32,
+            depth: THICKNESS * LEG * plan.stitch_mm.width as f32,
             bands,
             many: if bands { plan.rounds.len() * BAND_QUADS as usize } else { stitches },
         }

@@ -7,7 +7,7 @@ use super::light::{Dye, Light, mixed, speckle};
 use super::scene::{Paint, Rim, Scene};
 use super::stitches::Cell;
 use super::vector::{Eye, V3, add, scaled, unit};
-use super::{Viewpoint, Rgb};
+use super::{Rgb, Viewpoint};
 use crate::plan::placement::Stitch;
 
 /// Cloth between the legs, and the inside of a body, against the yarn's own light.

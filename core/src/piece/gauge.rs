@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Result, within};
+use crate::extent::StitchSize;
 
 /// A swatch as it was counted: so many stitches over so many millimetres, and so many rounds.
 ///
@@ -59,6 +60,11 @@ impl Gauge {
     /// Height of one round, mm, unstuffed.
     pub fn round_height_mm(&self) -> f64 {
         self.along_mm / self.rounds
+    }
+
+    /// Both of them.
+    pub fn stitch_size(&self) -> StitchSize {
+        StitchSize { width: self.stitch_width_mm(), height: self.round_height_mm() }
     }
 
     /// Stitches a round gains when the cloth lies flat: 2πh/w, the turn of a full circle

@@ -1,6 +1,7 @@
 //! The measures of a piece's rounds: which kind of stitch, how wide, how high.
 
 use super::Piece;
+use crate::extent::StitchSize;
 use crate::piece::cloth::{Kind, Working};
 
 impl Piece {
@@ -28,25 +29,25 @@ impl Piece {
     }
 
     /// Width and height of a stitch of round `round` (from 1), mm, unstuffed.
-    pub fn cloth_of_round(&self, round: u32) -> (f64, f64) {
-        let (width, height) = self.cloth_of_kind(self.kind_of_round(round));
+    pub fn cloth_of_round(&self, round: u32) -> StitchSize {
+        let StitchSize { width, height } = self.cloth_of_kind(self.kind_of_round(round));
         let only = self.loops.contains_key(&round);
         let loop_height = self.swatches.loop_only_height.filter(|_| only).unwrap_or(1.0);
-        (width, height * loop_height)
+        StitchSize { width, height: height * loop_height }
     }
 
-    fn cloth_of_kind(&self, kind: Kind) -> (f64, f64) {
+    fn cloth_of_kind(&self, kind: Kind) -> StitchSize {
         let swatch = match kind {
             Kind::Single => Some(self.gauge),
             Kind::HalfDouble => self.swatches.half_double,
             Kind::Double => self.swatches.double,
         };
         match swatch {
-            Some(gauge) => (gauge.stitch_width_mm(), gauge.round_height_mm()),
-            None => (
-                self.gauge.stitch_width_mm(),
-                self.gauge.round_height_mm() * kind.default_height(),
-            ),
+            Some(gauge) => gauge.stitch_size(),
+            None => {
+                let StitchSize { width, height } = self.gauge.stitch_size();
+                StitchSize { width, height: height * kind.default_height() }
+            }
         }
     }
 
@@ -67,7 +68,7 @@ impl Piece {
         let mut at = 0.0;
         edges.push(at);
         for k in 1..=rounds as u32 {
-            at += self.cloth_of_round(k).1;
+            at += self.cloth_of_round(k).height;
             edges.push(at);
         }
         let scale = length_mm / at;
@@ -82,7 +83,7 @@ impl Piece {
         }
         let mut left = length_mm;
         for k in 1..=most as u32 + 1 {
-            let height = self.cloth_of_round(k).1;
+            let height = self.cloth_of_round(k).height;
             if left <= height {
                 return f64::from(k - 1) + left / height;
             }

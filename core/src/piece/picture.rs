@@ -4,10 +4,11 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
+use crate::extent::Bounds;
 use crate::piece::outline::LARGEST_MM;
 
 /// Least and greatest width of a picture, mm.
-pub const PICTURE_WIDTH_MM: (f64, f64) = (1.0, 4.0 * LARGEST_MM);
+pub const PICTURE_WIDTH_MM: Bounds = Bounds::new(1.0, 4.0 * LARGEST_MM);
 
 /// A picture that is traced.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -51,7 +52,7 @@ impl Picture {
             path: path.into(),
             across_mm: across,
             along_mm: along,
-            width_mm: width_mm.clamp(PICTURE_WIDTH_MM.0, PICTURE_WIDTH_MM.1),
+            width_mm: PICTURE_WIDTH_MM.nearest(width_mm),
             opacity: default_opacity(),
             ruler: default_ruler(),
             locked: false,
@@ -88,7 +89,7 @@ impl Picture {
     pub(crate) fn scale(&mut self, scale: f64) {
         self.across_mm *= scale;
         self.along_mm *= scale;
-        let (least, most) = PICTURE_WIDTH_MM;
+        let Bounds { low: least, high: most } = PICTURE_WIDTH_MM;
         self.width_mm = (scale * self.width_mm).clamp(least, most);
     }
 
@@ -97,7 +98,7 @@ impl Picture {
     #[must_use]
     pub fn with_ruler(&self, mm: f64, aspect: f64) -> Option<Self> {
         let width_mm = self.width_mm * mm / self.ruler_mm(aspect);
-        if !(PICTURE_WIDTH_MM.0..=PICTURE_WIDTH_MM.1).contains(&width_mm) {
+        if !PICTURE_WIDTH_MM.contains(width_mm) {
             return None;
         }
         let middle = |p: &Self| {
@@ -122,7 +123,7 @@ impl Picture {
         let far = 4.0 * LARGEST_MM;
         within("picture, across_mm", self.across_mm, -far, far, "mm")?;
         within("picture, along_mm", self.along_mm, -far, far, "mm")?;
-        let (least, most) = PICTURE_WIDTH_MM;
+        let Bounds { low: least, high: most } = PICTURE_WIDTH_MM;
         within("picture, width_mm", self.width_mm, least, most, "mm")?;
         within("picture, opacity", self.opacity, 0.0, 1.0, "")?;
         for (x, y) in self.ruler {

@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
+use crate::extent::Bounds;
 use crate::piece::gauge::Gauge;
 
 /// A size of a piece: what it is called and what makes it that size.
@@ -61,10 +62,10 @@ pub enum Keeps {
 
 /// Least and greatest height or width that may be asked for, mm: the nearest that can be
 /// worked is then found.
-pub const ASKED_MM: (f64, f64) = (0.01, 100_000.0);
+pub const ASKED_MM: Bounds = Bounds::new(0.01, 100_000.0);
 
 /// Least and greatest factor that may be asked for.
-pub const ASKED_FACTOR: (f64, f64) = (1e-4, 1e4);
+pub const ASKED_FACTOR: Bounds = Bounds::new(1e-4, 1e4);
 
 /// Most sizes of a piece.
 pub const MOST_SIZES: usize = 40;
@@ -85,10 +86,14 @@ impl Size {
             return Err(Error::new("sizes", "a size has no name", "name it, S or Large say"));
         }
         let checked = match self.by {
-            SizeBy::Height(mm) => within("height", mm, ASKED_MM.0, ASKED_MM.1, "mm").map(drop),
-            SizeBy::Width(mm) => within("width", mm, ASKED_MM.0, ASKED_MM.1, "mm").map(drop),
+            SizeBy::Height(mm) => {
+                within("height", mm, ASKED_MM.low, ASKED_MM.high, "mm").map(drop)
+            }
+            SizeBy::Width(mm) => {
+                within("width", mm, ASKED_MM.low, ASKED_MM.high, "mm").map(drop)
+            }
             SizeBy::Factor(factor) => {
-                within("factor", factor, ASKED_FACTOR.0, ASKED_FACTOR.1, "").map(drop)
+                within("factor", factor, ASKED_FACTOR.low, ASKED_FACTOR.high, "").map(drop)
             }
             SizeBy::Gauge { gauge, .. } => gauge.validate(),
             SizeBy::Meet { .. } => Ok(()),
@@ -118,7 +123,7 @@ pub(crate) fn validate(sizes: &[Size]) -> Result<()> {
 pub(crate) fn sizes_at(sizes: &[Size], scale: f64) -> Vec<Size> {
     let kept = |size: &Size| match size.by {
         SizeBy::Factor(factor) => {
-            let factor = (factor / scale).clamp(ASKED_FACTOR.0, ASKED_FACTOR.1);
+            let factor = factor / scale;
             Size { by: SizeBy::Factor(factor), ..size.clone() }
         }
         _ => size.clone(),

@@ -6,6 +6,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use crate::error::{Error, Result, within};
+use crate::extent::Bounds;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
 use crate::piece::outline::{Knot, Outline};
@@ -157,10 +158,10 @@ impl Starter {
     }
 
     /// Least and greatest height at this width, whole mm.
-    pub fn heights_mm(self, width_mm: f64) -> (f64, f64) {
+    pub fn heights_mm(self, width_mm: f64) -> Bounds {
         let (low, high) = self.slimness();
         let low = (low * width_mm).max(LEAST_MM).ceil();
-        (low, (high * width_mm).min(MOST_MM).floor())
+        Bounds::new(low, (high * width_mm).min(MOST_MM).floor())
     }
 
     /// Least, usual and greatest third dimension at this width, mm.
@@ -199,7 +200,7 @@ impl Starter {
     pub fn shape(self, size: &Dimensions) -> Result<(Outline, f64)> {
         let name = self.name().to_lowercase();
         within(&format!("{name}, width"), size.width_mm, LEAST_MM, MOST_MM, "mm")?;
-        let (low, high) = self.heights_mm(size.width_mm);
+        let Bounds { low, high } = self.heights_mm(size.width_mm);
         within(&format!("{name}, height"), size.height_mm, low, high, "mm")?;
         let third = self.third_mm(size)?;
         let straight = if self == Self::Bean { third - size.width_mm } else { 0.0 };

@@ -13,6 +13,7 @@
 
 use super::plan;
 use crate::error::{Error, Result};
+use crate::extent::Extent;
 use crate::piece::gauge::Gauge;
 use crate::piece::given::{Given, Start};
 use crate::piece::outline::{Knot, Outline};
@@ -93,7 +94,7 @@ impl TradeBall {
     pub fn size(self, gauge: Gauge, along: f64, firmness: Firmness) -> Result<BallSize> {
         let mut piece = self.piece(gauge)?;
         (piece.stiffness_along, piece.firmness) = (along, firmness);
-        let (height_mm, width_mm) = plan(&piece)?.size_mm;
+        let Extent { height: height_mm, width: width_mm } = plan(&piece)?.size_mm;
         Ok(BallSize { height_mm, width_mm })
     }
 

@@ -1,5 +1,6 @@
 //! Estimates: yarn, stuffing and time from the stitches and the forecast.
 
+use crate::extent::{Bounds, StitchSize};
 use crate::piece::{Firmness, Habits};
 
 /// How far a yarn estimate may be off either way: it rests on one published set of swatches,
@@ -19,8 +20,8 @@ pub struct YarnUse {
 
 impl YarnUse {
     /// Metres at the low and high end of the estimate.
-    pub fn range(&self) -> (f64, f64) {
-        (self.metres * (1.0 - YARN_TOLERANCE), self.metres * (1.0 + YARN_TOLERANCE))
+    pub fn range(&self) -> Bounds {
+        Bounds::new(1.0 - YARN_TOLERANCE, 1.0 + YARN_TOLERANCE).times(self.metres)
     }
 }
 
@@ -34,7 +35,7 @@ pub struct Estimate {
     /// Volume inside the forecast, ml.
     pub volume_ml: f64,
     /// Stuffing, g, least and most.
-    pub stuffing_g: (f64, f64),
+    pub stuffing_g: Bounds,
     /// Working time, minutes.
     pub minutes: f64,
 }
@@ -53,7 +54,7 @@ impl Estimate {
             stitches: self.stitches.saturating_mul(copies),
             yarn: self.yarn.iter().map(all).collect(),
             volume_ml: n * self.volume_ml,
-            stuffing_g: (n * self.stuffing_g.0, n * self.stuffing_g.1),
+            stuffing_g: self.stuffing_g.times(n),
             minutes: n * self.minutes,
         }
     }
@@ -82,13 +83,13 @@ pub struct Worked {
 /// by the maker's packing at that firmness.
 pub fn estimate(
     rounds: impl Iterator<Item = Worked>,
-    stitch_mm: (f64, f64),
+    stitch_mm: StitchSize,
     volume_ml: f64,
     firmness: Firmness,
     habits: &Habits,
 ) -> Estimate {
     let mut by_yarn = std::collections::BTreeMap::<usize, YarnUse>::new();
-    let per_stitch_m = habits.yarn_per_stitch * stitch_mm.0 / 1000.0;
+    let per_stitch_m = habits.yarn_per_stitch * stitch_mm.width / 1000.0;
     let mut joining = 0;
     for round in rounds {
         let used = by_yarn.entry(round.yarn).or_insert(YarnUse {
@@ -96,7 +97,7 @@ pub fn estimate(
             stitches: 0,
             metres: 0.0,
         });
-        let area = round.stitch_mm2 / (stitch_mm.0 * stitch_mm.1);
+        let area = round.stitch_mm2 / (stitch_mm.width * stitch_mm.height);
         used.stitches += round.count;
         used.metres += per_stitch_m * f64::from(round.count) * area;
         used.metres += per_stitch_m * CHAIN_YARN * f64::from(round.joining);
@@ -109,7 +110,7 @@ pub fn estimate(
         stitches,
         yarn,
         volume_ml,
-        stuffing_g: (grams / STUFFING_SPREAD, grams * STUFFING_SPREAD),
+        stuffing_g: Bounds::new(grams / STUFFING_SPREAD, grams * STUFFING_SPREAD),
         minutes: f64::from(stitches + joining) / habits.stitches_per_minute,
     }
 }
@@ -130,7 +131,8 @@ mod tests {
         let worked = |(count, yarn)| Worked { count, yarn, stitch_mm2: 5.0 * 4.0, joining: 0 };
         let rounds = [(6, 0), (12, 0), (18, 2), (12, 0)].map(worked);
         let habits = Habits::default();
-        let made = estimate(rounds.into_iter(), (5.0, 4.0), 200.0, Firmness::MEDIUM, &habits);
+        let size = StitchSize { width: 5.0, height: 4.0 };
+        let made = estimate(rounds.into_iter(), size, 200.0, Firmness::MEDIUM, &habits);
         assert_eq!(made.stitches, 48);
         assert_eq!(
             made.yarn.iter().map(|y| (y.yarn, y.stitches)).collect::<Vec<_>>(),
@@ -139,7 +141,8 @@ mod tests {
         assert!((made.yarn[0].metres - 1.5).abs() < 1e-12);
         // 35 g a litre, a quarter more or less.
         assert!(
-            (made.stuffing_g.0 - 5.6).abs() < 1e-9 && (made.stuffing_g.1 - 8.75).abs() < 1e-9
+            (made.stuffing_g.low - 5.6).abs() < 1e-9
+                && (made.stuffing_g.high - 8.75).abs() < 1e-9
         );
         assert!((made.minutes - 4.0).abs() < 1e-12);
     }

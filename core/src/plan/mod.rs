@@ -12,6 +12,7 @@ mod stuffing;
 pub mod warning;
 
 use crate::error::{Error, Result};
+use crate::extent::{Extent, StitchSize};
 use crate::piece::cloth::Kind;
 use crate::piece::outline::{Profile, Rz};
 use crate::piece::{MOST_ROUNDS, Piece, Spread};
@@ -47,7 +48,7 @@ pub struct Round {
 #[derive(Debug, Clone)]
 pub struct Plan {
     /// Stitch width and round height of the gauge, mm.
-    pub stitch_mm: (f64, f64),
+    pub stitch_mm: StitchSize,
     /// The wanted profile, evenly spaced by arc length, its start at z = 0 of its own knots.
     pub outline: Vec<Rz>,
     /// How the piece begins.
@@ -67,7 +68,7 @@ pub struct Plan {
     pub offsets_mm: Vec<f64>,
     /// Height and greatest width of the forecast, mm. An oval's width is along its straight
     /// sides.
-    pub size_mm: (f64, f64),
+    pub size_mm: Extent,
     /// Depth across the straight sides of an oval, mm; `None` for a round body.
     pub depth_mm: Option<f64>,
     /// Distance between forecast and outline; none of a piece given by its rounds.
@@ -223,13 +224,13 @@ fn check_size(piece: &Piece, rest: &RestSkin) -> Result<()> {
 
 /// Everything that is read off the chosen counts and their forecast.
 fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) -> Plan {
-    let (width, height) = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let stitch_mm = piece.gauge.stitch_size();
     let rounds = place_rounds(piece, &chosen);
     let mut forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
-    let misfits = warning::misfits(&offsets_mm, width);
+    let misfits = warning::misfits(&offsets_mm, stitch_mm.width);
     let told = piece.given.as_ref().and_then(|given| given.stuff_after.last().copied());
-    let stuff_after = told.or_else(|| stuff_after(&chosen.counts, width));
+    let stuff_after = told.or_else(|| stuff_after(&chosen.counts, stitch_mm.width));
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     if piece.outline.finishes_closed() {
         // The gathered loops close the end as a level disc.
@@ -237,12 +238,11 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         forecast.push(Rz::new(0.0, last.z));
     }
     let volume = volume_mm3(&forecast) + straight_volume_mm3(&forecast, straight);
-    let stitch_mm = (width, height);
     let estimate = needs(piece, &rounds, volume / 1000.0);
     let flat_increase = piece.gauge.flat_increase();
     let chain = chosen.start.joined();
     let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
-    let (tall, wide) = size_mm(&forecast);
+    let extent = size_mm(&forecast);
     let warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
     Plan {
         stitch_mm,
@@ -251,8 +251,8 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         chain,
         rounds,
         ideal: chosen.ideal,
-        size_mm: (tall, wide + straight),
-        depth_mm: (straight > 0.0).then_some(wide),
+        size_mm: Extent { width: extent.width + straight, ..extent },
+        depth_mm: (straight > 0.0).then_some(extent.width),
         forecast,
         shift_mm: chosen.fit.shift_mm,
         offsets_mm,
@@ -303,14 +303,14 @@ fn own_work(piece: &Piece, number: u32) -> Option<&Placement> {
 
 /// What these rounds of `piece` need if they hold `volume_ml`.
 pub(crate) fn needs(piece: &Piece, rounds: &[Round], volume_ml: f64) -> Estimate {
-    let stitch_mm = (piece.gauge.stitch_width_mm(), piece.gauge.round_height_mm());
+    let stitch_mm = piece.gauge.stitch_size();
     let worked = worked(piece, rounds);
     estimate(worked, stitch_mm, volume_ml, piece.firmness, &piece.habits)
 }
 
 fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Worked> + 'a {
     (1..).zip(rounds).map(|(number, round)| {
-        let (width, height) = piece.cloth_of_round(number);
+        let StitchSize { width, height } = piece.cloth_of_round(number);
         Worked {
             count: round.count,
             yarn: round.yarn,

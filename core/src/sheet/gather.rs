@@ -7,6 +7,7 @@ use super::{
     sizes, special,
 };
 use crate::error::Result;
+use crate::extent::{Bounds, Extent};
 use crate::picture::chart::SingleSymbol;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
@@ -188,7 +189,7 @@ fn for_makers(warning: &Warning) -> String {
 }
 
 fn size_sheet(project: &Project, sized: &SizedPlan<'_>, several: bool) -> SizeSheet {
-    let (height_mm, width_mm) = sized.plan.size_mm;
+    let Extent { height: height_mm, width: width_mm } = sized.plan.size_mm;
     let mut finished = format!("{} high, {} wide", cm(height_mm), cm(width_mm));
     let mut inch = format!("{} by {}", inches(height_mm), inches(width_mm));
     if let Some(depth) = sized.plan.depth_mm {
@@ -202,7 +203,7 @@ fn size_sheet(project: &Project, sized: &SizedPlan<'_>, several: bool) -> SizeSh
     if several {
         let used = estimate.yarn.iter();
         let grams: f64 = used.map(|u| project.yarns[u.yarn].grams(u.metres)).sum();
-        let (low, high) = estimate.stuffing_g;
+        let Bounds { low, high } = estimate.stuffing_g;
         total.push_str(&format!(
             ", about {} g of yarn, {}–{} g of stuffing, {:.0} min each",
             amount(grams),

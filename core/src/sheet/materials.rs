@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::SizedPlan;
 use super::hooks::hook_size;
 use super::length::{amount, capitalise, yards};
+use crate::extent::Bounds;
 use crate::piece::Yarn;
 use crate::plan::estimate::YARN_TOLERANCE;
 use crate::project::Project;
@@ -21,7 +22,7 @@ pub struct YarnNeed {
     /// Metres expected, estimated.
     pub metres: f64,
     /// Metres at the low and the high end of the estimate.
-    pub range_m: (f64, f64),
+    pub range_m: Bounds,
     /// Grams expected.
     pub grams: f64,
     /// Balls that hold the high end, and what one holds, g; where that is known.
@@ -53,7 +54,7 @@ pub struct Materials {
     /// Hooks, in words, each once.
     pub hooks: Vec<String>,
     /// Stuffing, g, least and most.
-    pub stuffing_g: (f64, f64),
+    pub stuffing_g: Bounds,
     /// Volume to stuff, ml.
     pub volume_ml: f64,
     /// Small things.
@@ -68,14 +69,15 @@ impl Materials {
     /// What `plans`, one a piece, need together, each as often as it is made.
     pub(super) fn of(project: &Project, plans: &[SizedPlan<'_>]) -> Self {
         let mut metres = vec![0.0; project.yarns.len()];
-        let (mut stuffing, mut volume, mut minutes) = ((0.0, 0.0), 0.0, 0.0);
+        let (mut stuffing, mut volume, mut minutes) = (Bounds::new(0.0, 0.0), 0.0, 0.0);
         let mut hooks: Vec<String> = Vec::new();
         for sized in plans {
             let need = sized.plan.estimate.times(sized.piece.copies);
             for used in &need.yarn {
                 metres[used.yarn] += used.metres;
             }
-            stuffing = (stuffing.0 + need.stuffing_g.0, stuffing.1 + need.stuffing_g.1);
+            stuffing.low += need.stuffing_g.low;
+            stuffing.high += need.stuffing_g.high;
             volume += need.volume_ml;
             minutes += need.minutes;
             let hook = hook_size(sized.piece.gauge.hook_mm);
@@ -103,7 +105,7 @@ impl Materials {
             .iter()
             .map(|yarn| {
                 let letter = if several { format!("{} ", yarn.letter) } else { String::new() };
-                let (low, high) = yarn.range_m;
+                let Bounds { low, high } = yarn.range_m;
                 format!(
                     "Yarn {letter}({}): about {} (estimate, {}–{} m)",
                     yarn.name,
@@ -133,7 +135,7 @@ impl Materials {
 
     /// Stuffing in words: `8–18 g for 340 ml`.
     pub fn stuffing(&self) -> String {
-        let (low, high) = self.stuffing_g;
+        let Bounds { low, high } = self.stuffing_g;
         format!("{}–{} g for {} ml", amount(low), amount(high), amount(self.volume_ml))
     }
 
@@ -145,9 +147,9 @@ impl Materials {
 }
 
 fn need(index: usize, yarn: &Yarn, metres: f64) -> YarnNeed {
-    let range_m = (metres * (1.0 - YARN_TOLERANCE), metres * (1.0 + YARN_TOLERANCE));
+    let range_m = Bounds::new(1.0 - YARN_TOLERANCE, 1.0 + YARN_TOLERANCE).times(metres);
     let balls = yarn.ball_grams.map(|grams| {
-        let balls = yarn.grams(range_m.1) / grams;
+        let balls = yarn.grams(range_m.high) / grams;
         // A crumb over a whole ball is within the estimate.
         ((balls - 0.01).ceil().max(1.0) as u32, grams)
     });

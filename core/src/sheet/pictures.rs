@@ -1,10 +1,11 @@
 //! What is drawn of a piece on its sheet.
 
 use super::length::{cm, inches};
+use crate::extent::Extent;
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
-use crate::picture::{Body, Drawing, Viewpoint, Rgb};
+use crate::picture::{Body, Drawing, Rgb, Viewpoint};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
@@ -38,7 +39,7 @@ impl Pictures {
         let yarns: Vec<(String, Rgb)> =
             (0..).map(Yarn::letter).zip(project.yarns.iter().map(|y| y.colour)).collect();
         let length = |mm: f64| format!("{} / {}", cm(mm), inches(mm));
-        let (tall, wide) = plan.size_mm;
+        let Extent { height: tall, width: wide } = plan.size_mm;
         Self {
             body: Body::new(piece, plan),
             colours: yarns.iter().map(|(_, colour)| *colour).collect(),

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::length::amount;
+use crate::extent::Bounds;
 use crate::piece::Yarn;
 use crate::plan::Plan;
 use crate::project::Project;
@@ -90,7 +91,7 @@ pub(super) fn steps(
             colour: project.yarns[line.yarn].colour,
         }));
         if wording.stuff_after == Some(line.last) {
-            let (low, high) = plan.estimate.stuffing_g;
+            let Bounds { low, high } = plan.estimate.stuffing_g;
             steps.push(Step::Stuff(format!(
                 "{} About {}–{} g.",
                 wording.stuff_text,

@@ -89,8 +89,8 @@ fn eight_centimetres() {
     println!("A ball of 8 cm: {:?}", plan.counts());
     println!(
         "{:.1} mm high, {:.1} mm wide, RMS {:.3}, likely {:.3}\n",
-        plan.size_mm.0,
-        plan.size_mm.1,
+        plan.size_mm.height,
+        plan.size_mm.width,
         plan.fit.map_or(0.0, |fit| fit.rms_stitches),
         plan.likely_rms_stitches
     );

@@ -18,10 +18,10 @@ fn the_rounds_are_kept_or_the_size_is_on_every_sample() {
                 assert_eq!(made.counts(), both.now.counts(), "{name} {stitches}");
                 assert_eq!(plan(&kept).expect("it plans").counts(), made.counts());
                 let wider = gauge.stitch_width_mm() / piece.gauge.stitch_width_mm();
-                let ratio = made.size_mm.1 / both.now.size_mm.1;
+                let ratio = made.size_mm.width / both.now.size_mm.width;
                 assert!((ratio / wider - 1.0).abs() < 0.06, "{name}: {ratio} of {wider}");
                 let size = both.same_size.expect("the same size");
-                let off = (size.plan.size_mm.0 - both.now.size_mm.0).abs();
+                let off = (size.plan.size_mm.height - both.now.size_mm.height).abs();
                 assert!(off <= size.wanted.expect("a height").tolerance_mm(&gauge), "{name}");
                 assert_ne!(size.plan.counts(), both.now.counts());
             }
@@ -38,7 +38,7 @@ fn in_the_same_yarn_nothing_changes() {
     let (_, rounds) = both.same_rounds.expect("the same rounds");
     let size = both.same_size.expect("the same size");
     assert_eq!(rounds.counts(), both.now.counts());
-    assert!((rounds.size_mm.0 - both.now.size_mm.0).abs() < 0.01);
+    assert!((rounds.size_mm.height - both.now.size_mm.height).abs() < 0.01);
     assert_eq!(size.plan.counts(), both.now.counts());
     assert!(compare(piece, Gauge::of_stitch(0.0, 4.0)).is_err());
 }

@@ -137,10 +137,10 @@ proptest! {
         prop_assert_eq!(next as usize, plan.rounds.len() + 1);
         // Stuffed cloth is stretched, not burst: its strains are those of firm stuffing.
         let most = plan.counts().into_iter().chain(plan.chain).max();
-        let rest = f64::from(most.expect("two rounds at least")) * plan.stitch_mm.0 / TAU;
-        let long = plan.stitch_mm.1 * plan.rounds.len() as f64;
+        let rest = f64::from(most.expect("two rounds at least")) * plan.stitch_mm.width / TAU;
+        let long = plan.stitch_mm.height * plan.rounds.len() as f64;
         let girth: f64 = plan.forecast.windows(2).map(|p| p[0].distance(p[1])).sum();
-        prop_assert!(plan.size_mm.1 < 3.0 * rest, "{:?} from {rest}", plan.size_mm);
+        prop_assert!(plan.size_mm.width < 3.0 * rest, "{:?} from {rest}", plan.size_mm);
         prop_assert!(girth < 1.5 * long, "{girth} from {long}");
         // Counts never reverse between the turning points of the rest circumference, unless
         // the plan says that this rule had to give way.
@@ -189,7 +189,7 @@ proptest! {
         prop_assume!(one.fit.is_some_and(|fit| fit.rms_stitches < 2.0));
         prop_assert_eq!(one.chain, two.chain);
         prop_assert_eq!(one.counts(), two.counts());
-        let grown = two.size_mm.0 / one.size_mm.0;
+        let grown = two.size_mm.height / one.size_mm.height;
         prop_assert!((grown / power - 1.0).abs() < 1e-4, "{}", grown);
     }
 }

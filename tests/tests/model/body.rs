@@ -4,8 +4,9 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use plumpline_core::Extent;
 use plumpline_core::picture::svg::{Frame, svg};
-use plumpline_core::picture::{Body, Viewpoint, MOST_STITCHES, Rgb, Scene};
+use plumpline_core::picture::{Body, MOST_STITCHES, Rgb, Scene, Viewpoint};
 use plumpline_core::{Hand, Piece, Plan, Project, file, plan};
 use plumpline_tests::fit_set::SHAPES;
 
@@ -93,7 +94,7 @@ fn nearer_stitches_are_painted_over_farther_ones() {
         let (project, plan) = sample(name);
         let body = Body::new(&project.pieces[0], &plan);
         // Cloth gives way to the legs around it by less than a stitch.
-        let slack = plan.stitch_mm.0.max(plan.stitch_mm.1) as f32;
+        let slack = plan.stitch_mm.width.max(plan.stitch_mm.height) as f32;
         for tilt_deg in [-50.0, -10.0, 0.0, 14.0, 60.0] {
             let look = Viewpoint { tilt_deg, ..Viewpoint::default() };
             let scene = body.scene(&look, &colours(&project));
@@ -114,7 +115,7 @@ fn the_silhouette_is_the_forecasts() {
         let body = Body::new(&project.pieces[0], &plan);
         let scene = body.scene(&level(40.0, 1.0), &colours(&project));
         let [low, high] = scene.bounds();
-        let (tall, wide) = plan.size_mm;
+        let Extent { height: tall, width: wide } = plan.size_mm;
         let (got_wide, got_tall) = (f64::from(high[0] - low[0]), f64::from(high[1] - low[1]));
         println!("{name}: {got_tall:.1} × {got_wide:.1}, forecast {tall:.1} × {wide:.1}");
         assert!((got_wide / wide - 1.0).abs() < 0.02, "{name}: {got_wide} wide, not {wide}");
@@ -150,7 +151,7 @@ fn an_oval_is_wide_along_its_sides_and_deep_across_them() {
         f64::from(high[0] - low[0])
     };
     let deep = plan.depth_mm.expect("an oval has a depth");
-    assert!((wide(0.0) / plan.size_mm.1 - 1.0).abs() < 0.02, "{} wide", wide(0.0));
+    assert!((wide(0.0) / plan.size_mm.width - 1.0).abs() < 0.02, "{} wide", wide(0.0));
     assert!((wide(90.0) / deep - 1.0).abs() < 0.02, "{} deep", wide(90.0));
 }
 
@@ -159,7 +160,7 @@ fn pointing_finds_the_round_that_lies_there() {
     let (project, plan) = sample("pear");
     let body = Body::new(&project.pieces[0], &plan);
     let scene = body.scene(&level(180.0, 2.0), &colours(&project));
-    let middle = 0.5 * plan.size_mm.0;
+    let middle = 0.5 * plan.size_mm.height;
     for round in [8, 15, 22, 30_u32] {
         let (a, b) = (plan.forecast[round as usize - 1], plan.forecast[round as usize]);
         let y = 2.0 * (0.5 * (a.z + b.z) - middle - plan.forecast[0].z) as f32;
@@ -259,7 +260,7 @@ fn a_spiral_climbs_and_joined_rounds_are_level() {
         let scene = Body::new(piece, &plan).scene(&level(180.0, SMALL), &[[90; 3]]);
         let places = places(&scene);
         let y = |stitch| places[&(round, stitch)][1];
-        f64::from(y(plan.rounds[round as usize - 1].count) - y(1)) / plan.stitch_mm.1
+        f64::from(y(plan.rounds[round as usize - 1].count) - y(1)) / plan.stitch_mm.height
     };
     let (spiral, joined) = (climb(&spiral), climb(&joined));
     assert!((0.7..1.2).contains(&spiral), "{spiral}");
@@ -270,7 +271,12 @@ fn a_spiral_climbs_and_joined_rounds_are_level() {
 fn a_cutaway_keeps_the_back_half_and_shows_what_is_inside() {
     let (project, plan) = sample("pear");
     let body = Body::new(&project.pieces[0], &plan);
-    let look = |turn_deg, cutaway| Viewpoint { turn_deg, cutaway, scale: SMALL, ..Viewpoint::default() };
+    let look = |turn_deg, cutaway| Viewpoint {
+        turn_deg,
+        cutaway,
+        scale: SMALL,
+        ..Viewpoint::default()
+    };
     let scene = |turn, cut| body.scene(&look(turn, cut), &colours(&project));
     let stuffing =
         |scene: &Scene| scene.polygons().iter().filter(|p| p.round.is_none()).count();
@@ -291,7 +297,8 @@ fn a_cutaway_keeps_the_back_half_and_shows_what_is_inside() {
 
 /// Stitches a little round the edge, which a whole body shows and its back half does not.
 fn missing_at_the_rim(body: &Body, project: &Project) -> usize {
-    let look = |cutaway| Viewpoint { turn_deg: 180.0, cutaway, scale: SMALL, ..Viewpoint::default() };
+    let look =
+        |cutaway| Viewpoint { turn_deg: 180.0, cutaway, scale: SMALL, ..Viewpoint::default() };
     let whole = drawn(&body.scene(&look(false), &colours(project)));
     let half = drawn(&body.scene(&look(true), &colours(project)));
     let missing = whole.keys().filter(|k| !half.contains_key(k)).count();

@@ -4,6 +4,7 @@
 use std::f64::consts::PI;
 use std::path::Path;
 
+use plumpline_core::Extent;
 use plumpline_core::calibrate::{
     Calibration, Entry, GaugeBook, MakersCloth, Measure, Measured, OfPiece, Quantity,
     calibrate, worked_by,
@@ -205,15 +206,19 @@ fn a_sample_as_planned_measures_what_the_plan_says() {
         let project = sample(name);
         for piece in &project.pieces {
             let plan = plan(piece).expect("it plans");
-            let (height, width) = size_mm(&worked_by(piece, &plan, &MakersCloth::of(piece)));
-            assert!((height - plan.size_mm.0).abs() < 1e-3, "{name}");
-            assert!((width - plan.size_mm.1).abs() < 1e-3 || plan.depth_mm.is_some(), "{name}");
+            let Extent { height, width } =
+                size_mm(&worked_by(piece, &plan, &MakersCloth::of(piece)));
+            assert!((height - plan.size_mm.height).abs() < 1e-3, "{name}");
+            assert!(
+                (width - plan.size_mm.width).abs() < 1e-3 || plan.depth_mm.is_some(),
+                "{name}"
+            );
         }
     }
     let pear = sample("pear.ron");
     let first = plan(&pear.pieces[0]).expect("it plans");
     let measures = exact(&pear, 0, &first, &MakersCloth::of(&pear.pieces[0]));
-    assert!((measures[2].measure.value() - PI * first.size_mm.1).abs() < 1e-2);
+    assert!((measures[2].measure.value() - PI * first.size_mm.width).abs() < 1e-2);
     let grams: f64 =
         first.estimate.yarn.iter().map(|y| pear.yarns[y.yarn].grams(y.metres)).sum();
     assert!((measures[5].measure.value() - grams).abs() < 1e-9);

@@ -4,6 +4,7 @@
 
 use std::f64::consts::{PI, TAU};
 
+use plumpline_core::Extent;
 use plumpline_core::forecast::{
     Cloth, Energy, Finish, Settled, Skin, settle, size_mm, volume_mm3,
 };
@@ -29,7 +30,7 @@ impl Shape {
     }
 
     fn of(settled: &Settled) -> Self {
-        let (thickness, width) = size_mm(&settled.nodes);
+        let Extent { height: thickness, width } = size_mm(&settled.nodes);
         let volume = volume_mm3(&settled.nodes) / DISC_MM.powi(3);
         Self([0.5 * width / DISC_MM, thickness / width, volume])
     }

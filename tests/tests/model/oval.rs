@@ -67,7 +67,7 @@ fn an_oval_is_as_wide_as_its_ends_and_its_straight_part_together() {
         let r = plan.forecast.iter().fold(0.0_f64, |most, n| most.max(n.r));
         let depth = plan.depth_mm.expect("an oval has a depth");
         assert!((depth - 2.0 * r).abs() < 1e-9, "{depth}, {r}");
-        assert!((plan.size_mm.1 - 2.0 * r - straight).abs() < 1e-9, "{:?}", plan.size_mm);
+        assert!((plan.size_mm.width - 2.0 * r - straight).abs() < 1e-9, "{:?}", plan.size_mm);
         assert!(
             plan.warnings.iter().any(|w| w.kind == WarningKind::Oval),
             "marked as approximate"

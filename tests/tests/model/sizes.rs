@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use plumpline_core::Extent;
 use plumpline_core::sizes::{
     self, Dimension, FeatureKind, Keeps, Resized, features, sized, sized_piece,
 };
@@ -124,7 +125,7 @@ fn shrinking_to_nothing_and_growing_beyond_reach_give_the_nearest_and_why() {
     assert!(!huge.is_met());
     let why = huge.notes[0].to_string();
     assert!(why.contains("cannot be met") && why.contains("nearest"), "{why}");
-    assert!(huge.plan.size_mm.0 > 1000.0, "{:?}", huge.plan.size_mm);
+    assert!(huge.plan.size_mm.height > 1000.0, "{:?}", huge.plan.size_mm);
     for note in tiny.notes.iter().chain(&huge.notes) {
         assert_eq!(note.to_string().lines().count(), 1);
     }
@@ -132,7 +133,7 @@ fn shrinking_to_nothing_and_growing_beyond_reach_give_the_nearest_and_why() {
     let thick = Piece { gauge: Gauge::of_stitch(9.0, 8.0), ..piece.clone() };
     let grown = at(&thick, SizeBy::Height(3000.0));
     assert!(grown.is_met(), "{:?} {:?}", grown.plan.size_mm, grown.notes);
-    assert!((grown.plan.size_mm.0 - 3000.0).abs() <= 30.0);
+    assert!((grown.plan.size_mm.height - 3000.0).abs() <= 30.0);
 }
 
 #[test]
@@ -272,11 +273,13 @@ fn at_another_gauge_the_size_is_kept_or_the_rounds_are() {
     let base = plan(piece).expect("it plans");
     let gauge = Gauge::per(18.0, 19.0, 100.0);
     let size = at(piece, SizeBy::Gauge { gauge, keeps: Keeps::Size });
-    assert!((size.plan.size_mm.0 - base.size_mm.0).abs() <= 0.5 * gauge.round_height_mm());
+    assert!(
+        (size.plan.size_mm.height - base.size_mm.height).abs() <= 0.5 * gauge.round_height_mm()
+    );
     assert!(size.plan.rounds.len() < base.rounds.len());
     let rounds = at(piece, SizeBy::Gauge { gauge, keeps: Keeps::Rounds });
     assert_eq!(rounds.plan.counts(), base.counts());
-    assert!(rounds.plan.size_mm.1 > 1.3 * base.size_mm.1);
+    assert!(rounds.plan.size_mm.width > 1.3 * base.size_mm.width);
 }
 
 #[test]
@@ -323,14 +326,15 @@ fn the_table_and_the_wording_cover_every_size() {
         assert!(pair[0].height_mm < pair[1].height_mm && pair[0].rounds < pair[1].rounds);
         assert!(pair[0].needs.stitches < pair[1].needs.stitches);
         assert!(pair[0].needs.minutes < pair[1].needs.minutes);
-        assert!(pair[0].needs.stuffing_g.0 < pair[1].needs.stuffing_g.0);
+        assert!(pair[0].needs.stuffing_g.low < pair[1].needs.stuffing_g.low);
     }
     assert!(made.iter().all(|made| made.met));
     for (row, made) in table.iter().zip(&made).skip(1) {
         let name = row.name.clone().expect("a name");
         let at = sizes::at_size(&project, &name).expect("it is made");
         let alone = plan(&at.project.pieces[0]).expect("it plans");
-        assert_eq!(alone.size_mm, (made.height_mm, made.width_mm));
+        let Extent { height, width } = alone.size_mm;
+        assert_eq!((height, width), (made.height_mm, made.width_mm));
         assert_eq!(alone.rounds.len() as u32, made.rounds);
     }
     let text = sizes::written(&project, 0).expect("it is written");

@@ -13,7 +13,8 @@ fn any() -> impl Strategy<Value = (Starter, Dimensions)> {
         |(starter, log_width, tall, third)| {
             let width = log_width.exp();
             let between = |(low, high): (f64, f64), share: f64| low + share * (high - low);
-            let height = between(starter.heights_mm(width), tall);
+            let heights = starter.heights_mm(width);
+            let height = between((heights.low, heights.high), tall);
             let mut size = Dimensions::new(height, width);
             if let Some((low, _, high)) = starter.thirds_mm(width) {
                 let mm = Some(between((low, high), third));
@@ -37,7 +38,8 @@ proptest! {
 
     #[test]
     fn any_allowed_size_is_met_and_can_be_worked((starter, size) in any()) {
-        prop_assume!(starter.heights_mm(size.width_mm).0 <= starter.heights_mm(size.width_mm).1);
+        let heights = starter.heights_mm(size.width_mm);
+        prop_assume!(heights.low <= heights.high);
         let piece = starter.piece(&size, Gauge::default()).expect("a size it allows");
         let profile = piece.outline.profile(3000);
         let (height, width) = (profile.height_mm(), 2.0 * profile.widest_mm());

@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 use std::path::Path;
 
+use plumpline_core::Extent;
 use plumpline_core::companion::{Matched, Spot, ToyMeasure, match_toy, scale_to_match};
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Gauge, Piece, Project, Size, SizeBy, file, plan, sizes};
@@ -31,7 +32,7 @@ fn ball() -> Piece {
 #[test]
 fn the_scale_is_the_toy_in_the_measure_of_the_piece() {
     let now = plan(&ball()).expect("it plans");
-    let (high, wide) = now.size_mm;
+    let Extent { height: high, width: wide } = now.size_mm;
     for (measure, mine) in [
         (ToyMeasure::Height, high),
         (ToyMeasure::Width(Spot::Widest), wide),
@@ -53,7 +54,7 @@ fn a_tape_round_an_oval_goes_along_its_straight_sides() {
     let around = ToyMeasure::Around(Spot::Widest).of(&now).expect("a measure");
     assert!((around - (PI * across + 2.0 * straight_mm)).abs() < 1e-9, "{around}");
     let wide = ToyMeasure::Width(Spot::Widest).of(&now).expect("a measure");
-    assert!((wide - now.size_mm.1).abs() < 1e-9, "{wide}");
+    assert!((wide - now.size_mm.width).abs() < 1e-9, "{wide}");
     let mut project = sample("pebble.ron");
     project.pieces[0] = piece;
     let found = matched(&project, ToyMeasure::Around(Spot::Widest), 1.25);
@@ -61,7 +62,7 @@ fn a_tape_round_an_oval_goes_along_its_straight_sides() {
     assert!(made.piece.straight_mm > 1.2 * straight_mm, "its sides grow with it");
     let girth = PI * made.plan.depth_mm.expect("a depth") + 2.0 * made.piece.straight_mm;
     assert!((girth - found.made_mm).abs() < 1e-9, "{girth} is not {}", found.made_mm);
-    assert!(found.is_met(), "{}", found.text());
+    assert!(found.is_met(), "{}", found.sentence());
 }
 
 /// Every measure of every sample, smaller and larger: the piece comes within one in a hundred
@@ -82,7 +83,7 @@ fn a_toy_of_the_pattern_is_matched_whatever_was_measured() {
         ] {
             for times in [0.8, 1.18, 1.6] {
                 let found = matched(&project, measure, times);
-                let said = format!("{name} {measure:?} × {times}: {}", found.text());
+                let said = format!("{name} {measure:?} × {times}: {}", found.sentence());
                 assert!((found.scale - times).abs() < 1e-9, "{said}");
                 assert!(found.off_mm().abs() < 0.05 * found.toy_mm, "{said}");
                 assert!(said.contains(&format!("{:.1} mm", found.made_mm)), "{said}");
@@ -110,7 +111,8 @@ fn entered_as_a_size_it_is_what_was_matched() {
         let drawn = rows[0].made.as_ref().expect("it plans");
         let made = rows[1].made.as_ref().expect("it is made");
         assert_eq!(made.rounds as usize, found.made.plan.rounds.len(), "{measure:?}");
-        assert_eq!((made.height_mm, made.width_mm), found.made.plan.size_mm, "{measure:?}");
+        let Extent { height, width } = found.made.plan.size_mm;
+        assert_eq!((made.height_mm, made.width_mm), (height, width), "{measure:?}");
         assert!((made.times(drawn) - 1.3).abs() < 0.05, "{measure:?}: {}", made.times(drawn));
         assert!((drawn.times(drawn) - 1.0).abs() < 1e-12);
     }
@@ -122,7 +124,11 @@ fn what_the_piece_measures_already_leaves_it_as_it_is() {
     for measure in [ToyMeasure::Height, ToyMeasure::Width(Spot::Round(6))] {
         let found = matched(&project, measure, 1.0);
         assert_eq!(found.made.plan.counts(), found.now.counts(), "{measure:?}");
-        assert!(found.text().ends_with("as the toy does."), "{}", found.text());
+        assert!(
+            found.sentence().to_string().ends_with("as the toy does."),
+            "{}",
+            found.sentence()
+        );
     }
 }
 

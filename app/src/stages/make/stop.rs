@@ -2,6 +2,7 @@
 //! end of a piece or of all of them.
 
 use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+use plumpline_core::Bounds;
 use plumpline_core::making::{Stand, Stop};
 
 use super::hook::{ASIDE, Hook, NEXT, WORDS};
@@ -17,7 +18,7 @@ use crate::work::making::{copy_name, size_words, to_sew};
 pub(super) fn words(hook: &Hook<'_>, stand: Stand) -> Vec<String> {
     match stand {
         Stand::Stop(Stop::Stuff) => {
-            let (low, high) = hook.course.stuffing_g;
+            let Bounds { low, high } = hook.course.stuffing_g;
             let amount = |g: f64| if g < 9.95 { format!("{g:.1}") } else { format!("{g:.0}") };
             let grams = format!(
                 "About {}–{} g of stuffing. Round {} is worked.",

@@ -2,6 +2,7 @@
 //! height would agree.
 
 use egui::{DragValue, Rect, Ui, pos2, vec2};
+use plumpline_core::Extent;
 use plumpline_core::plan::ball::{BallSize, TradeBall};
 use plumpline_core::{Firmness, Gauge, Piece};
 
@@ -41,7 +42,7 @@ impl ForecastFrom {
     fn check(self) -> Result<Check, String> {
         let Self { made: MadeBall { ball, size_mm }, gauge, along, firmness } = self;
         let forecast = ball.size(gauge, along, firmness).map_err(|e| e.to_string())?;
-        let agrees_mm = size_mm.map(|(height, width)| {
+        let agrees_mm = size_mm.map(|Extent { height, width }| {
             ball.round_height_for(height / width, gauge, along, firmness)
                 .map_err(|e| e.to_string())
         });
@@ -62,7 +63,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let forecast = check.as_ref().ok().map(|c| c.forecast);
     measured(ui, bench, &mut made, forecast, actions);
     if made != bench.view.ball {
-        actions.look(Look::Made(made));
+        actions.look(Look::Ball(made));
     }
     match check {
         Err(error) => form::remark(ui, &format!("{error}.")),
@@ -110,7 +111,8 @@ fn measured(
     actions: &mut Actions,
 ) {
     let Some(forecast) = forecast else { return };
-    let (high, wide) = made.size_mm.unwrap_or((forecast.height_mm, forecast.width_mm));
+    let forecast = Extent { height: forecast.height_mm, width: forecast.width_mm };
+    let Extent { height: high, width: wide } = made.size_mm.unwrap_or(forecast);
     let range = || 5.0..=2000.0;
     let rect =
         form::row(ui, "Measured height", "From the ring to the close, with the ball stuffed");
@@ -122,7 +124,8 @@ fn measured(
     let new_wide =
         length_field::show(ui, place, "Ball, width", (wide, bench.unit()), range(), actions);
     if new_high.is_some() || new_wide.is_some() {
-        made.size_mm = Some((new_high.unwrap_or(high), new_wide.unwrap_or(wide)));
+        let (height, width) = (new_high.unwrap_or(high), new_wide.unwrap_or(wide));
+        made.size_mm = Some(Extent { height, width });
     }
 }
 
@@ -192,7 +195,7 @@ mod tests {
         let BallSize { height_mm, width_mm } = check.forecast;
         let now = piece.gauge.round_height_mm();
         let mut agrees = |height| {
-            made.size_mm = Some((height, width_mm));
+            made.size_mm = Some(Extent { height, width: width_mm });
             let check = ForecastFrom::of(&piece, made).check().expect("a ball");
             check.agrees_mm.expect("measured").expect("a height")
         };

@@ -1,6 +1,7 @@
 //! Figures: size, rounds, stitches, stuffing, time, yarn, fit.
 
 use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
+use plumpline_core::Bounds;
 use plumpline_core::forecast::fit::Fit;
 use plumpline_core::{Plan, Unit, Yarn};
 
@@ -41,14 +42,16 @@ struct Values {
 impl Values {
     fn of(plan: &Plan, unit: Unit) -> Self {
         let estimate = &plan.estimate;
-        let (low, high) = estimate.stuffing_g;
+        let Bounds { low, high } = estimate.stuffing_g;
         Self {
             size: match plan.depth_mm {
                 // An oval has three measures; rough ones keep them on one line.
-                Some(deep) => [plan.size_mm.0, plan.size_mm.1, deep]
+                Some(deep) => [plan.size_mm.height, plan.size_mm.width, deep]
                     .map(|mm| unit.rough_number(mm))
                     .join(" × "),
-                None => [plan.size_mm.0, plan.size_mm.1].map(|mm| unit.number(mm)).join(" × "),
+                None => [plan.size_mm.height, plan.size_mm.width]
+                    .map(|mm| unit.number(mm))
+                    .join(" × "),
             },
             measures: if plan.depth_mm.is_some() {
                 ["high × wide × deep", "h × w × d"]

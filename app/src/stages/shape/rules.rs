@@ -1,7 +1,7 @@
 //! Rules: what every round must keep to, each with its reason.
 
 use egui::{DragValue, Rect, Ui, pos2, vec2};
-use plumpline_core::{ButtonFace as Plain, Piece, Rules, Spread};
+use plumpline_core::{Face as Plain, Piece, Rules, Spread};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;

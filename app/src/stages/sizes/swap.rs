@@ -85,7 +85,11 @@ fn compared(ui: &mut Ui, bench: &Bench<'_>, gauge: Gauge, actions: &mut Actions)
         columns.row(ui, bench, words, plans.map(|plan| plan.map_or("–".into(), of)));
     };
     line(ui, unit.symbol(), &|p| {
-        format!("{} × {}", unit.rough_number(p.size_mm.0), unit.rough_number(p.size_mm.1))
+        format!(
+            "{} × {}",
+            unit.rough_number(p.size_mm.height),
+            unit.rough_number(p.size_mm.width)
+        )
     });
     line(ui, "rounds", &|p| p.rounds.len().to_string());
     line(ui, "stitches", &|p| p.estimate.stitches.to_string());

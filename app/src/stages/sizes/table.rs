@@ -4,6 +4,7 @@ use egui::{
     Align2, DragValue, Popup, Rect, ScrollArea, Sense, Stroke, TextEdit, Ui, UiBuilder,
 };
 use egui::{pos2, vec2};
+use plumpline_core::Bounds;
 use plumpline_core::sizes::{Keeps, MadeSize, SizeRow};
 use plumpline_core::{Gauge, Size, SizeBy, Unit, Yarn};
 
@@ -172,11 +173,11 @@ fn made_by(
     let made = made.and_then(|row| row.made.as_ref().ok());
     let (high, wide) = match (made, bench.plan) {
         (Some(made), _) => (made.height_mm, made.width_mm),
-        (None, Some(plan)) => plan.size_mm,
+        (None, Some(plan)) => (plan.size_mm.height, plan.size_mm.width),
         (None, None) => (100.0, 100.0),
     };
     let whole = |mm: f64| mm.round().max(1.0);
-    let times = bench.plan.map_or(1.0, |plan| high / plan.size_mm.0);
+    let times = bench.plan.map_or(1.0, |plan| high / plan.size_mm.height);
     let gauge = match size.by {
         SizeBy::Gauge { gauge, .. } => gauge,
         _ => bench.document.piece().gauge,
@@ -323,7 +324,7 @@ fn cells(made: &MadeSize, drawn: Option<&MadeSize>, unit: Unit, yarns: &[Yarn]) 
         .iter()
         .filter_map(|used| Some(yarns.get(used.yarn)?.grams(used.metres)))
         .sum();
-    let (low, high) = needs.stuffing_g;
+    let Bounds { low, high } = needs.stuffing_g;
     let minutes = needs.minutes.round() as u32;
     [
         format!("{} × {}", unit.rough_number(made.height_mm), unit.rough_text(made.width_mm)),

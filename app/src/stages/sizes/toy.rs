@@ -1,6 +1,7 @@
 //! A toy at hand: one measure of it gives the scale at which this piece is as large.
 
 use egui::{Align2, DragValue, Sense, TextEdit, Ui, pos2, vec2};
+use plumpline_core::Extent;
 use plumpline_core::Size;
 use plumpline_core::companion::{Matched, Spot, ToyMeasure};
 
@@ -144,8 +145,8 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
         ToyMeasure::Around(_) => "around",
     };
     columns.row(ui, bench, word, measures.map(|mm| unit.rough_text(mm)));
-    let size = |(high, wide): (f64, f64)| {
-        format!("{} × {}", unit.rough_number(high), unit.rough_text(wide))
+    let size = |Extent { height, width }| {
+        format!("{} × {}", unit.rough_number(height), unit.rough_text(width))
     };
     columns.row(ui, bench, "size", [size(now.size_mm), String::new(), size(made.size_mm)]);
     let pair = |now: String, made: String| [now, String::new(), made];

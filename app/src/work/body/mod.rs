@@ -5,7 +5,7 @@ pub mod mesh;
 use std::sync::Arc;
 
 use egui::{Mesh, Pos2, Rect, vec2};
-use plumpline_core::picture::{Body, Viewpoint, Picked, Rgb, Scene};
+use plumpline_core::picture::{Body, Picked, Rgb, Scene, Viewpoint};
 use plumpline_core::{Piece, Plan};
 
 use crate::view::Turned;

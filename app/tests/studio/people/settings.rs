@@ -22,7 +22,7 @@ fn every_length_on_screen_follows_the_unit() {
         settle(&mut bench, &format!("Lengths in: {name}"));
         assert_eq!(bench.state().view().prefs.unit, unit);
         let size = bench.state().plan().expect("a plan").size_mm;
-        let shown = format!("Height {}", unit.text(size.0));
+        let shown = format!("Height {}", unit.text(size.height));
         assert!(bench.query_by_label(&shown).is_some(), "{shown}");
         let value = bench.get_by_label("over").value().unwrap_or_default();
         assert!(value.ends_with(unit.symbol()), "{value}");
@@ -34,7 +34,7 @@ fn every_length_on_screen_follows_the_unit() {
 fn a_bare_number_typed_is_in_the_unit_and_another_may_be_written() {
     let mut bench = opened(1440.0, 900.0);
     settle(&mut bench, "Lengths in: cm");
-    let height = |b: &Bench<'_>| b.state().plan().expect("a plan").size_mm.0;
+    let height = |b: &Bench<'_>| b.state().plan().expect("a plan").size_mm.height;
     for (typed, mm) in [("12", 120.0), ("110 mm", 110.0), ("5 in", 127.0)] {
         bench.get_by_label_contains("Height ").click();
         bench.run();

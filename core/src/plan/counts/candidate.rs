@@ -106,7 +106,7 @@ impl<'a> Candidate<'a> {
         };
         Self {
             wish,
-            widths: (1..=rounds as u32).map(|k| piece.cloth_of_round(k).0).collect(),
+            widths: (1..=rounds as u32).map(|k| piece.cloth_of_round(k).width).collect(),
             holds: Holds::new(piece, wish.profile, wish.rest, rounds),
             rounds: rules,
             gave_way,

@@ -1,6 +1,7 @@
 //! The skin of a piece's stitches, and what holds it besides its cloth.
 
 use super::rules::{Start, worked_length_mm};
+use crate::extent::StitchSize;
 use crate::piece::Piece;
 use crate::piece::outline::Profile;
 use crate::plan::forecast::{Cloth, Finish, Skin};
@@ -53,17 +54,17 @@ pub fn skin_of<N: Copy + Into<f64>>(
     counts: &[N],
     holds: &Holds,
 ) -> Skin {
-    let cloth: Vec<(f64, f64)> =
+    let cloth: Vec<StitchSize> =
         (1..=counts.len() as u32).map(|k| piece.cloth_of_round(k)).collect();
     let drawn = piece.outline.finishes_closed();
-    let width = |k: usize| cloth[k].0;
+    let width = |k: usize| cloth[k].width;
     let start_mm = match start {
         Start::Ring => 0.0,
         Start::Chain(n) => f64::from(n) * width(0),
         Start::Oval(_) => 2.0 * piece.straight_mm,
     };
-    let around = counts.iter().zip(&cloth).map(|(&n, c)| n.into() * c.0).collect();
-    let height = cloth.iter().map(|c| c.1).collect();
+    let around = counts.iter().zip(&cloth).map(|(&n, c)| n.into() * c.width).collect();
+    let height = cloth.iter().map(|c| c.height).collect();
     let finish = if drawn { Finish::Drawn } else { Finish::Open };
     let stiffness = Cloth { along: piece.stiffness_along, ..Cloth::default() };
     Skin {

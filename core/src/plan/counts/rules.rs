@@ -3,6 +3,7 @@
 
 use std::f64::consts::TAU;
 
+use crate::extent::StitchSize;
 use crate::piece::Piece;
 use crate::piece::cloth::Kind;
 use crate::piece::outline::Profile;
@@ -61,7 +62,7 @@ pub struct Targets {
 
 /// How `piece` begins.
 pub(crate) fn start_of(piece: &Piece, profile: &Profile) -> Start {
-    let width = piece.cloth_of_round(1).0;
+    let width = piece.cloth_of_round(1).width;
     let around = TAU * profile.stations[0].at.r + 2.0 * piece.straight_mm;
     if !piece.outline.starts_closed() {
         Start::Chain(chain_of(around / width))
@@ -134,7 +135,7 @@ const LAG: f64 = 1.0;
 
 /// Most stitches a round may gain or lose and still lie flat, 2πh/w rounded up.
 pub(super) fn flat_of_round(piece: &Piece, round: u32) -> u32 {
-    let (width, height) = piece.cloth_of_round(round);
+    let StitchSize { width, height } = piece.cloth_of_round(round);
     (TAU * height / width - 1e-9).ceil() as u32
 }
 
@@ -179,7 +180,7 @@ impl Targets {
     pub fn new(piece: &Piece, profile: &Profile, rest: &RestSkin, rounds: usize) -> Self {
         let places = piece.edges_mm(rounds, worked_length_mm(piece, rest));
         let around = rest.around_at(&places);
-        let width = |k: usize| piece.cloth_of_round(k as u32).0;
+        let width = |k: usize| piece.cloth_of_round(k as u32).width;
         let drawn = piece.outline.finishes_closed();
         let girth = rest.girth_at(&places);
         let filled: Vec<f64> = (1..=rounds).map(|k| girth[k] / width(k)).collect();

@@ -31,6 +31,7 @@ pub mod settle;
 pub use energy::Energy;
 pub use settle::{Settled, settle, settled_gradient, stuffed};
 
+use crate::extent::Extent;
 use crate::piece::outline::Rz;
 
 /// How the cloth answers to stretch, as ratios to its hoop stiffness Eθ.
@@ -197,12 +198,12 @@ pub fn straight_volume_mm3(nodes: &[Rz], straight_mm: f64) -> f64 {
 }
 
 /// Height and greatest width of a profile, mm.
-pub fn size_mm(nodes: &[Rz]) -> (f64, f64) {
+pub fn size_mm(nodes: &[Rz]) -> Extent {
     let (mut low, mut high, mut widest) = (f64::INFINITY, f64::NEG_INFINITY, 0.0_f64);
     for node in nodes {
         low = low.min(node.z);
         high = high.max(node.z);
         widest = widest.max(node.r);
     }
-    ((high - low).max(0.0), 2.0 * widest)
+    Extent { height: (high - low).max(0.0), width: 2.0 * widest }
 }

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::tape::over_both_ends_mm;
 use super::{MakersCloth, Measure, Measured};
 use crate::error::{Error, Result};
+use crate::extent::{Extent, StitchSize};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::piece::outline::Rz;
@@ -66,7 +67,7 @@ impl<'a> Sample<'a> {
         let pressure = pressure_for_skin(cloth.firmness.0, skin.largest_radius_mm());
         let energy = Energy::new(&skin, pressure);
         let tolerance = settled_gradient(&skin);
-        let wider = cloth.stitch_width_mm / self.plan.stitch_mm.0;
+        let wider = cloth.stitch_width_mm / self.plan.stitch_mm.width;
         let wider = |n: &Rz| Rz::new(wider * n.r, wider * n.z);
         let forecast: Vec<Rz> =
             self.plan.forecast[..=skin.rounds()].iter().map(wider).collect();
@@ -103,7 +104,7 @@ impl<'a> Sample<'a> {
 
     /// What one measure would come to; `nodes` are the stuffed shape where it needs one.
     fn one(&self, cloth: &MakersCloth, measure: &Measure, nodes: &[Rz]) -> f64 {
-        let (height, width) = size_mm(nodes);
+        let Extent { height, width } = size_mm(nodes);
         match *measure {
             Measure::Stitches { stitches, .. } => stitches * cloth.stitch_width_mm,
             Measure::Rounds { rounds, .. } => rounds * cloth.round_height_mm,
@@ -128,7 +129,7 @@ impl<'a> Sample<'a> {
                 let Some(count) = self.plan.rounds.get(index).map(|r| r.count) else {
                     return 0.0;
                 };
-                let (w, h) = dressed.cloth_of_round(round);
+                let StitchSize { width: w, height: h } = dressed.cloth_of_round(round);
                 let area = w * h / (cloth.stitch_width_mm * cloth.round_height_mm);
                 f64::from(count) * area * cloth.yarn_per_stitch * cloth.stitch_width_mm
             }

@@ -49,7 +49,7 @@ pub fn edge(piece: &Piece, plan: &Plan, edge: Edge) -> Result<EdgeFacts> {
             return Err(Error::new(place(), what, format!("its last is Rnd {last}")));
         }
     };
-    let stitch_mm = piece.cloth_of_round(round.max(1)).0;
+    let stitch_mm = piece.cloth_of_round(round.max(1)).width;
     let straight = if plan.depth_mm.is_some() { 2.0 * piece.straight_mm } else { 0.0 };
     let drawn = round == last && piece.outline.finishes_closed();
     Ok(EdgeFacts {

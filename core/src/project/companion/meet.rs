@@ -306,7 +306,7 @@ fn with_stitches(piece: &Piece, at: Edge, count: u32) -> Option<(Piece, EdgeFact
     let planned = plan(&piece).ok()?;
     let mut round = edge(&piece, &planned, at).ok()?.round;
     if !matches!(at.at, At::Round(_)) {
-        let around = f64::from(count) * piece.cloth_of_round(round.max(1)).0;
+        let around = f64::from(count) * piece.cloth_of_round(round.max(1)).width;
         let straight = if planned.depth_mm.is_some() { 2.0 * piece.straight_mm } else { 0.0 };
         let knots = &mut piece.outline.knots;
         let knot = if at.at == At::OpenStart { knots.first_mut() } else { knots.last_mut() };

@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use crate::error::{Error, Result, within};
+use crate::extent::Extent;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{ASKED_MM, Resized, Size, SizeBy, sized, tolerance_mm};
@@ -97,7 +98,7 @@ impl ToyMeasure {
 
     /// The measure of `plan`, a size of a piece of `base_rounds` rounds, mm.
     fn at_share(self, plan: &Plan, base_rounds: u32) -> f64 {
-        let (height, wide) = plan.size_mm;
+        let Extent { height, width: wide } = plan.size_mm;
         let straight = plan.depth_mm.map_or(0.0, |depth| wide - depth);
         let across = match self.round() {
             Some(round) => 2.0 * radius(plan, round, base_rounds),
@@ -154,7 +155,7 @@ impl Matched {
 /// # Errors
 /// For a measure that is not above 0 and below 100 m, and as [`ToyMeasure::of`].
 pub fn scale_to_match(plan: &Plan, measure: ToyMeasure, toy_mm: f64) -> Result<f64> {
-    let toy_mm = within("the measure", toy_mm, ASKED_MM.0, ASKED_MM.1, "mm")?;
+    let toy_mm = within("the measure", toy_mm, ASKED_MM.low, ASKED_MM.high, "mm")?;
     Ok(toy_mm / measure.of(plan)?)
 }
 

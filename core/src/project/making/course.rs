@@ -1,6 +1,7 @@
 //! The course of a piece: its plan as what the hands do, one stitch after the other.
 
 use crate::error::Result;
+use crate::extent::Bounds;
 use crate::piece::Piece;
 use crate::piece::cloth::Working;
 use crate::plan::placement::Stitch;
@@ -25,7 +26,7 @@ pub struct WorkedPiece {
     /// What to do there.
     pub stuff_text: String,
     /// Stuffing, g, least and most.
-    pub stuffing_g: (f64, f64),
+    pub stuffing_g: Bounds,
     /// Done after the last round.
     pub closing: Vec<String>,
     /// Stitches of the last round, where it stays open and is sewn to something.

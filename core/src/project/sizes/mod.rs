@@ -56,11 +56,11 @@ pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
         SizeBy::Width(mm) => base.to_measure(Dimension::Width, mm, piece.gauge),
         SizeBy::Factor(factor) => base.times(factor),
         SizeBy::Gauge { gauge, keeps: Keeps::Size } => {
-            base.to_measure(Dimension::Height, base.plan.size_mm.0, gauge)
+            base.to_measure(Dimension::Height, base.plan.size_mm.height, gauge)
         }
         SizeBy::Gauge { gauge, keeps: Keeps::Rounds } => {
             let kept = same_rounds(piece, &base.plan, gauge)?;
-            let scale = kept.1.size_mm.0 / base.plan.size_mm.0;
+            let scale = kept.1.size_mm.height / base.plan.size_mm.height;
             let base_rounds = base.plan.rounds.len() as u32;
             let (piece, plan) = kept;
             let notes = Vec::new();

@@ -104,7 +104,7 @@ fn meet(
     let piece = at.pieces.swap_remove(index);
     let plan = plan(&piece)?;
     let base_rounds = base_plan.rounds.len() as u32;
-    let scale = plan.size_mm.0 / base_plan.size_mm.0;
+    let scale = plan.size_mm.height / base_plan.size_mm.height;
     Ok(Resized { piece, plan, scale, base_rounds, wanted: None, notes })
 }
 

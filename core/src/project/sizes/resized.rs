@@ -21,9 +21,9 @@ impl Dimension {
     /// This measure of a plan's forecast, mm.
     pub fn of(self, plan: &Plan) -> f64 {
         match self {
-            Self::Height => plan.size_mm.0,
-            Self::Width => plan.size_mm.1,
-            Self::Both => (plan.size_mm.0 * plan.size_mm.1).sqrt(),
+            Self::Height => plan.size_mm.height,
+            Self::Width => plan.size_mm.width,
+            Self::Both => (plan.size_mm.height * plan.size_mm.width).sqrt(),
         }
     }
 

@@ -58,8 +58,8 @@ impl MadeSize {
     fn of(made: &Resized) -> Self {
         let plan = &made.plan;
         Self {
-            height_mm: plan.size_mm.0,
-            width_mm: plan.size_mm.1,
+            height_mm: plan.size_mm.height,
+            width_mm: plan.size_mm.width,
             depth_mm: plan.depth_mm,
             profile: plan.forecast.clone(),
             straight_mm: plan.depth_mm.map_or(0.0, |_| made.piece.straight_mm),

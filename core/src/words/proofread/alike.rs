@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Finding, FindingKind};
+use super::finding::{Finding, FindingKind};
 
 /// So many rounds that do not add up and are worded alike, and it is the reading that is in
 /// doubt, not the text.

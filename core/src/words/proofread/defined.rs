@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use super::context::ProofContext;
+use super::finding::{Finding, FindingKind, Mend};
 use super::text::words;
-use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::lexicon::{Lexicon, Term};
 use crate::words::tree::{Line, Span};
 

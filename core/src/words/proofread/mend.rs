@@ -4,8 +4,9 @@
 //! decrease, a stitch added or left out. The best few are then made in the text and read
 //! again; what does not read as meant is not offered.
 
+use super::context::ProofContext;
+use super::finding::Mend;
 use super::text::numbers;
-use super::{Mend, ProofContext};
 use crate::words::course::{CourseStep, LineRun, suits};
 use crate::words::read::{TermsWish, read};
 use crate::words::tree::{Decrease, Line, Op, Placed, Rounds, Span, StitchKind, Times};

@@ -1,7 +1,8 @@
 //! The numbers of the rounds: none left out, none there twice.
 
+use super::context::ProofContext;
+use super::finding::{Finding, FindingKind, Mend};
 use super::text::{numbers, words};
-use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::course::{Course, CourseStep};
 use crate::words::tree::{Line, Span};
 

@@ -1,8 +1,9 @@
 //! “Between rounds 7 and 8”, where a text says it of the neck, the lip or the widest place:
 //! whether the counts have it there.
 
+use super::context::ProofContext;
+use super::finding::{Finding, FindingKind, Mend};
 use super::text::words;
-use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::course::Course;
 use crate::words::tree::{Line, Span};
 

@@ -1,6 +1,7 @@
 //! When a piece is stuffed: while a hand still gets in.
 
-use super::{Finding, FindingKind, Mend, ProofContext};
+use super::context::ProofContext;
+use super::finding::{Finding, FindingKind, Mend};
 use crate::words::course::Course;
 use crate::words::tree::{Line, Op, Placed, Span};
 

@@ -1,8 +1,9 @@
 //! Every round against the one below and against the count it states.
 
+use super::context::ProofContext;
+use super::finding::{Finding, FindingKind, Mend};
 use super::mend::{Aim, Neighbours};
 use super::text::numbers;
-use super::{Finding, FindingKind, Mend, ProofContext};
 use crate::words::TallyError;
 use crate::words::course::{CourseStep, suits};
 use crate::words::tree::{Rounds, Span};

@@ -5,9 +5,9 @@ use super::fits::{Taken, fit, next_draft, next_fits};
 use super::judge::Judge;
 use super::readings::Understood;
 use super::settle::is_worked;
-use super::tokens::{Tok, Token, span};
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use super::understanding::{Inferred, Sure};
-use super::words::Say;
 use crate::words::course::founds;
 use crate::words::tree::{Line, Op, Placed, Span, StitchKind, Times};
 

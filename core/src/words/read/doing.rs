@@ -5,8 +5,8 @@ use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
 use super::place::{Input, ReadResult, fail, fillers, number, peek, say, stitch_word, tok};
-use super::tokens::{Tok, Token, span};
-use super::words::Say;
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use crate::words::tree::{Op, Placed, StitchKind};
 
 /// Longest name of a yarn, in words.

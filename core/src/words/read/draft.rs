@@ -2,10 +2,9 @@
 
 use super::heading::Heading;
 use super::layers::Layers;
-use super::pieces::Name;
 use super::readings::{Understood, others};
 use super::round::LineReading;
-use super::tokens::Token;
+use super::token::Token;
 use crate::words::tree::{Line, Placed, Span, StitchKind};
 
 /// A line of the text.
@@ -21,6 +20,19 @@ pub(super) struct DraftLine {
     pub(super) ring: bool,
     /// What it says if it is a round.
     pub(super) draft: Option<Draft>,
+}
+
+/// How sure it is that words are a name, if rounds follow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Name {
+    /// They look like a heading: “HEAD”, “Body:”, “Ear (make 2)”.
+    Marked,
+    /// They are short, and name a piece only right above its first round.
+    Plain,
+    /// They head a part of the pattern that is no piece: “Materials”.
+    Section,
+    /// They are a sentence.
+    No,
 }
 
 /// A line that may be a round.

@@ -3,8 +3,9 @@
 use super::legend;
 use super::lexemes::Lexeme;
 use super::lines::MeantLine;
-use super::tokens::{Tok, Token};
-use super::words::{Glossary, Say};
+use super::token::Say;
+use super::token::{Tok, Token};
+use super::words::Glossary;
 use crate::words::tree::{Decrease, Span, StitchKind};
 
 /// Longest short form, in lexemes.

@@ -5,14 +5,14 @@ use winnow::prelude::*;
 use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of, take};
 
+use super::op_list::{DEEPEST, OpList, prefix};
 use super::place::{
     Input, LineMemo, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say,
     since, tok, turns,
 };
-use super::round::{DEEPEST, OpList};
 use super::settle::is_worked;
-use super::tokens::{Tok, Token, span};
-use super::words::Say;
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use crate::words::tree::{Op, Placed, Times};
 
 /// How often one list is wrapped by “repeat” before it is kept as text.
@@ -224,19 +224,6 @@ fn nested<'a>(
     input.state.depth -= 1;
     input.state.in_star = in_star;
     std::mem::take(&mut line.ops)
-}
-
-/// “6 x (”, “6 times [”, “6(”: how often the brackets that follow are worked.
-pub(super) fn prefix(input: &Input<'_>) -> Option<u32> {
-    let Tok::Number(times) = peek(input, 0)? else { return None };
-    let open = match peek(input, 1)? {
-        Tok::Times => 2,
-        _ if input.input.get(1).is_some_and(|t| t.glued) => 1,
-        _ => return None,
-    };
-    let Tok::Open(n) = peek(input, open)? else { return None };
-    let inside = input.input.get(open + 1..open + n)?;
-    (times > 0 && inside.iter().take(8).any(|t| t.tok.is_work())).then_some(times)
 }
 
 /// “(sc, inc) 6”, with nothing to say that it is a count of something else.

@@ -10,7 +10,7 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft};
 use super::readings::Understood;
 use super::settle::is_worked;
-use super::tokens::span;
+use super::token::span;
 use super::understanding::{Inferred, Sure, Understanding};
 use crate::words::course::{LineRun, chain_of, founds};
 use crate::words::tree::{Line, Op, Placed, Rounds, Span};

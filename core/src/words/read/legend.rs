@@ -1,7 +1,7 @@
 //! Lists of abbreviations: “sc = single crochet”, “inc: 2 sc in next st”.
 
-use super::tokens::{Tok, Token, span};
-use super::words::Say;
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Line, Placed};
 

@@ -2,8 +2,8 @@
 //! ends of lines, or words without a heading.
 
 use super::heading::{Heading, bullets_of, heading};
-use super::tokens::{Tok, Token};
-use super::words::Say;
+use super::token::Say;
+use super::token::{Tok, Token};
 
 /// One line as it is meant.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -24,8 +24,10 @@ mod layers;
 mod legend;
 mod lexemes;
 mod lines;
+mod op_list;
 mod pieces;
 mod place;
+mod reader;
 mod readings;
 mod round;
 mod settle;
@@ -33,20 +35,18 @@ mod stitch;
 mod terms;
 #[cfg(test)]
 mod tests;
+mod token;
 mod tokens;
 mod understanding;
 mod words;
 
 use std::collections::BTreeMap;
 
-use self::draft::{Draft, DraftLine};
-use self::heading::Heading;
-use self::layers::peel;
-use self::pieces::{Name, name, name_pieces};
-use self::tokens::{Tok, Token, prepare, span};
-use self::words::{Glossary, Say, Vocabulary};
-use super::course::founds;
-use super::tree::{Decrease, Line, Op, Pattern, Placed, Span, StitchKind};
+use self::pieces::name_pieces;
+use self::reader::Reader;
+use self::token::{Tok, Token};
+use self::words::{Glossary, Vocabulary};
+use super::tree::{Decrease, Pattern, Span, StitchKind};
 
 pub use self::terms::{TermsFound, TermsWish};
 pub use self::understanding::{Inferred, Learnt, Sure, Understanding};
@@ -75,10 +75,10 @@ pub struct Reading {
 ///
 /// ```
 /// use plumpline_core::words::Line;
-/// use plumpline_core::words::read::{Wish, read};
+/// use plumpline_core::words::read::{TermsWish, read};
 /// use plumpline_core::words::tally::tally;
 ///
-/// let reading = read("Rnd 7: (sc 4, inc) x 6 (36)", Wish::Infer);
+/// let reading = read("Rnd 7: (sc 4, inc) x 6 (36)", TermsWish::Infer);
 /// let Line::Rounds(round) = &reading.pattern.lines[0].it else { panic!("it is a round") };
 /// assert_eq!(round.first, 7);
 /// let sum = tally(&round.work, Some(30)).expect("it adds up");
@@ -209,290 +209,3 @@ fn unknown_words(
 
 /// Letters of the longest short form that nobody explains.
 const LONGEST_SHORT: usize = 8;
-
-/// What is known while lines are read one after another.
-#[derive(Debug, Default)]
-struct Reader<'t> {
-    text: &'t str,
-    /// Whether the text works in rounds, so that “row” means round.
-    in_rounds: bool,
-    /// Kind of stitch of the round before.
-    kind: Option<StitchKind>,
-    /// Whether the list of abbreviations makes a plain “dec” the invisible one.
-    invisible: bool,
-    /// Whether the line that is read names a ring.
-    ring: bool,
-    /// Whether a number with a point is an ordinal.
-    ordinal_point: bool,
-    entries: Vec<DraftLine>,
-    rows_as_rounds: Vec<Span>,
-}
-
-impl Reader<'_> {
-    fn line(&mut self, line: &lines::MeantLine<'_>) {
-        let at = span(line.tokens);
-        self.ring = line.tokens.iter().any(|t| t.tok == Tok::Ring);
-        match line.heading {
-            Some(heading) if !heading.row || self.in_rounds => self.headed(heading, line, at),
-            Some(_) => self.note(line.tokens, at, true, None),
-            None => self.unheaded(line, at),
-        }
-    }
-
-    fn headed(&mut self, heading: Heading, line: &lines::MeantLine<'_>, at: Span) {
-        if heading.numbered && heading.first == 1 {
-            self.kind = None;
-        }
-        let mut draft = self.draft(Some(heading), line.body());
-        let work = &draft.worked.work;
-        let told = draft.layers.told.is_some()
-            || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
-        draft.heads = if heading.bare {
-            work.iter()
-                .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
-                .is_some_and(|op| is_stitches(&op.it))
-                || told
-                || work
-                    .iter()
-                    .any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
-                    && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
-        } else {
-            true
-        };
-        let works = work.iter().any(|op| !matches!(op.it, Op::Note(_)));
-        let counts = draft.tokens.iter().any(|t| t.tok.counts());
-        if draft.heads && heading.bare || !heading.bare && (works || counts || told) {
-            self.kind = Some(draft.kind);
-            if heading.row {
-                self.rows_as_rounds.push(span(&line.tokens[..heading.tokens]));
-            }
-            let text = self.text.get(at.clone()).unwrap_or_default().to_owned();
-            let line = Line::Note { text, unread: true };
-            self.push(line, at, Name::No, Vec::new(), Some(draft));
-        } else if heading.bare {
-            self.unheaded(&lines::MeantLine { heading: None, ..line.clone() }, at);
-        } else {
-            self.note(line.tokens, at, true, None);
-        }
-    }
-
-    /// A line without the number of a round.
-    fn unheaded(&mut self, line: &lines::MeantLine<'_>, at: Span) {
-        let body = line.body();
-        let explained = legend::abbreviations(body, self.text);
-        if !explained.is_empty() {
-            self.invisible |= legend::makes_invisible(body);
-            for Placed { it, at } in explained {
-                self.push(it, at, Name::No, Vec::new(), None);
-            }
-            return;
-        }
-        // “or ch 3, join”: another way to do what stands above.
-        if body.first().is_some_and(|t| t.tok == Tok::Say(Say::Or)) {
-            return self.note(line.tokens, at, false, None);
-        }
-        let mut draft = self.draft(None, body);
-        let worked = &draft.worked;
-        let work = &worked.work;
-        let all_read =
-            worked.unread.is_empty() && !work.iter().any(|op| matches!(op.it, Op::Note(_)));
-        let counted = body.iter().any(|t| {
-            t.tok.counts()
-                || matches!(t.tok, Tok::InEach | Tok::Say(Say::Around) | Tok::Even(_))
-        });
-        let stitches = work.iter().any(|op| is_stitches(&op.it));
-        draft.stands_alone = stitches && counted;
-        // “Mit Füllwatte ausstopfen”: German has the verb last.
-        let done = match work.as_slice() {
-            [Placed { it: Op::Note(_), .. }, done] => Some(done),
-            _ => work.first(),
-        };
-        match done.map(|op| &op.it) {
-            Some(Op::FastenOff | Op::Stuff | Op::Marker | Op::Turn) => {
-                // A length or a round named beside them changes no count.
-                let works = |at: &&Span| {
-                    body.iter().any(|t| t.tok.is_work() && at.contains(&t.at().start))
-                };
-                let unread = worked.unread.iter().filter(works).cloned().collect();
-                let line = Line::Do(worked.work.clone());
-                self.push(line, at, Name::No, unread, None);
-            }
-            Some(Op::Join) => {
-                let line = Line::Do(worked.work.clone());
-                self.push(line, at, Name::No, Vec::new(), None);
-            }
-            Some(Op::Colour(_)) if all_read && !stitches => {
-                self.push(Line::Do(worked.work.clone()), at, Name::No, Vec::new(), None);
-            }
-            Some(_) if all_read && counted => {
-                self.push(Line::Do(worked.work.clone()), at, Name::No, Vec::new(), Some(draft));
-            }
-            _ => {
-                let known = body.iter().filter(|t| t.tok != Tok::Unknown).count();
-                let told = |tok| {
-                    matches!(tok, Tok::Gauge | Tok::Hook | Tok::Yarn | Tok::Say(Say::Section))
-                };
-                let remarks = body.iter().any(|t| told(t.tok));
-                let works = stitches && !remarks;
-                // Mostly trade words and numbers: a round, not a remark.
-                let unread = works && counted && 4 * known > 3 * body.len();
-                let maybe = draft.stated().is_some()
-                    || self.ring && stitches
-                    || draft.layers.told.is_some()
-                    || draft.stands_alone && !remarks;
-                self.note(line.tokens, at, unread, maybe.then_some(draft));
-            }
-        }
-    }
-
-    /// Takes numbers that head no round for what they are: those of a list, or of a line of
-    /// prose that was broken before one. A round's number follows on from its neighbour's.
-    fn drop_stray_headings(&mut self) {
-        let heading = |e: &DraftLine| e.draft.as_ref().and_then(|d| d.heading);
-        let numbered: Vec<(usize, Heading)> = self
-            .entries
-            .iter()
-            .enumerate()
-            .filter_map(|(i, e)| heading(e).filter(|h| h.numbered).map(|h| (i, h)))
-            .collect();
-        let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
-        for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
-            let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
-            let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
-            let entry = &mut self.entries[*i];
-            let begins =
-                entry.draft.as_ref().is_some_and(|d| founds(&d.worked.work)) && own.first == 1;
-            if !(before || after || begins) && numbered.len() > 1 {
-                if let Line::Note { unread, .. } = &mut entry.line {
-                    *unread = false;
-                }
-                entry.unread.clear();
-                entry.draft = None;
-            }
-        }
-    }
-
-    /// Lines of a list of abbreviations are no rounds, whatever they are like.
-    fn quiet_lists(&mut self) {
-        let listed = |e: &DraftLine| matches!(e.line, Line::Abbreviation { .. });
-        let near: Vec<bool> = (0..self.entries.len())
-            .map(|i| {
-                let before = i.checked_sub(1).is_some_and(|b| listed(&self.entries[b]));
-                before && self.entries.get(i + 1).is_some_and(listed)
-            })
-            .collect();
-        for (entry, near) in self.entries.iter_mut().zip(near) {
-            if let Line::Note { unread, .. } = &mut entry.line
-                && near
-            {
-                *unread = false;
-                entry.unread.clear();
-                entry.draft = None;
-            }
-        }
-    }
-
-    fn note(&mut self, tokens: &[Token], at: Span, unread: bool, draft: Option<Draft>) {
-        let places = if unread { vec![at.clone()] } else { Vec::new() };
-        let named = if unread { Name::No } else { name(tokens, self.text) };
-        let text = self.text.get(at.clone()).unwrap_or_default().to_owned();
-        self.push(Line::Note { text, unread }, at, named, places, draft);
-    }
-
-    fn push(
-        &mut self,
-        line: Line,
-        at: Span,
-        name: Name,
-        unread: Vec<Span>,
-        draft: Option<Draft>,
-    ) {
-        let ring = std::mem::take(&mut self.ring);
-        self.entries.push(DraftLine { line, at, name, unread, ring, draft });
-    }
-
-    /// What a line says, its heading left out.
-    fn draft(&self, heading: Option<Heading>, body: &[Token]) -> Draft {
-        let mut tokens = body.to_vec();
-        drop_points(&mut tokens, self.text, self.ordinal_point);
-        let kind = prepare(&mut tokens, self.kind.unwrap_or(StitchKind::Single));
-        if self.invisible {
-            for token in &mut tokens {
-                if let Tok::Decrease(_, how) = &mut token.tok {
-                    *how = Decrease::Invisible;
-                }
-            }
-        }
-        let layers = peel(&mut tokens);
-        let worked = round::work(&tokens, self.text, kind);
-        Draft::new(heading, tokens, layers, worked, kind)
-    }
-}
-
-/// Takes out points that end no sentence: of an abbreviation (“2 st., sc”), of a German
-/// ordinal (“jede 2. M”), and the dash of “6-inc”.
-fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
-    let small = |t: &Token| {
-        text.get(t.at()).and_then(|w| w.chars().next()).is_some_and(char::is_lowercase)
-    };
-    let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
-    for (i, &this) in tokens.iter().enumerate() {
-        let ahead = |n: usize| tokens.get(i + n).map(|t| t.tok);
-        let ordinal = match ahead(1) {
-            Some(Tok::Stitch | Tok::Kind(_) | Tok::Chain | Tok::Increase(_)) => true,
-            Some(Tok::Comma | Tok::Say(Say::Then)) => {
-                matches!((ahead(2), ahead(3)), (Some(Tok::Number(_)), Some(Tok::Stop)))
-            }
-            _ => false,
-        };
-        let after = tokens.get(i + 1);
-        let before = kept.last_mut();
-        match (before, this.tok, after) {
-            (Some(before), Tok::Stop, Some(after))
-                if ordinal_point && this.glued && !after.glued && ordinal =>
-            {
-                if let Tok::Number(n) = before.tok {
-                    *before = before.meaning(Tok::Ordinal(n));
-                    continue;
-                }
-            }
-            (Some(before), Tok::Stop, Some(after))
-                if this.glued
-                    && matches!(
-                        before.tok,
-                        Tok::Stitch
-                            | Tok::Kind(_)
-                            | Tok::Chain
-                            | Tok::Increase(_)
-                            | Tok::Decrease(..)
-                            | Tok::Say(Say::Repeat)
-                    )
-                    && (small(after)
-                        || matches!(
-                            after.tok,
-                            Tok::Comma | Tok::Close | Tok::Star | Tok::Times
-                        )) =>
-            {
-                continue;
-            }
-            (Some(before), Tok::Dash, Some(after))
-                if this.glued
-                    && after.glued
-                    && matches!(before.tok, Tok::Number(_))
-                    && matches!(after.tok, Tok::Increase(_) | Tok::Decrease(..)) =>
-            {
-                continue;
-            }
-            _ => {}
-        }
-        kept.push(this);
-    }
-    *tokens = kept;
-}
-
-fn is_stitches(op: &Op) -> bool {
-    !matches!(
-        op,
-        Op::Note(_) | Op::Stuff | Op::FastenOff | Op::Marker | Op::Turn | Op::Colour(_)
-    )
-}

@@ -1,23 +1,10 @@
 //! Which of the words between rounds name a piece.
 
-use super::draft::{Draft, DraftLine};
-use super::tokens::{Tok, Token, span};
-use super::words::Say;
+use super::draft::{Draft, DraftLine, Name};
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use crate::words::course::founds;
 use crate::words::tree::Line;
-
-/// How sure it is that words are a name, if rounds follow.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Name {
-    /// They look like a heading: “HEAD”, “Body:”, “Ear (make 2)”.
-    Marked,
-    /// They are short, and name a piece only right above its first round.
-    Plain,
-    /// They head a part of the pattern that is no piece: “Materials”.
-    Section,
-    /// They are a sentence.
-    No,
-}
 
 /// Longest name, in tokens and in bytes.
 const LONGEST: (usize, usize) = (9, 60);

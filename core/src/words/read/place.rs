@@ -6,8 +6,8 @@ use winnow::prelude::*;
 use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of};
 
-use super::tokens::{Tok, Token, span};
-use super::words::Say;
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Span, StitchKind, Times};
 

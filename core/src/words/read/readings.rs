@@ -4,7 +4,7 @@
 use super::layers::rematch;
 use super::round::{LineReading, work};
 use super::settle::is_worked;
-use super::tokens::{Tok, Token};
+use super::token::{Tok, Token};
 use super::understanding::Inferred;
 use crate::words::tally::tally;
 use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
@@ -363,7 +363,7 @@ fn without_remarks(tokens: &[Token]) -> Option<Vec<Token>> {
                 Some(Tok::Times | Tok::Number(_) | Tok::Turns(_) | Tok::Say(_) | Tok::InEach)
             ) && !matches!(
                 tokens.get(at + n + 1).map(|t| t.tok),
-                Some(Tok::Say(super::words::Say::In))
+                Some(Tok::Say(super::token::Say::In))
             );
             if worded && !multiplied && super::count::figure_of(inside).is_none() && at > 0 {
                 at += n + 1;
@@ -412,7 +412,7 @@ fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> 
 
 /// “every 3rd stitch (24)”: places without a word on what is done there.
 fn with_verb(tokens: &[Token], shaping: Tok) -> Option<Vec<Token>> {
-    use super::words::Say;
+    use super::token::Say;
     let at = tokens
         .iter()
         .position(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals))

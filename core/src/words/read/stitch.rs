@@ -8,8 +8,8 @@ use super::place::{
     Input, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say, since,
     stitch_word, tok, turns,
 };
-use super::tokens::{Tok, Token, span};
-use super::words::Say;
+use super::token::Say;
+use super::token::{Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
 

@@ -4,7 +4,8 @@
 use std::collections::BTreeSet;
 
 use super::lexemes::{Lexeme, LexemeKind};
-use super::tokens::{Tok, Token, tokens};
+use super::token::{Tok, Token};
+use super::tokens::tokens;
 use super::words::{Glossary, Vocabulary};
 use crate::words::lexicon;
 use crate::words::tree::{Placed, Span, StitchKind};

@@ -1,6 +1,6 @@
 //! How a round was understood: what is kept with the reading beside its work.
 
-use super::tokens::Tok;
+use super::token::Tok;
 use crate::words::tree::{Placed, Span};
 
 /// What a word that nobody explains was found to mean.

@@ -7,87 +7,10 @@ use std::sync::OnceLock;
 use serde::Deserialize;
 
 use super::lexemes::{Lexeme, lexemes};
-use super::tokens::Tok;
+use super::token::{Say, Tok};
 use crate::piece::cloth::Loop;
 use crate::words::lexicon::{self, Lexicon, Term};
 use crate::words::tree::{Decrease, StitchKind};
-
-/// A word that says where, how often or in what order.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
-pub(super) enum Say {
-    /// “next”
-    Next,
-    /// “in”, “into”
-    In,
-    /// “each”, “every”
-    Each,
-    /// “around”, “to end”
-    Around,
-    /// “the”, “of”: says nothing by itself
-    The,
-    /// “work”, “crochet”: says nothing before a stitch
-    Work,
-    /// “repeat”
-    Repeat,
-    /// “as”, “same as”, before a round
-    As,
-    /// “from”
-    From,
-    /// “to”, “until”
-    To,
-    /// “more”
-    More,
-    /// “then”, “and”
-    Then,
-    /// “last”
-    Last,
-    /// “same”
-    Same,
-    /// “together”
-    Together,
-    /// “over”
-    Over,
-    /// “row”
-    Row,
-    /// “total”
-    Total,
-    /// “make”
-    Make,
-    /// “change to”
-    Change,
-    /// “with”
-    With,
-    /// “colour”
-    Colour,
-    /// “other side”, of a foundation chain
-    OtherSide,
-    /// “only”, after a loop
-    Only,
-    /// “through front loops”: how an invisible decrease is worked
-    ThroughFront,
-    /// “verdoppeln”: worked twice into
-    Doubled,
-    /// “materials”, “notes”: heads a part of a pattern that is no piece
-    Section,
-    /// “foundation round”: heads a round that has no number
-    Unnumbered,
-    /// “evenly spaced”
-    Spread,
-    /// “without”
-    Without,
-    /// “for”, before how many rounds
-    For,
-    /// “the others”
-    Others,
-    /// “other”, after “every”
-    Other,
-    /// “until it is closed”: how far is left to the maker
-    Until,
-    /// “or”
-    Or,
-    /// “do not stuff”: what is not done
-    Not,
-}
 
 /// A trade term that has more forms in the texts people write than a writer prints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]

@@ -16,11 +16,11 @@ use crate::words::tree::Pattern;
 ///
 /// ```
 /// use plumpline_core::words::lexicon::by_code;
-/// use plumpline_core::words::read::{Wish, read};
+/// use plumpline_core::words::read::{TermsWish, read};
 /// use plumpline_core::words::write::{HouseStyle, write};
 ///
 /// // One maker's pattern in another's terms: “sc” is “dc” in the United Kingdom.
-/// let reading = read("Rnd 1: 6 sc in magic ring (6)", Wish::Lexicon("en-us"));
+/// let reading = read("Rnd 1: 6 sc in magic ring (6)", TermsWish::Lexicon("en-us"));
 /// let terms = by_code("en-uk").expect("the terms are there");
 /// let text = write(&reading.pattern, HouseStyle::bench(), terms);
 /// assert!(text.contains("6 dc in magic ring [6]"));

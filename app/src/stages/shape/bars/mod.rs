@@ -11,6 +11,7 @@ pub use hands::{BarsHand, hands};
 pub use rows::Rows;
 
 use egui::{Align2, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, pos2, vec2};
+use plumpline_core::Bounds;
 use plumpline_core::Plan;
 use plumpline_core::wording::WrittenLine;
 
@@ -103,7 +104,7 @@ fn stuffing(painter: &Painter, bench: &Bench<'_>, plan: &Plan, rows: &Rows) {
     let t = bench.t;
     let ends = [pos2(rows.left() + 8.0, y), pos2(rows.right(), y)];
     painter.extend(Shape::dashed_line(&ends, Stroke::new(1.2, t.soft_ink), 2.5, 3.0));
-    let (low, high) = plan.estimate.stuffing_g;
+    let Bounds { low, high } = plan.estimate.stuffing_g;
     let words = if high < 10.0 {
         format!("Stuff now, {low:.1}–{high:.1} g")
     } else {

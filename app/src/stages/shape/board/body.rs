@@ -36,7 +36,7 @@ fn silhouette(plan: &Plan, ground: &Ground, round: usize, steps: usize) -> Vec<P
 
 /// Steps along a round: enough for a smooth scallop, fewer where rounds are thin.
 fn steps(ground: &Ground, plan: &Plan) -> usize {
-    let height = plan.stitch_mm.1 as f32 * ground.scale();
+    let height = plan.stitch_mm.height as f32 * ground.scale();
     ((height / 3.0).round() as usize).clamp(1, 6)
 }
 

@@ -83,14 +83,14 @@ fn lines(painter: &Painter, t: &Tokens, ground: &Ground, places: &Places) {
 
 fn texts(plan: &Plan, unit: Unit) -> [(BoardDimension, String); 2] {
     [
-        (BoardDimension::Height, unit.text(plan.size_mm.0)),
+        (BoardDimension::Height, unit.text(plan.size_mm.height)),
         (
             BoardDimension::Width,
             match plan.depth_mm {
                 Some(deep) => {
-                    format!("{} × {}", unit.number(plan.size_mm.1), unit.text(deep))
+                    format!("{} × {}", unit.number(plan.size_mm.width), unit.text(deep))
                 }
-                None => unit.text(plan.size_mm.1),
+                None => unit.text(plan.size_mm.width),
             },
         ),
     ]

@@ -34,7 +34,7 @@ impl Ground {
     /// The ground for the selected piece. The scale there was is kept while something is
     /// dragged, and as long as the piece still sits well on the board.
     pub fn of(bench: &Bench<'_>, rect: Rect) -> Self {
-        let extent = Extent::of(bench);
+        let extent = BoardExtent::of(bench);
         let room = vec2(
             rect.width() - MARGIN_LEFT - MARGIN_RIGHT,
             rect.height() - MARGIN_TOP - MARGIN_BOTTOM,
@@ -128,13 +128,13 @@ pub(super) fn kept(room: Rect, at: Pos2) -> Pos2 {
 }
 
 /// How far the outline and the forecast reach, mm.
-struct Extent {
+struct BoardExtent {
     radius: f64,
     low: f64,
     high: f64,
 }
 
-impl Extent {
+impl BoardExtent {
     fn of(bench: &Bench<'_>) -> Self {
         let mut extent = Self { radius: 1.0, low: f64::INFINITY, high: f64::NEG_INFINITY };
         for knot in &bench.document.piece().outline.knots {

@@ -189,7 +189,7 @@ fn crosses([a, b]: [Pos2; 2], rect: Rect) -> bool {
 
 /// How much of a line runs over the body, points.
 fn through(plan: &Plan, ground: &Ground, [a, b]: [Pos2; 2]) -> f32 {
-    let high = (2.2 * plan.stitch_mm.1 as f32 * ground.scale()).max(8.0);
+    let high = (2.2 * plan.stitch_mm.height as f32 * ground.scale()).max(8.0);
     let inside = |i: &i32| {
         let at = a + (b - a) * (*i as f32 / 12.0);
         let spot = Rect::from_center_size(at, vec2(2.0, high));
