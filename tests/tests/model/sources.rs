@@ -1,5 +1,6 @@
 //! What the sources themselves promise.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 /// Every source file below `folder`.
@@ -60,4 +61,35 @@ fn nothing_reads_or_writes_a_file_past_the_one_place_that_does() {
         }
     }
     assert!(looked_at > 100 && read_or_written > 3, "{looked_at}, {read_or_written}");
+}
+
+/// The type that a line of code declares.
+fn declared(line: &str) -> Option<&str> {
+    let words: Vec<&str> = line.split_whitespace().collect();
+    let at = usize::from(words.first().is_some_and(|word| word.starts_with("pub")));
+    let keyword = words.get(at).filter(|w| ["struct", "enum", "trait"].contains(*w));
+    let name = words.get(at + usize::from(keyword.is_some())).filter(|_| keyword.is_some())?;
+    name.split(|c: char| !c.is_alphanumeric()).next()
+}
+
+/// A name that stands for two things makes whoever reads it look twice. Each crate has its own
+/// `Error`, as crates do.
+#[test]
+fn a_name_stands_for_one_type() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let mut files = Vec::new();
+    for folder in ["core/src", "app/src", "app/typeset/src"] {
+        sources(&root.join(folder), &mut files);
+    }
+    let mut places: BTreeMap<String, Vec<PathBuf>> = BTreeMap::new();
+    for path in files {
+        let text = std::fs::read_to_string(&path).expect("a source");
+        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+        for name in code.lines().filter_map(declared).filter(|name| *name != "Error") {
+            places.entry(name.to_owned()).or_default().push(path.clone());
+        }
+    }
+    assert!(places.len() > 300, "only {} types were found", places.len());
+    places.retain(|_, paths| paths.len() > 1);
+    assert!(places.is_empty(), "{places:#?}");
 }

@@ -5,8 +5,7 @@ use winnow::prelude::*;
 use winnow::token::{one_of, take};
 
 use super::place::{Input, ReadResult, fail, number, peek, rest, stitch_word, tok};
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::words::tree::Placed;
 
 /// Most tokens between the brackets of a count.

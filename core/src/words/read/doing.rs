@@ -5,8 +5,7 @@ use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
 use super::place::{Input, ReadResult, fail, fillers, number, peek, say, stitch_word, tok};
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, StitchKind};
 
 /// Longest name of a yarn, in words.

@@ -11,8 +11,7 @@ use super::place::{
     since, tok, turns,
 };
 use super::settle::is_worked;
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, Times};
 
 /// How often one list is wrapped by “repeat” before it is kept as text.

@@ -1,8 +1,7 @@
 //! The number of a round: “R3:”, “Rnds 5–9”, “Round 3 –”, “3)”, “3. Rd”, “Rnd 7, 8, 9:”,
 //! “7.+8. Rd:”, “4eme tour :”, “Step 5: Round 4”, or none: “Foundation round:”.
 
-use super::token::Say;
-use super::token::{Tok, Token};
+use super::token::{Say, Tok, Token};
 
 /// The number of a round, or of several worked alike.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

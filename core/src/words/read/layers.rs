@@ -2,8 +2,7 @@
 //! the work, how far a repeat of the round goes.
 
 use super::count::figure_of;
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::words::tree::Placed;
 
 /// What was taken off a line.

@@ -1,7 +1,7 @@
 //! Lists of abbreviations: “sc = single crochet”, “inc: 2 sc in next st”.
 
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::meaning::meant;
+use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Line, Placed};
 
@@ -109,7 +109,7 @@ fn loosely(line: &[Token]) -> Option<(&[Token], &[Token])> {
         && !numbered
         && short.iter().all(plain)
         && short.iter().all(known)
-        && super::glossary::meant(meaning).is_some()
+        && meant(meaning).is_some()
         && (sign.is_some()
             || matches!(meaning.first().map(|t| t.tok), Some(Tok::Kind(_) | Tok::Loop(_)))))
     .then_some((short, meaning))

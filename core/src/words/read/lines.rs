@@ -2,8 +2,7 @@
 //! ends of lines, or words without a heading.
 
 use super::heading::{Heading, bullets_of, heading};
-use super::token::Say;
-use super::token::{Tok, Token};
+use super::token::{Say, Tok, Token};
 
 /// One line as it is meant.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -24,6 +24,7 @@ mod layers;
 mod legend;
 mod lexemes;
 mod lines;
+mod meaning;
 mod op_list;
 mod pieces;
 mod place;

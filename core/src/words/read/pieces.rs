@@ -1,8 +1,7 @@
 //! Which of the words between rounds name a piece.
 
 use super::draft::{Draft, DraftLine, Name};
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::words::course::founds;
 use crate::words::tree::Line;
 

@@ -6,8 +6,7 @@ use winnow::prelude::*;
 use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of};
 
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Span, StitchKind, Times};
 

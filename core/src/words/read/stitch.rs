@@ -8,8 +8,7 @@ use super::place::{
     Input, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say, since,
     stitch_word, tok, turns,
 };
-use super::token::Say;
-use super::token::{Tok, Token, span};
+use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
 
