@@ -280,8 +280,7 @@ fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
         Unheld::Flat => (
             WarningKind::Flat,
             "cloth this level has nothing to hold it; a card insert or a steeper side does",
-        )
-            .into(),
+        ),
     };
     Warning { kind, rounds: vec![first, last], what: format!("{what}.").into() }
 }
@@ -309,8 +308,7 @@ fn gave_way(rule: GaveWay) -> Option<Warning> {
             WarningKind::Ends,
             "The rules could not all be met: the first, last or narrowest round has fewer or \
              more stitches than asked. A gentler outline there helps.",
-        )
-            .into(),
+        ),
     };
     Some(Warning { kind, rounds: Vec::new(), what: text.into() })
 }

@@ -164,7 +164,7 @@ fn what_is_not_told_keeps_what_was_known_and_says_so() {
     for f in swatch.fitted.iter().filter(|f| !f.learned) {
         assert_eq!(f.value, f.prior, "{}", f.quantity.name());
         let named = |n: &Sentence| n.to_string().to_lowercase().contains(f.quantity.name());
-        assert!(swatch.notes.iter().any(|n| named(n)), "{:?}", swatch.notes);
+        assert!(swatch.notes.iter().any(named), "{:?}", swatch.notes);
     }
     let yarn = only(|m| matches!(m, Measure::Yarn { .. } | Measure::Stitches { .. }));
     assert!(yarn.fitted[4].learned && !yarn.fitted[3].learned);
