@@ -113,6 +113,11 @@ impl Document {
         self.path.as_deref()
     }
 
+    /// What its file holds, as far as is known; the project itself where nothing is.
+    pub fn known(&self) -> &Project {
+        self.saved.as_ref().unwrap_or(&self.project)
+    }
+
     /// Whether it differs from what is saved.
     pub fn is_changed(&self) -> bool {
         self.differs != Differs::Not

@@ -6,6 +6,7 @@ use egui::{Context, Id, Modal, RichText, TextEdit, Ui};
 
 use plumpline_core::Project;
 
+use crate::document::Revision;
 use crate::kit::type_faces;
 use crate::work::files::Purpose;
 
@@ -33,6 +34,22 @@ pub(crate) enum Question {
     Unsaved(Next),
     /// No file dialog could be shown; where is the file? With what has been typed.
     Path(FileUse, String),
+    /// Somebody else has written in the project's file since it was opened.
+    Changed(Box<Changed>),
+}
+
+/// A file that others have written in.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Changed {
+    pub(crate) path: PathBuf,
+    /// The document.
+    pub(crate) of: Revision,
+    /// What was to be saved.
+    pub(crate) mine: Box<Project>,
+    /// What stands in the file, if it is a project.
+    pub(crate) theirs: Option<Box<Project>>,
+    /// What goes on once it is settled.
+    pub(crate) then: Option<Next>,
 }
 
 /// What a file is wanted for, and what goes on once it is saved.
@@ -51,6 +68,12 @@ pub(crate) enum Reply {
     Discard(Next),
     /// This path.
     Path(FileUse, PathBuf),
+    /// Save over what the others wrote.
+    Overwrite(Box<Changed>),
+    /// Save in another file beside it.
+    Beside(Box<Changed>),
+    /// Take what the others wrote in place of the project here.
+    Theirs(Box<Changed>),
     /// Never mind.
     Cancel,
 }
@@ -65,6 +88,7 @@ pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Rep
         answer = match ask {
             Question::Unsaved(next) => unsaved(ui, next, title),
             Question::Path(wanted, text) => path(ui, wanted, text),
+            Question::Changed(changed) => elsewhere(ui, changed),
         };
     });
     if answer.is_none() && modal.should_close() {
@@ -106,6 +130,35 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Reply> {
         answers.into_iter().find(|(button, _)| button.clicked()).map(|(_, answer)| answer)
     })
     .inner
+}
+
+fn elsewhere(ui: &mut Ui, changed: &Changed) -> Option<Reply> {
+    let name = changed.path.file_name().unwrap_or_default().to_string_lossy();
+    heading(ui, &format!("{name} was changed elsewhere"));
+    ui.label(match changed.theirs {
+        Some(_) => "Another window or program has saved another version of it.",
+        None => "What stands in it now cannot be read as a project.",
+    });
+    ui.add_space(4.0);
+    let beside = "Keep both: what is here goes into a new file in the same folder";
+    let theirs = "What is changed here is given up";
+    let over = "What stands in the file is given up";
+    let mut answers: Vec<(&str, &str, fn(Box<Changed>) -> Reply)> =
+        vec![("Save mine beside it", beside, Reply::Beside)];
+    if changed.theirs.is_some() {
+        answers.push(("Open the other version", theirs, Reply::Theirs));
+    }
+    answers.push(("Replace it with mine", over, Reply::Overwrite));
+    let buttons: Vec<_> =
+        answers.iter().map(|(words, what, _)| ui.button(*words).on_hover_text(*what)).collect();
+    let back = ui.button("Keep working");
+    // The keyboard is in the question, at the answer that loses nothing.
+    if !buttons.iter().any(egui::Response::has_focus) && !back.has_focus() {
+        buttons[0].request_focus();
+    }
+    let pressed = buttons.iter().zip(&answers).find(|(button, _)| button.clicked());
+    let reply = pressed.map(|(_, (_, _, reply))| reply(Box::new(changed.clone())));
+    reply.or(back.clicked().then_some(Reply::Cancel))
 }
 
 fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String) -> Option<Reply> {

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::{Context, ViewportCommand};
 use plumpline_core::disk;
 
-use super::ask::{FileUse, Next, Question, Reply};
+use super::ask::{Changed, FileUse, Next, Question, Reply};
 use super::studio::Studio;
 use crate::document::Document;
 use crate::view::Stage;
@@ -46,15 +46,16 @@ impl Studio {
     ) -> Ticket {
         self.document.commit();
         let project = Box::new(self.document.project().clone());
-        let purpose = Purpose::Save(self.document.id(), project);
+        let of = self.document.id();
         match self.document.path() {
             Some(path) if !elsewhere => {
                 let path = path.to_owned();
-                self.files.with_path(ctx, purpose, path)
+                let known = Box::new(self.document.known().clone());
+                self.files.with_path(ctx, Purpose::SaveOver(of, project, known), path)
             }
             _ => {
                 let path = self.suggested("ron");
-                self.files.ask(ctx, frame, purpose, &path)
+                self.files.ask(ctx, frame, Purpose::Save(of, project), &path)
             }
         }
     }
@@ -127,8 +128,44 @@ impl Studio {
                     self.then.insert(ticket, next);
                 }
             }
+            Reply::Overwrite(changed) => {
+                let Changed { path, of, mine, then, .. } = *changed;
+                self.save_in(ctx, path, Purpose::Save(of, mine), then);
+            }
+            Reply::Beside(changed) => {
+                let Changed { path, of, mine, then, .. } = *changed;
+                self.save_in(ctx, free_beside(&path), Purpose::Save(of, mine), then);
+            }
+            Reply::Theirs(changed) => {
+                let Changed { path, theirs, then, .. } = *changed;
+                if let Some(theirs) = theirs {
+                    self.opened(path, *theirs);
+                    if let Some(next) = then {
+                        self.go(ctx, frame, next);
+                    }
+                }
+            }
             Reply::Cancel => {}
         }
+    }
+
+    /// Saves as `purpose` says; `then` goes on once that is done.
+    fn save_in(&mut self, ctx: &Context, path: PathBuf, purpose: Purpose, then: Option<Next>) {
+        let ticket = self.files.with_path(ctx, purpose, path);
+        if let Some(next) = then {
+            self.then.insert(ticket, next);
+        }
+    }
+
+    /// Whoever comes back to the window may have written in the file elsewhere meanwhile.
+    fn compare(&mut self, ctx: &Context) {
+        let focused = ctx.input(|i| i.raw.events.contains(&egui::Event::WindowFocused(true)));
+        let Some(path) = self.document.path().filter(|_| focused && !self.files.is_busy())
+        else {
+            return;
+        };
+        let (path, known) = (path.to_owned(), Box::new(self.document.known().clone()));
+        self.files.with_path(ctx, Purpose::Compare(self.document.id(), known), path);
     }
 
     /// What has come of a wish that has to do with files.
@@ -167,6 +204,23 @@ impl Studio {
             }
             Outcome::Kept(path, of, project) => self.kept(path, of, *project),
             Outcome::NotKept(why) => self.not_kept(why),
+            Outcome::Changed(path, of, theirs, mine) => {
+                // Nothing is lost while the question stands.
+                self.home.hurry();
+                if self.document.id() == of {
+                    let changed = Changed { path, of, mine, theirs, then };
+                    self.question(Question::Changed(Box::new(changed)));
+                }
+            }
+            Outcome::ChangedMeanwhile(of) => {
+                if self.document.id() == of {
+                    let name = self.document.path().and_then(Path::file_name);
+                    let name = name.unwrap_or_default().to_string_lossy();
+                    let what =
+                        "was changed elsewhere since it was opened here. Saving will ask";
+                    self.say(format!("{name} {what} what to do."), false);
+                }
+            }
             Outcome::Wrote(path) => {
                 self.say(format!("The sheet is saved in {}.", path.display()), false);
             }
@@ -201,7 +255,11 @@ impl Studio {
         let extension = match purpose {
             Purpose::Sheet(..) => "pdf",
             Purpose::Pattern | Purpose::SavePattern(_) => "txt",
-            Purpose::Open | Purpose::Save(..) | Purpose::Keep(..) => "ron",
+            Purpose::Open
+            | Purpose::Save(..)
+            | Purpose::SaveOver(..)
+            | Purpose::Keep(..)
+            | Purpose::Compare(..) => "ron",
             Purpose::Picture => "png",
         };
         let text = std::path::absolute(self.suggested(extension))
@@ -211,6 +269,7 @@ impl Studio {
 
     /// Files dropped on the window, a close that was asked for, jobs that are done.
     pub(super) fn receive(&mut self, ctx: &Context, frame: &eframe::Frame) {
+        self.compare(ctx);
         while let Some((ticket, outcome)) = self.files.hear() {
             self.outcome(ctx, frame, ticket, outcome);
         }
@@ -241,6 +300,13 @@ impl Studio {
             }
         }
     }
+}
+
+/// A path beside `path` where nothing stands yet: `float (2).ron`.
+fn free_beside(path: &Path) -> PathBuf {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let numbered = |n: u32| path.with_file_name(format!("{stem} ({n}).ron"));
+    (2..1000).map(numbered).find(|path| !path.exists()).unwrap_or_else(|| numbered(1000))
 }
 
 /// Where the written pattern of the project at `path` is kept.

@@ -24,7 +24,8 @@ impl Studio {
         match path.filter(|_| self.document.only_making_changed()) {
             Some(path) if !self.files.is_busy() => {
                 let project = Box::new(self.document.project().clone());
-                let purpose = Purpose::Keep(self.document.id(), project);
+                let known = Box::new(self.document.known().clone());
+                let purpose = Purpose::Keep(self.document.id(), project, known);
                 self.files.with_path(ctx, purpose, path);
                 self.handiwork.due = false;
             }

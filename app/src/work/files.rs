@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 
 use anyhow::bail;
 use egui::Context;
+use plumpline_core::file::SavedOver;
 use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Project, disk, file};
 
@@ -30,8 +31,12 @@ pub enum Purpose {
     Picture,
     /// To save this project in it, which is that of this document.
     Save(Revision, Box<Project>),
-    /// To save this project in it as the making goes on, step by step.
-    Keep(Revision, Box<Project>),
+    /// The same in the file that it came from, if that still holds this project.
+    SaveOver(Revision, Box<Project>, Box<Project>),
+    /// The same as the making goes on, step by step.
+    Keep(Revision, Box<Project>, Box<Project>),
+    /// To see whether it still holds this project, which is that of this document.
+    Compare(Revision, Box<Project>),
     /// To write the sheet of this project in it, in the form its ending asks for.
     Sheet(Box<Project>, SheetLook),
 }
@@ -39,7 +44,7 @@ pub enum Purpose {
 impl Purpose {
     /// Whether the file is read, not written.
     pub fn reads(&self) -> bool {
-        matches!(self, Self::Open | Self::Pattern | Self::Picture)
+        matches!(self, Self::Open | Self::Pattern | Self::Picture | Self::Compare(..))
     }
 }
 
@@ -56,6 +61,11 @@ pub enum Outcome {
     Kept(PathBuf, Revision, Box<Project>),
     /// It could not be, and why in one line.
     NotKept(String),
+    /// Somebody else has written in the file of this document, and nothing was changed: what
+    /// stands there now, and the project that was to be saved.
+    Changed(PathBuf, Revision, Option<Box<Project>>, Box<Project>),
+    /// Somebody else has written in the file of this document.
+    ChangedMeanwhile(Revision),
     /// A written pattern was read.
     Read(String),
     /// The pattern was written.
@@ -157,14 +167,19 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Open => dialog.set_title("Open a project"),
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Picture => dialog.set_title("Choose a picture to trace"),
-        Purpose::Save(..) | Purpose::Keep(..) => dialog.set_title("Save the project"),
+        Purpose::Save(..)
+        | Purpose::SaveOver(..)
+        | Purpose::Keep(..)
+        | Purpose::Compare(..) => dialog.set_title("Save the project"),
         Purpose::SavePattern(_) => dialog.set_title("Save the written pattern"),
         Purpose::Sheet(..) => dialog.set_title("Save the pattern"),
     };
     let dialog = match purpose {
-        Purpose::Open | Purpose::Save(..) | Purpose::Keep(..) => {
-            dialog.add_filter("Plumpline project", &["ron"])
-        }
+        Purpose::Open
+        | Purpose::Save(..)
+        | Purpose::SaveOver(..)
+        | Purpose::Keep(..)
+        | Purpose::Compare(..) => dialog.add_filter("Plumpline project", &["ron"]),
         Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
         Purpose::Pattern | Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
@@ -214,9 +229,22 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
                 Err(error) => Outcome::Failed(error.to_string()),
             }
         }
-        Purpose::Keep(of, project) => match file::save(&project, &path) {
-            Ok(()) => Outcome::Kept(path, of, project),
+        Purpose::SaveOver(of, project, known) => {
+            match file::save_over(&project, &path, &known) {
+                Ok(SavedOver::Saved) => Outcome::Saved(path, of, project),
+                Ok(SavedOver::Changed(theirs)) => Outcome::Changed(path, of, theirs, project),
+                Err(error) => Outcome::Failed(error.to_string()),
+            }
+        }
+        Purpose::Keep(of, project, known) => match file::save_making(&project, &path, &known) {
+            Ok(SavedOver::Saved) => Outcome::Kept(path, of, project),
+            Ok(SavedOver::Changed(theirs)) => Outcome::Changed(path, of, theirs, project),
             Err(error) => Outcome::NotKept(error.to_string()),
+        },
+        Purpose::Compare(of, known) => match file::load(&path) {
+            Ok(theirs) if theirs != *known => Outcome::ChangedMeanwhile(of),
+            // A file that is gone or cannot be read is told of when it is saved.
+            _ => Outcome::Cancelled,
         },
         Purpose::Sheet(project, look) => match write_sheet(&project, look, &path) {
             Ok(path) => Outcome::Wrote(path),

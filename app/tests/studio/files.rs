@@ -11,7 +11,7 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline::document::Document;
 use plumpline::window::Studio;
 use plumpline::work::files::{Files, Outcome, Purpose};
-use plumpline_core::file;
+use plumpline_core::{Project, file};
 
 use crate::homes::at_home;
 use crate::wait::until;
@@ -133,4 +133,81 @@ fn a_save_that_fails_takes_what_waited_for_it_along() {
         closed |= closes(&bench);
     }
     assert!(!closed, "a later save closes nothing");
+}
+
+/// The studio with a change that is not saved, on a file in which another has saved since.
+fn opened_and_changed_elsewhere<'a>(home: &Path) -> (Bench<'a>, PathBuf, Project) {
+    let path = home.join("mine.ron");
+    file::save(Document::blank().project(), &path).expect("saved");
+    let mut bench = at_home(home, Some(&path));
+    nudge(&mut bench);
+    let theirs = Project { title: "Theirs".into(), ..Document::blank().project().clone() };
+    file::save(&theirs, &path).expect("saved");
+    (bench, path, theirs)
+}
+
+fn save_and_be_asked(bench: &mut Bench<'_>) {
+    bench.key_press_modifiers(egui::Modifiers::COMMAND, Key::S);
+    until(bench, "it asks", |b| b.query_by_label("Replace it with mine").is_some());
+}
+
+#[test]
+fn what_another_saved_is_kept_beside_mine() {
+    let home = tempfile::tempdir().expect("a folder");
+    let (mut bench, path, theirs) = opened_and_changed_elsewhere(home.path());
+    save_and_be_asked(&mut bench);
+    assert_eq!(file::load(&path), Ok(theirs.clone()), "nothing is overwritten unasked");
+    // The answer that loses nothing has the keyboard.
+    bench.run();
+    bench.key_press(Key::Enter);
+    until(&mut bench, "it is saved", |b| !b.state().document().is_changed());
+    let beside = home.path().join("mine (2).ron");
+    assert_eq!(bench.state().document().path(), Some(&*beside));
+    assert_eq!(file::load(&beside).expect("saved"), *bench.state().document().project());
+    assert_eq!(file::load(&path), Ok(theirs));
+}
+
+#[test]
+fn what_another_saved_can_be_taken_or_replaced() {
+    for (answer, mine_stays) in
+        [("Open the other version", false), ("Replace it with mine", true)]
+    {
+        let home = tempfile::tempdir().expect("a folder");
+        let (mut bench, path, theirs) = opened_and_changed_elsewhere(home.path());
+        let mine = bench.state().document().project().clone();
+        save_and_be_asked(&mut bench);
+        bench.run();
+        bench.get_by_label(answer).click();
+        until(&mut bench, "it is settled", |b| !b.state().document().is_changed());
+        let left = if mine_stays { mine } else { theirs };
+        assert_eq!(*bench.state().document().project(), left, "{answer}");
+        assert_eq!(file::load(&path), Ok(left), "{answer}");
+        assert_eq!(bench.state().document().path(), Some(&*path));
+    }
+}
+
+#[test]
+fn a_step_of_the_making_never_saves_over_anothers_design() {
+    let home = tempfile::tempdir().expect("a folder");
+    let path = home.path().join("mine.ron");
+    file::save(Document::blank().project(), &path).expect("saved");
+    let mut bench = at_home(home.path(), Some(&path));
+    bench.get_by_label("Make").click();
+    until(&mut bench, "the piece can be made", |b| b.state().handiwork().course(0).is_some());
+    let theirs = Project { title: "Theirs".into(), ..Document::blank().project().clone() };
+    file::save(&theirs, &path).expect("saved");
+    bench.key_press(Key::Space);
+    until(&mut bench, "it asks", |b| b.query_by_label("Save mine beside it").is_some());
+    assert_eq!(file::load(&path), Ok(theirs));
+}
+
+#[test]
+fn whoever_comes_back_is_told_that_the_file_has_changed() {
+    let home = tempfile::tempdir().expect("a folder");
+    let (mut bench, _, _) = opened_and_changed_elsewhere(home.path());
+    bench.event(egui::Event::WindowFocused(true));
+    until(&mut bench, "it is told", |b| {
+        let notice = b.state().view().notice.as_ref();
+        notice.is_some_and(|n| n.text.starts_with("mine.ron was changed elsewhere"))
+    });
 }

@@ -93,13 +93,15 @@ pub fn write(project: &Project) -> Result<String> {
 /// Names the file and what stopped it; the file at `path` is then as it was.
 pub fn save(project: &Project, path: &Path) -> Result<()> {
     let text = write(project)?;
-    disk::replace(path, text.as_bytes()).map_err(|e| {
-        Error::new(
-            path.display().to_string(),
-            format!("it could not be saved ({e})"),
-            "check the folder and its free space, or save elsewhere",
-        )
-    })
+    disk::replace(path, text.as_bytes()).map_err(|e| unsaved(path, &e.to_string()))
+}
+
+fn unsaved(path: &Path, why: &str) -> Error {
+    Error::new(
+        path.display().to_string(),
+        format!("it could not be saved ({why})"),
+        "check the folder and its free space, or save elsewhere",
+    )
 }
 
 /// What came of saving over a file that others may have changed.
@@ -118,7 +120,7 @@ pub enum SavedOver {
 /// As [`save`].
 pub fn save_over(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
     // From here to the end nobody who asks for a turn changes the file.
-    let _turn = disk::turn(path)?;
+    let _turn = disk::turn(path).map_err(|e| unsaved(path, &e.what))?;
     match standing(path) {
         Some(Some(theirs)) if theirs != *known => {
             Ok(SavedOver::Changed(Some(Box::new(theirs))))
@@ -135,7 +137,7 @@ pub fn save_over(project: &Project, path: &Path, known: &Project) -> Result<Save
 /// # Errors
 /// As [`save`].
 pub fn save_making(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
-    let _turn = disk::turn(path)?;
+    let _turn = disk::turn(path).map_err(|e| unsaved(path, &e.what))?;
     let same = |theirs: &Project| {
         let unmade = Project { making: known.making.clone(), ..theirs.clone() };
         unmade == *known
