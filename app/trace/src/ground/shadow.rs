@@ -1,0 +1,131 @@
+//! Shadows on the background: darker, of its own colour, and soft at their edge.
+
+use super::plain::Found;
+use super::surface::distance;
+use crate::axis;
+use crate::mask::Mask;
+
+/// A shadow is no darker than this share of the background; darker is a thing.
+const DARKEST: f64 = 0.25;
+/// Less than this share of what was found cannot be the thing itself.
+const LEAST_THING: f64 = 0.3;
+
+/// `mask` without what is likelier a shadow on the background than a part of the thing, and
+/// whether anything was left out.
+///
+/// A shadow keeps the background's colour and is darker, but so may a part of the thing be.
+/// What is left without such pixels is taken where it is as alike on both sides as before or
+/// more, and has as sharp an edge or a sharper one.
+pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask, bool) {
+    let shade: Vec<Option<f64>> =
+        (0..mask.bits.len()).map(|i| if mask.bits[i] { shade(found, i) } else { None }).collect();
+    let area = mask.area() as f64;
+    let shaded = shade.iter().flatten().count() as f64;
+    if shaded < 0.01 * area {
+        return (mask, false);
+    }
+    let by_colour = Mask::from_fn(size, |i| mask.bits[i] && shade[i].is_none());
+    let level = between(&shade.iter().flatten().copied().collect::<Vec<_>>());
+    let by_depth = Mask::from_fn(size, |i| {
+        mask.bits[i] && shade[i].is_none_or(|shade| shade < level)
+    });
+    let mut best = (judged(found, &mask), mask, false);
+    for other in [by_colour, by_depth] {
+        let other = opened(&other).largest().0.filled();
+        if (other.area() as f64) < LEAST_THING * area || other.area() as f64 > 0.99 * area {
+            continue;
+        }
+        let (was, is) = (best.0, judged(found, &other));
+        let sharper = is.sharpness > 0.9 * was.sharpness && is.alike > was.alike + 0.01;
+        let much_sharper = is.sharpness > 1.25 * was.sharpness && is.alike > was.alike - 0.02;
+        if sharper || much_sharper {
+            best = (is, other, true);
+        }
+    }
+    (best.1, best.2)
+}
+
+/// How light a pixel is against the background, where it has the background's colour and is
+/// darker; `None` where it has not.
+fn shade(found: &Found, i: usize) -> Option<f64> {
+    let (there, here) = (found.surface.at(i), found.colours[i]);
+    let dot = |a: [f32; 3], b: [f32; 3]| -> f64 {
+        (0..3).map(|c| f64::from(a[c]) * f64::from(b[c])).sum()
+    };
+    let share = dot(here, there) / dot(there, there).max(1.0);
+    let scaled = there.map(|c| c * share as f32);
+    let of_its_colour = distance(here, scaled) < 0.8 * found.threshold;
+    (of_its_colour && (DARKEST..1.0).contains(&share)).then_some(share)
+}
+
+/// The level that divides `values` in 0 … 1 best into two kinds (Otsu's criterion).
+fn between(values: &[f64]) -> f64 {
+    const BINS: usize = 64;
+    let mut counts = [0_u32; BINS];
+    for value in values {
+        counts[((value * BINS as f64) as usize).min(BINS - 1)] += 1;
+    }
+    let total = values.len() as f64;
+    let weighed = |i: usize| i as f64 * f64::from(counts[i]);
+    let sum: f64 = (0..BINS).map(weighed).sum();
+    let (mut below, mut below_sum, mut best) = (0.0, 0.0, (0.0, BINS / 2));
+    for (i, &count) in counts.iter().enumerate() {
+        below += f64::from(count);
+        below_sum += weighed(i);
+        let above = total - below;
+        if below == 0.0 || above <= 0.0 {
+            continue;
+        }
+        let apart = below_sum / below - (sum - below_sum) / above;
+        let gain = below * above * apart * apart;
+        if gain > best.0 {
+            best = (gain, i + 1);
+        }
+    }
+    best.1 as f64 / BINS as f64
+}
+
+/// `mask` without threads thinner than about four pixels.
+fn opened(mask: &Mask) -> Mask {
+    let field = mask.field();
+    let core = Mask::from_fn((mask.width, mask.height), |i| field.values[i] > 2.0);
+    let near = core.field();
+    Mask::from_fn((mask.width, mask.height), |i| mask.bits[i] && near.values[i] > -3.0)
+}
+
+/// What speaks for an edge being the thing's own.
+#[derive(Debug, Clone, Copy)]
+struct Judged {
+    /// How fast the picture changes across it, grey levels a pixel.
+    sharpness: f64,
+    /// Share of it that has its mirror image.
+    alike: f64,
+}
+
+fn judged(found: &Found, mask: &Mask) -> Judged {
+    let field = mask.field();
+    let rim = mask.rim(800);
+    let (width, height) = (mask.width as f64, mask.height as f64);
+    let colour = |x: f64, y: f64| {
+        let x = x.round().clamp(0.0, width - 1.0) as usize;
+        let y = y.round().clamp(0.0, height - 1.0) as usize;
+        found.colours[y * mask.width + x]
+    };
+    let mut steps: Vec<f64> = rim
+        .iter()
+        .map(|&(x, y)| {
+            let (dx, dy) = (
+                field.at(x + 1.0, y) - field.at(x - 1.0, y),
+                field.at(x, y + 1.0) - field.at(x, y - 1.0),
+            );
+            let long = dx.hypot(dy).max(1e-6);
+            let (dx, dy) = (2.0 * dx / long, 2.0 * dy / long);
+            distance(colour(x + dx, y + dy), colour(x - dx, y - dy)) / 4.0
+        })
+        .collect();
+    // The dullest fifth tells: a shadow is a part of the edge.
+    steps.sort_by(f64::total_cmp);
+    let sharpness = steps.get(steps.len() / 5).copied().unwrap_or(0.0);
+    let alike = axis::find(mask, &field).map_or(0.0, |axis| axis.alike);
+    Judged { sharpness, alike }
+}
