@@ -7,6 +7,22 @@ mod truth;
 use plumpline_trace::{Picture, Wish, trace};
 use truth::{Chance, Conditions, draw, off_mm, shapes};
 
+/// The picture with the traced line over it.
+fn laid_over(file: &[u8], line: Option<&[Vec<(f64, f64)>; 2]>) -> image::RgbImage {
+    let mut picture = image::load_from_memory(file).expect("a picture").into_rgb8();
+    for pair in line.iter().flat_map(|sides| sides.iter()).flat_map(|side| side.windows(2)) {
+        for i in 0..20 {
+            let t = f64::from(i) / 20.0;
+            let (x, y) = (pair[0].0 + t * (pair[1].0 - pair[0].0), pair[0].1 + t * (pair[1].1 - pair[0].1));
+            let (x, y) = (x.max(0.0) as u32, y.max(0.0) as u32);
+            if x < picture.width() && y < picture.height() {
+                picture.put_pixel(x, y, image::Rgb([255, 0, 255]));
+            }
+        }
+    }
+    picture
+}
+
 fn main() {
     let seed = |i: usize| std::env::args().nth(i).and_then(|a| a.parse().ok());
     let (first, last) = (seed(1).unwrap_or(1), seed(2).unwrap_or(1));
@@ -24,6 +40,7 @@ fn main() {
             let traced = Picture::decode(&file)
                 .map_err(Into::into)
                 .and_then(|picture| trace(&picture, &Wish::of_height(height), &|_| true));
+            let line = traced.as_ref().ok().map(|t| t.report.line.clone());
             let said = match traced {
                 Err(halt) => {
                     refused += 1;
@@ -46,7 +63,7 @@ fn main() {
             println!("seed {seed} {i}, {}, {tall:.0} px: {said}", shape.name);
             println!("    {conditions:?}");
             if let Some(folder) = &keep {
-                std::fs::write(format!("{folder}/{seed}-{i}.jpg"), &file).expect("written");
+                laid_over(&file, line.as_ref()).save(format!("{folder}/{seed}-{i}.png")).expect("saved");
             }
         }
     }

@@ -87,6 +87,10 @@ pub(crate) fn find(mask: &Mask, field: &Field) -> Option<Axis> {
     for near in [0.02, 0.012, 0.008, 0.005].map(|share: f64| (share * size).max(1.0)) {
         let mut now = score(tilt, off, near);
         for _ in 0..24 {
+            // What lies further off was judged worse before.
+            if (tilt - best.1).abs() > 3.0_f64.to_radians() {
+                break;
+            }
             let tries = [(turn, 0.0), (-turn, 0.0), (0.0, step), (0.0, -step)];
             let tried = tries.map(|(t, o)| (score(tilt + t, off + o, near), tilt + t, off + o));
             let better = tried.into_iter().max_by(|a, b| a.0.total_cmp(&b.0));
@@ -104,7 +108,7 @@ pub(crate) fn find(mask: &Mask, field: &Field) -> Option<Axis> {
         }
         (turn, step) = (turn.max(0.2_f64.to_radians()), step.max(0.002 * size));
     }
-    let alike = score(tilt, off, (0.01 * size).max(1.5));
+    let alike = score(tilt, off, 0.02 * size);
     Some(Axis { alike, ..moved(middle, tilt, off) })
 }
 

@@ -16,12 +16,22 @@ const WITHIN: f32 = 3.0;
 /// Over how many pixels about each the sides' colours are averaged.
 const ABOUT: usize = 9;
 
+/// What is known of the background beside the edge.
+pub(super) enum Background<'a> {
+    /// Its colours.
+    Even(&'a Surface),
+    /// Its colours where no shadow lies.
+    Shaded(&'a Surface),
+    /// Nothing.
+    Unknown,
+}
+
 /// `mask` with its edge moved, and how much the two sides differ there at the median, in
 /// units of `threshold`.
 pub(super) fn at_half(
     raster: &Raster,
     mask: &Mask,
-    background: Option<&Surface>,
+    background: &Background<'_>,
     threshold: f64,
 ) -> (Mask, f64) {
     let mut mask = mask.largest().0.filled();
@@ -36,38 +46,60 @@ pub(super) fn at_half(
 fn moved(
     raster: &Raster,
     mask: &Mask,
-    background: Option<&Surface>,
+    background: &Background<'_>,
     threshold: f64,
 ) -> (Mask, f64) {
     let field = mask.field();
     let inside = side(raster, &field, &|d| d >= WITHIN);
-    let outside = background.is_none().then(|| side(raster, &field, &|d| d <= -WITHIN));
+    let even = matches!(background, Background::Even(_));
+    let outside = (!even).then(|| side(raster, &field, &|d| d <= -WITHIN));
     let mut contrasts = Vec::new();
     let bits = (0..mask.bits.len())
         .map(|i| {
+            let kept = mask.bits[i];
             if field.values[i].abs() > NEAR {
-                return mask.bits[i];
+                return kept;
+            }
+            let (Some(thing), here) = (inside(i), raster.colours[i]) else { return kept };
+            if let Background::Shaded(surface) = background {
+                // What a shadow leaves as it is: all but the background's own hue.
+                let there = surface.at(i);
+                let (thing, here) = (beside(thing, there), beside(here, there));
+                if distance(thing, [0.0; 3]) > 2.0 * threshold {
+                    return dot(here, thing) >= 0.5 * dot(thing, thing);
+                }
             }
             let there = match (background, &outside) {
-                (Some(surface), _) => Some(surface.at(i)),
-                (None, Some(outside)) => outside(i),
-                (None, None) => None,
+                (Background::Even(surface), _) => Some(surface.at(i)),
+                (_, Some(outside)) => outside(i),
+                (_, None) => None,
             };
-            let (Some(thing), Some(there)) = (inside(i), there) else { return mask.bits[i] };
+            let Some(there) = there else { return kept };
             let apart = distance(thing, there);
             if apart < threshold {
-                return mask.bits[i];
+                return kept;
             }
             if field.values[i].abs() < 1.0 {
                 contrasts.push(apart / threshold);
             }
-            let share: f32 = (0..3)
-                .map(|c| (raster.colours[i][c] - there[c]) * (thing[c] - there[c]))
-                .sum();
-            f64::from(share) >= 0.5 * apart * apart
+            let less = |a: [f32; 3]| [0, 1, 2].map(|c| a[c] - there[c]);
+            f64::from(dot(less(here), less(thing))) >= 0.5 * apart * apart
         })
         .collect();
+    if contrasts.is_empty() {
+        contrasts.push(f64::INFINITY);
+    }
     (Mask { bits, ..*mask }, super::surface::median(&mut contrasts))
+}
+
+fn dot(a: [f32; 3], b: [f32; 3]) -> f32 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+}
+
+/// What is left of a colour without its part in the direction of `hue`.
+fn beside(colour: [f32; 3], hue: [f32; 3]) -> [f32; 3] {
+    let share = dot(colour, hue) / dot(hue, hue).max(1.0);
+    [0, 1, 2].map(|c| colour[c] - share * hue[c])
 }
 
 /// The colour about every pixel of those that `counts` by their distance from the edge.

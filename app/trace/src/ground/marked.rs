@@ -72,7 +72,7 @@ pub(super) fn separate(
         let mend = "stroke over the thing and over its background";
         return Err(refused("nothing within the rectangle stands out", mend));
     }
-    let (moved, contrast) = edge::at_half(raster, &mask, None, 8.0);
+    let (moved, contrast) = edge::at_half(raster, &mask, &edge::Background::Unknown, 8.0);
     Ok(one_piece(&moved, contrast))
 }
 

@@ -61,7 +61,13 @@ pub(super) fn separate(raster: &Raster, work: &Work<'_>) -> Step<Separated> {
     work.reached(0.35)?;
     let found = Found { colours, surface, threshold };
     let (mask, without_shadow) = shadow::left_out(&found, mask.largest().0, size);
-    let (mask, contrast) = edge::at_half(raster, &mask, Some(&found.surface), threshold);
+    let surface = &found.surface;
+    let background = if without_shadow {
+        edge::Background::Shaded(surface)
+    } else {
+        edge::Background::Even(surface)
+    };
+    let (mask, contrast) = edge::at_half(raster, &mask, &background, threshold);
     work.reached(0.5)?;
     Ok(Separated { shadow: without_shadow, ..one_piece(&mask, contrast) })
 }

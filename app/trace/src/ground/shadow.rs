@@ -1,6 +1,7 @@
 //! Shadows on the background: darker, of its own colour, and soft at their edge.
 
 use super::plain::Found;
+use super::smooth;
 use super::surface::distance;
 use crate::axis;
 use crate::mask::Mask;
@@ -9,6 +10,8 @@ use crate::mask::Mask;
 const DARKEST: f64 = 0.25;
 /// Less than this share of what was found cannot be the thing itself.
 const LEAST_THING: f64 = 0.3;
+/// What may be the soft edge of a shadow, grey levels a pixel, from gentle to steep.
+const GENTLE: [f64; 3] = [1.2, 2.2, 4.0];
 
 /// `mask` without what is likelier a shadow on the background than a part of the thing, and
 /// whether anything was left out.
@@ -18,7 +21,7 @@ const LEAST_THING: f64 = 0.3;
 /// more, and has as sharp an edge or a sharper one.
 pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask, bool) {
     let shade: Vec<Option<f64>> =
-        (0..mask.bits.len()).map(|i| if mask.bits[i] { shade(found, i) } else { None }).collect();
+        (0..mask.bits.len()).map(|i| if mask.bits[i] { shade(found, i, 0.8) } else { None }).collect();
     let area = mask.area() as f64;
     let shaded = shade.iter().flatten().count() as f64;
     if shaded < 0.01 * area {
@@ -29,8 +32,11 @@ pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask
     let by_depth = Mask::from_fn(size, |i| {
         mask.bits[i] && shade[i].is_none_or(|shade| shade < level)
     });
+    let mut others = vec![by_colour, by_depth];
+    let steps = steps(found, size);
+    others.extend(GENTLE.map(|gentle| washed(found, &mask, &steps, gentle)));
     let mut best = (judged(found, &mask), mask, false);
-    for other in [by_colour, by_depth] {
+    for other in others {
         let other = opened(&other).largest().0.filled();
         if (other.area() as f64) < LEAST_THING * area || other.area() as f64 > 0.99 * area {
             continue;
@@ -38,23 +44,62 @@ pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask
         let (was, is) = (best.0, judged(found, &other));
         let sharper = is.sharpness > 0.9 * was.sharpness && is.alike > was.alike + 0.01;
         let much_sharper = is.sharpness > 1.25 * was.sharpness && is.alike > was.alike - 0.02;
-        if sharper || much_sharper {
+        let far_sharper = is.sharpness > 2.5 * was.sharpness && is.alike > was.alike - 0.1;
+        if sharper || much_sharper || far_sharper {
             best = (is, other, true);
         }
     }
     (best.1, best.2)
 }
 
+/// How fast the picture changes at every pixel, grey levels a pixel.
+fn steps(found: &Found, (width, height): (usize, usize)) -> Vec<f64> {
+    let smooth = smooth::colours(&found.colours, (width, height), 1);
+    let at = |x: usize, y: usize| smooth[y * width + x];
+    (0..smooth.len())
+        .map(|i| {
+            let (x, y) = (i % width, i / width);
+            let (x0, x1) = (x.saturating_sub(1), (x + 1).min(width - 1));
+            let (y0, y1) = (y.saturating_sub(1), (y + 1).min(height - 1));
+            0.5 * distance(at(x0, y), at(x1, y)).hypot(distance(at(x, y0), at(x, y1)))
+        })
+        .collect()
+}
+
+/// `mask` less whatever can be come to from outside over pixels that may be shadow, without
+/// crossing a step of more than `gentle`: shadows are soft, things are not.
+fn washed(found: &Found, mask: &Mask, steps: &[f64], gentle: f64) -> Mask {
+    let (width, height) = (mask.width, mask.height);
+    let mut bits = mask.bits.clone();
+    let mut shore: Vec<usize> = (0..bits.len()).filter(|&i| !bits[i]).collect();
+    while let Some(i) = shore.pop() {
+        let (x, y) = (i % width, i / width);
+        let around = [
+            (x > 0).then(|| i - 1),
+            (x + 1 < width).then(|| i + 1),
+            (y > 0).then(|| i - width),
+            (y + 1 < height).then(|| i + width),
+        ];
+        for j in around.into_iter().flatten() {
+            if bits[j] && steps[j] < gentle && shade(found, j, 1.6).is_some() {
+                bits[j] = false;
+                shore.push(j);
+            }
+        }
+    }
+    Mask { bits, ..*mask }
+}
+
 /// How light a pixel is against the background, where it has the background's colour and is
-/// darker; `None` where it has not.
-fn shade(found: &Found, i: usize) -> Option<f64> {
+/// darker; `None` where it has not. Colours may differ by `loose` thresholds.
+fn shade(found: &Found, i: usize, loose: f64) -> Option<f64> {
     let (there, here) = (found.surface.at(i), found.colours[i]);
     let dot = |a: [f32; 3], b: [f32; 3]| -> f64 {
         (0..3).map(|c| f64::from(a[c]) * f64::from(b[c])).sum()
     };
     let share = dot(here, there) / dot(there, there).max(1.0);
     let scaled = there.map(|c| c * share as f32);
-    let of_its_colour = distance(here, scaled) < 0.8 * found.threshold;
+    let of_its_colour = distance(here, scaled) < loose * found.threshold;
     (of_its_colour && (DARKEST..1.0).contains(&share)).then_some(share)
 }
 

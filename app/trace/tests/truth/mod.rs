@@ -1,6 +1,8 @@
 //! Pictures whose truth is known: turned shapes by formula, drawn with everything that a
 //! photograph does to them, and how far a traced outline lies from the truth.
 
+#![expect(unreachable_pub, reason = "two programs share it")]
+
 mod camera;
 mod shapes;
 

@@ -112,7 +112,7 @@ fn composed() -> Vec<Shape> {
         Shape::new("bell", |z| 0.12 + 0.3 * z.powi(3)),
         Shape::new("beads", |z| 0.05 + 0.2 * (3.0 * PI * z).sin().abs()),
         Shape::new("pear with a stem", |z| {
-            let stem = if z < 0.2 { 0.022 } else { 0.0 };
+            let stem: f64 = if z < 0.2 { 0.022 } else { 0.0 };
             let body = ball(z, 0.69, 0.31).max(if z > 0.12 { ball(z, 0.34, 0.21) } else { 0.0 });
             stem.max(body)
         }),
