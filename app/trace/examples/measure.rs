@@ -1,11 +1,11 @@
 //! Prints how near traced outlines come to the truth: `measure FIRST LAST` for seeds from
 //! FIRST up to LAST, each forty shapes under conditions by chance, and the names of the worst.
 
-#[path = "../tests/truth/mod.rs"]
-mod truth;
+#[path = "../tests/support/mod.rs"]
+mod support;
 
 use plumpline_trace::{Picture, Wish, trace};
-use truth::{Chance, Conditions, draw, off_mm, shapes};
+use support::{Chance, Conditions, draw, off_mm, shapes};
 
 /// The picture with the traced line over it.
 fn laid_over(file: &[u8], line: Option<&[Vec<(f64, f64)>; 2]>) -> image::RgbImage {
@@ -13,7 +13,10 @@ fn laid_over(file: &[u8], line: Option<&[Vec<(f64, f64)>; 2]>) -> image::RgbImag
     for pair in line.iter().flat_map(|sides| sides.iter()).flat_map(|side| side.windows(2)) {
         for i in 0..20 {
             let t = f64::from(i) / 20.0;
-            let (x, y) = (pair[0].0 + t * (pair[1].0 - pair[0].0), pair[0].1 + t * (pair[1].1 - pair[0].1));
+            let (x, y) = (
+                pair[0].0 + t * (pair[1].0 - pair[0].0),
+                pair[0].1 + t * (pair[1].1 - pair[0].1),
+            );
             let (x, y) = (x.max(0.0) as u32, y.max(0.0) as u32);
             if x < picture.width() && y < picture.height() {
                 picture.put_pixel(x, y, image::Rgb([255, 0, 255]));
@@ -57,13 +60,18 @@ fn main() {
                     if off <= 0.5 && doubts.is_empty() {
                         continue;
                     }
-                    format!("{off:.2} % off, tilt {tilt:+.1}°, shadow {} for {}, {doubts:?}", traced.report.shadow, conditions.shadow)
+                    format!(
+                        "{off:.2} % off, tilt {tilt:+.1}°, shadow {} for {}, {doubts:?}",
+                        traced.report.shadow, conditions.shadow
+                    )
                 }
             };
             println!("seed {seed} {i}, {}, {tall:.0} px: {said}", shape.name);
             println!("    {conditions:?}");
             if let Some(folder) = &keep {
-                laid_over(&file, line.as_ref()).save(format!("{folder}/{seed}-{i}.png")).expect("saved");
+                laid_over(&file, line.as_ref())
+                    .save(format!("{folder}/{seed}-{i}.png"))
+                    .expect("saved");
             }
         }
     }

@@ -75,9 +75,8 @@ fn path(drawing: &Document<'_>, node: Node<'_, '_>) -> Result<BezPath> {
     let data = node.attribute("d").unwrap_or_default();
     let at = drawing.text_pos_at(node.range().start);
     let place = format!("line {}, path", at.row);
-    let mut path = BezPath::from_svg(data).map_err(|e| {
-        Error::new(&place, format!("it cannot be read ({e})"), "draw it anew")
-    })?;
+    let mut path = BezPath::from_svg(data)
+        .map_err(|e| Error::new(&place, format!("it cannot be read ({e})"), "draw it anew"))?;
     if path.elements().len() > MOST_SEGMENTS {
         let what = format!("it has more than {MOST_SEGMENTS} pieces");
         return Err(Error::new(&place, what, "simplify it"));
@@ -188,10 +187,9 @@ fn about_the_axis(
     closed: bool,
     axis: Option<(Point, Point)>,
 ) -> Result<Vec<Rz>> {
-    let bounds = places.iter().fold(
-        kurbo::Rect::from_points(places[0], places[0]),
-        |bounds, &p| bounds.union_pt(p),
-    );
+    let bounds = places
+        .iter()
+        .fold(kurbo::Rect::from_points(places[0], places[0]), |bounds, &p| bounds.union_pt(p));
     let (first, last) = (places[0], places[places.len() - 1]);
     let near = ABOVE * bounds.width().max(bounds.height());
     let (from, to) = match axis {
@@ -213,16 +211,14 @@ fn about_the_axis(
         }
     };
     let along = (to - from).normalize();
-    let measured: Vec<Rz> = places
-        .iter()
-        .map(|&p| Rz::new(along.cross(p - from), along.dot(p - from)))
-        .collect();
+    let measured: Vec<Rz> =
+        places.iter().map(|&p| Rz::new(along.cross(p - from), along.dot(p - from))).collect();
     if closed {
         return side(&measured);
     }
-    let (left, right) = measured.iter().fold((0.0_f64, 0.0_f64), |(left, right), p| {
-        (left.max(p.r), right.max(-p.r))
-    });
+    let (left, right) = measured
+        .iter()
+        .fold((0.0_f64, 0.0_f64), |(left, right), p| (left.max(p.r), right.max(-p.r)));
     if left.min(right) > near {
         let mend = "draw one half, or the axis as a line whose id is axis";
         return Err(Error::new("path", "it lies on both sides of its axis", mend));
@@ -240,10 +236,11 @@ fn side(around: &[Rz]) -> Result<Vec<Rz>> {
         // Closer together at the ends, which are often round.
         let turn = std::f64::consts::PI * f64::from(i) / f64::from(ROWS);
         let z = low + (high - low) * 0.5 * (1.0 - turn.cos());
-        let crossings = around.iter().zip(around.iter().cycle().skip(1)).filter_map(|(a, b)| {
-            let spans = (a.z <= z) != (b.z <= z);
-            spans.then(|| a.r + (z - a.z) / (b.z - a.z) * (b.r - a.r))
-        });
+        let crossings =
+            around.iter().zip(around.iter().cycle().skip(1)).filter_map(|(a, b)| {
+                let spans = (a.z <= z) != (b.z <= z);
+                spans.then(|| a.r + (z - a.z) / (b.z - a.z) * (b.r - a.r))
+            });
         let (left, right) = crossings
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, r), x| (x.min(l), x.max(r)));
         if right > left {
@@ -331,8 +328,10 @@ mod tests {
 
     #[test]
     fn transforms_axes_and_closed_paths_are_read() {
-        let turned = format!("<g transform=\"translate(3,4) rotate(90 50 50) scale(2)\">{HALF}\
-            <line id=\"axis\" x1=\"50\" y1=\"0\" x2=\"50\" y2=\"100\"/></g>");
+        let turned = format!(
+            "<g transform=\"translate(3,4) rotate(90 50 50) scale(2)\">{HALF}\
+            <line id=\"axis\" x1=\"50\" y1=\"0\" x2=\"50\" y2=\"100\"/></g>"
+        );
         is_a_ball(&read(&svg("", &turned), Some(80.0), 0.1).expect("a ball"), 40.0);
         let whole = "<path d=\"M 50 10 A 40 40 0 0 1 50 90 A 40 40 0 0 1 50 10 Z\"/>";
         is_a_ball(&read(&svg("", whole), Some(80.0), 0.1).expect("a ball"), 40.0);

@@ -31,11 +31,10 @@ pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> Result<Fitte
         return Err(Error::new("height", what, "give a number from 1 to 3000 mm"));
     }
     let plain = look_over(formula)?;
-    let read: FlatEx<f64> = exmex::parse(&plain)
-        .map_err(|e| {
-            let what = format!("“{formula}” cannot be read ({})", e.msg());
-            Error::new("formula", what, "write it like 30*sin(pi*t)")
-        })?;
+    let read: FlatEx<f64> = exmex::parse(&plain).map_err(|e| {
+        let what = format!("“{formula}” cannot be read ({})", e.msg());
+        Error::new("formula", what, "write it like 30*sin(pi*t)")
+    })?;
     let names: Vec<String> = read.var_names().to_vec();
     let radius = |t: f64| -> Option<f64> {
         let of = |name: &String| match name.as_str() {
@@ -53,14 +52,22 @@ pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> Result<Fitte
         let t = 0.5 * (1.0 - (std::f64::consts::PI * f64::from(i) / f64::from(PLACES)).cos());
         let at = format!("formula, at z = {:.1} mm", t * height_mm);
         let r = radius(t).ok_or_else(|| {
-            Error::new(&at, "the radius is no number", "change it so that it has one everywhere")
+            Error::new(
+                &at,
+                "the radius is no number",
+                "change it so that it has one everywhere",
+            )
         })?;
         // Sines of whole turns are not quite nothing.
         let r = if r.abs() < 1e-6 * height_mm { 0.0 } else { r };
         let inside = i > 0 && i < PLACES;
         if r < 0.0 || (inside && r == 0.0) {
             let what = format!("the radius is {r:.2} mm");
-            return Err(Error::new(at, what, "change it so that it is above 0 between the ends"));
+            return Err(Error::new(
+                at,
+                what,
+                "change it so that it is above 0 between the ends",
+            ));
         }
         points.push(Rz::new(r, t * height_mm));
     }
@@ -182,7 +189,11 @@ fn look_over(formula: &str) -> Result<String> {
 }
 
 fn is_call(letters: &[char], bracket: usize) -> bool {
-    letters[..bracket].iter().rev().find(|c| !c.is_whitespace()).is_some_and(|c| c.is_alphabetic())
+    letters[..bracket]
+        .iter()
+        .rev()
+        .find(|c| !c.is_whitespace())
+        .is_some_and(|c| c.is_alphabetic())
 }
 
 fn value(after_value: bool, at: &str, what: &str) -> Result<()> {

@@ -194,7 +194,12 @@ impl Halves {
 
     /// Where a gap begins and ends on one side of a row, pixels from the axis, if what is
     /// beyond it is thin.
-    fn gap(&self, row: usize, sign: f64, at: &impl Fn(usize, f64) -> f64) -> Option<(f64, f64)> {
+    fn gap(
+        &self,
+        row: usize,
+        sign: f64,
+        at: &impl Fn(usize, f64) -> f64,
+    ) -> Option<(f64, f64)> {
         let outer = if sign > 0.0 { self.rows[row].right } else { self.rows[row].left };
         if outer < 8.0 || at(row, 0.0) <= 0.0 {
             return None;
@@ -242,11 +247,8 @@ impl Halves {
         }
         // Ends last: rows are counted from the first.
         for part in odd.iter().filter(|part| part.kind == Kind::Fork) {
-            let kept = if part.rows.0 == 0 {
-                part.rows.1 + 1..cut.rows.len()
-            } else {
-                0..part.rows.0
-            };
+            let kept =
+                if part.rows.0 == 0 { part.rows.1 + 1..cut.rows.len() } else { 0..part.rows.0 };
             if kept.len() < 8 {
                 continue;
             }

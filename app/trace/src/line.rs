@@ -125,9 +125,8 @@ impl Edge {
         let last = self.at.len() - 1;
         let wide = (WINDOW * self.at.len() as f64) as usize;
         let turns: Vec<f64> = (0..=last).map(|i| self.turn(i, wide)).collect();
-        let sharp = |i: usize, least: f64| {
-            turns[i] > least && self.turn(i, wide / 2) > 0.7 * turns[i]
-        };
+        let sharp =
+            |i: usize, least: f64| turns[i] > least && self.turn(i, wide / 2) > 0.7 * turns[i];
         let mut corners = vec![0];
         for i in 1..last {
             let (from, to) = (i.saturating_sub(wide), (i + wide).min(last));

@@ -112,7 +112,8 @@ impl Mask {
                 let inner = x > 0 && x + 1 < width && y > 0 && y + 1 < height;
                 let outside = |j: usize| !self.bits[j];
                 let on_rim = self.bits[i]
-                    && (!inner || [i - 1, i + 1, i - width, i + width].into_iter().any(outside));
+                    && (!inner
+                        || [i - 1, i + 1, i - width, i + width].into_iter().any(outside));
                 if on_rim {
                     rim.push((x as f64, y as f64));
                 }

@@ -40,6 +40,8 @@ pub(crate) struct Raster {
     pub(crate) colours: Vec<[f32; 3]>,
     /// Opacity, where the picture has any that is not full.
     pub(crate) opacity: Option<Vec<u8>>,
+    /// How many of its pixels one of the picture has become; at least 1.
+    pub(crate) enlarged: f32,
 }
 
 impl Raster {
@@ -66,7 +68,7 @@ impl Picture {
         let mut small = at_work_size(image);
         small.apply_orientation(orientation);
         let size = if lies(orientation) { (height, width) } else { (width, height) };
-        Ok(Self { size, raster: raster(&small.into_rgba8()) })
+        Ok(Self { size, raster: raster(&small.into_rgba8(), size) })
     }
 
     /// The picture of so many pixels, each red, green, blue and opacity.
@@ -78,7 +80,8 @@ impl Picture {
             .filter(|_| width.min(height) >= SHORTEST_SIDE)
             .ok_or_else(|| Error::new("picture", "its pixels are none", "choose another"))?;
         let small = at_work_size(DynamicImage::ImageRgba8(whole));
-        Ok(Self { size: (width, height), raster: raster(&small.into_rgba8()) })
+        let size = (width, height);
+        Ok(Self { size, raster: raster(&small.into_rgba8(), size) })
     }
 
     /// Pixels of the whole picture to one that is worked on.
@@ -96,9 +99,8 @@ fn lies(orientation: Orientation) -> bool {
 
 /// The picture as it stands in the file, and how it is turned.
 fn decoded(bytes: &[u8]) -> Result<(DynamicImage, Orientation)> {
-    let no_picture = |what: &str| {
-        Error::new("picture", what, "choose a PNG, JPEG or WebP file")
-    };
+    let no_picture =
+        |what: &str| Error::new("picture", what, "choose a PNG, JPEG or WebP file");
     if bytes.is_empty() {
         return Err(no_picture("the file is empty"));
     }
@@ -167,7 +169,7 @@ fn at_work_size(image: DynamicImage) -> DynamicImage {
     }
 }
 
-fn raster(image: &image::RgbaImage) -> Raster {
+fn raster(image: &image::RgbaImage, whole: (u32, u32)) -> Raster {
     let on_white = |p: &image::Rgba<u8>| {
         let [r, g, b, a] = p.0.map(f32::from);
         [r, g, b].map(|c| 255.0 + (c - 255.0) * a / 255.0)
@@ -180,5 +182,6 @@ fn raster(image: &image::RgbaImage) -> Raster {
         height: image.height() as usize,
         colours,
         opacity,
+        enlarged: (image.height() as f32 / whole.1.max(1) as f32).max(1.0),
     }
 }

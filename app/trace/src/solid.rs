@@ -129,8 +129,8 @@ fn obj(bytes: &[u8]) -> Result<Vec<Triangle>> {
     let options = tobj::LoadOptions { triangulate: true, ..tobj::LoadOptions::default() };
     // Colours are none of a profile's business: no other file is looked for.
     let no_colours = |_: &std::path::Path| Ok((Vec::new(), Default::default()));
-    let (models, _) =
-        tobj::load_obj_buf(&mut Cursor::new(bytes), &options, no_colours).map_err(|e| {
+    let (models, _) = tobj::load_obj_buf(&mut Cursor::new(bytes), &options, no_colours)
+        .map_err(|e| {
             let what = format!("it is no OBJ that can be read ({e})");
             Error::new("mesh", what, "save it anew")
         })?;
@@ -165,7 +165,8 @@ fn axes(mesh: &[Triangle]) -> Option<(Point3<f64>, Vec<Unit<Vector3<f64>>>)> {
         return None;
     }
     let middle_of = |[a, b, c]: &Triangle| (a.coords + b.coords + c.coords) / 3.0;
-    let middle: Vector3<f64> = mesh.iter().map(|t| area(t) * middle_of(t)).sum::<Vector3<f64>>() / all;
+    let middle: Vector3<f64> =
+        mesh.iter().map(|t| area(t) * middle_of(t)).sum::<Vector3<f64>>() / all;
     let spread: Matrix3<f64> = mesh
         .iter()
         .map(|t| {
@@ -195,8 +196,9 @@ fn axes(mesh: &[Triangle]) -> Option<(Point3<f64>, Vec<Unit<Vector3<f64>>>)> {
 
 /// The mesh with `axis` upright through its middle.
 fn turned(mesh: &[Triangle], middle: Point3<f64>, axis: Unit<Vector3<f64>>) -> Vec<Triangle> {
-    let turn = Rotation3::rotation_between(&axis, &Vector3::z())
-        .unwrap_or_else(|| Rotation3::from_axis_angle(&Vector3::x_axis(), std::f64::consts::PI));
+    let turn = Rotation3::rotation_between(&axis, &Vector3::z()).unwrap_or_else(|| {
+        Rotation3::from_axis_angle(&Vector3::x_axis(), std::f64::consts::PI)
+    });
     mesh.iter().map(|t| t.map(|p| turn * Point3::from(p - middle))).collect()
 }
 
@@ -218,9 +220,8 @@ fn slices(mesh: &[Triangle]) -> Option<Slices> {
         return None;
     }
     // Closer together at the ends, which are often round.
-    let level = |k: f64| {
-        low + height * 0.5 * (1.0 - (std::f64::consts::PI * k / SLICES as f64).cos())
-    };
+    let level =
+        |k: f64| low + height * 0.5 * (1.0 - (std::f64::consts::PI * k / SLICES as f64).cos());
     let levels: Vec<f64> = (0..SLICES).map(|k| level(k as f64 + 0.5)).collect();
     let mut reach = vec![[0.0_f64; SECTORS]; SLICES];
     for triangle in mesh {
@@ -315,9 +316,8 @@ fn widen(reach: &mut [f64; SECTORS], a: [f64; 2], b: [f64; 2]) {
 fn covers_axis(mesh: &[Triangle], at: f64, near: f64) -> bool {
     let size = mesh.iter().flatten().map(|p| p.x.hypot(p.y)).fold(0.0, f64::max);
     // Just beside the axis, where corners often meet, in three directions.
-    let beside = [0.3_f64, 2.4, 4.5].map(|turn| {
-        (2e-3 * size * turn.cos(), 2e-3 * size * turn.sin())
-    });
+    let beside =
+        [0.3_f64, 2.4, 4.5].map(|turn| (2e-3 * size * turn.cos(), 2e-3 * size * turn.sin()));
     beside.iter().any(|&(x, y)| {
         mesh.iter().any(|[a, b, c]| {
             let side = |p: &Point3<f64>, q: &Point3<f64>| {
@@ -414,8 +414,9 @@ mod tests {
     #[test]
     fn open_and_flat_ends_are_told_apart_and_a_height_scales() {
         let cup = [(0.0, 0.0), (20.0, 0.0), (30.0, 50.0)];
-        let turned = read(&as_stl(&lathe(&cup, 48, 0.0, 1.0)), Kind::Stl, 1.0, Some(100.0), 0.2)
-            .expect("a cup");
+        let turned =
+            read(&as_stl(&lathe(&cup, 48, 0.0, 1.0)), Kind::Stl, 1.0, Some(100.0), 0.2)
+                .expect("a cup");
         let outline = &turned.fitted.outline;
         assert!(outline.starts_closed() && !outline.finishes_closed(), "{outline:?}");
         assert!((outline.profile(400).height_mm() - 100.0).abs() < 0.2, "{outline:?}");
@@ -424,8 +425,10 @@ mod tests {
         // Text, too.
         let text = "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 9 0 0\n\
                     vertex 0 9 4\nendloop\nendfacet\nendsolid a\n";
-        assert!(read(text.as_bytes(), Kind::Stl, 1.0, None, 0.1).is_ok_and(|t| t.roundness < 0.8)
-            || read(text.as_bytes(), Kind::Stl, 1.0, None, 0.1).is_err());
+        assert!(
+            read(text.as_bytes(), Kind::Stl, 1.0, None, 0.1).is_ok_and(|t| t.roundness < 0.8)
+                || read(text.as_bytes(), Kind::Stl, 1.0, None, 0.1).is_err()
+        );
     }
 
     #[test]

@@ -130,17 +130,15 @@ fn column(name: &str) -> Result<Column> {
         let mend = format!("write {HEADERS}; cm, in and diameter are read too");
         Error::new("line 1", format!("“{name}” is no column that is known"), mend)
     };
-    let (what, unit) = plain
-        .split_once(['_', ' '])
-        .ok_or_else(|| {
-            let mend = format!("write its unit behind it, as in {HEADERS}");
-            match plain.as_str() {
-                "radius" | "height" | "diameter" => {
-                    Error::new("line 1", format!("the column {plain} has no unit"), mend)
-                }
-                _ => unknown(),
+    let (what, unit) = plain.split_once(['_', ' ']).ok_or_else(|| {
+        let mend = format!("write its unit behind it, as in {HEADERS}");
+        match plain.as_str() {
+            "radius" | "height" | "diameter" => {
+                Error::new("line 1", format!("the column {plain} has no unit"), mend)
             }
-        })?;
+            _ => unknown(),
+        }
+    })?;
     let mm = match unit.trim_matches(['(', ')', '[', ']', ' ']) {
         "mm" => 1.0,
         "cm" => 10.0,

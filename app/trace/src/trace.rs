@@ -154,16 +154,22 @@ impl fmt::Display for Doubt {
             }
             Self::SidesDiffer(share) => {
                 let share = 100.0 * share;
-                write!(f, "both sides share only {share:.0} % of their area; look whether all \
-                           of it was found and nothing else")
+                write!(
+                    f,
+                    "both sides share only {share:.0} % of their area; look whether all \
+                           of it was found and nothing else"
+                )
             }
             Self::Leans(degrees) => {
                 write!(f, "it leans by {degrees:.0}°; turn the picture upright")
             }
             Self::Another(share) => {
                 let share = 100.0 * share;
-                write!(f, "something else in the picture is {share:.0} % as large; was the \
-                           right one traced?")
+                write!(
+                    f,
+                    "something else in the picture is {share:.0} % as large; was the \
+                           right one traced?"
+                )
             }
             Self::Faint => write!(f, "it hardly stands out from its background"),
             Self::Rough(mm) => write!(f, "its edge is rough by {mm:.1} mm"),
@@ -232,8 +238,7 @@ pub fn trace(picture: &Picture, wish: &Wish, progress: &dyn Fn(f32) -> bool) -> 
     let pierced = found.pierced.field();
     let odd = whole.odd(&pierced, axis);
     work.reached(0.85)?;
-    let taken =
-        if wish.cut { whole.without(&odd, &pierced, axis) } else { whole.clone() };
+    let taken = if wish.cut { whole.without(&odd, &pierced, axis) } else { whole.clone() };
     let grid = Grid { picture, axis, mm: millimetres(picture, wish, &taken)? };
     let points = points(&taken, wish, grid.mm);
     let height = grid.mm * (taken.ends.1 - taken.ends.0);
@@ -249,10 +254,10 @@ pub fn trace(picture: &Picture, wish: &Wish, progress: &dyn Fn(f32) -> bool) -> 
         }
     };
     doubt(found.mask.edges_reached().contains(&true), Doubt::CutByThePicture);
-    doubt(
-        symmetry_left < 0.95 || taken.unlike() > 0.006 * (taken.ends.1 - taken.ends.0),
-        Doubt::SidesDiffer(symmetry_left),
-    );
+    // What remains of a shadow lies on one side.
+    let likeness = if found.shadow { 0.0035 } else { 0.006 };
+    let unlike = taken.unlike() > likeness * (taken.ends.1 - taken.ends.0);
+    doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
     doubt(axis.leans_to_the_bound(), Doubt::Leans(axis.tilt.to_degrees().abs()));
     doubt(found.next > 0.3, Doubt::Another(found.next));
     doubt(found.contrast < 2.0, Doubt::Faint);

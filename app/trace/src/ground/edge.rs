@@ -14,7 +14,7 @@ const NEAR: f32 = 7.0;
 /// From how far within each side counts as itself, pixels.
 const WITHIN: f32 = 3.0;
 /// Over how many pixels about each the sides' colours are averaged.
-const ABOUT: usize = 9;
+const ABOUT: f32 = 9.0;
 
 /// What is known of the background beside the edge.
 pub(super) enum Background<'a> {
@@ -50,14 +50,18 @@ fn moved(
     threshold: f64,
 ) -> (Mask, f64) {
     let field = mask.field();
-    let inside = side(raster, &field, &|d| d >= WITHIN);
+    // What surrounds an edge in a small picture has been enlarged with it.
+    let scale = (0.6 * raster.enlarged).max(1.0);
+    let (near, within) = (scale * NEAR, scale * WITHIN);
+    let about = (scale * ABOUT) as usize;
+    let inside = side(raster, &field, about, &|d| d >= within);
     let even = matches!(background, Background::Even(_));
-    let outside = (!even).then(|| side(raster, &field, &|d| d <= -WITHIN));
+    let outside = (!even).then(|| side(raster, &field, about, &|d| d <= -within));
     let mut contrasts = Vec::new();
     let bits = (0..mask.bits.len())
         .map(|i| {
             let kept = mask.bits[i];
-            if field.values[i].abs() > NEAR {
+            if field.values[i].abs() > near {
                 return kept;
             }
             let (Some(thing), here) = (inside(i), raster.colours[i]) else { return kept };
@@ -106,14 +110,15 @@ fn beside(colour: [f32; 3], hue: [f32; 3]) -> [f32; 3] {
 fn side(
     raster: &Raster,
     field: &Field,
+    about: usize,
     counts: &dyn Fn(f32) -> bool,
-) -> impl Fn(usize) -> Option<[f32; 3]> {
+) -> impl Fn(usize) -> Option<[f32; 3]> + use<> {
     let size = raster.size();
     let of = |value: &dyn Fn(usize) -> f32| {
         let values: Vec<f32> = (0..field.values.len())
             .map(|i| if counts(field.values[i]) { value(i) } else { 0.0 })
             .collect();
-        mean(&values, size, ABOUT)
+        mean(&values, size, about)
     };
     let shares = of(&|_| 1.0);
     let sums = [0, 1, 2].map(|c| of(&|i| raster.colours[i][c]));

@@ -239,9 +239,8 @@ fn likelier(
 /// `values` averaged where the picture is even, and kept apart where it has an edge.
 fn along_edges(values: &[f32], colours: &[[f32; 3]], size: (usize, usize)) -> Vec<f32> {
     let guide: Vec<f32> = colours.iter().map(|c| (c[0] + c[1] + c[2]) / 3.0).collect();
-    let product = |a: &[f32], b: &[f32]| -> Vec<f32> {
-        a.iter().zip(b).map(|(a, b)| a * b).collect()
-    };
+    let product =
+        |a: &[f32], b: &[f32]| -> Vec<f32> { a.iter().zip(b).map(|(a, b)| a * b).collect() };
     let about = |v: &[f32]| mean(v, size, ABOUT);
     let (mean_guide, mean_value) = (about(&guide), about(values));
     let (both, squared) = (about(&product(&guide, values)), about(&product(&guide, &guide)));

@@ -35,8 +35,7 @@ pub(super) fn separate(raster: &Raster, work: &Work<'_>) -> Step<Separated> {
             "draw a rectangle around the thing and stroke over it",
         )
     };
-    let (mut surface, spread) =
-        Surface::fit(&colours, size, &border).ok_or_else(not_plain)?;
+    let (mut surface, spread) = Surface::fit(&colours, size, &border).ok_or_else(not_plain)?;
     let mut threshold = (SPREADS * spread).max(LEAST_OFF);
     let within = border.iter().filter(|&&i| surface.off(i, colours[i]) <= threshold).count();
     if (within as f64) < LEAST_PLAIN * border.len() as f64 || spread > MOST_SPREAD {
@@ -49,10 +48,8 @@ pub(super) fn separate(raster: &Raster, work: &Work<'_>) -> Step<Separated> {
     work.reached(0.25)?;
     // Once more from all of the background, not its border alone.
     let field = mask.largest().0.filled().field();
-    let clear: Vec<usize> = (0..field.values.len())
-        .step_by(7)
-        .filter(|&i| field.values[i] < -CLEAR)
-        .collect();
+    let clear: Vec<usize> =
+        (0..field.values.len()).step_by(7).filter(|&i| field.values[i] < -CLEAR).collect();
     if let Some((wider, spread)) = Surface::fit(&colours, size, &clear) {
         surface = wider;
         threshold = (SPREADS * spread).max(LEAST_OFF);

@@ -20,8 +20,9 @@ const GENTLE: [f64; 3] = [1.2, 2.2, 4.0];
 /// What is left without such pixels is taken where it is as alike on both sides as before or
 /// more, and has as sharp an edge or a sharper one.
 pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask, bool) {
-    let shade: Vec<Option<f64>> =
-        (0..mask.bits.len()).map(|i| if mask.bits[i] { shade(found, i, 0.8) } else { None }).collect();
+    let shade: Vec<Option<f64>> = (0..mask.bits.len())
+        .map(|i| if mask.bits[i] { shade(found, i, 0.8) } else { None })
+        .collect();
     let area = mask.area() as f64;
     let shaded = shade.iter().flatten().count() as f64;
     if shaded < 0.01 * area {
@@ -29,9 +30,8 @@ pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask
     }
     let by_colour = Mask::from_fn(size, |i| mask.bits[i] && shade[i].is_none());
     let level = between(&shade.iter().flatten().copied().collect::<Vec<_>>());
-    let by_depth = Mask::from_fn(size, |i| {
-        mask.bits[i] && shade[i].is_none_or(|shade| shade < level)
-    });
+    let by_depth =
+        Mask::from_fn(size, |i| mask.bits[i] && shade[i].is_none_or(|shade| shade < level));
     let mut others = vec![by_colour, by_depth];
     let steps = steps(found, size);
     others.extend(GENTLE.map(|gentle| washed(found, &mask, &steps, gentle)));

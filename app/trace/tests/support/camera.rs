@@ -51,11 +51,10 @@ pub fn draw(shape: &Shape, tall: f64, conditions: &Conditions, chance: &mut Chan
     let lean = conditions.tilt.to_radians();
     let wide = 2.0 * shape.widest() * tall;
     let wide = if conditions.handle { 1.6 * wide } else { wide };
-    let room = |along: f64, across: f64| 1.32 * (along * lean.cos() + across * lean.sin().abs());
-    let (width, height) = (
-        1.32 * (wide * lean.cos() + tall * lean.sin().abs()),
-        room(tall, wide),
-    );
+    let room =
+        |along: f64, across: f64| 1.32 * (along * lean.cos() + across * lean.sin().abs());
+    let (width, height) =
+        (1.32 * (wide * lean.cos() + tall * lean.sin().abs()), room(tall, wide));
     let middle = (
         0.5 * width + 0.09 * width * conditions.off.0,
         0.5 * height + 0.09 * height * conditions.off.1,
@@ -98,7 +97,8 @@ pub fn draw(shape: &Shape, tall: f64, conditions: &Conditions, chance: &mut Chan
     let mut picture = RgbImage::from_fn(columns, rows, |x, y| {
         let mut sum = [0.0; 3];
         for i in 0..9 {
-            let (u, v) = (f64::from(i % 3) / 3.0 + 1.0 / 6.0, f64::from(i / 3) / 3.0 + 1.0 / 6.0);
+            let (u, v) =
+                (f64::from(i % 3) / 3.0 + 1.0 / 6.0, f64::from(i / 3) / 3.0 + 1.0 / 6.0);
             let colour = pixel(f64::from(x) + u, f64::from(y) + v);
             for (sum, c) in sum.iter_mut().zip(colour) {
                 *sum += c / 9.0;
@@ -118,7 +118,9 @@ pub fn draw(shape: &Shape, tall: f64, conditions: &Conditions, chance: &mut Chan
     let mut file = Vec::new();
     match conditions.jpeg {
         Some(quality) => {
-            JpegEncoder::new_with_quality(&mut file, quality).encode_image(&picture).expect("JPEG");
+            JpegEncoder::new_with_quality(&mut file, quality)
+                .encode_image(&picture)
+                .expect("JPEG");
         }
         None => {
             let mut out = std::io::Cursor::new(&mut file);
@@ -134,7 +136,8 @@ fn colours(chance: &mut Chance) -> ([f64; 3], [f64; 3]) {
         let light = chance.between(60.0, 215.0);
         let ground = [0; 3].map(|_| (light + chance.between(-25.0, 25.0)).clamp(30.0, 225.0));
         let thing = [0; 3].map(|_| chance.between(20.0, 235.0));
-        let told = [0.7, 0.85, 1.0].iter().all(|lit| apart(thing.map(|c| c * lit), ground) > 70.0);
+        let told =
+            [0.7, 0.85, 1.0].iter().all(|lit| apart(thing.map(|c| c * lit), ground) > 70.0);
         if told {
             return (ground, thing);
         }

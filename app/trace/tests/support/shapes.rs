@@ -39,9 +39,7 @@ impl Shape {
 
     /// The profile of a shape so high, from pole to pole, mm.
     pub fn line(&self, height: f64) -> Vec<Rz> {
-        let at = |(i, r): (usize, &f64)| {
-            Rz::new(height * r, height * i as f64 / STEPS as f64)
-        };
+        let at = |(i, r): (usize, &f64)| Rz::new(height * r, height * i as f64 / STEPS as f64);
         let mut line = vec![Rz::new(0.0, 0.0)];
         line.extend(self.radii.iter().enumerate().map(at));
         line.push(Rz::new(0.0, height));
@@ -95,9 +93,7 @@ fn composed() -> Vec<Shape> {
         Shape::new("cone on its tip", |z| 0.4 * (1.0 - z)),
         Shape::new("dome", |z| 0.8 * ball(z, 1.0, 1.0)),
         Shape::new("double cone", |z| 0.7 * z.min(1.0 - z)),
-        Shape::new("mushroom", |z| {
-            if z < 0.45 { ball(z, 0.45, 0.45) } else { 0.1 + 0.03 * z }
-        }),
+        Shape::new("mushroom", |z| if z < 0.45 { ball(z, 0.45, 0.45) } else { 0.1 + 0.03 * z }),
         Shape::new("bottle", |z| {
             let neck = 0.07 + 0.03 * step(z, 0.03, 0.0);
             neck + (0.2 - neck) * step(z, 0.3, 0.48)
@@ -113,7 +109,8 @@ fn composed() -> Vec<Shape> {
         Shape::new("beads", |z| 0.05 + 0.2 * (3.0 * PI * z).sin().abs()),
         Shape::new("pear with a stem", |z| {
             let stem: f64 = if z < 0.2 { 0.022 } else { 0.0 };
-            let body = ball(z, 0.69, 0.31).max(if z > 0.12 { ball(z, 0.34, 0.21) } else { 0.0 });
+            let body =
+                ball(z, 0.69, 0.31).max(if z > 0.12 { ball(z, 0.34, 0.21) } else { 0.0 });
             stem.max(body)
         }),
         Shape::new("pawn", |z| {
