@@ -10,6 +10,7 @@ pub mod making;
 pub mod picture;
 pub mod plan;
 pub mod proofread;
+pub(crate) mod shape_file;
 pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;

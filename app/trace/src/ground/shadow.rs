@@ -132,10 +132,17 @@ fn between(values: &[f64]) -> f64 {
 
 /// `mask` without threads thinner than about four pixels.
 fn opened(mask: &Mask) -> Mask {
-    let field = mask.field();
-    let core = Mask::from_fn((mask.width, mask.height), |i| field.values[i] > 2.0);
-    let near = core.field();
-    Mask::from_fn((mask.width, mask.height), |i| mask.bits[i] && near.values[i] > -3.0)
+    let size = (mask.width, mask.height);
+    let share = |bits: &[bool], radius: usize| {
+        let values: Vec<f32> = bits.iter().map(|&bit| f32::from(u8::from(bit))).collect();
+        smooth::mean(&values, size, radius)
+    };
+    let core = Mask::from_fn(size, {
+        let all = share(&mask.bits, 2);
+        move |i| all[i] > 0.99
+    });
+    let near = share(&core.bits, 3);
+    Mask::from_fn(size, |i| mask.bits[i] && near[i] > 0.005)
 }
 
 /// What speaks for an edge being the thing's own.
@@ -147,14 +154,19 @@ struct Judged {
     alike: f64,
 }
 
+/// Judged at half the size, which is enough and four times as fast.
 fn judged(found: &Found, mask: &Mask) -> Judged {
-    let field = mask.field();
-    let rim = mask.rim(800);
-    let (width, height) = (mask.width as f64, mask.height as f64);
+    let whole = mask.width;
+    let (width, height) = (mask.width / 2, mask.height / 2);
+    let half = Mask::from_fn((width, height), |i| {
+        mask.bits[2 * (i / width) * whole + 2 * (i % width)]
+    });
+    let field = half.field();
+    let rim = half.rim(800);
     let colour = |x: f64, y: f64| {
-        let x = x.round().clamp(0.0, width - 1.0) as usize;
-        let y = y.round().clamp(0.0, height - 1.0) as usize;
-        found.colours[y * mask.width + x]
+        let x = x.round().clamp(0.0, width as f64 - 1.0) as usize;
+        let y = y.round().clamp(0.0, height as f64 - 1.0) as usize;
+        found.colours[2 * y * whole + 2 * x]
     };
     let mut steps: Vec<f64> = rim
         .iter()
@@ -164,13 +176,13 @@ fn judged(found: &Found, mask: &Mask) -> Judged {
                 field.at(x, y + 1.0) - field.at(x, y - 1.0),
             );
             let long = dx.hypot(dy).max(1e-6);
-            let (dx, dy) = (2.0 * dx / long, 2.0 * dy / long);
-            distance(colour(x + dx, y + dy), colour(x - dx, y - dy)) / 4.0
+            let (dx, dy) = (1.5 * dx / long, 1.5 * dy / long);
+            distance(colour(x + dx, y + dy), colour(x - dx, y - dy)) / 6.0
         })
         .collect();
     // The dullest fifth tells: a shadow is a part of the edge.
     steps.sort_by(f64::total_cmp);
     let sharpness = steps.get(steps.len() / 5).copied().unwrap_or(0.0);
-    let alike = axis::find(mask, &field).map_or(0.0, |axis| axis.alike);
+    let alike = axis::find(&half, &field).map_or(0.0, |axis| axis.alike);
     Judged { sharpness, alike }
 }
