@@ -6,11 +6,13 @@ use anyhow::{anyhow, bail};
 use clap::{Args, ValueEnum};
 use plumpline_core::piece::Picture as Laid;
 use plumpline_core::{Firmness, Gauge, Piece, Project, Unit, disk, file, plan};
-use plumpline_trace::{End, Ground, Report, Scale, Side, Stroke, Wish};
+use plumpline_trace::{
+    Scale, Stroke, TraceGround, TraceReport, TraceWish, TracedEnd, TracedSide,
+};
 
 use super::length::parse_mm;
 use super::out::print;
-use crate::work::picture::{laid_over, line};
+use crate::work::picture::laid_over;
 use crate::work::shape_file::{read_picture, traced};
 
 /// A picture that leans more than this is not laid under the outline, which stands upright;
@@ -102,7 +104,7 @@ fn numbers(text: &str) -> Result<Vec<(f64, f64)>, String> {
         .map(|n| n.trim().parse::<f64>().ok().filter(|v| v.is_finite()))
         .collect::<Option<_>>()
         .ok_or_else(wrong)?;
-    if values.len() % 2 != 0 {
+    if !values.len().is_multiple_of(2) {
         return Err(wrong());
     }
     Ok(values.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect())
@@ -151,7 +153,7 @@ impl TraceArgs {
         Ok(())
     }
 
-    fn wish(&self, (width, height): (u32, u32)) -> anyhow::Result<Wish> {
+    fn wish(&self, (width, height): (u32, u32)) -> anyhow::Result<TraceWish> {
         let scale = match (self.height, self.known) {
             (Some(mm), _) => Scale::Height(mm),
             (None, Some(known)) => known,
@@ -168,21 +170,21 @@ impl TraceArgs {
             .chain(self.background.iter().map(stroke(false)))
             .collect();
         let ground = if self.frame.is_none() && strokes.is_empty() {
-            Ground::Plain
+            TraceGround::Plain
         } else {
-            Ground::Marked { frame: self.frame, strokes }
+            TraceGround::Marked { frame: self.frame, strokes }
         };
-        Ok(Wish {
+        Ok(TraceWish {
             scale,
             ground,
             side: match self.side {
-                SideName::Mean => Side::Mean,
-                SideName::Left => Side::Left,
-                SideName::Right => Side::Right,
+                SideName::Mean => TracedSide::Mean,
+                SideName::Left => TracedSide::Left,
+                SideName::Right => TracedSide::Right,
             },
             start: match self.start {
-                EndName::Top => End::Top,
-                EndName::Bottom => End::Bottom,
+                EndName::Top => TracedEnd::Top,
+                EndName::Bottom => TracedEnd::Bottom,
             },
             tolerance_mm: self.tolerance,
             cut: self.cut,
@@ -192,8 +194,13 @@ impl TraceArgs {
 
 /// The picture laid under its outline, to be looked at in the studio; `None` for one that
 /// leans or is worked from below, which would not lie as it was traced.
-fn laid(path: &Path, (width, height): (u32, u32), report: &Report, start: End) -> Option<Laid> {
-    if report.tilt_degrees.abs() > UPRIGHT || start == End::Bottom {
+fn laid(
+    path: &Path,
+    (width, height): (u32, u32),
+    report: &TraceReport,
+    start: TracedEnd,
+) -> Option<Laid> {
+    if report.tilt_degrees.abs() > UPRIGHT || start == TracedEnd::Bottom {
         return None;
     }
     let whole = std::path::absolute(path).ok()?;
@@ -205,7 +212,7 @@ fn laid(path: &Path, (width, height): (u32, u32), report: &Report, start: End) -
     laid.validate().ok().map(|()| laid)
 }
 
-fn write_over(picture: &Path, over: &Path, report: &Report) -> anyhow::Result<()> {
+fn write_over(picture: &Path, over: &Path, report: &TraceReport) -> anyhow::Result<()> {
     if over.extension().is_none_or(|e| !e.eq_ignore_ascii_case("png")) {
         bail!("{}: the ending is not known; name it .png", over.display());
     }
@@ -215,7 +222,7 @@ fn write_over(picture: &Path, over: &Path, report: &Report) -> anyhow::Result<()
 }
 
 /// What a person judges the trace by.
-fn said(report: &Report, knots: usize) -> String {
+fn said(report: &TraceReport, knots: usize) -> String {
     let mm = |mm: f64| Unit::Mm.text(mm);
     let mut lines = vec![
         format!("{} high, {} wide, {knots} knots", mm(report.height_mm), mm(report.width_mm)),

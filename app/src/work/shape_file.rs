@@ -4,13 +4,13 @@ use std::path::Path;
 
 use anyhow::{Context as _, bail};
 use plumpline_core::{Error, Outline, disk};
-use plumpline_trace::{Halt, Picture, Trace, Wish, drawing, solid, table, trace};
+use plumpline_trace::{Halt, Photo, Trace, TraceWish, drawing, solid, table, trace};
 
 use super::picture::line;
 
 /// A profile read from a file.
 #[derive(Debug)]
-pub(crate) struct Profile {
+pub(crate) struct ReadProfile {
     /// Its outline.
     pub(crate) outline: Outline,
     /// Of a solid: how round it is about its axis, 0 … 1, and where least, mm above its start.
@@ -32,7 +32,7 @@ pub(crate) struct Reading {
 ///
 /// # Errors
 /// One line: the file, the place in it, what is wrong, the mend.
-pub(crate) fn read_profile(path: &Path, reading: &Reading) -> anyhow::Result<Profile> {
+pub(crate) fn read_profile(path: &Path, reading: &Reading) -> anyhow::Result<ReadProfile> {
     let Reading { tolerance_mm, height_mm, unit_mm } = *reading;
     let shown = || path.display().to_string();
     let ending = path.extension().map(|e| e.to_string_lossy().to_lowercase());
@@ -40,24 +40,24 @@ pub(crate) fn read_profile(path: &Path, reading: &Reading) -> anyhow::Result<Pro
         Some("svg") => {
             let text = disk::read_text(path, disk::LARGEST_DRAWING)?;
             let fitted = drawing::read(&text, height_mm, tolerance_mm).with_context(shown)?;
-            return Ok(Profile { outline: fitted.outline, round: None });
+            return Ok(ReadProfile { outline: fitted.outline, round: None });
         }
-        Some("stl") => solid::Kind::Stl,
-        Some("obj") => solid::Kind::Obj,
+        Some("stl") => solid::MeshKind::Stl,
+        Some("obj") => solid::MeshKind::Obj,
         _ if height_mm.is_some() => {
             bail!("{}: a table says itself how high it is; leave the height out", shown())
         }
         _ => {
             let text = disk::read_text(path, disk::LARGEST_PROFILE)?;
             let outline = measured(&text, tolerance_mm).with_context(shown)?;
-            return Ok(Profile { outline, round: None });
+            return Ok(ReadProfile { outline, round: None });
         }
     };
     let bytes = disk::read(path, disk::LARGEST_SOLID)?;
     let turned =
         solid::read(&bytes, kind, unit_mm, height_mm, tolerance_mm).with_context(shown)?;
     let round = Some((turned.roundness, turned.least_round_mm));
-    Ok(Profile { outline: turned.fitted.outline, round })
+    Ok(ReadProfile { outline: turned.fitted.outline, round })
 }
 
 /// The outline through the points of a table; errors name the line of the file.
@@ -77,9 +77,9 @@ fn measured(text: &str, tolerance_mm: f64) -> plumpline_core::Result<Outline> {
 ///
 /// # Errors
 /// One line: the file, what is wrong with it, the mend.
-pub(crate) fn read_picture(path: &Path) -> Result<Picture, String> {
+pub(crate) fn read_picture(path: &Path) -> Result<Photo, String> {
     let bytes = disk::read(path, disk::LARGEST_PICTURE).map_err(|e| e.to_string())?;
-    Picture::decode(&bytes).map_err(|e| line(path, &e.what, &e.mend))
+    Photo::decode(&bytes).map_err(|e| line(path, &e.what, &e.mend))
 }
 
 /// The outline of the thing in a picture that was read from `path`; `None` where `progress`
@@ -89,8 +89,8 @@ pub(crate) fn read_picture(path: &Path) -> Result<Picture, String> {
 /// One line: the file, what is wrong with it, the mend.
 pub(crate) fn traced(
     path: &Path,
-    picture: &Picture,
-    wish: &Wish,
+    picture: &Photo,
+    wish: &TraceWish,
     progress: &dyn Fn(f32) -> bool,
 ) -> Result<Option<Trace>, String> {
     match trace(picture, wish, progress) {

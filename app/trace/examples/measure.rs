@@ -4,7 +4,7 @@
 #[path = "../tests/support/mod.rs"]
 mod support;
 
-use plumpline_trace::{Picture, Wish, trace};
+use plumpline_trace::{Photo, TraceWish, trace};
 use support::{Chance, Conditions, draw, off_mm, shapes};
 
 /// The picture with the traced line over it.
@@ -40,9 +40,9 @@ fn main() {
             let file = draw(shape, tall, &conditions, &mut chance);
             let height = 100.0;
             all += 1;
-            let traced = Picture::decode(&file)
+            let traced = Photo::decode(&file)
                 .map_err(Into::into)
-                .and_then(|picture| trace(&picture, &Wish::of_height(height), &|_| true));
+                .and_then(|picture| trace(&picture, &TraceWish::of_height(height), &|_| true));
             let line = traced.as_ref().ok().map(|t| t.report.line.clone());
             let said = match traced {
                 Err(halt) => {

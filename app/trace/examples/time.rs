@@ -6,7 +6,7 @@ mod support;
 
 use std::time::Instant;
 
-use plumpline_trace::{Picture, Wish, trace};
+use plumpline_trace::{Photo, TraceWish, trace};
 use support::{Chance, Conditions, draw, shapes};
 
 fn main() {
@@ -26,9 +26,10 @@ fn main() {
         let file = draw(shape, tall, &conditions, &mut chance);
         for _ in 0..3 {
             let start = Instant::now();
-            let picture = Picture::decode(&file).expect("a picture");
+            let picture = Photo::decode(&file).expect("a picture");
             let decoded = start.elapsed();
-            let traced = trace(&picture, &Wish::of_height(90.0), &|_| true).expect("traced");
+            let traced =
+                trace(&picture, &TraceWish::of_height(90.0), &|_| true).expect("traced");
             let (width, height) = picture.size;
             println!(
                 "{}, {:.1} megapixels, {} kB: read in {:.0} ms, all in {:.0} ms, {} knots{}",

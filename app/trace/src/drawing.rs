@@ -10,7 +10,7 @@ use plumpline_core::outline::{LARGEST_MM, POLE_MM};
 use plumpline_core::{Error, Result, Rz};
 use roxmltree::{Document, Node, ParsingOptions};
 
-use crate::line::{self, Fitted};
+use crate::line::{self, FittedLine};
 
 /// Millimetres of a user unit where the drawing says nothing else: CSS has 96 to the inch.
 const USER_MM: f64 = 25.4 / 96.0;
@@ -30,7 +30,7 @@ const ABOVE: f64 = 0.01;
 /// # Errors
 /// One line: what is no SVG, no path, a path that cannot be read (with its place), an axis
 /// that is not told, or whatever [`line::fit`] refuses.
-pub fn read(text: &str, height_mm: Option<f64>, tolerance_mm: f64) -> Result<Fitted> {
+pub fn read(text: &str, height_mm: Option<f64>, tolerance_mm: f64) -> Result<FittedLine> {
     let options = ParsingOptions { nodes_limit: MOST_NODES, ..ParsingOptions::default() };
     let drawing = Document::parse_with_options(text, options).map_err(|e| {
         let at = e.pos();
@@ -306,7 +306,7 @@ mod tests {
 
     const HALF: &str = "<path d=\"M 50 10 A 40 40 0 0 1 50 90\"/>";
 
-    fn is_a_ball(fitted: &Fitted, radius: f64) {
+    fn is_a_ball(fitted: &FittedLine, radius: f64) {
         let profile = fitted.outline.profile(400);
         for station in &profile.stations {
             let off = station.at.r.hypot(station.at.z - radius) - radius;

@@ -1,9 +1,10 @@
 //! Outlines from a formula: any expression of the radius, and the dome of a superellipse.
 
 use exmex::{Express as _, FlatEx};
+use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::{Error, Knot, Outline, Result, Rz};
 
-use crate::line::{self, Fitted};
+use crate::line::{self, FittedLine};
 
 /// Longest formula, in characters.
 const LONGEST: usize = 400;
@@ -25,8 +26,8 @@ const VARIABLES: [&str; 3] = ["z", "t", "h"];
 /// # Errors
 /// One line with the place in the formula (its character, counted from 1) that cannot be
 /// read; the height at which the radius cannot be; and whatever [`line::fit`] refuses.
-pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> Result<Fitted> {
-    if !(height_mm >= 1.0 && height_mm <= plumpline_core::outline::LARGEST_MM) {
+pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> Result<FittedLine> {
+    if !(1.0..=LARGEST_MM).contains(&height_mm) {
         let what = format!("{height_mm} mm is out of range");
         return Err(Error::new("height", what, "give a number from 1 to 3000 mm"));
     }
@@ -210,7 +211,12 @@ fn value(after_value: bool, at: &str, what: &str) -> Result<()> {
 ///
 /// # Errors
 /// Names the dimension that is out of range, and its range.
-pub fn dome(height_mm: f64, width_mm: f64, exponent: f64, tolerance_mm: f64) -> Result<Fitted> {
+pub fn dome(
+    height_mm: f64,
+    width_mm: f64,
+    exponent: f64,
+    tolerance_mm: f64,
+) -> Result<FittedLine> {
     let within = |place: &str, value: f64, low: f64, high: f64| {
         if (low..=high).contains(&value) {
             return Ok(());

@@ -14,17 +14,17 @@ pub(crate) struct Halves {
     pub(crate) ends: (f64, f64),
     /// Reach of each row to the left and to the right, pixels; below 0 on a row that lies on
     /// the other side altogether.
-    pub(crate) rows: Vec<Row>,
+    pub(crate) rows: Vec<HalfRow>,
 }
 
 /// One row across the axis.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Row {
+pub(crate) struct HalfRow {
     pub(crate) left: f64,
     pub(crate) right: f64,
 }
 
-impl Row {
+impl HalfRow {
     /// Half its width, pixels.
     pub(crate) fn mean(self) -> f64 {
         0.5 * (self.left + self.right)
@@ -33,7 +33,7 @@ impl Row {
 
 /// What no turned shape has.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum OddKind {
     /// It stands out on the left alone.
     Left,
     /// It stands out on the right alone.
@@ -47,7 +47,7 @@ pub enum Kind {
 /// A part that no turned shape has.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Odd {
-    pub(crate) kind: Kind,
+    pub(crate) kind: OddKind,
     /// First and last row of it.
     pub(crate) rows: (usize, usize),
     /// How far it stands out, pixels.
@@ -86,8 +86,8 @@ pub(crate) fn measure(mask: &Mask, field: &Field, axis: Axis) -> Option<Halves> 
         }
         None
     };
-    let found: Vec<Option<Row>> = (0..count)
-        .map(|row| Some(Row { right: reach(row, 1.0)?, left: reach(row, -1.0)? }))
+    let found: Vec<Option<HalfRow>> = (0..count)
+        .map(|row| Some(HalfRow { right: reach(row, 1.0)?, left: reach(row, -1.0)? }))
         .collect();
     let begins = found.iter().position(Option::is_some)?;
     let ends = found.iter().rposition(Option::is_some)?;
@@ -103,7 +103,7 @@ pub(crate) fn measure(mask: &Mask, field: &Field, axis: Axis) -> Option<Halves> 
     };
     let start = edge(begins, begins.saturating_sub(1));
     let finish = edge(ends, (ends + 1).min(count - 1));
-    let mut last = Row { left: 0.0, right: 0.0 };
+    let mut last = HalfRow { left: 0.0, right: 0.0 };
     // A row between that has nothing on it is one that noise hid.
     let rows = (begins..=ends)
         .map(|i| {
@@ -133,7 +133,7 @@ impl Halves {
 
     /// Root mean square of half the difference between both sides, pixels.
     pub(crate) fn unlike(&self) -> f64 {
-        let square = |row: &Row| (0.5 * (row.left - row.right)).powi(2);
+        let square = |row: &HalfRow| (0.5 * (row.left - row.right)).powi(2);
         (self.rows.iter().map(square).sum::<f64>() / self.rows.len().max(1) as f64).sqrt()
     }
 
@@ -156,7 +156,7 @@ impl Halves {
         let widest = self.widest();
         let apart = |i: usize| self.rows[i].right - self.rows[i].left;
         let mut odd = Vec::new();
-        for (kind, sign) in [(Kind::Right, 1.0), (Kind::Left, -1.0)] {
+        for (kind, sign) in [(OddKind::Right, 1.0), (OddKind::Left, -1.0)] {
             for (from, to) in runs(self.rows.len(), |i| sign * apart(i) > 0.012 * widest) {
                 let out = (from..=to).map(|i| sign * apart(i)).fold(0.0, f64::max);
                 let share = (to - from + 1) as f64 / self.rows.len() as f64;
@@ -189,7 +189,7 @@ impl Halves {
         let out = (from..=to)
             .filter_map(|i| Some(self.rows[i].right - self.gap(i, 1.0, at)?.0))
             .fold(0.0, f64::max);
-        Some(Odd { kind: Kind::Pair, rows, out })
+        Some(Odd { kind: OddKind::Pair, rows, out })
     }
 
     /// Where a gap begins and ends on one side of a row, pixels from the axis, if what is
@@ -224,7 +224,7 @@ impl Halves {
             .filter(|&(from, to)| to - from >= least && (from < least || to + least > last))
             .map(|(from, to)| {
                 let rows = if from < least { (0, to) } else { (from, last) };
-                Odd { kind: Kind::Fork, rows, out: (to - from) as f64 }
+                Odd { kind: OddKind::Fork, rows, out: (to - from) as f64 }
             })
             .collect()
     }
@@ -239,14 +239,14 @@ impl Halves {
         for part in odd {
             let rows = part.rows.0..=part.rows.1;
             match part.kind {
-                Kind::Left => rows.for_each(|i| cut.rows[i].left = cut.rows[i].right),
-                Kind::Right => rows.for_each(|i| cut.rows[i].right = cut.rows[i].left),
-                Kind::Pair => self.bridge(part, &at, &mut cut),
-                Kind::Fork => {}
+                OddKind::Left => rows.for_each(|i| cut.rows[i].left = cut.rows[i].right),
+                OddKind::Right => rows.for_each(|i| cut.rows[i].right = cut.rows[i].left),
+                OddKind::Pair => self.bridge(part, &at, &mut cut),
+                OddKind::Fork => {}
             }
         }
         // Ends last: rows are counted from the first.
-        for part in odd.iter().filter(|part| part.kind == Kind::Fork) {
+        for part in odd.iter().filter(|part| part.kind == OddKind::Fork) {
             let kept =
                 if part.rows.0 == 0 { part.rows.1 + 1..cut.rows.len() } else { 0..part.rows.0 };
             if kept.len() < 8 {
@@ -280,7 +280,7 @@ impl Halves {
             for row in i..=j {
                 let share = (row - i) as f64 / (j - i).max(1) as f64;
                 let reach = a + share * (b - a);
-                cut.rows[row] = Row { left: reach, right: reach };
+                cut.rows[row] = HalfRow { left: reach, right: reach };
             }
         }
     }

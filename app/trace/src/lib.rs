@@ -31,7 +31,7 @@ pub mod table;
 pub mod trace;
 mod work;
 
-pub use ground::{Ground, Stroke};
-pub use picture::Picture;
-pub use trace::{Doubt, End, Report, Scale, Side, Trace, Wish, trace};
+pub use ground::{Stroke, TraceGround};
+pub use picture::Photo;
+pub use trace::{Doubt, Scale, Trace, TraceReport, TraceWish, TracedEnd, TracedSide, trace};
 pub use work::{Halt, Step};

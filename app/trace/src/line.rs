@@ -21,7 +21,7 @@ const TIP: f64 = 62.0;
 
 /// An outline and how far it lies from what it was fitted to.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Fitted {
+pub struct FittedLine {
     /// The outline.
     pub outline: Outline,
     /// Greatest distance of a point from it, mm.
@@ -39,7 +39,7 @@ pub struct Fitted {
 /// # Errors
 /// For fewer than three points, a point that cannot be, and whatever
 /// [`Outline::through_points`] refuses.
-pub fn fit(points: &[Rz], tolerance_mm: f64, smooth_mm: f64) -> Result<Fitted> {
+pub fn fit(points: &[Rz], tolerance_mm: f64, smooth_mm: f64) -> Result<FittedLine> {
     let no_line = |what: &str| Error::new("profile", what, "give it from end to end");
     if points.len() < 3 {
         return Err(no_line("fewer than three points"));
@@ -50,7 +50,7 @@ pub fn fit(points: &[Rz], tolerance_mm: f64, smooth_mm: f64) -> Result<Fitted> {
     if !(tolerance_mm > 0.0 && tolerance_mm.is_finite() && smooth_mm >= 0.0) {
         return Err(Error::new("tolerance", "it is no length", "give more than 0 mm"));
     }
-    let edge = Edge::through(points).ok_or_else(|| no_line("a profile of no length"))?;
+    let edge = EdgeLine::through(points).ok_or_else(|| no_line("a profile of no length"))?;
     let corners = edge.corners();
     let smooth = edge.smoothed(&corners, smooth_mm);
     let few = edge.thinned(&smooth, &corners);
@@ -58,16 +58,16 @@ pub fn fit(points: &[Rz], tolerance_mm: f64, smooth_mm: f64) -> Result<Fitted> {
     let places = outline.profile(STEPS).places();
     let (furthest_mm, rms_mm) = apart(points, &places);
     let (_, rough_mm) = apart(points, &smooth);
-    Ok(Fitted { outline, furthest_mm, rms_mm, rough_mm })
+    Ok(FittedLine { outline, furthest_mm, rms_mm, rough_mm })
 }
 
 /// The edge at evenly spaced places.
-struct Edge {
+struct EdgeLine {
     at: Vec<Rz>,
     step: f64,
 }
 
-impl Edge {
+impl EdgeLine {
     fn through(points: &[Rz]) -> Option<Self> {
         let mut along = vec![0.0];
         for pair in points.windows(2) {

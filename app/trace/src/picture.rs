@@ -3,7 +3,7 @@
 use std::io::Cursor;
 
 use image::metadata::Orientation;
-use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits, imageops};
+use image::{DynamicImage, ImageDecoder as _, ImageFormat, ImageReader, Limits, imageops};
 use plumpline_core::{Error, Result};
 
 /// Longest side of a picture that is read, pixels.
@@ -24,7 +24,7 @@ const LEAST_WORK_SIDE: u32 = 700;
 
 /// A picture as it is seen, reduced (or enlarged) for work.
 #[derive(Debug, Clone)]
-pub struct Picture {
+pub struct Photo {
     /// Size of the whole picture as it is seen, pixels.
     pub size: (u32, u32),
     /// What is worked on.
@@ -51,7 +51,7 @@ impl Raster {
     }
 }
 
-impl Picture {
+impl Photo {
     /// The picture in a file's `bytes`: PNG, JPEG or WebP, of an animated one its first frame.
     ///
     /// # Errors

@@ -6,7 +6,7 @@ use nalgebra::{Matrix3, Point3, Rotation3, SymmetricEigen, Unit, Vector3};
 use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::{Error, Result, Rz};
 
-use crate::line::{self, Fitted};
+use crate::line::{self, FittedLine};
 
 /// Most triangles of a mesh that is read.
 const MOST_TRIANGLES: usize = 2_000_000;
@@ -17,7 +17,7 @@ const SECTORS: usize = 48;
 
 /// The two kinds of file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum MeshKind {
     /// STL, as text or binary.
     Stl,
     /// Wavefront OBJ.
@@ -26,9 +26,9 @@ pub enum Kind {
 
 /// The outline of a solid, and how well it is one.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Turned {
+pub struct TurnedSolid {
     /// The outline, and how far it lies from the mesh's mean profile.
-    pub fitted: Fitted,
+    pub fitted: FittedLine,
     /// The axis that was found, of length 1, in the file's own directions.
     pub axis: [f64; 3],
     /// How round the solid is about it: one less the mean spread of the radius around, as a
@@ -49,18 +49,18 @@ pub struct Turned {
 /// [`line::fit`] refuses.
 pub fn read(
     bytes: &[u8],
-    kind: Kind,
+    kind: MeshKind,
     unit_mm: f64,
     height_mm: Option<f64>,
     tolerance_mm: f64,
-) -> Result<Turned> {
+) -> Result<TurnedSolid> {
     let mesh = match kind {
-        Kind::Stl => stl(bytes)?,
-        Kind::Obj => obj(bytes)?,
+        MeshKind::Stl => stl(bytes)?,
+        MeshKind::Obj => obj(bytes)?,
     };
     let middle_and_axes = axes(&mesh).ok_or_else(no_extent)?;
     let (middle, candidates) = middle_and_axes;
-    let mut best: Option<(f64, Unit<Vector3<f64>>, Slices)> = None;
+    let mut best: Option<(f64, Direction, Slices)> = None;
     for axis in candidates {
         let Some(slices) = slices(&turned(&mesh, middle, axis)) else { continue };
         // The first that is clearly rounder: the file's own directions come first.
@@ -71,13 +71,13 @@ pub fn read(
     let (roundness, axis, slices) = best.ok_or_else(no_extent)?;
     let scale = height_mm.map_or(unit_mm, |mm| mm / slices.height);
     let size = scale * slices.height.max(2.0 * slices.widest);
-    if !(size <= LARGEST_MM && size >= 1.0) {
+    if !(1.0..=LARGEST_MM).contains(&size) {
         let what = format!("it is {size:.1} mm large");
         return Err(Error::new("mesh", what, "give its height"));
     }
     let points: Vec<Rz> =
         slices.points.iter().map(|p| Rz::new(scale * p.r, scale * p.z)).collect();
-    Ok(Turned {
+    Ok(TurnedSolid {
         fitted: line::fit(&points, tolerance_mm, 0.0)?,
         axis: [axis.x, axis.y, axis.z],
         roundness,
@@ -90,6 +90,7 @@ fn no_extent() -> Error {
 }
 
 type Triangle = [Point3<f64>; 3];
+type Direction = Unit<Vector3<f64>>;
 
 fn checked(mesh: Vec<Triangle>) -> Result<Vec<Triangle>> {
     if mesh.is_empty() {
@@ -158,7 +159,7 @@ fn obj(bytes: &[u8]) -> Result<Vec<Triangle>> {
 /// The middle of a mesh's surface and the axes it may be turned about: the file's own upright
 /// ones first, then those of its spread (which of a turned solid are its axis and any two
 /// across it).
-fn axes(mesh: &[Triangle]) -> Option<(Point3<f64>, Vec<Unit<Vector3<f64>>>)> {
+fn axes(mesh: &[Triangle]) -> Option<(Point3<f64>, Vec<Direction>)> {
     let area = |[a, b, c]: &Triangle| 0.5 * (b - a).cross(&(c - a)).norm();
     let all: f64 = mesh.iter().map(area).sum();
     if !(all > 0.0 && all.is_finite()) {
@@ -195,7 +196,7 @@ fn axes(mesh: &[Triangle]) -> Option<(Point3<f64>, Vec<Unit<Vector3<f64>>>)> {
 }
 
 /// The mesh with `axis` upright through its middle.
-fn turned(mesh: &[Triangle], middle: Point3<f64>, axis: Unit<Vector3<f64>>) -> Vec<Triangle> {
+fn turned(mesh: &[Triangle], middle: Point3<f64>, axis: Direction) -> Vec<Triangle> {
     let turn = Rotation3::rotation_between(&axis, &Vector3::z()).unwrap_or_else(|| {
         Rotation3::from_axis_angle(&Vector3::x_axis(), std::f64::consts::PI)
     });
@@ -216,7 +217,7 @@ fn slices(mesh: &[Triangle]) -> Option<Slices> {
     let (low, high) = (heights().fold(f64::MAX, f64::min), heights().fold(f64::MIN, f64::max));
     let height = high - low;
     let size = mesh.iter().flatten().map(|p| p.coords.norm()).fold(0.0, f64::max);
-    if !(height > 1e-6 * size) {
+    if height.is_nan() || height <= 1e-6 * size {
         return None;
     }
     // Closer together at the ends, which are often round.
@@ -390,7 +391,7 @@ mod tests {
     #[test]
     fn a_leaning_turned_solid_is_found_in_both_kinds_of_file() {
         let mesh = lathe(&ball(), 64, 0.4, 1.0);
-        for (bytes, kind) in [(as_stl(&mesh), Kind::Stl), (as_obj(&mesh), Kind::Obj)] {
+        for (bytes, kind) in [(as_stl(&mesh), MeshKind::Stl), (as_obj(&mesh), MeshKind::Obj)] {
             let turned = read(&bytes, kind, 1.0, None, 0.1).expect("a solid");
             let off = (turned.axis[0] - 0.4_f64.sin()).hypot(turned.axis[2] - 0.4_f64.cos());
             assert!(off < 0.01, "{:?}", turned.axis);
@@ -407,7 +408,7 @@ mod tests {
     #[test]
     fn what_is_not_round_is_told_so() {
         let mesh = as_stl(&lathe(&ball(), 64, 0.0, 0.7));
-        let turned = read(&mesh, Kind::Stl, 1.0, None, 0.1).expect("a solid");
+        let turned = read(&mesh, MeshKind::Stl, 1.0, None, 0.1).expect("a solid");
         assert!(turned.roundness < 0.95, "{}", turned.roundness);
     }
 
@@ -415,7 +416,7 @@ mod tests {
     fn open_and_flat_ends_are_told_apart_and_a_height_scales() {
         let cup = [(0.0, 0.0), (20.0, 0.0), (30.0, 50.0)];
         let turned =
-            read(&as_stl(&lathe(&cup, 48, 0.0, 1.0)), Kind::Stl, 1.0, Some(100.0), 0.2)
+            read(&as_stl(&lathe(&cup, 48, 0.0, 1.0)), MeshKind::Stl, 1.0, Some(100.0), 0.2)
                 .expect("a cup");
         let outline = &turned.fitted.outline;
         assert!(outline.starts_closed() && !outline.finishes_closed(), "{outline:?}");
@@ -426,8 +427,9 @@ mod tests {
         let text = "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 9 0 0\n\
                     vertex 0 9 4\nendloop\nendfacet\nendsolid a\n";
         assert!(
-            read(text.as_bytes(), Kind::Stl, 1.0, None, 0.1).is_ok_and(|t| t.roundness < 0.8)
-                || read(text.as_bytes(), Kind::Stl, 1.0, None, 0.1).is_err()
+            read(text.as_bytes(), MeshKind::Stl, 1.0, None, 0.1)
+                .is_ok_and(|t| t.roundness < 0.8)
+                || read(text.as_bytes(), MeshKind::Stl, 1.0, None, 0.1).is_err()
         );
     }
 
@@ -439,15 +441,15 @@ mod tests {
             bytes
         };
         let nowhere = as_stl(&[[[f64::NAN; 3]; 3]]);
-        let cases: [(&[u8], Kind); 8] = [
-            (b"", Kind::Stl),
-            (b"solid", Kind::Stl),
-            (b"not a mesh at all", Kind::Stl),
-            (&lying, Kind::Stl),
-            (&nowhere, Kind::Stl),
-            (b"", Kind::Obj),
-            (b"v 1 2\nf 1 2 3\n", Kind::Obj),
-            (b"v 0 0 0\nv 0 0 0\nv 0 0 0\nf 1 2 3\n", Kind::Obj),
+        let cases: [(&[u8], MeshKind); 8] = [
+            (b"", MeshKind::Stl),
+            (b"solid", MeshKind::Stl),
+            (b"not a mesh at all", MeshKind::Stl),
+            (&lying, MeshKind::Stl),
+            (&nowhere, MeshKind::Stl),
+            (b"", MeshKind::Obj),
+            (b"v 1 2\nf 1 2 3\n", MeshKind::Obj),
+            (b"v 0 0 0\nv 0 0 0\nv 0 0 0\nf 1 2 3\n", MeshKind::Obj),
         ];
         for (bytes, kind) in cases {
             let said = read(bytes, kind, 1.0, None, 0.1).expect_err("no mesh").to_string();

@@ -7,11 +7,11 @@ use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::{Error, Outline, Rz};
 
 use crate::axis::{self, Axis};
-use crate::ground::{Ground, separate};
-pub use crate::halves::Kind;
-use crate::halves::{self, Halves, Row};
+use crate::ground::{TraceGround, separate};
+pub use crate::halves::OddKind;
+use crate::halves::{self, HalfRow, Halves};
 use crate::line;
-use crate::picture::Picture;
+use crate::picture::Photo;
 use crate::work::{Step, Work, refused};
 
 /// How far the outline may lie from the edge where nobody says: this share of the height.
@@ -37,7 +37,7 @@ pub enum Scale {
 
 /// Which side of the thing is taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Side {
+pub enum TracedSide {
     /// The mean of both.
     #[default]
     Mean,
@@ -49,7 +49,7 @@ pub enum Side {
 
 /// Which end of the thing the working starts at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum End {
+pub enum TracedEnd {
     /// The upper one, as the picture is seen.
     #[default]
     Top,
@@ -59,15 +59,15 @@ pub enum End {
 
 /// What is wanted of a picture.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Wish {
+pub struct TraceWish {
     /// Its size.
     pub scale: Scale,
     /// What is known of its background.
-    pub ground: Ground,
+    pub ground: TraceGround,
     /// Which side is taken.
-    pub side: Side,
+    pub side: TracedSide,
     /// Where the working starts.
-    pub start: End,
+    pub start: TracedEnd,
     /// How far the outline may lie from the edge, mm; [`USUAL_TOLERANCE`] of the height if
     /// left out.
     pub tolerance_mm: Option<f64>,
@@ -75,15 +75,15 @@ pub struct Wish {
     pub cut: bool,
 }
 
-impl Wish {
+impl TraceWish {
     /// All of the thing before a plain background, so high, mm, from its top, the mean of
     /// both sides.
     pub fn of_height(mm: f64) -> Self {
         Self {
             scale: Scale::Height(mm),
-            ground: Ground::Plain,
-            side: Side::Mean,
-            start: End::Top,
+            ground: TraceGround::Plain,
+            side: TracedSide::Mean,
+            start: TracedEnd::Top,
             tolerance_mm: None,
             cut: false,
         }
@@ -96,14 +96,14 @@ pub struct Trace {
     /// The outline, its start at height 0.
     pub outline: Outline,
     /// What to judge it by.
-    pub report: Report,
+    pub report: TraceReport,
 }
 
 /// A part that no turned shape has.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OddPart {
     /// What it is.
-    pub kind: Kind,
+    pub kind: OddKind,
     /// From where to where along the axis, mm from the upper end of the whole thing.
     pub along_mm: (f64, f64),
     /// How far it stands out, mm.
@@ -115,10 +115,10 @@ pub struct OddPart {
 impl fmt::Display for OddPart {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let what = match self.kind {
-            Kind::Left => "a part on the left",
-            Kind::Right => "a part on the right",
-            Kind::Pair => "parts on both sides, off the body",
-            Kind::Fork => "an end that parts in two",
+            OddKind::Left => "a part on the left",
+            OddKind::Right => "a part on the right",
+            OddKind::Pair => "parts on both sides, off the body",
+            OddKind::Fork => "an end that parts in two",
         };
         let ((from, to), out) = (self.along_mm, self.out_mm);
         write!(f, "{what}, {from:.0} mm to {to:.0} mm from the top, stands out {out:.1} mm")
@@ -181,7 +181,7 @@ impl fmt::Display for Doubt {
 
 /// What a trace is judged by. Places are pixels of the whole picture as it is seen.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Report {
+pub struct TraceReport {
     /// Height along the axis, mm.
     pub height_mm: f64,
     /// Width across it, mm.
@@ -225,7 +225,7 @@ pub struct Report {
 /// # Errors
 /// [`crate::Halt::Stopped`] where `progress` said no; otherwise one line: a scale that cannot be, a
 /// background that is not plain, nothing that stands out, or an edge that makes no outline.
-pub fn trace(picture: &Picture, wish: &Wish, progress: &dyn Fn(f32) -> bool) -> Step<Trace> {
+pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) -> Step<Trace> {
     check(wish)?;
     let work = Work::new(progress);
     let found = separate(picture, &wish.ground, &work)?;
@@ -267,7 +267,7 @@ pub fn trace(picture: &Picture, wish: &Wish, progress: &dyn Fn(f32) -> bool) -> 
     let allowed = 4.0 * tolerance_mm.max(0.0025 * height);
     doubt(fitted.furthest_mm > allowed, Doubt::Off(fitted.furthest_mm));
 
-    let report = Report {
+    let report = TraceReport {
         height_mm: height,
         width_mm: 2.0 * points.iter().fold(0.0, |widest, p| p.r.max(widest)),
         mm_per_pixel: grid.mm / picture.reduction(),
@@ -295,7 +295,7 @@ pub fn trace(picture: &Picture, wish: &Wish, progress: &dyn Fn(f32) -> bool) -> 
     Ok(Trace { outline: fitted.outline, report })
 }
 
-fn check(wish: &Wish) -> Step<()> {
+fn check(wish: &TraceWish) -> Step<()> {
     let length = |place: &str, mm: f64| {
         if mm > 0.0 && mm <= LARGEST_MM {
             return Ok(());
@@ -312,12 +312,12 @@ fn check(wish: &Wish) -> Step<()> {
 }
 
 /// How many mm one pixel of the raster is.
-fn millimetres(picture: &Picture, wish: &Wish, halves: &Halves) -> Step<f64> {
+fn millimetres(picture: &Photo, wish: &TraceWish, halves: &Halves) -> Step<f64> {
     let mm = match wish.scale {
         Scale::Height(mm) => mm / (halves.ends.1 - halves.ends.0).max(1e-6),
         Scale::Known { from, to, mm } => {
             let pixels = (from.0 - to.0).hypot(from.1 - to.1);
-            if !(pixels >= 1.0) {
+            if pixels.is_nan() || pixels < 1.0 {
                 let mend = "draw it from end to end";
                 return Err(Error::new("known length", "its ends coincide", mend).into());
             }
@@ -333,16 +333,16 @@ fn millimetres(picture: &Picture, wish: &Wish, halves: &Halves) -> Step<f64> {
 }
 
 /// The half profile in working order, mm.
-fn points(halves: &Halves, wish: &Wish, mm: f64) -> Vec<Rz> {
-    let of = |row: &Row| match wish.side {
-        Side::Mean => row.mean(),
-        Side::Left => row.left,
-        Side::Right => row.right,
+fn points(halves: &Halves, wish: &TraceWish, mm: f64) -> Vec<Rz> {
+    let of = |row: &HalfRow| match wish.side {
+        TracedSide::Mean => row.mean(),
+        TracedSide::Left => row.left,
+        TracedSide::Right => row.right,
     };
     let (top, bottom) = halves.ends;
     let along = |t: f64| match wish.start {
-        End::Top => mm * (t - top),
-        End::Bottom => mm * (bottom - t),
+        TracedEnd::Top => mm * (t - top),
+        TracedEnd::Bottom => mm * (bottom - t),
     };
     let inner = halves.rows.iter().enumerate().filter_map(|(i, row)| {
         let t = halves.first + i as f64;
@@ -351,7 +351,7 @@ fn points(halves: &Halves, wish: &Wish, mm: f64) -> Vec<Rz> {
     let mut points = vec![Rz::new(0.0, along(top))];
     points.extend(inner);
     points.push(Rz::new(0.0, along(bottom)));
-    if wish.start == End::Bottom {
+    if wish.start == TracedEnd::Bottom {
         points.reverse();
     }
     points
@@ -359,7 +359,7 @@ fn points(halves: &Halves, wish: &Wish, mm: f64) -> Vec<Rz> {
 
 /// The way from the axis back into the picture.
 struct Grid<'a> {
-    picture: &'a Picture,
+    picture: &'a Photo,
     axis: Axis,
     /// Millimetres a pixel of the raster.
     mm: f64,
@@ -374,10 +374,10 @@ impl Grid<'_> {
     }
 
     /// Where a place of the outline lies in the picture.
-    fn laid(&self, p: Rz, halves: &Halves, start: End, sign: f64) -> (f64, f64) {
+    fn laid(&self, p: Rz, halves: &Halves, start: TracedEnd, sign: f64) -> (f64, f64) {
         let along = match start {
-            End::Top => halves.ends.0 + p.z / self.mm,
-            End::Bottom => halves.ends.1 - p.z / self.mm,
+            TracedEnd::Top => halves.ends.0 + p.z / self.mm,
+            TracedEnd::Bottom => halves.ends.1 - p.z / self.mm,
         };
         self.seen(along, sign * p.r / self.mm)
     }
@@ -386,7 +386,7 @@ impl Grid<'_> {
         &self,
         outline: &Outline,
         halves: &Halves,
-        start: End,
+        start: TracedEnd,
         sign: f64,
     ) -> Vec<(f64, f64)> {
         const STEPS: u32 = 16;
@@ -399,7 +399,7 @@ impl Grid<'_> {
     }
 
     fn edge(&self, halves: &Halves, sign: f64) -> Vec<(f64, f64)> {
-        let reach = |row: &Row| if sign > 0.0 { row.right } else { row.left };
+        let reach = |row: &HalfRow| if sign > 0.0 { row.right } else { row.left };
         let rows = halves.rows.iter().enumerate();
         rows.map(|(i, row)| self.seen(halves.first + i as f64, sign * reach(row))).collect()
     }
@@ -410,9 +410,9 @@ impl Grid<'_> {
         for i in from..=to.min(halves.rows.len() - 1) {
             let row = halves.rows[i];
             let (inner, outer) = match part.kind {
-                Kind::Left => (-row.left, -row.right),
-                Kind::Right => (row.left, row.right),
-                Kind::Pair | Kind::Fork => (-row.left, row.right),
+                OddKind::Left => (-row.left, -row.right),
+                OddKind::Right => (row.left, row.right),
+                OddKind::Pair | OddKind::Fork => (-row.left, row.right),
             };
             for across in [inner, outer] {
                 let (x, y) = self.seen(halves.first + i as f64, across);

@@ -1,17 +1,18 @@
-//! Picture files of every kind: each gives a result or one clear line.
+//! Photo files of every kind: each gives a result or one clear line.
 
 use std::io::Cursor;
 
 use image::{DynamicImage, ImageFormat, Rgb, Rgba};
-use plumpline_trace::{Ground, Halt, Picture, Scale, Stroke, Trace, Wish, trace};
+use plumpline_trace::{Halt, Photo, Scale, Stroke, Trace, TraceGround, TraceWish, trace};
 
-fn traced(file: &[u8], wish: &Wish) -> Result<Trace, Halt> {
-    trace(&Picture::decode(file)?, wish, &|_| true)
+fn traced(file: &[u8], wish: &TraceWish) -> Result<Trace, Halt> {
+    trace(&Photo::decode(file)?, wish, &|_| true)
 }
 
 /// An egg 80 pixels high and 48 wide on a picture of 96 × 128.
 fn is_the_egg(file: &[u8], name: &str) {
-    let traced = traced(file, &Wish::of_height(80.0)).unwrap_or_else(|e| panic!("{name}: {e}"));
+    let traced =
+        traced(file, &TraceWish::of_height(80.0)).unwrap_or_else(|e| panic!("{name}: {e}"));
     let wide = traced.report.width_mm;
     assert!((wide - 48.0).abs() < 1.5, "{name}: {wide} mm wide");
     assert!(traced.report.symmetry > 0.97, "{name}: {}", traced.report.symmetry);
@@ -20,7 +21,7 @@ fn is_the_egg(file: &[u8], name: &str) {
 }
 
 fn said(file: &[u8]) -> String {
-    let line = traced(file, &Wish::of_height(80.0)).expect_err("refused").to_string();
+    let line = traced(file, &TraceWish::of_height(80.0)).expect_err("refused").to_string();
     assert_eq!(line.lines().count(), 1, "{line}");
     assert!(line.starts_with("picture: ") && line.contains("; "), "{line}");
     line
@@ -140,7 +141,10 @@ fn a_busy_background_wants_a_rectangle_or_strokes() {
     for (frame, strokes) in
         [(rectangle, vec![]), (None, strokes.clone()), (rectangle, strokes.clone())]
     {
-        let wish = Wish { ground: Ground::Marked { frame, strokes }, ..Wish::of_height(80.0) };
+        let wish = TraceWish {
+            ground: TraceGround::Marked { frame, strokes },
+            ..TraceWish::of_height(80.0)
+        };
         let traced = traced(&file, &wish).expect("traced");
         let wide = traced.report.width_mm;
         assert!((wide - 48.0).abs() < 1.5, "{wide} mm wide");
@@ -151,9 +155,9 @@ fn a_busy_background_wants_a_rectangle_or_strokes() {
 #[test]
 fn marks_that_cannot_be_are_refused_or_do_no_harm() {
     let file = busy();
-    let marked = |frame, strokes| Wish {
-        ground: Ground::Marked { frame, strokes },
-        ..Wish::of_height(80.0)
+    let marked = |frame, strokes| TraceWish {
+        ground: TraceGround::Marked { frame, strokes },
+        ..TraceWish::of_height(80.0)
     };
     let far = 1e300;
     let line = |points: Vec<(f64, f64)>, thing| vec![Stroke { thing, points, radius: far }];
@@ -175,14 +179,16 @@ fn marks_that_cannot_be_are_refused_or_do_no_harm() {
 #[test]
 fn wishes_that_cannot_be_are_refused() {
     let file = include_bytes!("pictures/animated.png");
-    let height = Wish::of_height(80.0);
-    let known =
-        |to, mm| Wish { scale: Scale::Known { from: (10.0, 10.0), to, mm }, ..height.clone() };
+    let height = TraceWish::of_height(80.0);
+    let known = |to, mm| TraceWish {
+        scale: Scale::Known { from: (10.0, 10.0), to, mm },
+        ..height.clone()
+    };
     for wish in [
-        Wish::of_height(f64::NAN),
-        Wish::of_height(0.0),
-        Wish::of_height(1e9),
-        Wish { tolerance_mm: Some(-1.0), ..height.clone() },
+        TraceWish::of_height(f64::NAN),
+        TraceWish::of_height(0.0),
+        TraceWish::of_height(1e9),
+        TraceWish { tolerance_mm: Some(-1.0), ..height.clone() },
         known((10.0, 10.0), 5.0),
         known((f64::NAN, 10.0), 5.0),
         known((12.0, 10.0), 3000.0),
@@ -196,13 +202,13 @@ fn wishes_that_cannot_be_are_refused() {
 
 #[test]
 fn work_stops_wherever_it_is_told_to() {
-    let picture = Picture::decode(include_bytes!("pictures/animated.png")).expect("a picture");
+    let picture = Photo::decode(include_bytes!("pictures/animated.png")).expect("a picture");
     let steps = std::cell::Cell::new(0);
     let count = |_: f32| {
         steps.set(steps.get() + 1);
         true
     };
-    trace(&picture, &Wish::of_height(80.0), &count).expect("traced");
+    trace(&picture, &TraceWish::of_height(80.0), &count).expect("traced");
     for stop in 0..steps.get() {
         let left = std::cell::Cell::new(stop);
         let until = |share: f32| {
@@ -210,7 +216,7 @@ fn work_stops_wherever_it_is_told_to() {
             left.set(left.get() - 1);
             left.get() >= 0
         };
-        let halt = trace(&picture, &Wish::of_height(80.0), &until).expect_err("stopped");
+        let halt = trace(&picture, &TraceWish::of_height(80.0), &until).expect_err("stopped");
         assert_eq!(halt, Halt::Stopped, "after {stop}");
     }
 }

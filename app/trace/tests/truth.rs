@@ -4,15 +4,15 @@
 mod support;
 
 use plumpline_core::Outline;
-use plumpline_trace::trace::Kind;
-use plumpline_trace::{End, Picture, Report, Side, Trace, Wish, trace};
+use plumpline_trace::trace::OddKind;
+use plumpline_trace::{Photo, Trace, TraceReport, TraceWish, TracedEnd, TracedSide, trace};
 use support::{Chance, Conditions, Shape, draw, off_mm, shapes};
 
 /// What is promised: so near, as a share of the height in percent.
 const NEAR: f64 = 0.5;
 
-fn traced(file: &[u8], wish: &Wish) -> Result<Trace, String> {
-    let picture = Picture::decode(file).map_err(|e| e.to_string())?;
+fn traced(file: &[u8], wish: &TraceWish) -> Result<Trace, String> {
+    let picture = Photo::decode(file).map_err(|e| e.to_string())?;
     trace(&picture, wish, &|_| true).map_err(|halt| halt.to_string())
 }
 
@@ -25,13 +25,13 @@ fn hold(seed: u64, conditions: impl Fn(&mut Chance) -> Conditions) {
         let mut chance = Chance(1000 * seed + i as u64);
         let conditions = conditions(&mut chance);
         let file = draw(shape, 360.0, &conditions, &mut chance);
-        match traced(&file, &Wish::of_height(100.0)) {
+        match traced(&file, &TraceWish::of_height(100.0)) {
             Ok(traced) => {
                 let off = off_mm(&traced.outline, shape, 100.0);
                 if off <= NEAR {
                     near += 1;
                 } else {
-                    let Report { doubts, .. } = traced.report;
+                    let TraceReport { doubts, .. } = traced.report;
                     assert!(!doubts.is_empty(), "{}: {off} % and no doubt", shape.name);
                     said.push(format!("{}: {off:.2} %, {doubts:?}", shape.name));
                 }
@@ -95,13 +95,13 @@ fn a_handle_is_pointed_out_and_cut_off() {
         let shape = one(name);
         let conditions = Conditions { handle: true, tilt, noise: 3.0, ..Conditions::default() };
         let file = draw(&shape, 420.0, &conditions, &mut Chance(7));
-        let whole = traced(&file, &Wish::of_height(100.0)).expect("traced");
-        let found: Vec<Kind> = whole.report.odd.iter().map(|part| part.kind).collect();
-        assert_eq!(found, vec![Kind::Right], "{name}");
+        let whole = traced(&file, &TraceWish::of_height(100.0)).expect("traced");
+        let found: Vec<OddKind> = whole.report.odd.iter().map(|part| part.kind).collect();
+        assert_eq!(found, vec![OddKind::Right], "{name}");
         let (from, to) = whole.report.odd[0].along_mm;
         assert!((from - 33.0).abs() < 4.0 && (to - 67.0).abs() < 4.0, "{name}: {from} to {to}");
         assert!(!whole.report.cut && !whole.report.doubts.is_empty(), "{name}");
-        let wish = Wish { cut: true, ..Wish::of_height(100.0) };
+        let wish = TraceWish { cut: true, ..TraceWish::of_height(100.0) };
         let cut = traced(&file, &wish).expect("traced");
         let off = off_mm(&cut.outline, &shape, 100.0);
         assert!(off <= NEAR, "{name}: {off}");
@@ -111,7 +111,7 @@ fn a_handle_is_pointed_out_and_cut_off() {
             cut.report.doubts
         );
         // The side without it needs no cutting.
-        let wish = Wish { side: Side::Left, ..Wish::of_height(100.0) };
+        let wish = TraceWish { side: TracedSide::Left, ..TraceWish::of_height(100.0) };
         let left = traced(&file, &wish).expect("traced");
         assert!(off_mm(&left.outline, &shape, 100.0) <= NEAR, "{name}");
     }
@@ -121,8 +121,8 @@ fn a_handle_is_pointed_out_and_cut_off() {
 fn the_working_may_start_at_either_end() {
     let shape = one("bell");
     let file = draw(&shape, 300.0, &Conditions::default(), &mut Chance(3));
-    let down = traced(&file, &Wish::of_height(100.0)).expect("traced").outline;
-    let wish = Wish { start: End::Bottom, ..Wish::of_height(100.0) };
+    let down = traced(&file, &TraceWish::of_height(100.0)).expect("traced").outline;
+    let wish = TraceWish { start: TracedEnd::Bottom, ..TraceWish::of_height(100.0) };
     let up = traced(&file, &wish).expect("traced").outline;
     let radius = |outline: &Outline, share: f64| {
         let profile = outline.profile(1000);
@@ -140,7 +140,7 @@ fn what_is_laid_over_the_picture_lies_on_the_edge() {
     let shape = one("bottle");
     let conditions = Conditions { tilt: 20.0, ..Conditions::default() };
     let file = draw(&shape, 400.0, &conditions, &mut Chance(5));
-    let report = traced(&file, &Wish::of_height(100.0)).expect("traced").report;
+    let report = traced(&file, &TraceWish::of_height(100.0)).expect("traced").report;
     assert!((report.tilt_degrees - 20.0).abs() < 0.3, "{}", report.tilt_degrees);
     assert!((report.mm_per_pixel - 0.25).abs() < 0.002, "{}", report.mm_per_pixel);
     let [top, bottom] = report.axis;
@@ -160,7 +160,7 @@ fn a_looser_tolerance_takes_no_more_knots() {
     let shape = one("float with a neck");
     let file = draw(&shape, 400.0, &Conditions::default(), &mut Chance(5));
     let knots = |mm: f64| {
-        let wish = Wish { tolerance_mm: Some(mm), ..Wish::of_height(100.0) };
+        let wish = TraceWish { tolerance_mm: Some(mm), ..TraceWish::of_height(100.0) };
         traced(&file, &wish).expect("traced").outline.knots.len()
     };
     let (close, usual, loose) = (knots(0.1), knots(0.3), knots(1.5));

@@ -5,7 +5,7 @@
 //! inside and of the background just outside.
 
 use super::smooth::mean;
-use super::surface::{Surface, distance};
+use super::surface::{ColourSurface, distance};
 use crate::mask::{Field, Mask};
 use crate::picture::Raster;
 
@@ -19,9 +19,9 @@ const ABOUT: f32 = 9.0;
 /// What is known of the background beside the edge.
 pub(super) enum Background<'a> {
     /// Its colours.
-    Even(&'a Surface),
+    Even(&'a ColourSurface),
     /// Its colours where no shadow lies.
-    Shaded(&'a Surface),
+    Shaded(&'a ColourSurface),
     /// Nothing.
     Unknown,
 }

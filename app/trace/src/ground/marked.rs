@@ -23,7 +23,7 @@ const EDGE: f32 = 60.0;
 
 /// What is known of a pixel beforehand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Known {
+enum Marking {
     Thing,
     Background,
     Open,
@@ -38,17 +38,17 @@ pub(super) fn separate(
 ) -> Step<Separated> {
     let size = raster.size();
     let known = known(size, frame, strokes, reduction);
-    let has = |what: Known| known.contains(&what);
-    if !has(Known::Background) && frame.is_some() {
+    let has = |what: Marking| known.contains(&what);
+    if !has(Marking::Background) && frame.is_some() {
         let mend = "draw it so that some background lies outside";
         return Err(refused("the rectangle is the whole picture", mend));
     }
-    if !has(Known::Thing) && !has(Known::Open) {
+    if !has(Marking::Thing) && !has(Marking::Open) {
         let mend = "leave a part of the thing open, or stroke over it";
         return Err(refused("all of it is marked as background", mend));
     }
     let colours = smooth::colours(&raster.colours, size, 1);
-    let mut thing: Vec<bool> = known.iter().map(|&k| k == Known::Thing).collect();
+    let mut thing: Vec<bool> = known.iter().map(|&k| k == Marking::Thing).collect();
     if !thing.contains(&true) {
         // Nothing is stroked: what lies within the rectangle, most of all its middle.
         thing = core(&known, size);
@@ -60,9 +60,9 @@ pub(super) fn separate(
         let averaged = along_edges(&likelier, &colours, size);
         for i in 0..known.len() {
             thing[i] = match known[i] {
-                Known::Thing => true,
-                Known::Background => false,
-                Known::Open => averaged[i] > 0.0,
+                Marking::Thing => true,
+                Marking::Background => false,
+                Marking::Open => averaged[i] > 0.0,
             };
             background[i] = !thing[i];
         }
@@ -81,17 +81,17 @@ fn known(
     frame: Option<&[(f64, f64); 2]>,
     strokes: &[Stroke],
     reduction: f64,
-) -> Vec<Known> {
+) -> Vec<Marking> {
     // A place in the whole picture as one in the raster, whose pixels' middles are whole.
     let small = |(x, y): (f64, f64)| (x / reduction - 0.5, y / reduction - 0.5);
-    let mut known = vec![Known::Open; width * height];
+    let mut known = vec![Marking::Open; width * height];
     if let Some([a, b]) = frame {
         let (a, b) = (small(*a), small(*b));
         let within = |v: f64, a: f64, b: f64| v >= a.min(b) && v <= a.max(b);
         for (i, known) in known.iter_mut().enumerate() {
             let (x, y) = ((i % width) as f64, (i / width) as f64);
             if !(within(x, a.0, b.0) && within(y, a.1, b.1)) {
-                *known = Known::Background;
+                *known = Marking::Background;
             }
         }
     }
@@ -107,7 +107,8 @@ fn known(
             for y in low(a.1, b.1)..high(a.1, b.1, height) {
                 for x in low(a.0, b.0)..high(a.0, b.0, width) {
                     if from_segment((x as f64, y as f64), a, b) <= radius {
-                        let what = if stroke.thing { Known::Thing } else { Known::Background };
+                        let what =
+                            if stroke.thing { Marking::Thing } else { Marking::Background };
                         known[y * width + x] = what;
                     }
                 }
@@ -130,16 +131,16 @@ fn from_segment(p: (f64, f64), a: (f64, f64), b: (f64, f64)) -> f64 {
 }
 
 /// The middle of what is open: where the thing is, if anywhere.
-fn core(known: &[Known], size: (usize, usize)) -> Vec<bool> {
-    let field = Mask::from_fn(size, |i| known[i] == Known::Open).field();
+fn core(known: &[Marking], size: (usize, usize)) -> Vec<bool> {
+    let field = Mask::from_fn(size, |i| known[i] == Marking::Open).field();
     let deepest = field.values.iter().fold(0.0_f32, |deep, &v| v.max(deep));
     field.values.iter().map(|&v| v > 0.35 * deepest).collect()
 }
 
 /// The background to begin with: what is marked, else the border of the picture.
-fn begun(known: &[Known], thing: &[bool], (width, height): (usize, usize)) -> Vec<bool> {
-    if known.contains(&Known::Background) {
-        return known.iter().map(|&k| k == Known::Background).collect();
+fn begun(known: &[Marking], thing: &[bool], (width, height): (usize, usize)) -> Vec<bool> {
+    if known.contains(&Marking::Background) {
+        return known.iter().map(|&k| k == Marking::Background).collect();
     }
     let wide = (width.min(height) / 20).max(2);
     (0..known.len())
@@ -213,7 +214,7 @@ fn likelier(
     colours: &[[f32; 3]],
     thing: &[bool],
     background: &[bool],
-    known: &[Known],
+    known: &[Marking],
 ) -> Vec<f32> {
     const SURE: f32 = 6.0;
     let (of_thing, of_background) = (clusters(colours, thing), clusters(colours, background));
@@ -226,9 +227,9 @@ fn likelier(
     };
     (0..colours.len())
         .map(|i| match known[i] {
-            Known::Thing => SURE,
-            Known::Background => -SURE,
-            Known::Open => {
+            Marking::Thing => SURE,
+            Marking::Background => -SURE,
+            Marking::Open => {
                 let ratio = chance(&of_thing, colours[i]) / chance(&of_background, colours[i]);
                 ratio.ln().clamp(-SURE, SURE)
             }

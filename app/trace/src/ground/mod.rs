@@ -13,12 +13,12 @@ mod smooth;
 mod surface;
 
 use crate::mask::Mask;
-use crate::picture::{Picture, Raster};
+use crate::picture::{Photo, Raster};
 use crate::work::{Step, Work, refused};
 
 /// What is known of the background. Places are pixels of the whole picture as it is seen.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub enum Ground {
+pub enum TraceGround {
     /// Nothing: it is of one colour, or clear.
     #[default]
     Plain,
@@ -65,15 +65,19 @@ const LEAST_SHARE: f64 = 0.002;
 const MOST_SHARE: f64 = 0.97;
 
 /// Tells the thing in `picture` from its background.
-pub(crate) fn separate(picture: &Picture, ground: &Ground, work: &Work<'_>) -> Step<Separated> {
+pub(crate) fn separate(
+    picture: &Photo,
+    ground: &TraceGround,
+    work: &Work<'_>,
+) -> Step<Separated> {
     let raster = &picture.raster;
     work.reached(0.05)?;
     let separated = match ground {
-        Ground::Plain => match cut_out(raster) {
+        TraceGround::Plain => match cut_out(raster) {
             Some(mask) => one_piece(&mask, f64::INFINITY),
             None => plain::separate(raster, work)?,
         },
-        Ground::Marked { frame, strokes } => {
+        TraceGround::Marked { frame, strokes } => {
             marked::separate(raster, frame.as_ref(), strokes, picture.reduction(), work)?
         }
     };

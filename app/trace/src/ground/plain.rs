@@ -1,6 +1,6 @@
 //! A background of one colour, found without asking.
 
-use super::surface::Surface;
+use super::surface::ColourSurface;
 use super::{Separated, edge, one_piece, shadow, smooth};
 use crate::mask::Mask;
 use crate::picture::Raster;
@@ -18,9 +18,9 @@ const MOST_SPREAD: f64 = 14.0;
 const CLEAR: f32 = 10.0;
 
 /// The background as it was found: its colours, and what is too far off to belong to it.
-pub(super) struct Found {
+pub(super) struct FoundGround {
     pub(super) colours: Vec<[f32; 3]>,
-    pub(super) surface: Surface,
+    pub(super) surface: ColourSurface,
     pub(super) threshold: f64,
 }
 
@@ -35,13 +35,14 @@ pub(super) fn separate(raster: &Raster, work: &Work<'_>) -> Step<Separated> {
             "draw a rectangle around the thing and stroke over it",
         )
     };
-    let (mut surface, spread) = Surface::fit(&colours, size, &border).ok_or_else(not_plain)?;
+    let (mut surface, spread) =
+        ColourSurface::fit(&colours, size, &border).ok_or_else(not_plain)?;
     let mut threshold = (SPREADS * spread).max(LEAST_OFF);
     let within = border.iter().filter(|&&i| surface.off(i, colours[i]) <= threshold).count();
     if (within as f64) < LEAST_PLAIN * border.len() as f64 || spread > MOST_SPREAD {
         return Err(not_plain());
     }
-    let stands_out = |surface: &Surface, threshold: f64| {
+    let stands_out = |surface: &ColourSurface, threshold: f64| {
         Mask::from_fn(size, |i| surface.off(i, colours[i]) > threshold)
     };
     let mut mask = stands_out(&surface, threshold);
@@ -50,13 +51,13 @@ pub(super) fn separate(raster: &Raster, work: &Work<'_>) -> Step<Separated> {
     let field = mask.largest().0.filled().field();
     let clear: Vec<usize> =
         (0..field.values.len()).step_by(7).filter(|&i| field.values[i] < -CLEAR).collect();
-    if let Some((wider, spread)) = Surface::fit(&colours, size, &clear) {
+    if let Some((wider, spread)) = ColourSurface::fit(&colours, size, &clear) {
         surface = wider;
         threshold = (SPREADS * spread).max(LEAST_OFF);
         mask = stands_out(&surface, threshold);
     }
     work.reached(0.35)?;
-    let found = Found { colours, surface, threshold };
+    let found = FoundGround { colours, surface, threshold };
     let (mask, without_shadow) = shadow::left_out(&found, mask.largest().0, size);
     let surface = &found.surface;
     let background = if without_shadow {

@@ -1,6 +1,6 @@
 //! Shadows on the background: darker, of its own colour, and soft at their edge.
 
-use super::plain::Found;
+use super::plain::FoundGround;
 use super::smooth;
 use super::surface::distance;
 use crate::axis;
@@ -11,7 +11,7 @@ const DARKEST: f64 = 0.25;
 /// Less than this share of what was found cannot be the thing itself.
 const LEAST_THING: f64 = 0.3;
 /// What may be the soft edge of a shadow, grey levels a pixel, from gentle to steep.
-const GENTLE: [f64; 3] = [1.2, 2.2, 4.0];
+const GENTLE: [f64; 2] = [1.5, 3.0];
 
 /// `mask` without what is likelier a shadow on the background than a part of the thing, and
 /// whether anything was left out.
@@ -19,7 +19,7 @@ const GENTLE: [f64; 3] = [1.2, 2.2, 4.0];
 /// A shadow keeps the background's colour and is darker, but so may a part of the thing be.
 /// What is left without such pixels is taken where it is as alike on both sides as before or
 /// more, and has as sharp an edge or a sharper one.
-pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask, bool) {
+pub(super) fn left_out(found: &FoundGround, mask: Mask, size: (usize, usize)) -> (Mask, bool) {
     let shade: Vec<Option<f64>> = (0..mask.bits.len())
         .map(|i| if mask.bits[i] { shade(found, i, 0.8) } else { None })
         .collect();
@@ -53,7 +53,7 @@ pub(super) fn left_out(found: &Found, mask: Mask, size: (usize, usize)) -> (Mask
 }
 
 /// How fast the picture changes at every pixel, grey levels a pixel.
-fn steps(found: &Found, (width, height): (usize, usize)) -> Vec<f64> {
+fn steps(found: &FoundGround, (width, height): (usize, usize)) -> Vec<f64> {
     let smooth = smooth::colours(&found.colours, (width, height), 1);
     let at = |x: usize, y: usize| smooth[y * width + x];
     (0..smooth.len())
@@ -68,7 +68,7 @@ fn steps(found: &Found, (width, height): (usize, usize)) -> Vec<f64> {
 
 /// `mask` less whatever can be come to from outside over pixels that may be shadow, without
 /// crossing a step of more than `gentle`: shadows are soft, things are not.
-fn washed(found: &Found, mask: &Mask, steps: &[f64], gentle: f64) -> Mask {
+fn washed(found: &FoundGround, mask: &Mask, steps: &[f64], gentle: f64) -> Mask {
     let (width, height) = (mask.width, mask.height);
     let mut bits = mask.bits.clone();
     let mut shore: Vec<usize> = (0..bits.len()).filter(|&i| !bits[i]).collect();
@@ -92,7 +92,7 @@ fn washed(found: &Found, mask: &Mask, steps: &[f64], gentle: f64) -> Mask {
 
 /// How light a pixel is against the background, where it has the background's colour and is
 /// darker; `None` where it has not. Colours may differ by `loose` thresholds.
-fn shade(found: &Found, i: usize, loose: f64) -> Option<f64> {
+fn shade(found: &FoundGround, i: usize, loose: f64) -> Option<f64> {
     let (there, here) = (found.surface.at(i), found.colours[i]);
     let dot = |a: [f32; 3], b: [f32; 3]| -> f64 {
         (0..3).map(|c| f64::from(a[c]) * f64::from(b[c])).sum()
@@ -147,15 +147,15 @@ fn opened(mask: &Mask) -> Mask {
 
 /// What speaks for an edge being the thing's own.
 #[derive(Debug, Clone, Copy)]
-struct Judged {
+struct EdgeJudged {
     /// How fast the picture changes across it, grey levels a pixel.
     sharpness: f64,
     /// Share of it that has its mirror image.
     alike: f64,
 }
 
-/// Judged at half the size, which is enough and four times as fast.
-fn judged(found: &Found, mask: &Mask) -> Judged {
+/// EdgeJudged at half the size, which is enough and four times as fast.
+fn judged(found: &FoundGround, mask: &Mask) -> EdgeJudged {
     let whole = mask.width;
     let (width, height) = (mask.width / 2, mask.height / 2);
     let half = Mask::from_fn((width, height), |i| {
@@ -184,5 +184,5 @@ fn judged(found: &Found, mask: &Mask) -> Judged {
     steps.sort_by(f64::total_cmp);
     let sharpness = steps.get(steps.len() / 5).copied().unwrap_or(0.0);
     let alike = axis::find(&half, &field).map_or(0.0, |axis| axis.alike);
-    Judged { sharpness, alike }
+    EdgeJudged { sharpness, alike }
 }

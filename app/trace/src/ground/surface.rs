@@ -4,12 +4,12 @@ use nalgebra::{Matrix6, Matrix6x3, Vector6};
 
 /// A quadratic in x and y for each of red, green and blue.
 #[derive(Debug, Clone)]
-pub(super) struct Surface {
+pub(super) struct ColourSurface {
     of: Matrix6x3<f64>,
     size: (usize, usize),
 }
 
-impl Surface {
+impl ColourSurface {
     /// The surface through most of the colours at `places` (indices of pixels), by least
     /// squares that leave out what lies far off (Tukey's biweight, five rounds), and how far
     /// the rest strays from it (1.4826 times the median distance, at least a twentieth of a
@@ -44,8 +44,8 @@ impl Surface {
                 let weight = (1.0 - share * share).powi(2);
                 let terms = surface.terms(i);
                 normal += weight * terms * terms.transpose();
-                for c in 0..3 {
-                    let along = weight * f64::from(colours[i][c]) * terms;
+                for (c, &level) in colours[i].iter().enumerate() {
+                    let along = weight * f64::from(level) * terms;
                     right.set_column(c, &(right.column(c) + along));
                 }
             }
@@ -104,7 +104,7 @@ mod tests {
             .map(|i| if i % 3 == 0 { [20.0, 40.0, 10.0] } else { [light(i), 150.0, 90.0] })
             .collect();
         let places: Vec<usize> = (0..2400).collect();
-        let (surface, spread) = Surface::fit(&colours, size, &places).expect("a surface");
+        let (surface, spread) = ColourSurface::fit(&colours, size, &places).expect("a surface");
         assert!(spread < 1.0, "{spread}");
         for i in [1, 700, 1501, 2399] {
             assert!(distance(surface.at(i), [light(i), 150.0, 90.0]) < 1.0, "{i}");

@@ -1,4 +1,4 @@
-//! Turned shapes by formula, none of them made of the curves that outlines are.
+//! TurnedSolid shapes by formula, none of them made of the curves that outlines are.
 
 use plumpline_core::Rz;
 use std::f64::consts::PI;
