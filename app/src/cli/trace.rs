@@ -4,7 +4,6 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{anyhow, bail};
 use clap::{Args, ValueEnum};
-use plumpline_core::piece::Picture as Laid;
 use plumpline_core::{Firmness, Gauge, Piece, Project, Unit, disk, file, plan};
 use plumpline_trace::{
     Scale, Stroke, TraceGround, TraceReport, TraceWish, TracedEnd, TracedSide,
@@ -13,11 +12,8 @@ use plumpline_trace::{
 use super::length::parse_mm;
 use super::out::print;
 use crate::work::picture::laid_over;
-use crate::work::shape_file::{read_picture, traced};
+use crate::work::shape_file::{laid, read_picture, traced};
 
-/// A picture that leans more than this is not laid under the outline, which stands upright;
-/// degrees.
-const UPRIGHT: f64 = 1.5;
 /// Half the thickness of a stroke, as a share of the picture's longer side.
 const STROKE: f64 = 0.01;
 
@@ -190,26 +186,6 @@ impl TraceArgs {
             cut: self.cut,
         })
     }
-}
-
-/// The picture laid under its outline, to be looked at in the studio; `None` for one that
-/// leans or is worked from below, which would not lie as it was traced.
-fn laid(
-    path: &Path,
-    (width, height): (u32, u32),
-    report: &TraceReport,
-    start: TracedEnd,
-) -> Option<Laid> {
-    if report.tilt_degrees.abs() > UPRIGHT || start == TracedEnd::Bottom {
-        return None;
-    }
-    let whole = std::path::absolute(path).ok()?;
-    let mm = report.mm_per_pixel;
-    let [top, bottom] = report.axis;
-    let across = mm * (0.5 * f64::from(width) - 0.5 * (top.0 + bottom.0));
-    let along = mm * (0.5 * f64::from(height) - top.1);
-    let laid = Laid::new(whole.to_str()?, (across, along), mm * f64::from(width));
-    laid.validate().ok().map(|()| laid)
 }
 
 fn write_over(picture: &Path, over: &Path, report: &TraceReport) -> anyhow::Result<()> {

@@ -7,6 +7,7 @@ mod decoding;
 pub mod files;
 pub mod home;
 pub mod making;
+pub mod outlining;
 pub mod picture;
 pub mod plan;
 pub mod proofread;

@@ -107,7 +107,7 @@ impl Tracing {
 
 /// Where the file is: where the project says, counted from the project's folder, or else of
 /// the same name beside the project, where it travels along.
-fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
+pub(super) fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
     let Some(folder) = folder else { return path.to_owned() };
     let named = folder.join(path);
     let beside = path.file_name().map(|name| folder.join(name));

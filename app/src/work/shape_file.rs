@@ -3,11 +3,17 @@
 use std::path::Path;
 
 use anyhow::{Context as _, bail};
+use plumpline_core::piece::Picture;
 use plumpline_core::{Error, Outline, disk};
-use plumpline_trace::{Halt, Photo, Trace, TraceWish, drawing, solid, table, trace};
+use plumpline_trace::{
+    Halt, Photo, Trace, TraceReport, TraceWish, TracedEnd, drawing, solid, table, trace,
+};
 
 use super::picture::line;
 
+/// A picture that leans more than this is not laid under the outline, which stands upright;
+/// degrees.
+const UPRIGHT: f64 = 1.5;
 /// A profile read from a file.
 #[derive(Debug)]
 pub(crate) struct ReadProfile {
@@ -99,4 +105,24 @@ pub(crate) fn traced(
         Err(Halt::Refused(e)) if e.place == "picture" => Err(line(path, &e.what, &e.mend)),
         Err(Halt::Refused(e)) => Err(format!("{}: {e}", path.display())),
     }
+}
+
+/// The picture laid under its outline, to be looked at in the studio; `None` for one that
+/// leans or is worked from below, which would not lie as it was traced.
+pub(crate) fn laid(
+    path: &Path,
+    (width, height): (u32, u32),
+    report: &TraceReport,
+    start: TracedEnd,
+) -> Option<Picture> {
+    if report.tilt_degrees.abs() > UPRIGHT || start == TracedEnd::Bottom {
+        return None;
+    }
+    let whole = std::path::absolute(path).ok()?;
+    let mm = report.mm_per_pixel;
+    let [top, bottom] = report.axis;
+    let across = mm * (0.5 * f64::from(width) - 0.5 * (top.0 + bottom.0));
+    let along = mm * (0.5 * f64::from(height) - top.1);
+    let laid = Picture::new(whole.to_str()?, (across, along), mm * f64::from(width));
+    laid.validate().ok().map(|()| laid)
 }
