@@ -15,6 +15,12 @@ pub const LARGEST_PROJECT: u64 = 16 << 20;
 pub const LARGEST_PATTERN: u64 = 4 << 20;
 /// The largest measured profile, bytes.
 pub const LARGEST_PROFILE: u64 = 4 << 20;
+/// The largest drawing of a profile, bytes.
+pub const LARGEST_DRAWING: u64 = 16 << 20;
+/// The largest mesh of a solid, bytes.
+pub const LARGEST_SOLID: u64 = 256 << 20;
+/// The largest picture, bytes.
+pub const LARGEST_PICTURE: u64 = 64 << 20;
 /// The largest gauge book, bytes.
 pub const LARGEST_BOOK: u64 = 16 << 20;
 

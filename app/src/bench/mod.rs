@@ -14,6 +14,7 @@ use crate::view::View;
 use crate::work::body::BodyShown;
 use crate::work::home::desk::Desk;
 use crate::work::making::Handiwork;
+use crate::work::outlining::Outlining;
 use crate::work::picture::Tracing;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
@@ -54,6 +55,8 @@ pub struct Bench<'a> {
     pub desk: &'a Desk,
     /// The picture to trace, as far as it has been read.
     pub picture: &'a Tracing,
+    /// That picture traced, as far as it is.
+    pub outlining: &'a Outlining,
     /// Whether a file dialog is open.
     pub busy: bool,
     /// The colours.

@@ -15,6 +15,7 @@ mod rounds;
 mod seams;
 mod sheet;
 mod sized;
+mod trace;
 
 use std::ffi::OsString;
 use std::path::PathBuf;
@@ -53,6 +54,8 @@ enum Verb {
     Rounds(rounds::RoundsArgs),
     /// Draw a piece as .svg or .png.
     Picture(picture::PictureArgs),
+    /// Make a project of a picture of a thing seen from the side.
+    Trace(trace::TraceArgs),
     /// Write the pattern of a project as .pdf, .html, .md or .txt, or a page of it as .png.
     Sheet(sheet::SheetArgs),
 }
@@ -80,6 +83,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
         Some(Verb::Resize(resize)) => resize.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Picture(picture)) => picture.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Trace(trace)) => trace.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };
     CliEnd::Done(match done {

@@ -1,18 +1,20 @@
-//! `plumpline new`: a project from a measured profile, a starter or a written pattern, and a
-//! gauge.
+//! `plumpline new`: a project from a measured, drawn or modelled profile, a starter, a formula
+//! or a written pattern, and a gauge.
 
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, anyhow};
 use clap::Args;
-use plumpline_core::outline::points;
 use plumpline_core::pattern::read::{TermsWish, read};
 use plumpline_core::project::shape::{project_of, shape};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Firmness, Gauge, Outline, Piece, Project, disk, file, plan};
+use plumpline_core::{Firmness, Gauge, Piece, Project, Unit, file, plan};
+use plumpline_trace::formula;
 
 use super::length::parse_mm;
+use super::out::print;
 use crate::work::files::pattern_text;
+use crate::work::shape_file::{Reading, read_profile};
 
 /// The ease that stood for no choice.
 const UNCHOSEN_EASE: f64 = 0.3;
@@ -23,9 +25,22 @@ const TOLERANCE_STITCHES: f64 = 0.02;
 /// Arguments of `plumpline new`.
 #[derive(Debug, Args)]
 pub(super) struct New {
-    /// Profile as radius_mm,height_mm rows in working order.
-    #[arg(long, value_name = "CSV", required_unless_present_any = ["from_pattern", "starter"])]
+    /// Profile: rows of radius_mm,height_mm in working order (.csv), a drawn path (.svg), or
+    /// the mesh of a turned solid (.stl, .obj).
+    #[arg(
+        long,
+        value_name = "FILE",
+        required_unless_present_any = ["from_pattern", "starter", "formula"]
+    )]
     profile: Option<PathBuf>,
+    /// Radius in mm as a formula of z (the height above the start, mm), t (its share of the
+    /// whole, 0 to 1) and h (the whole height, mm), such as "30*sin(pi*t)".
+    #[arg(
+        long,
+        requires = "height",
+        conflicts_with_all = ["profile", "from_pattern", "starter"]
+    )]
+    formula: Option<String>,
     /// Written pattern whose counts are kept, - for standard input.
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["profile", "simplicity", "ease"])]
     from_pattern: Option<PathBuf>,
@@ -35,9 +50,12 @@ pub(super) struct New {
     /// ball, egg, drop, cone, dome, bean, dish or float.
     #[arg(long, value_parser = Starter::parse, conflicts_with_all = ["profile", "from_pattern"])]
     starter: Option<Starter>,
-    /// Height of the starter, such as 90mm.
-    #[arg(long, value_parser = parse_mm, requires = "starter")]
+    /// Height of the starter, the drawing, the solid or the formula, such as 90mm.
+    #[arg(long, value_parser = parse_mm, conflicts_with = "from_pattern")]
     height: Option<f64>,
+    /// What one unit of a solid's file is: mm, cm or in.
+    #[arg(long, value_parser = parse_unit, requires = "profile", default_value = "mm")]
+    unit: Unit,
     /// Width of the starter.
     #[arg(long, value_parser = parse_mm, requires = "starter")]
     width: Option<f64>,
@@ -47,14 +65,30 @@ pub(super) struct New {
     /// The long way across a bean.
     #[arg(long, value_parser = parse_mm, requires = "starter")]
     length: Option<f64>,
-    /// Stitches in the swatch; 22 to 10 cm if left out with a starter.
-    #[arg(long, required_unless_present = "starter", requires_all = ["rounds", "per"])]
+    /// How boxy a dome is: 2 is half a ball, more is fuller, less is more pointed.
+    #[arg(long, requires = "starter")]
+    exponent: Option<f64>,
+    /// Stitches in the swatch; 22 to 10 cm if left out with a starter or formula.
+    #[arg(
+        long,
+        required_unless_present_any = ["starter", "formula"],
+        requires_all = ["rounds", "per"]
+    )]
     stitches: Option<f64>,
-    /// Rounds in the swatch; 24 to 10 cm if left out with a starter.
-    #[arg(long, required_unless_present = "starter", requires_all = ["stitches", "per"])]
+    /// Rounds in the swatch; 24 to 10 cm if left out with a starter or formula.
+    #[arg(
+        long,
+        required_unless_present_any = ["starter", "formula"],
+        requires_all = ["stitches", "per"]
+    )]
     rounds: Option<f64>,
     /// Length both were counted over, such as 10cm or 4in.
-    #[arg(long, value_parser = parse_mm, required_unless_present = "starter", requires = "stitches")]
+    #[arg(
+        long,
+        value_parser = parse_mm,
+        required_unless_present_any = ["starter", "formula"],
+        requires = "stitches"
+    )]
     per: Option<f64>,
     /// soft, medium, firm, or the strain a ball shows, such as 0.08.
     #[arg(long, value_parser = Firmness::parse)]
@@ -81,15 +115,18 @@ impl New {
             _ => Gauge::default(),
         };
         gauge.validate()?;
-        let project = match (&self.from_pattern, self.starter, &self.profile) {
+        let project = match (&self.from_pattern, self.starter, &self.profile, &self.formula) {
             (Some(path), ..) => self.written_in(path, gauge)?,
-            (None, Some(starter), _) => {
-                self.planned(starter.piece(&self.dimensions(starter), gauge)?)?
+            (None, Some(starter), ..) => self.planned(self.begun(starter, gauge)?)?,
+            (None, None, Some(path), _) => self.planned(self.measured(path, gauge)?)?,
+            (None, None, None, Some(formula)) => {
+                let height = self.height.unwrap_or_default();
+                let fitted = formula::outline(formula, height, tolerance_mm(gauge))?;
+                self.planned(Piece::new("Piece", fitted.outline, gauge))?
             }
-            (None, None, Some(path)) => self.planned(measured(path, gauge)?)?,
-            (None, None, None) => {
-                anyhow::bail!("new: no shape; give --profile, --starter or --from-pattern")
-            }
+            (None, None, None, None) => anyhow::bail!(
+                "new: no shape; give --profile, --formula, --starter or --from-pattern"
+            ),
         };
         file::save(&project, &self.output)?;
         Ok(())
@@ -125,6 +162,38 @@ impl New {
         self.name.clone().or(stem).filter(|s| s != "-").unwrap_or_else(|| "Piece".into())
     }
 
+    /// A piece of the profile in this file, named after it. How round a solid is, is said.
+    fn measured(&self, profile: &Path, gauge: Gauge) -> anyhow::Result<Piece> {
+        let reading = Reading {
+            tolerance_mm: tolerance_mm(gauge),
+            height_mm: self.height,
+            unit_mm: self.unit.mm(),
+        };
+        let read = read_profile(profile, &reading)?;
+        if let Some((round, least_mm)) = read.round {
+            print(&format!(
+                "{}: {:.1} % round about its axis, least at {}\n",
+                profile.display(),
+                100.0 * round,
+                Unit::Mm.text(least_mm)
+            ));
+        }
+        let stem = profile.file_stem().map(|s| s.to_string_lossy().into_owned());
+        Ok(Piece::new(stem.unwrap_or_else(|| "Piece".into()), read.outline, gauge))
+    }
+
+    /// A piece of this starter; a dome of any exponent is a superellipse.
+    fn begun(&self, starter: Starter, gauge: Gauge) -> anyhow::Result<Piece> {
+        let size = self.dimensions(starter);
+        let Some(exponent) = self.exponent else { return Ok(starter.piece(&size, gauge)?) };
+        if starter != Starter::Dome || self.neck.is_some() || self.length.is_some() {
+            anyhow::bail!("new: only a dome has an exponent; leave it out");
+        }
+        let (height, width) = (size.height_mm, size.width_mm);
+        let fitted = formula::dome(height, width, exponent, tolerance_mm(gauge))?;
+        Ok(Piece::new(starter.name(), fitted.outline, gauge))
+    }
+
     /// What was asked for; where only one of height and width was, the other goes with it.
     fn dimensions(&self, starter: Starter) -> Dimensions {
         let usual = starter.usual();
@@ -139,14 +208,15 @@ impl New {
     }
 }
 
-/// A piece of the profile measured in this file, named after it.
-fn measured(profile: &Path, gauge: Gauge) -> anyhow::Result<Piece> {
-    let shown = profile.display().to_string();
-    let text = disk::read_text(profile, disk::LARGEST_PROFILE)?;
-    let tolerance = TOLERANCE_STITCHES * gauge.stitch_width_mm();
-    let outline = points::read_csv(&text)
-        .and_then(|points| Outline::through_points(&points, tolerance))
-        .context(shown)?;
-    let stem = profile.file_stem().map(|s| s.to_string_lossy().into_owned());
-    Ok(Piece::new(stem.unwrap_or_else(|| "Piece".into()), outline, gauge))
+/// How far an outline may lie from what it is fitted to, mm.
+fn tolerance_mm(gauge: Gauge) -> f64 {
+    TOLERANCE_STITCHES * gauge.stitch_width_mm()
+}
+
+fn parse_unit(text: &str) -> Result<Unit, String> {
+    let named = |unit: &Unit| unit.symbol().eq_ignore_ascii_case(text.trim());
+    Unit::ALL
+        .into_iter()
+        .find(named)
+        .ok_or_else(|| format!("“{text}” is no unit; use mm, cm or in"))
 }

@@ -76,6 +76,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Answer(answer) => view.answer = answer,
         Look::Read(kinds) => view.read = kinds,
         Look::Over(over) => view.over = over,
+        Look::Trace(tracing) => view.tracing = *tracing,
         Look::Prefs(prefs) => view.prefs = prefs,
     }
 }

@@ -4,6 +4,7 @@ use super::board::Drag;
 use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
+use super::tracing::TraceView;
 use super::{BoardFace, Card, Lens, MadeBall, Over, Turned, Typing};
 use plumpline_core::warning::WarningKind;
 
@@ -52,6 +53,8 @@ pub enum Look {
     Read(Vec<WarningKind>),
     /// Lays a card over the window, or puts it away.
     Over(Option<Over>),
+    /// Another way to trace the picture.
+    Trace(Box<TraceView>),
     /// Settles something for every project.
     Prefs(Prefs),
 }

@@ -7,6 +7,7 @@ pub mod look;
 pub mod prefs;
 pub mod sheet;
 pub mod sizes;
+pub mod tracing;
 
 use plumpline_core::Extent;
 use plumpline_core::Unit;
@@ -18,6 +19,7 @@ use board::BoardView;
 use prefs::Prefs;
 use sheet::SheetView;
 use sizes::SizesView;
+use tracing::TraceView;
 
 /// What the main part of the window shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -162,6 +164,8 @@ pub enum Over {
     Settings,
     /// Every command with its key, narrowed to what holds these words.
     Keys(String),
+    /// The picture traced, to look at before its outline is taken.
+    Trace,
 }
 
 /// A dimension being typed.
@@ -250,6 +254,8 @@ pub struct View {
     pub sizes: SizesView,
     /// The ball that a gauge is checked by.
     pub ball: MadeBall,
+    /// How the picture is to be traced.
+    pub tracing: TraceView,
 }
 
 /// A ball that was made, and its measures.

@@ -8,6 +8,7 @@ use crate::bench::command::Command;
 use crate::document::choice::Choice;
 use crate::document::edit::Edit;
 use crate::document::shaping;
+use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage, apply};
 use crate::work::files::Purpose;
 use crate::work::home::DeskAction;
@@ -80,6 +81,10 @@ impl Studio {
             Command::ToggleCorner => self.toggle_corners(),
             Command::FitView => self.view.lens = None,
             Command::ToggleMagnet => self.view.board.magnet = !self.view.board.magnet,
+            Command::TracePicture => {
+                self.view.tracing = TraceView::default();
+                self.view.over = Some(Over::Trace);
+            }
             Command::ChoosePicture => self.choose_picture(ctx, frame),
             Command::NextKind => self.choose_for_round(|piece, round| Choice::Kind {
                 round,

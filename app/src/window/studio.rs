@@ -16,11 +16,12 @@ use crate::kit::{Tokens, type_faces};
 use crate::stages::around::start;
 use crate::stages::{shape, sheet};
 use crate::view::prefs::Prefs;
-use crate::view::{Notice, Stage, View, apply};
+use crate::view::{Notice, Over, Stage, View, apply};
 use crate::work::body::{BodyLook, BodyShown};
 use crate::work::files::Files;
 use crate::work::home::Home;
 use crate::work::making::Handiwork;
+use crate::work::outlining::Outlining;
 use crate::work::picture::Tracing;
 use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
@@ -38,6 +39,7 @@ pub struct Studio {
     pub(super) derived: Derived,
     pub(super) files: Files,
     pub(super) picture: Tracing,
+    outlining: Outlining,
     trade: Trade,
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
@@ -118,6 +120,7 @@ impl Studio {
             derived: Derived::default(),
             files: Files::default(),
             picture: Tracing::default(),
+            outlining: Outlining::default(),
             trade: Trade::default(),
             proofreading: Proofreading::default(),
             handiwork: Handiwork::default(),
@@ -189,6 +192,11 @@ impl Studio {
         &self.picture
     }
 
+    /// That picture traced, as far as it is.
+    pub fn outlining(&self) -> &Outlining {
+        &self.outlining
+    }
+
     /// Whether a file is being read or written.
     pub fn is_busy(&self) -> bool {
         self.files.is_busy()
@@ -221,6 +229,7 @@ impl Studio {
             body: &self.body,
             desk: &self.home.desk,
             picture: &self.picture,
+            outlining: &self.outlining,
             busy: self.files.is_busy(),
             t: Tokens::now(ctx),
         }
@@ -349,6 +358,11 @@ impl Studio {
     fn work_out(&mut self, ctx: &Context, window: Rect, sees_answers: bool, still: bool) {
         let found = self.trade.update(ctx, &self.document, sees_answers, still);
         self.note(ctx, found);
+        let traced = self.view.over == Some(Over::Trace);
+        let wanted = self.document.piece().picture.as_ref().filter(|_| traced);
+        let wanted = wanted.map(|picture| (picture, &self.view.tracing));
+        let news = self.outlining.update(ctx, wanted, self.document.path());
+        self.note(ctx, Ok(news));
         if self.view.stage == Stage::Sheet {
             let view = self.view.sheet;
             let scale = sheet::page_scale(window, view.zoom, ctx.pixels_per_point());

@@ -11,6 +11,7 @@ use crate::bench::action::{Action, Actions};
 use crate::bench::first_steps;
 use crate::document::Document;
 use crate::stages::around::{foot, keys_card, settings_card, start};
+use crate::stages::shape;
 use crate::view::Over;
 use crate::work::day;
 use crate::work::home::{DeskAction, Home};
@@ -72,6 +73,9 @@ impl Studio {
             }
             Some(Over::Keys(query)) => {
                 keys_card::show(ui.ctx(), &self.bench(ui.ctx()), &query, actions);
+            }
+            Some(Over::Trace) => {
+                shape::trace_card::show(ui.ctx(), &self.bench(ui.ctx()), actions);
             }
             None => {}
         }

@@ -13,8 +13,6 @@ use super::worker::{Newest, Ticket, Voice, Worker};
 
 /// Endings of the files that can be traced.
 pub(crate) const ENDINGS: [&str; 4] = ["png", "jpg", "jpeg", "webp"];
-/// Largest file that is read, bytes.
-const LARGEST_FILE: u64 = 64 << 20;
 /// Longest side of a picture that is read, pixels.
 const LONGEST_SIDE: u32 = 16_384;
 /// Most memory one picture may take while it is read, bytes.
@@ -109,7 +107,7 @@ impl Tracing {
 
 /// Where the file is: where the project says, counted from the project's folder, or else of
 /// the same name beside the project, where it travels along.
-fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
+pub(super) fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
     let Some(folder) = folder else { return path.to_owned() };
     let named = folder.join(path);
     let beside = path.file_name().map(|name| folder.join(name));
@@ -129,7 +127,7 @@ pub(crate) fn line(path: &Path, what: &str, mend: &str) -> String {
 /// A decoder of the picture at `path`, and how the picture is turned.
 fn open(path: &Path) -> Result<(impl ImageDecoder + use<>, Orientation), String> {
     let unread = |what: String| line(path, &what, "choose a PNG, JPEG or WebP file");
-    let bytes = disk::read(path, LARGEST_FILE).map_err(|e| e.to_string())?;
+    let bytes = disk::read(path, disk::LARGEST_PICTURE).map_err(|e| e.to_string())?;
     let mut reader = ImageReader::new(Cursor::new(bytes))
         .with_guessed_format()
         .map_err(|e| unread(format!("it cannot be read ({e})")))?;
@@ -186,6 +184,59 @@ fn read(path: &Path) -> Result<ColorImage, String> {
     let image = image.to_rgba8();
     let size = [image.width() as usize, image.height() as usize];
     Ok(ColorImage::from_rgba_unmultiplied(size, image.as_raw()))
+}
+
+/// The picture at `path` as a PNG, no larger than it can be shown, with lines over it and
+/// dots at places; both in pixels of the picture as it is seen.
+///
+/// # Errors
+/// One line: the file, what is wrong with it, the mend.
+pub(crate) fn laid_over(
+    path: &Path,
+    lines: &[Vec<(f64, f64)>],
+    dots: &[(f64, f64)],
+) -> Result<Vec<u8>, String> {
+    use resvg::tiny_skia::{Color, FillRule, Paint, PathBuilder, Pixmap, Stroke, Transform};
+    let (width, _) = size(path)?;
+    let image = read(path)?;
+    let [wide, high] = image.size.map(|side| side as u32);
+    let no_picture = || line(path, "it cannot be drawn on", "choose another");
+    let mut over = Pixmap::new(wide, high).ok_or_else(no_picture)?;
+    for (to, from) in over.pixels_mut().iter_mut().zip(&image.pixels) {
+        let [r, g, b, a] = from.to_array();
+        // The colours are multiplied by their opacity already.
+        let drawn = resvg::tiny_skia::PremultipliedColorU8::from_rgba(r, g, b, a);
+        *to = drawn.ok_or_else(no_picture)?;
+    }
+    let scale = wide as f32 / width.max(1) as f32;
+    let shown = |(x, y): (f64, f64)| (x as f32 * scale, y as f32 * scale);
+    let mut paint = Paint { anti_alias: true, ..Paint::default() };
+    let mut builder = PathBuilder::new();
+    for points in lines {
+        for (i, &point) in points.iter().enumerate() {
+            let (x, y) = shown(point);
+            if i == 0 { builder.move_to(x, y) } else { builder.line_to(x, y) }
+        }
+    }
+    let thick = (wide.max(high) as f32 / 400.0).max(1.5);
+    if let Some(drawn) = builder.finish() {
+        // Dark beneath light, so that it is seen on any picture.
+        for (width, grey) in [(2.2 * thick, 0), (thick, 255)] {
+            paint.set_color(Color::from_rgba8(grey, grey, grey, 255));
+            let stroke = Stroke { width, ..Stroke::default() };
+            over.stroke_path(&drawn, &paint, &stroke, Transform::identity(), None);
+        }
+    }
+    for &dot in dots {
+        let (x, y) = shown(dot);
+        for (radius, grey) in [(3.0 * thick, 0), (2.0 * thick, 255)] {
+            paint.set_color(Color::from_rgba8(grey, grey, grey, 255));
+            if let Some(circle) = PathBuilder::from_circle(x, y, radius) {
+                over.fill_path(&circle, &paint, FillRule::Winding, Transform::identity(), None);
+            }
+        }
+    }
+    over.encode_png().map_err(|_| no_picture())
 }
 
 /// Whether a file's name is that of a picture.

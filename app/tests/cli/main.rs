@@ -1,5 +1,6 @@
 //! The command line.
 
 mod files;
+mod shapes;
 mod sizing;
 mod verbs;

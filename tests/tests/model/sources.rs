@@ -27,7 +27,7 @@ fn product(text: &str) -> String {
 fn nothing_reads_or_writes_a_file_past_the_one_place_that_does() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let mut files = Vec::new();
-    for folder in ["core/src", "app/src", "app/typeset/src"] {
+    for folder in ["core/src", "app/src", "app/trace/src", "app/typeset/src"] {
         sources(&root.join(folder), &mut files);
     }
     // The lock of a recovery copy is an empty file, and the trace reads what the system says of
@@ -78,7 +78,7 @@ fn declared(line: &str) -> Option<&str> {
 fn a_name_stands_for_one_type() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
     let mut files = Vec::new();
-    for folder in ["core/src", "app/src", "app/typeset/src"] {
+    for folder in ["core/src", "app/src", "app/trace/src", "app/typeset/src"] {
         sources(&root.join(folder), &mut files);
     }
     let mut places: BTreeMap<String, Vec<PathBuf>> = BTreeMap::new();

@@ -68,6 +68,7 @@ impl Command {
             Self::FitView => bench.view.stage == Stage::Shape && !bench.view.is_dragging(),
             Self::ToggleMagnet => bench.view.stage == Stage::Shape,
             Self::ChoosePicture => !bench.busy,
+            Self::TracePicture => bench.picture.texture().is_some(),
             Self::ToggleCorner => bench.view.stage == Stage::Shape && bench.view.knot.is_some(),
         }
     }

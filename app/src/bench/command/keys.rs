@@ -28,7 +28,8 @@ impl Command {
             | Self::CopyPattern
             | Self::SavePattern
             | Self::MakePiece
-            | Self::ChoosePicture => {
+            | Self::ChoosePicture
+            | Self::TracePicture => {
                 return None;
             }
             Self::PreviousRound => (Modifiers::NONE, Key::ArrowUp),

@@ -83,6 +83,8 @@ pub enum Command {
     ToggleMagnet,
     /// Choose a picture to trace.
     ChoosePicture,
+    /// Find the outline in the picture.
+    TracePicture,
     /// Show the round under the hook.
     ShowMake,
     /// A command of the Make stage.
@@ -146,7 +148,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 51] = [
+    pub const ALL: [Self; 52] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -183,6 +185,7 @@ impl Command {
         Self::FitView,
         Self::ToggleMagnet,
         Self::ChoosePicture,
+        Self::TracePicture,
         Self::ShowMake,
         Self::Make(MakeCommand::Stitch),
         Self::Make(MakeCommand::Repeat),
@@ -230,7 +233,8 @@ impl Command {
             | Self::ToggleCorner
             | Self::FitView
             | Self::ToggleMagnet
-            | Self::ChoosePicture => Group::Board,
+            | Self::ChoosePicture
+            | Self::TracePicture => Group::Board,
             Self::OpenPattern
             | Self::CopyPattern
             | Self::SavePattern

@@ -42,6 +42,7 @@ impl Command {
             Self::FitView => "Fit view",
             Self::ToggleMagnet => "Magnet",
             Self::ChoosePicture => "Picture…",
+            Self::TracePicture => "Trace…",
             Self::ShowMake => "Make",
             Self::Make(make) => make.text(),
             Self::ShowSettings => "Settings…",
@@ -96,6 +97,9 @@ impl Command {
             Self::ToggleMagnet => {
                 "Knots snap to the axis, to one another and to whole mm or sixteenths of an \
                  inch; Alt suspends it"
+            }
+            Self::TracePicture => {
+                "Find the outline in the picture, to look at before it is taken"
             }
             Self::ChoosePicture => "Choose a picture to trace: PNG, JPEG or WebP",
             Self::ShowMake => "Work the piece, one stitch after the other",

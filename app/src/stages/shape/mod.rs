@@ -17,6 +17,7 @@ mod more_card;
 mod notes;
 mod rules;
 mod simplicity;
+pub mod trace_card;
 
 use egui::{Painter, Ui};
 

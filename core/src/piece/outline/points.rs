@@ -136,38 +136,6 @@ fn distance_to_segment(p: Rz, a: Rz, b: Rz) -> f64 {
     p.distance(Rz::new(a.r + along * dr, a.z + along * dz))
 }
 
-/// The points of a `radius_mm,height_mm` table, in working order.
-///
-/// # Errors
-/// Names the line that is not two numbers, or a missing header.
-pub fn read_csv(text: &str) -> Result<Vec<Rz>> {
-    let mut lines = text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty());
-    let header = lines.next().map(|(_, line)| line.trim().trim_start_matches('\u{feff}'));
-    let named = header.is_some_and(|h| h.replace([' ', '"'], "") == "radius_mm,height_mm");
-    if !named {
-        return Err(Error::new(
-            "line 1",
-            "the header is missing",
-            "begin the file with radius_mm,height_mm",
-        ));
-    }
-    let number = |field: Option<&str>| field?.trim().trim_matches('"').parse::<f64>().ok();
-    lines
-        .map(|(i, line)| {
-            let mut fields = line.split(',');
-            let pair = (number(fields.next()), number(fields.next()), fields.next());
-            match pair {
-                (Some(r), Some(z), None) => Ok(Rz::new(r, z)),
-                _ => Err(Error::new(
-                    format!("line {}", i + 1),
-                    format!("“{}” is not two numbers", line.trim()),
-                    "write radius,height in mm",
-                )),
-            }
-        })
-        .collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -203,12 +171,5 @@ mod tests {
             [Rz::new(0.0, 0.0), Rz::new(10.0, 0.0), Rz::new(20.0, 0.0), Rz::new(20.0, 15.0)];
         let outline = Outline::through_points(&points, 0.05).expect("a dish");
         assert_eq!(outline.knots.iter().filter(|k| k.corner).count(), 1);
-    }
-
-    #[test]
-    fn csv_names_the_line_it_cannot_read() {
-        let fault = read_csv("radius_mm,height_mm\n0,0\n4;5\n").expect_err("a semicolon");
-        assert_eq!(fault.place, "line 3");
-        assert!(read_csv("0,0\n1,1\n").is_err());
     }
 }

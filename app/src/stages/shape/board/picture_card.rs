@@ -17,6 +17,7 @@ use crate::view::look::Look;
 enum Deed {
     Lock,
     Hide,
+    Trace,
     Replace,
     Remove,
     Done,
@@ -42,6 +43,13 @@ fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut A
         (Deed::Done, "Done", "Let the picture go", "Back to the knots (Esc)", None),
         (Deed::Remove, "Remove", "Remove the picture", "Take it off; its file stays", None),
         (Deed::Replace, "Replace…", "Replace the picture", "Another one in its place", None),
+        (
+            Deed::Trace,
+            "Trace…",
+            "Trace the picture",
+            "Find its outline, to look at first",
+            None,
+        ),
         (Deed::Hide, "Hide", "Hide the picture", "Keep it out of sight", Some(picture.hidden)),
         (Deed::Lock, "Lock", "Lock the picture", "Keep it in its place", Some(picture.locked)),
     ];
@@ -61,6 +69,7 @@ fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut A
             Deed::Hide => {
                 actions.edit(with(Picture { hidden: !picture.hidden, ..picture.clone() }));
             }
+            Deed::Trace => actions.command(Command::TracePicture),
             Deed::Replace => actions.command(Command::ChoosePicture),
             Deed::Remove => {
                 actions.edit(Edit::Picture(None));

@@ -1,0 +1,88 @@
+//! Prints how near traced outlines come to the truth: `measure FIRST LAST` for seeds from
+//! FIRST up to LAST, each forty shapes under conditions by chance, and the names of the worst.
+
+#[path = "../tests/support/mod.rs"]
+mod support;
+
+use plumpline_trace::{Photo, TraceWish, trace};
+use support::{Chance, Conditions, draw, off_mm, shapes};
+
+/// The picture with the traced line over it.
+fn laid_over(file: &[u8], line: Option<&[Vec<(f64, f64)>; 2]>) -> image::RgbImage {
+    let mut picture = image::load_from_memory(file).expect("a picture").into_rgb8();
+    for pair in line.iter().flat_map(|sides| sides.iter()).flat_map(|side| side.windows(2)) {
+        for i in 0..20 {
+            let t = f64::from(i) / 20.0;
+            let (x, y) = (
+                pair[0].0 + t * (pair[1].0 - pair[0].0),
+                pair[0].1 + t * (pair[1].1 - pair[0].1),
+            );
+            let (x, y) = (x.max(0.0) as u32, y.max(0.0) as u32);
+            if x < picture.width() && y < picture.height() {
+                picture.put_pixel(x, y, image::Rgb([255, 0, 255]));
+            }
+        }
+    }
+    picture
+}
+
+fn main() {
+    let seed = |i: usize| std::env::args().nth(i).and_then(|a| a.parse().ok());
+    let (first, last) = (seed(1).unwrap_or(1), seed(2).unwrap_or(1));
+    let keep = std::env::args().nth(3);
+    let (mut all, mut near, mut silent, mut refused, mut doubted) = (0, 0, 0, 0, 0);
+    let mut sum_knots = 0;
+    for seed in first..=last {
+        for (i, shape) in shapes(seed).iter().enumerate() {
+            let mut chance = Chance(seed * 1000 + i as u64);
+            let conditions = Conditions::by_chance(&mut chance);
+            let tall = chance.between(240.0, 800.0);
+            let file = draw(shape, tall, &conditions, &mut chance);
+            let height = 100.0;
+            all += 1;
+            let traced = Photo::decode(&file)
+                .map_err(Into::into)
+                .and_then(|picture| trace(&picture, &TraceWish::of_height(height), &|_| true));
+            let line = traced.as_ref().ok().map(|t| t.report.line.clone());
+            let said = match traced {
+                Err(halt) => {
+                    refused += 1;
+                    format!("refused: {halt}")
+                }
+                Ok(traced) => {
+                    sum_knots += traced.outline.knots.len();
+                    let off = off_mm(&traced.outline, shape, height);
+                    let doubts = &traced.report.doubts;
+                    near += usize::from(off <= 0.5);
+                    silent += usize::from(off > 0.5 && doubts.is_empty());
+                    doubted += usize::from(off <= 0.5 && !doubts.is_empty());
+                    let tilt = traced.report.tilt_degrees - conditions.tilt;
+                    if off <= 0.5 && doubts.is_empty() {
+                        continue;
+                    }
+                    format!(
+                        "{off:.2} % off, tilt {tilt:+.1}°, shadow {} for {}, {doubts:?}",
+                        traced.report.shadow, conditions.shadow
+                    )
+                }
+            };
+            println!("seed {seed} {i}, {}, {tall:.0} px: {said}", shape.name);
+            println!("    {conditions:?}");
+            if let Some(folder) = &keep {
+                laid_over(&file, line.as_ref())
+                    .save(format!("{folder}/{seed}-{i}.png"))
+                    .expect("saved");
+            }
+        }
+    }
+    let share = |n: usize| 100.0 * n as f64 / all as f64;
+    println!(
+        "{all} pictures: {:.1} % within 0.5 % of the height, {:.1} % refused, {:.1} % further \
+         off without a doubt, {:.1} % doubted needlessly; {:.1} knots a shape",
+        share(near),
+        share(refused),
+        share(silent),
+        share(doubted),
+        sum_knots as f64 / (all - refused).max(1) as f64
+    );
+}

@@ -1,0 +1,431 @@
+//! A picture traced: from its pixels to an outline, with a report to judge it by.
+
+use std::fmt;
+
+use kurbo::ParamCurve as _;
+use plumpline_core::outline::LARGEST_MM;
+use plumpline_core::{Error, Outline, Rz};
+
+use crate::axis::{self, Axis};
+use crate::ground::{TraceGround, separate};
+pub use crate::halves::OddKind;
+use crate::halves::{self, HalfRow, Halves};
+use crate::line;
+use crate::picture::Photo;
+use crate::work::{Step, Work, refused};
+
+/// How far the outline may lie from the edge where nobody says: this share of the height.
+pub const USUAL_TOLERANCE: f64 = 0.0025;
+/// Edges are averaged over this share of the height: what pixels and noise need.
+const SMOOTH: f64 = 0.005;
+
+/// From what the size of the thing follows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Scale {
+    /// Its height along its axis, mm, without what is cut off.
+    Height(f64),
+    /// A length that is known between two places of the picture (pixels).
+    Known {
+        /// One end.
+        from: (f64, f64),
+        /// The other.
+        to: (f64, f64),
+        /// How long it is, mm.
+        mm: f64,
+    },
+}
+
+/// Which side of the thing is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum TracedSide {
+    /// The mean of both.
+    #[default]
+    Mean,
+    /// The left one, as the picture is seen.
+    Left,
+    /// The right one.
+    Right,
+}
+
+/// Which end of the thing the working starts at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum TracedEnd {
+    /// The upper one, as the picture is seen.
+    #[default]
+    Top,
+    /// The lower one.
+    Bottom,
+}
+
+/// What is wanted of a picture.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TraceWish {
+    /// Its size.
+    pub scale: Scale,
+    /// What is known of its background.
+    pub ground: TraceGround,
+    /// Which side is taken.
+    pub side: TracedSide,
+    /// Where the working starts.
+    pub start: TracedEnd,
+    /// How far the outline may lie from the edge, mm; [`USUAL_TOLERANCE`] of the height if
+    /// left out.
+    pub tolerance_mm: Option<f64>,
+    /// Whether parts that no turned shape has are cut off.
+    pub cut: bool,
+}
+
+impl TraceWish {
+    /// All of the thing before a plain background, so high, mm, from its top, the mean of
+    /// both sides.
+    pub fn of_height(mm: f64) -> Self {
+        Self {
+            scale: Scale::Height(mm),
+            ground: TraceGround::Plain,
+            side: TracedSide::Mean,
+            start: TracedEnd::Top,
+            tolerance_mm: None,
+            cut: false,
+        }
+    }
+}
+
+/// An outline traced from a picture.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trace {
+    /// The outline, its start at height 0.
+    pub outline: Outline,
+    /// What to judge it by.
+    pub report: TraceReport,
+}
+
+/// A part that no turned shape has.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OddPart {
+    /// What it is.
+    pub kind: OddKind,
+    /// From where to where along the axis, mm from the upper end of the whole thing.
+    pub along_mm: (f64, f64),
+    /// How far it stands out, mm.
+    pub out_mm: f64,
+    /// Where it is in the picture: upper left and lower right corner, pixels.
+    pub frame: [(f64, f64); 2],
+}
+
+impl fmt::Display for OddPart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let what = match self.kind {
+            OddKind::Left => "a part on the left",
+            OddKind::Right => "a part on the right",
+            OddKind::Pair => "parts on both sides, off the body",
+            OddKind::Fork => "an end that parts in two",
+        };
+        let ((from, to), out) = (self.along_mm, self.out_mm);
+        write!(f, "{what}, {from:.0} mm to {to:.0} mm from the top, stands out {out:.1} mm")
+    }
+}
+
+/// Why a trace may be wrong.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Doubt {
+    /// The thing reaches the edge of the picture: a part of it may be missing.
+    CutByThePicture,
+    /// Both sides share only this much of their area.
+    SidesDiffer(f64),
+    /// It leans as far as was looked for, degrees.
+    Leans(f64),
+    /// Something else in the picture has this share of its area.
+    Another(f64),
+    /// It hardly stands out from its background.
+    Faint,
+    /// Its edge is rough by so much, mm.
+    Rough(f64),
+    /// It is only so many pixels high.
+    Small(f64),
+    /// The outline lies so far from the edge at one place, mm: more than was allowed.
+    Off(f64),
+}
+
+impl fmt::Display for Doubt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::CutByThePicture => {
+                write!(f, "it reaches the edge of the picture; a part may be missing")
+            }
+            Self::SidesDiffer(share) => {
+                let share = 100.0 * share;
+                write!(
+                    f,
+                    "both sides share only {share:.0} % of their area; look whether all \
+                           of it was found and nothing else"
+                )
+            }
+            Self::Leans(degrees) => {
+                write!(f, "it leans by {degrees:.0}°; turn the picture upright")
+            }
+            Self::Another(share) => {
+                let share = 100.0 * share;
+                write!(
+                    f,
+                    "something else in the picture is {share:.0} % as large; was the \
+                           right one traced?"
+                )
+            }
+            Self::Faint => write!(f, "it hardly stands out from its background"),
+            Self::Rough(mm) => write!(f, "its edge is rough by {mm:.1} mm"),
+            Self::Small(pixels) => write!(f, "it is only {pixels:.0} pixels high"),
+            Self::Off(mm) => write!(f, "at one place the outline lies {mm:.1} mm off the edge"),
+        }
+    }
+}
+
+/// What a trace is judged by. Places are pixels of the whole picture as it is seen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TraceReport {
+    /// Height along the axis, mm.
+    pub height_mm: f64,
+    /// Width across it, mm.
+    pub width_mm: f64,
+    /// How many mm a pixel is.
+    pub mm_per_pixel: f64,
+    /// How far the thing leans to the right at its top, degrees; to the left if negative.
+    pub tilt_degrees: f64,
+    /// How alike both sides are as they were found: the area they share when one is laid on
+    /// the other, 0 … 1.
+    pub symmetry: f64,
+    /// The same of what the outline was taken from, after cutting.
+    pub symmetry_left: f64,
+    /// The tolerance asked for, mm.
+    pub tolerance_mm: f64,
+    /// Greatest distance of the edge from the outline, mm.
+    pub furthest_mm: f64,
+    /// Root mean square of those distances, mm.
+    pub rms_mm: f64,
+    /// Whether a shadow was left out.
+    pub shadow: bool,
+    /// Parts that no turned shape has.
+    pub odd: Vec<OddPart>,
+    /// Whether they were cut off.
+    pub cut: bool,
+    /// Why all this may be wrong.
+    pub doubts: Vec<Doubt>,
+    /// The axis, from its upper end to its lower.
+    pub axis: [(f64, f64); 2],
+    /// The edge as it was found, left and right, from the top down.
+    pub edges: [Vec<(f64, f64)>; 2],
+    /// The outline laid over the picture, left and right, in working order.
+    pub line: [Vec<(f64, f64)>; 2],
+    /// Its knots on the right side, in working order.
+    pub knots: Vec<(f64, f64)>,
+}
+
+/// The outline of the thing in `picture`. `progress` is told the share done, 0 … 1, and
+/// answers whether to go on.
+///
+/// # Errors
+/// [`crate::Halt::Stopped`] where `progress` said no; otherwise one line: a scale that cannot be, a
+/// background that is not plain, nothing that stands out, or an edge that makes no outline.
+pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) -> Step<Trace> {
+    check(wish)?;
+    let work = Work::new(progress);
+    let found = separate(picture, &wish.ground, &work)?;
+    let field = found.mask.field();
+    work.reached(0.6)?;
+    let no_axis = || refused("what stands out has no extent", "choose another picture");
+    let axis = axis::find(&found.mask, &field).ok_or_else(no_axis)?;
+    work.reached(0.7)?;
+    let whole = halves::measure(&found.mask, &field, axis).ok_or_else(no_axis)?;
+    let pierced = found.pierced.field();
+    let odd = whole.odd(&pierced, axis);
+    work.reached(0.85)?;
+    let taken = if wish.cut { whole.without(&odd, &pierced, axis) } else { whole.clone() };
+    let grid = Grid { picture, axis, mm: millimetres(picture, wish, &taken)? };
+    let points = points(&taken, wish, grid.mm);
+    let height = grid.mm * (taken.ends.1 - taken.ends.0);
+    let tolerance_mm = wish.tolerance_mm.unwrap_or(USUAL_TOLERANCE * height);
+    let fitted = line::fit(&points, tolerance_mm, SMOOTH * height)?;
+    work.reached(0.95)?;
+
+    let symmetry_left = taken.symmetry();
+    let mut doubts = Vec::new();
+    let mut doubt = |holds: bool, what: Doubt| {
+        if holds {
+            doubts.push(what);
+        }
+    };
+    doubt(found.mask.edges_reached().contains(&true), Doubt::CutByThePicture);
+    // What remains of a shadow lies on one side.
+    let likeness = if found.shadow { 0.0035 } else { 0.006 };
+    let unlike = taken.unlike() > likeness * (taken.ends.1 - taken.ends.0);
+    doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
+    doubt(axis.leans_to_the_bound(), Doubt::Leans(axis.tilt.to_degrees().abs()));
+    doubt(found.next > 0.3, Doubt::Another(found.next));
+    doubt(found.contrast < 2.0, Doubt::Faint);
+    doubt(fitted.rough_mm > 0.004 * height, Doubt::Rough(fitted.rough_mm));
+    let pixels = height / grid.mm * picture.reduction();
+    doubt(pixels < 60.0, Doubt::Small(pixels));
+    let allowed = 4.0 * tolerance_mm.max(0.0025 * height);
+    doubt(fitted.furthest_mm > allowed, Doubt::Off(fitted.furthest_mm));
+
+    let report = TraceReport {
+        height_mm: height,
+        width_mm: 2.0 * points.iter().fold(0.0, |widest, p| p.r.max(widest)),
+        mm_per_pixel: grid.mm / picture.reduction(),
+        tilt_degrees: axis.tilt.to_degrees(),
+        symmetry: whole.symmetry(),
+        symmetry_left,
+        tolerance_mm,
+        furthest_mm: fitted.furthest_mm,
+        rms_mm: fitted.rms_mm,
+        shadow: found.shadow,
+        odd: odd.iter().map(|part| grid.odd(part, &whole)).collect(),
+        cut: wish.cut && !odd.is_empty(),
+        doubts,
+        axis: [grid.seen(taken.ends.0, 0.0), grid.seen(taken.ends.1, 0.0)],
+        edges: [-1.0, 1.0].map(|sign| grid.edge(&whole, sign)),
+        line: [-1.0, 1.0].map(|sign| grid.line(&fitted.outline, &taken, wish.start, sign)),
+        knots: fitted
+            .outline
+            .knots
+            .iter()
+            .map(|k| grid.laid(k.place(), &taken, wish.start, 1.0))
+            .collect(),
+    };
+    work.reached(1.0)?;
+    Ok(Trace { outline: fitted.outline, report })
+}
+
+fn check(wish: &TraceWish) -> Step<()> {
+    let length = |place: &str, mm: f64| {
+        if mm > 0.0 && mm <= LARGEST_MM {
+            return Ok(());
+        }
+        let mend = format!("give more than 0 and at most {LARGEST_MM} mm");
+        Err(Error::new(place, format!("{mm} mm is out of range"), mend))
+    };
+    match wish.scale {
+        Scale::Height(mm) => length("height", mm)?,
+        Scale::Known { mm, .. } => length("known length", mm)?,
+    }
+    wish.tolerance_mm.map_or(Ok(()), |mm| length("tolerance", mm))?;
+    Ok(())
+}
+
+/// How many mm one pixel of the raster is.
+fn millimetres(picture: &Photo, wish: &TraceWish, halves: &Halves) -> Step<f64> {
+    let mm = match wish.scale {
+        Scale::Height(mm) => mm / (halves.ends.1 - halves.ends.0).max(1e-6),
+        Scale::Known { from, to, mm } => {
+            let pixels = (from.0 - to.0).hypot(from.1 - to.1);
+            if pixels.is_nan() || pixels < 1.0 {
+                let mend = "draw it from end to end";
+                return Err(Error::new("known length", "its ends coincide", mend).into());
+            }
+            mm / pixels * picture.reduction()
+        }
+    };
+    let height = mm * (halves.ends.1 - halves.ends.0);
+    if height > LARGEST_MM {
+        let what = format!("the thing comes out {:.1} m high", 1e-3 * height);
+        return Err(Error::new("known length", what, "give a smaller one").into());
+    }
+    Ok(mm)
+}
+
+/// The half profile in working order, mm.
+fn points(halves: &Halves, wish: &TraceWish, mm: f64) -> Vec<Rz> {
+    let of = |row: &HalfRow| match wish.side {
+        TracedSide::Mean => row.mean(),
+        TracedSide::Left => row.left,
+        TracedSide::Right => row.right,
+    };
+    let (top, bottom) = halves.ends;
+    let along = |t: f64| match wish.start {
+        TracedEnd::Top => mm * (t - top),
+        TracedEnd::Bottom => mm * (bottom - t),
+    };
+    let inner = halves.rows.iter().enumerate().filter_map(|(i, row)| {
+        let t = halves.first + i as f64;
+        (t > top && t < bottom).then(|| Rz::new(mm * of(row).max(0.0), along(t)))
+    });
+    let mut points = vec![Rz::new(0.0, along(top))];
+    points.extend(inner);
+    points.push(Rz::new(0.0, along(bottom)));
+    if wish.start == TracedEnd::Bottom {
+        points.reverse();
+    }
+    points
+}
+
+/// The way from the axis back into the picture.
+struct Grid<'a> {
+    picture: &'a Photo,
+    axis: Axis,
+    /// Millimetres a pixel of the raster.
+    mm: f64,
+}
+
+impl Grid<'_> {
+    /// A place of the raster along and across the axis, in the whole picture.
+    fn seen(&self, along: f64, across: f64) -> (f64, f64) {
+        let (x, y) = self.axis.place(along, across);
+        let scale = self.picture.reduction();
+        (scale * (x + 0.5), scale * (y + 0.5))
+    }
+
+    /// Where a place of the outline lies in the picture.
+    fn laid(&self, p: Rz, halves: &Halves, start: TracedEnd, sign: f64) -> (f64, f64) {
+        let along = match start {
+            TracedEnd::Top => halves.ends.0 + p.z / self.mm,
+            TracedEnd::Bottom => halves.ends.1 - p.z / self.mm,
+        };
+        self.seen(along, sign * p.r / self.mm)
+    }
+
+    fn line(
+        &self,
+        outline: &Outline,
+        halves: &Halves,
+        start: TracedEnd,
+        sign: f64,
+    ) -> Vec<(f64, f64)> {
+        const STEPS: u32 = 16;
+        let curve = outline.beziers();
+        let places = curve
+            .iter()
+            .flat_map(|b| (0..STEPS).map(|i| b.eval(f64::from(i) / f64::from(STEPS))))
+            .chain(curve.last().map(|b| b.p3));
+        places.map(|p| self.laid(Rz::new(p.x, p.y), halves, start, sign)).collect()
+    }
+
+    fn edge(&self, halves: &Halves, sign: f64) -> Vec<(f64, f64)> {
+        let reach = |row: &HalfRow| if sign > 0.0 { row.right } else { row.left };
+        let rows = halves.rows.iter().enumerate();
+        rows.map(|(i, row)| self.seen(halves.first + i as f64, sign * reach(row))).collect()
+    }
+
+    fn odd(&self, part: &halves::Odd, halves: &Halves) -> OddPart {
+        let (from, to) = part.rows;
+        let (mut low, mut high) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
+        for i in from..=to.min(halves.rows.len() - 1) {
+            let row = halves.rows[i];
+            let (inner, outer) = match part.kind {
+                OddKind::Left => (-row.left, -row.right),
+                OddKind::Right => (row.left, row.right),
+                OddKind::Pair | OddKind::Fork => (-row.left, row.right),
+            };
+            for across in [inner, outer] {
+                let (x, y) = self.seen(halves.first + i as f64, across);
+                low = (low.0.min(x), low.1.min(y));
+                high = (high.0.max(x), high.1.max(y));
+            }
+        }
+        let along = |row: usize| self.mm * (halves.first + row as f64 - halves.ends.0).max(0.0);
+        OddPart {
+            kind: part.kind,
+            along_mm: (along(from), along(to)),
+            out_mm: self.mm * part.out,
+            frame: [low, high],
+        }
+    }
+}
