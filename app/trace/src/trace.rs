@@ -4,7 +4,7 @@ use std::fmt;
 
 use kurbo::ParamCurve as _;
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Error, Outline, Rz};
+use plumpline_core::{Error, Outline, Rz, Sentence};
 
 use crate::axis::{self, Axis};
 use crate::ground::{TraceGround, separate};
@@ -112,8 +112,9 @@ pub struct OddPart {
     pub frame: [(f64, f64); 2],
 }
 
-impl fmt::Display for OddPart {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl OddPart {
+    /// The same in words.
+    pub fn sentence(&self) -> Sentence {
         let what = match self.kind {
             OddKind::Left => "a part on the left",
             OddKind::Right => "a part on the right",
@@ -121,7 +122,14 @@ impl fmt::Display for OddPart {
             OddKind::Fork => "an end that parts in two",
         };
         let ((from, to), out) = (self.along_mm, self.out_mm);
-        write!(f, "{what}, {from:.0} mm to {to:.0} mm from the top, stands out {out:.1} mm")
+        let place = Sentence::from(format!("{what}, ")).rough_mm(from).words(" to ");
+        place.rough_mm(to).words(" from the top, stands out ").mm(out)
+    }
+}
+
+impl fmt::Display for OddPart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.sentence().fmt(f)
     }
 }
 
@@ -146,36 +154,45 @@ pub enum Doubt {
     Off(f64),
 }
 
-impl fmt::Display for Doubt {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
+impl Doubt {
+    /// The same in words.
+    pub fn sentence(&self) -> Sentence {
+        match *self {
             Self::CutByThePicture => {
-                write!(f, "it reaches the edge of the picture; a part may be missing")
+                "it reaches the edge of the picture; a part may be missing".into()
             }
             Self::SidesDiffer(share) => {
                 let share = 100.0 * share;
-                write!(
-                    f,
+                format!(
                     "both sides share only {share:.0} % of their area; look whether all \
                            of it was found and nothing else"
                 )
+                .into()
             }
             Self::Leans(degrees) => {
-                write!(f, "it leans by {degrees:.0}°; turn the picture upright")
+                format!("it leans by {degrees:.0}°; turn the picture upright").into()
             }
             Self::Another(share) => {
                 let share = 100.0 * share;
-                write!(
-                    f,
+                format!(
                     "something else in the picture is {share:.0} % as large; was the \
                            right one traced?"
                 )
+                .into()
             }
-            Self::Faint => write!(f, "it hardly stands out from its background"),
-            Self::Rough(mm) => write!(f, "its edge is rough by {mm:.1} mm"),
-            Self::Small(pixels) => write!(f, "it is only {pixels:.0} pixels high"),
-            Self::Off(mm) => write!(f, "at one place the outline lies {mm:.1} mm off the edge"),
+            Self::Faint => "it hardly stands out from its background".into(),
+            Self::Rough(mm) => Sentence::from("its edge is rough by ").mm(mm),
+            Self::Small(pixels) => format!("it is only {pixels:.0} pixels high").into(),
+            Self::Off(mm) => {
+                Sentence::from("at one place the outline lies ").mm(mm).words(" off the edge")
+            }
         }
+    }
+}
+
+impl fmt::Display for Doubt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.sentence().fmt(f)
     }
 }
 

@@ -291,12 +291,10 @@ fn told(found: &TracedPicture, bench: &Bench<'_>) -> Vec<String> {
     }
     for (i, part) in report.odd.iter().enumerate() {
         let done = if report.cut { "cut off" } else { "not cut off" };
-        let text = plumpline_core::length::retold(&part.to_string(), unit);
+        let text = part.sentence().text(unit);
         lines.push(format!("{}: {text} ({done})", i + 1));
     }
-    let doubt = |d: &plumpline_trace::Doubt| {
-        format!("Look again: {}", plumpline_core::length::retold(&d.to_string(), unit))
-    };
+    let doubt = |d: &plumpline_trace::Doubt| format!("Look again: {}", d.sentence().text(unit));
     lines.extend(report.doubts.iter().map(doubt));
     lines
 }
