@@ -1,0 +1,295 @@
+//! The scene: parts as they stand to one another, seen from one side.
+
+use super::Relief;
+use super::ray::{Hit, Meeting, Ray};
+use super::shade::Dyes;
+use super::space::{Pose, Turned, V3, add, along, scaled, sub, turned};
+use crate::picture::Rgb;
+
+/// A part in its place.
+#[derive(Debug, Clone, Copy)]
+pub struct Placed<'a> {
+    /// The part.
+    pub relief: &'a Relief,
+    /// How it stands.
+    pub pose: Pose,
+    /// Colours by yarn; the first stands for yarns there are none of.
+    pub colours: &'a [Rgb],
+    /// A round, counted from 1, shown in another colour.
+    pub lit: Option<(u32, Rgb)>,
+    /// Whether the half of it that lies towards its own +Y is taken away.
+    pub cutaway: bool,
+}
+
+impl<'a> Placed<'a> {
+    /// A part as it lies in its own frame, whole.
+    pub fn new(relief: &'a Relief, colours: &'a [Rgb]) -> Self {
+        Self { relief, pose: Pose::default(), colours, lit: None, cutaway: false }
+    }
+}
+
+/// How much care is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Quality {
+    /// A ray a pixel, on cloth that has its light but not its depth: while a hand moves.
+    Draft,
+    /// Several rays a pixel, on the stitches themselves.
+    Full,
+}
+
+/// From where a scene is looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct View {
+    /// How far the scene is turned about its z axis, degrees; its front moves right as this
+    /// grows.
+    pub turn_deg: f32,
+    /// How far it is seen from the side of least z, degrees: 0 level, 90 along the axis.
+    pub tilt_deg: f32,
+    /// Pixels a millimetre.
+    pub scale: f32,
+    /// The place of the scene that is in the middle of the picture, mm.
+    pub middle: V3,
+    /// Width and height of the picture, pixels.
+    pub size: [u32; 2],
+    /// How much care is taken.
+    pub quality: Quality,
+}
+
+/// What is seen at a pixel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Seen {
+    /// The part, counted from 1; 0 where there is none.
+    pub part: u16,
+    /// Its round, counted from 1; 0 where there is none, as on stuffing.
+    pub round: u16,
+    /// The stitch of that round, counted from 1 in working order; 0 where there is none.
+    pub stitch: u16,
+}
+
+/// A part as the eye sees it.
+struct Shown<'a> {
+    placed: Placed<'a>,
+    dyes: Dyes,
+    /// Right, down and towards the eye, in the part's own frame.
+    eye: Turned,
+    /// The place in the part's own frame that is in the middle of the picture.
+    middle: V3,
+    /// The sphere around it: middle in the eye's frame, and radius, mm.
+    around: (V3, f32),
+}
+
+/// A scene made ready to be drawn, a band of rows at a time, by as many threads as there are.
+pub struct Scene<'a> {
+    parts: Vec<Shown<'a>>,
+    view: View,
+}
+
+/// Side of a block of pixels that are brought near the surface together.
+const BLOCK: u32 = 8;
+/// Samples of a pixel that differ by no more than this, of 255, are as good as one.
+const ALIKE: f32 = 9.0;
+
+impl<'a> Scene<'a> {
+    /// The scene of `parts`, at most 65,534 of them, as `view` sees it.
+    pub fn new(parts: &[Placed<'a>], view: &View) -> Self {
+        let eye = view.eye();
+        let shown = |placed: &Placed<'a>| {
+            let own = eye.map(|way| placed.pose.own_direction(way));
+            let (ball, radius) = placed.relief.ball();
+            let away = sub(placed.pose.place(ball), view.middle);
+            Shown {
+                placed: *placed,
+                dyes: Dyes::new(placed.colours, placed.lit),
+                eye: own,
+                middle: placed.pose.own_place(view.middle),
+                around: (turned(&eye, away), radius),
+            }
+        };
+        Self { parts: parts.iter().take(65_534).map(shown).collect(), view: *view }
+    }
+
+    /// Draws rows `from` to before `to` of the picture into `pixels`, premultiplied RGBA, and
+    /// what is seen there into `map`: both row by row, as long as the rows are. Where they are
+    /// shorter, the rest is left out.
+    ///
+    /// A row does not depend on which others are drawn with it.
+    pub fn rows(&self, from: u32, to: u32, pixels: &mut [[u8; 4]], map: &mut [Seen]) {
+        let [wide, tall] = self.view.size;
+        let to = to.min(tall);
+        pixels.fill([0; 4]);
+        map.fill(Seen::default());
+        if from >= to || wide == 0 || !(self.view.scale > 0.0) {
+            return;
+        }
+        let mut near = Vec::new();
+        for top in (from / BLOCK * BLOCK..to).step_by(BLOCK as usize) {
+            for left in (0..wide).step_by(BLOCK as usize) {
+                self.near(left, top, &mut near);
+                if near.is_empty() {
+                    continue;
+                }
+                for y in top.max(from)..(top + BLOCK).min(to) {
+                    for x in left..(left + BLOCK).min(wide) {
+                        let at = (y - from) as usize * wide as usize + x as usize;
+                        let (Some(pixel), Some(seen)) = (pixels.get_mut(at), map.get_mut(at))
+                        else {
+                            continue;
+                        };
+                        (*pixel, *seen) = self.pixel(x, y, &near);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Where in the eye's frame a place of the picture is, mm.
+    fn at(&self, x: f32, y: f32) -> [f32; 2] {
+        let [wide, tall] = self.view.size.map(|s| s as f32);
+        [(x - 0.5 * wide) / self.view.scale, (y - 0.5 * tall) / self.view.scale]
+    }
+
+    /// The parts that a block may show, each with how far towards the eye its rays begin.
+    fn near(&self, left: u32, top: u32, near: &mut Vec<(usize, f32)>) {
+        near.clear();
+        let half = 0.5 * BLOCK as f32;
+        let at = self.at(left as f32 + half, top as f32 + half);
+        // To the farthest sample, and one more pixel for what rays graze.
+        let reach = (half * 1.4143 + 1.0) / self.view.scale;
+        for (i, part) in self.parts.iter().enumerate() {
+            let (middle, radius) = part.around;
+            let (dx, dy) = (at[0] - middle[0], at[1] - middle[1]);
+            if dx * dx + dy * dy > (radius + reach) * (radius + reach) {
+                continue;
+            }
+            let ray = part.ray(at);
+            let (begin, end) = (middle[2] + radius, middle[2] - radius);
+            if let Some(at) = ray.approach(part.placed.relief, begin, end, reach) {
+                near.push((i, at));
+            }
+        }
+    }
+
+    fn pixel(&self, x: u32, y: u32, near: &[(usize, f32)]) -> ([u8; 4], Seen) {
+        let (x, y) = (x as f32, y as f32);
+        // One in each row and in each column of a four by four grid.
+        const PLACES: [[f32; 2]; 4] = [[0.375, 0.125], [0.625, 0.875], [0.875, 0.375], [0.125, 0.625]];
+        let places: &[[f32; 2]] = match self.view.quality {
+            Quality::Draft => &[[0.5, 0.5]],
+            Quality::Full => &PLACES,
+        };
+        let wide = if places.len() > 1 { 0.6 } else { 1.0 } / self.view.scale;
+        let mut sum = [0.0_f32; 4];
+        let mut seen = Seen::default();
+        let mut taken = 0;
+        let mut first = [0.0; 4];
+        for place in places {
+            let at = self.at(x + place[0], y + place[1]);
+            let own = match self.sample(at, near, wide) {
+                Some((colour, cover, what)) => {
+                    if seen.part == 0 && cover >= 0.5 {
+                        seen = what;
+                    }
+                    [colour[0] * cover, colour[1] * cover, colour[2] * cover, 255.0 * cover]
+                }
+                None => [0.0; 4],
+            };
+            sum = [0, 1, 2, 3].map(|c| sum[c] + own[c]);
+            taken += 1;
+            if taken == 1 {
+                first = own;
+            } else if taken == 2 && (0..4).all(|c| (first[c] - own[c]).abs() < ALIKE) {
+                // Two alike: the others will be too.
+                break;
+            }
+        }
+        let share = 1.0 / taken as f32;
+        (sum.map(|c| (c * share + 0.5).clamp(0.0, 255.0) as u8), seen)
+    }
+
+    /// The colour and cover of one ray, `wide` mm wide, and what it meets.
+    fn sample(
+        &self,
+        at: [f32; 2],
+        near: &[(usize, f32)],
+        wide: f32,
+    ) -> Option<([f32; 3], f32, Seen)> {
+        let mut best: Option<(usize, Ray, Meeting)> = None;
+        let deep = self.view.quality == Quality::Full;
+        for &(i, begin) in near {
+            let part = &self.parts[i];
+            let mut end = part.around.0[2] - part.around.1;
+            if let Some((_, _, found)) = &best
+                && found.cover >= 1.0
+            {
+                end = end.max(found.depth);
+            }
+            let ray = part.ray(at);
+            let Some(met) = ray.meet(&part.placed, begin, end, wide, deep) else { continue };
+            // A ray that only grazes a part is not kept from those behind it.
+            let nearer = best.as_ref().is_none_or(|(_, _, found)| {
+                met.cover > found.cover || (met.cover == found.cover && met.depth > found.depth)
+            });
+            if nearer {
+                best = Some((i, ray, met));
+            }
+        }
+        let (i, ray, met) = best?;
+        let part = &self.parts[i];
+        let hit = ray.hit(part.placed.relief, &met, wide);
+        let open = self.open(i, &hit);
+        let lit = hit.lit(part.placed.relief, &part.eye, open);
+        let colour = part.dyes.colour(&lit);
+        Some((colour, met.cover, hit.seen(i)))
+    }
+
+    /// How much light comes to a place past the other parts.
+    fn open(&self, own: usize, hit: &Hit) -> f32 {
+        if self.parts.len() < 2 {
+            return 1.0;
+        }
+        let pose = &self.parts[own].placed.pose;
+        let (place, out) = hit.place();
+        let (place, out) = (pose.place(place), pose.direction(out));
+        let mut open = 1.0;
+        for far in [3.0_f32, 7.0, 13.0] {
+            let there = along(place, out, far);
+            let mut free = far;
+            for (i, part) in self.parts.iter().enumerate() {
+                if i != own {
+                    free = free.min(part.placed.relief.far(part.placed.pose.own_place(there)));
+                }
+            }
+            open -= 0.17 * ((far - free) / far).clamp(0.0, 1.2);
+        }
+        open.max(0.35)
+    }
+}
+
+impl View {
+    /// Right, down and towards the eye, in the scene's frame.
+    fn eye(&self) -> Turned {
+        let (sin, cos) = self.turn_deg.to_radians().sin_cos();
+        let (dip, level) = self.tilt_deg.to_radians().sin_cos();
+        [
+            [cos, sin, 0.0],
+            [-sin * dip, cos * dip, level],
+            [-sin * level, cos * level, -dip],
+        ]
+    }
+
+    /// Where a place of the scene falls in the picture, pixels, and how near the eye it is, mm.
+    pub fn project(&self, place: V3) -> V3 {
+        let [x, y, z] = turned(&self.eye(), sub(place, self.middle));
+        let [wide, tall] = self.size.map(|s| 0.5 * s as f32);
+        [x * self.scale + wide, y * self.scale + tall, z]
+    }
+}
+
+impl Shown<'_> {
+    /// The ray through a place of the picture, from the eye.
+    fn ray(&self, at: [f32; 2]) -> Ray {
+        let [right, down, towards] = self.eye;
+        let from = add(self.middle, add(scaled(right, at[0]), scaled(down, at[1])));
+        Ray { from, towards }
+    }
+}
