@@ -18,11 +18,30 @@ const LAYERS: usize = 3;
 
 /// A stitch that lies at a place of the cloth, perhaps under another.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Layer {
-    pub(super) cell: Cell,
+struct Layer {
+    /// Its round and its number in it, counted from 0.
+    round: u32,
+    stitch: u32,
     tile: &'static Tile,
     /// Stitch width that its relief is as high as, mm.
     by: f32,
+    /// Where in the stitch the place is, across and up.
+    at: [f32; 2],
+    /// How that changes with a mm around, and along the profile.
+    around: [f32; 2],
+    along: [f32; 2],
+}
+
+/// The stitch that lies uppermost at a place.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Top {
+    /// Its round and its number in it, counted from 0.
+    pub(super) round: u32,
+    pub(super) stitch: u32,
+    /// How height grows around and along the profile, mm a mm.
+    pub(super) slope: [f32; 2],
+    /// How much light its grooves let in, 0 to 1.
+    pub(super) light: f32,
 }
 
 /// All stitches at a place.
@@ -31,8 +50,6 @@ pub(super) struct Layers {
     all: [Option<Layer>; LAYERS],
     /// How far the cloth is drawn in there, mm.
     sunk: f32,
-    /// Turns and rounds a mm around and along.
-    per_mm: [f32; 2],
 }
 
 /// How closely the cloth is looked at.
@@ -65,10 +82,11 @@ impl Relief {
         let girth = self.girth(r).max(1e-3);
         let spot = self.fabric.spot(along, turn);
         let mut cell = self.fabric.cell(spot);
+        let layer = |cell: &Cell, shape| self.layer(cell, shape, girth, segment.per_mm);
         let mut all = [None; LAYERS];
         match segment.stretch {
             Stretch::Outside => {
-                all[0] = Some(self.layer(cell, cell.shape, girth));
+                all[0] = Some(layer(&cell, cell.shape));
                 // Where rounds meet, one lies over the other.
                 let middle = cell.b + 0.5 * ahead * segment.per_mm * cell.per_round[1];
                 let above = middle > 0.5;
@@ -79,32 +97,41 @@ impl Relief {
                     let b = self.fabric.up(beside).0;
                     if b > -1.0 && b < 2.0 {
                         let other = self.fabric.cell(beside);
-                        all[1] = Some(self.layer(other, other.shape, girth));
+                        all[1] = Some(layer(&other, other.shape));
                         if !above && self.fabric.has_ridge(other.round) {
-                            all[2] = Some(self.layer(other, Shape::RIDGE, girth));
+                            all[2] = Some(layer(&other, Shape::RIDGE));
                         }
                     }
                 }
                 if cell.b > 1.0 - REACH && self.fabric.has_ridge(cell.round) {
-                    all[2] = Some(self.layer(cell, Shape::RIDGE, girth));
+                    all[2] = Some(layer(&cell, Shape::RIDGE));
                 }
             }
             Stretch::Rim { .. } => {
                 cell.b = near.along;
                 cell.per_turn = [1.0 / cell.width, 0.0];
                 cell.per_round = [0.0, 1.0];
-                all[0] = Some(self.layer(cell, Shape::RIM, girth));
+                all[0] = Some(layer(&cell, Shape::RIM));
             }
-            _ => all[0] = Some(self.layer(cell, Shape::WITHIN, girth)),
+            _ => all[0] = Some(layer(&cell, Shape::WITHIN)),
         }
-        Some(Layers { all, sunk: self.dimple(near, r), per_mm: [1.0 / girth, segment.per_mm] })
+        Some(Layers { all, sunk: self.dimple(near, r) })
     }
 
-    fn layer(&self, cell: Cell, shape: Shape, girth: f32) -> Layer {
+    fn layer(&self, cell: &Cell, shape: Shape, girth: f32, per_mm: f32) -> Layer {
         // Near a pole stitches are narrow, but the yarn stays as thick as it is.
         let own = cell.width * girth / self.stitch;
         let uneven = 1.0 + UNEVEN * chance(cell.round, cell.stitch);
-        Layer { cell, tile: tile(shape), by: self.stitch * own.clamp(0.45, 1.1) * uneven }
+        let per_turn = 1.0 / girth;
+        Layer {
+            round: cell.round,
+            stitch: cell.stitch,
+            tile: tile(shape),
+            by: self.stitch * own.clamp(0.45, 1.1) * uneven,
+            at: [cell.a, cell.b],
+            around: [cell.per_turn[0] * per_turn, cell.per_turn[1] * per_turn],
+            along: [cell.per_round[0] * per_mm, cell.per_round[1] * per_mm],
+        }
     }
 
     /// The hole of a ring drawn tight.
@@ -122,63 +149,67 @@ impl Layers {
     /// Height of what lies uppermost `aside` mm around and along the profile, mm: 0 at the
     /// crests, negative below.
     pub(super) fn high(&self, aside: [f32; 2], care: Care) -> f32 {
-        let (turn, round) = (aside[0] * self.per_mm[0], aside[1] * self.per_mm[1]);
         let mut best = f32::NEG_INFINITY;
         for layer in self.all.iter().flatten() {
-            let cell = &layer.cell;
-            let a = cell.a + cell.per_turn[0] * turn + cell.per_round[0] * round;
-            let b = cell.b + cell.per_turn[1] * turn + cell.per_round[1] * round;
-            best = best.max(layer.high(a, b, care));
+            best = best.max(layer.high(layer.at(aside), care));
         }
         best - self.sunk
     }
 
-    /// How often one may go `step` mm around and along the profile before one comes to other
-    /// stitches than these.
-    pub(super) fn room(&self, step: [f32; 2]) -> f32 {
-        let (turn, round) = (step[0] * self.per_mm[0], step[1] * self.per_mm[1]);
+    /// How often one may go `step` mm around and along the profile from `aside` before one
+    /// comes to other stitches than these.
+    pub(super) fn room(&self, aside: [f32; 2], step: [f32; 2]) -> f32 {
         let mut room = f32::INFINITY;
         for layer in self.all.iter().flatten() {
-            let cell = &layer.cell;
-            let a = cell.per_turn[0] * turn + cell.per_round[0] * round;
-            let left = if a > 0.0 { 0.5 - cell.a } else { 0.5 + cell.a };
+            let from = layer.at(aside)[0];
+            let a = layer.around[0] * step[0] + layer.along[0] * step[1];
+            let left = if a > 0.0 { 0.5 - from } else { 0.5 + from };
             room = room.min(left / a.abs().max(1e-6));
         }
         room
     }
 
-    /// What lies uppermost at the place itself.
-    pub(super) fn top(&self, care: Care) -> Option<&Layer> {
-        let mut best: Option<(&Layer, f32)> = None;
+    /// What lies uppermost `aside` mm around and along the profile.
+    pub(super) fn top(&self, aside: [f32; 2], care: Care) -> Option<Top> {
+        let mut best: Option<(&Layer, [f32; 2], f32)> = None;
         for layer in self.all.iter().flatten() {
-            let high = layer.high(layer.cell.a, layer.cell.b, care);
-            if best.is_none_or(|b| high > b.1) {
-                best = Some((layer, high));
+            let at = layer.at(aside);
+            let high = layer.high(at, care);
+            if best.is_none_or(|b| high > b.2) {
+                best = Some((layer, at, high));
             }
         }
-        best.map(|b| b.0)
-    }
-
-    /// How height grows around and along the profile on `layer`, where its tile is `sample`:
-    /// mm a mm.
-    pub(super) fn slope(&self, layer: &Layer, sample: &Sample) -> [f32; 2] {
-        let (across, up, cell) = (sample[1], sample[2], &layer.cell);
-        [
-            layer.by * self.per_mm[0] * (across * cell.per_turn[0] + up * cell.per_turn[1]),
-            layer.by * self.per_mm[1] * (across * cell.per_round[0] + up * cell.per_round[1]),
-        ]
+        let (layer, at, _) = best?;
+        let [_, across, up, light] = layer.sample(at, care);
+        let slope = |per_mm: [f32; 2]| layer.by * (across * per_mm[0] + up * per_mm[1]);
+        Some(Top {
+            round: layer.round,
+            stitch: layer.stitch,
+            slope: [slope(layer.around), slope(layer.along)],
+            light,
+        })
     }
 }
 
 impl Layer {
-    fn high(&self, a: f32, b: f32, care: Care) -> f32 {
+    /// Where in the stitch the place `aside` mm around and along the profile is.
+    fn at(&self, aside: [f32; 2]) -> [f32; 2] {
+        [
+            self.at[0] + self.around[0] * aside[0] + self.along[0] * aside[1],
+            self.at[1] + self.around[1] * aside[0] + self.along[1] * aside[1],
+        ]
+    }
+
+    fn high(&self, [a, b]: [f32; 2], care: Care) -> f32 {
         let own = self.tile.height(care.level, a, b);
         self.by * if care.melted > 0.0 { mix(own, self.tile.mean[0], care.melted) } else { own }
     }
 
-    /// The sample of its tile at the place itself.
-    pub(super) fn sample(&self, care: Care) -> Sample {
-        let own = self.tile.sample(care.level, self.cell.a, self.cell.b);
-        [0, 1, 2, 3].map(|c| mix(own[c], self.tile.mean[c], care.melted))
+    fn sample(&self, [a, b]: [f32; 2], care: Care) -> Sample {
+        let own = self.tile.sample(care.level, a, b);
+        if care.melted <= 0.0 {
+            return own;
+        }
+        std::array::from_fn(|c| mix(own[c], self.tile.mean[c], care.melted))
     }
 }

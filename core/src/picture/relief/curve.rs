@@ -10,7 +10,7 @@ use super::space::mix;
 use crate::piece::outline::Rz;
 
 /// Pieces that a round is drawn in.
-pub(super) const PIECES: usize = 6;
+pub(super) const PIECES: usize = 4;
 /// Pieces of a rim, half round.
 const RIM_PIECES: usize = 8;
 /// How far the loops of a rim stand out beyond the cloth, in thicknesses.
@@ -162,6 +162,21 @@ impl Curve {
                 if other.far.abs() < near.far.abs() { other } else { near }
             }
         }
+    }
+
+    /// The place against the outside alone, exact from however far.
+    pub(super) fn within(&self, r: f32, z: f32) -> Near {
+        let mut best = (f32::INFINITY, 0);
+        for (i, segment) in self.segments.iter().enumerate() {
+            if segment.stretch == Stretch::Outside {
+                let far = segment.far_sq([r, z]);
+                if far < best.0 {
+                    best = (far, i);
+                }
+            }
+        }
+        let near = self.nearest_from(best.1, [r, z]);
+        Near { far: -best.0.sqrt(), ..near }
     }
 
     /// Walks from segment `i` to the one beside the place.
@@ -388,7 +403,7 @@ fn smoothed(nodes: &[[f32; 2]]) -> Vec<Corner> {
 
 impl Grid {
     /// Most cells on either side.
-    const MOST: f32 = 56.0;
+    const MOST: f32 = 64.0;
 
     fn new(segments: &[Segment], thick: f32, (widest, low, high): (f32, f32, f32)) -> Self {
         let margin = 1.5 * thick;
@@ -430,26 +445,35 @@ impl Hint {
     /// Of a cell of side `size` about a place.
     fn at(segments: &[Segment], at: [f32; 2], size: f32) -> Self {
         /// Segments of one fold.
-        const FOLD: usize = 2 * PIECES;
-        let mut best = (f32::INFINITY, 0);
-        for (i, segment) in segments.iter().enumerate() {
-            let far = segment.far_sq(at);
-            if far < best.0 {
-                best = (far, i);
-            }
-        }
-        let far = best.0.sqrt();
+        const FOLD: usize = 3 * PIECES;
+        let (far, best) = nearest(segments, at, |_| true);
         // From the middle to a corner both distances change by half a diagonal.
-        let mut other = ((far + 1.4143 * size).powi(2), None);
-        for (i, segment) in segments.iter().enumerate() {
-            if i.abs_diff(best.1) > FOLD {
-                let far = segment.far_sq(at);
-                if far < other.0 {
-                    other = (far, Some(i as u16));
-                }
-            }
-        }
-        let far = if segments[best.1].is_outside(at) { far } else { -far };
-        Self { far, segment: best.1 as u16, other: other.1 }
+        let (beyond, other) = nearest(segments, at, |i| i.abs_diff(best) > FOLD);
+        let other = (beyond < far + 1.4143 * size).then_some(other as u16);
+        let far = if segments[best].is_outside(at) { far } else { -far };
+        Self { far, segment: best as u16, other }
     }
+}
+
+/// Distance of a place from the nearest of the segments that `counts`, and which it is; far
+/// beyond all if none does.
+fn nearest(segments: &[Segment], at: [f32; 2], counts: impl Fn(usize) -> bool) -> (f32, usize) {
+    // Segments are short: the nearest is beside the nearest of every few corners.
+    let square = |at: [f32; 2]| at[0] * at[0] + at[1] * at[1];
+    let mut rough = (f32::INFINITY, None);
+    for i in (0..segments.len()).step_by(PIECES / 2) {
+        let far = square(minus(at, segments[i].from.at));
+        if far < rough.0 && counts(i) {
+            rough = (far, Some(i));
+        }
+    }
+    let Some(about) = rough.1 else { return (f32::INFINITY, 0) };
+    let mut best = (f32::INFINITY, about);
+    for i in about.saturating_sub(PIECES)..(about + PIECES).min(segments.len()) {
+        let far = segments[i].far_sq(at);
+        if far < best.0 && counts(i) {
+            best = (far, i);
+        }
+    }
+    (best.0.sqrt(), best.1)
 }

@@ -15,6 +15,8 @@ use crate::plan::placement::Stitch;
 /// How much of a shift a stitch passes on to the one above: between shaping, columns lean
 /// gradually rather than jump. By eye, no source.
 const STIFF: f32 = 0.62;
+/// How often stitches of a round give way to their neighbours.
+const RELAXED: usize = 5;
 /// How much of its foot's own place a stitch keeps where it shares a stitch below, or takes
 /// two: the yarn of its foot needs room beside the others.
 const ROOTED: f32 = 0.55;
@@ -163,7 +165,29 @@ impl Fabric {
             below += stitch.consumes() as usize;
             above += many as usize;
         }
+        self.relax(k + 1, &mut seams);
         seams
+    }
+
+    /// Neighbours give way to one another: what one stitch is wider than its even share is
+    /// spread over those beside it.
+    fn relax(&self, edge: usize, seams: &mut [f32]) {
+        let even = self.even(edge, seams.len() as u32 - 1);
+        let count = seams.len() - 1;
+        let mut off: Vec<f32> = seams.iter().zip(&even).map(|(s, e)| s - e).collect();
+        for _ in 0..RELAXED {
+            let was = off.clone();
+            for i in 0..count {
+                let before = was[if i == 0 { count - 1 } else { i - 1 }];
+                off[i] = 0.5 * was[i] + 0.25 * (before + was[i + 1]);
+            }
+            off[count] = off[0];
+        }
+        // The round begins where it begins.
+        let begin = off[0];
+        for ((seam, even), off) in seams.iter_mut().zip(&even).zip(&off) {
+            *seam = even + off - begin;
+        }
     }
 
     /// The stitches of a round between the seams of its edges.

@@ -10,6 +10,8 @@
 mod cloth;
 mod curve;
 mod fabric;
+mod hit;
+mod patch;
 mod ray;
 mod scene;
 mod shade;

@@ -1,7 +1,10 @@
 //! The scene: parts as they stand to one another, seen from one side.
 
 use super::Relief;
-use super::ray::{Hit, Meeting, Ray};
+use super::cloth::Care;
+use super::hit::Look;
+use super::patch::{Descent, Patch};
+use super::ray::{Meeting, Met, Ray};
 use super::shade::Dyes;
 use super::space::{Pose, Turned, V3, add, along, scaled, sub, turned};
 use crate::picture::Rgb;
@@ -85,7 +88,7 @@ pub struct Scene<'a> {
 }
 
 /// Side of a block of pixels that are brought near the surface together.
-const BLOCK: u32 = 8;
+const BLOCK: u32 = 4;
 /// Samples of a pixel that differ by no more than this, of 255, are as good as one.
 const ALIKE: f32 = 9.0;
 
@@ -171,25 +174,38 @@ impl<'a> Scene<'a> {
 
     fn pixel(&self, x: u32, y: u32, near: &[(usize, f32)]) -> ([u8; 4], Seen) {
         let (x, y) = (x as f32, y as f32);
-        // One in each row and in each column of a four by four grid.
-        const PLACES: [[f32; 2]; 4] = [[0.375, 0.125], [0.625, 0.875], [0.875, 0.375], [0.125, 0.625]];
-        let places: &[[f32; 2]] = match self.view.quality {
-            Quality::Draft => &[[0.5, 0.5]],
-            Quality::Full => &PLACES,
-        };
-        let wide = if places.len() > 1 { 0.6 } else { 1.0 } / self.view.scale;
+        let middle = self.at(x + 0.5, y + 0.5);
+        let pixel = 1.0 / self.view.scale;
+        let deep = self.view.quality == Quality::Full;
+        let found = self.meet(middle, near, pixel * if deep { 0.6 } else { 1.0 });
+        if !deep {
+            let Some((i, met)) = found else { return ([0; 4], Seen::default()) };
+            let (colour, seen) = self.colour(i, &met, None, pixel);
+            let seen = if met.cover >= 0.5 { seen } else { Seen::default() };
+            return (colour.map(rounded), seen);
+        }
+        // One in each row and in each column of a four by four grid, opposite ones first.
+        const PLACES: [[f32; 2]; 4] =
+            [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
+        let wide = 0.6 * pixel;
+        // Rays a part of a pixel aside meet the same patch, unless another may be in the way.
+        let patch = found.as_ref().filter(|f| near.len() == 1 && f.1.cover >= 1.0);
         let mut sum = [0.0_f32; 4];
+        let (mut taken, mut first) = (0, [0.0; 4]);
         let mut seen = Seen::default();
-        let mut taken = 0;
-        let mut first = [0.0; 4];
-        for place in places {
-            let at = self.at(x + place[0], y + place[1]);
-            let own = match self.sample(at, near, wide) {
-                Some((colour, cover, what)) => {
-                    if seen.part == 0 && cover >= 0.5 {
+        for place in PLACES {
+            let off = [place[0] * pixel, place[1] * pixel];
+            let own = patch.and_then(|(i, met)| self.beside(*i, met, off, wide)).or_else(|| {
+                let at = [middle[0] + off[0], middle[1] + off[1]];
+                let (i, met) = self.meet(at, near, wide)?;
+                Some(self.colour(i, &met, None, wide))
+            });
+            let own = match own {
+                Some((colour, what)) => {
+                    if seen.part == 0 && colour[3] >= 127.0 {
                         seen = what;
                     }
-                    [colour[0] * cover, colour[1] * cover, colour[2] * cover, 255.0 * cover]
+                    colour
                 }
                 None => [0.0; 4],
             };
@@ -202,53 +218,78 @@ impl<'a> Scene<'a> {
                 break;
             }
         }
+        if let Some((i, met)) = &found
+            && met.cover >= 1.0
+        {
+            // The map tells what is in the middle of the pixel.
+            seen = self.colour(*i, met, None, wide).1;
+        }
         let share = 1.0 / taken as f32;
-        (sum.map(|c| (c * share + 0.5).clamp(0.0, 255.0) as u8), seen)
+        (sum.map(|c| rounded(c * share)), seen)
     }
 
-    /// The colour and cover of one ray, `wide` mm wide, and what it meets.
-    fn sample(
-        &self,
-        at: [f32; 2],
-        near: &[(usize, f32)],
-        wide: f32,
-    ) -> Option<([f32; 3], f32, Seen)> {
-        let mut best: Option<(usize, Ray, Meeting)> = None;
+    /// What the ray at a place of the picture, `wide` mm wide, meets first, and of which part.
+    fn meet(&self, at: [f32; 2], near: &[(usize, f32)], wide: f32) -> Option<(usize, Meeting)> {
+        let mut best: Option<(usize, Meeting)> = None;
         let deep = self.view.quality == Quality::Full;
         for &(i, begin) in near {
             let part = &self.parts[i];
             let mut end = part.around.0[2] - part.around.1;
-            if let Some((_, _, found)) = &best
+            if let Some((_, found)) = &best
                 && found.cover >= 1.0
             {
                 end = end.max(found.depth);
             }
-            let ray = part.ray(at);
-            let Some(met) = ray.meet(&part.placed, begin, end, wide, deep) else { continue };
+            let Some(met) = part.ray(at).meet(&part.placed, begin, end, wide, deep) else {
+                continue;
+            };
             // A ray that only grazes a part is not kept from those behind it.
-            let nearer = best.as_ref().is_none_or(|(_, _, found)| {
+            let nearer = best.as_ref().is_none_or(|(_, found)| {
                 met.cover > found.cover || (met.cover == found.cover && met.depth > found.depth)
             });
             if nearer {
-                best = Some((i, ray, met));
+                best = Some((i, met));
             }
         }
-        let (i, ray, met) = best?;
+        best
+    }
+
+    /// The colour, premultiplied, of what is met of part `i`, and what the map says of it.
+    fn colour(&self, i: usize, met: &Meeting, off: Option<(V3, f32)>, wide: f32) -> ([f32; 4], Seen) {
         let part = &self.parts[i];
-        let hit = ray.hit(part.placed.relief, &met, wide);
-        let open = self.open(i, &hit);
-        let lit = hit.lit(part.placed.relief, &part.eye, open);
-        let colour = part.dyes.colour(&lit);
-        Some((colour, met.cover, hit.seen(i)))
+        let look = Look { relief: part.placed.relief, eye: &part.eye, wide };
+        let (mut lit, seen) = match (&met.met, off) {
+            (Met::Patch(patch, _), Some((off, gone))) => look.on_patch(patch, Some(off), gone),
+            (met, _) => look.on(met),
+        };
+        lit.open *= self.open(i, met);
+        let [r, g, b] = part.dyes.colour(&lit);
+        let cover = met.cover;
+        let seen = Seen { part: i as u16 + 1, ..seen };
+        ([r * cover, g * cover, b * cover, 255.0 * cover], seen)
+    }
+
+    /// The same of a ray `off` mm right and down of the one that was met, on the same patch;
+    /// nothing if it leaves it.
+    fn beside(&self, i: usize, met: &Meeting, off: [f32; 2], wide: f32) -> Option<([f32; 4], Seen)> {
+        let Met::Patch(patch, _) = &met.met else { return None };
+        let part = &self.parts[i];
+        let off = add(scaled(part.eye[0], off[0]), scaled(part.eye[1], off[1]));
+        let care = Care::new(wide, part.placed.relief.stitch);
+        let Descent::Meets(gone) = patch.descend(part.placed.relief, Some(off), None, care) else {
+            return None;
+        };
+        Some(self.colour(i, met, Some((off, gone)), wide))
     }
 
     /// How much light comes to a place past the other parts.
-    fn open(&self, own: usize, hit: &Hit) -> f32 {
+    fn open(&self, own: usize, met: &Meeting) -> f32 {
         if self.parts.len() < 2 {
             return 1.0;
         }
         let pose = &self.parts[own].placed.pose;
-        let (place, out) = hit.place();
+        let (Met::Patch(Patch { beside, .. }, _) | Met::Cut(beside)) = &met.met;
+        let (place, out) = (beside.place, beside.out);
         let (place, out) = (pose.place(place), pose.direction(out));
         let mut open = 1.0;
         for far in [3.0_f32, 7.0, 13.0] {
@@ -263,6 +304,10 @@ impl<'a> Scene<'a> {
         }
         open.max(0.35)
     }
+}
+
+fn rounded(channel: f32) -> u8 {
+    (channel + 0.5).clamp(0.0, 255.0) as u8
 }
 
 impl View {

@@ -10,7 +10,7 @@ const WRAP: f32 = 0.22;
 /// Light from all sides, what more of it comes from above, and the key.
 const FILL: f32 = 0.46;
 const ABOVE: f32 = 0.20;
-const FULL: f32 = 0.72;
+const FULL: f32 = 0.66;
 /// How much deeper a colour is in full shade: light that has met wool twice.
 const DEEPER: f32 = 0.55;
 /// Polyester stuffing, as most of it is sold. Common practice, no source.
@@ -104,10 +104,10 @@ impl Dyes {
         let key = unit(KEY);
         let facing = ((dot(lit.normal, key) + WRAP) / (1.0 + WRAP)).clamp(0.0, 1.0);
         let above = 0.5 - 0.5 * lit.normal[1];
-        let groove = mix(0.40, 1.0, lit.groove);
+        let groove = mix(0.48, 1.0, lit.groove);
         // Fibres that stand off the cloth catch light where it turns away.
         let off = 1.0 - lit.smooth[2].clamp(0.0, 1.0);
-        let halo = 0.07 * off * off * off;
+        let halo = 0.05 * off * off * off;
         let light = (FILL + ABOVE * above + halo + FULL * facing * mix(0.6, 1.0, lit.groove)) * groove;
         self.of(lit.ground).tone(light * lit.open * lit.tint)
     }

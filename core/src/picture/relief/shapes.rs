@@ -12,7 +12,7 @@ use super::tile::{REACH, Sample, Shape};
 /// Half the thickness of the yarn, in stitch widths: two legs side by side fill a stitch.
 const YARN: f32 = 0.245;
 /// What lies under all strands.
-const FLOOR: f32 = -0.38;
+const FLOOR: f32 = -0.33;
 /// Turns of the plies in a stitch width of yarn, and how many strands they are.
 const TWIST: f32 = 1.30;
 const PLIES: f32 = 3.0;
@@ -99,6 +99,11 @@ fn strands(shape: Shape) -> Vec<Strand> {
                 _ => [leg(tall, -0.055, -0.295, 0.72), leg(tall, 0.055, 0.295, 0.72)],
             };
             let mut all = Vec::from(legs);
+            // Its top loops lie behind the feet of the next round.
+            all.push(strand(|t| {
+                let u = mix(-0.7, 0.7, t);
+                ([u, 1.02 * tall], -0.40, 0.20)
+            }));
             // Taller stitches show the yarn that was laid over the hook.
             let wraps: &[f32] = match own / 4 {
                 1 => &[0.52],
