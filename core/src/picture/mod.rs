@@ -19,6 +19,7 @@ mod leaf;
 mod light;
 mod order;
 pub mod outline;
+pub mod relief;
 mod scene;
 pub mod schematic;
 mod seams;

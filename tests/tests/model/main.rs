@@ -24,6 +24,7 @@ mod placement;
 mod proofreading;
 mod proofreading_any_text;
 mod reading_fuzz;
+mod relief;
 mod rules;
 mod samples;
 mod shape;

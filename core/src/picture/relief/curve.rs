@@ -258,7 +258,8 @@ fn lay(mut nodes: Vec<[f32; 2]>, thick: f32) -> Vec<Segment> {
             let chord = minus(nodes[end], nodes[beside]);
             let far = (RIM_HEIGHT * thick).min(0.5 * long(chord));
             let way = unit(chord);
-            nodes[end] = [(nodes[end][0] - far * way[0]).max(0.05), nodes[end][1] - far * way[1]];
+            nodes[end] =
+                [(nodes[end][0] - far * way[0]).max(0.05), nodes[end][1] - far * way[1]];
         }
     }
     let corners = smoothed(&nodes);
@@ -389,8 +390,10 @@ fn smoothed(nodes: &[[f32; 2]]) -> Vec<Corner> {
         for i in 0..PIECES + usize::from(k + 1 == last) {
             let u = i as f32 / PIECES as f32;
             let (u2, u3) = (u * u, u * u * u);
-            let on = [2.0 * u3 - 3.0 * u2 + 1.0, u3 - 2.0 * u2 + u, 3.0 * u2 - 2.0 * u3, u3 - u2];
-            let d = [6.0 * (u2 - u), 3.0 * u2 - 4.0 * u + 1.0, 6.0 * (u - u2), 3.0 * u2 - 2.0 * u];
+            let on =
+                [2.0 * u3 - 3.0 * u2 + 1.0, u3 - 2.0 * u2 + u, 3.0 * u2 - 2.0 * u3, u3 - u2];
+            let d =
+                [6.0 * (u2 - u), 3.0 * u2 - 4.0 * u + 1.0, 6.0 * (u - u2), 3.0 * u2 - 2.0 * u];
             let sum = |w: [f32; 4]| {
                 [0, 1].map(|j| w[0] * p[j] + w[1] * s[j] + w[2] * q[j] + w[3] * t[j])
             };

@@ -264,6 +264,16 @@ impl Fabric {
         Spot { along, on, turn: begins + on, round }
     }
 
+    /// How far along the profile, in rounds, and how far around, in turns, the place is that
+    /// lies `up` of the height of a round (from 0) and `on` turns from where that begins.
+    pub(super) fn place(&self, round: u32, up: f32, on: f32) -> (f32, f32) {
+        let edge = |e: u32| e as f32 + if self.tilts(e) { on - 0.5 } else { 0.0 };
+        let along = mix(edge(round), edge(round + 1), up);
+        let shifted = if self.climbs { along + 0.5 } else { along };
+        let begins = between(&self.begins, shifted.clamp(0.0, (self.begins.len() - 1) as f32));
+        (along, begins + on)
+    }
+
     /// The round above a spot's, or below it.
     pub(super) fn beside(&self, spot: Spot, above: bool) -> Option<Spot> {
         let round = if above { spot.round + 1 } else { spot.round.checked_sub(1)? };

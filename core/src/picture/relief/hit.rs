@@ -88,7 +88,8 @@ impl Look<'_> {
         let round = (along as u32).min(relief.fabric.rounds().saturating_sub(1));
         let facing = [0.0, 0.0, 1.0];
         // Two strands of yarn in every round, one behind the other.
-        let across = [2.0 * (along - along.floor()) - 1.0, 4.0 * (deep.clamp(0.0, 1.0) % 0.5) - 1.0];
+        let across =
+            [2.0 * (along - along.floor()) - 1.0, 4.0 * (deep.clamp(0.0, 1.0) % 0.5) - 1.0];
         let off = across[0] * across[0] + across[1] * across[1];
         let (groove, ground) = if cloth {
             let bead = 0.92 - 0.30 * eased(0.35, 1.7, off);

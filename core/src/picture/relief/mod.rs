@@ -19,7 +19,8 @@ mod shapes;
 mod space;
 mod tile;
 
-use curve::Curve;
+use cloth::Care;
+use curve::{Curve, Near};
 use fabric::Fabric;
 use space::turn_of;
 
@@ -65,7 +66,8 @@ impl Relief {
     pub fn new(piece: &Piece, plan: &Plan) -> Self {
         let stitch = (plan.stitch_mm.0 as f32).clamp(0.1, 1e3);
         let thick = CLOTH * stitch;
-        let straight = if plan.depth_mm.is_some() { 0.5 * piece.straight_mm as f32 } else { 0.0 };
+        let straight =
+            if plan.depth_mm.is_some() { 0.5 * piece.straight_mm as f32 } else { 0.0 };
         Self {
             curve: Curve::new(&plan.forecast, thick),
             fabric: Fabric::new(piece, plan),
@@ -88,6 +90,36 @@ impl Relief {
     /// Least and greatest z, and the greatest distance from the axis, mm.
     pub fn extent(&self) -> (f32, f32, f32) {
         (self.curve.low, self.curve.high, self.curve.widest + self.straight)
+    }
+
+    /// Pixels a millimetre at which all of it fits into `wide` × `tall` pixels, however it is
+    /// turned about its axis and tilted.
+    pub fn fitting(&self, wide: f32, tall: f32) -> f32 {
+        let (low, high, across) = self.extent();
+        let round = across.hypot(0.5 * (high - low));
+        (0.5 * wide / across.max(1e-3)).min(0.5 * tall / round.max(1e-3))
+    }
+
+    /// A latitude of the cloth laid flat: from where round `round` (counted from 1) begins
+    /// once around it, `up` of its height (0 at its lower edge, 1 at its upper), at `places`
+    /// even places. Height of the relief there, mm, 0 at the crests; and the round and stitch
+    /// that lie uppermost, counted from 1. Empty for a round there is not.
+    pub fn latitude(&self, round: u32, up: f32, places: u32) -> Vec<(f32, u32, u32)> {
+        if round == 0 || round > self.fabric.rounds() {
+            return Vec::new();
+        }
+        let care = Care::new(0.0, self.stitch);
+        (0..places)
+            .filter_map(|i| {
+                let on = (i as f32 + 0.5) / places as f32;
+                let (along, turn) = self.fabric.place(round - 1, up, on);
+                let ([r, z], _) = self.curve.at(along);
+                let near = Near { along, ..self.curve.near(r, z) };
+                let layers = self.layers(&near, turn, r, 0.0)?;
+                let top = layers.top([0.0; 2], care)?;
+                Some((layers.high([0.0; 2], care), top.round + 1, top.stitch + 1))
+            })
+            .collect()
     }
 
     fn around(&self, place: V3) -> Around {

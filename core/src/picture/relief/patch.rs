@@ -79,8 +79,11 @@ impl Beside {
         let way = [-dot(self.hoop, towards), -dot(self.meridian, towards)];
         let along = self.near.segment.map_or(0.0, |s| relief.curve.segment(s).bend);
         let straight = self.around.foot.abs() < relief.straight;
-        let around =
-            if straight { 0.0 } else { self.near.way[1] / self.around.r.max(0.2 * relief.stitch) };
+        let around = if straight {
+            0.0
+        } else {
+            self.near.way[1] / self.around.r.max(0.2 * relief.stitch)
+        };
         Course {
             far: self.near.far,
             fall: dot(self.out, towards),
@@ -116,7 +119,11 @@ impl Course {
                 return (2.0 * over / whole, true);
             }
         }
-        if self.fall > 0.0 && self.bend > 1e-9 { (self.fall / self.bend, false) } else { (0.0, false) }
+        if self.fall > 0.0 && self.bend > 1e-9 {
+            (self.fall / self.bend, false)
+        } else {
+            (0.0, false)
+        }
     }
 }
 
@@ -168,8 +175,13 @@ impl Patch {
         let tight = course.bend.abs() * stitch > 0.35;
         let most = if tight { TIGHT_ROOM } else { ROOM } * stitch;
         // From the crests, if the other ray begins below them.
-        let begin = if off.is_some() { (course.far / course.fall.max(0.2)).clamp(-most, 0.0) } else { 0.0 };
-        let most = most.min(layers.room(course.aside(begin), course.way) + begin + NEAR * stitch);
+        let begin = if off.is_some() {
+            (course.far / course.fall.max(0.2)).clamp(-most, 0.0)
+        } else {
+            0.0
+        };
+        let most =
+            most.min(layers.room(course.aside(begin), course.way) + begin + NEAR * stitch);
         let (mut gone, mut nearest) = (begin, (f32::INFINITY, 0.0));
         let mut last = last.map_or((0.0, f32::INFINITY), |(over, before)| (-before, over));
         for _ in 0..STEPS {

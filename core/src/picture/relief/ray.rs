@@ -90,8 +90,12 @@ impl Ray {
         let mut closest = (f32::INFINITY, depth);
         // Where the ray was last above the surface, and above the relief, and how far.
         let (mut above, mut last): (Option<(f32, f32)>, Option<(f32, f32)>) = (None, None);
-        for _ in 0..MOST_STEPS {
-            if depth < end {
+        let mut steps = 0;
+        while depth >= end {
+            steps += 1;
+            if steps > MOST_STEPS {
+                // Between folds so close that it hardly comes on: it is as good as met.
+                closest.0 = closest.0.min(0.0);
                 break;
             }
             let place = self.at(depth);
@@ -124,11 +128,12 @@ impl Ray {
                     closest = (over, depth);
                 }
                 let (to, meets) = course.down_to(high);
-                // No farther than can be told from here.
+                // No farther than can be told from here, nor through the cloth of another fold.
+                let most = (3.0 * over).min(over + 0.35 * relief.thick);
                 depth -= if meets {
-                    to.clamp(over, 3.0 * over)
+                    to.clamp(over, most)
                 } else if to > 0.3 * over {
-                    to.min(3.0 * over)
+                    to.min(most)
                 } else {
                     over.max(0.1 * relief.stitch)
                 };

@@ -195,11 +195,12 @@ impl<'a> Scene<'a> {
         let mut seen = Seen::default();
         for place in PLACES {
             let off = [place[0] * pixel, place[1] * pixel];
-            let own = patch.and_then(|(i, met)| self.beside(*i, met, off, wide)).or_else(|| {
-                let at = [middle[0] + off[0], middle[1] + off[1]];
-                let (i, met) = self.meet(at, near, wide)?;
-                Some(self.colour(i, &met, None, wide))
-            });
+            let own =
+                patch.and_then(|(i, met)| self.beside(*i, met, off, wide)).or_else(|| {
+                    let at = [middle[0] + off[0], middle[1] + off[1]];
+                    let (i, met) = self.meet(at, near, wide)?;
+                    Some(self.colour(i, &met, None, wide))
+                });
             let own = match own {
                 Some((colour, what)) => {
                     if seen.part == 0 && colour[3] >= 127.0 {
@@ -255,7 +256,13 @@ impl<'a> Scene<'a> {
     }
 
     /// The colour, premultiplied, of what is met of part `i`, and what the map says of it.
-    fn colour(&self, i: usize, met: &Meeting, off: Option<(V3, f32)>, wide: f32) -> ([f32; 4], Seen) {
+    fn colour(
+        &self,
+        i: usize,
+        met: &Meeting,
+        off: Option<(V3, f32)>,
+        wide: f32,
+    ) -> ([f32; 4], Seen) {
         let part = &self.parts[i];
         let look = Look { relief: part.placed.relief, eye: &part.eye, wide };
         let (mut lit, seen) = match (&met.met, off) {
@@ -271,12 +278,19 @@ impl<'a> Scene<'a> {
 
     /// The same of a ray `off` mm right and down of the one that was met, on the same patch;
     /// nothing if it leaves it.
-    fn beside(&self, i: usize, met: &Meeting, off: [f32; 2], wide: f32) -> Option<([f32; 4], Seen)> {
+    fn beside(
+        &self,
+        i: usize,
+        met: &Meeting,
+        off: [f32; 2],
+        wide: f32,
+    ) -> Option<([f32; 4], Seen)> {
         let Met::Patch(patch, _) = &met.met else { return None };
         let part = &self.parts[i];
         let off = add(scaled(part.eye[0], off[0]), scaled(part.eye[1], off[1]));
         let care = Care::new(wide, part.placed.relief.stitch);
-        let Descent::Meets(gone) = patch.descend(part.placed.relief, Some(off), None, care) else {
+        let Descent::Meets(gone) = patch.descend(part.placed.relief, Some(off), None, care)
+        else {
             return None;
         };
         Some(self.colour(i, met, Some((off, gone)), wide))
@@ -315,11 +329,7 @@ impl View {
     fn eye(&self) -> Turned {
         let (sin, cos) = self.turn_deg.to_radians().sin_cos();
         let (dip, level) = self.tilt_deg.to_radians().sin_cos();
-        [
-            [cos, sin, 0.0],
-            [-sin * dip, cos * dip, level],
-            [-sin * level, cos * level, -dip],
-        ]
+        [[cos, sin, 0.0], [-sin * dip, cos * dip, level], [-sin * level, cos * level, -dip]]
     }
 
     /// Where a place of the scene falls in the picture, pixels, and how near the eye it is, mm.

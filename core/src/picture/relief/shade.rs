@@ -9,8 +9,8 @@ const KEY: V3 = [-0.58, -0.62, 0.53];
 const WRAP: f32 = 0.22;
 /// Light from all sides, what more of it comes from above, and the key.
 const FILL: f32 = 0.46;
-const ABOVE: f32 = 0.20;
-const FULL: f32 = 0.66;
+const ABOVE: f32 = 0.16;
+const FULL: f32 = 0.60;
 /// How much deeper a colour is in full shade: light that has met wool twice.
 const DEEPER: f32 = 0.55;
 /// Polyester stuffing, as most of it is sold. Common practice, no source.
@@ -108,7 +108,8 @@ impl Dyes {
         // Fibres that stand off the cloth catch light where it turns away.
         let off = 1.0 - lit.smooth[2].clamp(0.0, 1.0);
         let halo = 0.05 * off * off * off;
-        let light = (FILL + ABOVE * above + halo + FULL * facing * mix(0.6, 1.0, lit.groove)) * groove;
+        let light =
+            (FILL + ABOVE * above + halo + FULL * facing * mix(0.6, 1.0, lit.groove)) * groove;
         self.of(lit.ground).tone(light * lit.open * lit.tint)
     }
 }

@@ -71,7 +71,8 @@ fn leg(tall: f32, foot: f32, head: f32, slim: f32) -> Strand {
         let b = mix(-0.40, 1.22, t);
         let across = mix(foot, head, ((b + 0.1) / 1.15).clamp(0.0, 1.0));
         // Legs are slim where they are pulled through, full where they are free.
-        let half = YARN * mix(slim, 1.0, eased(-0.2, 0.5, b)) * mix(1.0, 0.80, eased(0.75, 1.2, b));
+        let half =
+            YARN * mix(slim, 1.0, eased(-0.2, 0.5, b)) * mix(1.0, 0.80, eased(0.75, 1.2, b));
         let sunk = 0.20 * eased(0.30, -0.40, b) + 0.30 * eased(0.80, 1.24, b);
         ([across, b * tall], -YARN - sunk, half)
     })
@@ -93,9 +94,9 @@ fn strands(shape: Shape) -> Vec<Strand> {
         })],
         own => {
             let legs = match own % 4 {
-                1 => [leg(tall, 0.10, -0.29, 0.74), leg(tall, 0.28, 0.28, 0.74)],
-                2 => [leg(tall, -0.28, -0.28, 0.74), leg(tall, -0.10, 0.29, 0.74)],
-                3 => [leg(tall, -0.16, -0.27, 0.74), leg(tall, 0.16, 0.27, 0.74)],
+                1 => [leg(tall, 0.0, -0.295, 0.78), leg(tall, 0.20, 0.285, 0.78)],
+                2 => [leg(tall, -0.20, -0.285, 0.78), leg(tall, 0.0, 0.295, 0.78)],
+                3 => [leg(tall, -0.22, -0.27, 0.74), leg(tall, 0.22, 0.27, 0.74)],
                 _ => [leg(tall, -0.055, -0.295, 0.72), leg(tall, 0.055, 0.295, 0.72)],
             };
             let mut all = Vec::from(legs);
@@ -268,7 +269,8 @@ impl Field {
         let (below, above) = (row.saturating_sub(1), (row + 1).min(self.rows - 1));
         let across = 0.5 * (own(right, row) - own(left, row)) * self.wide as f32;
         let per_stitch = self.per_up * self.tall;
-        let up = (own(column, above) - own(column, below)) / (above - below) as f32 * per_stitch;
+        let up =
+            (own(column, above) - own(column, below)) / (above - below) as f32 * per_stitch;
         [across, up]
     }
 

@@ -52,7 +52,6 @@ impl Shape {
     pub(super) fn index(self) -> usize {
         self.0 as usize
     }
-
 }
 
 /// Height in stitch widths (0 at the top of the yarn, negative below), how it grows across and
