@@ -1,8 +1,9 @@
 //! The relief of the cloth at a place of it: which stitch lies uppermost and how high.
 
 use super::Relief;
-use super::curve::{Near, Stretch};
+use super::curve::Near;
 use super::fabric::Cell;
+use super::profile::Stretch;
 use super::space::{chance, eased, mix};
 use super::tile::{REACH, Sample, Shape, Tile, tile};
 

@@ -239,11 +239,6 @@ impl Fabric {
         self.courses.get(round as usize).is_some_and(|c| c.ridge)
     }
 
-    /// Stitches of a round counted from 0.
-    pub(super) fn count(&self, round: u32) -> u32 {
-        self.courses.get(round as usize).map_or(1, |c| c.count)
-    }
-
     /// Whether an edge climbs: the first and the last are the piece's own, and level.
     fn tilts(&self, edge: u32) -> bool {
         self.climbs && edge > 0 && edge < self.rounds

@@ -2,8 +2,8 @@
 
 use super::Relief;
 use super::cloth::Care;
-use super::curve::Stretch;
 use super::patch::{Beside, Patch};
+use super::profile::Stretch;
 use super::ray::Met;
 use super::scene::Seen;
 use super::shade::{Ground, Lit};

@@ -12,6 +12,7 @@ mod curve;
 mod fabric;
 mod hit;
 mod patch;
+mod profile;
 mod ray;
 mod scene;
 mod shade;

@@ -2,7 +2,8 @@
 //! rays close by go down into their relief.
 
 use super::cloth::{Care, Layers};
-use super::curve::{Near, Stretch};
+use super::curve::Near;
+use super::profile::Stretch;
 use super::space::{V3, dot};
 use super::{Around, Relief};
 

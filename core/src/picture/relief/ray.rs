@@ -89,7 +89,8 @@ impl Ray {
         let high = if smooth { SMOOTH * relief.stitch } else { 0.0 };
         let mut closest = (f32::INFINITY, depth);
         // Where the ray was last above the surface, and above the relief, and how far.
-        let (mut above, mut last): (Option<(f32, f32)>, Option<(f32, f32)>) = (None, None);
+        let mut above: Option<(f32, f32)> = None;
+        let mut last: Option<(f32, f32)> = None;
         let mut steps = 0;
         while depth >= end {
             steps += 1;

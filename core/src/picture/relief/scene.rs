@@ -121,7 +121,7 @@ impl<'a> Scene<'a> {
         let to = to.min(tall);
         pixels.fill([0; 4]);
         map.fill(Seen::default());
-        if from >= to || wide == 0 || !(self.view.scale > 0.0) {
+        if from >= to || wide == 0 || self.view.scale.is_nan() || self.view.scale <= 0.0 {
             return;
         }
         let mut near = Vec::new();
@@ -189,7 +189,10 @@ impl<'a> Scene<'a> {
             [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
         let wide = 0.6 * pixel;
         // Rays a part of a pixel aside meet the same patch, unless another may be in the way.
-        let patch = found.as_ref().filter(|f| near.len() == 1 && f.1.cover >= 1.0);
+        let patch = found.as_ref().filter(|(own, met)| {
+            let before = |&(i, begin): &(usize, f32)| i != *own && begin + pixel > met.depth;
+            met.cover >= 1.0 && !near.iter().any(before)
+        });
         let mut sum = [0.0_f32; 4];
         let (mut taken, mut first) = (0, [0.0; 4]);
         let mut seen = Seen::default();

@@ -8,7 +8,7 @@ const KEY: V3 = [-0.58, -0.62, 0.53];
 /// How far the key reaches round the form: wool scatters light.
 const WRAP: f32 = 0.22;
 /// Light from all sides, what more of it comes from above, and the key.
-const FILL: f32 = 0.46;
+const FILL: f32 = 0.50;
 const ABOVE: f32 = 0.16;
 const FULL: f32 = 0.60;
 /// How much deeper a colour is in full shade: light that has met wool twice.

@@ -42,11 +42,6 @@ pub(super) fn turned_back(by: &Turned, v: V3) -> V3 {
     add(add(scaled(by[0], v[0]), scaled(by[1], v[1])), scaled(by[2], v[2]))
 }
 
-/// `b` first, then `a`.
-pub(super) fn after(a: &Turned, b: &Turned) -> Turned {
-    a.map(|row| turned_back(b, row))
-}
-
 /// How a part stands in the scene: its own frame, whose Z is the axis in working order from
 /// z = 0 of the forecast, and whose rounds begin at −Y, is turned and then moved.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -100,7 +95,7 @@ pub(super) fn turn_of(x: f32, y: f32) -> f32 {
     let p = p * q + 0.042_909_614;
     let p = p * q - 0.075_289_64;
     let p = p * q + 0.106_562_64;
-    let p = p * q - 0.142_088_99;
+    let p = p * q - 0.142_089;
     let p = p * q + 0.199_935_51;
     let p = p * q - 0.333_331_45;
     let a = t * (p * q + 1.0) * INVERSE;
