@@ -5,12 +5,16 @@ use std::path::PathBuf;
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
+use plumpline_core::picture::relief::{
+    Quality, Relief, Scene as Relieved, Still, View as Seen,
+};
 use plumpline_core::picture::svg::{self, Frame, svg};
-use plumpline_core::picture::{Body, Look, Rgb, Scene, outline};
+use plumpline_core::picture::{Look, Rgb, Scene, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
 use crate::kit::type_faces;
+use crate::work::still::still;
 
 /// Least and greatest width of a picture, pixels.
 const WIDTHS: std::ops::RangeInclusive<u32> = 16..=8000;
@@ -87,11 +91,12 @@ impl PictureArgs {
         let piece = self.piece_of(&project)?;
         let plan = plan(piece)
             .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
-        let text = match self.view {
-            View::Chart => self.chart(&project, piece, &plan)?,
-            View::Body | View::Outline => self.draw(&project, piece, &plan),
+        let drawn = |text: String| if png { rasterised(&text) } else { Ok(text.into_bytes()) };
+        let bytes = match self.view {
+            View::Body => self.body(&project, piece, &plan, png)?,
+            View::Outline => drawn(self.outline(&project, piece, &plan))?,
+            View::Chart => drawn(self.chart(&project, piece, &plan)?)?,
         };
-        let bytes = if png { rasterised(&text)? } else { text.into_bytes() };
         Ok(disk::write(&self.output, &bytes)?)
     }
 
@@ -129,42 +134,71 @@ impl PictureArgs {
         })
     }
 
-    /// The picture as SVG, as wide as was asked for.
-    fn draw(&self, project: &Project, piece: &Piece, plan: &Plan) -> String {
-        let colours: Vec<Rgb> = project.yarns.iter().map(|y| y.colour).collect();
-        let margin = MARGIN * self.width as f32;
-        let room = self.width as f32 - 2.0 * margin;
-        let (scene, what) = match self.view {
-            View::Body => {
-                let body = Body::new(piece, plan);
-                let (turn_deg, tilt_deg, cutaway) = (self.turn, self.tilt, self.cutaway);
-                let look = Look { turn_deg, tilt_deg, cutaway, ..Look::default() };
-                let at = |scale| body.scene(&Look { scale, ..look }, &colours);
-                (fitted(room, at), "stuffed, stitch by stitch")
-            }
-            View::Outline | View::Chart => {
-                (fitted(room, |scale| outline::scene(plan, scale, &colours)), "side profile")
-            }
-        };
-        let (tall, wide) = plan.size_mm;
-        let title = format!("{}: {what}", piece.name);
-        let description = format!(
-            "A crocheted piece of {} rounds and {} stitches, {tall:.0} mm high and {wide:.0} mm \
-             wide when stuffed.",
-            plan.rounds.len(),
-            plan.estimate.stitches
-        );
-        svg(
-            &scene,
-            &Frame {
-                title: &title,
-                description: &description,
-                margin,
-                background: (self.background == Ground::White).then_some([255; 3]),
-                fonts: FONTS,
-            },
-        )
+    fn ground(&self) -> Option<Rgb> {
+        (self.background == Ground::White).then_some([255; 3])
     }
+
+    /// The body, as wide as was asked for.
+    fn body(
+        &self,
+        project: &Project,
+        piece: &Piece,
+        plan: &Plan,
+        png: bool,
+    ) -> anyhow::Result<Vec<u8>> {
+        let colours = colours(project);
+        let relief = Relief::new(piece, plan);
+        let margin = MARGIN * self.width as f32;
+        let [low, high] = relief.bounds(self.turn, self.tilt);
+        let across = (2.0 * high[0].max(-low[0])).max(1e-3);
+        let look = Look {
+            turn_deg: self.turn,
+            tilt_deg: self.tilt,
+            scale: (self.width as f32 - 2.0 * margin) / across,
+            cutaway: self.cutaway,
+            lit: None,
+        };
+        let around = Seen::around(&relief, &look, margin, Quality::Full);
+        let view = Seen { size: [self.width, around.size[1]], ..around };
+        let parts = [relief.as_in(&look, &colours)];
+        let still: Still =
+            still(&Relieved::new(&parts, &view)).map_err(|e| anyhow!("--width: {e}"))?;
+        if png {
+            return Ok(still.png(self.ground())?);
+        }
+        let (title, description) = described(piece, plan, "stuffed, stitch by stitch");
+        Ok(svg::still(&still, &self.frame(&title, &description))?.into_bytes())
+    }
+
+    /// The side profile with its measures as SVG, as wide as was asked for.
+    fn outline(&self, project: &Project, piece: &Piece, plan: &Plan) -> String {
+        let colours = colours(project);
+        let room = self.width as f32 * (1.0 - 2.0 * MARGIN);
+        let scene = fitted(room, |scale| outline::scene(plan, scale, &colours));
+        let (title, description) = described(piece, plan, "side profile");
+        svg(&scene, &self.frame(&title, &description))
+    }
+
+    fn frame<'a>(&self, title: &'a str, description: &'a str) -> Frame<'a> {
+        let margin = MARGIN * self.width as f32;
+        Frame { title, description, margin, background: self.ground(), fonts: FONTS }
+    }
+}
+
+fn colours(project: &Project) -> Vec<Rgb> {
+    project.yarns.iter().map(|y| y.colour).collect()
+}
+
+/// A title and a sentence on a picture of a piece.
+fn described(piece: &Piece, plan: &Plan, what: &str) -> (String, String) {
+    let (tall, wide) = plan.size_mm;
+    let description = format!(
+        "A crocheted piece of {} rounds and {} stitches, {tall:.0} mm high and {wide:.0} mm \
+         wide when stuffed.",
+        plan.rounds.len(),
+        plan.estimate.stitches
+    );
+    (format!("{}: {what}", piece.name), description)
 }
 
 impl PictureArgs {

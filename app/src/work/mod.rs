@@ -13,5 +13,6 @@ pub mod proofread;
 pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;
+pub mod still;
 pub mod trade;
 pub mod worker;

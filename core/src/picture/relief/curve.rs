@@ -75,6 +75,11 @@ impl Curve {
         &self.segments[index as usize]
     }
 
+    /// (r, z) of all its corners.
+    pub(super) fn corners(&self) -> impl Iterator<Item = [f32; 2]> + '_ {
+        self.segments.iter().flat_map(|s| [s.from.at, s.to.at])
+    }
+
     /// The place (r, z) against the profile. Farther off than a few mm, only a distance that
     /// is surely not too great is told.
     pub(super) fn near(&self, r: f32, z: f32) -> Near {

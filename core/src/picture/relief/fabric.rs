@@ -5,6 +5,8 @@
 //! start, and by the part of a full turn around it. In a spiral a round ends one round higher
 //! than it began, and a little farther round: rounds lean.
 
+use std::hash::{Hash, Hasher};
+
 use super::space::mix;
 use super::tile::Shape;
 use crate::piece::Piece;
@@ -78,6 +80,22 @@ pub(super) struct Fabric {
     climbs: bool,
     /// Whether a disc of drawn loops follows the last round.
     drawn: bool,
+}
+
+impl Hash for Fabric {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        for numbers in &self.seams {
+            numbers.map(f32::to_bits).hash(state);
+        }
+        for number in &self.begins {
+            number.to_bits().hash(state);
+        }
+        self.shapes.hash(state);
+        (self.rounds, self.climbs, self.drawn).hash(state);
+        for course in &self.courses {
+            (course.count, course.yarn, course.ridge).hash(state);
+        }
+    }
 }
 
 impl Fabric {

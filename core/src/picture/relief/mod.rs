@@ -11,6 +11,7 @@ mod cloth;
 mod curve;
 mod fabric;
 mod hit;
+mod outline;
 mod patch;
 mod profile;
 mod ray;
@@ -18,7 +19,10 @@ mod scene;
 mod shade;
 mod shapes;
 mod space;
+mod still;
 mod tile;
+
+use std::hash::{Hash, Hasher};
 
 use cloth::Care;
 use curve::{Curve, Near};
@@ -27,6 +31,7 @@ use space::turn_of;
 
 pub use scene::{Placed, Quality, Scene, Seen, View};
 pub use space::{Pose, V3};
+pub use still::{MOST_PIXELS, Still};
 
 use crate::piece::Piece;
 use crate::piece::cloth::Hand;
@@ -60,6 +65,18 @@ struct Around {
     out: [f32; 2],
     /// How far along an oval's straight middle, mm.
     foot: f32,
+}
+
+impl Hash for Relief {
+    /// By all that it shows.
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        for numbers in
+            self.curve.corners().chain([[self.stitch, self.thick], [self.straight, self.hand]])
+        {
+            numbers.map(f32::to_bits).hash(state);
+        }
+        self.fabric.hash(state);
+    }
 }
 
 impl Relief {

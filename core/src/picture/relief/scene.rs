@@ -111,6 +111,11 @@ impl<'a> Scene<'a> {
         Self { parts: parts.iter().take(65_534).map(shown).collect(), view: *view }
     }
 
+    /// The view it is seen in.
+    pub fn view(&self) -> &View {
+        &self.view
+    }
+
     /// Draws rows `from` to before `to` of the picture into `pixels`, premultiplied RGBA, and
     /// what is seen there into `map`: both row by row, as long as the rows are. Where they are
     /// shorter, the rest is left out.

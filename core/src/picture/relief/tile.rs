@@ -18,7 +18,7 @@ const LEVELS: usize = 6;
 pub(super) const REACH: f32 = 0.35;
 
 /// Which tile a stitch looks like.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub(super) struct Shape(u8);
 
 impl Shape {
