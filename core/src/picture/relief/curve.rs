@@ -122,7 +122,16 @@ impl Curve {
             }
         }
         let near = self.nearest_from(best.1, [r, z]);
-        Near { far: -best.0.sqrt(), ..near }
+        let is_outside = |s: u16| self.segments[s as usize].stretch == Stretch::Outside;
+        // Beside a rim the nearest of the outside is its end.
+        let along = match near.segment.filter(|&s| is_outside(s)) {
+            Some(_) => near.along,
+            None => {
+                let (a, b) = self.segments[best.1].along;
+                0.5 * (a + b)
+            }
+        };
+        Near { far: -best.0.sqrt(), along, ..near }
     }
 
     /// Walks from segment `i` to the one beside the place.

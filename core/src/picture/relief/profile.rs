@@ -137,7 +137,7 @@ fn ending(outside: &[Segment], thick: f32) -> Vec<Segment> {
     let edge = outside.len() - 1;
     let corner = outside[edge].to;
     let (way, out) = (corner.way, [corner.way[1], -corner.way[0]]);
-    let mut row = Vec::new();
+    let mut row: Vec<Segment> = Vec::new();
     let mut from = corner;
     for i in 1..=RIM_PIECES {
         let part = |i: usize| i as f32 / RIM_PIECES as f32;
@@ -172,6 +172,14 @@ fn ending(outside: &[Segment], thick: f32) -> Vec<Segment> {
         let part = 1.0 - i as f32 / DOME_PIECES as f32;
         let at = [wide * part, floor + dome * (1.0 - part * part)];
         let to = Corner { at, way: unit([-wide, 2.0 * dome * part]) };
+        if i == 1 {
+            // A corner: its way is half that of the cloth and half that of the stuffing.
+            let on = unit(minus(to.at, from.at));
+            from.way = unit([from.way[0] + on[0], from.way[1] + on[1]]);
+            if let Some(cloth) = row.last_mut() {
+                cloth.to.way = from.way;
+            }
+        }
         row.push(Segment::new(from, to, (0.0, 0.0), Stretch::Stuffing));
         from = to;
     }
