@@ -287,9 +287,11 @@ impl Studio {
             lit,
             colours,
             field,
-            feather: 1.0 / ctx.pixels_per_point(),
+            pixels_per_point: ctx.pixels_per_point(),
         };
-        self.body.update(plan, self.document.piece(), asked);
+        if let Err(trouble) = self.body.update(ctx, plan, self.document.piece(), asked) {
+            self.say(trouble, true);
+        }
     }
 
     pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
