@@ -278,6 +278,7 @@ impl Studio {
         let (Some(plan), Some(field)) =
             (self.derived.plan(), layout.body_field(self.view.face))
         else {
+            self.body.rest();
             return;
         };
         let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));

@@ -169,9 +169,16 @@ impl BodyShown {
         self.times
     }
 
-    /// Whether the picture is that which was asked for last, drawn with all care.
-    pub fn is_current(&self) -> bool {
-        self.awaited.is_none() && self.drawn.is_some()
+    /// Whether the picture that was asked for last is still being drawn.
+    pub fn is_busy(&self) -> bool {
+        self.awaited.is_some()
+    }
+
+    /// Nobody looks at it: what is awaited is asked for again when somebody does.
+    pub(crate) fn rest(&mut self) {
+        if self.awaited.take().is_some() {
+            self.asked = None;
+        }
     }
 
     /// The picture and where it is in the window.
