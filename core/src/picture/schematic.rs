@@ -3,8 +3,8 @@
 
 use super::Rgb;
 use super::Writing;
+use super::colour::mixed;
 use super::drawing::{Drawing, Pen, Shape, width_of};
-use super::light::mixed;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 

@@ -2,7 +2,6 @@
 
 mod another_yarn;
 mod any_outline;
-mod body;
 mod calibration;
 mod cards;
 mod charts;

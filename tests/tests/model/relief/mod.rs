@@ -1,15 +1,16 @@
 //! The relief against the plan it draws: every stitch of every round, shaping where placement
 //! has it, the forecast's silhouette, and the same bytes however a picture is cut into bands.
 
+mod anything;
+mod cloth;
+mod ends;
+
 use std::collections::BTreeSet;
 use std::path::Path;
 
 use plumpline_core::picture::Rgb;
 use plumpline_core::picture::relief::{Placed, Pose, Quality, Relief, Scene, Seen, View};
-use plumpline_core::placement::Stitch;
 use plumpline_core::{Hand, Plan, Project, file, plan};
-use plumpline_tests::any::any_piece;
-use proptest::prelude::*;
 
 const SAMPLES: [&str; 6] = ["acorn", "cushion", "float", "mushroom", "pear", "pebble"];
 const COLOURS: [Rgb; 3] = [[184, 86, 64], [230, 210, 166], [62, 125, 138]];
@@ -93,123 +94,6 @@ fn view(relief: &Relief, side: u32, turn_deg: f32, tilt_deg: f32) -> View {
         size: [side; 2],
         quality: Quality::Full,
     }
-}
-
-/// Places of the crests of a latitude, as parts of it: of stretches that rise above their
-/// surroundings by `least` mm.
-fn crests(heights: &[f32], least: f32) -> Vec<f32> {
-    let n = heights.len();
-    // From the deepest place, so that no crest is cut in two.
-    let lowest = (0..n).min_by(|&a, &b| heights[a].total_cmp(&heights[b])).unwrap_or(0);
-    let (mut crests, mut top, mut valley) = (Vec::new(), None::<(f32, usize)>, heights[lowest]);
-    for i in 0..=n {
-        let at = (lowest + i) % n;
-        let high = heights[at];
-        match top {
-            Some((best, place)) => {
-                if high > best {
-                    top = Some((high, at));
-                } else if high < best - least {
-                    crests.push(place as f32 / n as f32);
-                    (top, valley) = (None, high);
-                }
-            }
-            None => {
-                valley = valley.min(high);
-                if high > valley + least {
-                    top = Some((high, at));
-                }
-            }
-        }
-    }
-    crests.sort_by(f32::total_cmp);
-    crests
-}
-
-#[test]
-fn every_round_has_as_many_columns_as_stitches() {
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
-        let stitch = plan.stitch_mm.0 as f32;
-        for (number, round) in (1..).zip(&plan.rounds) {
-            // In the upper half the two legs of a stitch stand apart.
-            let latitude = relief.latitude(number, 0.62, 96 * round.count);
-            let heights: Vec<f32> = latitude.iter().map(|l| l.0).collect();
-            let legs = crests(&heights, 0.045 * stitch).len();
-            // The first round of a spiral begins lower than it ends: its first leg leans on
-            // the last.
-            let lost = usize::from(number == 1);
-            let wanted = 2 * round.count as usize;
-            assert!((wanted - lost..=wanted).contains(&legs), "{name}, round {number}: {legs}");
-            let stitches: BTreeSet<u32> =
-                latitude.iter().filter(|l| l.1 == number).map(|l| l.2).collect();
-            assert!(stitches.into_iter().eq(1..=round.count), "{name}, round {number}");
-        }
-    }
-}
-
-/// The first and the last crest of every stitch on a latitude, turns from where the round
-/// begins; none of a stitch whose legs are hidden there.
-fn legs(relief: &Relief, round: u32, count: u32, up: f32, least: f32) -> Vec<Option<[f32; 2]>> {
-    let places = 400 * count;
-    let latitude = relief.latitude(round, up, places);
-    let heights: Vec<f32> = latitude.iter().map(|l| l.0).collect();
-    let mut found = vec![None; count as usize];
-    for crest in crests(&heights, least) {
-        let (_, own, stitch) = latitude[(crest * places as f32) as usize];
-        if own == round {
-            // The first stitch may begin before its round does.
-            let turn = if stitch == 1 && crest > 0.5 { crest - 1.0 } else { crest };
-            let legs: &mut Option<[f32; 2]> = &mut found[stitch as usize - 1];
-            *legs = Some(legs.map_or([turn; 2], |l| [l[0].min(turn), l[1].max(turn)]));
-        }
-    }
-    found
-}
-
-#[test]
-fn shaping_is_where_placement_has_it() {
-    let (mut increases, mut decreases) = (0, 0);
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
-        for (number, round) in (1..).zip(&plan.rounds).skip(2) {
-            let count = round.count as usize;
-            if count < 12 {
-                // About a pole everything is drawn together.
-                continue;
-            }
-            let least = 0.02 * plan.stitch_mm.0 as f32;
-            let feet = legs(&relief, number, round.count, 0.34, least);
-            let one = 1.0 / round.count as f32;
-            let worked: Vec<Stitch> = round
-                .placement
-                .stitches()
-                .flat_map(|s| std::iter::repeat_n(s, s.produces() as usize))
-                .collect();
-            // From one foot come the two stitches of an increase; a decrease has a leg in each
-            // of two stitches below.
-            let middle = |i: usize| feet[i].map(|l| 0.5 * (l[0] + l[1]));
-            for at in 0..count {
-                let before = worked[..at].iter().rev().take_while(|&&s| s == Stitch::Increase);
-                let first = worked[at] == Stitch::Increase && before.count() % 2 == 0;
-                let Some(legs) = feet[at] else { continue };
-                let astride = legs[1] - legs[0] > 0.46 * one;
-                let is_decrease = worked[at] == Stitch::Decrease;
-                assert_eq!(astride, is_decrease, "{name}, round {number}, stitch {}", at + 1);
-                decreases += usize::from(is_decrease);
-                if at + 1 < count
-                    && let (Some(own), Some(next)) = (middle(at), middle(at + 1))
-                {
-                    let close = next - own < 0.86 * one;
-                    assert_eq!(close, first, "{name}, round {number}, stitch {}", at + 1);
-                    increases += usize::from(first);
-                }
-            }
-        }
-    }
-    assert!(increases > 50 && decreases > 50, "{increases} increases, {decreases} decreases");
 }
 
 #[test]
@@ -389,57 +273,5 @@ fn colours_and_light_follow_the_yarn() {
             let share = mean[c] / f32::from(colour[c]);
             assert!((0.5..1.05).contains(&share), "{yarn}: {mean:?} of {colour:?}");
         }
-    }
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
-
-    #[test]
-    fn any_piece_can_be_drawn_from_anywhere(
-        piece in any_piece(),
-        turn in -400.0..400.0_f32,
-        tilt in -90.0..90.0_f32,
-        cutaway in any::<bool>(),
-        draft in any::<bool>(),
-        left in any::<bool>(),
-    ) {
-        let mut piece = piece;
-        piece.hand = if left { Hand::Left } else { Hand::Right };
-        let plan = plan(&piece).map_err(|e| TestCaseError::reject(e.to_string()))?;
-        let relief = Relief::new(&piece, &plan);
-        let quality = if draft { Quality::Draft } else { Quality::Full };
-        let view = View { quality, ..view(&relief, 120, turn, tilt) };
-        let parts = [Placed { cutaway, ..Placed::new(&relief, &COLOURS) }];
-        let picture = Picture::of(&parts, &view);
-        prop_assert!(picture.map.iter().any(|s| s.part == 1));
-        for (pixel, seen) in picture.pixels.iter().zip(&picture.map) {
-            prop_assert!((0..3).all(|c| pixel[c] <= pixel[3]), "premultiplied: {pixel:?}");
-            prop_assert!(usize::from(seen.round) <= plan.rounds.len());
-            if seen.round > 0 {
-                let count = plan.rounds[usize::from(seen.round) - 1].count;
-                prop_assert!(u32::from(seen.stitch) <= count && seen.stitch > 0);
-            }
-        }
-        let holes = picture.holes();
-        prop_assert!(cutaway || holes <= 2, "{holes} holes");
-    }
-
-    #[test]
-    fn no_view_is_too_strange(
-        numbers in proptest::array::uniform6(prop_oneof![
-            Just(f32::NAN), Just(f32::INFINITY), Just(-1.0e30), Just(0.0), -1.0e4..1.0e4_f32
-        ]),
-    ) {
-        let (project, plan) = sample("mushroom");
-        let relief = Relief::new(&project.pieces[0], &plan);
-        let [turn_deg, tilt_deg, scale, x, y, z] = numbers;
-        let pose = Pose { at: [z, x, y], ..Pose::default() };
-        let parts = [Placed { pose, ..Placed::new(&relief, &[]) }];
-        let view = View {
-            turn_deg, tilt_deg, scale, middle: [x, y, z], size: [9, 7], quality: Quality::Full,
-        };
-        let picture = Picture::of(&parts, &view);
-        prop_assert!(picture.map.iter().all(|s| s.part <= 1));
     }
 }
