@@ -1,10 +1,8 @@
-//! One frame of the body while it is turned: the scene of a piece of about 2,000 stitches,
-//! and its mesh; and, as after each change of the outline, the body itself.
+//! The body while it is turned: drafts of its card, the picture once it rests, and, as after
+//! each change of the outline, the relief itself. A piece of about 2,000 stitches, one core.
 
 use divan::{Bencher, black_box};
-use egui::pos2;
-use plumpline::work::body::mesh::mesh;
-use plumpline_core::picture::{Body, Viewpoint};
+use plumpline_core::picture::relief::{Placed, Quality, Relief, Scene, Still, View};
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::fit_set::SHAPES;
 
@@ -22,37 +20,43 @@ fn pear() -> (Piece, Plan) {
 
 const COLOURS: [[u8; 3]; 1] = [[184, 86, 64]];
 
-fn look(cutaway: bool) -> Viewpoint {
-    Viewpoint { scale: 2.2, cutaway, ..Viewpoint::default() }
+fn view(relief: &Relief, size: [u32; 2], quality: Quality) -> View {
+    View {
+        turn_deg: 30.0,
+        tilt_deg: 14.0,
+        scale: relief.fitting(0.94 * size[0] as f32, 0.94 * size[1] as f32),
+        middle: relief.ball().0,
+        size,
+        quality,
+    }
 }
 
 #[divan::bench]
-fn body_of_a_plan(bencher: Bencher<'_, '_>) {
+fn relief_of_a_plan(bencher: Bencher<'_, '_>) {
     let (piece, plan) = pear();
     println!("{} stitches", plan.estimate.stitches);
-    bencher.bench_local(|| Body::new(black_box(&piece), &plan));
+    bencher.bench_local(|| Relief::new(black_box(&piece), &plan));
+}
+
+fn drawn(bencher: Bencher<'_, '_>, size: [u32; 2], quality: Quality, cutaway: bool) {
+    let (piece, plan) = pear();
+    let relief = Relief::new(&piece, &plan);
+    let view = view(&relief, size, quality);
+    let parts = [Placed { cutaway, ..Placed::new(&relief, &COLOURS) }];
+    bencher.bench_local(|| Still::new(&Scene::new(black_box(&parts), &view)));
 }
 
 #[divan::bench(args = [false, true])]
-fn scene(bencher: Bencher<'_, '_>, cutaway: bool) {
-    let (piece, plan) = pear();
-    let (body, look) = (Body::new(&piece, &plan), look(cutaway));
-    bencher.bench_local(|| body.scene(black_box(&look), &COLOURS));
+fn draft_of_a_card(bencher: Bencher<'_, '_>, cutaway: bool) {
+    drawn(bencher, [172, 170], Quality::Draft, cutaway);
 }
 
-#[divan::bench]
-fn mesh_of_a_scene(bencher: Bencher<'_, '_>) {
-    let (piece, plan) = pear();
-    let scene = Body::new(&piece, &plan).scene(&look(false), &COLOURS);
-    println!("{} polygons", scene.polygons().len());
-    bencher.bench_local(|| mesh(black_box(&scene), pos2(200.0, 200.0), 1.0));
+#[divan::bench(args = [false, true])]
+fn whole_card(bencher: Bencher<'_, '_>, cutaway: bool) {
+    drawn(bencher, [344, 340], Quality::Full, cutaway);
 }
 
-#[divan::bench]
-fn whole_frame(bencher: Bencher<'_, '_>) {
-    let (piece, plan) = pear();
-    bencher.bench_local(|| {
-        let body = Body::new(black_box(&piece), &plan);
-        mesh(&body.scene(&look(false), &COLOURS), pos2(200.0, 200.0), 1.0)
-    });
+#[divan::bench(sample_count = 5)]
+fn print_of_2400_pixels(bencher: Bencher<'_, '_>) {
+    drawn(bencher, [2400, 2400], Quality::Full, false);
 }

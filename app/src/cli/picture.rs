@@ -6,12 +6,16 @@ use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::Extent;
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
+use plumpline_core::picture::relief::{
+    Quality, Relief, Scene as Relieved, Still, View as Seen,
+};
 use plumpline_core::picture::svg::{self, Frame, svg};
-use plumpline_core::picture::{Body, Rgb, Scene, Viewpoint, outline};
+use plumpline_core::picture::{Look, Rgb, Scene, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
 use crate::kit::type_faces;
+use crate::work::still::still;
 
 /// Least and greatest width of a picture, pixels.
 const WIDTHS: std::ops::RangeInclusive<u32> = 16..=8000;
@@ -30,7 +34,7 @@ pub(super) struct PictureArgs {
     project: PathBuf,
     /// What to draw.
     #[arg(long, value_enum)]
-    view: PictureView,
+    view: View,
     /// File to write; its ending, .svg or .png, decides the form.
     #[arg(short, long)]
     output: PathBuf,
@@ -38,10 +42,10 @@ pub(super) struct PictureArgs {
     #[arg(long, value_name = "NAME")]
     piece: Option<String>,
     /// How far the body is turned about its axis, degrees.
-    #[arg(long, default_value_t = Viewpoint::default().turn_deg, allow_negative_numbers = true)]
+    #[arg(long, default_value_t = Look::default().turn_deg, allow_negative_numbers = true)]
     turn: f32,
     /// How far it is seen from above, degrees, −90 to 90.
-    #[arg(long, default_value_t = Viewpoint::default().tilt_deg, allow_negative_numbers = true)]
+    #[arg(long, default_value_t = Look::default().tilt_deg, allow_negative_numbers = true)]
     tilt: f32,
     /// Width of the picture, pixels.
     #[arg(long, default_value_t = 1200)]
@@ -50,15 +54,15 @@ pub(super) struct PictureArgs {
     #[arg(long)]
     cutaway: bool,
     /// Ground of the picture.
-    #[arg(long, value_enum, default_value_t = Backdrop::None)]
-    background: Backdrop,
+    #[arg(long, value_enum, default_value_t = Ground::None)]
+    background: Ground,
     /// Symbol for single crochet in a chart.
     #[arg(long, value_enum, default_value_t = ChartSymbol::Cross)]
     chart: ChartSymbol,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum PictureView {
+enum View {
     /// The stuffed body, stitch by stitch.
     Body,
     /// The profile with its measures.
@@ -68,7 +72,7 @@ enum PictureView {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Backdrop {
+enum Ground {
     /// Clear.
     None,
     /// White.
@@ -88,11 +92,12 @@ impl PictureArgs {
         let piece = self.piece_of(&project)?;
         let plan = plan(piece)
             .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
-        let text = match self.view {
-            PictureView::Chart => self.chart(&project, piece, &plan)?,
-            PictureView::Body | PictureView::Outline => self.draw(&project, piece, &plan),
+        let drawn = |text: String| if png { rasterised(&text) } else { Ok(text.into_bytes()) };
+        let bytes = match self.view {
+            View::Body => self.body(&project, piece, &plan, png)?,
+            View::Outline => drawn(self.outline(&project, piece, &plan))?,
+            View::Chart => drawn(self.chart(&project, piece, &plan)?)?,
         };
-        let bytes = if png { rasterised(&text)? } else { text.into_bytes() };
         Ok(disk::write(&self.output, &bytes)?)
     }
 
@@ -130,42 +135,71 @@ impl PictureArgs {
         })
     }
 
-    /// The picture as SVG, as wide as was asked for.
-    fn draw(&self, project: &Project, piece: &Piece, plan: &Plan) -> String {
-        let colours: Vec<Rgb> = project.yarns.iter().map(|y| y.colour).collect();
-        let margin = MARGIN * self.width as f32;
-        let room = self.width as f32 - 2.0 * margin;
-        let (scene, what) = match self.view {
-            PictureView::Body => {
-                let body = Body::new(piece, plan);
-                let (turn_deg, tilt_deg, cutaway) = (self.turn, self.tilt, self.cutaway);
-                let look = Viewpoint { turn_deg, tilt_deg, cutaway, ..Viewpoint::default() };
-                let at = |scale| body.scene(&Viewpoint { scale, ..look }, &colours);
-                (fitted(room, at), "stuffed, stitch by stitch")
-            }
-            PictureView::Outline | PictureView::Chart => {
-                (fitted(room, |scale| outline::scene(plan, scale, &colours)), "side profile")
-            }
-        };
-        let Extent { height: tall, width: wide } = plan.size_mm;
-        let title = format!("{}: {what}", piece.name);
-        let description = format!(
-            "A crocheted piece of {} rounds and {} stitches, {tall:.0} mm high and {wide:.0} mm \
-             wide when stuffed.",
-            plan.rounds.len(),
-            plan.estimate.stitches
-        );
-        svg(
-            &scene,
-            &Frame {
-                title: &title,
-                description: &description,
-                margin,
-                background: (self.background == Backdrop::White).then_some([255; 3]),
-                fonts: FONTS,
-            },
-        )
+    fn ground(&self) -> Option<Rgb> {
+        (self.background == Ground::White).then_some([255; 3])
     }
+
+    /// The body, as wide as was asked for.
+    fn body(
+        &self,
+        project: &Project,
+        piece: &Piece,
+        plan: &Plan,
+        png: bool,
+    ) -> anyhow::Result<Vec<u8>> {
+        let colours = colours(project);
+        let relief = Relief::new(piece, plan);
+        let margin = MARGIN * self.width as f32;
+        let [low, high] = relief.bounds(self.turn, self.tilt);
+        let across = (2.0 * high[0].max(-low[0])).max(1e-3);
+        let look = Look {
+            turn_deg: self.turn,
+            tilt_deg: self.tilt,
+            scale: (self.width as f32 - 2.0 * margin) / across,
+            cutaway: self.cutaway,
+            lit: None,
+        };
+        let around = Seen::around(&relief, &look, margin, Quality::Full);
+        let view = Seen { size: [self.width, around.size[1]], ..around };
+        let parts = [relief.as_in(&look, &colours)];
+        let still: Still =
+            still(&Relieved::new(&parts, &view)).map_err(|e| anyhow!("--width: {e}"))?;
+        if png {
+            return Ok(still.png(self.ground())?);
+        }
+        let (title, description) = described(piece, plan, "stuffed, stitch by stitch");
+        Ok(svg::still(&still, &self.frame(&title, &description))?.into_bytes())
+    }
+
+    /// The side profile with its measures as SVG, as wide as was asked for.
+    fn outline(&self, project: &Project, piece: &Piece, plan: &Plan) -> String {
+        let colours = colours(project);
+        let room = self.width as f32 * (1.0 - 2.0 * MARGIN);
+        let scene = fitted(room, |scale| outline::scene(plan, scale, &colours));
+        let (title, description) = described(piece, plan, "side profile");
+        svg(&scene, &self.frame(&title, &description))
+    }
+
+    fn frame<'a>(&self, title: &'a str, description: &'a str) -> Frame<'a> {
+        let margin = MARGIN * self.width as f32;
+        Frame { title, description, margin, background: self.ground(), fonts: FONTS }
+    }
+}
+
+fn colours(project: &Project) -> Vec<Rgb> {
+    project.yarns.iter().map(|y| y.colour).collect()
+}
+
+/// A title and a sentence on a picture of a piece.
+fn described(piece: &Piece, plan: &Plan, what: &str) -> (String, String) {
+    let Extent { height: tall, width: wide } = plan.size_mm;
+    let description = format!(
+        "A crocheted piece of {} rounds and {} stitches, {tall:.0} mm high and {wide:.0} mm \
+         wide when stuffed.",
+        plan.rounds.len(),
+        plan.estimate.stitches
+    );
+    (format!("{}: {what}", piece.name), description)
 }
 
 impl PictureArgs {
@@ -186,7 +220,7 @@ impl PictureArgs {
             title: &title,
             description: &all.remarks.join(" "),
             margin: 4.0,
-            background: (self.background == Backdrop::White).then_some([255; 3]),
+            background: (self.background == Ground::White).then_some([255; 3]),
             fonts: FONTS,
         };
         Ok(svg::drawing(&chart_page(&all), &frame, Some(self.width as f32)))

@@ -287,6 +287,7 @@ impl Studio {
         let (Some(plan), Some(field)) =
             (self.derived.plan(), layout.body_field(self.view.face))
         else {
+            self.body.rest();
             return;
         };
         let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));
@@ -296,9 +297,11 @@ impl Studio {
             lit,
             colours,
             field,
-            feather: 1.0 / ctx.pixels_per_point(),
+            pixels_per_point: ctx.pixels_per_point(),
         };
-        self.body.update(plan, self.document.piece(), asked);
+        if let Err(trouble) = self.body.update(ctx, plan, self.document.piece(), asked) {
+            self.say(trouble, true);
+        }
     }
 
     pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {

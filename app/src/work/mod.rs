@@ -15,5 +15,6 @@ pub(crate) mod shape_file;
 pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;
+pub mod still;
 pub mod trade;
 pub mod worker;

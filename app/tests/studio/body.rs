@@ -6,6 +6,8 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline::view::{BoardFace, Turned};
 use plumpline::window::Studio;
 
+use crate::wait::until_settled;
+
 type Bench<'a> = Harness<'a, Studio>;
 
 fn sized<'a>(width: f32, height: f32) -> Bench<'a> {
@@ -15,6 +17,7 @@ fn sized<'a>(width: f32, height: f32) -> Bench<'a> {
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, None));
     bench.run();
+    until_settled(&mut bench);
     bench
 }
 
@@ -99,6 +102,7 @@ fn a_round_pointed_at_on_the_body_is_in_hand_and_lit() {
     let at = body(&bench).center();
     bench.hover_at(at);
     bench.run();
+    until_settled(&mut bench);
     let round = bench.state().view().hovered.expect("a round of the body");
     let rounds = bench.state().plan().expect("a plan").rounds.len() as u32;
     assert!(round > 5 && round < rounds, "{round}");
@@ -117,6 +121,7 @@ fn cutting_open_shows_the_stuffing() {
     assert!(bench.state().body().pick(at).is_some());
     bench.get_by_label("Cut open").click();
     bench.run();
+    until_settled(&mut bench);
     assert!(turned(&bench).cutaway);
     assert_eq!(bench.state().body().pick(at), None, "stuffing belongs to no round");
     assert_eq!(bench.state().document().history.undo_steps(), 0);

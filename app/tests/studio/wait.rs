@@ -41,7 +41,7 @@ pub(crate) fn until_settled(bench: &mut Harness<'_, Studio>) {
     until(bench, "the stage did not settle", |bench| {
         let studio = bench.state();
         match studio.view().stage {
-            Stage::Shape => true,
+            Stage::Shape => !studio.body().is_busy(),
             Stage::Sizes => studio.sizing().is_current(),
             Stage::Sheet => studio.printing().is_current(),
             Stage::Proofread => !studio.proofreading().is_busy(),

@@ -30,8 +30,8 @@ const FIELD_OF_ONE: [f32; 2] = [78.0, 92.0];
 const FIELD: [f32; 2] = [58.0, 74.0];
 /// Pieces whose measures still have room on the first page.
 const MEASURED_IN_FRONT: usize = 2;
-/// Pixels a millimetre on paper: 300 to the inch.
-const FINE: f32 = 11.8;
+/// Pixels a millimetre of a body on paper: 200 to the inch, for yarn has no hard edges.
+const FINE: f32 = 7.9;
 /// A word longer than this may be broken every so many characters.
 const LONG_WORD: usize = 28;
 const BREAK_EVERY: usize = 12;

@@ -1,43 +1,43 @@
-//! The picture: a piece as shaded polygons, back to front, that screen, image and sheet share.
+//! Pictures of a piece.
 //!
-//! [`Body`] is the stuffed piece in 3-D, stitch by stitch, worked out once for a plan;
-//! [`Body::scene`] looks at it from one side and gives a [`Scene`]; [`svg`] writes a scene
-//! as text. [`outline`] draws the flat profile with its measures in the same way.
+//! [`relief`] is the stuffed piece as pixels, stitch by stitch: on screen, on sheets, in files
+//! and, with others in their poses, as a whole toy. [`outline`] draws the flat profile with its
+//! measures as a [`Scene`] of polygons; [`svg`] writes either as text.
 //!
 //! [`chart`] draws rounds in the trade's symbols and [`schematic`] the body's measures, as a
 //! [`Drawing`] in millimetres on paper.
 //!
-//! In the body's own frame Z runs along the axis in working order and rounds begin at −Y. A
-//! [`Viewpoint`] turns it about that axis and tilts it; in a scene x runs right and y down, in
+//! In a piece's own frame Z runs along the axis in working order and rounds begin at −Y. A
+//! [`Look`] turns it about that axis and tilts it; in a scene x runs right and y down, in
 //! pixels from the middle of the piece.
 
-mod body;
 pub mod chart;
-mod cut;
+mod colour;
 pub mod drawing;
-mod leaf;
-mod light;
-mod order;
 pub mod outline;
+pub mod relief;
 mod scene;
 pub mod schematic;
-mod seams;
-mod stitches;
-mod surface;
 pub mod svg;
-mod vector;
-mod view;
 
-pub use body::{Body, MOST_STITCHES};
 pub use drawing::Drawing;
-pub use scene::{Picked, Polygon, Rim, Scene, Writing};
+pub use scene::{Polygon, Scene, Writing};
+
+/// A round and, where one can be told, a stitch of it; both counted from 1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Picked {
+    /// The round.
+    pub round: u32,
+    /// The stitch, in working order.
+    pub stitch: Option<u32>,
+}
 
 /// An sRGB colour.
 pub type Rgb = [u8; 3];
 
 /// From where a body is looked at, and what is shown of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Viewpoint {
+pub struct Look {
     /// How far it is turned about its axis, degrees; its front moves right as this grows.
     pub turn_deg: f32,
     /// How far it is seen from its start pole's side, degrees: 0 level, 90 onto the pole.
@@ -50,7 +50,7 @@ pub struct Viewpoint {
     pub lit: Option<(u32, Rgb)>,
 }
 
-impl Default for Viewpoint {
+impl Default for Look {
     /// A little from above and from one side, whole.
     fn default() -> Self {
         Self { turn_deg: 30.0, tilt_deg: 14.0, scale: 4.0, cutaway: false, lit: None }

@@ -1,10 +1,8 @@
 //! The outline as a drawing: the forecast body in its yarns, its rounds, the wanted line
 //! over it, and the main measures.
 
-use super::light::mixed;
-use super::scene::{Paint, Rim, Scene};
-use super::{Rgb, Writing};
-use crate::extent::Extent;
+use super::colour::mixed;
+use super::{Rgb, Scene, Writing};
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 
@@ -19,14 +17,14 @@ const PAPER_SHARE: f32 = 0.38;
 /// The drawing at `scale` pixels a millimetre, `colours` by yarn. An oval is drawn along its
 /// straight side.
 pub fn scene(plan: &Plan, scale: f32, colours: &[Rgb]) -> Scene {
-    let mut drawing = OutlineDrawing::new(plan, scale, colours);
+    let mut drawing = Drawing::new(plan, scale, colours);
     drawing.body();
     drawing.wanted();
     drawing.measures();
     drawing.scene
 }
 
-struct OutlineDrawing<'a> {
+struct Drawing<'a> {
     plan: &'a Plan,
     scale: f32,
     colours: &'a [Rgb],
@@ -37,7 +35,7 @@ struct OutlineDrawing<'a> {
     scene: Scene,
 }
 
-impl<'a> OutlineDrawing<'a> {
+impl<'a> Drawing<'a> {
     fn new(plan: &'a Plan, scale: f32, colours: &'a [Rgb]) -> Self {
         let reach = |of: fn(f64, f64) -> f64, from: f64| {
             plan.forecast.iter().map(|n| n.z).fold(from, of)
@@ -72,17 +70,13 @@ impl<'a> OutlineDrawing<'a> {
                 .copied()
                 .unwrap_or([128; 3]);
             let colour = mixed(yarn, PAPER, PAPER_SHARE);
-            let round = Some(i as u32 + 1);
             let corners =
                 [self.at(a, -1.0), self.at(a, 1.0), self.at(b, 1.0), self.at(b, -1.0)];
-            self.scene.push(
-                Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen },
-                corners,
-            );
+            self.scene.push(colour, corners);
             let dark = mixed(colour, INK, 0.30);
-            self.stroke([self.at(b, -1.0), self.at(b, 1.0)], pen, dark, round);
+            self.stroke([self.at(b, -1.0), self.at(b, 1.0)], pen, dark);
             for side in [-1.0, 1.0] {
-                self.stroke([self.at(a, side), self.at(b, side)], 1.6 * pen, EDGE, round);
+                self.stroke([self.at(a, side), self.at(b, side)], 1.6 * pen, EDGE);
             }
         }
     }
@@ -94,9 +88,9 @@ impl<'a> OutlineDrawing<'a> {
         let place = |p: &Rz| Rz::new(p.r, p.z - shift);
         let points: Vec<Rz> = self.plan.outline.iter().map(place).collect();
         for (i, pair) in points.windows(2).enumerate() {
-            self.stroke([self.at(pair[0], 1.0), self.at(pair[1], 1.0)], pen, INK, None);
+            self.stroke([self.at(pair[0], 1.0), self.at(pair[1], 1.0)], pen, INK);
             if i % 8 < 5 {
-                self.stroke([self.at(pair[0], -1.0), self.at(pair[1], -1.0)], pen, INK, None);
+                self.stroke([self.at(pair[0], -1.0), self.at(pair[1], -1.0)], pen, INK);
             }
         }
     }
@@ -128,15 +122,15 @@ impl<'a> OutlineDrawing<'a> {
         };
         let room = (b[0] - a[0]).hypot(b[1] - a[1]) > 2.2 * half;
         if room {
-            self.stroke([a, stop(-half)], pen, INK, None);
-            self.stroke([stop(half), b], pen, INK, None);
+            self.stroke([a, stop(-half)], pen, INK);
+            self.stroke([stop(half), b], pen, INK);
         } else {
-            self.stroke([a, b], pen, INK, None);
+            self.stroke([a, b], pen, INK);
         }
         let tick = 0.32 * self.type_px;
         for end in [a, b] {
             let from = [end[0] - tick, end[1] + tick];
-            self.stroke([from, [end[0] + tick, end[1] - tick]], 1.6 * pen, INK, None);
+            self.stroke([from, [end[0] + tick, end[1] - tick]], 1.6 * pen, INK);
         }
         let aside = if room { 0.0 } else { -0.9 * self.type_px };
         let at = if upright {
@@ -157,7 +151,7 @@ impl<'a> OutlineDrawing<'a> {
         });
     }
 
-    fn stroke(&mut self, ends: [[f32; 2]; 2], pen: f32, colour: Rgb, round: Option<u32>) {
+    fn stroke(&mut self, ends: [[f32; 2]; 2], pen: f32, colour: Rgb) {
         let [a, b] = ends;
         let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
         let length = dx.hypot(dy);
@@ -173,7 +167,6 @@ impl<'a> OutlineDrawing<'a> {
             [b[0] + ux - sx, b[1] + uy - sy],
             [a[0] - ux - sx, a[1] - uy - sy],
         ];
-        self.scene
-            .push(Paint { colour, depth: 0.0, round, stitch: None, rim: Rim::Seen }, corners);
+        self.scene.push(colour, corners);
     }
 }

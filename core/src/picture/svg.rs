@@ -4,7 +4,9 @@
 use std::fmt::Write as _;
 
 use super::drawing::{Drawing, Pen, Shape};
+use super::relief::Still;
 use super::{Rgb, Scene, Writing};
+use crate::error::Result;
 
 /// What stands around a scene in its file.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,6 +57,42 @@ pub fn svg(scene: &Scene, frame: &Frame<'_>) -> String {
     }
     put(format_args!("</svg>\n"));
     out
+}
+
+/// A still as the text of an SVG file: its pixels as a PNG within, and over them its outline
+/// as a path, drawn in nothing, for those who cut or trace it.
+///
+/// # Errors
+/// As [`Still::png`].
+pub fn still(still: &Still, frame: &Frame<'_>) -> Result<String> {
+    use base64::Engine as _;
+    let png = still.png(None)?;
+    let [width, height] = still.size;
+    let mut out = String::with_capacity(png.len() * 4 / 3 + 8192);
+    let mut put = |line: std::fmt::Arguments<'_>| out.write_fmt(line).unwrap_or_default();
+    put(format_args!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" \
+         xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" role=\"img\" \
+         aria-labelledby=\"title desc\" width=\"{width}\" height=\"{height}\" \
+         viewBox=\"0 0 {width} {height}\">\n"
+    ));
+    put(format_args!("<title id=\"title\">{}</title>\n", escaped(frame.title)));
+    put(format_args!("<desc id=\"desc\">{}</desc>\n", escaped(frame.description)));
+    if let Some(colour) = frame.background {
+        let fill = hex(colour);
+        put(format_args!("<rect width=\"100%\" height=\"100%\" fill=\"{fill}\"/>\n"));
+    }
+    let data = base64::engine::general_purpose::STANDARD.encode(png);
+    // Older readers know the link by its older name alone.
+    put(format_args!(
+        "<image width=\"{width}\" height=\"{height}\" \
+         xlink:href=\"data:image/png;base64,{data}\"/>\n<path class=\"outline\" fill=\"none\" d=\""
+    ));
+    for ring in still.outline() {
+        put(format_args!("{}", traced(&ring, true)));
+    }
+    put(format_args!("\"/>\n</svg>\n"));
+    Ok(out)
 }
 
 /// The drawing as the text of an SVG file, a millimetre a unit, `width` pixels wide where

@@ -10,9 +10,8 @@ use crate::picture::Rgb;
 use crate::picture::svg::{escaped, hex};
 use crate::project::Project;
 
-/// How large the body is drawn, pixels. Its stitches are polygons, and a file of many
-/// thousands opens slowly.
-const BODY: f32 = 300.0;
+/// How large the body is drawn, pixels: yarn compresses badly, and a page is sent by mail.
+const BODY: f32 = 400.0;
 
 /// The pattern of `project` as an HTML file.
 ///
@@ -30,7 +29,7 @@ pub fn html_of(sheet: &Sheet) -> String {
         "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
-         style-src 'unsafe-inline'; script-src 'sha256-{SCRIPT_HASH}'; base-uri 'none'; \
+         img-src data:; style-src 'unsafe-inline'; script-src 'sha256-{SCRIPT_HASH}'; base-uri 'none'; \
          form-action 'none'\">\n\
          <meta name=\"generator\" content=\"Plumpline\">\n<title>{title}</title>\n\
          <style>{STYLE}</style>\n</head>\n<body data-sheet=\"{title}\">\n<main>\n",
@@ -134,8 +133,10 @@ impl HtmlPage {
             "<article aria-labelledby=\"piece{index}\">\n<h2 id=\"piece{index}\" dir=\"auto\">{name}</h2>\n"
         ));
         self.put("<div class=\"pictures\">\n");
-        let body = piece.pictures.body_svg(BODY);
-        self.picture(&body, &format!("{}, stuffed", piece.name), "body");
+        // So few pixels are never too many.
+        if let Ok(body) = piece.pictures.body_svg(BODY) {
+            self.picture(&body, &format!("{}, stuffed", piece.name), "body");
+        }
         let schematic =
             drawing_svg(&piece.pictures.schematic, "Measures", &piece.sizes[0].finished);
         self.picture(&schematic, "Measures", "flat");

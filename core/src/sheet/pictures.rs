@@ -1,11 +1,13 @@
 //! What is drawn of a piece on its sheet.
 
-use super::length::{cm, inches};
 use crate::extent::Extent;
+use super::length::{cm, inches};
+use crate::error::Result;
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
+use crate::picture::relief::{Relief, Still};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
-use crate::picture::{Body, Drawing, Rgb, Viewpoint};
+use crate::picture::{Drawing, Look, Rgb};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
@@ -18,7 +20,7 @@ const FONTS: &str = "Nunito Sans, sans-serif";
 #[derive(Debug, Clone)]
 pub struct Pictures {
     /// The stuffed body.
-    pub body: Body,
+    pub body: Relief,
     /// Colours of the yarns.
     pub colours: Vec<Rgb>,
     /// Its measures.
@@ -41,7 +43,7 @@ impl Pictures {
         let length = |mm: f64| format!("{} / {}", cm(mm), inches(mm));
         let Extent { height: tall, width: wide } = plan.size_mm;
         Self {
-            body: Body::new(piece, plan),
+            body: Relief::new(piece, plan),
             colours: yarns.iter().map(|(_, colour)| *colour).collect(),
             schematic: schematic(plan, &yarns, [34.0, 50.0], length),
             charts: charts(piece, plan, &ChartLook { single, yarns: &yarns }),
@@ -55,22 +57,35 @@ impl Pictures {
     }
 
     /// How the body is looked at on a sheet, at `scale` pixels a millimetre.
-    pub fn look(scale: f32) -> Viewpoint {
-        Viewpoint { scale, ..Viewpoint::default() }
+    pub fn look(scale: f32) -> Look {
+        Look { scale, ..Look::default() }
+    }
+
+    /// The body at `scale` pixels a millimetre, `margin` pixels all around.
+    ///
+    /// # Errors
+    /// For a picture of too many pixels, see [`Still::blank`].
+    pub fn body_still(&self, scale: f32, margin: f32) -> Result<Still> {
+        self.body.still(&Self::look(scale), &self.colours, margin)
     }
 
     /// The body as SVG, `pixels` wide or high, whichever is more.
-    pub fn body_svg(&self, pixels: f32) -> String {
-        let scale = self.body.fitting(pixels, pixels);
-        let scene = self.body.scene(&Self::look(scale), &self.colours);
+    ///
+    /// # Errors
+    /// As [`Self::body_still`].
+    pub fn body_svg(&self, pixels: f32) -> Result<String> {
+        let margin = 4.0;
+        let [low, high] = self.body.bounds(Look::default().turn_deg, Look::default().tilt_deg);
+        let longest = (high[0] - low[0]).max(high[1] - low[1]).max(1e-3);
+        let still = self.body_still((pixels - 2.0 * margin) / longest, margin)?;
         let frame = Frame {
             title: "Body",
             description: &self.described,
-            margin: 4.0,
+            margin,
             background: None,
             fonts: FONTS,
         };
-        svg::svg(&scene, &frame)
+        svg::still(&still, &frame)
     }
 }
 

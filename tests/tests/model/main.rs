@@ -2,7 +2,6 @@
 
 mod another_yarn;
 mod any_outline;
-mod body;
 mod calibration;
 mod cards;
 mod charts;
@@ -24,6 +23,7 @@ mod placement;
 mod proofreading;
 mod proofreading_any_text;
 mod reading_fuzz;
+mod relief;
 mod rules;
 mod samples;
 mod shape;

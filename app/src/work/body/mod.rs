@@ -1,13 +1,17 @@
-//! The body on screen: worked out anew only when the plan, the look or the place changes.
+//! The body on screen: its picture is drawn on a thread, a draft at once and then with all
+//! care, and only when the plan, the look or the place changes.
 
-pub mod mesh;
+mod drawing;
 
 use std::sync::Arc;
 
-use egui::{Mesh, Pos2, Rect, vec2};
-use plumpline_core::picture::{Body, Picked, Rgb, Scene, Viewpoint};
+use egui::{Context, Pos2, Rect, TextureHandle, TextureOptions, pos2, vec2};
+use plumpline_core::picture::relief::View;
+use plumpline_core::picture::{Picked, Rgb};
 use plumpline_core::{Piece, Plan};
 
+use self::drawing::{Drawn, Extent, Likeness, Wish};
+use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::view::Turned;
 
 /// Room around the body for its plumb line and its turntable, points.
@@ -26,77 +30,165 @@ pub struct BodyLook {
     pub colours: Vec<Rgb>,
     /// Where it stands.
     pub field: Rect,
-    /// Width of an edge, points.
-    pub feather: f32,
+    /// Pixels a point.
+    pub pixels_per_point: f32,
 }
 
 /// The body of the plan on screen and the picture of it.
-#[derive(Debug, Default)]
 pub struct BodyShown {
-    plan: Option<Arc<Plan>>,
-    body: Option<Body>,
+    worker: Worker<Newest<Wish>, Drawn>,
+    /// The plan and its piece.
+    shown: Option<(Arc<Plan>, Arc<Piece>, Extent)>,
     asked: Option<BodyLook>,
+    awaited: Option<Ticket>,
     middle: Pos2,
+    /// Points a millimetre.
     scale: f32,
-    scene: Scene,
+    /// Around the body as it is asked for, points from its middle.
     bounds: [[f32; 2]; 2],
-    mesh: Arc<Mesh>,
-    /// The mesh before, which the window may still be painting: the next but one is made in
-    /// its memory.
-    before: Arc<Mesh>,
-    drawn: usize,
+    drawn: Option<Drawn>,
+    texture: Option<TextureHandle>,
+    times: usize,
+}
+
+impl std::fmt::Debug for BodyShown {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let mut shown = f.debug_struct("BodyShown");
+        shown.field("asked", &self.asked).field("drawn", &self.drawn).finish_non_exhaustive()
+    }
+}
+
+impl Default for BodyShown {
+    fn default() -> Self {
+        let work = || {
+            let mut likeness = Likeness::default();
+            move |wish: Wish, voice: &Voice<'_, Newest<Wish>, Drawn>| {
+                likeness.draw(&wish, |drawn| voice.say(drawn), || voice.is_vain());
+            }
+        };
+        Self {
+            worker: Worker::new("body", work),
+            shown: None,
+            asked: None,
+            awaited: None,
+            middle: Pos2::ZERO,
+            scale: 1.0,
+            bounds: [[0.0; 2]; 2],
+            drawn: None,
+            texture: None,
+            times: 0,
+        }
+    }
 }
 
 impl BodyShown {
-    /// Shows `plan`, the plan of `piece`, as asked. Does nothing when all is as it was.
-    pub fn update(&mut self, plan: &Arc<Plan>, piece: &Piece, asked: BodyLook) {
-        let same = self.plan.as_ref().is_some_and(|shown| Arc::ptr_eq(shown, plan));
+    /// Shows `plan`, the plan of `piece`, as asked; takes what has been drawn. Asks for nothing
+    /// when all is as it was.
+    ///
+    /// # Errors
+    /// One line, where it could not be drawn.
+    pub fn update(
+        &mut self,
+        ctx: &Context,
+        plan: &Arc<Plan>,
+        piece: &Piece,
+        asked: BodyLook,
+    ) -> Result<(), String> {
+        let heard = self.hear(ctx);
+        let same = self.shown.as_ref().is_some_and(|(shown, ..)| Arc::ptr_eq(shown, plan));
         if same && self.asked.as_ref() == Some(&asked) {
-            return;
+            return heard;
         }
+        let moved = !same
+            || self
+                .asked
+                .as_ref()
+                .is_none_or(|was| (was.turned, was.field) != (asked.turned, asked.field));
         if !same {
-            self.plan = Some(Arc::clone(plan));
-            self.body = None;
+            let extent = Extent::new(piece, plan);
+            self.shown = Some((Arc::clone(plan), Arc::new(piece.clone()), extent));
         }
-        let body = self.body.get_or_insert_with(|| Body::new(piece, plan));
+        let Some((plan, piece, extent)) = &self.shown else { return heard };
         let room = asked.field.size() - vec2(2.0 * BESIDE, ABOVE + BELOW);
         let turned = asked.turned;
-        self.scale = body.fitting(room.x.max(8.0), room.y.max(8.0)) * turned.zoom;
+        self.scale = extent.fitting(room.x.max(8.0), room.y.max(8.0)) * turned.zoom;
         self.middle = asked.field.center() + vec2(0.0, 0.5 * (ABOVE - BELOW));
-        let look = Viewpoint {
-            turn_deg: turned.turn_deg,
-            tilt_deg: turned.tilt_deg,
+        self.bounds =
+            extent.bounds(turned.turn_deg, turned.tilt_deg).map(|c| c.map(|v| v * self.scale));
+        let wish = Wish {
+            plan: Arc::clone(plan),
+            piece: Arc::clone(piece),
+            look: asked.clone(),
+            middle: self.middle,
             scale: self.scale,
-            cutaway: turned.cutaway,
-            lit: asked.lit,
+            draft: moved,
         };
-        body.draw(&look, &asked.colours, &mut self.scene);
-        self.bounds = self.scene.bounds();
-        std::mem::swap(&mut self.mesh, &mut self.before);
-        if Arc::get_mut(&mut self.mesh).is_none() {
-            self.mesh = Arc::default();
+        if self.drawn.is_none() {
+            // A place never stands empty: the first draft is not waited for.
+            Likeness::default().draw(&wish, |drawn| self.take(ctx, drawn), || true);
         }
-        if let Some(mesh) = Arc::get_mut(&mut self.mesh) {
-            mesh::fill(mesh, &self.scene, self.middle, asked.feather);
-        }
+        self.awaited = Some(self.worker.ask(ctx, wish));
         self.asked = Some(asked);
-        self.drawn += 1;
+        self.times += 1;
+        heard
     }
 
-    /// How often the picture was drawn anew: a body at rest is not.
+    fn hear(&mut self, ctx: &Context) -> Result<(), String> {
+        while let Some(heard) = self.worker.hear() {
+            match heard.answer {
+                Ok(drawn) => {
+                    if !drawn.is_draft() {
+                        self.awaited.take_if(|ticket| *ticket == heard.to);
+                    }
+                    self.take(ctx, drawn);
+                }
+                Err(broken) => {
+                    self.awaited.take_if(|ticket| *ticket == heard.to);
+                    return Err(format!(
+                        "The body could not be drawn ({broken}); turn it to try again"
+                    ));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn take(&mut self, ctx: &Context, mut drawn: Drawn) {
+        let image = drawn.take_image();
+        match &mut self.texture {
+            Some(texture) => texture.set(image, TextureOptions::LINEAR),
+            None => {
+                self.texture = Some(ctx.load_texture("body", image, TextureOptions::LINEAR));
+            }
+        }
+        self.drawn = Some(drawn);
+    }
+
+    /// How often another picture was asked for: a body at rest asks for none.
     pub fn drawn(&self) -> usize {
-        self.drawn
+        self.times
     }
 
-    /// The picture as one mesh, in points of the window.
-    pub fn mesh(&self) -> &Arc<Mesh> {
-        &self.mesh
+    /// Whether the picture that was asked for last is still being drawn.
+    pub fn is_busy(&self) -> bool {
+        self.awaited.is_some()
+    }
+
+    /// Nobody looks at it: what is awaited is asked for again when somebody does.
+    pub(crate) fn rest(&mut self) {
+        if self.awaited.take().is_some() {
+            self.asked = None;
+        }
+    }
+
+    /// The picture and where it is in the window.
+    pub fn picture(&self) -> Option<(&TextureHandle, Rect)> {
+        Some((self.texture.as_ref()?, self.drawn.as_ref()?.place()))
     }
 
     /// The round and stitch at a place of the window.
     pub fn pick(&self, at: Pos2) -> Option<Picked> {
-        let from = at - self.middle;
-        self.scene.pick([from.x, from.y])
+        self.drawn.as_ref()?.pick(at)
     }
 
     /// Where the middle of the body is.
@@ -104,9 +196,9 @@ impl BodyShown {
         self.middle
     }
 
-    /// Where the thread of a round is tied.
+    /// Where the thread of a round is tied: the leftmost place of it in sight.
     pub fn tie(&self, round: u32) -> Option<Pos2> {
-        mesh::leftmost(&self.scene, round, self.middle)
+        self.drawn.as_ref()?.leftmost(round)
     }
 
     /// Top and bottom of the picture and half its width, points.
@@ -124,6 +216,29 @@ impl BodyShown {
 
     /// Half the height of the body along its axis, points before it is tilted.
     pub(crate) fn half_height(&self) -> f32 {
-        self.body.as_ref().map_or(0.0, |body| body.half_height_mm() * self.scale)
+        self.shown.as_ref().map_or(0.0, |(_, _, extent)| extent.half_height() * self.scale)
     }
+}
+
+/// The view of a picture in `place` of the window that shows the body's middle at `middle`,
+/// every `coarse`th pixel of the screen a pixel.
+fn view(look: &BodyLook, place: Rect, scale: f32, coarse: f32) -> View {
+    let pixels = look.pixels_per_point / coarse;
+    let size = [place.width(), place.height()];
+    View {
+        turn_deg: look.turned.turn_deg,
+        tilt_deg: look.turned.tilt_deg,
+        scale: scale * pixels,
+        middle: [0.0; 3],
+        size: size.map(|s| (s * pixels).round().clamp(1.0, 8192.0) as u32),
+        quality: plumpline_core::picture::relief::Quality::Full,
+    }
+}
+
+/// The part of the window that a picture around `middle` must cover to fill `field`.
+fn around(field: Rect, middle: Pos2) -> Rect {
+    let half = |low: f32, high: f32, at: f32| (at - low).max(high - at).max(1.0);
+    let x = half(field.left(), field.right(), middle.x);
+    let y = half(field.top(), field.bottom(), middle.y);
+    Rect::from_min_max(pos2(middle.x - x, middle.y - y), pos2(middle.x + x, middle.y + y))
 }

@@ -2,7 +2,7 @@
 
 mod table;
 
-use egui::{PointerButton, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo};
+use egui::{PointerButton, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
 use egui::{Pos2, pos2, vec2};
 
 use super::bars;
@@ -92,7 +92,10 @@ fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         return;
     }
     table::paint(&painter, bench, rect);
-    painter.add(Shape::mesh(std::sync::Arc::clone(bench.body.mesh())));
+    if let Some((picture, place)) = bench.body.picture() {
+        let whole = Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0));
+        painter.image(picture.id(), place, whole, egui::Color32::WHITE);
+    }
     if ui.memory(|m| m.has_focus(ids::body_id())) {
         paint::focus_ring(ui.painter(), rect.shrink(3.0), 6.0, bench.t);
     }

@@ -1,0 +1,199 @@
+//! How the picture of the body is drawn: at first as a draft of half the pixels, then whole.
+
+use std::sync::Arc;
+
+use egui::{ColorImage, Pos2, Rect};
+use plumpline_core::picture::Picked;
+use plumpline_core::picture::relief::{Placed, Quality, Relief, Scene, Still, View};
+use plumpline_core::{Piece, Plan};
+use rayon::prelude::*;
+
+use super::{BodyLook, around, view};
+
+/// A draft has a pixel for so many of the screen, each way.
+const DRAFT: f32 = 2.0;
+/// Rows of a band, and bands that are drawn before it is asked whether anyone still waits.
+const BAND: usize = 12;
+const BANDS: usize = 8;
+
+/// What is to be drawn.
+#[derive(Debug, Clone)]
+pub(super) struct Wish {
+    pub(super) plan: Arc<Plan>,
+    pub(super) piece: Arc<Piece>,
+    pub(super) look: BodyLook,
+    pub(super) middle: Pos2,
+    /// Points a millimetre.
+    pub(super) scale: f32,
+    /// Whether a draft comes first: the picture there is shows it elsewhere.
+    pub(super) draft: bool,
+}
+
+/// A picture of the body and where it lies in the window.
+#[derive(Debug)]
+pub(super) struct Drawn {
+    still: Still,
+    image: ColorImage,
+    place: Rect,
+    draft: bool,
+}
+
+/// The relief of the plan drawn last: another look does not need another.
+#[derive(Debug, Default)]
+pub(super) struct Likeness {
+    kept: Option<(Arc<Plan>, Relief)>,
+}
+
+impl Likeness {
+    /// Draws what is wished for, first in draft, and tells each; the whole picture only as long
+    /// as it is not vain.
+    pub(super) fn draw(
+        &mut self,
+        wish: &Wish,
+        mut tell: impl FnMut(Drawn),
+        is_vain: impl Fn() -> bool,
+    ) {
+        if !self.kept.as_ref().is_some_and(|(plan, _)| Arc::ptr_eq(plan, &wish.plan)) {
+            let relief = Relief::new(&wish.piece, &wish.plan);
+            self.kept = Some((Arc::clone(&wish.plan), relief));
+        }
+        let Some((_, relief)) = &self.kept else { return };
+        let place = around(wish.look.field, wish.middle);
+        let own = |coarse, quality| View {
+            middle: relief.ball().0,
+            quality,
+            ..view(&wish.look, place, wish.scale, coarse)
+        };
+        let parts = [Placed {
+            lit: wish.look.lit,
+            cutaway: wish.look.turned.cutaway,
+            ..Placed::new(relief, &wish.look.colours)
+        }];
+        if wish.draft {
+            let scene = Scene::new(&parts, &own(DRAFT, Quality::Draft));
+            if let Some(still) = drawn(&scene, || false) {
+                tell(Drawn::new(still, place, true));
+            }
+        }
+        if is_vain() {
+            return;
+        }
+        let scene = Scene::new(&parts, &own(1.0, Quality::Full));
+        if let Some(still) = drawn(&scene, is_vain) {
+            tell(Drawn::new(still, place, false));
+        }
+    }
+}
+
+/// The still of a scene, drawn by all cores, unless that becomes vain.
+fn drawn(scene: &Scene<'_>, is_vain: impl Fn() -> bool) -> Option<Still> {
+    let mut still = Still::blank(scene).ok()?;
+    let band = BAND * (still.size[0] as usize).max(1);
+    let goes = still.pixels.chunks_mut(BANDS * band).zip(still.map.chunks_mut(BANDS * band));
+    for (go, (pixels, map)) in goes.enumerate() {
+        if is_vain() {
+            return None;
+        }
+        let bands = pixels.par_chunks_mut(band).zip(map.par_chunks_mut(band));
+        bands.enumerate().for_each(|(i, (pixels, map))| {
+            let from = ((go * BANDS + i) * BAND) as u32;
+            scene.rows(from, from + BAND as u32, pixels, map);
+        });
+    }
+    Some(still)
+}
+
+impl Drawn {
+    fn new(mut still: Still, place: Rect, draft: bool) -> Self {
+        let size = still.size.map(|s| s as usize);
+        let image = ColorImage::from_rgba_premultiplied(size, still.pixels.as_flattened());
+        still.pixels = Vec::new();
+        Self { still, image, place, draft }
+    }
+
+    pub(super) fn is_draft(&self) -> bool {
+        self.draft
+    }
+
+    /// The picture itself; taken once.
+    pub(super) fn take_image(&mut self) -> ColorImage {
+        std::mem::take(&mut self.image)
+    }
+
+    pub(super) fn place(&self) -> Rect {
+        self.place
+    }
+
+    /// The round and stitch at a place of the window.
+    pub(super) fn pick(&self, at: Pos2) -> Option<Picked> {
+        let [wide, tall] = self.still.size.map(|s| s as f32);
+        let part = (at - self.place.min) / self.place.size();
+        let seen = self.still.pick(part.x * wide, part.y * tall)?;
+        let stitch = (seen.stitch > 0).then_some(u32::from(seen.stitch));
+        (seen.round > 0).then_some(Picked { round: u32::from(seen.round), stitch })
+    }
+
+    /// The leftmost place of a round.
+    pub(super) fn leftmost(&self, round: u32) -> Option<Pos2> {
+        let [wide, tall] = self.still.size.map(|s| s as usize);
+        let of_round = |(_, seen): &(usize, &plumpline_core::picture::relief::Seen)| {
+            u32::from(seen.round) == round
+        };
+        let places = self.still.map.iter().enumerate().filter(of_round);
+        let (i, _) = places.min_by_key(|(i, _)| i % wide.max(1))?;
+        let part = |at: usize, many: usize| (at as f32 + 0.5) / many.max(1) as f32;
+        let [x, y] = [part(i % wide.max(1), wide), part(i / wide.max(1), tall)];
+        Some(self.place.min + self.place.size() * egui::vec2(x, y))
+    }
+}
+
+/// How large the body is, without its relief: for what stands around it.
+#[derive(Debug, Clone)]
+pub(super) struct Extent {
+    /// Radius, and height from the middle, of every node of the forecast, mm.
+    nodes: Vec<[f32; 2]>,
+    /// Half the straight part of an oval's side, mm.
+    straight: f32,
+}
+
+impl Extent {
+    pub(super) fn new(piece: &Piece, plan: &Plan) -> Self {
+        let heights = || plan.forecast.iter().map(|n| n.z);
+        let low = heights().fold(f64::INFINITY, f64::min);
+        let high = heights().fold(f64::NEG_INFINITY, f64::max);
+        let middle = 0.5 * (low + high);
+        let straight =
+            if plan.depth_mm.is_some() { 0.5 * piece.straight_mm as f32 } else { 0.0 };
+        let nodes = plan.forecast.iter().map(|n| [n.r as f32, (n.z - middle) as f32]);
+        Self { nodes: nodes.collect(), straight }
+    }
+
+    /// Half the height along the axis, mm.
+    pub(super) fn half_height(&self) -> f32 {
+        self.nodes.iter().fold(0.0, |most, n| most.max(n[1]))
+    }
+
+    /// Points a millimetre at which it fits into `wide` × `tall` points however it is turned.
+    pub(super) fn fitting(&self, wide: f32, tall: f32) -> f32 {
+        let across = self.nodes.iter().fold(1e-3_f32, |most, n| most.max(n[0] + self.straight));
+        let round = self
+            .nodes
+            .iter()
+            .fold(1e-3_f32, |most, n| most.max((n[0] + self.straight).hypot(n[1])));
+        (0.5 * wide / across).min(0.5 * tall / round)
+    }
+
+    /// Around it as it is seen turned and tilted so, mm from its middle.
+    pub(super) fn bounds(&self, turn_deg: f32, tilt_deg: f32) -> [[f32; 2]; 2] {
+        let (dip, level) = tilt_deg.to_radians().sin_cos();
+        let (sin, cos) = turn_deg.to_radians().sin_cos();
+        let (mut low, mut high) = ([0.0_f32; 2], [0.0_f32; 2]);
+        for [r, z] in &self.nodes {
+            let across = r + self.straight * cos.abs();
+            let deep = (r + self.straight * sin.abs()) * dip.abs();
+            low = [low[0].min(-across), low[1].min(z * level - deep)];
+            high = [high[0].max(across), high[1].max(z * level + deep)];
+        }
+        [low, high]
+    }
+}

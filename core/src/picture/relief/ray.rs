@@ -1,0 +1,192 @@
+//! A ray from the eye: where it meets a part.
+//!
+//! Far from the cloth it goes on by its distance from it (sphere tracing: Hart, The Visual
+//! Computer 12, 1996), near it to where the surface, bent as it is there, is met; within the
+//! cloth's thickness by its height over the stitch below it.
+
+use super::Relief;
+use super::cloth::Care;
+use super::patch::{Beside, Descent, Patch};
+use super::scene::Placed;
+use super::space::{V3, along};
+
+/// Most steps of a ray.
+const MOST_STEPS: usize = 96;
+/// Height at which the cloth is met where it is drawn smooth, in stitch widths.
+const SMOOTH: f32 = -0.10;
+
+/// Where a ray would be: `from` + depth × `towards`, in the part's own frame.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Ray {
+    pub(super) from: V3,
+    /// Unit vector towards the eye.
+    pub(super) towards: V3,
+}
+
+/// Where a ray meets a part.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Meeting {
+    /// How far towards the eye, mm.
+    pub(super) depth: f32,
+    /// How much of the ray's width the part covers.
+    pub(super) cover: f32,
+    /// What it meets there.
+    pub(super) met: Met,
+}
+
+/// What a ray meets.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Met {
+    /// Cloth or stuffing, so far on from a patch of it.
+    Patch(Patch, f32),
+    /// A cut.
+    Cut(Beside),
+}
+
+impl Ray {
+    fn at(&self, depth: f32) -> V3 {
+        along(self.from, self.towards, depth)
+    }
+
+    /// How far towards the eye a bundle of rays of radius `reach` about this one comes to
+    /// `relief` between depths `begin` and `end`; nothing if it never does.
+    pub(super) fn approach(
+        &self,
+        relief: &Relief,
+        begin: f32,
+        end: f32,
+        reach: f32,
+    ) -> Option<f32> {
+        let mut depth = begin;
+        for _ in 0..MOST_STEPS {
+            let far = relief.far(self.at(depth)) - reach;
+            if far < 0.25 * reach {
+                return Some(depth);
+            }
+            depth -= far;
+            if depth < end {
+                return None;
+            }
+        }
+        Some(depth)
+    }
+
+    /// Where the ray, `wide` mm wide, meets a part between depths `begin` and `end`: on its
+    /// stitches where `deep`, else on a smooth skin.
+    pub(super) fn meet(
+        &self,
+        placed: &Placed<'_>,
+        begin: f32,
+        end: f32,
+        wide: f32,
+        deep: bool,
+    ) -> Option<Meeting> {
+        let relief = placed.relief;
+        let (mut depth, end, mut cut) = self.kept(placed.cutaway, begin, end)?;
+        let care = Care::new(wide, relief.stitch);
+        // Where the cloth is as if it were smooth: a draft, or stitches that have melted.
+        let smooth = !deep || care.melted >= 1.0;
+        let high = if smooth { SMOOTH * relief.stitch } else { 0.0 };
+        let mut closest = (f32::INFINITY, depth);
+        // Where the ray was last above the surface, and above the relief, and how far.
+        let mut above: Option<(f32, f32)> = None;
+        let mut last: Option<(f32, f32)> = None;
+        let mut steps = 0;
+        while depth >= end {
+            steps += 1;
+            if steps > MOST_STEPS {
+                // Between folds so close that it hardly comes on: it is as good as met.
+                closest.0 = closest.0.min(0.0);
+                break;
+            }
+            let place = self.at(depth);
+            let around = relief.around(place);
+            let near = relief.curve.near(around.r, place[2]);
+            if near.segment.is_none() && near.far > 0.0 {
+                above = Some((near.far, depth));
+                depth -= near.far.max(0.05 * relief.thick);
+                cut = false;
+                continue;
+            }
+            let beside = Beside::new(relief, place, around, near);
+            if cut && near.far < SMOOTH * relief.stitch {
+                return Some(Meeting { depth, cover: 1.0, met: Met::Cut(beside) });
+            }
+            cut = false;
+            let over = near.far - high;
+            if over < -0.06 * relief.stitch
+                && let Some((was, from)) = above.take()
+                && was > 0.0
+            {
+                // A step too far: back to where the surface is.
+                depth = from + (depth - from) * was / (was - over);
+                continue;
+            }
+            let course = beside.course(relief, self.towards);
+            if over > 0.02 * relief.stitch {
+                above = Some((over, depth));
+                if over < closest.0 {
+                    closest = (over, depth);
+                }
+                let (to, meets) = course.down_to(high);
+                // No farther than can be told from here, nor through the cloth of another fold.
+                let most = (3.0 * over).min(over + 0.35 * relief.thick);
+                depth -= if meets {
+                    to.clamp(over, most)
+                } else if to > 0.3 * over {
+                    to.min(most)
+                } else {
+                    over.max(0.1 * relief.stitch)
+                };
+                continue;
+            }
+            above = None;
+            let patch = Patch::new(relief, beside, course, depth);
+            if smooth {
+                return Some(Meeting { depth, cover: 1.0, met: Met::Patch(patch, 0.0) });
+            }
+            let before = last.map(|(over, at): (f32, f32)| (over, at - depth));
+            match patch.descend(relief, None, before, care) {
+                Descent::Meets(gone) => {
+                    let depth = patch.depth(gone);
+                    return Some(Meeting { depth, cover: 1.0, met: Met::Patch(patch, gone) });
+                }
+                Descent::Leaves { over, gone, nearest } => {
+                    if nearest.0 < closest.0 {
+                        closest = (nearest.0, patch.depth(nearest.1));
+                    }
+                    last = Some((over, patch.depth(gone)));
+                    depth -= gone;
+                }
+            }
+        }
+        let cover = (1.0 - 2.0 * closest.0 / wide).min(1.0);
+        if cover < 0.04 {
+            return None;
+        }
+        let depth = closest.1;
+        let place = self.at(depth);
+        let around = relief.around(place);
+        let beside = Beside::new(relief, place, around, relief.curve.near(around.r, place[2]));
+        let course = beside.course(relief, self.towards);
+        let met = Met::Patch(Patch::new(relief, beside, course, depth), 0.0);
+        Some(Meeting { depth, cover, met })
+    }
+
+    /// Between which depths of `begin` and `end` there is something of a part of which perhaps
+    /// the half of y > 0 is cut away, and whether the ray begins on the cut.
+    fn kept(&self, cutaway: bool, begin: f32, end: f32) -> Option<(f32, f32, bool)> {
+        if !cutaway {
+            return Some((begin, end, false));
+        }
+        let (y, dy) = (self.from[1], self.towards[1]);
+        if dy > 1e-6 {
+            let plane = -y / dy;
+            Some((begin.min(plane), end, plane <= begin))
+        } else if dy < -1e-6 {
+            Some((begin, end.max(-y / dy), false))
+        } else {
+            (y <= 0.0).then_some((begin, end, false))
+        }
+    }
+}

@@ -1,0 +1,358 @@
+//! The scene: parts as they stand to one another, seen from one side.
+
+use super::Relief;
+use super::cloth::Care;
+use super::hit::Look;
+use super::patch::{Descent, Patch};
+use super::ray::{Meeting, Met, Ray};
+use super::shade::Dyes;
+use super::space::{Pose, Turned, V3, add, along, scaled, sub, turned};
+use crate::picture::Rgb;
+
+/// A part in its place.
+#[derive(Debug, Clone, Copy)]
+pub struct Placed<'a> {
+    /// The part.
+    pub relief: &'a Relief,
+    /// How it stands.
+    pub pose: Pose,
+    /// Colours by yarn; the first stands for yarns there are none of.
+    pub colours: &'a [Rgb],
+    /// A round, counted from 1, shown in another colour.
+    pub lit: Option<(u32, Rgb)>,
+    /// Whether the half of it that lies towards its own +Y is taken away.
+    pub cutaway: bool,
+}
+
+impl<'a> Placed<'a> {
+    /// A part as it lies in its own frame, whole.
+    pub fn new(relief: &'a Relief, colours: &'a [Rgb]) -> Self {
+        Self { relief, pose: Pose::default(), colours, lit: None, cutaway: false }
+    }
+}
+
+/// How much care is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Quality {
+    /// A ray a pixel, on cloth that has its light but not its depth: while a hand moves.
+    Draft,
+    /// Several rays a pixel, on the stitches themselves.
+    Full,
+}
+
+/// From where a scene is looked at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct View {
+    /// How far the scene is turned about its z axis, degrees; its front moves right as this
+    /// grows.
+    pub turn_deg: f32,
+    /// How far it is seen from the side of least z, degrees: 0 level, 90 along the axis.
+    pub tilt_deg: f32,
+    /// Pixels a millimetre.
+    pub scale: f32,
+    /// The place of the scene that is in the middle of the picture, mm.
+    pub middle: V3,
+    /// Width and height of the picture, pixels.
+    pub size: [u32; 2],
+    /// How much care is taken.
+    pub quality: Quality,
+}
+
+/// What is seen at a pixel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Seen {
+    /// The part, counted from 1; 0 where there is none.
+    pub part: u16,
+    /// Its round, counted from 1; 0 where there is none, as on stuffing.
+    pub round: u16,
+    /// The stitch of that round, counted from 1 in working order; 0 where there is none.
+    pub stitch: u16,
+}
+
+/// A part as the eye sees it.
+struct Shown<'a> {
+    placed: Placed<'a>,
+    dyes: Dyes,
+    /// Right, down and towards the eye, in the part's own frame.
+    eye: Turned,
+    /// The place in the part's own frame that is in the middle of the picture.
+    middle: V3,
+    /// The sphere around it: middle in the eye's frame, and radius, mm.
+    around: (V3, f32),
+}
+
+/// A scene made ready to be drawn, a band of rows at a time, by as many threads as there are.
+pub struct Scene<'a> {
+    parts: Vec<Shown<'a>>,
+    view: View,
+}
+
+/// Side of a block of pixels that are brought near the surface together.
+const BLOCK: u32 = 4;
+/// Samples of a pixel that differ by no more than this, of 255, are as good as one.
+const ALIKE: f32 = 9.0;
+
+impl<'a> Scene<'a> {
+    /// The scene of `parts`, at most 65,534 of them, as `view` sees it.
+    pub fn new(parts: &[Placed<'a>], view: &View) -> Self {
+        let eye = view.eye();
+        let shown = |placed: &Placed<'a>| {
+            let own = eye.map(|way| placed.pose.own_direction(way));
+            let (ball, radius) = placed.relief.ball();
+            let away = sub(placed.pose.place(ball), view.middle);
+            Shown {
+                placed: *placed,
+                dyes: Dyes::new(placed.colours, placed.lit),
+                eye: own,
+                middle: placed.pose.own_place(view.middle),
+                around: (turned(&eye, away), radius),
+            }
+        };
+        Self { parts: parts.iter().take(65_534).map(shown).collect(), view: *view }
+    }
+
+    /// The view it is seen in.
+    pub fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// Draws rows `from` to before `to` of the picture into `pixels`, premultiplied RGBA, and
+    /// what is seen there into `map`: both row by row, as long as the rows are. Where they are
+    /// shorter, the rest is left out.
+    ///
+    /// A row does not depend on which others are drawn with it.
+    pub fn rows(&self, from: u32, to: u32, pixels: &mut [[u8; 4]], map: &mut [Seen]) {
+        let [wide, tall] = self.view.size;
+        let to = to.min(tall);
+        pixels.fill([0; 4]);
+        map.fill(Seen::default());
+        if from >= to || wide == 0 || self.view.scale.is_nan() || self.view.scale <= 0.0 {
+            return;
+        }
+        let mut near = Vec::new();
+        for top in (from / BLOCK * BLOCK..to).step_by(BLOCK as usize) {
+            for left in (0..wide).step_by(BLOCK as usize) {
+                self.near(left, top, &mut near);
+                if near.is_empty() {
+                    continue;
+                }
+                for y in top.max(from)..(top + BLOCK).min(to) {
+                    for x in left..(left + BLOCK).min(wide) {
+                        let at = (y - from) as usize * wide as usize + x as usize;
+                        let (Some(pixel), Some(seen)) = (pixels.get_mut(at), map.get_mut(at))
+                        else {
+                            continue;
+                        };
+                        (*pixel, *seen) = self.pixel(x, y, &near);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Where in the eye's frame a place of the picture is, mm.
+    fn at(&self, x: f32, y: f32) -> [f32; 2] {
+        let [wide, tall] = self.view.size.map(|s| s as f32);
+        [(x - 0.5 * wide) / self.view.scale, (y - 0.5 * tall) / self.view.scale]
+    }
+
+    /// The parts that a block may show, each with how far towards the eye its rays begin.
+    fn near(&self, left: u32, top: u32, near: &mut Vec<(usize, f32)>) {
+        near.clear();
+        let half = 0.5 * BLOCK as f32;
+        let at = self.at(left as f32 + half, top as f32 + half);
+        // To the farthest sample, and one more pixel for what rays graze.
+        let reach = (half * 1.4143 + 1.0) / self.view.scale;
+        for (i, part) in self.parts.iter().enumerate() {
+            let (middle, radius) = part.around;
+            let (dx, dy) = (at[0] - middle[0], at[1] - middle[1]);
+            if dx * dx + dy * dy > (radius + reach) * (radius + reach) {
+                continue;
+            }
+            let ray = part.ray(at);
+            let (begin, end) = (middle[2] + radius, middle[2] - radius);
+            if let Some(at) = ray.approach(part.placed.relief, begin, end, reach) {
+                near.push((i, at));
+            }
+        }
+    }
+
+    fn pixel(&self, x: u32, y: u32, near: &[(usize, f32)]) -> ([u8; 4], Seen) {
+        let (x, y) = (x as f32, y as f32);
+        let middle = self.at(x + 0.5, y + 0.5);
+        let pixel = 1.0 / self.view.scale;
+        let deep = self.view.quality == Quality::Full;
+        let found = self.meet(middle, near, pixel * if deep { 0.6 } else { 1.0 });
+        if !deep {
+            let Some((i, met)) = found else { return ([0; 4], Seen::default()) };
+            let (colour, seen) = self.colour(i, &met, None, pixel);
+            let seen = if met.cover >= 0.5 { seen } else { Seen::default() };
+            return (colour.map(rounded), seen);
+        }
+        // One in each row and in each column of a four by four grid, opposite ones first.
+        const PLACES: [[f32; 2]; 4] =
+            [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
+        let wide = 0.6 * pixel;
+        // Rays a part of a pixel aside meet the same patch, unless another may be in the way.
+        let patch = found.as_ref().filter(|(own, met)| {
+            let before = |&(i, begin): &(usize, f32)| i != *own && begin + pixel > met.depth;
+            met.cover >= 1.0 && !near.iter().any(before)
+        });
+        let mut sum = [0.0_f32; 4];
+        let (mut taken, mut first) = (0, [0.0; 4]);
+        let mut seen = Seen::default();
+        for place in PLACES {
+            let off = [place[0] * pixel, place[1] * pixel];
+            let own =
+                patch.and_then(|(i, met)| self.beside(*i, met, off, wide)).or_else(|| {
+                    let at = [middle[0] + off[0], middle[1] + off[1]];
+                    let (i, met) = self.meet(at, near, wide)?;
+                    Some(self.colour(i, &met, None, wide))
+                });
+            let own = match own {
+                Some((colour, what)) => {
+                    if seen.part == 0 && colour[3] >= 127.0 {
+                        seen = what;
+                    }
+                    colour
+                }
+                None => [0.0; 4],
+            };
+            sum = [0, 1, 2, 3].map(|c| sum[c] + own[c]);
+            taken += 1;
+            if taken == 1 {
+                first = own;
+            } else if taken == 2 && (0..4).all(|c| (first[c] - own[c]).abs() < ALIKE) {
+                // Two alike: the others will be too.
+                break;
+            }
+        }
+        if let Some((i, met)) = &found
+            && met.cover >= 1.0
+        {
+            // The map tells what is in the middle of the pixel.
+            seen = self.colour(*i, met, None, wide).1;
+        }
+        let share = 1.0 / taken as f32;
+        (sum.map(|c| rounded(c * share)), seen)
+    }
+
+    /// What the ray at a place of the picture, `wide` mm wide, meets first, and of which part.
+    fn meet(&self, at: [f32; 2], near: &[(usize, f32)], wide: f32) -> Option<(usize, Meeting)> {
+        let mut best: Option<(usize, Meeting)> = None;
+        let deep = self.view.quality == Quality::Full;
+        for &(i, begin) in near {
+            let part = &self.parts[i];
+            let mut end = part.around.0[2] - part.around.1;
+            if let Some((_, found)) = &best
+                && found.cover >= 1.0
+            {
+                end = end.max(found.depth);
+            }
+            let Some(met) = part.ray(at).meet(&part.placed, begin, end, wide, deep) else {
+                continue;
+            };
+            // A ray that only grazes a part is not kept from those behind it.
+            let nearer = best.as_ref().is_none_or(|(_, found)| {
+                met.cover > found.cover || (met.cover == found.cover && met.depth > found.depth)
+            });
+            if nearer {
+                best = Some((i, met));
+            }
+        }
+        best
+    }
+
+    /// The colour, premultiplied, of what is met of part `i`, and what the map says of it.
+    fn colour(
+        &self,
+        i: usize,
+        met: &Meeting,
+        off: Option<(V3, f32)>,
+        wide: f32,
+    ) -> ([f32; 4], Seen) {
+        let part = &self.parts[i];
+        let look = Look { relief: part.placed.relief, eye: &part.eye, wide };
+        let (mut lit, seen) = match (&met.met, off) {
+            (Met::Patch(patch, _), Some((off, gone))) => look.on_patch(patch, Some(off), gone),
+            (met, _) => look.on(met),
+        };
+        lit.open *= self.open(i, met);
+        let [r, g, b] = part.dyes.colour(&lit);
+        let cover = met.cover;
+        let seen = Seen { part: i as u16 + 1, ..seen };
+        ([r * cover, g * cover, b * cover, 255.0 * cover], seen)
+    }
+
+    /// The same of a ray `off` mm right and down of the one that was met, on the same patch;
+    /// nothing if it leaves it.
+    fn beside(
+        &self,
+        i: usize,
+        met: &Meeting,
+        off: [f32; 2],
+        wide: f32,
+    ) -> Option<([f32; 4], Seen)> {
+        let Met::Patch(patch, _) = &met.met else { return None };
+        let part = &self.parts[i];
+        let off = add(scaled(part.eye[0], off[0]), scaled(part.eye[1], off[1]));
+        let care = Care::new(wide, part.placed.relief.stitch);
+        let Descent::Meets(gone) = patch.descend(part.placed.relief, Some(off), None, care)
+        else {
+            return None;
+        };
+        Some(self.colour(i, met, Some((off, gone)), wide))
+    }
+
+    /// How much light comes to a place past the other parts.
+    fn open(&self, own: usize, met: &Meeting) -> f32 {
+        if self.parts.len() < 2 {
+            return 1.0;
+        }
+        let pose = &self.parts[own].placed.pose;
+        let (Met::Patch(Patch { beside, .. }, _) | Met::Cut(beside)) = &met.met;
+        let (place, out) = (beside.place, beside.out);
+        let (place, out) = (pose.place(place), pose.direction(out));
+        let mut open = 1.0;
+        for far in [3.0_f32, 7.0, 13.0] {
+            let there = along(place, out, far);
+            let mut free = far;
+            for (i, part) in self.parts.iter().enumerate() {
+                if i != own {
+                    free = free.min(part.placed.relief.far(part.placed.pose.own_place(there)));
+                }
+            }
+            open -= 0.17 * ((far - free) / far).clamp(0.0, 1.2);
+        }
+        open.max(0.35)
+    }
+}
+
+fn rounded(channel: f32) -> u8 {
+    (channel + 0.5).clamp(0.0, 255.0) as u8
+}
+
+impl View {
+    /// Right, down and towards the eye, in the scene's frame.
+    fn eye(&self) -> Turned {
+        let (sin, cos) = self.turn_deg.to_radians().sin_cos();
+        let (dip, level) = self.tilt_deg.to_radians().sin_cos();
+        [[cos, sin, 0.0], [-sin * dip, cos * dip, level], [-sin * level, cos * level, -dip]]
+    }
+
+    /// Where a place of the scene falls in the picture, pixels, and how near the eye it is, mm.
+    pub fn project(&self, place: V3) -> V3 {
+        let [x, y, z] = turned(&self.eye(), sub(place, self.middle));
+        let [wide, tall] = self.size.map(|s| 0.5 * s as f32);
+        [x * self.scale + wide, y * self.scale + tall, z]
+    }
+}
+
+impl Shown<'_> {
+    /// The ray through a place of the picture, from the eye.
+    fn ray(&self, at: [f32; 2]) -> Ray {
+        let [right, down, towards] = self.eye;
+        let from = add(self.middle, add(scaled(right, at[0]), scaled(down, at[1])));
+        Ray { from, towards }
+    }
+}
