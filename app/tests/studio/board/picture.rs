@@ -22,8 +22,17 @@ impl egui::DroppedFile for Dropped {
 
 /// Writes a picture and drops it on the window.
 fn dropped(bench: &mut Bench<'_>, folder: &std::path::Path) -> std::path::PathBuf {
+    dropped_as(bench, folder, |_, _| [180, 200, 90])
+}
+
+/// The same of a picture with these colours, 40 × 80 pixels.
+fn dropped_as(
+    bench: &mut Bench<'_>,
+    folder: &std::path::Path,
+    colour: impl Fn(u32, u32) -> [u8; 3],
+) -> std::path::PathBuf {
     let path = folder.join("pear.png");
-    let picture = image::RgbImage::from_pixel(40, 80, image::Rgb([180, 200, 90]));
+    let picture = image::RgbImage::from_fn(40, 80, |x, y| image::Rgb(colour(x, y)));
     picture.save(&path).expect("a picture");
     bench.input_mut().dropped_files.push(std::sync::Arc::new(Dropped(path.clone())));
     bench.step();
@@ -109,4 +118,62 @@ fn what_is_no_picture_changes_nothing() {
     assert!(notice.wrong && notice.text.contains("pear.png"), "{}", notice.text);
     assert!(bench.state().document().piece().picture.is_none());
     assert_eq!(steps(&bench), 0);
+}
+
+/// An egg 60 pixels high and 24 wide in the middle of the picture.
+fn egg(x: u32, y: u32) -> [u8; 3] {
+    let (x, y) = ((f64::from(x) + 0.5 - 20.0) / 12.0, (f64::from(y) + 0.5 - 40.0) / 30.0);
+    if x.hypot(y) < 1.0 { [120, 60, 30] } else { [225, 225, 220] }
+}
+
+/// Opens the card and waits for what tracing comes to.
+fn traced(bench: &mut Bench<'_>) {
+    wait(bench, |bench| bench.query_by_label("Trace the picture").is_some());
+    click(bench, "Trace the picture");
+    wait(bench, |bench| bench.state().outlining().found().is_some());
+}
+
+#[test]
+fn a_traced_outline_is_looked_at_before_it_is_taken() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut bench = gourd(folder.path());
+    dropped_as(&mut bench, folder.path(), egg);
+    let before = bench.state().document().project().clone();
+    let stood = steps(&bench);
+    traced(&mut bench);
+    assert_eq!(bench.state().document().project(), &before, "nothing is taken unasked");
+    assert!(bench.query_by_label_contains("Both sides share 9").is_some());
+    let wide = before.pieces[0].picture.as_ref().expect("the picture").width_mm;
+    click(&mut bench, "Take the outline");
+    assert_eq!(steps(&bench), stood + 1, "outline and picture are one step");
+    let profile = bench.state().document().piece().outline.profile(400);
+    let mm = wide / 40.0;
+    assert!((profile.height_mm() - 60.0 * mm).abs() < 1.5 * mm, "{}", profile.height_mm());
+    assert!((2.0 * profile.widest_mm() - 24.0 * mm).abs() < 1.5 * mm);
+    // The picture lies under it as it was traced.
+    let picture = bench.state().document().piece().picture.clone().expect("the picture");
+    let middle = picture.place((0.5, 0.5), 2.0);
+    assert!(middle.0.abs() < mm && (middle.1 - 30.0 * mm).abs() < mm, "{middle:?}");
+    assert!(bench.state().view().over.is_none());
+    undo(&mut bench);
+    assert_eq!(bench.state().document().project(), &before);
+    until_at_rest(&mut bench);
+}
+
+#[test]
+fn what_cannot_be_traced_is_told_on_the_card_and_nothing_can_be_taken() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut bench = gourd(folder.path());
+    dropped(&mut bench, folder.path());
+    let before = bench.state().document().project().clone();
+    traced(&mut bench);
+    let found = bench.state().outlining().found();
+    let why = found.and_then(Result::err).expect("one colour").to_owned();
+    assert!(why.contains("nothing in it stands out") && why.lines().count() == 1, "{why}");
+    assert!(bench.query_by_label_contains("nothing in it stands out").is_some());
+    click(&mut bench, "Take the outline");
+    assert_eq!(bench.state().document().project(), &before);
+    click(&mut bench, "Close the card");
+    assert!(bench.state().outlining().found().is_none());
+    until_at_rest(&mut bench);
 }
