@@ -2,7 +2,7 @@
 //! each change of the outline, the relief itself. A piece of about 2,000 stitches, one core.
 
 use divan::{Bencher, black_box};
-use plumpline_core::picture::relief::{Placed, Quality, Relief, Scene, Still, View};
+use plumpline_core::picture::relief::{PosedRelief, Quality, Relief, ReliefScene, Still, ReliefView};
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::fit_set::SHAPES;
 
@@ -20,8 +20,8 @@ fn pear() -> (Piece, Plan) {
 
 const COLOURS: [[u8; 3]; 1] = [[184, 86, 64]];
 
-fn view(relief: &Relief, size: [u32; 2], quality: Quality) -> View {
-    View {
+fn view(relief: &Relief, size: [u32; 2], quality: Quality) -> ReliefView {
+    ReliefView {
         turn_deg: 30.0,
         tilt_deg: 14.0,
         scale: relief.fitting(0.94 * size[0] as f32, 0.94 * size[1] as f32),
@@ -42,8 +42,8 @@ fn drawn(bencher: Bencher<'_, '_>, size: [u32; 2], quality: Quality, cutaway: bo
     let (piece, plan) = pear();
     let relief = Relief::new(&piece, &plan);
     let view = view(&relief, size, quality);
-    let parts = [Placed { cutaway, ..Placed::new(&relief, &COLOURS) }];
-    bencher.bench_local(|| Still::new(&Scene::new(black_box(&parts), &view)));
+    let parts = [PosedRelief { cutaway, ..PosedRelief::new(&relief, &COLOURS) }];
+    bencher.bench_local(|| Still::new(&ReliefScene::new(black_box(&parts), &view)));
 }
 
 #[divan::bench(args = [false, true])]

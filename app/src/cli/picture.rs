@@ -7,10 +7,10 @@ use clap::{Args, ValueEnum};
 use plumpline_core::Extent;
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
 use plumpline_core::picture::relief::{
-    Quality, Relief, Scene as Relieved, Still, View as Seen,
+    Quality, Relief, ReliefScene, Still, ReliefView,
 };
 use plumpline_core::picture::svg::{self, Frame, svg};
-use plumpline_core::picture::{Look, Rgb, Scene, outline};
+use plumpline_core::picture::{Viewpoint, Rgb, ReliefScene, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
@@ -34,7 +34,7 @@ pub(super) struct PictureArgs {
     project: PathBuf,
     /// What to draw.
     #[arg(long, value_enum)]
-    view: View,
+    view: PictureView,
     /// File to write; its ending, .svg or .png, decides the form.
     #[arg(short, long)]
     output: PathBuf,
@@ -42,10 +42,10 @@ pub(super) struct PictureArgs {
     #[arg(long, value_name = "NAME")]
     piece: Option<String>,
     /// How far the body is turned about its axis, degrees.
-    #[arg(long, default_value_t = Look::default().turn_deg, allow_negative_numbers = true)]
+    #[arg(long, default_value_t = Viewpoint::default().turn_deg, allow_negative_numbers = true)]
     turn: f32,
     /// How far it is seen from above, degrees, −90 to 90.
-    #[arg(long, default_value_t = Look::default().tilt_deg, allow_negative_numbers = true)]
+    #[arg(long, default_value_t = Viewpoint::default().tilt_deg, allow_negative_numbers = true)]
     tilt: f32,
     /// Width of the picture, pixels.
     #[arg(long, default_value_t = 1200)]
@@ -54,15 +54,15 @@ pub(super) struct PictureArgs {
     #[arg(long)]
     cutaway: bool,
     /// Ground of the picture.
-    #[arg(long, value_enum, default_value_t = Ground::None)]
-    background: Ground,
+    #[arg(long, value_enum, default_value_t = Backdrop::None)]
+    background: Backdrop,
     /// Symbol for single crochet in a chart.
     #[arg(long, value_enum, default_value_t = ChartSymbol::Cross)]
     chart: ChartSymbol,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum View {
+enum PictureView {
     /// The stuffed body, stitch by stitch.
     Body,
     /// The profile with its measures.
@@ -72,7 +72,7 @@ enum View {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Ground {
+enum Backdrop {
     /// Clear.
     None,
     /// White.
@@ -94,9 +94,9 @@ impl PictureArgs {
             .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
         let drawn = |text: String| if png { rasterised(&text) } else { Ok(text.into_bytes()) };
         let bytes = match self.view {
-            View::Body => self.body(&project, piece, &plan, png)?,
-            View::Outline => drawn(self.outline(&project, piece, &plan))?,
-            View::Chart => drawn(self.chart(&project, piece, &plan)?)?,
+            PictureView::Body => self.body(&project, piece, &plan, png)?,
+            PictureView::Outline => drawn(self.outline(&project, piece, &plan))?,
+            PictureView::Chart => drawn(self.chart(&project, piece, &plan)?)?,
         };
         Ok(disk::write(&self.output, &bytes)?)
     }
@@ -136,7 +136,7 @@ impl PictureArgs {
     }
 
     fn ground(&self) -> Option<Rgb> {
-        (self.background == Ground::White).then_some([255; 3])
+        (self.background == Backdrop::White).then_some([255; 3])
     }
 
     /// The body, as wide as was asked for.
@@ -152,18 +152,18 @@ impl PictureArgs {
         let margin = MARGIN * self.width as f32;
         let [low, high] = relief.bounds(self.turn, self.tilt);
         let across = (2.0 * high[0].max(-low[0])).max(1e-3);
-        let look = Look {
+        let look = Viewpoint {
             turn_deg: self.turn,
             tilt_deg: self.tilt,
             scale: (self.width as f32 - 2.0 * margin) / across,
             cutaway: self.cutaway,
             lit: None,
         };
-        let around = Seen::around(&relief, &look, margin, Quality::Full);
-        let view = Seen { size: [self.width, around.size[1]], ..around };
+        let around = ReliefView::around(&relief, &look, margin, Quality::Full);
+        let view = ReliefView { size: [self.width, around.size[1]], ..around };
         let parts = [relief.as_in(&look, &colours)];
         let still: Still =
-            still(&Relieved::new(&parts, &view)).map_err(|e| anyhow!("--width: {e}"))?;
+            still(&ReliefScene::new(&parts, &view)).map_err(|e| anyhow!("--width: {e}"))?;
         if png {
             return Ok(still.png(self.ground())?);
         }
@@ -220,7 +220,7 @@ impl PictureArgs {
             title: &title,
             description: &all.remarks.join(" "),
             margin: 4.0,
-            background: (self.background == Ground::White).then_some([255; 3]),
+            background: (self.background == Backdrop::White).then_some([255; 3]),
             fonts: FONTS,
         };
         Ok(svg::drawing(&chart_page(&all), &frame, Some(self.width as f32)))
@@ -229,7 +229,7 @@ impl PictureArgs {
 
 /// The scene at the scale at which it is `room` pixels wide. What does not scale with the
 /// piece, such as type, takes a second look.
-fn fitted(room: f32, at: impl Fn(f32) -> Scene) -> Scene {
+fn fitted(room: f32, at: impl Fn(f32) -> ReliefScene) -> ReliefScene {
     let mut scale = 4.0;
     let mut scene = at(scale);
     for _ in 0..3 {

@@ -1,7 +1,7 @@
 //! Stills of a scene, drawn by all cores at once.
 
 use plumpline_core::Result;
-use plumpline_core::picture::relief::{Scene, Still};
+use plumpline_core::picture::relief::{ReliefScene, Still};
 use rayon::prelude::*;
 
 /// Rows that are drawn in one go: many bands to a core, so that none waits for a long one.
@@ -11,7 +11,7 @@ const BAND: usize = 16;
 ///
 /// # Errors
 /// For a picture of too many pixels, see [`Still::blank`].
-pub fn still(scene: &Scene<'_>) -> Result<Still> {
+pub fn still(scene: &ReliefScene<'_>) -> Result<Still> {
     let mut still = Still::blank(scene)?;
     let band = BAND * (still.size[0] as usize).max(1);
     let bands = still.pixels.par_chunks_mut(band).zip(still.map.par_chunks_mut(band));

@@ -8,7 +8,7 @@
 //! [`Drawing`] in millimetres on paper.
 //!
 //! In a piece's own frame Z runs along the axis in working order and rounds begin at −Y. A
-//! [`Look`] turns it about that axis and tilts it; in a scene x runs right and y down, in
+//! [`Viewpoint`] turns it about that axis and tilts it; in a scene x runs right and y down, in
 //! pixels from the middle of the piece.
 
 pub mod chart;
@@ -37,7 +37,7 @@ pub type Rgb = [u8; 3];
 
 /// From where a body is looked at, and what is shown of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Look {
+pub struct Viewpoint {
     /// How far it is turned about its axis, degrees; its front moves right as this grows.
     pub turn_deg: f32,
     /// How far it is seen from its start pole's side, degrees: 0 level, 90 onto the pole.
@@ -50,7 +50,7 @@ pub struct Look {
     pub lit: Option<(u32, Rgb)>,
 }
 
-impl Default for Look {
+impl Default for Viewpoint {
     /// A little from above and from one side, whole.
     fn default() -> Self {
         Self { turn_deg: 30.0, tilt_deg: 14.0, scale: 4.0, cutaway: false, lit: None }

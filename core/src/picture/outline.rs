@@ -17,14 +17,14 @@ const PAPER_SHARE: f32 = 0.38;
 /// The drawing at `scale` pixels a millimetre, `colours` by yarn. An oval is drawn along its
 /// straight side.
 pub fn scene(plan: &Plan, scale: f32, colours: &[Rgb]) -> Scene {
-    let mut drawing = Drawing::new(plan, scale, colours);
+    let mut drawing = OutlineDrawing::new(plan, scale, colours);
     drawing.body();
     drawing.wanted();
     drawing.measures();
     drawing.scene
 }
 
-struct Drawing<'a> {
+struct OutlineDrawing<'a> {
     plan: &'a Plan,
     scale: f32,
     colours: &'a [Rgb],
@@ -35,7 +35,7 @@ struct Drawing<'a> {
     scene: Scene,
 }
 
-impl<'a> Drawing<'a> {
+impl<'a> OutlineDrawing<'a> {
     fn new(plan: &'a Plan, scale: f32, colours: &'a [Rgb]) -> Self {
         let reach = |of: fn(f64, f64) -> f64, from: f64| {
             plan.forecast.iter().map(|n| n.z).fold(from, of)

@@ -7,7 +7,7 @@ use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
 use crate::picture::relief::{Relief, Still};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
-use crate::picture::{Drawing, Look, Rgb};
+use crate::picture::{Drawing, Viewpoint, Rgb};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
@@ -57,8 +57,8 @@ impl Pictures {
     }
 
     /// How the body is looked at on a sheet, at `scale` pixels a millimetre.
-    pub fn look(scale: f32) -> Look {
-        Look { scale, ..Look::default() }
+    pub fn look(scale: f32) -> Viewpoint {
+        Viewpoint { scale, ..Viewpoint::default() }
     }
 
     /// The body at `scale` pixels a millimetre, `margin` pixels all around.
@@ -75,7 +75,7 @@ impl Pictures {
     /// As [`Self::body_still`].
     pub fn body_svg(&self, pixels: f32) -> Result<String> {
         let margin = 4.0;
-        let [low, high] = self.body.bounds(Look::default().turn_deg, Look::default().tilt_deg);
+        let [low, high] = self.body.bounds(Viewpoint::default().turn_deg, Viewpoint::default().tilt_deg);
         let longest = (high[0] - low[0]).max(high[1] - low[1]).max(1e-3);
         let still = self.body_still((pixels - 2.0 * margin) / longest, margin)?;
         let frame = Frame {

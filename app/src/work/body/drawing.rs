@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use egui::{ColorImage, Pos2, Rect};
 use plumpline_core::picture::Picked;
-use plumpline_core::picture::relief::{Placed, Quality, Relief, Scene, Still, View};
+use plumpline_core::picture::relief::{PosedRelief, Quality, Relief, ReliefScene, Still, ReliefView};
 use plumpline_core::{Piece, Plan};
 use rayon::prelude::*;
 
@@ -18,7 +18,7 @@ const BANDS: usize = 8;
 
 /// What is to be drawn.
 #[derive(Debug, Clone)]
-pub(super) struct Wish {
+pub(super) struct BodyWish {
     pub(super) plan: Arc<Plan>,
     pub(super) piece: Arc<Piece>,
     pub(super) look: BodyLook,
@@ -40,16 +40,16 @@ pub(super) struct Drawn {
 
 /// The relief of the plan drawn last: another look does not need another.
 #[derive(Debug, Default)]
-pub(super) struct Likeness {
+pub(super) struct BodyLikeness {
     kept: Option<(Arc<Plan>, Relief)>,
 }
 
-impl Likeness {
+impl BodyLikeness {
     /// Draws what is wished for, first in draft, and tells each; the whole picture only as long
     /// as it is not vain.
     pub(super) fn draw(
         &mut self,
-        wish: &Wish,
+        wish: &BodyWish,
         mut tell: impl FnMut(Drawn),
         is_vain: impl Fn() -> bool,
     ) {
@@ -59,18 +59,18 @@ impl Likeness {
         }
         let Some((_, relief)) = &self.kept else { return };
         let place = around(wish.look.field, wish.middle);
-        let own = |coarse, quality| View {
+        let own = |coarse, quality| ReliefView {
             middle: relief.ball().0,
             quality,
             ..view(&wish.look, place, wish.scale, coarse)
         };
-        let parts = [Placed {
+        let parts = [PosedRelief {
             lit: wish.look.lit,
             cutaway: wish.look.turned.cutaway,
-            ..Placed::new(relief, &wish.look.colours)
+            ..PosedRelief::new(relief, &wish.look.colours)
         }];
         if wish.draft {
-            let scene = Scene::new(&parts, &own(DRAFT, Quality::Draft));
+            let scene = ReliefScene::new(&parts, &own(DRAFT, Quality::Draft));
             if let Some(still) = drawn(&scene, || false) {
                 tell(Drawn::new(still, place, true));
             }
@@ -78,7 +78,7 @@ impl Likeness {
         if is_vain() {
             return;
         }
-        let scene = Scene::new(&parts, &own(1.0, Quality::Full));
+        let scene = ReliefScene::new(&parts, &own(1.0, Quality::Full));
         if let Some(still) = drawn(&scene, is_vain) {
             tell(Drawn::new(still, place, false));
         }
@@ -86,7 +86,7 @@ impl Likeness {
 }
 
 /// The still of a scene, drawn by all cores, unless that becomes vain.
-fn drawn(scene: &Scene<'_>, is_vain: impl Fn() -> bool) -> Option<Still> {
+fn drawn(scene: &ReliefScene<'_>, is_vain: impl Fn() -> bool) -> Option<Still> {
     let mut still = Still::blank(scene).ok()?;
     let band = BAND * (still.size[0] as usize).max(1);
     let goes = still.pixels.chunks_mut(BANDS * band).zip(still.map.chunks_mut(BANDS * band));
@@ -149,14 +149,14 @@ impl Drawn {
 
 /// How large the body is, without its relief: for what stands around it.
 #[derive(Debug, Clone)]
-pub(super) struct Extent {
+pub(super) struct BodyExtent {
     /// Radius, and height from the middle, of every node of the forecast, mm.
     nodes: Vec<[f32; 2]>,
     /// Half the straight part of an oval's side, mm.
     straight: f32,
 }
 
-impl Extent {
+impl BodyExtent {
     pub(super) fn new(piece: &Piece, plan: &Plan) -> Self {
         let heights = || plan.forecast.iter().map(|n| n.z);
         let low = heights().fold(f64::INFINITY, f64::min);

@@ -6,11 +6,11 @@ mod drawing;
 use std::sync::Arc;
 
 use egui::{Context, Pos2, Rect, TextureHandle, TextureOptions, pos2, vec2};
-use plumpline_core::picture::relief::View;
+use plumpline_core::picture::relief::ReliefView;
 use plumpline_core::picture::{Picked, Rgb};
 use plumpline_core::{Piece, Plan};
 
-use self::drawing::{Drawn, Extent, Likeness, Wish};
+use self::drawing::{Drawn, BodyExtent, BodyLikeness, BodyWish};
 use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::view::Turned;
 
@@ -36,9 +36,9 @@ pub struct BodyLook {
 
 /// The body of the plan on screen and the picture of it.
 pub struct BodyShown {
-    worker: Worker<Newest<Wish>, Drawn>,
+    worker: Worker<Newest<BodyWish>, Drawn>,
     /// The plan and its piece.
-    shown: Option<(Arc<Plan>, Arc<Piece>, Extent)>,
+    shown: Option<(Arc<Plan>, Arc<Piece>, BodyExtent)>,
     asked: Option<BodyLook>,
     awaited: Option<Ticket>,
     middle: Pos2,
@@ -61,8 +61,8 @@ impl std::fmt::Debug for BodyShown {
 impl Default for BodyShown {
     fn default() -> Self {
         let work = || {
-            let mut likeness = Likeness::default();
-            move |wish: Wish, voice: &Voice<'_, Newest<Wish>, Drawn>| {
+            let mut likeness = BodyLikeness::default();
+            move |wish: BodyWish, voice: &Voice<'_, Newest<BodyWish>, Drawn>| {
                 likeness.draw(&wish, |drawn| voice.say(drawn), || voice.is_vain());
             }
         };
@@ -105,7 +105,7 @@ impl BodyShown {
                 .as_ref()
                 .is_none_or(|was| (was.turned, was.field) != (asked.turned, asked.field));
         if !same {
-            let extent = Extent::new(piece, plan);
+            let extent = BodyExtent::new(piece, plan);
             self.shown = Some((Arc::clone(plan), Arc::new(piece.clone()), extent));
         }
         let Some((plan, piece, extent)) = &self.shown else { return heard };
@@ -115,7 +115,7 @@ impl BodyShown {
         self.middle = asked.field.center() + vec2(0.0, 0.5 * (ABOVE - BELOW));
         self.bounds =
             extent.bounds(turned.turn_deg, turned.tilt_deg).map(|c| c.map(|v| v * self.scale));
-        let wish = Wish {
+        let wish = BodyWish {
             plan: Arc::clone(plan),
             piece: Arc::clone(piece),
             look: asked.clone(),
@@ -125,7 +125,7 @@ impl BodyShown {
         };
         if self.drawn.is_none() {
             // A place never stands empty: the first draft is not waited for.
-            Likeness::default().draw(&wish, |drawn| self.take(ctx, drawn), || true);
+            BodyLikeness::default().draw(&wish, |drawn| self.take(ctx, drawn), || true);
         }
         self.awaited = Some(self.worker.ask(ctx, wish));
         self.asked = Some(asked);
@@ -222,10 +222,10 @@ impl BodyShown {
 
 /// The view of a picture in `place` of the window that shows the body's middle at `middle`,
 /// every `coarse`th pixel of the screen a pixel.
-fn view(look: &BodyLook, place: Rect, scale: f32, coarse: f32) -> View {
+fn view(look: &BodyLook, place: Rect, scale: f32, coarse: f32) -> ReliefView {
     let pixels = look.pixels_per_point / coarse;
     let size = [place.width(), place.height()];
-    View {
+    ReliefView {
         turn_deg: look.turned.turn_deg,
         tilt_deg: look.turned.tilt_deg,
         scale: scale * pixels,

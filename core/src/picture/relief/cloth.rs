@@ -1,11 +1,11 @@
 //! The relief of the cloth at a place of it: which stitch lies uppermost and how high.
 
 use super::Relief;
-use super::curve::Near;
+use super::curve::NearCurve;
 use super::fabric::Cell;
-use super::profile::Stretch;
+use super::profile::ProfileStretch;
 use super::space::{chance, eased, mix};
-use super::tile::{REACH, Sample, Shape, Tile, tile};
+use super::tile::{REACH, Sample, TileShape, Tile, tile};
 
 /// How wide a sample may be, in stitches, before stitches begin to melt, and when they are
 /// one tone.
@@ -47,7 +47,7 @@ pub(super) struct Top {
 
 /// All stitches at a place.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Layers {
+pub(super) struct ClothLayers {
     all: [Option<Layer>; LAYERS],
     /// How far the cloth is drawn in there, mm.
     sunk: f32,
@@ -72,13 +72,13 @@ impl Care {
 impl Relief {
     /// What lies at `turn` around beside `near`, `r` from the axis, and `ahead` mm along the
     /// profile from there; nothing where that is no cloth.
-    pub(super) fn layers(&self, near: &Near, turn: f32, r: f32, ahead: f32) -> Option<Layers> {
+    pub(super) fn layers(&self, near: &NearCurve, turn: f32, r: f32, ahead: f32) -> Option<ClothLayers> {
         let segment = self.curve.segment(near.segment?);
         let along = match segment.stretch {
-            Stretch::Outside | Stretch::Within => near.along,
-            Stretch::Rim { start: true } => 0.0,
-            Stretch::Rim { start: false } => self.fabric.rounds() as f32 - 1e-3,
-            Stretch::Stuffing => return None,
+            ProfileStretch::Outside | ProfileStretch::Within => near.along,
+            ProfileStretch::Rim { start: true } => 0.0,
+            ProfileStretch::Rim { start: false } => self.fabric.rounds() as f32 - 1e-3,
+            ProfileStretch::Stuffing => return None,
         };
         let girth = self.girth(r).max(1e-3);
         let spot = self.fabric.spot(along, turn);
@@ -86,7 +86,7 @@ impl Relief {
         let layer = |cell: &Cell, shape| self.layer(cell, shape, girth, segment.per_mm);
         let mut all = [None; LAYERS];
         match segment.stretch {
-            Stretch::Outside => {
+            ProfileStretch::Outside => {
                 all[0] = Some(layer(&cell, cell.shape));
                 // Where rounds meet, one lies over the other.
                 let middle = cell.b + 0.5 * ahead * segment.per_mm * cell.per_round[1];
@@ -100,26 +100,26 @@ impl Relief {
                         let other = self.fabric.cell(beside);
                         all[1] = Some(layer(&other, other.shape));
                         if !above && self.fabric.has_ridge(other.round) {
-                            all[2] = Some(layer(&other, Shape::RIDGE));
+                            all[2] = Some(layer(&other, TileShape::RIDGE));
                         }
                     }
                 }
                 if cell.b > 1.0 - REACH && self.fabric.has_ridge(cell.round) {
-                    all[2] = Some(layer(&cell, Shape::RIDGE));
+                    all[2] = Some(layer(&cell, TileShape::RIDGE));
                 }
             }
-            Stretch::Rim { .. } => {
+            ProfileStretch::Rim { .. } => {
                 cell.b = near.along;
                 cell.per_turn = [1.0 / cell.width, 0.0];
                 cell.per_round = [0.0, 1.0];
-                all[0] = Some(layer(&cell, Shape::RIM));
+                all[0] = Some(layer(&cell, TileShape::RIM));
             }
-            _ => all[0] = Some(layer(&cell, Shape::WITHIN)),
+            _ => all[0] = Some(layer(&cell, TileShape::WITHIN)),
         }
-        Some(Layers { all, sunk: self.dimple(near, r) })
+        Some(ClothLayers { all, sunk: self.dimple(near, r) })
     }
 
-    fn layer(&self, cell: &Cell, shape: Shape, girth: f32, per_mm: f32) -> Layer {
+    fn layer(&self, cell: &Cell, shape: TileShape, girth: f32, per_mm: f32) -> Layer {
         // Near a pole stitches are narrow, but the yarn stays as thick as it is.
         let own = cell.width * girth / self.stitch;
         let uneven = 1.0 + UNEVEN * chance(cell.round, cell.stitch);
@@ -136,7 +136,7 @@ impl Relief {
     }
 
     /// The hole of a ring drawn tight.
-    fn dimple(&self, near: &Near, r: f32) -> f32 {
+    fn dimple(&self, near: &NearCurve, r: f32) -> f32 {
         let (deep, wide) = (DIMPLE.0 * self.stitch, DIMPLE.1 * self.stitch);
         if near.along > 1.0 || r > wide {
             return 0.0;
@@ -146,7 +146,7 @@ impl Relief {
     }
 }
 
-impl Layers {
+impl ClothLayers {
     /// Height of what lies uppermost `aside` mm around and along the profile, mm: 0 at the
     /// crests, negative below.
     pub(super) fn high(&self, aside: [f32; 2], care: Care) -> f32 {

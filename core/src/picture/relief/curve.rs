@@ -4,13 +4,13 @@
 //! Forecast nodes are joined smoothly. An open end turns over its rim and goes on down the
 //! inside of the cloth to the stuffing, so that what the curve encloses is all that is solid.
 
-use super::profile::{PIECES, Segment, Stretch, ahead, lay, long, minus, unit};
+use super::profile::{PIECES, ProfileSegment, ProfileStretch, ahead, lay, long, minus, unit};
 use super::space::mix;
 use crate::piece::outline::Rz;
 
 /// A place against the profile.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Near {
+pub(super) struct NearCurve {
     /// Distance, mm: positive outside.
     pub(super) far: f32,
     /// The segment it is nearest to, where it is near at all.
@@ -24,8 +24,8 @@ pub(super) struct Near {
 /// The profile, ready to be asked.
 #[derive(Debug, Clone)]
 pub(super) struct Curve {
-    segments: Vec<Segment>,
-    grid: Grid,
+    segments: Vec<ProfileSegment>,
+    grid: DistanceGrid,
     /// Greatest radius, mm.
     pub(super) widest: f32,
     /// Least z, mm.
@@ -45,7 +45,7 @@ struct Hint {
 
 /// Square cells of the (r, z) plane.
 #[derive(Debug, Clone)]
-struct Grid {
+struct DistanceGrid {
     cells: Vec<Hint>,
     wide: usize,
     tall: usize,
@@ -67,11 +67,11 @@ impl Curve {
         let widest = places().fold(0.0_f32, |most, p| most.max(p[0]));
         let low = places().fold(f32::INFINITY, |least, p| least.min(p[1]));
         let high = places().fold(f32::NEG_INFINITY, |most, p| most.max(p[1]));
-        let grid = Grid::new(&segments, thick, (widest, low, high));
+        let grid = DistanceGrid::new(&segments, thick, (widest, low, high));
         Self { segments, grid, widest, low, high }
     }
 
-    pub(super) fn segment(&self, index: u16) -> &Segment {
+    pub(super) fn segment(&self, index: u16) -> &ProfileSegment {
         &self.segments[index as usize]
     }
 
@@ -82,7 +82,7 @@ impl Curve {
 
     /// The place (r, z) against the profile. Farther off than a few mm, only a distance that
     /// is surely not too great is told.
-    pub(super) fn near(&self, r: f32, z: f32) -> Near {
+    pub(super) fn near(&self, r: f32, z: f32) -> NearCurve {
         let grid = &self.grid;
         let (x, y) = (r * grid.per_mm, (z - grid.low) * grid.per_mm);
         let (column, row) = (x.max(0.0) as usize, y.max(0.0) as usize);
@@ -92,13 +92,13 @@ impl Curve {
         let off = (dx * dx + dy * dy).sqrt() * grid.size;
         if far.abs() - off > grid.near {
             let far = if far > 0.0 { far - off } else { far + off };
-            return Near { far, segment: None, along: 0.0, way: [0.0, 1.0] };
+            return NearCurve { far, segment: None, along: 0.0, way: [0.0, 1.0] };
         }
         // Beyond the grid its border tells too little, but the way back to it is known.
         let beyond = [(x - grid.wide as f32).max(0.0), (-y).max(y - grid.tall as f32).max(0.0)];
         if beyond[0] + beyond[1] > 0.0 {
             let far = long(beyond) * grid.size + 0.25 * grid.near;
-            return Near { far, segment: None, along: 0.0, way: [0.0, 1.0] };
+            return NearCurve { far, segment: None, along: 0.0, way: [0.0, 1.0] };
         }
         let near = self.nearest_from(segment as usize, [r, z]);
         match other {
@@ -111,10 +111,10 @@ impl Curve {
     }
 
     /// The place against the outside alone, exact from however far.
-    pub(super) fn within(&self, r: f32, z: f32) -> Near {
+    pub(super) fn within(&self, r: f32, z: f32) -> NearCurve {
         let mut best = (f32::INFINITY, 0);
         for (i, segment) in self.segments.iter().enumerate() {
-            if segment.stretch == Stretch::Outside {
+            if segment.stretch == ProfileStretch::Outside {
                 let far = segment.far_sq([r, z]);
                 if far < best.0 {
                     best = (far, i);
@@ -122,7 +122,7 @@ impl Curve {
             }
         }
         let near = self.nearest_from(best.1, [r, z]);
-        let is_outside = |s: u16| self.segments[s as usize].stretch == Stretch::Outside;
+        let is_outside = |s: u16| self.segments[s as usize].stretch == ProfileStretch::Outside;
         // Beside a rim the nearest of the outside is its end.
         let along = match near.segment.filter(|&s| is_outside(s)) {
             Some(_) => near.along,
@@ -131,11 +131,11 @@ impl Curve {
                 0.5 * (a + b)
             }
         };
-        Near { far: -best.0.sqrt(), along, ..near }
+        NearCurve { far: -best.0.sqrt(), along, ..near }
     }
 
     /// Walks from segment `i` to the one beside the place.
-    fn nearest_from(&self, mut i: usize, at: [f32; 2]) -> Near {
+    fn nearest_from(&self, mut i: usize, at: [f32; 2]) -> NearCurve {
         const FARTHEST: i32 = 3 * PIECES as i32;
         let mut came = 0_i32;
         let (mut before, mut after);
@@ -159,7 +159,7 @@ impl Curve {
         let mixed = |a: [f32; 2], b: [f32; 2]| [mix(a[0], b[0], part), mix(a[1], b[1], part)];
         let foot = mixed(segment.from.at, segment.to.at);
         let way = unit(mixed(segment.from.way, segment.to.way));
-        Near {
+        NearCurve {
             // Outside lies to the right of the way.
             far: (at[0] - foot[0]) * way[1] - (at[1] - foot[1]) * way[0],
             segment: Some(i as u16),
@@ -170,7 +170,7 @@ impl Curve {
 
     /// The place (r, z) and the way at `along` rounds from the start, on the outside.
     pub(super) fn at(&self, along: f32) -> ([f32; 2], [f32; 2]) {
-        let outside = || self.segments.iter().filter(|s| s.stretch == Stretch::Outside);
+        let outside = || self.segments.iter().filter(|s| s.stretch == ProfileStretch::Outside);
         let found = outside().find(|s| along <= s.along.1).or_else(|| outside().next_back());
         let Some(segment) = found else { return ([0.0; 2], [0.0, 1.0]) };
         let (a, b) = segment.along;
@@ -180,11 +180,11 @@ impl Curve {
     }
 }
 
-impl Grid {
+impl DistanceGrid {
     /// Most cells on either side.
     const MOST: f32 = 64.0;
 
-    fn new(segments: &[Segment], thick: f32, (widest, low, high): (f32, f32, f32)) -> Self {
+    fn new(segments: &[ProfileSegment], thick: f32, (widest, low, high): (f32, f32, f32)) -> Self {
         let margin = 1.5 * thick;
         let extent = (widest + margin).max(high - low + 2.0 * margin);
         let size = (0.7 * thick).max(extent / Self::MOST).max(1e-3);
@@ -204,7 +204,7 @@ impl Grid {
 
 impl Hint {
     /// Of a cell of side `size` about a place.
-    fn at(segments: &[Segment], at: [f32; 2], size: f32) -> Self {
+    fn at(segments: &[ProfileSegment], at: [f32; 2], size: f32) -> Self {
         /// Segments of one fold.
         const FOLD: usize = 3 * PIECES;
         let (far, best) = nearest(segments, at, |_| true);
@@ -218,7 +218,7 @@ impl Hint {
 
 /// Distance of a place from the nearest of the segments that `counts`, and which it is; far
 /// beyond all if none does.
-fn nearest(segments: &[Segment], at: [f32; 2], counts: impl Fn(usize) -> bool) -> (f32, usize) {
+fn nearest(segments: &[ProfileSegment], at: [f32; 2], counts: impl Fn(usize) -> bool) -> (f32, usize) {
     // Segments are short: the nearest is beside the nearest of every few corners.
     let square = |at: [f32; 2]| at[0] * at[0] + at[1] * at[1];
     let mut rough = (f32::INFINITY, None);

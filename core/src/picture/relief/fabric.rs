@@ -8,7 +8,7 @@
 use std::hash::{Hash, Hasher};
 
 use super::space::mix;
-use super::tile::Shape;
+use super::tile::TileShape;
 use crate::piece::Piece;
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::plan::Plan;
@@ -25,7 +25,7 @@ const ROOTED: f32 = 0.55;
 
 /// One round.
 #[derive(Debug, Clone)]
-struct Course {
+struct FabricCourse {
     /// Where its seams begin in [`Fabric::seams`], and its stitches in [`Fabric::shapes`].
     seams: u32,
     shapes: u32,
@@ -43,7 +43,7 @@ pub(super) struct Cell {
     pub(super) round: u32,
     /// Its number in the round, counted from 0.
     pub(super) stitch: u32,
-    pub(super) shape: Shape,
+    pub(super) shape: TileShape,
     /// Where in the stitch the place is: across from −½ to ½ in working order, and up from 0
     /// to 1; beyond where a neighbour reaches over.
     pub(super) a: f32,
@@ -57,7 +57,7 @@ pub(super) struct Cell {
 
 /// Where a place lies in the courses, before it is told which stitch it is in.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Spot {
+pub(super) struct FabricSpot {
     along: f32,
     /// Turns from where the round begins, and the turn counted on from the first round's.
     on: f32,
@@ -69,11 +69,11 @@ pub(super) struct Spot {
 /// All rounds.
 #[derive(Debug, Clone)]
 pub(super) struct Fabric {
-    courses: Vec<Course>,
+    courses: Vec<FabricCourse>,
     /// Left edges of stitches and the end of the last one, round by round: turns at the lower
     /// and at the upper edge of the round.
     seams: Vec<[f32; 2]>,
-    shapes: Vec<Shape>,
+    shapes: Vec<TileShape>,
     /// Where every edge of a round begins, turns; one more than the edges.
     begins: Vec<f32>,
     rounds: u32,
@@ -130,7 +130,7 @@ impl Fabric {
             let shapes = fabric.shapes.len() as u32;
             let even = fabric.even(k, round.count);
             fabric.put(round.kind, (&lower, &even), &upper, round.placement.stitches());
-            fabric.courses.push(Course {
+            fabric.courses.push(FabricCourse {
                 seams,
                 shapes,
                 count: fabric.shapes.len() as u32 - shapes,
@@ -225,7 +225,7 @@ impl Fabric {
                 let above = above.min(upper.len() - 1);
                 let low = mix(even[above], between(lower, below + part), ROOTED);
                 self.seams.push([low, upper[above]]);
-                self.shapes.push(Shape::of(kind, stitch, i));
+                self.shapes.push(TileShape::of(kind, stitch, i));
             }
             below += stitch.consumes() as f32;
         }
@@ -237,9 +237,9 @@ impl Fabric {
         let shapes = self.shapes.len() as u32;
         let count = lower.len() as u32 - 1;
         self.seams.extend(lower.iter().map(|&turn| [turn, turn]));
-        self.shapes.extend((0..count).map(|_| Shape::DRAWN));
+        self.shapes.extend((0..count).map(|_| TileShape::DRAWN));
         let yarn = self.courses.last().map_or(0, |c| c.yarn);
-        self.courses.push(Course { seams, shapes, count, yarn, ridge: false });
+        self.courses.push(FabricCourse { seams, shapes, count, yarn, ridge: false });
     }
 
     /// Rounds, without the loops drawn shut.
@@ -263,7 +263,7 @@ impl Fabric {
     }
 
     /// Where the place `along` rounds from the start and `turn` around lies.
-    pub(super) fn spot(&self, along: f32, turn: f32) -> Spot {
+    pub(super) fn spot(&self, along: f32, turn: f32) -> FabricSpot {
         let shifted = if self.climbs { along + 0.5 } else { along };
         let begins = between(&self.begins, shifted.clamp(0.0, (self.begins.len() - 1) as f32));
         let on = turn - begins;
@@ -274,7 +274,7 @@ impl Fabric {
         } else {
             (level.max(0.0) as u32).min(self.rounds - 1)
         };
-        Spot { along, on, turn: begins + on, round }
+        FabricSpot { along, on, turn: begins + on, round }
     }
 
     /// How far along the profile, in rounds, and how far around, in turns, the place is that
@@ -288,13 +288,13 @@ impl Fabric {
     }
 
     /// The round above a spot's, or below it.
-    pub(super) fn beside(&self, spot: Spot, above: bool) -> Option<Spot> {
+    pub(super) fn beside(&self, spot: FabricSpot, above: bool) -> Option<FabricSpot> {
         let round = if above { spot.round + 1 } else { spot.round.checked_sub(1)? };
-        ((round as usize) < self.courses.len()).then_some(Spot { round, ..spot })
+        ((round as usize) < self.courses.len()).then_some(FabricSpot { round, ..spot })
     }
 
     /// How far up its round a spot lies, 0 to 1, and the rounds that one of it is high.
-    pub(super) fn up(&self, spot: Spot) -> (f32, f32) {
+    pub(super) fn up(&self, spot: FabricSpot) -> (f32, f32) {
         let edge = |e: u32| e as f32 + if self.tilts(e) { spot.on - 0.5 } else { 0.0 };
         let (low, high) = (edge(spot.round), edge(spot.round + 1));
         let tall = (high - low).max(0.05);
@@ -302,7 +302,7 @@ impl Fabric {
     }
 
     /// The stitch at a spot.
-    pub(super) fn cell(&self, spot: Spot) -> Cell {
+    pub(super) fn cell(&self, spot: FabricSpot) -> Cell {
         let course = &self.courses[spot.round as usize];
         let (b, tall) = self.up(spot);
         let seams = &self.seams[course.seams as usize..][..course.count as usize + 1];

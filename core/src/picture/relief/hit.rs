@@ -3,10 +3,10 @@
 use super::Relief;
 use super::cloth::Care;
 use super::patch::{Beside, Patch};
-use super::profile::Stretch;
-use super::ray::Met;
+use super::profile::ProfileStretch;
+use super::ray::RayMet;
 use super::scene::Seen;
-use super::shade::{Ground, Lit};
+use super::shade::{ShadeGround, Lit};
 use super::space::{Turned, V3, add, chance, dot, eased, scaled, turned, unit};
 
 /// How much of the relief's own normal light sees: wool scatters it.
@@ -15,7 +15,7 @@ const ROUGH: f32 = 0.70;
 const UNEVEN_TINT: f32 = 0.045;
 
 /// How a place is looked at.
-pub(super) struct Look<'a> {
+pub(super) struct HitLook<'a> {
     pub(super) relief: &'a Relief,
     /// Right, down and towards the eye, in the part's own frame.
     pub(super) eye: &'a Turned,
@@ -23,12 +23,12 @@ pub(super) struct Look<'a> {
     pub(super) wide: f32,
 }
 
-impl Look<'_> {
+impl HitLook<'_> {
     /// The light on what is met, and what the map says of it: round and stitch counted from 1.
-    pub(super) fn on(&self, met: &Met) -> (Lit, Seen) {
+    pub(super) fn on(&self, met: &RayMet) -> (Lit, Seen) {
         match met {
-            Met::Patch(patch, gone) => self.on_patch(patch, None, *gone),
-            Met::Cut(beside) => (self.cut(beside), Seen::default()),
+            RayMet::Patch(patch, gone) => self.on_patch(patch, None, *gone),
+            RayMet::Cut(beside) => (self.cut(beside), Seen::default()),
         }
     }
 
@@ -48,7 +48,7 @@ impl Look<'_> {
         let rounds = relief.fabric.rounds();
         let apart = 1.0 - care.melted;
         let tint = UNEVEN_TINT * chance(top.stitch + 7, top.round + 31) * apart;
-        let within = if beside.stretch(relief) == Some(Stretch::Within) {
+        let within = if beside.stretch(relief) == Some(ProfileStretch::Within) {
             let along = beside.near.along;
             1.0 / (1.0 + 0.55 * along.min(rounds as f32 - along).max(0.0))
         } else {
@@ -61,7 +61,7 @@ impl Look<'_> {
             groove: top.light,
             open: within,
             tint: 1.0 + tint,
-            ground: Ground::Yarn { round: round + 1, yarn: relief.fabric.yarn(round) },
+            ground: ShadeGround::Yarn { round: round + 1, yarn: relief.fabric.yarn(round) },
         };
         let number = |n: u32| (n + 1).min(65_535) as u16;
         (lit, Seen { part: 0, round: number(round), stitch: number(top.stitch) })
@@ -75,7 +75,7 @@ impl Look<'_> {
             groove: self.fluff(beside.place),
             open: 0.72,
             tint: 1.0,
-            ground: Ground::Stuffing,
+            ground: ShadeGround::Stuffing,
         }
     }
 
@@ -93,10 +93,10 @@ impl Look<'_> {
         let off = across[0] * across[0] + across[1] * across[1];
         let (groove, ground) = if cloth {
             let bead = 0.92 - 0.30 * eased(0.35, 1.7, off);
-            (bead, Ground::Yarn { round: round + 1, yarn: relief.fabric.yarn(round) })
+            (bead, ShadeGround::Yarn { round: round + 1, yarn: relief.fabric.yarn(round) })
         } else {
             let shade = eased(0.6, 2.6, deep);
-            ((0.55 + 0.45 * shade) * self.fluff(beside.place), Ground::Stuffing)
+            ((0.55 + 0.45 * shade) * self.fluff(beside.place), ShadeGround::Stuffing)
         };
         Lit { normal: facing, smooth: facing, groove, open: 1.0, tint: 1.0, ground }
     }

@@ -1,8 +1,8 @@
 //! The relief: a stuffed piece with the relief of its stitches, one ray a pixel.
 //!
 //! A [`Relief`] is a piece and its plan made ready: the forecast turned about its axis, and on
-//! it the stitches where placement has them. A [`Scene`] is one or more of them, each in its
-//! [`Pose`], as a [`View`] sees them; [`Scene::rows`] draws a band of its rows.
+//! it the stitches where placement has them. A [`ReliefScene`] is one or more of them, each in its
+//! [`Pose`], as a [`ReliefView`] sees them; [`ReliefScene::rows`] draws a band of its rows.
 //!
 //! Everything here is a pure function of its arguments: however a picture is cut into bands,
 //! and whoever draws them, its bytes are the same.
@@ -25,11 +25,11 @@ mod tile;
 use std::hash::{Hash, Hasher};
 
 use cloth::Care;
-use curve::{Curve, Near};
+use curve::{Curve, NearCurve};
 use fabric::Fabric;
 use space::turn_of;
 
-pub use scene::{Placed, Quality, Scene, Seen, View};
+pub use scene::{PosedRelief, Quality, ReliefScene, Seen, ReliefView};
 pub use space::{Pose, V3};
 pub use still::{MOST_PIXELS, Still};
 
@@ -132,7 +132,7 @@ impl Relief {
                 let on = (i as f32 + 0.5) / places as f32;
                 let (along, turn) = self.fabric.place(round - 1, up, on);
                 let ([r, z], _) = self.curve.at(along);
-                let near = Near { along, ..self.curve.near(r, z) };
+                let near = NearCurve { along, ..self.curve.near(r, z) };
                 let layers = self.layers(&near, turn, r, 0.0)?;
                 let top = layers.top([0.0; 2], care)?;
                 Some((layers.high([0.0; 2], care), top.round + 1, top.stitch + 1))

@@ -1,9 +1,9 @@
 //! A patch: a place of a part's surface that a ray comes to, with the stitches there, and how
 //! rays close by go down into their relief.
 
-use super::cloth::{Care, Layers};
-use super::curve::Near;
-use super::profile::Stretch;
+use super::cloth::{Care, ClothLayers};
+use super::curve::NearCurve;
+use super::profile::ProfileStretch;
 use super::space::{V3, dot};
 use super::{Around, Relief};
 
@@ -23,7 +23,7 @@ const NEAR: f32 = 0.01;
 pub(super) struct Beside {
     pub(super) place: V3,
     pub(super) around: Around,
-    pub(super) near: Near,
+    pub(super) near: NearCurve,
     /// Unit vectors away from the surface, around it in working order and along the profile.
     pub(super) out: V3,
     pub(super) hoop: V3,
@@ -33,7 +33,7 @@ pub(super) struct Beside {
 /// How a ray runs over the surface: its distance from it, and how far around and along it
 /// comes, as it goes on away from the eye.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Course {
+pub(super) struct PatchCourse {
     far: f32,
     fall: f32,
     bend: f32,
@@ -47,8 +47,8 @@ pub(super) struct Course {
 pub(super) struct Patch {
     pub(super) beside: Beside,
     /// None on stuffing.
-    pub(super) layers: Option<Layers>,
-    course: Course,
+    pub(super) layers: Option<ClothLayers>,
+    course: PatchCourse,
     /// Depth of the place, mm towards the eye.
     depth: f32,
 }
@@ -63,7 +63,7 @@ pub(super) enum Descent {
 }
 
 impl Beside {
-    pub(super) fn new(relief: &Relief, place: V3, around: Around, near: Near) -> Self {
+    pub(super) fn new(relief: &Relief, place: V3, around: Around, near: NearCurve) -> Self {
         let ([ox, oy], [wr, wz]) = (around.out, near.way);
         Self {
             place,
@@ -76,7 +76,7 @@ impl Beside {
     }
 
     /// The course of a ray from `towards` through the place.
-    pub(super) fn course(&self, relief: &Relief, towards: V3) -> Course {
+    pub(super) fn course(&self, relief: &Relief, towards: V3) -> PatchCourse {
         let way = [-dot(self.hoop, towards), -dot(self.meridian, towards)];
         let along = self.near.segment.map_or(0.0, |s| relief.curve.segment(s).bend);
         let straight = self.around.foot.abs() < relief.straight;
@@ -85,7 +85,7 @@ impl Beside {
         } else {
             self.near.way[1] / self.around.r.max(0.2 * relief.stitch)
         };
-        Course {
+        PatchCourse {
             far: self.near.far,
             fall: dot(self.out, towards),
             bend: around * way[0] * way[0] + along * way[1] * way[1],
@@ -95,12 +95,12 @@ impl Beside {
     }
 
     /// What stretch of the profile it is beside.
-    pub(super) fn stretch(&self, relief: &Relief) -> Option<Stretch> {
+    pub(super) fn stretch(&self, relief: &Relief) -> Option<ProfileStretch> {
         self.near.segment.map(|s| relief.curve.segment(s).stretch)
     }
 }
 
-impl Course {
+impl PatchCourse {
     fn far(&self, gone: f32) -> f32 {
         self.far + gone * (0.5 * self.bend * gone - self.fall)
     }
@@ -130,7 +130,7 @@ impl Course {
 
 impl Patch {
     /// Where a ray from `towards` comes to at `depth`.
-    pub(super) fn new(relief: &Relief, beside: Beside, course: Course, depth: f32) -> Self {
+    pub(super) fn new(relief: &Relief, beside: Beside, course: PatchCourse, depth: f32) -> Self {
         // About how far along the profile the ray goes until it is met.
         let gone = (0.34 * relief.stitch / course.fall.max(0.3)).min(ROOM * relief.stitch);
         let turn = relief.turn(&beside.around);
@@ -149,9 +149,9 @@ impl Patch {
         self.shifted(off).aside(gone)
     }
 
-    fn shifted(&self, off: Option<V3>) -> Course {
+    fn shifted(&self, off: Option<V3>) -> PatchCourse {
         let Some(off) = off else { return self.course };
-        Course {
+        PatchCourse {
             far: self.course.far + dot(self.beside.out, off),
             from: [dot(self.beside.hoop, off), dot(self.beside.meridian, off)],
             ..self.course

@@ -20,7 +20,7 @@ const DOME_PIECES: usize = 4;
 
 /// What a stretch of the profile is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Stretch {
+pub(super) enum ProfileStretch {
     /// The rounds, seen from outside, and the loops that a thread draws shut.
     Outside,
     /// The loops of an open edge; whether at the start.
@@ -44,12 +44,12 @@ pub(super) struct Corner {
 
 /// One straight piece, with all that a look-up needs.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Segment {
+pub(super) struct ProfileSegment {
     pub(super) from: Corner,
     pub(super) to: Corner,
     /// Rounds from the start at either end, or how much of a rim.
     pub(super) along: (f32, f32),
-    pub(super) stretch: Stretch,
+    pub(super) stretch: ProfileStretch,
     /// Rounds a millimetre; negative where the profile runs back inside the cloth.
     pub(super) per_mm: f32,
     /// How the profile turns away from its tangent, a mm; negative in a hollow.
@@ -84,7 +84,7 @@ pub(super) fn ahead(corner: &Corner, at: [f32; 2]) -> f32 {
 
 /// The whole profile of `forecast`, whose nodes are the edges of rounds and perhaps a pole,
 /// in cloth `thick` mm thick: from axis to axis, or from stuffing to stuffing. Never empty.
-pub(super) fn lay(forecast: &[Rz], thick: f32) -> Vec<Segment> {
+pub(super) fn lay(forecast: &[Rz], thick: f32) -> Vec<ProfileSegment> {
     let mut nodes: Vec<[f32; 2]> =
         forecast.iter().map(|n| [finite(n.r).max(0.0), finite(n.z)]).collect();
     // No plan has fewer than two rounds; a profile of none would have nothing to be near.
@@ -104,19 +104,19 @@ pub(super) fn lay(forecast: &[Rz], thick: f32) -> Vec<Segment> {
         }
     }
     let corners = smoothed(&nodes);
-    let outside: Vec<Segment> = corners
+    let outside: Vec<ProfileSegment> = corners
         .windows(2)
         .zip(0..)
         .map(|(pair, k)| {
             let along = |k: i32| k as f32 / PIECES as f32;
-            Segment::new(pair[0], pair[1], (along(k), along(k + 1)), Stretch::Outside)
+            ProfileSegment::new(pair[0], pair[1], (along(k), along(k + 1)), ProfileStretch::Outside)
         })
         .collect();
     let mut all = Vec::with_capacity(outside.len() + 64);
     if open[0] {
         // A start is an end seen in a mirror.
-        let seen: Vec<Segment> = outside.iter().rev().map(Segment::mirrored).collect();
-        all.extend(ending(&seen, thick).iter().rev().map(Segment::mirrored));
+        let seen: Vec<ProfileSegment> = outside.iter().rev().map(ProfileSegment::mirrored).collect();
+        all.extend(ending(&seen, thick).iter().rev().map(ProfileSegment::mirrored));
     }
     all.extend_from_slice(&outside);
     if open[1] {
@@ -133,11 +133,11 @@ pub(super) fn lay(forecast: &[Rz], thick: f32) -> Vec<Segment> {
 
 /// From the end of `outside` over the rim, down the inside of the cloth and over the stuffing
 /// to the axis.
-fn ending(outside: &[Segment], thick: f32) -> Vec<Segment> {
+fn ending(outside: &[ProfileSegment], thick: f32) -> Vec<ProfileSegment> {
     let edge = outside.len() - 1;
     let corner = outside[edge].to;
     let (way, out) = (corner.way, [corner.way[1], -corner.way[0]]);
-    let mut row: Vec<Segment> = Vec::new();
+    let mut row: Vec<ProfileSegment> = Vec::new();
     let mut from = corner;
     for i in 1..=RIM_PIECES {
         let part = |i: usize| i as f32 / RIM_PIECES as f32;
@@ -147,7 +147,7 @@ fn ending(outside: &[Segment], thick: f32) -> Vec<Segment> {
         let turned = unit([0, 1].map(|j| RIM_HEIGHT * cos * way[j] - 0.5 * sin * out[j]));
         let to = Corner { at: [at[0].max(0.02), at[1]], way: turned };
         let along = (part(i - 1), part(i));
-        row.push(Segment::new(from, to, along, Stretch::Rim { start: false }));
+        row.push(ProfileSegment::new(from, to, along, ProfileStretch::Rim { start: false }));
         from = to;
     }
     let deep = (STUFFED_DEPTH * corner.at[0]).max(1.5 * thick);
@@ -162,7 +162,7 @@ fn ending(outside: &[Segment], thick: f32) -> Vec<Segment> {
         gone += long(minus(c.at, segment.to.at));
         let to = Corner { at, way: c.way.map(|w| -w) };
         let along = (segment.along.1, segment.along.0);
-        row.push(Segment::new(from, to, along, Stretch::Within));
+        row.push(ProfileSegment::new(from, to, along, ProfileStretch::Within));
         from = to;
     }
     let (wide, floor) = (from.at[0].max(1e-3), from.at[1]);
@@ -180,14 +180,14 @@ fn ending(outside: &[Segment], thick: f32) -> Vec<Segment> {
                 cloth.to.way = from.way;
             }
         }
-        row.push(Segment::new(from, to, (0.0, 0.0), Stretch::Stuffing));
+        row.push(ProfileSegment::new(from, to, (0.0, 0.0), ProfileStretch::Stuffing));
         from = to;
     }
     row
 }
 
-impl Segment {
-    fn new(from: Corner, to: Corner, along: (f32, f32), stretch: Stretch) -> Self {
+impl ProfileSegment {
+    fn new(from: Corner, to: Corner, along: (f32, f32), stretch: ProfileStretch) -> Self {
         let length = long(minus(to.at, from.at)).max(1e-4);
         let bend = (from.way[0] * to.way[1] - from.way[1] * to.way[0]) / length;
         let per_mm = (along.1 - along.0) / length;
@@ -198,7 +198,7 @@ impl Segment {
     fn mirrored(&self) -> Self {
         let corner = |c: Corner| Corner { at: [c.at[0], -c.at[1]], way: [-c.way[0], c.way[1]] };
         let stretch = match self.stretch {
-            Stretch::Rim { start } => Stretch::Rim { start: !start },
+            ProfileStretch::Rim { start } => ProfileStretch::Rim { start: !start },
             other => other,
         };
         Self {
@@ -253,7 +253,7 @@ fn smoothed(nodes: &[[f32; 2]]) -> Vec<Corner> {
     corners
 }
 
-impl Segment {
+impl ProfileSegment {
     /// Square of the distance of a place.
     pub(super) fn far_sq(&self, at: [f32; 2]) -> f32 {
         let (chord, from) = (minus(self.to.at, self.from.at), minus(at, self.from.at));

@@ -7,7 +7,7 @@
 use super::Relief;
 use super::cloth::Care;
 use super::patch::{Beside, Descent, Patch};
-use super::scene::Placed;
+use super::scene::PosedRelief;
 use super::space::{V3, along};
 
 /// Most steps of a ray.
@@ -31,12 +31,12 @@ pub(super) struct Meeting {
     /// How much of the ray's width the part covers.
     pub(super) cover: f32,
     /// What it meets there.
-    pub(super) met: Met,
+    pub(super) met: RayMet,
 }
 
 /// What a ray meets.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Met {
+pub(super) enum RayMet {
     /// Cloth or stuffing, so far on from a patch of it.
     Patch(Patch, f32),
     /// A cut.
@@ -75,7 +75,7 @@ impl Ray {
     /// stitches where `deep`, else on a smooth skin.
     pub(super) fn meet(
         &self,
-        placed: &Placed<'_>,
+        placed: &PosedRelief<'_>,
         begin: f32,
         end: f32,
         wide: f32,
@@ -110,7 +110,7 @@ impl Ray {
             }
             let beside = Beside::new(relief, place, around, near);
             if cut && near.far < SMOOTH * relief.stitch {
-                return Some(Meeting { depth, cover: 1.0, met: Met::Cut(beside) });
+                return Some(Meeting { depth, cover: 1.0, met: RayMet::Cut(beside) });
             }
             cut = false;
             let over = near.far - high;
@@ -143,13 +143,13 @@ impl Ray {
             above = None;
             let patch = Patch::new(relief, beside, course, depth);
             if smooth {
-                return Some(Meeting { depth, cover: 1.0, met: Met::Patch(patch, 0.0) });
+                return Some(Meeting { depth, cover: 1.0, met: RayMet::Patch(patch, 0.0) });
             }
             let before = last.map(|(over, at): (f32, f32)| (over, at - depth));
             match patch.descend(relief, None, before, care) {
                 Descent::Meets(gone) => {
                     let depth = patch.depth(gone);
-                    return Some(Meeting { depth, cover: 1.0, met: Met::Patch(patch, gone) });
+                    return Some(Meeting { depth, cover: 1.0, met: RayMet::Patch(patch, gone) });
                 }
                 Descent::Leaves { over, gone, nearest } => {
                     if nearest.0 < closest.0 {
@@ -169,7 +169,7 @@ impl Ray {
         let around = relief.around(place);
         let beside = Beside::new(relief, place, around, relief.curve.near(around.r, place[2]));
         let course = beside.course(relief, self.towards);
-        let met = Met::Patch(Patch::new(relief, beside, course, depth), 0.0);
+        let met = RayMet::Patch(Patch::new(relief, beside, course, depth), 0.0);
         Some(Meeting { depth, cover, met })
     }
 

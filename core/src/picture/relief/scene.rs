@@ -2,16 +2,16 @@
 
 use super::Relief;
 use super::cloth::Care;
-use super::hit::Look;
+use super::hit::HitLook;
 use super::patch::{Descent, Patch};
-use super::ray::{Meeting, Met, Ray};
+use super::ray::{Meeting, RayMet, Ray};
 use super::shade::Dyes;
 use super::space::{Pose, Turned, V3, add, along, scaled, sub, turned};
 use crate::picture::Rgb;
 
 /// A part in its place.
 #[derive(Debug, Clone, Copy)]
-pub struct Placed<'a> {
+pub struct PosedRelief<'a> {
     /// The part.
     pub relief: &'a Relief,
     /// How it stands.
@@ -24,7 +24,7 @@ pub struct Placed<'a> {
     pub cutaway: bool,
 }
 
-impl<'a> Placed<'a> {
+impl<'a> PosedRelief<'a> {
     /// A part as it lies in its own frame, whole.
     pub fn new(relief: &'a Relief, colours: &'a [Rgb]) -> Self {
         Self { relief, pose: Pose::default(), colours, lit: None, cutaway: false }
@@ -42,7 +42,7 @@ pub enum Quality {
 
 /// From where a scene is looked at.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct View {
+pub struct ReliefView {
     /// How far the scene is turned about its z axis, degrees; its front moves right as this
     /// grows.
     pub turn_deg: f32,
@@ -70,8 +70,8 @@ pub struct Seen {
 }
 
 /// A part as the eye sees it.
-struct Shown<'a> {
-    placed: Placed<'a>,
+struct ShownPart<'a> {
+    placed: PosedRelief<'a>,
     dyes: Dyes,
     /// Right, down and towards the eye, in the part's own frame.
     eye: Turned,
@@ -82,9 +82,9 @@ struct Shown<'a> {
 }
 
 /// A scene made ready to be drawn, a band of rows at a time, by as many threads as there are.
-pub struct Scene<'a> {
-    parts: Vec<Shown<'a>>,
-    view: View,
+pub struct ReliefScene<'a> {
+    parts: Vec<ShownPart<'a>>,
+    view: ReliefView,
 }
 
 /// Side of a block of pixels that are brought near the surface together.
@@ -92,15 +92,15 @@ const BLOCK: u32 = 4;
 /// Samples of a pixel that differ by no more than this, of 255, are as good as one.
 const ALIKE: f32 = 9.0;
 
-impl<'a> Scene<'a> {
+impl<'a> ReliefScene<'a> {
     /// The scene of `parts`, at most 65,534 of them, as `view` sees it.
-    pub fn new(parts: &[Placed<'a>], view: &View) -> Self {
+    pub fn new(parts: &[PosedRelief<'a>], view: &ReliefView) -> Self {
         let eye = view.eye();
-        let shown = |placed: &Placed<'a>| {
+        let shown = |placed: &PosedRelief<'a>| {
             let own = eye.map(|way| placed.pose.own_direction(way));
             let (ball, radius) = placed.relief.ball();
             let away = sub(placed.pose.place(ball), view.middle);
-            Shown {
+            ShownPart {
                 placed: *placed,
                 dyes: Dyes::new(placed.colours, placed.lit),
                 eye: own,
@@ -112,7 +112,7 @@ impl<'a> Scene<'a> {
     }
 
     /// The view it is seen in.
-    pub fn view(&self) -> &View {
+    pub fn view(&self) -> &ReliefView {
         &self.view
     }
 
@@ -272,9 +272,9 @@ impl<'a> Scene<'a> {
         wide: f32,
     ) -> ([f32; 4], Seen) {
         let part = &self.parts[i];
-        let look = Look { relief: part.placed.relief, eye: &part.eye, wide };
+        let look = HitLook { relief: part.placed.relief, eye: &part.eye, wide };
         let (mut lit, seen) = match (&met.met, off) {
-            (Met::Patch(patch, _), Some((off, gone))) => look.on_patch(patch, Some(off), gone),
+            (RayMet::Patch(patch, _), Some((off, gone))) => look.on_patch(patch, Some(off), gone),
             (met, _) => look.on(met),
         };
         lit.open *= self.open(i, met);
@@ -293,7 +293,7 @@ impl<'a> Scene<'a> {
         off: [f32; 2],
         wide: f32,
     ) -> Option<([f32; 4], Seen)> {
-        let Met::Patch(patch, _) = &met.met else { return None };
+        let RayMet::Patch(patch, _) = &met.met else { return None };
         let part = &self.parts[i];
         let off = add(scaled(part.eye[0], off[0]), scaled(part.eye[1], off[1]));
         let care = Care::new(wide, part.placed.relief.stitch);
@@ -310,7 +310,7 @@ impl<'a> Scene<'a> {
             return 1.0;
         }
         let pose = &self.parts[own].placed.pose;
-        let (Met::Patch(Patch { beside, .. }, _) | Met::Cut(beside)) = &met.met;
+        let (RayMet::Patch(Patch { beside, .. }, _) | RayMet::Cut(beside)) = &met.met;
         let (place, out) = (beside.place, beside.out);
         let (place, out) = (pose.place(place), pose.direction(out));
         let mut open = 1.0;
@@ -332,7 +332,7 @@ fn rounded(channel: f32) -> u8 {
     (channel + 0.5).clamp(0.0, 255.0) as u8
 }
 
-impl View {
+impl ReliefView {
     /// Right, down and towards the eye, in the scene's frame.
     fn eye(&self) -> Turned {
         let (sin, cos) = self.turn_deg.to_radians().sin_cos();
@@ -348,7 +348,7 @@ impl View {
     }
 }
 
-impl Shown<'_> {
+impl ShownPart<'_> {
     /// The ray through a place of the picture, from the eye.
     fn ray(&self, at: [f32; 2]) -> Ray {
         let [right, down, towards] = self.eye;

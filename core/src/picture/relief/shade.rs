@@ -22,7 +22,7 @@ const MOST: f32 = 1.5;
 
 /// What is lit.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Ground {
+pub(super) enum ShadeGround {
     Yarn {
         /// Counted from 1.
         round: u32,
@@ -41,7 +41,7 @@ pub(super) struct Lit {
     pub(super) groove: f32,
     pub(super) open: f32,
     pub(super) tint: f32,
-    pub(super) ground: Ground,
+    pub(super) ground: ShadeGround,
 }
 
 /// A colour in all its lights, worked out once: powers are dear.
@@ -91,8 +91,8 @@ impl Dyes {
         }
     }
 
-    fn of(&self, ground: Ground) -> &Dye {
-        let Ground::Yarn { round, yarn } = ground else { return &self.stuffing };
+    fn of(&self, ground: ShadeGround) -> &Dye {
+        let ShadeGround::Yarn { round, yarn } = ground else { return &self.stuffing };
         match &self.lit {
             Some((lit, dye)) if *lit == round => dye,
             _ => self.yarns.get(yarn).unwrap_or(&self.yarns[0]),

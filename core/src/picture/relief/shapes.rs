@@ -7,7 +7,7 @@
 use std::f32::consts::PI;
 
 use super::space::{eased, mix};
-use super::tile::{REACH, Sample, Shape};
+use super::tile::{REACH, Sample, TileShape};
 
 /// Half the thickness of the yarn, in stitch widths: two legs side by side fill a stitch.
 const YARN: f32 = 0.245;
@@ -54,7 +54,7 @@ fn strand(bead: impl Fn(f32) -> ([f32; 2], f32, f32)) -> Strand {
 }
 
 /// Height of a stitch in stitch widths, as tiles take it.
-fn tall(shape: Shape) -> f32 {
+fn tall(shape: TileShape) -> f32 {
     match shape.index() {
         4..=7 => 1.38,
         8..=11 => 1.9,
@@ -78,7 +78,7 @@ fn leg(tall: f32, foot: f32, head: f32, slim: f32) -> Strand {
     })
 }
 
-fn strands(shape: Shape) -> Vec<Strand> {
+fn strands(shape: TileShape) -> Vec<Strand> {
     let tall = tall(shape);
     match shape.index() {
         12 => vec![strand(|t| {
@@ -148,9 +148,9 @@ fn within(tall: f32) -> Vec<Strand> {
 
 /// The samples of a tile, `wide` × `rows`, row by row: the rows reach over the stitch and
 /// [`REACH`] of its height beyond it, below and above.
-pub(super) fn relief(shape: Shape, wide: usize, rows: usize) -> Vec<Sample> {
+pub(super) fn relief(shape: TileShape, wide: usize, rows: usize) -> Vec<Sample> {
     let tall = tall(shape);
-    let mut field = Field::new(wide, rows, tall);
+    let mut field = CurveField::new(wide, rows, tall);
     for strand in strands(shape) {
         for pair in strand.windows(2) {
             for shift in [-1.0, 0.0, 1.0] {
@@ -183,7 +183,7 @@ fn plies(gone: f32, side: f32) -> f32 {
 }
 
 /// Heights of a tile, and how deep between plies each place is.
-struct Field {
+struct CurveField {
     heights: Vec<(f32, f32)>,
     wide: usize,
     rows: usize,
@@ -192,7 +192,7 @@ struct Field {
     per_up: f32,
 }
 
-impl Field {
+impl CurveField {
     fn new(wide: usize, rows: usize, tall: f32) -> Self {
         let per_up = rows as f32 / (1.0 + 2.0 * REACH) / tall;
         Self { heights: vec![(FLOOR, 0.0); wide * rows], wide, rows, tall, per_up }

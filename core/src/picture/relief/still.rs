@@ -1,8 +1,8 @@
 //! A whole picture of a scene: its pixels, what is seen at each, and its outline.
 
-use super::{Placed, Quality, Relief, Scene, Seen, View};
+use super::{PosedRelief, Quality, Relief, ReliefScene, Seen, ReliefView};
 use crate::error::{Error, Result};
-use crate::picture::Look;
+use crate::picture::Viewpoint;
 
 /// Most pixels of a still.
 pub const MOST_PIXELS: u64 = 120_000_000;
@@ -18,10 +18,10 @@ pub struct Still {
     pub map: Vec<Seen>,
 }
 
-impl View {
+impl ReliefView {
     /// The view of one relief as `look` has it, in a picture just as large as it needs with
     /// `margin` pixels all around.
-    pub fn around(relief: &Relief, look: &Look, margin: f32, quality: Quality) -> Self {
+    pub fn around(relief: &Relief, look: &Viewpoint, margin: f32, quality: Quality) -> Self {
         let mut view = Self {
             turn_deg: look.turn_deg,
             tilt_deg: look.tilt_deg,
@@ -63,14 +63,14 @@ impl Relief {
     ///
     /// # Errors
     /// For a picture of more than [`MOST_PIXELS`].
-    pub fn still(&self, look: &Look, colours: &[[u8; 3]], margin: f32) -> Result<Still> {
-        let view = View::around(self, look, margin, Quality::Full);
-        Still::new(&Scene::new(&[self.as_in(look, colours)], &view))
+    pub fn still(&self, look: &Viewpoint, colours: &[[u8; 3]], margin: f32) -> Result<Still> {
+        let view = ReliefView::around(self, look, margin, Quality::Full);
+        Still::new(&ReliefScene::new(&[self.as_in(look, colours)], &view))
     }
 
     /// It as `look` shows it.
-    pub fn as_in<'a>(&'a self, look: &Look, colours: &'a [[u8; 3]]) -> Placed<'a> {
-        Placed { lit: look.lit, cutaway: look.cutaway, ..Placed::new(self, colours) }
+    pub fn as_in<'a>(&'a self, look: &Viewpoint, colours: &'a [[u8; 3]]) -> PosedRelief<'a> {
+        PosedRelief { lit: look.lit, cutaway: look.cutaway, ..PosedRelief::new(self, colours) }
     }
 }
 
@@ -80,7 +80,7 @@ impl Still {
     ///
     /// # Errors
     /// For a picture of more than [`MOST_PIXELS`].
-    pub fn blank(scene: &Scene<'_>) -> Result<Self> {
+    pub fn blank(scene: &ReliefScene<'_>) -> Result<Self> {
         let size = scene.view().size;
         let pixels = u64::from(size[0]) * u64::from(size[1]);
         if pixels > MOST_PIXELS {
@@ -98,7 +98,7 @@ impl Still {
     ///
     /// # Errors
     /// As [`Self::blank`].
-    pub fn new(scene: &Scene<'_>) -> Result<Self> {
+    pub fn new(scene: &ReliefScene<'_>) -> Result<Self> {
         let mut still = Self::blank(scene)?;
         scene.rows(0, still.size[1], &mut still.pixels, &mut still.map);
         Ok(still)

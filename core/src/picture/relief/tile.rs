@@ -19,9 +19,9 @@ pub(super) const REACH: f32 = 0.35;
 
 /// Which tile a stitch looks like.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub(super) struct Shape(u8);
+pub(super) struct TileShape(u8);
 
-impl Shape {
+impl TileShape {
     /// Loops gathered by a thread.
     pub(super) const DRAWN: Self = Self(12);
     /// The loops of an open edge.
@@ -60,7 +60,7 @@ pub(super) type Sample = [f32; 4];
 
 /// One size of one tile.
 #[derive(Debug)]
-struct Level {
+struct TileLevel {
     samples: Vec<Sample>,
     wide: usize,
     tall: usize,
@@ -69,19 +69,19 @@ struct Level {
 /// All sizes of one tile.
 #[derive(Debug)]
 pub(super) struct Tile {
-    levels: Vec<Level>,
+    levels: Vec<TileLevel>,
     /// Its mean inside the stitch.
     pub(super) mean: Sample,
 }
 
 /// The tile of a shape.
-pub(super) fn tile(shape: Shape) -> &'static Tile {
-    static TILES: [OnceLock<Tile>; Shape::MANY] = [const { OnceLock::new() }; Shape::MANY];
+pub(super) fn tile(shape: TileShape) -> &'static Tile {
+    static TILES: [OnceLock<Tile>; TileShape::MANY] = [const { OnceLock::new() }; TileShape::MANY];
     TILES[shape.index()].get_or_init(|| Tile::baked(shape))
 }
 
 impl Tile {
-    fn baked(shape: Shape) -> Self {
+    fn baked(shape: TileShape) -> Self {
         let wide = FINEST;
         let tall = (FINEST as f32 * (1.0 + 2.0 * REACH)) as usize / 32 * 32;
         let samples = shapes::relief(shape, wide, tall);
@@ -95,7 +95,7 @@ impl Tile {
                 }
             }
         }
-        let mut levels = vec![Level { samples, wide, tall }];
+        let mut levels = vec![TileLevel { samples, wide, tall }];
         for _ in 1..LEVELS {
             let next = levels[levels.len() - 1].halved();
             levels.push(next);
@@ -143,7 +143,7 @@ impl Tile {
     }
 }
 
-impl Level {
+impl TileLevel {
     fn column(&self, a: f32) -> ((usize, usize), f32) {
         split((a + 0.5) * self.wide as f32 - 0.5, self.wide)
     }

@@ -1,6 +1,6 @@
 //! Pieces and views of every kind.
 
-use plumpline_core::picture::relief::{Placed, Pose, Quality, Relief, View};
+use plumpline_core::picture::relief::{PosedRelief, Pose, Quality, Relief, ReliefView};
 use plumpline_core::{Hand, plan};
 use plumpline_tests::any::any_piece;
 use proptest::prelude::*;
@@ -24,8 +24,8 @@ proptest! {
         let plan = plan(&piece).map_err(|e| TestCaseError::reject(e.to_string()))?;
         let relief = Relief::new(&piece, &plan);
         let quality = if draft { Quality::Draft } else { Quality::Full };
-        let view = View { quality, ..view(&relief, 120, turn, tilt) };
-        let parts = [Placed { cutaway, ..Placed::new(&relief, &COLOURS) }];
+        let view = ReliefView { quality, ..view(&relief, 120, turn, tilt) };
+        let parts = [PosedRelief { cutaway, ..PosedRelief::new(&relief, &COLOURS) }];
         let picture = Picture::of(&parts, &view);
         prop_assert!(picture.map.iter().any(|s| s.part == 1));
         for (pixel, seen) in picture.pixels.iter().zip(&picture.map) {
@@ -50,8 +50,8 @@ proptest! {
         let relief = Relief::new(&project.pieces[0], &plan);
         let [turn_deg, tilt_deg, scale, x, y, z] = numbers;
         let pose = Pose { at: [z, x, y], ..Pose::default() };
-        let parts = [Placed { pose, ..Placed::new(&relief, &[]) }];
-        let view = View {
+        let parts = [PosedRelief { pose, ..PosedRelief::new(&relief, &[]) }];
+        let view = ReliefView {
             turn_deg, tilt_deg, scale, middle: [x, y, z], size: [9, 7], quality: Quality::Full,
         };
         let picture = Picture::of(&parts, &view);

@@ -1,7 +1,7 @@
 //! What is looked into, cut open, pressed into an oval, worked in a spiral.
 
-use plumpline_core::picture::Look;
-use plumpline_core::picture::relief::{Placed, Relief, Scene, Still};
+use plumpline_core::picture::Viewpoint;
+use plumpline_core::picture::relief::{PosedRelief, Relief, ReliefScene, Still};
 use plumpline_core::picture::svg::{self, Frame};
 use plumpline_core::{Piece, Working, plan};
 use plumpline_tests::fit_set::SHAPES;
@@ -16,7 +16,7 @@ fn an_oval_is_wide_along_its_sides_and_deep_across_them() {
     let relief = Relief::new(&piece, &plan);
     let wide = |turn| {
         let view = view(&relief, 400, turn, 0.0);
-        let picture = Picture::of(&[Placed::new(&relief, &COLOURS)], &view);
+        let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
         let row = |y: usize| (0..400).map(|x| picture.covered(x, y)).sum::<f32>();
         f64::from((0..400).map(row).fold(0.0, f32::max) / view.scale)
     };
@@ -36,7 +36,7 @@ fn a_spiral_climbs_and_joined_rounds_are_level() {
         let relief = Relief::new(piece, &plan);
         // The beginning is at the back.
         let view = view(&relief, 700, 180.0, 0.0);
-        let picture = Picture::of(&[Placed::new(&relief, &COLOURS)], &view);
+        let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
         let y = |stitch: u32| {
             let own = |s: &plumpline_core::picture::relief::Seen| {
                 usize::from(s.round) == round && u32::from(s.stitch) == stitch
@@ -57,9 +57,9 @@ fn a_spiral_climbs_and_joined_rounds_are_level() {
 fn a_cutaway_keeps_the_back_half_and_shows_what_is_inside() {
     let (project, plan) = sample("pear");
     let relief = Relief::new(&project.pieces[0], &plan);
-    let own = Placed::new(&relief, &COLOURS);
+    let own = PosedRelief::new(&relief, &COLOURS);
     let picture = |turn, cutaway| {
-        Picture::of(&[Placed { cutaway, ..own }], &view(&relief, 300, turn, 0.0))
+        Picture::of(&[PosedRelief { cutaway, ..own }], &view(&relief, 300, turn, 0.0))
     };
     let (whole, cut, behind) = (picture(0.0, false), picture(0.0, true), picture(180.0, true));
     let stuffing = |p: &Picture| p.map.iter().filter(|s| s.part == 1 && s.round == 0).count();
@@ -80,7 +80,7 @@ fn an_open_end_can_be_looked_into_and_a_closed_one_cannot() {
     let relief = Relief::new(&project.pieces[0], &plan);
     let stuffing = |tilt| {
         let picture =
-            Picture::of(&[Placed::new(&relief, &COLOURS)], &view(&relief, 300, 30.0, tilt));
+            Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view(&relief, 300, 30.0, tilt));
         picture.map.iter().filter(|s| s.part == 1 && s.round == 0).count()
     };
     assert!(stuffing(-70.0) > 200, "into the stem from below");
@@ -92,7 +92,7 @@ fn pointing_finds_the_round_that_lies_there() {
     let (project, plan) = sample("pear");
     let relief = Relief::new(&project.pieces[0], &plan);
     let view = view(&relief, 500, 180.0, 0.0);
-    let still = Still::new(&Scene::new(&[Placed::new(&relief, &COLOURS)], &view));
+    let still = Still::new(&ReliefScene::new(&[PosedRelief::new(&relief, &COLOURS)], &view));
     let still = still.expect("it is small");
     for round in [8, 15, 22, 30_u16] {
         let (a, b) = (plan.forecast[usize::from(round) - 1], plan.forecast[usize::from(round)]);
@@ -110,7 +110,7 @@ fn pointing_finds_the_round_that_lies_there() {
 fn a_file_carries_the_picture_and_its_outline() {
     let (project, plan) = sample("cushion");
     let relief = Relief::new(&project.pieces[0], &plan);
-    let look = Look { scale: 2.0, ..Look::default() };
+    let look = Viewpoint { scale: 2.0, ..Viewpoint::default() };
     let still = relief.still(&look, &COLOURS, 6.0).expect("it is small");
     let rings = still.outline();
     assert_eq!(rings.len(), 1, "one piece, no holes");

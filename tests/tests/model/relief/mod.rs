@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use plumpline_core::picture::Rgb;
-use plumpline_core::picture::relief::{Placed, Pose, Quality, Relief, Scene, Seen, View};
+use plumpline_core::picture::relief::{PosedRelief, Pose, Quality, Relief, ReliefScene, Seen, ReliefView};
 use plumpline_core::{Hand, Plan, Project, file, plan};
 
 const SAMPLES: [&str; 6] = ["acorn", "cushion", "float", "mushroom", "pear", "pebble"];
@@ -30,15 +30,15 @@ struct Picture {
 }
 
 impl Picture {
-    fn of(parts: &[Placed<'_>], view: &View) -> Self {
+    fn of(parts: &[PosedRelief<'_>], view: &ReliefView) -> Self {
         Self::in_bands(parts, view, view.size[1])
     }
 
-    fn in_bands(parts: &[Placed<'_>], view: &View, rows: u32) -> Self {
+    fn in_bands(parts: &[PosedRelief<'_>], view: &ReliefView, rows: u32) -> Self {
         let [wide, tall] = view.size.map(|s| s as usize);
         let mut pixels = vec![[0; 4]; wide * tall];
         let mut map = vec![Seen::default(); wide * tall];
-        let scene = Scene::new(parts, view);
+        let scene = ReliefScene::new(parts, view);
         let band = wide * rows as usize;
         let bands = pixels.chunks_mut(band).zip(map.chunks_mut(band));
         for ((pixels, map), from) in bands.zip((0..).step_by(rows as usize)) {
@@ -85,8 +85,8 @@ impl Picture {
     }
 }
 
-fn view(relief: &Relief, side: u32, turn_deg: f32, tilt_deg: f32) -> View {
-    View {
+fn view(relief: &Relief, side: u32, turn_deg: f32, tilt_deg: f32) -> ReliefView {
+    ReliefView {
         turn_deg,
         tilt_deg,
         scale: relief.fitting(0.96 * side as f32, 0.96 * side as f32),
@@ -106,7 +106,7 @@ fn every_stitch_can_be_pointed_at() {
             [(0.0, 20.0), (120.0, 20.0), (240.0, -20.0), (30.0, 80.0), (30.0, -80.0)]
         {
             let view = view(&relief, 700, turn, tilt);
-            let picture = Picture::of(&[Placed::new(&relief, &COLOURS)], &view);
+            let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
             let named = picture.map.iter().filter(|s| s.stitch > 0);
             seen.extend(named.map(|s| (u32::from(s.round), u32::from(s.stitch))));
         }
@@ -125,8 +125,8 @@ fn no_ground_shows_inside_the_silhouette() {
         let relief = Relief::new(&project.pieces[0], &plan);
         for (side, tilt) in [(64, 14.0), (200, -75.0), (300, 0.0), (300, 14.0), (480, 50.0)] {
             for quality in [Quality::Draft, Quality::Full] {
-                let view = View { quality, ..view(&relief, side, 30.0, tilt) };
-                let picture = Picture::of(&[Placed::new(&relief, &COLOURS)], &view);
+                let view = ReliefView { quality, ..view(&relief, side, 30.0, tilt) };
+                let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
                 let holes = picture.holes();
                 // Half covered pixels of the silhouette may touch at their corners only.
                 assert!(holes == 0, "{name}, {side} px, {tilt}°, {quality:?}: {holes}");
@@ -141,7 +141,7 @@ fn the_silhouette_is_that_of_the_forecast() {
         let (project, plan) = sample(name);
         let relief = Relief::new(&project.pieces[0], &plan);
         let view = view(&relief, 500, 40.0, 0.0);
-        let picture = Picture::of(&[Placed::new(&relief, &COLOURS)], &view);
+        let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
         let stitch = plan.stitch_mm.0 as f32 * view.scale;
         let low = view.project([0.0, 0.0, 0.0])[1];
         // Half the width of the forecast at a row, by its nodes; a lip counts by its widest.
@@ -186,16 +186,16 @@ fn a_picture_is_the_same_in_bands_and_at_once() {
     let relief = Relief::new(&project.pieces[0], &plan);
     let pose = Pose { at: [14.0, 30.0, 8.0], ..Pose::default() };
     let parts = [
-        Placed::new(&relief, &COLOURS),
-        Placed {
+        PosedRelief::new(&relief, &COLOURS),
+        PosedRelief {
             pose,
             cutaway: true,
             lit: Some((9, [240, 174, 43])),
-            ..Placed::new(&relief, &COLOURS)
+            ..PosedRelief::new(&relief, &COLOURS)
         },
     ];
     for quality in [Quality::Draft, Quality::Full] {
-        let view = View { quality, ..view(&relief, 220, 65.0, 14.0) };
+        let view = ReliefView { quality, ..view(&relief, 220, 65.0, 14.0) };
         let whole = Picture::of(&parts, &view);
         for rows in [1, 3, 64] {
             let bands = Picture::in_bands(&parts, &view, rows);
@@ -213,8 +213,8 @@ fn the_nearer_part_hides_the_farther() {
     let view = view(&relief, 200, 0.0, 0.0);
     // Turned about the view's own z, +Y looks at the eye.
     let before = Pose { at: [0.0, 200.0, 0.0], ..Pose::default() };
-    let own = Placed::new(&relief, &COLOURS);
-    let near = Placed { pose: before, ..own };
+    let own = PosedRelief::new(&relief, &COLOURS);
+    let near = PosedRelief { pose: before, ..own };
     for (parts, nearest) in [([own, near], 2), ([near, own], 1)] {
         let picture = Picture::of(&parts, &view);
         let inside = picture.map.iter().filter(|s| s.part > 0);
@@ -232,7 +232,7 @@ fn hands_mirror_one_another() {
         let plan = plan(&project.pieces[0]).expect("it plans");
         let relief = Relief::new(&project.pieces[0], &plan);
         let view = view(&relief, 400, 0.0, 0.0);
-        let picture = Picture::of(&[Placed::new(&relief, &COLOURS)], &view);
+        let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
         let row = &picture.map[200 * 400..201 * 400];
         numbers.push(row.iter().map(|s| (s.round, s.stitch)).collect::<Vec<_>>());
     }
@@ -255,7 +255,7 @@ fn colours_and_light_follow_the_yarn() {
     let relief = Relief::new(&project.pieces[0], &plan);
     let view = view(&relief, 400, 30.0, 14.0);
     let lit = [240, 174, 43];
-    let placed = Placed { lit: Some((14, lit)), ..Placed::new(&relief, &COLOURS) };
+    let placed = PosedRelief { lit: Some((14, lit)), ..PosedRelief::new(&relief, &COLOURS) };
     let picture = Picture::of(&[placed], &view);
     let mut sums = [[0.0_f32; 3]; 4];
     let mut many = [0.0; 4];
