@@ -2,7 +2,9 @@
 //! each change of the outline, the relief itself. A piece of about 2,000 stitches, one core.
 
 use divan::{Bencher, black_box};
-use plumpline_core::picture::relief::{PosedRelief, Quality, Relief, ReliefScene, Still, ReliefView};
+use plumpline_core::picture::relief::{
+    PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
+};
 use plumpline_core::{Piece, Plan, plan};
 use plumpline_tests::fit_set::SHAPES;
 

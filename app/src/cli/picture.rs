@@ -6,11 +6,9 @@ use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::Extent;
 use plumpline_core::picture::chart::{ChartLook, chart_page, charts};
-use plumpline_core::picture::relief::{
-    Quality, Relief, ReliefScene, Still, ReliefView,
-};
+use plumpline_core::picture::relief::{Quality, Relief, ReliefScene, ReliefView, Still};
 use plumpline_core::picture::svg::{self, Frame, svg};
-use plumpline_core::picture::{Viewpoint, Rgb, ReliefScene, outline};
+use plumpline_core::picture::{Rgb, Scene, Viewpoint, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
 use super::sheet::ChartSymbol;
@@ -229,7 +227,7 @@ impl PictureArgs {
 
 /// The scene at the scale at which it is `room` pixels wide. What does not scale with the
 /// piece, such as type, takes a second look.
-fn fitted(room: f32, at: impl Fn(f32) -> ReliefScene) -> ReliefScene {
+fn fitted(room: f32, at: impl Fn(f32) -> Scene) -> Scene {
     let mut scale = 4.0;
     let mut scene = at(scale);
     for _ in 0..3 {

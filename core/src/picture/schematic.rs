@@ -1,11 +1,11 @@
 //! The schematic: the finished piece from the side with its measures, in one ink, for those
 //! who check their work against it.
 
-use crate::extent::Extent;
 use super::Rgb;
 use super::Writing;
 use super::colour::mixed;
 use super::drawing::{Drawing, Pen, Shape, width_of};
+use crate::extent::Extent;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 

@@ -1,13 +1,13 @@
 //! What is drawn of a piece on its sheet.
 
-use crate::extent::Extent;
 use super::length::{cm, inches};
 use crate::error::Result;
+use crate::extent::Extent;
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
 use crate::picture::relief::{Relief, Still};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
-use crate::picture::{Drawing, Viewpoint, Rgb};
+use crate::picture::{Drawing, Rgb, Viewpoint};
 use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
@@ -75,7 +75,8 @@ impl Pictures {
     /// As [`Self::body_still`].
     pub fn body_svg(&self, pixels: f32) -> Result<String> {
         let margin = 4.0;
-        let [low, high] = self.body.bounds(Viewpoint::default().turn_deg, Viewpoint::default().tilt_deg);
+        let [low, high] =
+            self.body.bounds(Viewpoint::default().turn_deg, Viewpoint::default().tilt_deg);
         let longest = (high[0] - low[0]).max(high[1] - low[1]).max(1e-3);
         let still = self.body_still((pixels - 2.0 * margin) / longest, margin)?;
         let frame = Frame {

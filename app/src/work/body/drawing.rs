@@ -4,7 +4,9 @@ use std::sync::Arc;
 
 use egui::{ColorImage, Pos2, Rect};
 use plumpline_core::picture::Picked;
-use plumpline_core::picture::relief::{PosedRelief, Quality, Relief, ReliefScene, Still, ReliefView};
+use plumpline_core::picture::relief::{
+    PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
+};
 use plumpline_core::{Piece, Plan};
 use rayon::prelude::*;
 

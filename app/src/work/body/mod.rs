@@ -10,7 +10,7 @@ use plumpline_core::picture::relief::ReliefView;
 use plumpline_core::picture::{Picked, Rgb};
 use plumpline_core::{Piece, Plan};
 
-use self::drawing::{Drawn, BodyExtent, BodyLikeness, BodyWish};
+use self::drawing::{BodyExtent, BodyLikeness, BodyWish, Drawn};
 use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::view::Turned;
 

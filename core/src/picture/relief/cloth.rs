@@ -5,7 +5,7 @@ use super::curve::NearCurve;
 use super::fabric::Cell;
 use super::profile::ProfileStretch;
 use super::space::{chance, eased, mix};
-use super::tile::{REACH, Sample, TileShape, Tile, tile};
+use super::tile::{REACH, Sample, Tile, TileShape, tile};
 
 /// How wide a sample may be, in stitches, before stitches begin to melt, and when they are
 /// one tone.
@@ -72,7 +72,13 @@ impl Care {
 impl Relief {
     /// What lies at `turn` around beside `near`, `r` from the axis, and `ahead` mm along the
     /// profile from there; nothing where that is no cloth.
-    pub(super) fn layers(&self, near: &NearCurve, turn: f32, r: f32, ahead: f32) -> Option<ClothLayers> {
+    pub(super) fn layers(
+        &self,
+        near: &NearCurve,
+        turn: f32,
+        r: f32,
+        ahead: f32,
+    ) -> Option<ClothLayers> {
         let segment = self.curve.segment(near.segment?);
         let along = match segment.stretch {
             ProfileStretch::Outside | ProfileStretch::Within => near.along,

@@ -184,7 +184,11 @@ impl DistanceGrid {
     /// Most cells on either side.
     const MOST: f32 = 64.0;
 
-    fn new(segments: &[ProfileSegment], thick: f32, (widest, low, high): (f32, f32, f32)) -> Self {
+    fn new(
+        segments: &[ProfileSegment],
+        thick: f32,
+        (widest, low, high): (f32, f32, f32),
+    ) -> Self {
         let margin = 1.5 * thick;
         let extent = (widest + margin).max(high - low + 2.0 * margin);
         let size = (0.7 * thick).max(extent / Self::MOST).max(1e-3);
@@ -218,7 +222,11 @@ impl Hint {
 
 /// Distance of a place from the nearest of the segments that `counts`, and which it is; far
 /// beyond all if none does.
-fn nearest(segments: &[ProfileSegment], at: [f32; 2], counts: impl Fn(usize) -> bool) -> (f32, usize) {
+fn nearest(
+    segments: &[ProfileSegment],
+    at: [f32; 2],
+    counts: impl Fn(usize) -> bool,
+) -> (f32, usize) {
     // Segments are short: the nearest is beside the nearest of every few corners.
     let square = |at: [f32; 2]| at[0] * at[0] + at[1] * at[1];
     let mut rough = (f32::INFINITY, None);

@@ -6,7 +6,7 @@ use super::patch::{Beside, Patch};
 use super::profile::ProfileStretch;
 use super::ray::RayMet;
 use super::scene::Seen;
-use super::shade::{ShadeGround, Lit};
+use super::shade::{Lit, ShadeGround};
 use super::space::{Turned, V3, add, chance, dot, eased, scaled, turned, unit};
 
 /// How much of the relief's own normal light sees: wool scatters it.

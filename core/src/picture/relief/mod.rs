@@ -29,7 +29,7 @@ use curve::{Curve, NearCurve};
 use fabric::Fabric;
 use space::turn_of;
 
-pub use scene::{PosedRelief, Quality, ReliefScene, Seen, ReliefView};
+pub use scene::{PosedRelief, Quality, ReliefScene, ReliefView, Seen};
 pub use space::{Pose, V3};
 pub use still::{MOST_PIXELS, Still};
 

@@ -130,7 +130,12 @@ impl PatchCourse {
 
 impl Patch {
     /// Where a ray from `towards` comes to at `depth`.
-    pub(super) fn new(relief: &Relief, beside: Beside, course: PatchCourse, depth: f32) -> Self {
+    pub(super) fn new(
+        relief: &Relief,
+        beside: Beside,
+        course: PatchCourse,
+        depth: f32,
+    ) -> Self {
         // About how far along the profile the ray goes until it is met.
         let gone = (0.34 * relief.stitch / course.fall.max(0.3)).min(ROOM * relief.stitch);
         let turn = relief.turn(&beside.around);

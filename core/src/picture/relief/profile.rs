@@ -109,13 +109,19 @@ pub(super) fn lay(forecast: &[Rz], thick: f32) -> Vec<ProfileSegment> {
         .zip(0..)
         .map(|(pair, k)| {
             let along = |k: i32| k as f32 / PIECES as f32;
-            ProfileSegment::new(pair[0], pair[1], (along(k), along(k + 1)), ProfileStretch::Outside)
+            ProfileSegment::new(
+                pair[0],
+                pair[1],
+                (along(k), along(k + 1)),
+                ProfileStretch::Outside,
+            )
         })
         .collect();
     let mut all = Vec::with_capacity(outside.len() + 64);
     if open[0] {
         // A start is an end seen in a mirror.
-        let seen: Vec<ProfileSegment> = outside.iter().rev().map(ProfileSegment::mirrored).collect();
+        let seen: Vec<ProfileSegment> =
+            outside.iter().rev().map(ProfileSegment::mirrored).collect();
         all.extend(ending(&seen, thick).iter().rev().map(ProfileSegment::mirrored));
     }
     all.extend_from_slice(&outside);

@@ -149,7 +149,11 @@ impl Ray {
             match patch.descend(relief, None, before, care) {
                 Descent::Meets(gone) => {
                     let depth = patch.depth(gone);
-                    return Some(Meeting { depth, cover: 1.0, met: RayMet::Patch(patch, gone) });
+                    return Some(Meeting {
+                        depth,
+                        cover: 1.0,
+                        met: RayMet::Patch(patch, gone),
+                    });
                 }
                 Descent::Leaves { over, gone, nearest } => {
                     if nearest.0 < closest.0 {

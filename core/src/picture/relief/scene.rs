@@ -4,7 +4,7 @@ use super::Relief;
 use super::cloth::Care;
 use super::hit::HitLook;
 use super::patch::{Descent, Patch};
-use super::ray::{Meeting, RayMet, Ray};
+use super::ray::{Meeting, Ray, RayMet};
 use super::shade::Dyes;
 use super::space::{Pose, Turned, V3, add, along, scaled, sub, turned};
 use crate::picture::Rgb;
@@ -274,7 +274,9 @@ impl<'a> ReliefScene<'a> {
         let part = &self.parts[i];
         let look = HitLook { relief: part.placed.relief, eye: &part.eye, wide };
         let (mut lit, seen) = match (&met.met, off) {
-            (RayMet::Patch(patch, _), Some((off, gone))) => look.on_patch(patch, Some(off), gone),
+            (RayMet::Patch(patch, _), Some((off, gone))) => {
+                look.on_patch(patch, Some(off), gone)
+            }
             (met, _) => look.on(met),
         };
         lit.open *= self.open(i, met);

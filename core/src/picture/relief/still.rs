@@ -1,6 +1,6 @@
 //! A whole picture of a scene: its pixels, what is seen at each, and its outline.
 
-use super::{PosedRelief, Quality, Relief, ReliefScene, Seen, ReliefView};
+use super::{PosedRelief, Quality, Relief, ReliefScene, ReliefView, Seen};
 use crate::error::{Error, Result};
 use crate::picture::Viewpoint;
 

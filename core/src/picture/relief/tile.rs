@@ -76,7 +76,8 @@ pub(super) struct Tile {
 
 /// The tile of a shape.
 pub(super) fn tile(shape: TileShape) -> &'static Tile {
-    static TILES: [OnceLock<Tile>; TileShape::MANY] = [const { OnceLock::new() }; TileShape::MANY];
+    static TILES: [OnceLock<Tile>; TileShape::MANY] =
+        [const { OnceLock::new() }; TileShape::MANY];
     TILES[shape.index()].get_or_init(|| Tile::baked(shape))
 }
 

@@ -1,6 +1,6 @@
 //! Pieces and views of every kind.
 
-use plumpline_core::picture::relief::{PosedRelief, Pose, Quality, Relief, ReliefView};
+use plumpline_core::picture::relief::{Pose, PosedRelief, Quality, Relief, ReliefView};
 use plumpline_core::{Hand, plan};
 use plumpline_tests::any::any_piece;
 use proptest::prelude::*;

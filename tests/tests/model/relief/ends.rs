@@ -79,8 +79,10 @@ fn an_open_end_can_be_looked_into_and_a_closed_one_cannot() {
     let (project, plan) = sample("mushroom");
     let relief = Relief::new(&project.pieces[0], &plan);
     let stuffing = |tilt| {
-        let picture =
-            Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view(&relief, 300, 30.0, tilt));
+        let picture = Picture::of(
+            &[PosedRelief::new(&relief, &COLOURS)],
+            &view(&relief, 300, 30.0, tilt),
+        );
         picture.map.iter().filter(|s| s.part == 1 && s.round == 0).count()
     };
     assert!(stuffing(-70.0) > 200, "into the stem from below");

@@ -9,7 +9,9 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use plumpline_core::picture::Rgb;
-use plumpline_core::picture::relief::{PosedRelief, Pose, Quality, Relief, ReliefScene, Seen, ReliefView};
+use plumpline_core::picture::relief::{
+    Pose, PosedRelief, Quality, Relief, ReliefScene, ReliefView, Seen,
+};
 use plumpline_core::{Hand, Plan, Project, file, plan};
 
 const SAMPLES: [&str; 6] = ["acorn", "cushion", "float", "mushroom", "pear", "pebble"];
