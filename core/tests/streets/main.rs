@@ -9,7 +9,7 @@ use std::path::Path;
 use reader::{Module, Names};
 
 /// The streets in the order of the flow. What stands at the corner is named by all.
-const STREETS: [&str; 6] = ["piece", "plan", "words", "project", "picture", "sheet"];
+const STREETS: [&str; 7] = ["piece", "plan", "words", "project", "toy", "picture", "sheet"];
 
 /// Where circles are still to be cut.
 const STILL: [&str; 2] = ["words::read", "words::proofread"];
