@@ -6,10 +6,11 @@ use super::figures::small_parts::{fits, hull_against, turned_against};
 use super::footprint::{Footprint, Meeting, Misfit, Span, footprint, misfit, span};
 use super::held::{Held, held};
 use super::lean::{Meridian, Pair, between, pair};
-use super::pose::{Pose, Shapes, poses, up};
+use super::pose::{Pose, Shapes, poses, upright};
 use super::solid::{OnCloth, Solid};
 use super::vector::{Frame, V3};
 use crate::error::{Error, Result};
+use crate::piece::outline::Rz;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::toy::part::{Copies, Form, Part, Seat, Thing};
@@ -112,7 +113,7 @@ pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
     let poses = poses(shapes);
     let masses = masses(project, plans, shapes, &poses);
     Ok(Assembled {
-        up: up(toy),
+        up: upright(toy).0,
         parts: (0..toy.parts.len()).map(|i| figures(shapes, &poses, i)).collect(),
         mass: sum(masses.iter().map(PoseMass::all)),
         grams: range(&masses),
@@ -130,7 +131,7 @@ fn figures(shapes: Shapes<'_>, poses: &[Pose], index: usize) -> PartFigures {
     let solid = shapes.of(index);
     let against_cylinder = match (&part.what, solid) {
         (Thing::Piece(_), Some(solid)) => against(solid),
-        (Thing::Small(small), _) => hull_against(&corners(small.form)),
+        (Thing::Small(small), _) => small_against(small.form),
         (Thing::Piece(_), None) => f64::INFINITY,
     };
     let mut figures = PartFigures {
@@ -222,22 +223,20 @@ fn against(solid: &Solid) -> f64 {
     hull_against(&points)
 }
 
-/// The corners of a small thing; a button's edge and the top of its half ball.
-fn corners(form: Form) -> Vec<V3> {
+/// How large a small thing is against the small-parts cylinder.
+fn small_against(form: Form) -> f64 {
     match form {
-        Form::Block(wide, deep, long) => (0..8)
-            .map(|i: u32| {
+        Form::Block(wide, deep, long) => {
+            let corners = (0..8).map(|i: u32| {
                 let side = |bit: u32, long: f64| if i >> bit & 1 == 1 { long } else { 0.0 };
                 [side(0, wide), side(1, deep), side(2, long)]
-            })
-            .collect(),
-        Form::Eye(button) | Form::Nose(button) => {
-            let r = 0.5 * button.diameter_mm;
-            let edge = (0..48).map(|i| {
-                let (sin, cos) = (std::f64::consts::TAU * f64::from(i) / 48.0).sin_cos();
-                [r * cos, r * sin, 0.0]
             });
-            edge.chain(std::iter::once([0.0, 0.0, r])).collect()
+            hull_against(&corners.collect::<Vec<V3>>())
+        }
+        Form::Eye(button) | Form::Nose(button) => {
+            // Less than the half ball that it is: the safe side.
+            let r = 0.5 * button.diameter_mm;
+            turned_against(&[Rz::new(r, 0.0), Rz::new(0.0, r)])
         }
     }
 }

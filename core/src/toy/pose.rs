@@ -2,10 +2,10 @@
 
 use super::narrow::find;
 use super::solid::{OnCloth, Solid, Station};
-use super::vector::{Frame, V3, add, cross, plus, scaled};
+use super::vector::{Frame, V3, add, cross, dot, plus, scaled};
 use crate::project::toy::Toy;
 use crate::project::toy::attachment::Hold;
-use crate::project::toy::part::{Copies, Edge, End, Part, Seat};
+use crate::project::toy::part::{Copies, Edge, End, Part, Seat, Up};
 
 /// One copy of a part in its place.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,11 +42,22 @@ impl<'a> Shapes<'a> {
 /// Room between bodies that nothing joins, mm.
 const APART_MM: f64 = 20.0;
 
-/// The direction that is up when the toy stands as it is meant to, in its own axes: along the
-/// axis of its first body.
-pub(super) fn up(toy: &Toy) -> V3 {
-    let start_up = toy.parts.first().is_some_and(|part| part.start_up);
-    [0.0, 0.0, if start_up { -1.0 } else { 1.0 }]
+/// Upwards and ahead when the toy stands as it is meant to, in its own axes: as its first body
+/// has it.
+pub(super) fn upright(toy: &Toy) -> (V3, V3) {
+    own_upright(toy.parts.first().map_or(Up::Last, |part| part.up))
+}
+
+/// Upwards and ahead in a body's own axes.
+fn own_upright(up: Up) -> (V3, V3) {
+    let (front, later) = (Frame::WORLD.y, Frame::WORLD.z);
+    let start = scaled(later, -1.0);
+    match up {
+        Up::Start => (start, front),
+        Up::Last => (later, front),
+        Up::Front => (front, start),
+        Up::Back => (scaled(front, -1.0), start),
+    }
 }
 
 /// All poses: bodies first, then each part after what carries it, copies together.
@@ -134,7 +145,7 @@ pub(super) fn edge_node(solid: &Solid, edge: Edge) -> (usize, f64) {
 /// are joined to, the rest beside, on the same height.
 fn bodies(shapes: Shapes<'_>) -> Vec<Pose> {
     let toy = shapes.toy;
-    let up = up(toy);
+    let (up, _) = upright(toy);
     let is_body = |&i: &usize| toy.parts[i].on.is_none();
     let mut poses: Vec<Pose> = Vec::new();
     let mut right = None;
@@ -151,7 +162,7 @@ fn bodies(shapes: Shapes<'_>) -> Vec<Pose> {
             }
         });
         if let Some((on, known, new, rise)) = joined {
-            let frame = frame_of(toy, new.part, up);
+            let frame = frame_of(toy, new.part);
             let from = hold_place(shapes, &poses[on].frame, known);
             let own = hold_place(shapes, &frame, new);
             let by = plus(plus(from, up, rise), own, -1.0);
@@ -160,7 +171,7 @@ fn bodies(shapes: Shapes<'_>) -> Vec<Pose> {
         }
         let free = (0..toy.parts.len()).filter(is_body).find(|&i| placed(&poses, i).is_none());
         let Some(next) = free else { break };
-        let frame = frame_of(toy, next, up);
+        let frame = frame_of(toy, next);
         let wide = shapes.of(next).map_or(0.0, widest);
         let x = right.map_or(0.0, |edge: f64| edge + APART_MM + wide);
         right = Some(x + wide);
@@ -174,10 +185,15 @@ fn body(part: usize, frame: Frame) -> Pose {
     Pose { part, copy: 0, on: None, frame, mirrored: false, seat: None }
 }
 
-/// A body at the origin, its front ahead and what is meant to be up upwards.
-fn frame_of(toy: &Toy, part: usize, up: V3) -> Frame {
-    let by = if toy.parts[part].start_up { -1.0 } else { 1.0 };
-    Frame::new([0.0; 3], Frame::WORLD.y, scaled(up, by))
+/// A body at the origin, what is meant to be up upwards and what looks ahead ahead.
+fn frame_of(toy: &Toy, part: usize) -> Frame {
+    let ((up, ahead), (own_up, own_ahead)) = (upright(toy), own_upright(toy.parts[part].up));
+    let (side, own_side) = (cross(up, ahead), cross(own_up, own_ahead));
+    let turned = |own: V3| {
+        let raised = plus(scaled(up, dot(own, own_up)), ahead, dot(own, own_ahead));
+        plus(raised, side, dot(own, own_side))
+    };
+    Frame::new([0.0; 3], turned(Frame::WORLD.y), turned(Frame::WORLD.z))
 }
 
 /// The place on the axis at which a part is held.

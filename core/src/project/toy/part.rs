@@ -21,10 +21,9 @@ pub struct Part {
     /// Which stitch of it looks ahead. Only asked of what carries other parts.
     #[serde(default, skip_serializing_if = "Front::is_usual")]
     pub front: Front,
-    /// Whether the start of its working is up when the toy stands as it is meant to. Only asked
-    /// of a body.
-    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
-    pub start_up: bool,
+    /// What of it is up when the toy stands as it is meant to. Only asked of a body.
+    #[serde(default, skip_serializing_if = "Up::is_last")]
+    pub up: Up,
     /// Whether it is left without stuffing; a flat edge always is.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub unstuffed: bool,
@@ -168,6 +167,20 @@ pub enum HeldBy {
     Glued,
 }
 
+/// What of a body is up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Up {
+    /// Where the working starts; its front looks ahead.
+    Start,
+    /// Where the working ends; its front looks ahead.
+    #[default]
+    Last,
+    /// Its front: it lies, and where the working starts looks ahead.
+    Front,
+    /// What is opposite its front: it lies, and where the working starts looks ahead.
+    Back,
+}
+
 /// Which stitch looks ahead: of the round at this share of the stuffed profile, this share of
 /// the round from its first stitch. All rounds are counted from the plane through it and the
 /// axis: following the lean of a spiral would twist a face.
@@ -207,7 +220,7 @@ impl Part {
             copies: Copies::One,
             held_by: HeldBy::Sewn,
             front: Front::default(),
-            start_up: false,
+            up: Up::Last,
             unstuffed: false,
         }
     }
@@ -239,6 +252,12 @@ impl Copies {
 
     fn is_one(&self) -> bool {
         *self == Self::One
+    }
+}
+
+impl Up {
+    fn is_last(&self) -> bool {
+        *self == Self::Last
     }
 }
 

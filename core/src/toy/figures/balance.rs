@@ -7,7 +7,7 @@ use crate::project::toy::Toy;
 use crate::project::toy::attachment::{Attachment, Hanger, Spot};
 use crate::project::toy::part::{End, Form, Thing};
 use crate::toy::narrow::find;
-use crate::toy::pose::{Pose, Shapes, hold_place, up};
+use crate::toy::pose::{Pose, Shapes, hold_place, upright};
 use crate::toy::solid::{OnCloth, Solid};
 use crate::toy::vector::{Frame, V3, cross, dot, plus, scaled, sub, unit};
 
@@ -125,7 +125,7 @@ pub(crate) fn hangings(
     masses: &[PoseMass],
 ) -> Vec<Hanging> {
     let toy = shapes.toy;
-    let up = up(toy);
+    let (up, _) = upright(toy);
     let from = |attachment: &Attachment| match attachment {
         Attachment::Loop(hanger) => {
             let pose = poses.iter().find(|p| p.part == hanger.on.part)?;
@@ -183,16 +183,22 @@ fn bearing(shapes: Shapes<'_>, pose: &Pose, hanger: &Hanger, up: V3) -> V3 {
     plus(at, off, hanger.stands_off_mm)
 }
 
-/// How the toy stands on what is rigid with its first body; none of a toy without one.
+/// How the toy stands on what is rigid with its first body; none of a toy without one, nor
+/// where a body hangs on a cord.
 pub(crate) fn standing(
     shapes: Shapes<'_>,
     poses: &[Pose],
     masses: &[PoseMass],
 ) -> Option<Standing> {
     let toy = shapes.toy;
-    let up = up(toy);
+    let (up, ahead) = upright(toy);
     let first = poses.first()?.part;
+    let hangs = |a: &Attachment| matches!(a, Attachment::Cord(cord) if cord.to.is_some());
     let group = rigid(toy, poses, first);
+    // On a wire and a cord at once it is the wire that bears.
+    if toy.attachments.iter().any(hangs) && group.len() < poses.len() {
+        return None;
+    }
     let lines: Vec<(usize, Vec<V3>)> = group
         .iter()
         .flat_map(|&i| {
@@ -211,7 +217,6 @@ pub(crate) fn standing(
         return None;
     }
     // Level axes: to the right of the first body, and ahead.
-    let ahead = Frame::WORLD.y;
     let right = cross(ahead, up);
     let level = |at: V3| [dot(at, right), dot(at, ahead)];
     let touching = |gives: f64| {

@@ -23,7 +23,7 @@ pub const BALL_MM: f64 = 1.75 * 25.4;
 const TIGHT: f64 = 1e-6;
 
 /// Directions tried before the best are bettered.
-const DIRECTIONS: usize = 600;
+const DIRECTIONS: usize = 300;
 
 /// How large a body turned about its axis is against the cylinder at best: 1 or less fits. Its
 /// profile is convex or not; its hull is what is tried.
@@ -31,28 +31,32 @@ const DIRECTIONS: usize = 600;
 /// Only the angle between its axis and the cylinder's counts, so this is a search in one
 /// number and exact to a millionth.
 pub fn turned_against(profile: &[Rz]) -> f64 {
-    let at = |angle: f64| {
+    let at = |angle: f64, rounds: u32| {
         let (sin, cos) = angle.sin_cos();
         let reach = |side: f64| {
             let ends = profile.iter().map(|p| side * p.z * cos + p.r * sin.abs());
             ends.fold(f64::NEG_INFINITY, f64::max)
         };
         let long = reach(1.0) + reach(-1.0);
-        (long / DEEP_MM).max(2.0 * shadow(profile, sin, cos) / WIDE_MM)
+        (long / DEEP_MM).max(2.0 * shadow(profile, sin, cos, rounds) / WIDE_MM)
     };
-    let steps = 180;
-    let quarter = std::f64::consts::FRAC_PI_2;
-    let mut best = f64::INFINITY;
-    for i in 0..steps {
-        let (from, to) = (i as f64 / steps as f64, (i + 1) as f64 / steps as f64);
-        best = best.min(least(from * quarter, to * quarter, &at));
-    }
-    best
+    // Looked over roughly, then gone down into beside the best few.
+    let step = std::f64::consts::FRAC_PI_2 / f64::from(ANGLES);
+    let rough = (0..=ANGLES).map(|i| (at(step * f64::from(i), 12), step * f64::from(i)));
+    let mut rough: Vec<(f64, f64)> = rough.collect();
+    rough.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let fine = |&(_, angle): &(f64, f64)| {
+        least(angle - step, angle + step, 36, &|a| at(a, 36)).min(at(angle, 36))
+    };
+    rough.iter().take(3).map(fine).fold(f64::INFINITY, f64::min)
 }
+
+/// Angles that are looked over first.
+const ANGLES: u32 = 48;
 
 /// Radius of the smallest circle around what is seen of a turned body from an angle to its
 /// axis. Each ring is seen as an ellipse; the circle's centre lies on the axis as it is seen.
-fn shadow(profile: &[Rz], sin: f64, cos: f64) -> f64 {
+fn shadow(profile: &[Rz], sin: f64, cos: f64, rounds: u32) -> f64 {
     let from = |centre: f64| {
         let far = profile.iter().map(|p| {
             let (off, wide, high) = ((p.z * sin - centre).abs(), p.r, p.r * cos.abs());
@@ -67,23 +71,28 @@ fn shadow(profile: &[Rz], sin: f64, cos: f64) -> f64 {
     let ends = profile.iter().map(|p| p.z * sin);
     let (low, high) =
         ends.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), z| (l.min(z), h.max(z)));
-    least(low, high, &from)
+    least(low, high, rounds, &from)
 }
 
 /// The least value of a function with one valley between two places (golden section), its
 /// ends among them.
-fn least(from: f64, to: f64, value: &impl Fn(f64) -> f64) -> f64 {
+fn least(from: f64, to: f64, rounds: u32, value: &impl Fn(f64) -> f64) -> f64 {
     const GOLDEN: f64 = 0.618_033_988_749_894_9;
     let (mut low, mut high) = (from, to);
-    for _ in 0..60 {
-        let (a, b) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
-        if value(a) <= value(b) {
-            high = b;
+    let (mut a, mut b) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
+    let (mut at_a, mut at_b) = (value(a), value(b));
+    for _ in 0..rounds {
+        if at_a <= at_b {
+            (high, b, at_b) = (b, a, at_a);
+            a = high - GOLDEN * (high - low);
+            at_a = value(a);
         } else {
-            low = a;
+            (low, a, at_a) = (a, b, at_b);
+            b = low + GOLDEN * (high - low);
+            at_b = value(b);
         }
     }
-    value(0.5 * (low + high)).min(value(from)).min(value(to))
+    at_a.min(at_b).min(value(from)).min(value(to))
 }
 
 /// How large the convex hull of `points` is against the cylinder at best: 1 or less fits.
@@ -104,14 +113,14 @@ pub fn hull_against(points: &[V3]) -> f64 {
     let mut tried: Vec<(f64, V3)> =
         directions().chain(along_edges(points)).map(|d| (at(d), d)).collect();
     tried.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let better = tried.iter().take(12).map(|&(value, axis)| bettered(value, axis, &at));
+    let better = tried.iter().take(5).map(|&(value, axis)| bettered(value, axis, &at));
     better.fold(f64::INFINITY, f64::min)
 }
 
 /// Goes downhill from `axis` in ever smaller steps.
 fn bettered(mut value: f64, mut axis: V3, at: &impl Fn(V3) -> f64) -> f64 {
     let mut step = 0.1;
-    while step > 1e-9 {
+    while step > 1e-8 {
         let aside = if axis[0].abs() < 0.6 { [1.0, 0.0, 0.0] } else { [0.0, 1.0, 0.0] };
         let u = unit(cross(axis, aside));
         let v = cross(axis, u);

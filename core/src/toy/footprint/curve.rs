@@ -23,8 +23,8 @@ pub struct Footprint {
     pub closed: bool,
     /// Length on the cloth, mm.
     pub length_mm: f64,
-    /// Length of the edge that is to lie there, mm; none where the part is sunk in past its
-    /// edge, so that no edge is seen.
+    /// Length of the edge that is to lie there, mm; none where all of it is sunk in, so that no
+    /// edge is seen.
     pub edge_mm: Option<f64>,
     /// Stitches of the edge that are sewn; of a flat one those through both layers.
     pub edge_stitches: f64,
@@ -91,7 +91,7 @@ pub(crate) fn footprint(meeting: &Meeting<'_>, wide: f64) -> Result<Footprint, M
 
 fn around(meeting: &Meeting<'_>, stitches: f64, wide: f64) -> Result<Footprint, Miss> {
     let (mut on, mut places) = (Vec::new(), Vec::new());
-    let (mut edge, mut sink_mm, mut sunk): (Vec<V3>, f64, bool) = (Vec::new(), 0.0, false);
+    let (mut edge, mut sink_mm, mut seen): (Vec<V3>, f64, bool) = (Vec::new(), 0.0, false);
     for i in 0..AROUND {
         let turn = i as f64 / AROUND as f64;
         let meridian = meridian(meeting, turn, wide);
@@ -100,9 +100,9 @@ fn around(meeting: &Meeting<'_>, stitches: f64, wide: f64) -> Result<Footprint, 
             EdgeHow::Closed => Landed { found: leaves(meeting, &meridian)?, above_mm: None },
             EdgeHow::Open | EdgeHow::Flat => lands(meeting, &meridian)?,
         };
-        match landed.above_mm {
-            Some(mm) => sink_mm = sink_mm.max(mm),
-            None => sunk = true,
+        if let Some(mm) = landed.above_mm {
+            sink_mm = sink_mm.max(mm);
+            seen = true;
         }
         places.push(meeting.body.station(landed.found).at);
         on.push(landed.found);
@@ -111,7 +111,7 @@ fn around(meeting: &Meeting<'_>, stitches: f64, wide: f64) -> Result<Footprint, 
         curve: unwrapped(on),
         closed: true,
         length_mm: all_around(&places),
-        edge_mm: (!sunk).then(|| all_around(&edge)),
+        edge_mm: seen.then(|| all_around(&edge)),
         edge_stitches: stitches,
         sink_mm,
     })
@@ -162,7 +162,11 @@ fn lands(meeting: &Meeting<'_>, meridian: &[V3]) -> Result<Landed, Miss> {
         found = Some(nearest.on);
     }
     match found {
-        Some(found) if at <= 1e-9 => Ok(Landed { found, above_mm: Some(-at) }),
+        // What only rests on the body is sewn along its edge, wherever that is carried to; what
+        // is sunk in, along its own side where the edge is inside.
+        Some(found) if at <= 1e-9 || meeting.sunk_mm <= 0.0 => {
+            Ok(Landed { found, above_mm: Some(-at) })
+        }
         _ => Ok(Landed { found: leaves(meeting, meridian)?, above_mm: None }),
     }
 }

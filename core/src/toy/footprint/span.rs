@@ -56,12 +56,19 @@ pub fn span(body: &Solid, footprint: &Footprint, others: &[Footprint]) -> Span {
     };
     let along: Vec<Along> = (first..=last)
         .map(|round| {
-            // The middle of the round, where that is covered, else as near as it comes.
-            let middle = (f64::from(round) - 0.5).clamp(low, high);
-            Along { round, stitches: wide(middle) }
+            let edges = (f64::from(round) - 1.0, f64::from(round));
+            let stitches = match footprint.closed {
+                // The middle of the round, where that is covered, else as near as it comes.
+                true => wide((0.5 * (edges.0 + edges.1)).clamp(low, high)),
+                false => footprint.turns_between(edges) * body.stitches(edges.1),
+            };
+            Along { round, stitches }
         })
         .collect();
-    let widest = footprint.curve.iter().map(|on| wide(on.round)).fold(0.0, f64::max);
+    let widest = match footprint.closed {
+        true => footprint.curve.iter().map(|on| wide(on.round)).fold(0.0, f64::max),
+        false => footprint.turns_between((low, high)) * body.stitches(0.5 * (low + high)),
+    };
     let apart = others
         .iter()
         .filter_map(|other| nearest(body, footprint, other))
@@ -87,6 +94,17 @@ fn nearest(body: &Solid, one: &Footprint, other: &Footprint) -> Option<Apart> {
 }
 
 impl Footprint {
+    /// Turns that the curve covers between two rounds, from the least to the greatest.
+    fn turns_between(&self, (from, to): (f64, f64)) -> f64 {
+        let inside = self.curve.iter().filter(|on| (from..=to).contains(&on.round));
+        let edges = [from, to].into_iter().filter_map(|round| self.turns_at(round));
+        let all = inside.map(|on| (on.turn, on.turn)).chain(edges);
+        let ends = all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (a, b)| {
+            (low.min(a), high.max(b))
+        });
+        (ends.1 - ends.0).max(0.0)
+    }
+
     /// The footprint of the mirror image.
     #[must_use]
     pub fn mirrored(&self) -> Self {
