@@ -10,7 +10,8 @@
 //! 2. [`pose`]: where each part and each copy of it is;
 //! 3. [`footprint`]: where a part meets the cloth, in rounds and stitches, and whether it fits;
 //! 4. [`figures`]: mass, balance, wire, small parts; [`held`]: what holds it together;
-//! 5. [`assembled`](mod@assembled): all of that in one pass.
+//! 5. [`assembled`](mod@assembled): all of that in one pass;
+//! 6. [`steps`]: how it is put together, in words, and cautions by who it is for.
 
 pub mod assembled;
 pub mod figures;
@@ -20,6 +21,8 @@ pub mod lean;
 pub mod narrow;
 pub mod pose;
 pub mod solid;
+pub mod steps;
 pub mod vector;
 
 pub use assembled::{Assembled, PartFigures, Point, assembled, assembled_of};
+pub use steps::{Caution, Step, StepKind, cautions, steps};

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 use attachment::Attachment;
 use part::{Part, Thing};
 
+use validate::LARGEST_MM;
 pub(crate) use validate::validate;
 pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
 
@@ -67,6 +68,33 @@ impl Toy {
         self.parts.retain(|_| place.next().is_some_and(|i| !is_gone(i)));
         for seat in self.parts.iter_mut().filter_map(|part| part.on.as_mut()) {
             seat.part = to(seat.part);
+        }
+    }
+
+    /// Piece `index` of the project came out `scale` times as large: what is measured in its
+    /// millimetres goes with it, how deep it is sunk in and what hangs from it or carries it.
+    /// Small things are bought in sizes and stay.
+    pub(crate) fn piece_scaled(&mut self, index: usize, scale: f64) {
+        if !(scale.is_finite() && scale > 0.0) {
+            return;
+        }
+        let scaled = |mm: &mut f64| *mm = (*mm * scale).clamp(-LARGEST_MM, LARGEST_MM);
+        let is_of: Vec<bool> = self.parts.iter().map(|p| p.piece() == Some(index)).collect();
+        for (part, is_of) in self.parts.iter_mut().zip(&is_of) {
+            if let (Some(seat), true) = (&mut part.on, is_of) {
+                scaled(&mut seat.sunk_mm);
+            }
+        }
+        for attachment in &mut self.attachments {
+            match attachment {
+                Attachment::Cord(cord) if is_of.get(cord.from.part) == Some(&true) => {
+                    scaled(&mut cord.drop_mm);
+                }
+                Attachment::Wire(wire) if is_of.get(wire.carries.part) == Some(&true) => {
+                    scaled(&mut wire.free_mm);
+                }
+                _ => {}
+            }
         }
     }
 

@@ -19,7 +19,7 @@ pub const MOST_COPIES_IN_ALL: u64 = 2000;
 pub const MOST_ATTACHMENTS: usize = 100;
 
 /// Largest small thing, drop or free length, mm.
-const LARGEST_MM: f64 = 3000.0;
+pub(super) const LARGEST_MM: f64 = 3000.0;
 
 /// Refuses numbers no toy has, parts of pieces that are not there, circles.
 ///
