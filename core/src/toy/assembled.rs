@@ -51,7 +51,7 @@ pub struct PartFigures {
     pub footprint: Option<Footprint>,
     /// That in rounds and stitches.
     pub span: Option<Span>,
-    /// Where a small thing goes through or on the cloth.
+    /// Where the middle of its place is; of a small thing, where it goes through the cloth.
     pub point: Option<Point>,
     /// Why it does not fit its place, and what would.
     pub misfit: Option<Misfit>,
@@ -68,7 +68,7 @@ impl PartFigures {
     }
 }
 
-/// Where a small thing sits, in whole rounds and stitches.
+/// Where the middle of a place is, in whole rounds and stitches.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Point {
     /// Between this round and the next.
@@ -145,20 +145,15 @@ fn figures(shapes: Shapes<'_>, poses: &[Pose], index: usize) -> PartFigures {
     };
     let Some(seat) = part.on else { return figures };
     let Some(body) = shapes.of(seat.part) else { return figures };
-    match solid {
-        Some(solid) => {
-            if let Some(meeting) = meeting(poses, index, seat, solid, body) {
-                let found = footprint(&meeting, 1.0);
-                figures.misfit = misfit(&meeting, &found);
-                figures.span =
-                    found.as_ref().ok().map(|print| span(body, print, &others(print, part)));
-                figures.footprint = found.ok();
-            }
-        }
-        None => {
-            let front = Meridian::new(body, shapes.toy.parts[seat.part].front);
-            figures.point = Some(point(body, front, part, seat));
-        }
+    let front = Meridian::new(body, shapes.toy.parts[seat.part].front);
+    figures.point = Some(point(body, front, part, seat));
+    if let Some(solid) = solid
+        && let Some(meeting) = meeting(poses, index, seat, solid, body)
+    {
+        let found = footprint(&meeting, 1.0);
+        figures.misfit = misfit(&meeting, &found);
+        figures.span = found.as_ref().ok().map(|print| span(body, print, &others(print, part)));
+        figures.footprint = found.ok();
     }
     figures
 }

@@ -44,7 +44,7 @@ fn nothing_of_version_2_is_lost() {
     let [float, ball] = project.pieces.as_slice() else { panic!("two pieces") };
     assert_eq!(float.simplicity, Some(0.25));
     let accepted = float.accepted.as_ref().expect("counts were accepted");
-    assert_eq!((accepted.simplicity, accepted.counts.len()), (Some(0.25), 30));
+    assert_eq!((accepted.simplicity, accepted.counts.len()), (Some(0.25), 35));
     assert_eq!(float.bands.len(), 3);
     let given = ball.given.as_ref().expect("it is given by its rounds");
     assert_eq!(given.counts(), [6, 12, 18, 24, 24, 24, 24, 18, 12, 6]);

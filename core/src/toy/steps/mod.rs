@@ -7,6 +7,8 @@ pub mod cautions;
 mod order;
 pub mod phrases;
 mod say;
+#[cfg(test)]
+mod tests;
 
 pub use cautions::{Caution, cautions};
 pub use order::{Step, StepKind, steps};

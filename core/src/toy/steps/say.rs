@@ -83,6 +83,16 @@ impl Speaker<'_> {
         if let Some(apart) = figures.span.as_ref().and_then(|span| span.apart) {
             said = format!("{said}, {}", self.counted(&p.apart, apart.stitches.max(0.0)));
         }
+        // What goes around the axis has its middle at a pole, which is at no stitch.
+        let middle = figures
+            .point
+            .as_ref()
+            .filter(|_| figures.span.as_ref().is_none_or(|span| !span.around));
+        if let Some(at) =
+            middle.and_then(|at| self.stitches(at, &p.centred_one, &p.centred_two))
+        {
+            said = format!("{said}, {at}");
+        }
         if let Some(edge) = self.edge(figures, seat).filter(|_| !sunk) {
             said = format!("{said}, {edge}");
         }
@@ -106,7 +116,7 @@ impl Speaker<'_> {
         if side.is_empty() { place } else { format!("{place}, {side}") }
     }
 
-    /// Where around a single part is: front, back, or so many stitches on.
+    /// Whether a single part is on the front line or opposite.
     fn side(&self, figures: &PartFigures, seat: Seat) -> String {
         let p = self.phrases;
         if self.project.toy.parts[seat.part].piece().is_none() || figures.number > 1 {
@@ -119,10 +129,7 @@ impl Speaker<'_> {
         if stitches < 0.5 || stitches > count - 0.5 {
             return p.front.clone();
         }
-        if (stitches - 0.5 * count).abs() < 0.5 {
-            return p.back.clone();
-        }
-        self.counted(&p.sides, stitches)
+        if (stitches - 0.5 * count).abs() < 0.5 { p.back.clone() } else { String::new() }
     }
 
     fn edge(&self, figures: &PartFigures, seat: Seat) -> Option<String> {
@@ -145,6 +152,22 @@ impl Speaker<'_> {
         ))
     }
 
+    /// The stitches of a place, by a phrase for one and one for two; none for more, nor before
+    /// the first stitch of a round, which is no stitch's place.
+    fn stitches(&self, point: &Point, one: &str, two: &str) -> Option<String> {
+        let round = ("round_number", Fill::Number(point.round));
+        let single = ("n", Fill::Number(1));
+        match point.after[..] {
+            [nth] if nth > 0 => Some(self.fill(one, &[("nth", Fill::Nth(nth)), round, single])),
+            [nth, other] if nth > 0 && other > 0 => {
+                let ends =
+                    [("nth", Fill::Nth(nth)), ("other", Fill::Nth(other)), round, single];
+                Some(self.fill(two, &ends))
+            }
+            _ => None,
+        }
+    }
+
     /// The sentence about a small thing.
     pub(super) fn small(
         &self,
@@ -159,29 +182,8 @@ impl Speaker<'_> {
         if let Some(apart) = point.apart {
             place = format!("{place}, {}", self.counted(&p.apart, f64::from(apart)));
         }
-        let n = 1;
-        let after = match point.after[..] {
-            [one, other] => self.fill(
-                &p.after_two,
-                &[
-                    ("nth", Fill::Nth(one)),
-                    ("other", Fill::Nth(other)),
-                    ("round_number", Fill::Number(point.round)),
-                    ("n", Fill::Number(n)),
-                ],
-            ),
-            [one] => self.fill(
-                &p.after_one,
-                &[
-                    ("nth", Fill::Nth(one)),
-                    ("round_number", Fill::Number(point.round)),
-                    ("n", Fill::Number(n)),
-                ],
-            ),
-            _ => String::new(),
-        };
-        // Before the first stitch is no stitch's place.
-        if !after.is_empty() && !point.after.contains(&0) {
+        let after = self.stitches(point, &p.after_one, &p.after_two);
+        if let Some(after) = after {
             place = format!("{place} ({after})");
         }
         let several = part.copies.number() > 1;
