@@ -10,8 +10,9 @@
 //! 3. [`words`]: written patterns, as a tree: written, read and proofread;
 //! 4. [`project`]: what is saved, and what is made from whole projects: sizes, seams, another
 //!    yarn, the maker's cloth, the making itself;
-//! 5. [`picture`]: a plan drawn as polygons, charts and schematics;
-//! 6. [`sheet`]: the pattern as it is given to others.
+//! 5. [`toy`]: the parts of a project in their places, what they weigh, how they hang or stand;
+//! 6. [`picture`]: a plan drawn as polygons, charts and schematics;
+//! 7. [`sheet`]: the pattern as it is given to others.
 //!
 //! ```
 //! use plumpline_core::words::Writer;
@@ -50,6 +51,8 @@ pub mod plan;
 pub mod words;
 
 pub mod project;
+
+pub mod toy;
 
 pub mod picture;
 

@@ -3,6 +3,7 @@
 //! Errors go to standard error in one line; the exit status is 2 for bad use, 1 for bad
 //! input, and 3 where a pattern was proofread and does not add up.
 
+mod assemble;
 mod calibrate;
 mod length;
 mod new;
@@ -44,6 +45,8 @@ struct CommandLine {
 enum Verb {
     /// Make a project from a measured profile, a starter or a written pattern.
     New(new::New),
+    /// Print how the parts of a toy go together, what it weighs, how it hangs and stands.
+    Assemble(assemble::Assemble),
     /// Learn a maker's cloth from what was measured on a finished piece.
     Calibrate(calibrate::Calibrate),
     /// Check a written pattern: what does not add up, where, and the likeliest mend.
@@ -78,6 +81,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
     let done = match line.verb {
         None => return CliEnd::Studio(line.file),
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Assemble(assemble)) => assemble.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Calibrate(calibrate)) => calibrate.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),
         Some(Verb::Resize(resize)) => resize.run().map(|()| ExitCode::SUCCESS),

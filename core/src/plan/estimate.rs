@@ -120,7 +120,7 @@ const CHAIN_YARN: f64 = 25.5 / 53.0;
 
 /// What hands differ by in how densely they pack at one word of firmness, as a factor. Common
 /// practice, no source.
-const STUFFING_SPREAD: f64 = 1.25;
+pub const STUFFING_SPREAD: f64 = 1.25;
 
 #[cfg(test)]
 mod tests {

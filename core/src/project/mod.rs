@@ -9,6 +9,7 @@ pub mod making;
 pub(crate) mod seam;
 pub mod shape;
 pub mod sizes;
+pub mod toy;
 
 use serde::{Deserialize, Serialize};
 
@@ -16,11 +17,12 @@ use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within}
 use crate::piece::{Piece, Yarn};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
+use crate::project::toy::Toy;
 use crate::words::lexicon;
 use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
-pub const FORMAT_VERSION: u32 = 2;
+pub const FORMAT_VERSION: u32 = 3;
 
 /// The words a project is written in: a lexicon and a house style, by code and name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -92,6 +94,9 @@ pub struct Project {
     /// Where pieces meet.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub seams: Vec<Seam>,
+    /// How the pieces make one toy.
+    #[serde(default, skip_serializing_if = "Toy::is_empty")]
+    pub toy: Toy,
 }
 
 impl Project {
@@ -108,6 +113,7 @@ impl Project {
             pieces: vec![piece],
             making: Making::default(),
             seams: Vec::new(),
+            toy: Toy::default(),
         }
     }
 
@@ -152,7 +158,8 @@ impl Project {
             }
         }
         self.making.validate(&self.pieces)?;
-        seam::validate(&self.pieces, &self.seams)
+        seam::validate(&self.pieces, &self.seams)?;
+        toy::validate(&self.toy, self.pieces.len())
     }
 
     /// Refuses names and texts that nobody types: what lays them out takes its time over each

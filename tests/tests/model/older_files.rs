@@ -7,13 +7,13 @@ use plumpline_core::placement::Stitch;
 use plumpline_core::words::Writer;
 use plumpline_core::{FORMAT_VERSION, Project, file};
 
-fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("projects/version-1")
+fn folder(version: u32) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("projects/version-{version}"))
 }
 
-/// The projects as version 1 saved them.
-fn projects() -> Vec<(PathBuf, Project)> {
-    let entries = std::fs::read_dir(folder()).expect("the stored projects are there");
+/// The projects as `version` saved them.
+fn projects(version: u32) -> Vec<(PathBuf, Project)> {
+    let entries = std::fs::read_dir(folder(version)).expect("the stored projects are there");
     let mut paths: Vec<PathBuf> = entries.map(|e| e.expect("an entry").path()).collect();
     paths.retain(|path| path.extension().is_some_and(|end| end == "ron"));
     paths.sort();
@@ -21,21 +21,39 @@ fn projects() -> Vec<(PathBuf, Project)> {
 }
 
 #[test]
-fn every_project_of_version_1_opens_and_is_saved_as_it_was() {
-    let projects = projects();
-    assert!(projects.len() >= 7, "{}", projects.len());
-    for (path, project) in projects {
-        let text = std::fs::read_to_string(&path).expect("it is text");
-        assert!(text.contains("format_version: 1,"), "{}", path.display());
-        let saved = file::write(&project).expect("it is written");
-        assert!(saved.contains(&format!("format_version: {FORMAT_VERSION},")));
-        assert_eq!(file::parse(&saved).expect("it opens again"), project, "{}", path.display());
+fn every_project_of_an_earlier_version_opens_and_is_saved_as_it_was() {
+    for version in 1..FORMAT_VERSION {
+        let projects = projects(version);
+        assert!(projects.len() >= 7, "{}", projects.len());
+        for (path, project) in projects {
+            let text = std::fs::read_to_string(&path).expect("it is text");
+            let name = path.display();
+            assert!(text.contains(&format!("format_version: {version},")), "{name}");
+            assert!(project.toy.is_empty(), "{name}: nobody had put anything together");
+            let saved = file::write(&project).expect("it is written");
+            assert!(saved.contains(&format!("format_version: {FORMAT_VERSION},")));
+            assert_eq!(file::parse(&saved).expect("it opens again"), project, "{name}");
+        }
     }
+}
+
+/// What version 2 had: rounds that are given, counts that were accepted, work under way.
+#[test]
+fn nothing_of_version_2_is_lost() {
+    let project = file::load(&folder(2).join("float-given.ron")).expect("it opens");
+    let [float, ball] = project.pieces.as_slice() else { panic!("two pieces") };
+    assert_eq!(float.simplicity, Some(0.25));
+    let accepted = float.accepted.as_ref().expect("counts were accepted");
+    assert_eq!((accepted.simplicity, accepted.counts.len()), (Some(0.25), 35));
+    assert_eq!(float.bands.len(), 3);
+    let given = ball.given.as_ref().expect("it is given by its rounds");
+    assert_eq!(given.counts(), [6, 12, 18, 24, 24, 24, 24, 18, 12, 6]);
+    assert_eq!(project.making.at[0].notes[&2], "the blue hook");
 }
 
 #[test]
 fn work_under_way_in_version_1_goes_on_where_it_was() {
-    let mut project = file::load(&folder().join("float-under-way.ron")).expect("it opens");
+    let mut project = file::load(&folder(1).join("float-under-way.ron")).expect("it opens");
     let course = WorkedPiece::of_piece(&project.pieces[0], &Writer::bench()).expect("a plan");
     let repeated = |plain: usize, repeats: usize| {
         let once = std::iter::repeat_n(Stitch::Plain, plain).chain([Stitch::Increase]);

@@ -1,4 +1,4 @@
-//! Seams kept true while pieces come, go and change their rounds.
+//! Seams and the toy's parts kept true while pieces come, go and change their rounds.
 
 use super::{At, Seam};
 use crate::project::Project;
@@ -8,12 +8,14 @@ use crate::project::sizes::{Resized, SizeBy};
 /// anew.
 pub fn removed(project: &mut Project, index: usize) {
     project.seams.retain(|seam| !seam.touches(index));
+    project.toy.piece_removed(index);
     renumber(project, |piece| if piece > index { piece - 1 } else { piece }, Some(index));
 }
 
 /// A piece was put in at `index`: what counts pieces counts anew. Sizes of the new piece too
 /// count the pieces there were before it.
 pub fn inserted(project: &mut Project, index: usize) {
+    project.toy.piece_inserted(index);
     renumber(project, |piece| if piece >= index { piece + 1 } else { piece }, None);
 }
 

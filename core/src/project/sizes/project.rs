@@ -225,11 +225,13 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
     Ok(ResizedProject { project: at, made, seams })
 }
 
-/// Puts piece `index` of `project` at the size that was made of it; its seams go with it.
+/// Puts piece `index` of `project` at the size that was made of it; its seams and its parts of
+/// the toy go with it.
 ///
 /// # Panics
 /// Where there is no piece `index`.
 pub fn put(project: &mut Project, index: usize, made: &Resized) {
     companion::carry(&mut project.seams, index, made);
+    project.toy.piece_scaled(index, made.scale);
     project.pieces[index] = made.piece.clone();
 }

@@ -45,6 +45,17 @@ pub struct RoundsText {
     pub count: String,
 }
 
+/// What a name in the braces of a phrase stands for.
+#[derive(Debug, Clone, Copy)]
+pub enum Fill<'a> {
+    /// A number; that of `n` says how terms beside it are written.
+    Number(u32),
+    /// An ordinal number.
+    Nth(u32),
+    /// Words.
+    Words(&'a str),
+}
+
 /// Writes in one house style and one lexicon.
 #[derive(Debug, Clone, Copy)]
 pub struct Writer<'a> {
@@ -113,6 +124,23 @@ impl<'a> Writer<'a> {
         let kind = Value::Words(self.lexicon.kind(kind).brief(1));
         let mut pen = TextPen::default();
         pen.fill(self, phrase, &[("n", Value::Number(n)), ("kind", kind)]);
+        pen.text
+    }
+
+    /// `phrase` with each name in braces filled in: by its value, else by that term of the
+    /// lexicon.
+    pub fn filled(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
+        let values = values.iter().map(|&(name, fill)| {
+            let value = match fill {
+                Fill::Number(n) => Value::Number(n),
+                Fill::Nth(n) => Value::Nth(n),
+                Fill::Words(words) => Value::Words(words),
+            };
+            (name, value)
+        });
+        let values: Vec<(&str, Value<'_>)> = values.collect();
+        let mut pen = Pen::default();
+        pen.fill(self, phrase, &values);
         pen.text
     }
 

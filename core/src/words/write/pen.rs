@@ -143,6 +143,8 @@ fn term_named<'a>(writer: &Writer<'a>, name: &str, count: u32) -> &'a str {
     let of = |term: &'a crate::words::Term| plural(term, count);
     match name {
         "stitch" => of(&lexicon.stitch),
+        "round" => plural(&lexicon.round, 1),
+        "rounds" => plural(&lexicon.round, 2),
         "chain" => lexicon.chain.brief(count),
         "ring" => of(&lexicon.ring),
         "hook" => of(&lexicon.hook),
@@ -158,5 +160,7 @@ fn term_named<'a>(writer: &Writer<'a>, name: &str, count: u32) -> &'a str {
 
 /// The names a phrase may hold beside those it is given values for.
 #[cfg(test)]
-pub(super) const TERMS: [&str; 8] =
-    ["stitch", "chain", "ring", "hook", "skip", "in_each", "stitches", "times"];
+pub(super) const TERMS: [&str; 10] = [
+    "stitch", "round", "rounds", "chain", "ring", "hook", "skip", "in_each", "stitches",
+    "times",
+];

@@ -1,0 +1,144 @@
+//! The whole toy as it is saved: parts in their places and what holds them together. What
+//! follows from it is worked out in [`crate::toy`].
+
+pub mod attachment;
+pub mod part;
+mod validate;
+
+use serde::{Deserialize, Serialize};
+
+use attachment::Attachment;
+use part::{Part, Thing};
+
+use validate::LARGEST_MM;
+pub(crate) use validate::validate;
+pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
+
+/// How the pieces of a project make one toy.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Toy {
+    /// Who it is made for.
+    #[serde(default)]
+    pub made_for: MadeFor,
+    /// The parts; each stands after what carries it, so nothing carries itself by any way
+    /// round.
+    #[serde(default)]
+    pub parts: Vec<Part>,
+    /// What holds parts together, or the toy up.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub attachments: Vec<Attachment>,
+    /// What the maker has to say of it beside the usual cautions, a sentence each.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<String>,
+}
+
+/// Who a toy is made for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum MadeFor {
+    /// A baby, or any child under 3.
+    Baby,
+    /// A soft toy to hold and cuddle, whatever the age on its label.
+    #[default]
+    SoftToy,
+    /// A child of 3 or more, not for cuddling.
+    ThreeAndOver,
+    /// Nobody to play with: it stands or hangs.
+    Ornament,
+}
+
+impl Toy {
+    /// Whether nothing is put together yet.
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// Takes out part `index` with everything that it carries and that is attached to those.
+    pub fn remove(&mut self, index: usize) {
+        let mut gone = vec![false; self.parts.len()];
+        for (i, part) in self.parts.iter().enumerate() {
+            let carried = part.on.is_some_and(|seat| gone.get(seat.part) == Some(&true));
+            gone[i] = i == index || carried;
+        }
+        let is_gone = |part: usize| gone.get(part) == Some(&true);
+        let to = |part: usize| part - gone.iter().take(part).filter(|&&g| g).count();
+        self.attachments.retain(|a| !a.parts().into_iter().any(is_gone));
+        self.attachments.iter_mut().for_each(|a| a.renumber(to));
+        let mut place = 0..;
+        self.parts.retain(|_| place.next().is_some_and(|i| !is_gone(i)));
+        for seat in self.parts.iter_mut().filter_map(|part| part.on.as_mut()) {
+            seat.part = to(seat.part);
+        }
+    }
+
+    /// Piece `index` of the project came out `scale` times as large: what is measured in its
+    /// millimetres goes with it, how deep it is sunk in and what hangs from it or carries it.
+    /// Small things are bought in sizes and stay.
+    pub(crate) fn piece_scaled(&mut self, index: usize, scale: f64) {
+        if !(scale.is_finite() && scale > 0.0) {
+            return;
+        }
+        let scaled = |mm: &mut f64| *mm = (*mm * scale).clamp(-LARGEST_MM, LARGEST_MM);
+        let is_of: Vec<bool> = self.parts.iter().map(|p| p.piece() == Some(index)).collect();
+        for (part, is_of) in self.parts.iter_mut().zip(&is_of) {
+            if let (Some(seat), true) = (&mut part.on, is_of) {
+                scaled(&mut seat.sunk_mm);
+            }
+        }
+        for attachment in &mut self.attachments {
+            match attachment {
+                Attachment::Cord(cord) if is_of.get(cord.from.part) == Some(&true) => {
+                    scaled(&mut cord.drop_mm);
+                }
+                Attachment::Wire(wire) if is_of.get(wire.carries.part) == Some(&true) => {
+                    scaled(&mut wire.free_mm);
+                }
+                _ => {}
+            }
+        }
+    }
+
+    /// Piece `index` of the project was taken out: its parts go with it.
+    pub(crate) fn piece_removed(&mut self, index: usize) {
+        while let Some(i) = self.parts.iter().position(|p| p.piece() == Some(index)) {
+            self.remove(i);
+        }
+        self.renumber_pieces(|piece| if piece > index { piece - 1 } else { piece });
+    }
+
+    /// A piece was put into the project at `index`.
+    pub(crate) fn piece_inserted(&mut self, index: usize) {
+        self.renumber_pieces(|piece| if piece >= index { piece + 1 } else { piece });
+    }
+
+    fn renumber_pieces(&mut self, to: impl Fn(usize) -> usize) {
+        for part in &mut self.parts {
+            if let Thing::Piece(piece) = &mut part.what {
+                *piece = to(*piece);
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::part::Seat;
+    use super::*;
+
+    #[test]
+    fn what_a_part_carries_goes_with_it() {
+        let on = |part| Some(Seat::new(part, 0.5, 0.0));
+        let part = |piece, on| Part::new(Thing::Piece(piece), on);
+        let joint = |part| Attachment::Joint(attachment::Joint { part, passes: 2 });
+        let mut toy = Toy {
+            parts: vec![part(0, None), part(1, on(0)), part(2, on(1)), part(3, on(0))],
+            attachments: vec![joint(2), joint(3)],
+            ..Toy::default()
+        };
+        toy.piece_removed(1);
+        assert_eq!(toy.parts, [part(0, None), part(2, on(0))]);
+        assert_eq!(toy.attachments, [joint(1)]);
+        toy.piece_inserted(0);
+        assert_eq!(toy.parts, [part(1, None), part(3, on(0))]);
+    }
+}

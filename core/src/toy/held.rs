@@ -1,0 +1,185 @@
+//! What holds a toy together, with its figures: cords, rings, wires, joints.
+
+use super::figures::balance::carried;
+use super::figures::mass::{Mass, PoseMass};
+use super::figures::wire::{
+    CordLength, GRAVITY, PUSH_N, Rod, Stiffness, awg_for, cord_mm, swg_for,
+};
+use super::narrow::{find, neck};
+use super::pose::{Pose, Shapes};
+use super::vector::distance;
+use crate::project::toy::attachment::{Attachment, Cord, CordWay, Hold, Joint, Spot, Wire};
+
+/// A place on a part that something is held at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Found {
+    /// The part, an index into the toy's.
+    pub part: usize,
+    /// How far along it, in rounds; none where its shape has no such place.
+    pub round: Option<f64>,
+    /// Radius there, mm.
+    pub radius_mm: f64,
+    /// Whether it is the narrowest place between two swells, so that what is around it cannot
+    /// slip.
+    pub narrow: bool,
+}
+
+/// What an attachment comes to.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Held {
+    /// A cord.
+    Cord {
+        /// Where it is held above, or where it begins.
+        from: Found,
+        /// Where it is held below.
+        to: Option<Found>,
+        /// How long it is.
+        length: CordLength,
+        /// What it bears, g.
+        bears_g: f64,
+    },
+    /// A ring or loop.
+    Loop {
+        /// Where it is.
+        on: Found,
+    },
+    /// A wire.
+    Wire(WireFigures),
+    /// A thread joint.
+    Joint {
+        /// Length of the thread, mm: through the toy as often as it passes, and to tie.
+        thread_mm: f64,
+    },
+}
+
+/// What a wire has to be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WireFigures {
+    /// Where it leaves what it carries.
+    pub carries: Found,
+    /// Where it enters what it stands in.
+    pub stands_in: Found,
+    /// The wire as it is.
+    pub rod: Rod,
+    /// What it carries.
+    pub load: Mass,
+    /// How many times that it bears before it buckles.
+    pub safety: f64,
+    /// The least thickness of a strand, mm; none where no wire of the metal does.
+    pub least_mm: Option<f64>,
+    /// The thinnest gauges that are enough: American, and standard.
+    pub gauges: (Option<i32>, Option<u32>),
+    /// How far the top goes aside under a push of [`PUSH_N`], mm; none where it buckles.
+    pub sways_mm: Option<f64>,
+    /// To cut, mm: all strands, through both bodies.
+    pub cut_mm: f64,
+}
+
+/// What is left of a thread to tie it, mm. Common practice, no source.
+pub const TO_TIE_MM: f64 = 300.0;
+
+/// The figures of every attachment.
+pub(super) fn held(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass]) -> Vec<Held> {
+    let all = shapes.toy.attachments.iter().enumerate();
+    all.map(|(index, attachment)| match attachment {
+        Attachment::Cord(cord) => cord_figures(shapes, poses, masses, cord),
+        Attachment::Loop(hanger) => Held::Loop { on: found(shapes, hanger.on) },
+        Attachment::Wire(wire) => Held::Wire(wire_figures(shapes, poses, masses, index, wire)),
+        Attachment::Joint(joint) => Held::Joint { thread_mm: thread_mm(shapes, poses, *joint) },
+    })
+    .collect()
+}
+
+/// Where a hold is on its part.
+pub(super) fn found(shapes: Shapes<'_>, hold: Hold) -> Found {
+    let nowhere = Found { part: hold.part, round: None, radius_mm: 0.0, narrow: false };
+    let Some(solid) = shapes.of(hold.part) else { return nowhere };
+    let Some(round) = find(solid, hold.at) else { return nowhere };
+    let narrow = hold.at == Spot::Neck
+        || neck(solid).is_some_and(|neck| (neck as f64 - round).abs() < 0.5);
+    Found { round: Some(round), radius_mm: solid.profile(round).r, narrow, ..nowhere }
+}
+
+fn cord_figures(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass], cord: &Cord) -> Held {
+    let (from, to) = (found(shapes, cord.from), cord.to.map(|to| found(shapes, to)));
+    let held_mm = match cord.way {
+        CordWay::Around => std::f64::consts::TAU * from.radius_mm,
+        CordWay::Through => 2.0 * from.radius_mm,
+    };
+    // One cord hangs from the middle, several from the sides; a free loop has two legs.
+    let aside = match to {
+        Some(to) if cord.strands > 1 => (from.radius_mm - to.radius_mm).abs(),
+        _ => 0.0,
+    };
+    let legs = if to.is_some() { cord.strands } else { 2 * cord.strands };
+    let length = cord_mm(cord.drop_mm, aside, held_mm, legs, cord.thickness_mm);
+    let bears = to.map_or(cord.from.part, |to| to.part);
+    let all = shapes.toy.attachments.len();
+    let bears_g = carried(shapes, poses, masses, bears, all).grams;
+    Held::Cord { from, to, length, bears_g }
+}
+
+fn wire_figures(
+    shapes: Shapes<'_>,
+    poses: &[Pose],
+    masses: &[PoseMass],
+    index: usize,
+    wire: &Wire,
+) -> WireFigures {
+    let (carries, stands_in) = (found(shapes, wire.carries), found(shapes, wire.stands_in));
+    let rod = Rod {
+        stiffness: Stiffness::of(wire.metal),
+        diameter_mm: wire.diameter_mm,
+        strands: wire.strands,
+        length_mm: wire.free_mm,
+    };
+    let load = carried(shapes, poses, masses, wire.carries.part, index);
+    let load_n = load.grams / 1000.0 * GRAVITY;
+    let least_mm = rod.least_mm(load_n);
+    let gauges = least_mm.map_or((None, None), |mm| (awg_for(mm), swg_for(mm)));
+    let inside = |found: Found| {
+        let solid = shapes.of(found.part)?;
+        let at = solid.profile(found.round?).z;
+        let far = solid.nodes().iter().map(|n| (n.z - at).abs()).fold(0.0, f64::max);
+        Some(far)
+    };
+    let through = inside(carries).unwrap_or(0.0) + inside(stands_in).unwrap_or(0.0);
+    WireFigures {
+        carries,
+        stands_in,
+        rod,
+        load,
+        safety: rod.safety(load_n),
+        least_mm,
+        gauges,
+        sways_mm: rod.sways_mm(PUSH_N, load_n),
+        cut_mm: f64::from(wire.strands) * (wire.free_mm + through),
+    }
+}
+
+/// Thread for a joint: from copy to copy, or across what carries the only one.
+fn thread_mm(shapes: Shapes<'_>, poses: &[Pose], joint: Joint) -> f64 {
+    let places: Vec<_> = poses
+        .iter()
+        .filter(|pose| pose.part == joint.part)
+        .filter_map(|pose| {
+            let carrier = &poses[pose.on?];
+            let station = shapes.of(carrier.part)?.station(pose.seat?);
+            Some(carrier.frame.place(station.at))
+        })
+        .collect();
+    let across = match places.as_slice() {
+        [one, others @ ..] if !others.is_empty() => {
+            others.iter().map(|&other| distance(*one, other)).fold(0.0, f64::max)
+        }
+        [_] => {
+            let seat = shapes.toy.parts[joint.part].on;
+            let carrier = seat.and_then(|seat| Some((seat, shapes.of(seat.part)?)));
+            carrier.map_or(0.0, |(seat, solid)| {
+                2.0 * solid.profile(solid.round_at(seat.at.along)).r
+            })
+        }
+        _ => 0.0,
+    };
+    f64::from(joint.passes) * across + TO_TIE_MM
+}

@@ -1,0 +1,15 @@
+//! How a toy is put together: steps in working order, with their sentences, and cautions.
+//!
+//! `phrases` are the sentences as data, `say` fills them in; `order` says what comes when;
+//! `cautions` go by who the toy is made for.
+
+pub mod cautions;
+mod order;
+pub mod phrases;
+mod say;
+#[cfg(test)]
+mod tests;
+
+pub use cautions::{Caution, cautions};
+pub use order::{Step, StepKind, steps};
+pub use say::{misfit_text, part_name, where_held};

@@ -1,0 +1,376 @@
+//! Sentences about one part or attachment.
+
+use super::phrases::AssemblyPhrases;
+use crate::project::Project;
+use crate::project::toy::attachment::{
+    Attachment, Cord, CordWay, Hold, Joint, Knots, Spot, Wire,
+};
+use crate::project::toy::part::{Copies, EdgeHow, End, Form, HeldBy, Seat, Small, Thing};
+use crate::toy::assembled::{Assembled, PartFigures, Point};
+use crate::toy::footprint::{Miss, Span, Why};
+use crate::toy::held::{Found, Held, WireFigures};
+use crate::words::write::{Fill, Writer};
+
+/// What sentences are made from.
+#[derive(Clone, Copy)]
+pub(super) struct Speaker<'a> {
+    pub(super) project: &'a Project,
+    pub(super) toy: &'a Assembled,
+    pub(super) writer: &'a Writer<'a>,
+    pub(super) phrases: &'static AssemblyPhrases,
+}
+
+/// What part `index` is called: its piece, or what the small thing is.
+pub fn part_name(project: &Project, index: usize) -> String {
+    let phrases = AssemblyPhrases::english();
+    let Some(part) = project.toy.parts.get(index) else { return String::new() };
+    match &part.what {
+        Thing::Piece(piece) => {
+            project.pieces.get(*piece).map_or_else(String::new, |piece| piece.name.clone())
+        }
+        Thing::Small(small) if !small.name.is_empty() => small.name.clone(),
+        Thing::Small(small) => match small.form {
+            Form::Eye(_) if part.copies == Copies::One => phrases.eye.clone(),
+            Form::Eye(_) => phrases.eyes.clone(),
+            Form::Nose(_) => phrases.nose.clone(),
+            Form::Block(..) => "part".into(),
+        },
+    }
+}
+
+impl Speaker<'_> {
+    fn fill(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
+        self.writer.filled(phrase, values)
+    }
+
+    fn rounds(&self, phrase: &str, first: u32, last: u32) -> String {
+        let ends = [("first", Fill::Number(first)), ("last", Fill::Number(last))];
+        self.fill(phrase, &ends)
+    }
+
+    fn counted(&self, phrase: &str, n: f64) -> String {
+        self.fill(phrase, &[("n", Fill::Number(whole(n)))])
+    }
+
+    /// The sentence that puts a piece in its place.
+    pub(super) fn seat(&self, index: usize, seat: Seat) -> String {
+        let p = self.phrases;
+        let part = &self.project.toy.parts[index];
+        let figures = &self.toy.parts[index];
+        let n = part.copies.number();
+        let sunk = seat.sunk_mm > 0.0
+            && figures.footprint.as_ref().is_some_and(|f| f.edge_mm.is_none());
+        let phrase = match (part.held_by, sunk, n > 1) {
+            (HeldBy::Thread, ..) => &p.thread,
+            (_, true, false) => &p.sink_one,
+            (_, true, true) => &p.sink_each,
+            (_, false, false) => &p.sew_one,
+            (_, false, true) => &p.sew_each,
+        };
+        let place = self.covered(figures, seat);
+        let (name, body) = (part_name(self.project, index), part_name(self.project, seat.part));
+        let mm = format!("{:.0}", seat.sunk_mm);
+        let mut said = self.fill(
+            phrase,
+            &[
+                ("part", Fill::Words(&name)),
+                ("body", Fill::Words(&body)),
+                ("where", Fill::Words(&place)),
+                ("mm", Fill::Words(&mm)),
+                ("n", Fill::Number(n)),
+            ],
+        );
+        if let Some(apart) = figures.span.as_ref().and_then(|span| span.apart) {
+            said = format!("{said}, {}", self.counted(&p.apart, apart.stitches.max(0.0)));
+        }
+        // What goes around the axis has its middle at a pole, which is at no stitch.
+        let middle = figures
+            .point
+            .as_ref()
+            .filter(|_| figures.span.as_ref().is_none_or(|span| !span.around));
+        if let Some(at) =
+            middle.and_then(|at| self.stitches(at, &p.centred_one, &p.centred_two))
+        {
+            said = format!("{said}, {at}");
+        }
+        if let Some(edge) = self.edge(figures, seat).filter(|_| !sunk) {
+            said = format!("{said}, {edge}");
+        }
+        said + "."
+    }
+
+    /// Which rounds a footprint covers, and on which side.
+    fn covered(&self, figures: &PartFigures, seat: Seat) -> String {
+        let p = self.phrases;
+        let Some(Span { rounds: (first, last), around, .. }) = figures.span else {
+            return self.side(figures, seat);
+        };
+        let place = match (around, first < last) {
+            (true, true) => return self.rounds(&p.around, first, last),
+            (true, false) => return self.counted(&p.around_one, f64::from(first)),
+            (false, true) => self.rounds(&p.covers, first, last),
+            (false, false) if first == last => self.counted(&p.covers_one, f64::from(first)),
+            (false, false) => self.rounds(&p.between, last, first),
+        };
+        let side = self.side(figures, seat);
+        if side.is_empty() { place } else { format!("{place}, {side}") }
+    }
+
+    /// Whether a single part is on the front line or opposite.
+    fn side(&self, figures: &PartFigures, seat: Seat) -> String {
+        let p = self.phrases;
+        if self.project.toy.parts[seat.part].piece().is_none() || figures.number > 1 {
+            return String::new();
+        }
+        let turn = seat.at.around.rem_euclid(1.0);
+        let solid = self.toy.solids.get(self.project.toy.parts[seat.part].piece().unwrap_or(0));
+        let count = solid.map_or(1.0, |solid| solid.stitches(solid.round_at(seat.at.along)));
+        let stitches = turn * count;
+        if stitches < 0.5 || stitches > count - 0.5 {
+            return p.front.clone();
+        }
+        if (stitches - 0.5 * count).abs() < 0.5 { p.back.clone() } else { String::new() }
+    }
+
+    fn edge(&self, figures: &PartFigures, seat: Seat) -> Option<String> {
+        let p = self.phrases;
+        let (print, span) = (figures.footprint.as_ref()?, figures.span.as_ref()?);
+        let rows = (span.rounds.1 + 1).saturating_sub(span.rounds.0);
+        let phrase = match (seat.by.how, span.around, rows) {
+            (EdgeHow::Flat, _, 0) => &p.edge_flat_level,
+            (EdgeHow::Flat, ..) => &p.edge_flat,
+            (_, true, _) => &p.edge_around,
+            (_, false, _) => &p.edge_over,
+        };
+        Some(self.fill(
+            phrase,
+            &[
+                ("rows", Fill::Number(rows)),
+                ("wide", Fill::Number(whole(span.widest))),
+                ("n", Fill::Number(whole(print.edge_stitches))),
+            ],
+        ))
+    }
+
+    /// The stitches of a place, by a phrase for one and one for two; none for more, nor before
+    /// the first stitch of a round, which is no stitch's place.
+    fn stitches(&self, point: &Point, one: &str, two: &str) -> Option<String> {
+        let round = ("round_number", Fill::Number(point.round));
+        let single = ("n", Fill::Number(1));
+        match point.after[..] {
+            [nth] if nth > 0 => Some(self.fill(one, &[("nth", Fill::Nth(nth)), round, single])),
+            [nth, other] if nth > 0 && other > 0 => {
+                let ends =
+                    [("nth", Fill::Nth(nth)), ("other", Fill::Nth(other)), round, single];
+                Some(self.fill(two, &ends))
+            }
+            _ => None,
+        }
+    }
+
+    /// The sentence about a small thing.
+    pub(super) fn small(
+        &self,
+        index: usize,
+        seat: Seat,
+        small: &Small,
+        point: &Point,
+    ) -> String {
+        let p = self.phrases;
+        let part = &self.project.toy.parts[index];
+        let mut place = self.rounds(&p.between, point.round, point.round + 1);
+        if let Some(apart) = point.apart {
+            place = format!("{place}, {}", self.counted(&p.apart, f64::from(apart)));
+        }
+        let after = self.stitches(point, &p.after_one, &p.after_two);
+        if let Some(after) = after {
+            place = format!("{place} ({after})");
+        }
+        let several = part.copies.number() > 1;
+        let (phrase, mm) = match small.form {
+            Form::Eye(b) | Form::Nose(b) if b.embroidered => (&p.embroider, b.diameter_mm),
+            Form::Eye(b) | Form::Nose(b) if several => (&p.washer_each, b.diameter_mm),
+            Form::Eye(b) | Form::Nose(b) => (&p.washer_one, b.diameter_mm),
+            Form::Block(_, _, long) if seat.sunk_mm >= long => (&p.put_in, long),
+            Form::Block(_, _, long) => (&p.put_on, long),
+        };
+        let (name, body) = (part_name(self.project, index), part_name(self.project, seat.part));
+        let mm = format!("{mm:.0}");
+        let values = [
+            ("part", Fill::Words(&name)),
+            ("body", Fill::Words(&body)),
+            ("where", Fill::Words(&place)),
+            ("mm", Fill::Words(&mm)),
+        ];
+        self.fill(phrase, &values) + "."
+    }
+
+    /// The sentence about an attachment.
+    pub(super) fn attachment(&self, index: usize) -> String {
+        match (&self.project.toy.attachments[index], &self.toy.held[index]) {
+            (Attachment::Cord(cord), Held::Cord { from, to, length, .. }) => {
+                self.cord(cord, *from, *to, length.leg_mm, length.all_mm)
+            }
+            (Attachment::Loop(hanger), Held::Loop { on }) => {
+                let (body, place) = self.body_and_place(hanger.on, *on);
+                let mm = format!("{:.0}", hanger.around_mm);
+                let values = [("body", body.as_str()), ("where", &place), ("mm", &mm)];
+                self.worded(&self.phrases.ring, &values)
+            }
+            (Attachment::Wire(wire), Held::Wire(figures)) => self.wire(wire, figures),
+            (Attachment::Joint(joint), Held::Joint { thread_mm }) => {
+                self.joint(*joint, *thread_mm)
+            }
+            _ => String::new(),
+        }
+    }
+
+    fn worded(&self, phrase: &str, values: &[(&str, &str)]) -> String {
+        let values: Vec<(&str, Fill<'_>)> =
+            values.iter().map(|&(name, words)| (name, Fill::Words(words))).collect();
+        self.fill(phrase, &values) + "."
+    }
+
+    fn body_and_place(&self, hold: Hold, found: Found) -> (String, String) {
+        let place = where_held(self.project, self.toy, self.writer, hold, found);
+        (part_name(self.project, hold.part), place)
+    }
+
+    fn cord(&self, cord: &Cord, from: Found, to: Option<Found>, leg: f64, all: f64) -> String {
+        let p = self.phrases;
+        let (body, place) = self.body_and_place(cord.from, from);
+        let way = match cord.way {
+            CordWay::Around => &p.cord_around,
+            CordWay::Through => &p.cord_through,
+        };
+        let held = [("body", Fill::Words(&body)), ("where", Fill::Words(&place))];
+        let first = self.fill(way, &held);
+        let knot = match cord.knots {
+            Knots::Inside => &p.knot_inside,
+            Knots::Outside => &p.knot_outside,
+        };
+        let (leg, all) = (format!("{leg:.0}"), format!("{all:.0}"));
+        let way = match (cord.to, to) {
+            (Some(hold), Some(found)) => {
+                let (other, place) = self.body_and_place(hold, found);
+                let values = [
+                    ("mm", Fill::Words(&leg)),
+                    ("all", Fill::Words(&all)),
+                    ("other", Fill::Words(&other)),
+                    ("where", Fill::Words(&place)),
+                    ("n", Fill::Number(cord.strands)),
+                ];
+                self.fill(&p.cord_down, &values)
+            }
+            _ => {
+                let values = [("mm", Fill::Words(&leg)), ("all", Fill::Words(&all))];
+                self.fill(&p.cord_up, &values)
+            }
+        };
+        format!("{first}; {knot}; {way}.")
+    }
+
+    fn wire(&self, wire: &Wire, figures: &WireFigures) -> String {
+        let (body, place) = self.body_and_place(wire.carries, figures.carries);
+        let other = part_name(self.project, wire.stands_in.part);
+        let (thick, all) = (format!("{}", wire.diameter_mm), format!("{:.0}", figures.cut_mm));
+        let mm = format!("{:.0}", wire.free_mm);
+        let values = [
+            ("body", Fill::Words(&body)),
+            ("where", Fill::Words(&place)),
+            ("other", Fill::Words(&other)),
+            ("metal", Fill::Words(wire.metal.word())),
+            ("thick", Fill::Words(&thick)),
+            ("all", Fill::Words(&all)),
+            ("mm", Fill::Words(&mm)),
+            ("n", Fill::Number(wire.strands)),
+        ];
+        self.fill(&self.phrases.wire, &values) + "."
+    }
+
+    fn joint(&self, joint: Joint, thread_mm: f64) -> String {
+        let body = self.project.toy.parts[joint.part].on.map_or(0, |seat| seat.part);
+        let (part, body) = (part_name(self.project, joint.part), part_name(self.project, body));
+        let all = format!("{thread_mm:.0}");
+        let values = [
+            ("part", Fill::Words(&part)),
+            ("body", Fill::Words(&body)),
+            ("all", Fill::Words(&all)),
+            ("n", Fill::Number(joint.passes)),
+        ];
+        self.fill(&self.phrases.joint, &values) + "."
+    }
+}
+
+/// Where something is held: “between Rnds 30 and 31, the narrowest place”. The rounds come from
+/// the shape as it is planned, never from what was true of another.
+pub fn where_held(
+    project: &Project,
+    toy: &Assembled,
+    writer: &Writer<'_>,
+    hold: Hold,
+    found: Found,
+) -> String {
+    let p = AssemblyPhrases::english();
+    let solid = project.toy.parts.get(hold.part).and_then(|part| toy.solids.get(part.piece()?));
+    let (Some(round), Some(solid)) = (found.round, solid) else { return String::new() };
+    let (open_start, open_last) = solid.open();
+    if hold.at == Spot::End(End::Start) || round <= 0.0 {
+        return if open_start { p.edge_place.clone() } else { p.start_place.clone() };
+    }
+    if hold.at == Spot::End(End::Last) && open_last {
+        return p.edge_place.clone();
+    }
+    let last = solid.rounds() as u32;
+    let below = (round.round() as u32).clamp(1, last);
+    if below == last {
+        return if open_last {
+            p.edge_place.clone()
+        } else {
+            writer.filled(&p.covers_one, &[("n", Fill::Number(last))])
+        };
+    }
+    let ends = [("first", Fill::Number(below)), ("last", Fill::Number(below + 1))];
+    let place = writer.filled(&p.between, &ends);
+    if found.narrow { format!("{place}, {}", p.narrowest) } else { place }
+}
+
+/// Why a part does not fit, and what would, in a sentence.
+pub fn misfit_text(project: &Project, toy: &Assembled, index: usize) -> Option<String> {
+    let misfit = toy.parts.get(index)?.misfit?;
+    let name = part_name(project, index);
+    let what = match misfit.why {
+        Why::Misses(Miss::NoEdge) => {
+            format!("{name} is closed at that end, so it has no edge to sew")
+        }
+        Why::Misses(Miss::OffTheBody) => format!("{name} reaches past the body there"),
+        Why::Misses(Miss::TooHigh(_)) => format!("{name} does not reach into the body"),
+        Why::Misses(Miss::Swallowed) => format!("All of {name} is inside the body"),
+        Why::Stretches { has, wants } => format!(
+            "{name} does not fit there: its edge has {} stitches and would have to reach {}",
+            whole(has),
+            whole(wants)
+        ),
+    };
+    let mut would: Vec<String> = Vec::new();
+    if let Some(n) = misfit.edge_that_fits {
+        would.push(format!("an edge of {n} stitches at most would fit"));
+    }
+    if let Some(mm) = misfit.sink_mm {
+        would.push(format!("pushed in {:.0} mm further it would", mm.ceil()));
+    }
+    if misfit.why == Why::Misses(Miss::Swallowed) {
+        would.push("push it in less far".into());
+    }
+    if misfit.why == Why::Misses(Miss::NoEdge) {
+        would.push("put it on by its closed end, or open that end".into());
+    }
+    if would.is_empty() {
+        would.push("move it, or put on something smaller".into());
+    }
+    Some(format!("{what}; {}.", would.join(", or ")))
+}
+
+fn whole(n: f64) -> u32 {
+    n.round().max(0.0) as u32
+}

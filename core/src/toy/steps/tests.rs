@@ -1,0 +1,176 @@
+//! What is said of toys, and what they are warned of.
+
+use super::*;
+use crate::project::toy::attachment::{
+    Attachment, Cord, CordWay, Hanger, Hold, Knots, Metal, Spot, Wire,
+};
+use crate::project::toy::part::{
+    Button, Copies, Edge, EdgeHow, End, Form, HeldBy, Part, Seat, Small, Thing,
+};
+use crate::project::toy::{MadeFor, Toy};
+use crate::toy::{Assembled, assembled};
+use crate::words::Writer;
+use crate::{Gauge, Knot, Outline, Piece, Project};
+
+fn piece(name: &str, knots: &[(f64, f64)]) -> Piece {
+    let knots = knots.iter().map(|&(r, z)| Knot::new(r, z)).collect();
+    let outline = Outline::new(knots).expect("an outline");
+    Piece::new(name, outline, Gauge::per(22.0, 21.0, 100.0))
+}
+
+fn eyes(embroidered: bool) -> Part {
+    let form = Form::Eye(Button { diameter_mm: 9.0, embroidered });
+    let small = Small { name: String::new(), form, grams: None };
+    let mut eyes = Part::new(Thing::Small(small), Some(Seat::new(0, 0.4, 0.09)));
+    eyes.copies = Copies::Mirrored;
+    eyes
+}
+
+/// A body with ears, eyes and a loop.
+fn toy(made_for: MadeFor) -> Project {
+    let body =
+        piece("Body", &[(0.0, 0.0), (28.0, 14.0), (36.0, 45.0), (26.0, 80.0), (0.0, 95.0)]);
+    let mut project = Project::of_piece(body);
+    project.pieces.push(piece("Ear", &[(0.0, 0.0), (9.0, 10.0), (8.0, 40.0)]));
+    let by = Edge { end: End::Last, how: EdgeHow::Open };
+    let mut ears = Part::new(Thing::Piece(1), Some(Seat { by, ..Seat::new(0, 0.2, 0.15) }));
+    ears.copies = Copies::Mirrored;
+    let on = Hold { part: 0, at: Spot::End(End::Start) };
+    let hanger =
+        Hanger { on, around: None, stands_off_mm: 10.0, around_mm: 400.0, thickness_mm: 1.2 };
+    project.toy = Toy {
+        made_for,
+        parts: vec![Part::body(0), ears, eyes(false)],
+        attachments: vec![Attachment::Loop(hanger)],
+        cautions: vec!["Made of wool: wash cold.".into()],
+    };
+    project
+}
+
+fn said(project: &Project) -> (Assembled, Vec<String>) {
+    let made = assembled(project).expect("a toy");
+    let texts = steps(project, &made, &Writer::bench()).into_iter().map(|s| s.text).collect();
+    (made, texts)
+}
+
+#[test]
+fn steps_come_in_working_order_with_the_numbers_of_the_shape() {
+    let project = toy(MadeFor::ThreeAndOver);
+    let (made, texts) = said(&project);
+    assert_eq!(texts.len(), 3, "{texts:?}");
+    let point = made.parts[2].point.as_ref().expect("a place");
+    let (round, apart) = (point.round, point.apart.expect("two"));
+    let eyes = format!("between Rnds {round} and {}, {apart} sts apart", round + 1);
+    assert!(
+        texts[0].starts_with("Before you stuff the Body, push the eyes (9 mm)"),
+        "{texts:?}"
+    );
+    assert!(texts[0].contains(&eyes), "{texts:?}");
+    let span = made.parts[1].span.as_ref().expect("it lands");
+    let ears = format!(
+        "Sew the 2 × Ear on the Body between Rnds {} and {}",
+        span.rounds.0, span.rounds.1
+    );
+    assert!(texts[1].starts_with(&ears), "{texts:?}");
+    let gap = span.apart.expect("two").stitches.round();
+    assert!(texts[1].contains(&format!(", {gap} sts apart")), "{texts:?}");
+    assert!(texts[2].starts_with("Fasten the ring or loop"), "{texts:?}");
+    // Nothing is left to fill in.
+    assert!(texts.iter().all(|t| !t.contains(['{', '}'])), "{texts:?}");
+}
+
+#[test]
+fn every_sentence_is_filled_in() {
+    let mut project = toy(MadeFor::Ornament);
+    let stand = piece("Stand", &[(0.0, 0.0), (22.0, 3.0), (20.0, 30.0)]);
+    project.pieces.push(stand);
+    project.toy.parts[1].held_by = HeldBy::Thread;
+    project.toy.parts[2] = eyes(true);
+    let mut tail = Part::new(Thing::Piece(1), Some(Seat::new(0, 0.8, 0.5)));
+    tail.on.as_mut().expect("a seat").by.how = EdgeHow::Flat;
+    let mut cap = tail.clone();
+    cap.on = Some(Seat { sunk_mm: 9.0, ..Seat::new(0, 0.0, 0.0) });
+    let block =
+        Small { name: "bell".into(), form: Form::Block(9.0, 9.0, 9.0), grams: Some(3.0) };
+    let bell = Part::new(Thing::Small(block), Some(Seat::new(0, 0.6, 0.3)));
+    project.toy.parts.extend([tail, cap, bell, Part::body(2)]);
+    let hold = |part, at| Hold { part, at };
+    let (body, stand) = (hold(0, Spot::Share(0.9)), hold(6, Spot::End(End::Last)));
+    let cord = Cord {
+        from: body,
+        way: CordWay::Through,
+        knots: Knots::Outside,
+        to: None,
+        drop_mm: 80.0,
+        strands: 1,
+        thickness_mm: 2.0,
+    };
+    let wire = Wire {
+        carries: body,
+        stands_in: stand,
+        free_mm: 300.0,
+        metal: Metal::Brass,
+        diameter_mm: 0.4,
+        strands: 2,
+    };
+    let joint = crate::project::toy::attachment::Joint { part: 1, passes: 2 };
+    project.toy.attachments.extend([
+        Attachment::Cord(cord),
+        Attachment::Wire(wire),
+        Attachment::Joint(joint),
+    ]);
+    let (made, texts) = said(&project);
+    assert_eq!(texts.len(), 9, "{texts:?}");
+    assert!(texts.iter().all(|t| !t.contains(['{', '}']) && t.ends_with('.')), "{texts:?}");
+    assert!(texts.iter().all(|t| !t.contains(", ,") && !t.contains(" ,")), "{texts:?}");
+    let codes: Vec<&str> = cautions(&project, &made).iter().map(|c| c.code).collect();
+    assert!(codes.contains(&"wire_thin") && codes.contains(&"wire_elastic"), "{codes:?}");
+}
+
+#[test]
+fn cautions_go_by_who_it_is_for() {
+    let of = |made_for| {
+        let project = toy(made_for);
+        let made = assembled(&project).expect("a toy");
+        cautions(&project, &made)
+    };
+    let find = |list: &[Caution], code: &str| list.iter().find(|c| c.code == code).cloned();
+    for made_for in [MadeFor::Baby, MadeFor::SoftToy] {
+        let list = of(made_for);
+        let small = find(&list, "small_part").expect("an eye 9 mm across");
+        assert!(small.refused && small.source == "16 CFR 1501.4", "{small:?}");
+        // The loop is 400 mm around and 1.2 mm thick.
+        let cord = find(&list, "cord").expect("a loop");
+        assert!(cord.refused && cord.text.contains("400 mm"), "{cord:?}");
+        assert!(cord.text.contains("1.2 mm is thinner"), "{cord:?}");
+    }
+    let older = of(MadeFor::ThreeAndOver);
+    assert!(!find(&older, "small_part").expect("it is small").refused);
+    let ornament = of(MadeFor::Ornament);
+    assert_eq!(find(&ornament, "small_part"), None);
+    for list in [&older, &ornament] {
+        let [.., own, last] = list.as_slice() else { panic!("two at least") };
+        assert_eq!((own.code, own.text.as_str()), ("own", "Made of wool: wash cold."));
+        assert_eq!(last.code, "local_rules");
+    }
+}
+
+#[test]
+fn glue_and_wire_in_a_toy_are_refused() {
+    let mut project = toy(MadeFor::ThreeAndOver);
+    project.toy.parts[1].held_by = HeldBy::Glued;
+    let hold = |part| Hold { part, at: Spot::End(End::Start) };
+    project.toy.parts.push(Part::body(1));
+    project.toy.attachments = vec![Attachment::Wire(Wire {
+        carries: hold(0),
+        stands_in: hold(3),
+        free_mm: 60.0,
+        metal: Metal::Steel,
+        diameter_mm: 1.6,
+        strands: 2,
+    })];
+    let made = assembled(&project).expect("a toy");
+    let refused: Vec<&str> =
+        cautions(&project, &made).iter().filter(|c| c.refused).map(|c| c.code).collect();
+    assert_eq!(refused, ["glue", "wire"]);
+}
