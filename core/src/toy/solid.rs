@@ -98,7 +98,7 @@ impl Solid {
             straight: if oval { piece.straight_mm } else { 0.0 },
             hand: if piece.hand == Hand::Left { -1.0 } else { 1.0 },
             open: (!piece.outline.starts_closed(), !piece.outline.finishes_closed()),
-            stitch_mm: plan.stitch_mm.0,
+            stitch_mm: plan.stitch_mm.width,
         }
     }
 

@@ -19,7 +19,7 @@
 //! let start = energy.flatten(&skin.slack_shape());
 //! let stuffed = settle(&energy, &start, settled_gradient(&skin));
 //! assert!(stuffed.is_settled());
-//! let (_, width) = size_mm(&stuffed.nodes);
+//! let width = size_mm(&stuffed.nodes).width;
 //! assert!(width > 2.0 * skin.largest_radius_mm(), "stuffing stretches the cloth");
 //! ```
 

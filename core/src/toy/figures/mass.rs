@@ -1,6 +1,7 @@
 //! What a toy weighs and where its centre of mass is: each piece a shell of stitches and a
 //! fill, small things as points.
 
+use crate::extent::StitchSize;
 use super::overlap::inside_earlier;
 use crate::piece::Piece;
 use crate::piece::outline::Rz;
@@ -128,7 +129,7 @@ fn of_piece(
 /// The yarn of a piece, each round's where that round is.
 fn shell(project: &Project, piece: &Piece, plan: &Plan, solid: &Solid) -> Mass {
     let area = |number: u32, count: u32| {
-        let (width, height) = piece.cloth_of_round(number);
+        let StitchSize { width, height } = piece.cloth_of_round(number);
         f64::from(count) * width * height
     };
     let worked =

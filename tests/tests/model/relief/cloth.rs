@@ -43,7 +43,7 @@ fn every_round_has_as_many_columns_as_stitches() {
     for name in SAMPLES {
         let (project, plan) = sample(name);
         let relief = Relief::new(&project.pieces[0], &plan);
-        let stitch = plan.stitch_mm.0 as f32;
+        let stitch = plan.stitch_mm.width as f32;
         for (number, round) in (1..).zip(&plan.rounds) {
             // In the upper half the two legs of a stitch stand apart.
             let latitude = relief.latitude(number, 0.62, 96 * round.count);
@@ -92,7 +92,7 @@ fn shaping_is_where_placement_has_it() {
                 // About a pole everything is drawn together.
                 continue;
             }
-            let least = 0.02 * plan.stitch_mm.0 as f32;
+            let least = 0.02 * plan.stitch_mm.width as f32;
             let feet = legs(&relief, number, round.count, 0.34, least);
             let one = 1.0 / round.count as f32;
             let worked: Vec<Stitch> = round

@@ -21,7 +21,7 @@ fn an_oval_is_wide_along_its_sides_and_deep_across_them() {
         f64::from((0..400).map(row).fold(0.0, f32::max) / view.scale)
     };
     let deep = plan.depth_mm.expect("an oval has a depth");
-    assert!((wide(0.0) / plan.size_mm.1 - 1.0).abs() < 0.03, "{} wide", wide(0.0));
+    assert!((wide(0.0) / plan.size_mm.width - 1.0).abs() < 0.03, "{} wide", wide(0.0));
     assert!((wide(90.0) / deep - 1.0).abs() < 0.03, "{} deep", wide(90.0));
 }
 
@@ -46,7 +46,7 @@ fn a_spiral_climbs_and_joined_rounds_are_level() {
                 rows.fold((0.0, 0.0), |(s, n), y: u32| (s + f64::from(y), n + 1.0));
             sum / many / f64::from(view.scale)
         };
-        (y(plan.rounds[round - 1].count) - y(1)) / plan.stitch_mm.1
+        (y(plan.rounds[round - 1].count) - y(1)) / plan.stitch_mm.height
     };
     let (spiral, joined) = (climb(&spiral), climb(&joined));
     assert!((0.7..1.2).contains(&spiral), "{spiral}");

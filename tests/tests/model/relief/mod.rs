@@ -144,7 +144,7 @@ fn the_silhouette_is_that_of_the_forecast() {
         let relief = Relief::new(&project.pieces[0], &plan);
         let view = view(&relief, 500, 40.0, 0.0);
         let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
-        let stitch = plan.stitch_mm.0 as f32 * view.scale;
+        let stitch = plan.stitch_mm.width as f32 * view.scale;
         let low = view.project([0.0, 0.0, 0.0])[1];
         // Half the width of the forecast at a row, by its nodes; a lip counts by its widest.
         let half = |y: f32| {
