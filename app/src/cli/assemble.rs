@@ -6,9 +6,9 @@ use std::path::PathBuf;
 
 use anyhow::anyhow;
 use clap::Args;
-use plumpline_core::project::toy::attachment::{Attachment, Hold};
+use plumpline_core::project::toy::attachment::{Attachment, CordHold};
 use plumpline_core::toy::figures::small_parts::fits;
-use plumpline_core::toy::held::{Found, Held};
+use plumpline_core::toy::held::{Found, HeldPart};
 use plumpline_core::toy::steps::{misfit_text, part_name, where_held};
 use plumpline_core::toy::{Assembled, assembled, cautions, steps};
 use plumpline_core::words::Writer;
@@ -50,7 +50,7 @@ impl Assemble {
 
 /// What `assemble --json` prints.
 #[derive(Debug, Serialize)]
-struct Report {
+struct AssemblyReport {
     title: String,
     grams: f64,
     grams_low: f64,
@@ -150,9 +150,9 @@ struct CautionReport {
     source: &'static str,
 }
 
-fn report(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Report {
+fn report(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> AssemblyReport {
     let held = project.toy.attachments.iter().zip(&toy.held);
-    Report {
+    AssemblyReport {
         title: project.title.clone(),
         grams: toy.mass.grams,
         grams_low: toy.grams.0,
@@ -243,14 +243,14 @@ fn attachment(
     toy: &Assembled,
     writer: &Writer<'_>,
     attachment: &Attachment,
-    held: &Held,
+    held: &HeldPart,
 ) -> AttachmentReport {
-    let place = |hold: Hold, found: Found| {
+    let place = |hold: CordHold, found: Found| {
         let place = where_held(project, toy, writer, hold, found);
         format!("{} {place}", part_name(project, hold.part))
     };
     match (attachment, held) {
-        (Attachment::Cord(cord), Held::Cord { from, to, length, bears_g }) => {
+        (Attachment::Cord(cord), HeldPart::Cord { from, to, length, bears_g }) => {
             let below = cord.to.zip(*to).map(|(hold, found)| place(hold, found));
             AttachmentReport {
                 kind: "cord",
@@ -260,12 +260,12 @@ fn attachment(
                 ..AttachmentReport::default()
             }
         }
-        (Attachment::Loop(hanger), Held::Loop { on }) => AttachmentReport {
+        (Attachment::Loop(hanger), HeldPart::Loop { on }) => AttachmentReport {
             kind: "loop",
             places: vec![place(hanger.on, *on)],
             ..AttachmentReport::default()
         },
-        (Attachment::Wire(wire), Held::Wire(figures)) => AttachmentReport {
+        (Attachment::Wire(wire), HeldPart::Wire(figures)) => AttachmentReport {
             kind: "wire",
             places: vec![
                 place(wire.carries, figures.carries),
@@ -279,7 +279,7 @@ fn attachment(
             wire_swg: figures.gauges.1,
             sways_mm_at_tenth_newton: figures.sways_mm,
         },
-        (_, Held::Joint { thread_mm }) => AttachmentReport {
+        (_, HeldPart::Joint { thread_mm }) => AttachmentReport {
             kind: "joint",
             length_mm: Some(*thread_mm),
             ..AttachmentReport::default()
@@ -288,7 +288,7 @@ fn attachment(
     }
 }
 
-fn lines(report: &Report) -> String {
+fn lines(report: &AssemblyReport) -> String {
     let mut out = String::new();
     // Writing to a String cannot fail.
     let mut put = |line: String| writeln!(out, "{line}").ok();

@@ -3,17 +3,17 @@
 use super::figures::balance::{Hanging, Standing, hangings, standing};
 use super::figures::mass::{Mass, PoseMass, masses, range, sum};
 use super::figures::small_parts::{fits, hull_against, turned_against};
-use super::footprint::{Footprint, Meeting, Misfit, Span, footprint, misfit, span};
-use super::held::{Held, held};
+use super::footprint::{Footprint, FootprintMisfit, Meeting, Span, footprint, misfit, span};
+use super::held::{HeldPart, held};
 use super::lean::{Meridian, Pair, between, pair};
 use super::pose::{Pose, Shapes, poses, upright};
 use super::solid::{OnCloth, Solid};
-use super::vector::{Frame, V3};
+use super::vector::{Axes, V3};
 use crate::error::{Error, Result};
 use crate::piece::outline::Rz;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
-use crate::project::toy::part::{Copies, Form, Part, Seat, Thing};
+use crate::project::toy::part::{Copies, Part, PartForm, Seat, Thing};
 use crate::project::toy::validate;
 
 /// A toy put together. Lengths are mm, masses g, in axes whose origin is the start of the first
@@ -35,7 +35,7 @@ pub struct Assembled {
     /// Least and most that it may weigh.
     pub grams: (f64, f64),
     /// What each attachment comes to.
-    pub held: Vec<Held>,
+    pub held: Vec<HeldPart>,
     /// How it hangs by each attachment that goes up.
     pub hangings: Vec<Hanging>,
     /// How it stands.
@@ -54,7 +54,7 @@ pub struct PartFigures {
     /// Where the middle of its place is; of a small thing, where it goes through the cloth.
     pub point: Option<Point>,
     /// Why it does not fit its place, and what would.
-    pub misfit: Option<Misfit>,
+    pub misfit: Option<FootprintMisfit>,
     /// How large one is against the small-parts cylinder: 1 or less fits into it.
     pub against_cylinder: f64,
     /// How many there are in all.
@@ -168,7 +168,7 @@ fn meeting<'a>(
 ) -> Option<Meeting<'a>> {
     let pose = poses.iter().find(|pose| pose.part == index)?;
     let carrier = &poses.get(pose.on?)?.frame;
-    let frame = Frame {
+    let frame = Axes {
         origin: carrier.own_place(pose.frame.origin),
         x: carrier.own_direction(pose.frame.x),
         y: carrier.own_direction(pose.frame.y),
@@ -219,16 +219,16 @@ fn against(solid: &Solid) -> f64 {
 }
 
 /// How large a small thing is against the small-parts cylinder.
-fn small_against(form: Form) -> f64 {
+fn small_against(form: PartForm) -> f64 {
     match form {
-        Form::Block(wide, deep, long) => {
+        PartForm::Block(wide, deep, long) => {
             let corners = (0..8).map(|i: u32| {
                 let side = |bit: u32, long: f64| if i >> bit & 1 == 1 { long } else { 0.0 };
                 [side(0, wide), side(1, deep), side(2, long)]
             });
             hull_against(&corners.collect::<Vec<V3>>())
         }
-        Form::Eye(button) | Form::Nose(button) => {
+        PartForm::Eye(button) | PartForm::Nose(button) => {
             // Less than the half ball that it is: the safe side.
             let r = 0.5 * button.diameter_mm;
             turned_against(&[Rz::new(r, 0.0), Rz::new(0.0, r)])

@@ -8,11 +8,13 @@ use super::figures::wire::{
 use super::narrow::{find, neck};
 use super::pose::{Pose, Shapes};
 use super::vector::distance;
-use crate::project::toy::attachment::{Attachment, Cord, CordWay, Hold, Joint, Spot, Wire};
+use crate::project::toy::attachment::{
+    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Wire,
+};
 
 /// A place on a part that something is held at.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Found {
+pub struct HeldPlace {
     /// The part, an index into the toy's.
     pub part: usize,
     /// How far along it, in rounds; none where its shape has no such place.
@@ -26,13 +28,13 @@ pub struct Found {
 
 /// What an attachment comes to.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Held {
+pub enum HeldPart {
     /// A cord.
     Cord {
         /// Where it is held above, or where it begins.
-        from: Found,
+        from: HeldPlace,
         /// Where it is held below.
-        to: Option<Found>,
+        to: Option<HeldPlace>,
         /// How long it is.
         length: CordLength,
         /// What it bears, g.
@@ -41,7 +43,7 @@ pub enum Held {
     /// A ring or loop.
     Loop {
         /// Where it is.
-        on: Found,
+        on: HeldPlace,
     },
     /// A wire.
     Wire(WireFigures),
@@ -56,9 +58,9 @@ pub enum Held {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WireFigures {
     /// Where it leaves what it carries.
-    pub carries: Found,
+    pub carries: HeldPlace,
     /// Where it enters what it stands in.
-    pub stands_in: Found,
+    pub stands_in: HeldPlace,
     /// The wire as it is.
     pub rod: Rod,
     /// What it carries.
@@ -79,28 +81,37 @@ pub struct WireFigures {
 pub const TO_TIE_MM: f64 = 300.0;
 
 /// The figures of every attachment.
-pub(super) fn held(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass]) -> Vec<Held> {
+pub(super) fn held(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass]) -> Vec<HeldPart> {
     let all = shapes.toy.attachments.iter().enumerate();
     all.map(|(index, attachment)| match attachment {
         Attachment::Cord(cord) => cord_figures(shapes, poses, masses, cord),
-        Attachment::Loop(hanger) => Held::Loop { on: found(shapes, hanger.on) },
-        Attachment::Wire(wire) => Held::Wire(wire_figures(shapes, poses, masses, index, wire)),
-        Attachment::Joint(joint) => Held::Joint { thread_mm: thread_mm(shapes, poses, *joint) },
+        Attachment::Loop(hanger) => HeldPart::Loop { on: found(shapes, hanger.on) },
+        Attachment::Wire(wire) => {
+            HeldPart::Wire(wire_figures(shapes, poses, masses, index, wire))
+        }
+        Attachment::Joint(joint) => {
+            HeldPart::Joint { thread_mm: thread_mm(shapes, poses, *joint) }
+        }
     })
     .collect()
 }
 
 /// Where a hold is on its part.
-pub(super) fn found(shapes: Shapes<'_>, hold: Hold) -> Found {
-    let nowhere = Found { part: hold.part, round: None, radius_mm: 0.0, narrow: false };
+pub(super) fn found(shapes: Shapes<'_>, hold: CordHold) -> HeldPlace {
+    let nowhere = HeldPlace { part: hold.part, round: None, radius_mm: 0.0, narrow: false };
     let Some(solid) = shapes.of(hold.part) else { return nowhere };
     let Some(round) = find(solid, hold.at) else { return nowhere };
-    let narrow = hold.at == Spot::Neck
+    let narrow = hold.at == CordSpot::Neck
         || neck(solid).is_some_and(|neck| (neck as f64 - round).abs() < 0.5);
-    Found { round: Some(round), radius_mm: solid.profile(round).r, narrow, ..nowhere }
+    HeldPlace { round: Some(round), radius_mm: solid.profile(round).r, narrow, ..nowhere }
 }
 
-fn cord_figures(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass], cord: &Cord) -> Held {
+fn cord_figures(
+    shapes: Shapes<'_>,
+    poses: &[Pose],
+    masses: &[PoseMass],
+    cord: &Cord,
+) -> HeldPart {
     let (from, to) = (found(shapes, cord.from), cord.to.map(|to| found(shapes, to)));
     let held_mm = match cord.way {
         CordWay::Around => std::f64::consts::TAU * from.radius_mm,
@@ -116,7 +127,7 @@ fn cord_figures(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass], cord: &
     let bears = to.map_or(cord.from.part, |to| to.part);
     let all = shapes.toy.attachments.len();
     let bears_g = carried(shapes, poses, masses, bears, all).grams;
-    Held::Cord { from, to, length, bears_g }
+    HeldPart::Cord { from, to, length, bears_g }
 }
 
 fn wire_figures(
@@ -137,7 +148,7 @@ fn wire_figures(
     let load_n = load.grams / 1000.0 * GRAVITY;
     let least_mm = rod.least_mm(load_n);
     let gauges = least_mm.map_or((None, None), |mm| (awg_for(mm), swg_for(mm)));
-    let inside = |found: Found| {
+    let inside = |found: HeldPlace| {
         let solid = shapes.of(found.part)?;
         let at = solid.profile(found.round?).z;
         let far = solid.nodes().iter().map(|n| (n.z - at).abs()).fold(0.0, f64::max);

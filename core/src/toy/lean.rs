@@ -2,7 +2,7 @@
 //! the spiral.
 
 use super::solid::{OnCloth, Solid};
-use crate::project::toy::part::Front;
+use crate::project::toy::part::BodyFront;
 
 /// The lean of a spiral that nobody has measured, stitches a round. An assumption: see
 /// [`crate::piece::Rules::spiral_drift`].
@@ -17,7 +17,7 @@ pub struct Meridian {
 
 impl Meridian {
     /// The plane through the stitch that `front` chooses.
-    pub fn new(solid: &Solid, front: Front) -> Self {
+    pub fn new(solid: &Solid, front: BodyFront) -> Self {
         let number = solid.number(solid.round_at(front.along));
         Self { turns: solid.begins(number) + front.around }
     }

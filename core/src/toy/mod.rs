@@ -25,4 +25,4 @@ pub mod steps;
 pub mod vector;
 
 pub use assembled::{Assembled, PartFigures, Point, assembled, assembled_of};
-pub use steps::{Caution, Step, StepKind, cautions, steps};
+pub use steps::{AssemblyStep, Caution, StepKind, cautions, steps};

@@ -1,8 +1,8 @@
 //! Places that a shape finds itself: its neck, its lip, its ends.
 
 use super::solid::Solid;
-use crate::project::toy::attachment::Spot;
-use crate::project::toy::part::End;
+use crate::project::toy::attachment::CordSpot;
+use crate::project::toy::part::PartEnd;
 
 /// A neck is at most this share of the narrower of the swells beside it.
 const NECK: f64 = 0.97;
@@ -11,14 +11,14 @@ const NECK: f64 = 0.97;
 ///
 /// A neck and a lip lie between two rounds, at an edge; none where the shape has no neck. An
 /// end is its pole or its edge.
-pub fn find(solid: &Solid, spot: Spot) -> Option<f64> {
+pub fn find(solid: &Solid, spot: CordSpot) -> Option<f64> {
     let last = (solid.nodes().len() - 1) as f64;
     match spot {
-        Spot::End(End::Start) => Some(0.0),
-        Spot::End(End::Last) => Some(last),
-        Spot::Share(share) => Some(solid.round_at(share)),
-        Spot::Neck => neck(solid).map(|k| k as f64),
-        Spot::Lip => lip(solid).map(|k| k as f64),
+        CordSpot::End(PartEnd::Start) => Some(0.0),
+        CordSpot::End(PartEnd::Last) => Some(last),
+        CordSpot::Share(share) => Some(solid.round_at(share)),
+        CordSpot::Neck => neck(solid).map(|k| k as f64),
+        CordSpot::Lip => lip(solid).map(|k| k as f64),
     }
 }
 

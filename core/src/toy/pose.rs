@@ -1,11 +1,11 @@
 //! Poses: where each part and each copy of it is in space.
 
 use super::narrow::find;
-use super::solid::{OnCloth, Solid, Station};
-use super::vector::{Frame, V3, add, cross, dot, plus, scaled};
+use super::solid::{OnCloth, Solid, SolidStation};
+use super::vector::{Axes, V3, add, cross, dot, plus, scaled};
 use crate::project::toy::Toy;
-use crate::project::toy::attachment::Hold;
-use crate::project::toy::part::{Copies, Edge, End, Part, Seat, Up};
+use crate::project::toy::attachment::CordHold;
+use crate::project::toy::part::{Copies, Part, PartEdge, PartEnd, Seat, Up};
 
 /// One copy of a part in its place.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,7 +17,7 @@ pub struct Pose {
     /// What carries it, an index into the poses; none for a body.
     pub on: Option<usize>,
     /// Its own axes in those of the toy.
-    pub frame: Frame,
+    pub frame: Axes,
     /// Whether it is the mirror image: what it carries sits the other way round.
     pub mirrored: bool,
     /// Its place on the cloth of what carries it.
@@ -50,7 +50,7 @@ pub(super) fn upright(toy: &Toy) -> (V3, V3) {
 
 /// Upwards and ahead in a body's own axes.
 fn own_upright(up: Up) -> (V3, V3) {
-    let (front, later) = (Frame::WORLD.y, Frame::WORLD.z);
+    let (front, later) = (Axes::WORLD.y, Axes::WORLD.z);
     let start = scaled(later, -1.0);
     match up {
         Up::Start => (start, front),
@@ -101,7 +101,7 @@ fn seated(
     let cloth = OnCloth { round: solid.round_at(seat.at.along), turn };
     let seat = Seat { turn_deg: flip * solid.hand() * seat.turn_deg, ..seat };
     let own = own_frame(&solid.station(cloth), seat, shapes.of(index));
-    let frame = Frame {
+    let frame = Axes {
         origin: carrier.frame.place(own.origin),
         x: carrier.frame.direction(own.x),
         y: carrier.frame.direction(own.y),
@@ -114,29 +114,29 @@ fn seated(
 ///
 /// Its axis starts along the normal; it is turned about that, then leant about what is then
 /// its sideways axis.
-fn own_frame(station: &Station, seat: Seat, solid: Option<&Solid>) -> Frame {
-    let Station { at, normal, later } = *station;
+fn own_frame(station: &SolidStation, seat: Seat, solid: Option<&Solid>) -> Axes {
+    let SolidStation { at, normal, later } = *station;
     let (sin, cos) = seat.turn_deg.to_radians().sin_cos();
     let ahead = plus(scaled(later, cos), cross(normal, later), sin);
     let (sin, cos) = seat.tilt_deg.to_radians().sin_cos();
     let away = plus(scaled(normal, cos), ahead, sin);
     let front = plus(scaled(ahead, cos), normal, -sin);
     let foot = plus(at, away, -seat.sunk_mm);
-    let Some(solid) = solid else { return Frame::new(foot, front, away) };
+    let Some(solid) = solid else { return Axes::new(foot, front, away) };
     let axis = match seat.by.end {
-        End::Start => away,
-        End::Last => scaled(away, -1.0),
+        PartEnd::Start => away,
+        PartEnd::Last => scaled(away, -1.0),
     };
     let z = edge_node(solid, seat.by).1;
-    Frame::new(plus(foot, axis, -z), front, axis)
+    Axes::new(plus(foot, axis, -z), front, axis)
 }
 
 /// The index of the node at which a part is put on, and its height on the part's own axis, mm.
-pub(super) fn edge_node(solid: &Solid, edge: Edge) -> (usize, f64) {
+pub(super) fn edge_node(solid: &Solid, edge: PartEdge) -> (usize, f64) {
     let nodes = solid.nodes();
     let node = match edge.end {
-        End::Start => 0,
-        End::Last => nodes.len() - 1,
+        PartEnd::Start => 0,
+        PartEnd::Last => nodes.len() - 1,
     };
     (node, nodes[node].z)
 }
@@ -166,7 +166,7 @@ fn bodies(shapes: Shapes<'_>) -> Vec<Pose> {
             let from = hold_place(shapes, &poses[on].frame, known);
             let own = hold_place(shapes, &frame, new);
             let by = plus(plus(from, up, rise), own, -1.0);
-            poses.push(body(new.part, Frame { origin: add(frame.origin, by), ..frame }));
+            poses.push(body(new.part, Axes { origin: add(frame.origin, by), ..frame }));
             continue;
         }
         let free = (0..toy.parts.len()).filter(is_body).find(|&i| placed(&poses, i).is_none());
@@ -175,29 +175,29 @@ fn bodies(shapes: Shapes<'_>) -> Vec<Pose> {
         let wide = shapes.of(next).map_or(0.0, widest);
         let x = right.map_or(0.0, |edge: f64| edge + APART_MM + wide);
         right = Some(x + wide);
-        poses.push(body(next, Frame { origin: [x, 0.0, 0.0], ..frame }));
+        poses.push(body(next, Axes { origin: [x, 0.0, 0.0], ..frame }));
     }
     poses.sort_by_key(|pose| pose.part);
     poses
 }
 
-fn body(part: usize, frame: Frame) -> Pose {
+fn body(part: usize, frame: Axes) -> Pose {
     Pose { part, copy: 0, on: None, frame, mirrored: false, seat: None }
 }
 
 /// A body at the origin, what is meant to be up upwards and what looks ahead ahead.
-fn frame_of(toy: &Toy, part: usize) -> Frame {
+fn frame_of(toy: &Toy, part: usize) -> Axes {
     let ((up, ahead), (own_up, own_ahead)) = (upright(toy), own_upright(toy.parts[part].up));
     let (side, own_side) = (cross(up, ahead), cross(own_up, own_ahead));
     let turned = |own: V3| {
         let raised = plus(scaled(up, dot(own, own_up)), ahead, dot(own, own_ahead));
         plus(raised, side, dot(own, own_side))
     };
-    Frame::new([0.0; 3], turned(Frame::WORLD.y), turned(Frame::WORLD.z))
+    Axes::new([0.0; 3], turned(Axes::WORLD.y), turned(Axes::WORLD.z))
 }
 
 /// The place on the axis at which a part is held.
-pub(super) fn hold_place(shapes: Shapes<'_>, frame: &Frame, hold: Hold) -> V3 {
+pub(super) fn hold_place(shapes: Shapes<'_>, frame: &Axes, hold: CordHold) -> V3 {
     let height = shapes.of(hold.part).and_then(|solid| {
         let round = find(solid, hold.at)?;
         Some(solid.profile(round).z)

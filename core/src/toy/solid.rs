@@ -23,7 +23,7 @@ pub struct OnCloth {
 
 /// A place on the cloth with its directions, unit vectors.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Station {
+pub struct SolidStation {
     /// The place, mm.
     pub at: V3,
     /// Outwards from the cloth.
@@ -191,7 +191,7 @@ impl Solid {
 
     /// The place on the cloth in space, mm, and the directions there. Between two edges the
     /// cloth is straight; its normal turns evenly.
-    pub fn station(&self, on: OnCloth) -> Station {
+    pub fn station(&self, on: OnCloth) -> SolidStation {
         let at = self.profile(on.round);
         let (foot, out) = self.stadium(at.r, on.turn);
         let (nr, nz) = self
@@ -200,7 +200,7 @@ impl Solid {
         // Along the meridian plane, at right angles to the normal, to later rounds.
         let flat = nr.hypot(nz).max(1e-12);
         let (lr, lz) = (-nz / flat, nr / flat);
-        Station {
+        SolidStation {
             at: [at.r.mul_add(out.0, foot), at.r * out.1, at.z],
             normal,
             later: [lr * out.0, lr * out.1, lz],
@@ -282,7 +282,7 @@ impl Solid {
         let mut found = Vec::new();
         let half = 0.5 * self.straight;
         for k in 0..self.nodes.len() - 1 {
-            let band = Band { solid: self, k, a: self.nodes[k], b: self.nodes[k + 1] };
+            let band = SolidBand { solid: self, k, a: self.nodes[k], b: self.nodes[k + 1] };
             if half <= 0.0 {
                 band.cone(from, along, 0.0, |_| true, &mut found);
             } else {
@@ -329,14 +329,14 @@ impl Solid {
 }
 
 /// One round's cloth.
-struct Band<'a> {
+struct SolidBand<'a> {
     solid: &'a Solid,
     k: usize,
     a: Rz,
     b: Rz,
 }
 
-impl Band<'_> {
+impl SolidBand<'_> {
     /// Crossings with the cone about the line x = `centre`, where x is as `kept` asks.
     fn cone(
         &self,

@@ -47,7 +47,7 @@ pub(super) fn unit(a: V3) -> V3 {
 /// Of a piece `z` runs along its axis in working order from its start, `y` to its front; of a
 /// small thing `z` stands away from what carries it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Frame {
+pub struct Axes {
     /// The part's own origin, mm.
     pub origin: V3,
     /// Its sideways axis, y × z.
@@ -58,7 +58,7 @@ pub struct Frame {
     pub z: V3,
 }
 
-impl Frame {
+impl Axes {
     /// The frame of the toy itself.
     pub const WORLD: Self =
         Self { origin: [0.0; 3], x: [1.0, 0.0, 0.0], y: [0.0, 1.0, 0.0], z: [0.0, 0.0, 1.0] };

@@ -2,7 +2,7 @@
 //!
 //! A [`Relief`] is a piece and its plan made ready: the forecast turned about its axis, and on
 //! it the stitches where placement has them. A [`ReliefScene`] is one or more of them, each in its
-//! [`Pose`], as a [`ReliefView`] sees them; [`ReliefScene::rows`] draws a band of its rows.
+//! [`ReliefPose`], as a [`ReliefView`] sees them; [`ReliefScene::rows`] draws a band of its rows.
 //!
 //! Everything here is a pure function of its arguments: however a picture is cut into bands,
 //! and whoever draws them, its bytes are the same.
@@ -30,7 +30,7 @@ use fabric::Fabric;
 use space::turn_of;
 
 pub use scene::{PosedRelief, Quality, ReliefScene, ReliefView, Seen};
-pub use space::{Pose, V3};
+pub use space::{ReliefPose, V3};
 pub use still::{MOST_PIXELS, Still};
 
 use crate::piece::Piece;

@@ -25,7 +25,7 @@ pub(super) struct Ray {
 
 /// Where a ray meets a part.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Meeting {
+pub(super) struct RayMeeting {
     /// How far towards the eye, mm.
     pub(super) depth: f32,
     /// How much of the ray's width the part covers.
@@ -80,7 +80,7 @@ impl Ray {
         end: f32,
         wide: f32,
         deep: bool,
-    ) -> Option<Meeting> {
+    ) -> Option<RayMeeting> {
         let relief = placed.relief;
         let (mut depth, end, mut cut) = self.kept(placed.cutaway, begin, end)?;
         let care = Care::new(wide, relief.stitch);
@@ -110,7 +110,7 @@ impl Ray {
             }
             let beside = Beside::new(relief, place, around, near);
             if cut && near.far < SMOOTH * relief.stitch {
-                return Some(Meeting { depth, cover: 1.0, met: RayMet::Cut(beside) });
+                return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Cut(beside) });
             }
             cut = false;
             let over = near.far - high;
@@ -143,13 +143,13 @@ impl Ray {
             above = None;
             let patch = Patch::new(relief, beside, course, depth);
             if smooth {
-                return Some(Meeting { depth, cover: 1.0, met: RayMet::Patch(patch, 0.0) });
+                return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Patch(patch, 0.0) });
             }
             let before = last.map(|(over, at): (f32, f32)| (over, at - depth));
             match patch.descend(relief, None, before, care) {
                 Descent::Meets(gone) => {
                     let depth = patch.depth(gone);
-                    return Some(Meeting {
+                    return Some(RayMeeting {
                         depth,
                         cover: 1.0,
                         met: RayMet::Patch(patch, gone),
@@ -174,7 +174,7 @@ impl Ray {
         let beside = Beside::new(relief, place, around, relief.curve.near(around.r, place[2]));
         let course = beside.course(relief, self.towards);
         let met = RayMet::Patch(Patch::new(relief, beside, course, depth), 0.0);
-        Some(Meeting { depth, cover, met })
+        Some(RayMeeting { depth, cover, met })
     }
 
     /// Between which depths of `begin` and `end` there is something of a part of which perhaps

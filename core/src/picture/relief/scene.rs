@@ -4,9 +4,9 @@ use super::Relief;
 use super::cloth::Care;
 use super::hit::HitLook;
 use super::patch::{Descent, Patch};
-use super::ray::{Meeting, Ray, RayMet};
+use super::ray::{Ray, RayMeeting, RayMet};
 use super::shade::Dyes;
-use super::space::{Pose, Turned, V3, add, along, scaled, sub, turned};
+use super::space::{ReliefPose, Turned, V3, add, along, scaled, sub, turned};
 use crate::picture::Rgb;
 
 /// A part in its place.
@@ -15,7 +15,7 @@ pub struct PosedRelief<'a> {
     /// The part.
     pub relief: &'a Relief,
     /// How it stands.
-    pub pose: Pose,
+    pub pose: ReliefPose,
     /// Colours by yarn; the first stands for yarns there are none of.
     pub colours: &'a [Rgb],
     /// A round, counted from 1, shown in another colour.
@@ -27,7 +27,7 @@ pub struct PosedRelief<'a> {
 impl<'a> PosedRelief<'a> {
     /// A part as it lies in its own frame, whole.
     pub fn new(relief: &'a Relief, colours: &'a [Rgb]) -> Self {
-        Self { relief, pose: Pose::default(), colours, lit: None, cutaway: false }
+        Self { relief, pose: ReliefPose::default(), colours, lit: None, cutaway: false }
     }
 }
 
@@ -238,8 +238,13 @@ impl<'a> ReliefScene<'a> {
     }
 
     /// What the ray at a place of the picture, `wide` mm wide, meets first, and of which part.
-    fn meet(&self, at: [f32; 2], near: &[(usize, f32)], wide: f32) -> Option<(usize, Meeting)> {
-        let mut best: Option<(usize, Meeting)> = None;
+    fn meet(
+        &self,
+        at: [f32; 2],
+        near: &[(usize, f32)],
+        wide: f32,
+    ) -> Option<(usize, RayMeeting)> {
+        let mut best: Option<(usize, RayMeeting)> = None;
         let deep = self.view.quality == Quality::Full;
         for &(i, begin) in near {
             let part = &self.parts[i];
@@ -267,7 +272,7 @@ impl<'a> ReliefScene<'a> {
     fn colour(
         &self,
         i: usize,
-        met: &Meeting,
+        met: &RayMeeting,
         off: Option<(V3, f32)>,
         wide: f32,
     ) -> ([f32; 4], Seen) {
@@ -291,7 +296,7 @@ impl<'a> ReliefScene<'a> {
     fn beside(
         &self,
         i: usize,
-        met: &Meeting,
+        met: &RayMeeting,
         off: [f32; 2],
         wide: f32,
     ) -> Option<([f32; 4], Seen)> {
@@ -307,7 +312,7 @@ impl<'a> ReliefScene<'a> {
     }
 
     /// How much light comes to a place past the other parts.
-    fn open(&self, own: usize, met: &Meeting) -> f32 {
+    fn open(&self, own: usize, met: &RayMeeting) -> f32 {
         if self.parts.len() < 2 {
             return 1.0;
         }

@@ -45,7 +45,7 @@ pub(super) fn turned_back(by: &Turned, v: V3) -> V3 {
 /// How a part stands in the scene: its own frame, whose Z is the axis in working order from
 /// z = 0 of the forecast, and whose rounds begin at −Y, is turned and then moved.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pose {
+pub struct ReliefPose {
     /// Where the part's own x, y and z axes point in the scene: unit vectors square to one
     /// another, right-handed.
     pub axes: [V3; 3],
@@ -53,14 +53,14 @@ pub struct Pose {
     pub at: V3,
 }
 
-impl Default for Pose {
+impl Default for ReliefPose {
     /// As it lies in its own frame.
     fn default() -> Self {
         Self { axes: [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]], at: [0.0; 3] }
     }
 }
 
-impl Pose {
+impl ReliefPose {
     /// Where a place of the part lies in the scene.
     pub fn place(&self, own: V3) -> V3 {
         add(self.direction(own), self.at)
@@ -143,7 +143,7 @@ mod tests {
     #[test]
     fn a_pose_takes_places_there_and_back() {
         let (sin, cos) = 0.7_f32.sin_cos();
-        let pose = Pose {
+        let pose = ReliefPose {
             axes: [[cos, sin, 0.0], [0.0, 0.0, 1.0], [sin, -cos, 0.0]],
             at: [1.0, -2.0, 3.0],
         };

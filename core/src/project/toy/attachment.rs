@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::part::End;
+use super::part::PartEnd;
 
 /// Something that holds parts together, or the toy up.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -19,13 +19,13 @@ pub enum Attachment {
 
 /// A place on the axis of a part that its own shape finds.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub enum Spot {
+pub enum CordSpot {
     /// The narrowest place between two swells.
     Neck,
     /// The swell beyond the neck, or the edge.
     Lip,
     /// An end.
-    End(End),
+    PartEnd(PartEnd),
     /// This share of the stuffed profile, 0 to 1.
     Share(f64),
 }
@@ -33,11 +33,11 @@ pub enum Spot {
 /// A place on a part.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Hold {
+pub struct CordHold {
     /// The part, an index into the toy's.
     pub part: usize,
     /// Where on it.
-    pub at: Spot,
+    pub at: CordSpot,
 }
 
 /// A cord.
@@ -45,14 +45,14 @@ pub struct Hold {
 #[serde(deny_unknown_fields)]
 pub struct Cord {
     /// What it hangs from.
-    pub from: Hold,
+    pub from: CordHold,
     /// How it is held there.
     pub way: CordWay,
     /// Where its knots are.
     pub knots: Knots,
     /// The body that hangs on it; none for a cord that the toy hangs by.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub to: Option<Hold>,
+    pub to: Option<CordHold>,
     /// How far below `from` the place `to` hangs, or how long the free loop above is, mm.
     pub drop_mm: f64,
     /// How many cords go down.
@@ -85,7 +85,7 @@ pub enum Knots {
 #[serde(deny_unknown_fields)]
 pub struct Hanger {
     /// The part it is on, an index into the toy's.
-    pub on: Hold,
+    pub on: CordHold,
     /// Where around, a share of the round from the front; none for on the axis.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub around: Option<f64>,
@@ -102,9 +102,9 @@ pub struct Hanger {
 #[serde(deny_unknown_fields)]
 pub struct Wire {
     /// The body it carries, and where the wire leaves that.
-    pub carries: Hold,
+    pub carries: CordHold,
     /// The body it stands in, and where the wire enters that.
-    pub stands_in: Hold,
+    pub stands_in: CordHold,
     /// Free length between the two, mm.
     pub free_mm: f64,
     /// What it is made of.
@@ -154,7 +154,7 @@ impl Attachment {
     }
 
     /// The body above and the body below, where it joins two, and how far apart, mm.
-    pub fn joins(&self) -> Option<(Hold, Hold, f64)> {
+    pub fn joins(&self) -> Option<(CordHold, CordHold, f64)> {
         match self {
             Self::Cord(cord) => Some((cord.from, cord.to?, cord.drop_mm)),
             Self::Wire(wire) => Some((wire.carries, wire.stands_in, wire.free_mm)),

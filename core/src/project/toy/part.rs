@@ -20,7 +20,7 @@ pub struct Part {
     pub held_by: HeldBy,
     /// Which stitch of it looks ahead. Only asked of what carries other parts.
     #[serde(default, skip_serializing_if = "Front::is_usual")]
-    pub front: Front,
+    pub front: BodyFront,
     /// What of it is up when the toy stands as it is meant to. Only asked of a body.
     #[serde(default, skip_serializing_if = "Up::is_last")]
     pub up: Up,
@@ -46,7 +46,7 @@ pub struct Small {
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub name: String,
     /// What it is.
-    pub form: Form,
+    pub form: PartForm,
     /// What one weighs, g, where that is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub grams: Option<f64>,
@@ -54,7 +54,7 @@ pub struct Small {
 
 /// The form of a small thing.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub enum Form {
+pub enum PartForm {
     /// An eye.
     Eye(Button),
     /// A nose.
@@ -84,7 +84,7 @@ pub struct Seat {
     pub at: Place,
     /// The edge it is put on by. Small things have no edges.
     #[serde(default)]
-    pub by: Edge,
+    pub by: PartEdge,
     /// Turned about the line that stands upright on the cloth, degrees; 0 has the part's front
     /// towards later rounds.
     #[serde(default, skip_serializing_if = "is_zero")]
@@ -112,16 +112,16 @@ pub struct Place {
 /// The edge that a part is put on by.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Edge {
+pub struct PartEdge {
     /// Which end of the piece it is.
-    pub end: End,
+    pub end: PartEnd,
     /// How that end is put on.
     pub how: EdgeHow,
 }
 
 /// An end of a piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub enum End {
+pub enum PartEnd {
     /// Where the working starts.
     Start,
     /// Where the working ends.
@@ -176,7 +176,7 @@ pub enum Up {
     #[default]
     Last,
     /// Its front: it lies, and where the working starts looks ahead.
-    Front,
+    BodyFront,
     /// What is opposite its front: it lies, and where the working starts looks ahead.
     Back,
 }
@@ -186,20 +186,20 @@ pub enum Up {
 /// axis: following the lean of a spiral would twist a face.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Front {
+pub struct BodyFront {
     /// Share of the length of the stuffed profile, 0 to 1.
     pub along: f64,
     /// Share of that round from its first stitch, 0 to 1.
     pub around: f64,
 }
 
-impl Front {
+impl BodyFront {
     fn is_usual(&self) -> bool {
         *self == Self::default()
     }
 }
 
-impl Default for Front {
+impl Default for BodyFront {
     /// Half-way up and half-way round, so that rounds begin at the back.
     fn default() -> Self {
         Self { along: 0.5, around: 0.5 }
@@ -219,7 +219,7 @@ impl Part {
             on,
             copies: Copies::One,
             held_by: HeldBy::Sewn,
-            front: Front::default(),
+            front: BodyFront::default(),
             up: Up::Last,
             unstuffed: false,
         }
@@ -271,7 +271,7 @@ impl Seat {
     /// On `part` at this place by its open last edge, upright, not sunk in.
     pub fn new(part: usize, along: f64, around: f64) -> Self {
         let at = Place { along, around };
-        Self { part, at, by: Edge::default(), turn_deg: 0.0, tilt_deg: 0.0, sunk_mm: 0.0 }
+        Self { part, at, by: PartEdge::default(), turn_deg: 0.0, tilt_deg: 0.0, sunk_mm: 0.0 }
     }
 }
 

@@ -2,8 +2,8 @@
 //! knot, an edge that is no longer open say, is no fault here but is told by [`crate::toy`].
 
 use super::Toy;
-use super::attachment::{Attachment, Cord, Hanger, Hold, Spot, Wire};
-use super::part::{Copies, Form, Part, Seat, Thing};
+use super::attachment::{Attachment, Cord, CordHold, CordSpot, Hanger, Wire};
+use super::part::{Copies, Part, PartForm, Seat, Thing};
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 
 /// Most parts of a toy.
@@ -89,10 +89,10 @@ fn part(part: &Part, index: usize, pieces: usize) -> Result<()> {
                 within("grams", grams, 0.0, 5000.0, "g")?;
             }
             match small.form {
-                Form::Eye(button) | Form::Nose(button) => {
+                PartForm::Eye(button) | PartForm::Nose(button) => {
                     within("diameter_mm", button.diameter_mm, 0.5, 200.0, "mm").map(drop)?;
                 }
-                Form::Block(a, b, c) => {
+                PartForm::Block(a, b, c) => {
                     for mm in [a, b, c] {
                         within("form", mm, 0.1, LARGEST_MM, "mm")?;
                     }
@@ -175,8 +175,8 @@ fn attachment(attachment: &Attachment, toy: &Toy) -> Result<()> {
     Ok(())
 }
 
-fn hold(place: &str, hold: Hold, toy: &Toy) -> Result<()> {
-    if let Spot::Share(share) = hold.at {
+fn hold(place: &str, hold: CordHold, toy: &Toy) -> Result<()> {
+    if let CordSpot::Share(share) = hold.at {
         within(place, share, 0.0, 1.0, "")?;
     }
     if toy.parts[hold.part].piece().is_none() {
@@ -219,7 +219,7 @@ mod tests {
     use super::*;
 
     fn toy() -> Toy {
-        let eye = Form::Eye(Button { diameter_mm: 8.0, embroidered: false });
+        let eye = PartForm::Eye(Button { diameter_mm: 8.0, embroidered: false });
         let eye = Thing::Small(Small { name: String::new(), form: eye, grams: None });
         Toy {
             parts: vec![
@@ -234,7 +234,7 @@ mod tests {
     }
 
     fn cord(from: usize, to: usize) -> Attachment {
-        let hold = |part| Hold { part, at: Spot::Neck };
+        let hold = |part| CordHold { part, at: CordSpot::Neck };
         Attachment::Cord(Cord {
             from: hold(from),
             way: CordWay::Around,

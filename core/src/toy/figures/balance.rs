@@ -4,12 +4,12 @@
 use super::flat::{V2, hull, margin, width};
 use super::mass::{Mass, PoseMass, sum};
 use crate::project::toy::Toy;
-use crate::project::toy::attachment::{Attachment, Hanger, Spot};
-use crate::project::toy::part::{End, Form, Thing};
+use crate::project::toy::attachment::{Attachment, CordSpot, Hanger};
+use crate::project::toy::part::{PartEnd, PartForm, Thing};
 use crate::toy::narrow::find;
 use crate::toy::pose::{Pose, Shapes, hold_place, upright};
 use crate::toy::solid::{OnCloth, Solid};
-use crate::toy::vector::{Frame, V3, cross, dot, plus, scaled, sub, unit};
+use crate::toy::vector::{Axes, V3, cross, dot, plus, scaled, sub, unit};
 
 /// Cloth gives way by so much under a toy's weight, mm: what is within this of the lowest
 /// place touches the ground. An assumption.
@@ -176,9 +176,9 @@ fn bearing(shapes: Shapes<'_>, pose: &Pose, hanger: &Hanger, up: V3) -> V3 {
     }
     let at = hold_place(shapes, &pose.frame, hanger.on);
     let off = match hanger.on.at {
-        Spot::End(End::Start) => scaled(pose.frame.z, -1.0),
-        Spot::End(End::Last) => pose.frame.z,
-        Spot::Neck | Spot::Lip | Spot::Share(_) => up,
+        CordSpot::End(PartEnd::Start) => scaled(pose.frame.z, -1.0),
+        CordSpot::End(PartEnd::Last) => pose.frame.z,
+        CordSpot::Neck | CordSpot::Lip | CordSpot::Share(_) => up,
     };
     plus(at, off, hanger.stands_off_mm)
 }
@@ -249,7 +249,7 @@ pub(crate) fn standing(
 }
 
 /// The profile at many turns, in the toy's axes.
-fn meridians(solid: &Solid, frame: &Frame) -> Vec<Vec<V3>> {
+fn meridians(solid: &Solid, frame: &Axes) -> Vec<Vec<V3>> {
     let last = solid.nodes().len();
     (0..PLACES)
         .map(|i| {
@@ -261,10 +261,12 @@ fn meridians(solid: &Solid, frame: &Frame) -> Vec<Vec<V3>> {
 }
 
 /// The upright edges of a block around a small thing.
-fn block(form: Form, frame: &Frame) -> Vec<Vec<V3>> {
+fn block(form: PartForm, frame: &Axes) -> Vec<Vec<V3>> {
     let (wide, deep, long) = match form {
-        Form::Eye(b) | Form::Nose(b) => (b.diameter_mm, b.diameter_mm, 0.5 * b.diameter_mm),
-        Form::Block(wide, deep, long) => (wide, deep, long),
+        PartForm::Eye(b) | PartForm::Nose(b) => {
+            (b.diameter_mm, b.diameter_mm, 0.5 * b.diameter_mm)
+        }
+        PartForm::Block(wide, deep, long) => (wide, deep, long),
     };
     let corner = |x: f64, y: f64, z: f64| frame.place([0.5 * wide * x, 0.5 * deep * y, z]);
     [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]

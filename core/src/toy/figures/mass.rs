@@ -1,14 +1,14 @@
 //! What a toy weighs and where its centre of mass is: each piece a shell of stitches and a
 //! fill, small things as points.
 
-use crate::extent::StitchSize;
 use super::overlap::inside_earlier;
+use crate::extent::StitchSize;
 use crate::piece::Piece;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 use crate::plan::estimate::YARN_TOLERANCE;
 use crate::project::Project;
-use crate::project::toy::part::{Form, Part, Small, Thing};
+use crate::project::toy::part::{Part, PartForm, Small, Thing};
 use crate::toy::pose::{Pose, Shapes};
 use crate::toy::solid::Solid;
 use crate::toy::vector::{V3, plus, scaled};
@@ -186,18 +186,18 @@ fn slices(solid: &Solid) -> impl Iterator<Item = (f64, f64)> {
 /// A small thing in its own axes.
 fn of_small(small: &Small) -> PoseMass {
     let (guess, height) = match small.form {
-        Form::Eye(button) | Form::Nose(button) => {
+        PartForm::Eye(button) | PartForm::Nose(button) => {
             // Half a ball of plastic; embroidery weighs next to nothing.
             let ml = std::f64::consts::PI * button.diameter_mm.powi(3) / 12e3;
             let grams = if button.embroidered { 0.0 } else { PLASTIC_G_PER_ML * ml };
             (grams, 0.1875 * button.diameter_mm)
         }
-        Form::Block(_, _, long) => (0.0, 0.5 * long),
+        PartForm::Block(_, _, long) => (0.0, 0.5 * long),
     };
     let grams = small.grams.unwrap_or(guess);
     let embroidered = matches!(
         small.form,
-        Form::Eye(button) | Form::Nose(button) if button.embroidered
+        PartForm::Eye(button) | PartForm::Nose(button) if button.embroidered
     );
     PoseMass {
         shell: Mass { grams, centre: [0.0, 0.0, height] },

@@ -4,7 +4,7 @@
 use super::mass::Mass;
 use crate::toy::pose::{Pose, Shapes};
 use crate::toy::solid::{OnCloth, Solid};
-use crate::toy::vector::{Frame, V3, distance, plus, scaled};
+use crate::toy::vector::{Axes, V3, distance, plus, scaled};
 
 /// Layers a round, rings a layer and places a ring at which a part is asked whether it lies in
 /// another. Finer changes a toy's mass by less than a thousandth.
@@ -18,7 +18,7 @@ pub(super) fn inside_earlier(shapes: Shapes<'_>, poses: &[Pose], index: usize) -
     let Some(solid) = shapes.of(poses[index].part) else { return Mass::default() };
     let frame = &poses[index].frame;
     let (middle, reach) = ball(solid, frame);
-    let near: Vec<(&Solid, &Frame)> = poses[..index]
+    let near: Vec<(&Solid, &Axes)> = poses[..index]
         .iter()
         .filter_map(|pose| {
             let other = shapes.of(pose.part)?;
@@ -68,7 +68,7 @@ pub(super) fn inside_earlier(shapes: Shapes<'_>, poses: &[Pose], index: usize) -
 }
 
 /// A ball around a part: its middle in the toy's axes and its radius, mm.
-pub(super) fn ball(solid: &Solid, frame: &Frame) -> (V3, f64) {
+pub(super) fn ball(solid: &Solid, frame: &Axes) -> (V3, f64) {
     let nodes = solid.nodes();
     let (low, high) = nodes
         .iter()

@@ -1,10 +1,10 @@
 //! Where an edge or a sunk part meets the cloth of what carries it, as a curve on that cloth.
 
 use super::flat::line;
-use crate::project::toy::part::{Edge, EdgeHow, End};
+use crate::project::toy::part::{EdgeHow, PartEdge, PartEnd};
 use crate::toy::pose::edge_node;
 use crate::toy::solid::{OnCloth, Solid};
-use crate::toy::vector::{Frame, V3, distance, plus, sub};
+use crate::toy::vector::{Axes, V3, distance, plus, sub};
 
 /// Places around the edge that are followed on to the cloth: fine enough that a curve lies
 /// within a hundredth of a stitch of one with many more.
@@ -51,7 +51,7 @@ pub(crate) struct Meeting<'a> {
     /// The part.
     pub(crate) part: &'a Solid,
     /// Its axes in those of what carries it.
-    pub(crate) frame: Frame,
+    pub(crate) frame: Axes,
     /// What carries it.
     pub(crate) body: &'a Solid,
     /// Its place on the cloth of that.
@@ -59,7 +59,7 @@ pub(crate) struct Meeting<'a> {
     /// How deep it is sunk in, mm.
     pub(crate) sunk_mm: f64,
     /// By which edge it is put on.
-    pub(crate) edge: Edge,
+    pub(crate) edge: PartEdge,
 }
 
 /// The footprint of a part; its edge is `wide` times as wide as it is, for trying others.
@@ -130,7 +130,7 @@ fn meridian(meeting: &Meeting<'_>, turn: f64, wide: f64) -> Vec<V3> {
     let last = meeting.part.nodes().len() - 1;
     (0..=last)
         .map(|i| {
-            let node = if meeting.edge.end == End::Start { i } else { last - i };
+            let node = if meeting.edge.end == PartEnd::Start { i } else { last - i };
             let at = meeting.part.station(OnCloth { round: node as f64, turn }).at;
             meeting.frame.place([at[0] * wide, at[1] * wide, at[2]])
         })
@@ -140,7 +140,7 @@ fn meridian(meeting: &Meeting<'_>, turn: f64, wide: f64) -> Vec<V3> {
 /// The way out of what carries it, along the part's axis.
 fn away(meeting: &Meeting<'_>) -> V3 {
     let z = meeting.frame.z;
-    if meeting.edge.end == End::Start { z } else { sub([0.0; 3], z) }
+    if meeting.edge.end == PartEnd::Start { z } else { sub([0.0; 3], z) }
 }
 
 /// The edge carried along the part's axis on to the cloth.

@@ -15,7 +15,7 @@ const HALVINGS: u32 = 12;
 
 /// Why a part does not fit its place, and what would.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Misfit {
+pub struct FootprintMisfit {
     /// What is wrong.
     pub why: Why,
     /// The largest edge that would fit there, stitches.
@@ -39,7 +39,10 @@ pub enum Why {
 }
 
 /// What is wrong with the footprint that `meeting` has, if anything.
-pub(crate) fn misfit(meeting: &Meeting<'_>, found: &Result<Footprint, Miss>) -> Option<Misfit> {
+pub(crate) fn misfit(
+    meeting: &Meeting<'_>,
+    found: &Result<Footprint, Miss>,
+) -> Option<FootprintMisfit> {
     match found {
         Ok(print) => {
             let ratio = print.length_mm / print.edge_mm.filter(|&mm| mm > 0.0)?;
@@ -47,13 +50,13 @@ pub(crate) fn misfit(meeting: &Meeting<'_>, found: &Result<Footprint, Miss>) -> 
                 return None;
             }
             let has = print.edge_stitches;
-            Some(Misfit {
+            Some(FootprintMisfit {
                 why: Why::Stretches { has, wants: has * ratio },
                 edge_that_fits: edge_that_fits(meeting),
                 sink_mm: (print.sink_mm > 0.0).then_some(print.sink_mm),
             })
         }
-        Err(miss) => Some(Misfit {
+        Err(miss) => Some(FootprintMisfit {
             why: Why::Misses(*miss),
             edge_that_fits: match miss {
                 Miss::OffTheBody => edge_that_fits(meeting),

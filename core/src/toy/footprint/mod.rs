@@ -11,5 +11,5 @@ mod span;
 pub use curve::{Footprint, Miss};
 pub(crate) use curve::{Meeting, footprint};
 pub(crate) use fit::misfit;
-pub use fit::{GIVE, Misfit, Why};
+pub use fit::{FootprintMisfit, GIVE, Why};
 pub use span::{Along, Apart, Span, span};

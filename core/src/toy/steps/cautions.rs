@@ -5,11 +5,11 @@ use super::say::part_name;
 use crate::project::Project;
 use crate::project::toy::MadeFor;
 use crate::project::toy::attachment::{Attachment, Metal};
-use crate::project::toy::part::{Form, HeldBy, Thing};
+use crate::project::toy::part::{HeldBy, PartForm, Thing};
 use crate::toy::assembled::Assembled;
 use crate::toy::figures::small_parts::BALL_MM;
 use crate::toy::figures::wire::SAFETY;
-use crate::toy::held::Held;
+use crate::toy::held::HeldPart;
 
 /// Thinnest cord for a child under 36 months, mm (EN 71-1:2005+A8:2009, 5.4).
 pub const LEAST_CORD_MM: f64 = 1.5;
@@ -42,7 +42,7 @@ const CORDS: &str = "EN 71-1:2005+A8:2009, 5.4";
 
 /// The cautions of `toy`: of its parts, of what holds it, of all of it, then the maker's own.
 pub fn cautions(project: &Project, toy: &Assembled) -> Vec<Caution> {
-    let mut list = List { list: Vec::new(), young: is_young(project.toy.made_for) };
+    let mut list = CautionList { list: Vec::new(), young: is_young(project.toy.made_for) };
     for (index, part) in project.toy.parts.iter().enumerate() {
         of_part(&mut list, project, toy, index);
         if part.held_by == HeldBy::Glued {
@@ -73,12 +73,12 @@ pub fn cautions(project: &Project, toy: &Assembled) -> Vec<Caution> {
     list.list
 }
 
-struct List {
+struct CautionList {
     list: Vec<Caution>,
     young: bool,
 }
 
-impl List {
+impl CautionList {
     fn put(
         &mut self,
         code: &'static str,
@@ -97,14 +97,14 @@ fn is_young(made_for: MadeFor) -> bool {
     matches!(made_for, MadeFor::Baby | MadeFor::SoftToy)
 }
 
-fn of_part(list: &mut List, project: &Project, toy: &Assembled, index: usize) {
+fn of_part(list: &mut CautionList, project: &Project, toy: &Assembled, index: usize) {
     let (part, figures) = (&project.toy.parts[index], &toy.parts[index]);
     let name = part_name(project, index);
     match &part.what {
         Thing::Small(small) => {
             let embroidered = matches!(
                 small.form,
-                Form::Eye(b) | Form::Nose(b) if b.embroidered
+                PartForm::Eye(b) | PartForm::Nose(b) if b.embroidered
             );
             if embroidered || project.toy.made_for == MadeFor::Ornament {
                 return;
@@ -158,9 +158,9 @@ fn of_part(list: &mut List, project: &Project, toy: &Assembled, index: usize) {
     }
 }
 
-fn of_attachment(list: &mut List, project: &Project, toy: &Assembled, index: usize) {
+fn of_attachment(list: &mut CautionList, project: &Project, toy: &Assembled, index: usize) {
     let at = Some(index);
-    let cord = |list: &mut List, thick: f64, free: f64, noose: Option<f64>| {
+    let cord = |list: &mut CautionList, thick: f64, free: f64, noose: Option<f64>| {
         if !list.young {
             list.put("cord", None, at, false, "", "Cords and loops strangle small children, \
                 whose necks a few pounds of pull are enough for: hang it out of reach, away from \
@@ -193,7 +193,7 @@ fn of_attachment(list: &mut List, project: &Project, toy: &Assembled, index: usi
         (Attachment::Cord(c), _) => {
             let noose = if c.to.is_none() { Some(2.0 * c.drop_mm) } else { None };
             cord(list, c.thickness_mm, c.drop_mm, noose);
-            if let Some(Held::Cord { from, .. }) = toy.held.get(index)
+            if let Some(HeldPart::Cord { from, .. }) = toy.held.get(index)
                 && !from.narrow
                 && c.way == crate::project::toy::attachment::CordWay::Around
             {
@@ -235,7 +235,7 @@ fn of_attachment(list: &mut List, project: &Project, toy: &Assembled, index: usi
                 angles without rocking the jaws, and wear eye protection with sides: ends fly."
                     .into(),
             );
-            let Some(Held::Wire(figures)) = held else { return };
+            let Some(HeldPart::Wire(figures)) = held else { return };
             if figures.safety < SAFETY {
                 let least = figures.least_mm.map_or_else(
                     || "no wire of this metal does".to_owned(),
@@ -266,7 +266,7 @@ fn of_attachment(list: &mut List, project: &Project, toy: &Assembled, index: usi
     }
 }
 
-fn of_all(list: &mut List, project: &Project) {
+fn of_all(list: &mut CautionList, project: &Project) {
     let made_for = project.toy.made_for;
     let mut put =
         |code, source, text: &str| list.put(code, None, None, false, source, text.into());

@@ -11,5 +11,5 @@ mod say;
 mod tests;
 
 pub use cautions::{Caution, cautions};
-pub use order::{Step, StepKind, steps};
+pub use order::{AssemblyStep, StepKind, steps};
 pub use say::{misfit_text, part_name, where_held};

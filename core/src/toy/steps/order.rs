@@ -5,7 +5,7 @@ use super::phrases::AssemblyPhrases;
 use super::say::Speaker;
 use crate::project::Project;
 use crate::project::toy::attachment::Attachment;
-use crate::project::toy::part::{Form, Part, Thing};
+use crate::project::toy::part::{Part, PartForm, Thing};
 use crate::toy::assembled::Assembled;
 use crate::words::write::Writer;
 
@@ -24,7 +24,7 @@ pub enum StepKind {
 
 /// One thing to do.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Step {
+pub struct AssemblyStep {
     /// What kind of work it is.
     pub kind: StepKind,
     /// The parts it is about, indices into the toy's: what a picture of it shows.
@@ -36,11 +36,11 @@ pub struct Step {
 }
 
 /// The steps of putting `toy` together, in working order, in the words of `writer`.
-pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Step> {
+pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<AssemblyStep> {
     let phrases = AssemblyPhrases::english();
     let speaker = Speaker { project, toy, writer, phrases };
     let parts = &project.toy.parts;
-    let mut steps: Vec<(usize, Step)> = Vec::new();
+    let mut steps: Vec<(usize, AssemblyStep)> = Vec::new();
     for (index, part) in parts.iter().enumerate() {
         let (Some(seat), Some(figures)) = (part.on, toy.parts.get(index)) else { continue };
         let (kind, text) = match (&part.what, &figures.point) {
@@ -50,7 +50,7 @@ pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Ste
             (Thing::Piece(_), _) => (StepKind::PutOn, speaker.seat(index, seat)),
             (Thing::Small(_), None) => continue,
         };
-        let step = Step { kind, parts: vec![index, seat.part], attachment: None, text };
+        let step = AssemblyStep { kind, parts: vec![index, seat.part], attachment: None, text };
         steps.push((depth(parts, index), step));
     }
     for (index, attachment) in project.toy.attachments.iter().enumerate() {
@@ -59,7 +59,8 @@ pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Ste
             Attachment::Joint(_) => StepKind::PutOn,
             Attachment::Cord(_) | Attachment::Loop(_) | Attachment::Wire(_) => StepKind::Join,
         };
-        let step = Step { kind, parts: attachment.parts(), attachment: Some(index), text };
+        let step =
+            AssemblyStep { kind, parts: attachment.parts(), attachment: Some(index), text };
         steps.push((0, step));
     }
     // Deepest first: an ear on a head before the head goes on.
@@ -70,12 +71,12 @@ pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Ste
 fn kind_of(part: &Part) -> StepKind {
     let Thing::Small(small) = &part.what else { return StepKind::PutOn };
     match small.form {
-        Form::Eye(b) | Form::Nose(b) if b.embroidered => StepKind::Embroider,
-        Form::Eye(_) | Form::Nose(_) => StepKind::Inside,
-        Form::Block(_, _, long) if part.on.is_some_and(|seat| seat.sunk_mm >= long) => {
+        PartForm::Eye(b) | PartForm::Nose(b) if b.embroidered => StepKind::Embroider,
+        PartForm::Eye(_) | PartForm::Nose(_) => StepKind::Inside,
+        PartForm::Block(_, _, long) if part.on.is_some_and(|seat| seat.sunk_mm >= long) => {
             StepKind::Inside
         }
-        Form::Block(..) => StepKind::PutOn,
+        PartForm::Block(..) => StepKind::PutOn,
     }
 }
 

@@ -3,12 +3,14 @@
 use super::phrases::AssemblyPhrases;
 use crate::project::Project;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordWay, Hold, Joint, Knots, Spot, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Knots, Wire,
 };
-use crate::project::toy::part::{Copies, EdgeHow, End, Form, HeldBy, Seat, Small, Thing};
+use crate::project::toy::part::{
+    Copies, EdgeHow, HeldBy, PartEnd, PartForm, Seat, Small, Thing,
+};
 use crate::toy::assembled::{Assembled, PartFigures, Point};
 use crate::toy::footprint::{Miss, Span, Why};
-use crate::toy::held::{Found, Held, WireFigures};
+use crate::toy::held::{HeldPart, HeldPlace, WireFigures};
 use crate::words::write::{Fill, Writer};
 
 /// What sentences are made from.
@@ -30,10 +32,10 @@ pub fn part_name(project: &Project, index: usize) -> String {
         }
         Thing::Small(small) if !small.name.is_empty() => small.name.clone(),
         Thing::Small(small) => match small.form {
-            Form::Eye(_) if part.copies == Copies::One => phrases.eye.clone(),
-            Form::Eye(_) => phrases.eyes.clone(),
-            Form::Nose(_) => phrases.nose.clone(),
-            Form::Block(..) => "part".into(),
+            PartForm::Eye(_) if part.copies == Copies::One => phrases.eye.clone(),
+            PartForm::Eye(_) => phrases.eyes.clone(),
+            PartForm::Nose(_) => phrases.nose.clone(),
+            PartForm::Block(..) => "part".into(),
         },
     }
 }
@@ -188,11 +190,13 @@ impl Speaker<'_> {
         }
         let several = part.copies.number() > 1;
         let (phrase, mm) = match small.form {
-            Form::Eye(b) | Form::Nose(b) if b.embroidered => (&p.embroider, b.diameter_mm),
-            Form::Eye(b) | Form::Nose(b) if several => (&p.washer_each, b.diameter_mm),
-            Form::Eye(b) | Form::Nose(b) => (&p.washer_one, b.diameter_mm),
-            Form::Block(_, _, long) if seat.sunk_mm >= long => (&p.put_in, long),
-            Form::Block(_, _, long) => (&p.put_on, long),
+            PartForm::Eye(b) | PartForm::Nose(b) if b.embroidered => {
+                (&p.embroider, b.diameter_mm)
+            }
+            PartForm::Eye(b) | PartForm::Nose(b) if several => (&p.washer_each, b.diameter_mm),
+            PartForm::Eye(b) | PartForm::Nose(b) => (&p.washer_one, b.diameter_mm),
+            PartForm::Block(_, _, long) if seat.sunk_mm >= long => (&p.put_in, long),
+            PartForm::Block(_, _, long) => (&p.put_on, long),
         };
         let (name, body) = (part_name(self.project, index), part_name(self.project, seat.part));
         let mm = format!("{mm:.0}");
@@ -208,17 +212,17 @@ impl Speaker<'_> {
     /// The sentence about an attachment.
     pub(super) fn attachment(&self, index: usize) -> String {
         match (&self.project.toy.attachments[index], &self.toy.held[index]) {
-            (Attachment::Cord(cord), Held::Cord { from, to, length, .. }) => {
+            (Attachment::Cord(cord), HeldPart::Cord { from, to, length, .. }) => {
                 self.cord(cord, *from, *to, length.leg_mm, length.all_mm)
             }
-            (Attachment::Loop(hanger), Held::Loop { on }) => {
+            (Attachment::Loop(hanger), HeldPart::Loop { on }) => {
                 let (body, place) = self.body_and_place(hanger.on, *on);
                 let mm = format!("{:.0}", hanger.around_mm);
                 let values = [("body", body.as_str()), ("where", &place), ("mm", &mm)];
                 self.worded(&self.phrases.ring, &values)
             }
-            (Attachment::Wire(wire), Held::Wire(figures)) => self.wire(wire, figures),
-            (Attachment::Joint(joint), Held::Joint { thread_mm }) => {
+            (Attachment::Wire(wire), HeldPart::Wire(figures)) => self.wire(wire, figures),
+            (Attachment::Joint(joint), HeldPart::Joint { thread_mm }) => {
                 self.joint(*joint, *thread_mm)
             }
             _ => String::new(),
@@ -231,12 +235,19 @@ impl Speaker<'_> {
         self.fill(phrase, &values) + "."
     }
 
-    fn body_and_place(&self, hold: Hold, found: Found) -> (String, String) {
+    fn body_and_place(&self, hold: CordHold, found: HeldPlace) -> (String, String) {
         let place = where_held(self.project, self.toy, self.writer, hold, found);
         (part_name(self.project, hold.part), place)
     }
 
-    fn cord(&self, cord: &Cord, from: Found, to: Option<Found>, leg: f64, all: f64) -> String {
+    fn cord(
+        &self,
+        cord: &Cord,
+        from: HeldPlace,
+        to: Option<HeldPlace>,
+        leg: f64,
+        all: f64,
+    ) -> String {
         let p = self.phrases;
         let (body, place) = self.body_and_place(cord.from, from);
         let way = match cord.way {
@@ -308,17 +319,17 @@ pub fn where_held(
     project: &Project,
     toy: &Assembled,
     writer: &Writer<'_>,
-    hold: Hold,
-    found: Found,
+    hold: CordHold,
+    found: HeldPlace,
 ) -> String {
     let p = AssemblyPhrases::english();
     let solid = project.toy.parts.get(hold.part).and_then(|part| toy.solids.get(part.piece()?));
     let (Some(round), Some(solid)) = (found.round, solid) else { return String::new() };
     let (open_start, open_last) = solid.open();
-    if hold.at == Spot::End(End::Start) || round <= 0.0 {
+    if hold.at == CordSpot::End(PartEnd::Start) || round <= 0.0 {
         return if open_start { p.edge_place.clone() } else { p.start_place.clone() };
     }
-    if hold.at == Spot::End(End::Last) && open_last {
+    if hold.at == CordSpot::End(PartEnd::Last) && open_last {
         return p.edge_place.clone();
     }
     let last = solid.rounds() as u32;

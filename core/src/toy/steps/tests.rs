@@ -2,10 +2,10 @@
 
 use super::*;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordWay, Hanger, Hold, Knots, Metal, Spot, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Knots, Metal, Wire,
 };
 use crate::project::toy::part::{
-    Button, Copies, Edge, EdgeHow, End, Form, HeldBy, Part, Seat, Small, Thing,
+    Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Seat, Small, Thing,
 };
 use crate::project::toy::{MadeFor, Toy};
 use crate::toy::{Assembled, assembled};
@@ -19,7 +19,7 @@ fn piece(name: &str, knots: &[(f64, f64)]) -> Piece {
 }
 
 fn eyes(embroidered: bool) -> Part {
-    let form = Form::Eye(Button { diameter_mm: 9.0, embroidered });
+    let form = PartForm::Eye(Button { diameter_mm: 9.0, embroidered });
     let small = Small { name: String::new(), form, grams: None };
     let mut eyes = Part::new(Thing::Small(small), Some(Seat::new(0, 0.4, 0.09)));
     eyes.copies = Copies::Mirrored;
@@ -32,10 +32,10 @@ fn toy(made_for: MadeFor) -> Project {
         piece("Body", &[(0.0, 0.0), (28.0, 14.0), (36.0, 45.0), (26.0, 80.0), (0.0, 95.0)]);
     let mut project = Project::of_piece(body);
     project.pieces.push(piece("Ear", &[(0.0, 0.0), (9.0, 10.0), (8.0, 40.0)]));
-    let by = Edge { end: End::Last, how: EdgeHow::Open };
+    let by = PartEdge { end: PartEnd::Last, how: EdgeHow::Open };
     let mut ears = Part::new(Thing::Piece(1), Some(Seat { by, ..Seat::new(0, 0.2, 0.15) }));
     ears.copies = Copies::Mirrored;
-    let on = Hold { part: 0, at: Spot::End(End::Start) };
+    let on = CordHold { part: 0, at: CordSpot::End(PartEnd::Start) };
     let hanger =
         Hanger { on, around: None, stands_off_mm: 10.0, around_mm: 400.0, thickness_mm: 1.2 };
     project.toy = Toy {
@@ -91,11 +91,11 @@ fn every_sentence_is_filled_in() {
     let mut cap = tail.clone();
     cap.on = Some(Seat { sunk_mm: 9.0, ..Seat::new(0, 0.0, 0.0) });
     let block =
-        Small { name: "bell".into(), form: Form::Block(9.0, 9.0, 9.0), grams: Some(3.0) };
+        Small { name: "bell".into(), form: PartForm::Block(9.0, 9.0, 9.0), grams: Some(3.0) };
     let bell = Part::new(Thing::Small(block), Some(Seat::new(0, 0.6, 0.3)));
     project.toy.parts.extend([tail, cap, bell, Part::body(2)]);
-    let hold = |part, at| Hold { part, at };
-    let (body, stand) = (hold(0, Spot::Share(0.9)), hold(6, Spot::End(End::Last)));
+    let hold = |part, at| CordHold { part, at };
+    let (body, stand) = (hold(0, CordSpot::Share(0.9)), hold(6, CordSpot::End(PartEnd::Last)));
     let cord = Cord {
         from: body,
         way: CordWay::Through,
@@ -159,7 +159,7 @@ fn cautions_go_by_who_it_is_for() {
 fn glue_and_wire_in_a_toy_are_refused() {
     let mut project = toy(MadeFor::ThreeAndOver);
     project.toy.parts[1].held_by = HeldBy::Glued;
-    let hold = |part| Hold { part, at: Spot::End(End::Start) };
+    let hold = |part| CordHold { part, at: CordSpot::End(PartEnd::Start) };
     project.toy.parts.push(Part::body(1));
     project.toy.attachments = vec![Attachment::Wire(Wire {
         carries: hold(0),

@@ -1,6 +1,6 @@
 //! Pieces and views of every kind.
 
-use plumpline_core::picture::relief::{Pose, PosedRelief, Quality, Relief, ReliefView};
+use plumpline_core::picture::relief::{PosedRelief, Quality, Relief, ReliefPose, ReliefView};
 use plumpline_core::{Hand, plan};
 use plumpline_tests::any::any_piece;
 use proptest::prelude::*;
@@ -49,7 +49,7 @@ proptest! {
         let (project, plan) = sample("mushroom");
         let relief = Relief::new(&project.pieces[0], &plan);
         let [turn_deg, tilt_deg, scale, x, y, z] = numbers;
-        let pose = Pose { at: [z, x, y], ..Pose::default() };
+        let pose = ReliefPose { at: [z, x, y], ..ReliefPose::default() };
         let parts = [PosedRelief { pose, ..PosedRelief::new(&relief, &[]) }];
         let view = ReliefView {
             turn_deg, tilt_deg, scale, middle: [x, y, z], size: [9, 7], quality: Quality::Full,

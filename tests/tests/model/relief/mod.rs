@@ -10,7 +10,7 @@ use std::path::Path;
 
 use plumpline_core::picture::Rgb;
 use plumpline_core::picture::relief::{
-    Pose, PosedRelief, Quality, Relief, ReliefScene, ReliefView, Seen,
+    PosedRelief, Quality, Relief, ReliefPose, ReliefScene, ReliefView, Seen,
 };
 use plumpline_core::{Hand, Plan, Project, file, plan};
 
@@ -186,7 +186,7 @@ fn the_silhouette_is_that_of_the_forecast() {
 fn a_picture_is_the_same_in_bands_and_at_once() {
     let (project, plan) = sample("float");
     let relief = Relief::new(&project.pieces[0], &plan);
-    let pose = Pose { at: [14.0, 30.0, 8.0], ..Pose::default() };
+    let pose = ReliefPose { at: [14.0, 30.0, 8.0], ..ReliefPose::default() };
     let parts = [
         PosedRelief::new(&relief, &COLOURS),
         PosedRelief {
@@ -214,7 +214,7 @@ fn the_nearer_part_hides_the_farther() {
     let relief = Relief::new(&project.pieces[0], &plan);
     let view = view(&relief, 200, 0.0, 0.0);
     // Turned about the view's own z, +Y looks at the eye.
-    let before = Pose { at: [0.0, 200.0, 0.0], ..Pose::default() };
+    let before = ReliefPose { at: [0.0, 200.0, 0.0], ..ReliefPose::default() };
     let own = PosedRelief::new(&relief, &COLOURS);
     let near = PosedRelief { pose: before, ..own };
     for (parts, nearest) in [([own, near], 2), ([near, own], 1)] {
