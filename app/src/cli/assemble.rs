@@ -8,7 +8,7 @@ use anyhow::anyhow;
 use clap::Args;
 use plumpline_core::project::toy::attachment::{Attachment, CordHold};
 use plumpline_core::toy::figures::small_parts::fits;
-use plumpline_core::toy::held::{Found, HeldPart};
+use plumpline_core::toy::held::{HeldPart, HeldPlace};
 use plumpline_core::toy::steps::{misfit_text, part_name, where_held};
 use plumpline_core::toy::{Assembled, assembled, cautions, steps};
 use plumpline_core::words::Writer;
@@ -245,7 +245,7 @@ fn attachment(
     attachment: &Attachment,
     held: &HeldPart,
 ) -> AttachmentReport {
-    let place = |hold: CordHold, found: Found| {
+    let place = |hold: CordHold, found: HeldPlace| {
         let place = where_held(project, toy, writer, hold, found);
         format!("{} {place}", part_name(project, hold.part))
     };

@@ -3,6 +3,7 @@
 
 use super::colour::mixed;
 use super::{Rgb, Scene, Writing};
+use crate::extent::Extent;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
 

@@ -25,7 +25,7 @@ pub enum CordSpot {
     /// The swell beyond the neck, or the edge.
     Lip,
     /// An end.
-    PartEnd(PartEnd),
+    End(PartEnd),
     /// This share of the stuffed profile, 0 to 1.
     Share(f64),
 }

@@ -19,7 +19,7 @@ pub struct Part {
     #[serde(default, skip_serializing_if = "HeldBy::is_sewn")]
     pub held_by: HeldBy,
     /// Which stitch of it looks ahead. Only asked of what carries other parts.
-    #[serde(default, skip_serializing_if = "Front::is_usual")]
+    #[serde(default, skip_serializing_if = "BodyFront::is_usual")]
     pub front: BodyFront,
     /// What of it is up when the toy stands as it is meant to. Only asked of a body.
     #[serde(default, skip_serializing_if = "Up::is_last")]
@@ -176,7 +176,7 @@ pub enum Up {
     #[default]
     Last,
     /// Its front: it lies, and where the working starts looks ahead.
-    BodyFront,
+    Front,
     /// What is opposite its front: it lies, and where the working starts looks ahead.
     Back,
 }

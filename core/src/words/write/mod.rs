@@ -139,7 +139,7 @@ impl<'a> Writer<'a> {
             (name, value)
         });
         let values: Vec<(&str, Value<'_>)> = values.collect();
-        let mut pen = Pen::default();
+        let mut pen = TextPen::default();
         pen.fill(self, phrase, &values);
         pen.text
     }
