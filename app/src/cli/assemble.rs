@@ -330,7 +330,9 @@ fn lines(report: &AssemblyReport) -> String {
         put(format!("The wire bears {safety:.1} times what is on it; {least}"));
     }
     let misfits = report.parts.iter().filter_map(|part| part.misfit.as_ref());
-    misfits.for_each(|text| drop(put(format!("Note: {text}"))));
+    for text in misfits {
+        put(format!("Note: {text}"));
+    }
     for caution in &report.cautions {
         let source = match caution.source.is_empty() {
             true => String::new(),

@@ -1,6 +1,7 @@
 //! Prints how long pictures of twelve megapixels take, from the bytes of the file to the
 //! outline: `cargo run --release -p plumpline-trace --example time`.
 
+#[expect(dead_code, reason = "the tests use the rest of it")]
 #[path = "../tests/support/mod.rs"]
 mod support;
 

@@ -18,6 +18,10 @@ use crate::work::{Step, Work, refused};
 pub const USUAL_TOLERANCE: f64 = 0.0025;
 /// Edges are averaged over this share of the height: what pixels and noise need.
 const SMOOTH: f64 = 0.005;
+/// And over so many pixels at least.
+const SMOOTH_PIXELS: f64 = 3.0;
+/// How far a pixel's step may lead an edge astray, pixels.
+const STEP: f64 = 0.6;
 
 /// From what the size of the thing follows.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -68,7 +72,8 @@ pub struct TraceWish {
     pub side: TracedSide,
     /// Where the working starts.
     pub start: TracedEnd,
-    /// How far the outline may lie from the edge, mm; [`USUAL_TOLERANCE`] of the height if
+    /// How far the outline may lie from the edge, mm; [`USUAL_TOLERANCE`] of the height, or half
+    /// a pixel where that is more, if
     /// left out.
     pub tolerance_mm: Option<f64>,
     /// Whether parts that no turned shape has are cut off.
@@ -259,8 +264,11 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     let grid = Grid { picture, axis, mm: millimetres(picture, wish, &taken)? };
     let points = points(&taken, wish, grid.mm);
     let height = grid.mm * (taken.ends.1 - taken.ends.0);
-    let tolerance_mm = wish.tolerance_mm.unwrap_or(USUAL_TOLERANCE * height);
-    let fitted = line::fit(&points, tolerance_mm, SMOOTH * height)?;
+    // In a small picture a pixel is wide: its steps are no part of the shape.
+    let usual = (USUAL_TOLERANCE * height).max(STEP * grid.mm);
+    let tolerance_mm = wish.tolerance_mm.unwrap_or(usual);
+    let smooth_mm = (SMOOTH * height).max(SMOOTH_PIXELS * grid.mm);
+    let fitted = line::fit(&points, tolerance_mm, smooth_mm)?;
     work.reached(0.95)?;
 
     let symmetry_left = taken.symmetry();

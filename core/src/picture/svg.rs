@@ -72,7 +72,7 @@ pub fn still(still: &Still, frame: &Frame<'_>) -> Result<String> {
     let mut put = |line: std::fmt::Arguments<'_>| out.write_fmt(line).unwrap_or_default();
     put(format_args!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" \
-         xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" role=\"img\" \
+         version=\"1.1\" role=\"img\" \
          aria-labelledby=\"title desc\" width=\"{width}\" height=\"{height}\" \
          viewBox=\"0 0 {width} {height}\">\n"
     ));
@@ -83,10 +83,9 @@ pub fn still(still: &Still, frame: &Frame<'_>) -> Result<String> {
         put(format_args!("<rect width=\"100%\" height=\"100%\" fill=\"{fill}\"/>\n"));
     }
     let data = base64::engine::general_purpose::STANDARD.encode(png);
-    // Older readers know the link by its older name alone.
     put(format_args!(
         "<image width=\"{width}\" height=\"{height}\" \
-         xlink:href=\"data:image/png;base64,{data}\"/>\n<path class=\"outline\" fill=\"none\" d=\""
+         href=\"data:image/png;base64,{data}\"/>\n<path class=\"outline\" fill=\"none\" d=\""
     ));
     for ring in still.outline() {
         put(format_args!("{}", traced(&ring, true)));
