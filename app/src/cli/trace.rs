@@ -217,9 +217,11 @@ fn said(report: &TraceReport, knots: usize) -> String {
     }
     for part in &report.odd {
         let done = if report.cut { "cut off" } else { "not cut off; see --cut" };
-        lines.push(format!("no turned shape has {part} ({done})"));
+        lines.push(format!("no turned shape has {} ({done})", part.text(Unit::Mm)));
     }
-    lines.extend(report.doubts.iter().map(|doubt| format!("look again: {doubt}")));
+    lines.extend(
+        report.doubts.iter().map(|doubt| format!("look again: {}", doubt.text(Unit::Mm))),
+    );
     lines.join("\n") + "\n"
 }
 

@@ -1,10 +1,8 @@
 //! A picture traced: from its pixels to an outline, with a report to judge it by.
 
-use std::fmt;
-
 use kurbo::ParamCurve as _;
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Error, Outline, Rz, Sentence};
+use plumpline_core::{Error, Outline, Rz, Unit};
 
 use crate::axis::{self, Axis};
 use crate::ground::{TraceGround, separate};
@@ -16,12 +14,12 @@ use crate::work::{Step, Work, refused};
 
 /// How far the outline may lie from the edge where nobody says: this share of the height.
 pub const USUAL_TOLERANCE: f64 = 0.0025;
+/// And at least so many pixels of the picture: hard edges go in steps of one.
+const USUAL_PIXELS: f64 = 0.6;
 /// Edges are averaged over this share of the height: what pixels and noise need.
 const SMOOTH: f64 = 0.005;
-/// And over so many pixels at least.
-const SMOOTH_PIXELS: f64 = 3.0;
-/// How far a pixel's step may lead an edge astray, pixels.
-const STEP: f64 = 0.6;
+/// And over at least so many pixels of the picture.
+const SMOOTH_PIXELS: f64 = 1.5;
 
 /// From what the size of the thing follows.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -72,9 +70,8 @@ pub struct TraceWish {
     pub side: TracedSide,
     /// Where the working starts.
     pub start: TracedEnd,
-    /// How far the outline may lie from the edge, mm; [`USUAL_TOLERANCE`] of the height, or half
-    /// a pixel where that is more, if
-    /// left out.
+    /// How far the outline may lie from the edge, mm; if left out [`USUAL_TOLERANCE`] of the
+    /// height, and where pixels are coarser than that, a little more than half of one.
     pub tolerance_mm: Option<f64>,
     /// Whether parts that no turned shape has are cut off.
     pub cut: bool,
@@ -118,23 +115,17 @@ pub struct OddPart {
 }
 
 impl OddPart {
-    /// The same in words.
-    pub fn sentence(&self) -> Sentence {
+    /// What it is, where, and how far it stands out, in words; lengths in `unit`.
+    pub fn text(&self, unit: Unit) -> String {
         let what = match self.kind {
             OddKind::Left => "a part on the left",
             OddKind::Right => "a part on the right",
             OddKind::Pair => "parts on both sides, off the body",
             OddKind::Fork => "an end that parts in two",
         };
-        let ((from, to), out) = (self.along_mm, self.out_mm);
-        let place = Sentence::from(format!("{what}, ")).rough_mm(from).words(" to ");
-        place.rough_mm(to).words(" from the top, stands out ").mm(out)
-    }
-}
-
-impl fmt::Display for OddPart {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.sentence().fmt(f)
+        let ((from, to), out) = (self.along_mm, unit.text(self.out_mm));
+        let (from, to) = (unit.rough_number(from), unit.rough_text(to));
+        format!("{what}, {from} to {to} from the top, stands out {out}")
     }
 }
 
@@ -160,44 +151,36 @@ pub enum Doubt {
 }
 
 impl Doubt {
-    /// The same in words.
-    pub fn sentence(&self) -> Sentence {
-        match *self {
+    /// The doubt in words, what to look at or to do; lengths in `unit`.
+    pub fn text(&self, unit: Unit) -> String {
+        match self {
             Self::CutByThePicture => {
-                "it reaches the edge of the picture; a part may be missing".into()
+                "it reaches the edge of the picture; a part may be missing".to_owned()
             }
             Self::SidesDiffer(share) => {
                 let share = 100.0 * share;
                 format!(
-                    "both sides share only {share:.0} % of their area; look whether all \
-                           of it was found and nothing else"
+                    "both sides share only {share:.1} % of their area; look whether all of it \
+                     was found and nothing else"
                 )
-                .into()
             }
             Self::Leans(degrees) => {
-                format!("it leans by {degrees:.0}°; turn the picture upright").into()
+                format!("it leans by {degrees:.0}°; turn the picture upright")
             }
             Self::Another(share) => {
                 let share = 100.0 * share;
                 format!(
-                    "something else in the picture is {share:.0} % as large; was the \
-                           right one traced?"
+                    "something else in the picture is {share:.0} % as large; was the right one \
+                     traced?"
                 )
-                .into()
             }
-            Self::Faint => "it hardly stands out from its background".into(),
-            Self::Rough(mm) => Sentence::from("its edge is rough by ").mm(mm),
-            Self::Small(pixels) => format!("it is only {pixels:.0} pixels high").into(),
+            Self::Faint => "it hardly stands out from its background".to_owned(),
+            Self::Rough(mm) => format!("its edge is rough by {}", unit.text(*mm)),
+            Self::Small(pixels) => format!("it is only {pixels:.0} pixels high"),
             Self::Off(mm) => {
-                Sentence::from("at one place the outline lies ").mm(mm).words(" off the edge")
+                format!("at one place the outline lies {} off the edge", unit.text(*mm))
             }
         }
-    }
-}
-
-impl fmt::Display for Doubt {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.sentence().fmt(f)
     }
 }
 
@@ -264,11 +247,11 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     let grid = Grid { picture, axis, mm: millimetres(picture, wish, &taken)? };
     let points = points(&taken, wish, grid.mm);
     let height = grid.mm * (taken.ends.1 - taken.ends.0);
-    // In a small picture a pixel is wide: its steps are no part of the shape.
-    let usual = (USUAL_TOLERANCE * height).max(STEP * grid.mm);
+    let pixel = grid.mm / picture.reduction();
+    let usual = (USUAL_TOLERANCE * height).max(USUAL_PIXELS * pixel);
     let tolerance_mm = wish.tolerance_mm.unwrap_or(usual);
-    let smooth_mm = (SMOOTH * height).max(SMOOTH_PIXELS * grid.mm);
-    let fitted = line::fit(&points, tolerance_mm, smooth_mm)?;
+    let smooth = (SMOOTH * height).max(SMOOTH_PIXELS * pixel);
+    let fitted = line::fit(&points, tolerance_mm, smooth)?;
     work.reached(0.95)?;
 
     let symmetry_left = taken.symmetry();
@@ -295,7 +278,7 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     let report = TraceReport {
         height_mm: height,
         width_mm: 2.0 * points.iter().fold(0.0, |widest, p| p.r.max(widest)),
-        mm_per_pixel: grid.mm / picture.reduction(),
+        mm_per_pixel: pixel,
         tilt_degrees: axis.tilt.to_degrees(),
         symmetry: whole.symmetry(),
         symmetry_left,

@@ -291,11 +291,10 @@ fn told(found: &TracedPicture, bench: &Bench<'_>) -> Vec<String> {
     }
     for (i, part) in report.odd.iter().enumerate() {
         let done = if report.cut { "cut off" } else { "not cut off" };
-        let text = part.sentence().text(unit);
-        lines.push(format!("{}: {text} ({done})", i + 1));
+        lines.push(format!("{}: {} ({done})", i + 1, part.text(unit)));
     }
-    let doubt = |d: &plumpline_trace::Doubt| format!("Look again: {}", d.sentence().text(unit));
-    lines.extend(report.doubts.iter().map(doubt));
+    let doubts = report.doubts.iter();
+    lines.extend(doubts.map(|doubt| format!("Look again: {}", doubt.text(unit))));
     lines
 }
 

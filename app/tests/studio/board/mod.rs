@@ -3,5 +3,5 @@
 mod hand;
 mod knots;
 mod measures;
-mod picture;
+pub(crate) mod picture;
 mod view;

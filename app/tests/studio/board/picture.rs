@@ -26,7 +26,7 @@ fn dropped(bench: &mut Bench<'_>, folder: &std::path::Path) -> std::path::PathBu
 }
 
 /// The same of a picture with these colours, 40 × 80 pixels.
-fn dropped_as(
+pub(crate) fn dropped_as(
     bench: &mut Bench<'_>,
     folder: &std::path::Path,
     colour: impl Fn(u32, u32) -> [u8; 3],
@@ -121,13 +121,13 @@ fn what_is_no_picture_changes_nothing() {
 }
 
 /// An egg 60 pixels high and 24 wide in the middle of the picture.
-fn egg(x: u32, y: u32) -> [u8; 3] {
+pub(crate) fn egg(x: u32, y: u32) -> [u8; 3] {
     let (x, y) = ((f64::from(x) + 0.5 - 20.0) / 12.0, (f64::from(y) + 0.5 - 40.0) / 30.0);
     if x.hypot(y) < 1.0 { [120, 60, 30] } else { [225, 225, 220] }
 }
 
 /// Opens the card and waits for what tracing comes to.
-fn traced(bench: &mut Bench<'_>) {
+pub(crate) fn traced(bench: &mut Bench<'_>) {
     wait(bench, |bench| bench.query_by_label("Trace the picture").is_some());
     click(bench, "Trace the picture");
     wait(bench, |bench| bench.state().outlining().found().is_some());

@@ -9,6 +9,7 @@ use plumpline_core::{Firmness, Gauge};
 
 use super::controls::{self, Control};
 use crate::bench::{Bench, opened};
+use crate::board::picture;
 use crate::hand::{go_and_click as click, press};
 use crate::homes::at_home;
 use crate::wait::{until, until_settled, until_true};
@@ -81,7 +82,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 38] = [
+pub(crate) const PLACES: [Place; 39] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -212,6 +213,11 @@ pub(crate) const PLACES: [Place; 38] = [
     over("start card", |b| ctrl(b, Key::N)),
     over("settings", |b| ctrl(b, Key::Comma)),
     over("keys", |b| press(b, Key::F1)),
+    over("traced picture", |b| {
+        let folder = tempfile::tempdir().expect("a folder");
+        picture::dropped_as(b, folder.path(), picture::egg);
+        picture::traced(b);
+    }),
     over("unsaved changes", |b| {
         press(b, Key::Home);
         press(b, Key::P);

@@ -4,6 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use super::part::PartEnd;
 
+/// Largest small thing, depth, drop or free length, mm.
+pub(super) const LARGEST_MM: f64 = 3000.0;
+
 /// Something that holds parts together, or the toy up.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Attachment {

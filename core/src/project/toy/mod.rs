@@ -7,10 +7,9 @@ mod validate;
 
 use serde::{Deserialize, Serialize};
 
-use attachment::Attachment;
+use attachment::{Attachment, LARGEST_MM};
 use part::{Part, Thing};
 
-use validate::LARGEST_MM;
 pub(crate) use validate::validate;
 pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
 

@@ -2,7 +2,7 @@
 //! knot, an edge that is no longer open say, is no fault here but is told by [`crate::toy`].
 
 use super::Toy;
-use super::attachment::{Attachment, Cord, CordHold, CordSpot, Hanger, Wire};
+use super::attachment::{Attachment, Cord, CordHold, CordSpot, Hanger, LARGEST_MM, Wire};
 use super::part::{Copies, Part, PartForm, Seat, Thing};
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 
@@ -17,9 +17,6 @@ pub const MOST_COPIES_IN_ALL: u64 = 2000;
 
 /// Most attachments of a toy.
 pub const MOST_ATTACHMENTS: usize = 100;
-
-/// Largest small thing, drop or free length, mm.
-pub(super) const LARGEST_MM: f64 = 3000.0;
 
 /// Refuses numbers no toy has, parts of pieces that are not there, circles.
 ///

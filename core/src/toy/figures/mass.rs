@@ -2,6 +2,7 @@
 //! fill, small things as points.
 
 use super::overlap::inside_earlier;
+pub use super::weight::{Mass, sum};
 use crate::extent::StitchSize;
 use crate::piece::Piece;
 use crate::piece::outline::Rz;
@@ -11,19 +12,9 @@ use crate::project::Project;
 use crate::project::toy::part::{Part, PartForm, Small, Thing};
 use crate::toy::pose::{Pose, Shapes};
 use crate::toy::solid::Solid;
-use crate::toy::vector::{V3, plus, scaled};
 
 /// Density of the plastic of eyes and noses that nobody has weighed, g/ml. An assumption.
 pub const PLASTIC_G_PER_ML: f64 = 1.1;
-
-/// A mass and its centre.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Mass {
-    /// g.
-    pub grams: f64,
-    /// In the toy's axes, mm.
-    pub centre: V3,
-}
 
 /// What one copy of a part weighs.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,25 +32,6 @@ impl PoseMass {
     pub fn all(&self) -> Mass {
         sum([self.shell, self.fill])
     }
-}
-
-impl Mass {
-    /// As much at `other`'s place: how a thing that hangs on a cord pulls.
-    #[must_use]
-    pub fn at(self, centre: V3) -> Self {
-        Self { centre, ..self }
-    }
-}
-
-/// All masses as one.
-pub fn sum(masses: impl IntoIterator<Item = Mass>) -> Mass {
-    let (mut grams, mut moment) = (0.0, [0.0; 3]);
-    for mass in masses {
-        grams += mass.grams;
-        moment = plus(moment, mass.centre, mass.grams);
-    }
-    let centre = if grams > 0.0 { scaled(moment, 1.0 / grams) } else { [0.0; 3] };
-    Mass { grams, centre }
 }
 
 /// How far all of `masses` may be off together, g: yarn by [`YARN_TOLERANCE`], stuffing by the

@@ -6,4 +6,5 @@ pub mod flat;
 pub mod mass;
 mod overlap;
 pub mod small_parts;
+mod weight;
 pub mod wire;

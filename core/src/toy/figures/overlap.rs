@@ -1,7 +1,7 @@
 //! What of a part is inside others: a sunk-in part takes the place of stuffing, so the overlap
 //! of two is counted once.
 
-use super::mass::Mass;
+use super::weight::Mass;
 use crate::toy::pose::{Pose, Shapes};
 use crate::toy::solid::{OnCloth, Solid};
 use crate::toy::vector::{Axes, V3, distance, plus, scaled};
