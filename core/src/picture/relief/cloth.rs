@@ -1,6 +1,6 @@
 //! The relief of the cloth at a place of it: which stitch lies uppermost and how high.
 
-use super::Relief;
+use super::body::Relief;
 use super::curve::NearCurve;
 use super::fabric::Cell;
 use super::profile::ProfileStretch;

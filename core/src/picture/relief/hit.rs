@@ -1,13 +1,13 @@
 //! What a ray meets, and the light on it.
 
-use super::Relief;
+use super::body::Relief;
 use super::cloth::Care;
 use super::patch::{Beside, Patch};
 use super::profile::ProfileStretch;
 use super::ray::RayMet;
-use super::scene::Seen;
 use super::shade::{Lit, ShadeGround};
 use super::space::{Turned, V3, add, chance, dot, eased, scaled, turned, unit};
+use super::view::Seen;
 
 /// How much of the relief's own normal light sees: wool scatters it.
 const ROUGH: f32 = 0.70;

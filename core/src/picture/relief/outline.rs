@@ -3,35 +3,35 @@
 
 use std::collections::HashMap;
 
-use super::Still;
-
 /// How far a line may be moved where points are left out, pixels.
 const SLACK: f32 = 0.2;
 /// Rings of fewer points are specks.
 const LEAST: usize = 8;
 
 /// Cover of a pixel, 0 to 1; none beyond the picture.
-fn cover(still: &Still, x: i64, y: i64) -> f32 {
-    let [wide, tall] = still.size.map(i64::from);
+fn cover(size: [u32; 2], pixels: &[[u8; 4]], x: i64, y: i64) -> f32 {
+    let [wide, tall] = size.map(i64::from);
     if x < 0 || y < 0 || x >= wide || y >= tall {
         return 0.0;
     }
-    still.pixels.get((y * wide + x) as usize).map_or(0.0, |p| f32::from(p[3]) / 255.0)
+    pixels.get((y * wide + x) as usize).map_or(0.0, |p| f32::from(p[3]) / 255.0)
 }
 
 /// An edge between the middles of two pixels: the first, and whether the other lies below it
 /// or to its right.
 type Edge = (i64, i64, bool);
 
-pub(super) fn rings(still: &Still) -> Vec<Vec<[f32; 2]>> {
-    let [wide, tall] = still.size.map(i64::from);
+/// The rings around what `pixels` of a picture of this size cover by half and more.
+pub(super) fn rings(size: [u32; 2], pixels: &[[u8; 4]]) -> Vec<Vec<[f32; 2]>> {
+    let [wide, tall] = size.map(i64::from);
+    let cover = |x: i64, y: i64| cover(size, pixels, x, y);
     // From the edge by which the outline comes into a square to that by which it leaves,
     // what is covered on its right; a square has at most two such ways.
     let mut ways: HashMap<Edge, Edge> = HashMap::new();
     let mut begins: Vec<Edge> = Vec::new();
     for y in -1..tall {
         for x in -1..wide {
-            let at = |dx: i64, dy: i64| cover(still, x + dx, y + dy) >= 0.5;
+            let at = |dx: i64, dy: i64| cover(x + dx, y + dy) >= 0.5;
             let corners = [at(0, 0), at(1, 0), at(1, 1), at(0, 1)];
             if corners.iter().all(|&c| c == corners[0]) {
                 continue;
@@ -53,8 +53,7 @@ pub(super) fn rings(still: &Still) -> Vec<Vec<[f32; 2]>> {
         }
     }
     let place = |&(x, y, below): &Edge| {
-        let (a, b) =
-            (cover(still, x, y), cover(still, x + i64::from(!below), y + i64::from(below)));
+        let (a, b) = (cover(x, y), cover(x + i64::from(!below), y + i64::from(below)));
         let part = if a == b { 0.5 } else { (0.5 - a) / (b - a) };
         let (x, y) = (x as f32 + 0.5, y as f32 + 0.5);
         if below { [x, y + part] } else { [x + part, y] }

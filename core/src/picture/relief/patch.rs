@@ -1,11 +1,11 @@
 //! A patch: a place of a part's surface that a ray comes to, with the stitches there, and how
 //! rays close by go down into their relief.
 
+use super::body::{Around, Relief};
 use super::cloth::{Care, ClothLayers};
 use super::curve::NearCurve;
 use super::profile::ProfileStretch;
 use super::space::{V3, dot};
-use super::{Around, Relief};
 
 /// Most steps within the relief before a ray is looked up where it is anew.
 const STEPS: usize = 12;

@@ -4,11 +4,11 @@
 //! Computer 12, 1996), near it to where the surface, bent as it is there, is met; within the
 //! cloth's thickness by its height over the stitch below it.
 
-use super::Relief;
+use super::body::Relief;
 use super::cloth::Care;
 use super::patch::{Beside, Descent, Patch};
-use super::scene::PosedRelief;
 use super::space::{V3, along};
+use super::view::PosedRelief;
 
 /// Most steps of a ray.
 const MOST_STEPS: usize = 96;

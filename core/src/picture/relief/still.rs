@@ -1,6 +1,8 @@
 //! A whole picture of a scene: its pixels, what is seen at each, and its outline.
 
-use super::{PosedRelief, Quality, Relief, ReliefScene, ReliefView, Seen};
+use super::body::Relief;
+use super::scene::ReliefScene;
+use super::view::{PosedRelief, Quality, ReliefView, Seen};
 use crate::error::{Error, Result};
 use crate::picture::Viewpoint;
 
@@ -162,6 +164,6 @@ impl Still {
     /// The outline of what is covered by half and more: closed rings of places, pixels from
     /// the left and from the top, within a fifth of a pixel.
     pub fn outline(&self) -> Vec<Vec<[f32; 2]>> {
-        super::outline::rings(self)
+        super::outline::rings(self.size, &self.pixels)
     }
 }
