@@ -157,7 +157,8 @@ fn cord_round(project: &Project) -> (f64, f64) {
     let neck = made.solids[0].profile(from.round.expect("a neck")).z;
     let rim = made.solids[1].nodes().last().expect("nodes").z;
     let basket = made.poses[1].frame.place([0.0, 0.0, rim])[2];
-    assert!((basket - neck - 60.0).abs() < 1e-9, "{basket} {neck}");
+    let Attachment::Cord(cord) = &project.toy.attachments[0] else { panic!("a cord") };
+    assert!((basket - neck - cord.drop_mm).abs() < 1e-9, "{basket} {neck}");
     let plan = plan(&project.pieces[0]).expect("it plans");
     (from.round.expect("a neck"), narrowest(&plan))
 }
@@ -175,6 +176,15 @@ fn the_neck_is_found_wherever_it_goes() {
             let at = sizes::at_size(&project, size).expect("the size");
             let (cord, neck) = cord_round(&at.project);
             assert_eq!(cord, neck, "{size}");
+            // What hangs grows with what it hangs from.
+            let drop = |p: &Project| match &p.toy.attachments[0] {
+                Attachment::Cord(cord) => cord.drop_mm,
+                _ => panic!("a cord"),
+            };
+            let high = |p: &Project| plan(&p.pieces[0]).expect("it plans").size_mm.height;
+            let (drops, heights) =
+                (drop(&at.project) / drop(&project), high(&at.project) / high(&project));
+            assert!((drops / heights - 1.0).abs() < 0.05, "{size}: {drops} {heights}");
         }
         found.push(cord);
     }
