@@ -22,6 +22,7 @@ pub mod narrow;
 pub mod pose;
 pub mod solid;
 pub mod steps;
+mod through;
 pub mod vector;
 
 pub use assembled::{Assembled, PartFigures, Point, assembled, assembled_of};

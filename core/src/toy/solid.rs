@@ -6,6 +6,7 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::through::{SolidBand, Through, lerp};
 use super::vector::{V3, cross, unit};
 use crate::piece::Piece;
 use crate::piece::cloth::Hand;
@@ -82,9 +83,9 @@ impl Solid {
         // As placement and charts have it: each round begins where the lean has carried it.
         let mut begins = Vec::with_capacity(plan.rounds.len());
         let mut at = 0.0;
-        for k in 0..plan.rounds.len() {
+        for (k, below) in counts.iter().take(plan.rounds.len()).enumerate() {
             if k > 0 || plan.chain.is_some() {
-                at += piece.drift() / counts[k].max(1.0);
+                at += piece.drift() / below.max(1.0);
             }
             begins.push(at);
         }
@@ -257,14 +258,14 @@ impl Solid {
 
     /// Distance of (x, y) from the straight part of the axis, mm: the axis itself of a round
     /// body.
-    fn from_axis(&self, x: f64, y: f64) -> f64 {
+    fn off_axis(&self, x: f64, y: f64) -> f64 {
         let past = (x.abs() - 0.5 * self.straight).max(0.0);
         past.hypot(y)
     }
 
     /// Whether a place in own axes lies inside, open edges taken as lidded.
     pub fn contains(&self, at: V3) -> bool {
-        let r = self.from_axis(at[0], at[1]);
+        let r = self.off_axis(at[0], at[1]);
         let mut inside = false;
         for pair in self.nodes.windows(2) {
             let (a, b) = (pair[0], pair[1]);
@@ -281,8 +282,8 @@ impl Solid {
     pub(super) fn crossings(&self, from: V3, along: V3) -> Vec<Crossing> {
         let mut found = Vec::new();
         let half = 0.5 * self.straight;
-        for k in 0..self.nodes.len() - 1 {
-            let band = SolidBand { solid: self, k, a: self.nodes[k], b: self.nodes[k + 1] };
+        for (k, pair) in self.nodes.windows(2).enumerate() {
+            let band = SolidBand { k, a: pair[0], b: pair[1] };
             if half <= 0.0 {
                 band.cone(from, along, 0.0, |_| true, &mut found);
             } else {
@@ -291,12 +292,17 @@ impl Solid {
                 band.sides(from, along, half, &mut found);
             }
         }
-        found
+        let placed = |through: Through| {
+            let turn = self.turn_at(through.at[0], through.at[1], through.r);
+            let on = OnCloth { round: through.round, turn };
+            Crossing { s: through.s, leaving: through.leaving, on }
+        };
+        found.into_iter().map(placed).collect()
     }
 
     /// The nearest place of the cloth to `at` among the bands beside `round`.
     pub(super) fn nearest(&self, at: V3, round: f64) -> OnCloth {
-        let r = self.from_axis(at[0], at[1]);
+        let r = self.off_axis(at[0], at[1]);
         let last = self.nodes.len() - 2;
         let middle = (round.max(0.0) as usize).min(last);
         let mut best = (f64::INFINITY, round);
@@ -328,109 +334,6 @@ impl Solid {
     }
 }
 
-/// One round's cloth.
-struct SolidBand<'a> {
-    solid: &'a Solid,
-    k: usize,
-    a: Rz,
-    b: Rz,
-}
-
-impl SolidBand<'_> {
-    /// Crossings with the cone about the line x = `centre`, where x is as `kept` asks.
-    fn cone(
-        &self,
-        p: V3,
-        d: V3,
-        centre: f64,
-        kept: impl Fn(f64) -> bool,
-        found: &mut Vec<Crossing>,
-    ) {
-        let (dz, dr) = (self.b.z - self.a.z, self.b.r - self.a.r);
-        let x = p[0] - centre;
-        let mut put = |s: f64| {
-            let at = [d[0].mul_add(s, x), d[1].mul_add(s, p[1]), d[2].mul_add(s, p[2])];
-            if kept(at[0] + centre) {
-                let r = at[0].hypot(at[1]);
-                let out = if r > 1e-12 { (at[0] / r, at[1] / r) } else { (0.0, 0.0) };
-                self.put(s, r, [at[0] + centre, at[1], at[2]], out, d, found);
-            }
-        };
-        if dz.abs() < 1e-9 {
-            if d[2].abs() > 1e-12 {
-                put((self.a.z - p[2]) / d[2]);
-            }
-            return;
-        }
-        // x² + y² = (r₀ + k (z − z₀))².
-        let slope = dr / dz;
-        let (r, dr) = (slope.mul_add(p[2] - self.a.z, self.a.r), slope * d[2]);
-        let a = d[0] * d[0] + d[1] * d[1] - dr * dr;
-        let b = x * d[0] + p[1] * d[1] - r * dr;
-        let c = x * x + p[1] * p[1] - r * r;
-        if a.abs() < 1e-12 {
-            if b.abs() > 1e-12 {
-                put(-0.5 * c / b);
-            }
-            return;
-        }
-        let under = b * b - a * c;
-        if under < 0.0 {
-            return;
-        }
-        // The form that does not cancel.
-        let q = -(b + under.sqrt().copysign(b));
-        put(q / a);
-        if q.abs() > 1e-12 {
-            put(c / q);
-        }
-    }
-
-    /// Crossings with an oval's straight sides.
-    fn sides(&self, p: V3, d: V3, half: f64, found: &mut Vec<Crossing>) {
-        let (dz, dr) = (self.b.z - self.a.z, self.b.r - self.a.r);
-        let mut put = |s: f64, side: f64| {
-            let at = [d[0].mul_add(s, p[0]), d[1].mul_add(s, p[1]), d[2].mul_add(s, p[2])];
-            if at[0].abs() <= half && at[1] * side >= 0.0 {
-                self.put(s, at[1].abs(), at, (0.0, side), d, found);
-            }
-        };
-        for side in [1.0, -1.0] {
-            if dz.abs() < 1e-9 {
-                if d[2].abs() > 1e-12 {
-                    put((self.a.z - p[2]) / d[2], side);
-                }
-                continue;
-            }
-            let slope = dr / dz;
-            let speed = side * d[1] - slope * d[2];
-            if speed.abs() > 1e-12 {
-                let r = slope.mul_add(p[2] - self.a.z, self.a.r);
-                put((r - side * p[1]) / speed, side);
-            }
-        }
-    }
-
-    /// Notes the crossing at `s`, if it lies on this band.
-    fn put(&self, s: f64, r: f64, at: V3, out: (f64, f64), d: V3, found: &mut Vec<Crossing>) {
-        let (dz, dr) = (self.b.z - self.a.z, self.b.r - self.a.r);
-        let long = dz.hypot(dr);
-        if !s.is_finite() || long < 1e-9 {
-            return;
-        }
-        let u = ((r - self.a.r) * dr + (at[2] - self.a.z) * dz) / (long * long);
-        // The other half of the double cone has its radius turned over.
-        let on_it = (lerp(self.a.r, self.b.r, u) - r).abs() < 1e-6 * (1.0 + r);
-        if !on_it || !(-1e-9..=1.0 + 1e-9).contains(&u) {
-            return;
-        }
-        let outward = dz * (out.0 * d[0] + out.1 * d[1]) - dr * d[2];
-        let turn = self.solid.turn_at(at[0], at[1], r);
-        let on = OnCloth { round: self.k as f64 + u.clamp(0.0, 1.0), turn };
-        found.push(Crossing { s, leaving: outward > 0.0, on });
-    }
-}
-
 /// Normals at the nodes, half-way between those of the bands beside; along the axis at a pole.
 fn normals(nodes: &[Rz]) -> Vec<(f64, f64)> {
     let step = |k: usize| {
@@ -453,8 +356,4 @@ fn normals(nodes: &[Rz]) -> Vec<(f64, f64)> {
             if long > 1e-6 { (r / long, z / long) } else { after }
         })
         .collect()
-}
-
-fn lerp(a: f64, b: f64, u: f64) -> f64 {
-    u.mul_add(b - a, a)
 }
