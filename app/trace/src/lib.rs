@@ -8,30 +8,33 @@
 //! From a picture the shape comes in this order:
 //!
 //! 1. [`picture`]: the file as pixels, upright, within limits, reduced for work;
-//! 2. [`ground`]: which pixels are the thing and which its background;
-//! 3. [`axis`]: the line about which both sides are alike, and how alike they are;
-//! 4. [`halves`]: how far the thing reaches from the axis at each height, and which parts of
+//! 2. `ground`: which pixels are the thing and which its background;
+//! 3. `axis`: the line about which both sides are alike, and how alike they are;
+//! 4. `halves`: how far the thing reaches from the axis at each height, and which parts of
 //!    it no turned shape has;
 //! 5. [`line`](mod@line): the outline of few knots along that edge;
-//! 6. [`trace`]: all of it, with a report to judge it by.
+//! 6. [`trace`](mod@trace): all of it, with a report to judge it by.
 //!
 //! [`table`], [`drawing`], [`solid`] and [`formula`] bring the other kinds in; all but tables,
 //! whose points are taken as measured, end in [`line`](mod@line) too.
 
-pub mod axis;
+mod axis;
 pub mod drawing;
 pub mod formula;
-pub mod ground;
-pub mod halves;
+mod ground;
+mod halves;
 pub mod line;
 mod mask;
 pub mod picture;
+pub mod report;
 pub mod solid;
 pub mod table;
 pub mod trace;
 mod work;
 
 pub use ground::{Stroke, TraceGround};
+pub use halves::OddKind;
 pub use picture::Photo;
-pub use trace::{Doubt, Scale, Trace, TraceReport, TraceWish, TracedEnd, TracedSide, trace};
+pub use report::{Doubt, OddPart, TraceReport};
+pub use trace::{Scale, Trace, TraceWish, TracedEnd, TracedSide, trace};
 pub use work::{Halt, Step};

@@ -2,14 +2,14 @@
 
 use kurbo::ParamCurve as _;
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Error, Outline, Rz, Unit};
+use plumpline_core::{Error, Outline, Rz};
 
 use crate::axis::{self, Axis};
 use crate::ground::{TraceGround, separate};
-pub use crate::halves::OddKind;
-use crate::halves::{self, HalfRow, Halves};
+use crate::halves::{self, HalfRow, Halves, OddKind};
 use crate::line;
 use crate::picture::Photo;
+use crate::report::{Doubt, OddPart, TraceReport};
 use crate::work::{Step, Work, refused};
 
 /// How far the outline may lie from the edge where nobody says: this share of the height.
@@ -99,129 +99,6 @@ pub struct Trace {
     pub outline: Outline,
     /// What to judge it by.
     pub report: TraceReport,
-}
-
-/// A part that no turned shape has.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct OddPart {
-    /// What it is.
-    pub kind: OddKind,
-    /// From where to where along the axis, mm from the upper end of the whole thing.
-    pub along_mm: (f64, f64),
-    /// How far it stands out, mm.
-    pub out_mm: f64,
-    /// Where it is in the picture: upper left and lower right corner, pixels.
-    pub frame: [(f64, f64); 2],
-}
-
-impl OddPart {
-    /// What it is, where, and how far it stands out, in words; lengths in `unit`.
-    pub fn text(&self, unit: Unit) -> String {
-        let what = match self.kind {
-            OddKind::Left => "a part on the left",
-            OddKind::Right => "a part on the right",
-            OddKind::Pair => "parts on both sides, off the body",
-            OddKind::Fork => "an end that parts in two",
-        };
-        let ((from, to), out) = (self.along_mm, unit.text(self.out_mm));
-        let (from, to) = (unit.rough_number(from), unit.rough_text(to));
-        format!("{what}, {from} to {to} from the top, stands out {out}")
-    }
-}
-
-/// Why a trace may be wrong.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Doubt {
-    /// The thing reaches the edge of the picture: a part of it may be missing.
-    CutByThePicture,
-    /// Both sides share only this much of their area.
-    SidesDiffer(f64),
-    /// It leans as far as was looked for, degrees.
-    Leans(f64),
-    /// Something else in the picture has this share of its area.
-    Another(f64),
-    /// It hardly stands out from its background.
-    Faint,
-    /// Its edge is rough by so much, mm.
-    Rough(f64),
-    /// It is only so many pixels high.
-    Small(f64),
-    /// The outline lies so far from the edge at one place, mm: more than was allowed.
-    Off(f64),
-}
-
-impl Doubt {
-    /// The doubt in words, what to look at or to do; lengths in `unit`.
-    pub fn text(&self, unit: Unit) -> String {
-        match self {
-            Self::CutByThePicture => {
-                "it reaches the edge of the picture; a part may be missing".to_owned()
-            }
-            Self::SidesDiffer(share) => {
-                let share = 100.0 * share;
-                format!(
-                    "both sides share only {share:.1} % of their area; look whether all of it \
-                     was found and nothing else"
-                )
-            }
-            Self::Leans(degrees) => {
-                format!("it leans by {degrees:.0}°; turn the picture upright")
-            }
-            Self::Another(share) => {
-                let share = 100.0 * share;
-                format!(
-                    "something else in the picture is {share:.0} % as large; was the right one \
-                     traced?"
-                )
-            }
-            Self::Faint => "it hardly stands out from its background".to_owned(),
-            Self::Rough(mm) => format!("its edge is rough by {}", unit.text(*mm)),
-            Self::Small(pixels) => format!("it is only {pixels:.0} pixels high"),
-            Self::Off(mm) => {
-                format!("at one place the outline lies {} off the edge", unit.text(*mm))
-            }
-        }
-    }
-}
-
-/// What a trace is judged by. Places are pixels of the whole picture as it is seen.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TraceReport {
-    /// Height along the axis, mm.
-    pub height_mm: f64,
-    /// Width across it, mm.
-    pub width_mm: f64,
-    /// How many mm a pixel is.
-    pub mm_per_pixel: f64,
-    /// How far the thing leans to the right at its top, degrees; to the left if negative.
-    pub tilt_degrees: f64,
-    /// How alike both sides are as they were found: the area they share when one is laid on
-    /// the other, 0 … 1.
-    pub symmetry: f64,
-    /// The same of what the outline was taken from, after cutting.
-    pub symmetry_left: f64,
-    /// The tolerance asked for, mm.
-    pub tolerance_mm: f64,
-    /// Greatest distance of the edge from the outline, mm.
-    pub furthest_mm: f64,
-    /// Root mean square of those distances, mm.
-    pub rms_mm: f64,
-    /// Whether a shadow was left out.
-    pub shadow: bool,
-    /// Parts that no turned shape has.
-    pub odd: Vec<OddPart>,
-    /// Whether they were cut off.
-    pub cut: bool,
-    /// Why all this may be wrong.
-    pub doubts: Vec<Doubt>,
-    /// The axis, from its upper end to its lower.
-    pub axis: [(f64, f64); 2],
-    /// The edge as it was found, left and right, from the top down.
-    pub edges: [Vec<(f64, f64)>; 2],
-    /// The outline laid over the picture, left and right, in working order.
-    pub line: [Vec<(f64, f64)>; 2],
-    /// Its knots on the right side, in working order.
-    pub knots: Vec<(f64, f64)>,
 }
 
 /// The outline of the thing in `picture`. `progress` is told the share done, 0 … 1, and

@@ -4,8 +4,9 @@
 mod support;
 
 use plumpline_core::Outline;
-use plumpline_trace::trace::OddKind;
-use plumpline_trace::{Photo, Trace, TraceReport, TraceWish, TracedEnd, TracedSide, trace};
+use plumpline_trace::{
+    OddKind, Photo, Trace, TraceReport, TraceWish, TracedEnd, TracedSide, trace,
+};
 use support::{Chance, Conditions, Shape, draw, off_mm, shapes};
 
 /// What is promised: so near, as a share of the height in percent.
