@@ -11,7 +11,7 @@
 //! 4. [`project`]: what is saved, and what is made from whole projects: sizes, seams, another
 //!    yarn, the maker's cloth, the making itself;
 //! 5. [`toy`]: the parts of a project in their places, what they weigh, how they hang or stand;
-//! 6. [`picture`]: a plan drawn as polygons, charts and schematics;
+//! 6. [`picture`]: a plan drawn stitch by stitch, as charts and as schematics;
 //! 7. [`sheet`]: the pattern as it is given to others.
 //!
 //! ```

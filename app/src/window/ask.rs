@@ -132,6 +132,9 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Reply> {
     .inner
 }
 
+/// What becomes of a file that others have written in.
+type Settling = fn(Box<Changed>) -> Reply;
+
 fn elsewhere(ui: &mut Ui, changed: &Changed) -> Option<Reply> {
     let name = changed.path.file_name().unwrap_or_default().to_string_lossy();
     heading(ui, &format!("{name} was changed elsewhere"));
@@ -143,7 +146,7 @@ fn elsewhere(ui: &mut Ui, changed: &Changed) -> Option<Reply> {
     let beside = "Keep both: what is here goes into a new file in the same folder";
     let theirs = "What is changed here is given up";
     let over = "What stands in the file is given up";
-    let mut answers: Vec<(&str, &str, fn(Box<Changed>) -> Reply)> =
+    let mut answers: Vec<(&str, &str, Settling)> =
         vec![("Save mine beside it", beside, Reply::Beside)];
     if changed.theirs.is_some() {
         answers.push(("Open the other version", theirs, Reply::Theirs));
