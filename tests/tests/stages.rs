@@ -60,7 +60,7 @@ fn settle(bench: &mut Bench<'_>) {
             Stage::Sheet => studio.printing().is_current(),
             Stage::Proofread => studio.proofreading().checked().is_some(),
             Stage::Make => studio.handiwork().course(0).is_some(),
-            Stage::Shape => true,
+            Stage::Shape => !studio.body().is_busy(),
         };
         if done {
             bench.run();

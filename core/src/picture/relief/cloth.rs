@@ -3,9 +3,10 @@
 use super::body::Relief;
 use super::curve::NearCurve;
 use super::fabric::Cell;
+use super::look::{REACH, Sample, TileShape};
 use super::profile::ProfileStretch;
 use super::space::{chance, eased, mix};
-use super::tile::{REACH, Sample, Tile, TileShape, tile};
+use super::tile::{Tile, tile};
 
 /// How wide a sample may be, in stitches, before stitches begin to melt, and when they are
 /// one tone.

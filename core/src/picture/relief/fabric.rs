@@ -7,8 +7,8 @@
 
 use std::hash::{Hash, Hasher};
 
+use super::look::TileShape;
 use super::space::mix;
-use super::tile::TileShape;
 use crate::piece::Piece;
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::plan::Plan;

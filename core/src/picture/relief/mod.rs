@@ -13,6 +13,7 @@ mod curve;
 mod fabric;
 mod hit;
 mod latitude;
+mod look;
 mod outline;
 mod patch;
 mod profile;

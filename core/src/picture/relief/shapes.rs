@@ -6,8 +6,8 @@
 
 use std::f32::consts::PI;
 
+use super::look::{REACH, Sample, TileShape};
 use super::space::{eased, mix};
-use super::tile::{REACH, Sample, TileShape};
 
 /// Half the thickness of the yarn, in stitch widths: two legs side by side fill a stitch.
 const YARN: f32 = 0.245;
