@@ -174,7 +174,7 @@ fn a_click_on_an_answer_takes_it_in_one_step_and_the_default_is_a_click_away() {
     let words = format!("{}: {} [{}]", line.heading, line.text, line.count);
     assert!(bench.query_by_label(&words).is_some(), "{words}");
     // Then it rests.
-    bench.run();
+    crate::wait::until_settled(&mut bench);
     assert_eq!(bench.run(), 1);
     click(&mut bench, "Answer default");
     assert_eq!(piece(&bench).simplicity, None);

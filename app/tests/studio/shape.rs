@@ -285,7 +285,7 @@ fn nothing_named_leaves_the_window() {
 #[test]
 fn an_idle_bench_asks_for_no_more_frames() {
     let mut bench = bench();
-    bench.run();
+    crate::wait::until_settled(&mut bench);
     assert_eq!(bench.run(), 1, "one frame, and no wish for another");
 }
 

@@ -110,6 +110,6 @@ fn tab_leaves_the_board_and_everything_on_it_can_be_hit() {
 fn a_zoomed_board_at_rest_asks_for_no_more_frames() {
     let mut bench = bench();
     click(&mut bench, "Zoom in");
-    bench.run();
+    crate::wait::until_settled(&mut bench);
     assert_eq!(bench.run(), 1);
 }
