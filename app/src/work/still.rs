@@ -4,8 +4,10 @@ use plumpline_core::Result;
 use plumpline_core::picture::relief::{ReliefScene, Still};
 use rayon::prelude::*;
 
-/// Rows that are drawn in one go: many bands to a core, so that none waits for a long one.
-const BAND: usize = 16;
+/// Rows of a band: few, so that many bands come to a core and none waits for a long one.
+const BAND: usize = 12;
+/// Bands that are drawn before it is asked whether anyone still waits for the picture.
+const BANDS: usize = 8;
 
 /// The still of a scene.
 ///
@@ -13,11 +15,32 @@ const BAND: usize = 16;
 /// For a picture of too many pixels, see [`Still::blank`].
 pub fn still(scene: &ReliefScene<'_>) -> Result<Still> {
     let mut still = Still::blank(scene)?;
-    let band = BAND * (still.size[0] as usize).max(1);
-    let bands = still.pixels.par_chunks_mut(band).zip(still.map.par_chunks_mut(band));
-    bands.enumerate().for_each(|(i, (pixels, map))| {
-        let from = (i * BAND) as u32;
-        scene.rows(from, from + BAND as u32, pixels, map);
-    });
+    draw(scene, &mut still, || false);
     Ok(still)
+}
+
+/// The still of a scene, unless it becomes vain or has too many pixels.
+pub(super) fn still_unless(
+    scene: &ReliefScene<'_>,
+    is_vain: impl Fn() -> bool,
+) -> Option<Still> {
+    let mut still = Still::blank(scene).ok()?;
+    draw(scene, &mut still, is_vain).then_some(still)
+}
+
+/// Draws `still` from above down; returns whether it came to the end.
+fn draw(scene: &ReliefScene<'_>, still: &mut Still, is_vain: impl Fn() -> bool) -> bool {
+    let band = BAND * (still.size[0] as usize).max(1);
+    let goes = still.pixels.chunks_mut(BANDS * band).zip(still.map.chunks_mut(BANDS * band));
+    for (go, (pixels, map)) in goes.enumerate() {
+        if is_vain() {
+            return false;
+        }
+        let bands = pixels.par_chunks_mut(band).zip(map.par_chunks_mut(band));
+        bands.enumerate().for_each(|(i, (pixels, map))| {
+            let from = ((go * BANDS + i) * BAND) as u32;
+            scene.rows(from, from + BAND as u32, pixels, map);
+        });
+    }
+    true
 }

@@ -218,21 +218,11 @@ impl EdgeLine {
 
 /// Greatest and root mean square distance of `points` from the polyline `line`, mm.
 fn apart(points: &[Rz], line: &[Rz]) -> (f64, f64) {
-    let to_segment = |p: Rz, a: Rz, b: Rz| {
-        let (dr, dz) = (b.r - a.r, b.z - a.z);
-        let long = dr * dr + dz * dz;
-        let t = if long > 0.0 {
-            (((p.r - a.r) * dr + (p.z - a.z) * dz) / long).clamp(0.0, 1.0)
-        } else {
-            0.0
-        };
-        p.distance(Rz::new(a.r + t * dr, a.z + t * dz))
-    };
     let (mut furthest, mut sum) = (0.0_f64, 0.0);
     for &p in points {
         let off = line
             .windows(2)
-            .map(|pair| to_segment(p, pair[0], pair[1]))
+            .map(|pair| p.distance_to_segment(pair[0], pair[1]))
             .fold(f64::INFINITY, f64::min);
         furthest = furthest.max(off);
         sum += off * off;

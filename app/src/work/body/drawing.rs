@@ -8,15 +8,12 @@ use plumpline_core::picture::relief::{
     PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
 };
 use plumpline_core::{Piece, Plan};
-use rayon::prelude::*;
 
+use super::super::still::still_unless;
 use super::{BodyLook, around, view};
 
 /// A draft has a pixel for so many of the screen, each way.
 const DRAFT: f32 = 2.0;
-/// Rows of a band, and bands that are drawn before it is asked whether anyone still waits.
-const BAND: usize = 12;
-const BANDS: usize = 8;
 
 /// What is to be drawn.
 #[derive(Debug, Clone)]
@@ -73,7 +70,7 @@ impl BodyLikeness {
         }];
         if wish.draft {
             let scene = ReliefScene::new(&parts, &own(DRAFT, Quality::Draft));
-            if let Some(still) = drawn(&scene, || false) {
+            if let Some(still) = still_unless(&scene, || false) {
                 tell(Drawn::new(still, place, true));
             }
         }
@@ -81,28 +78,10 @@ impl BodyLikeness {
             return;
         }
         let scene = ReliefScene::new(&parts, &own(1.0, Quality::Full));
-        if let Some(still) = drawn(&scene, is_vain) {
+        if let Some(still) = still_unless(&scene, is_vain) {
             tell(Drawn::new(still, place, false));
         }
     }
-}
-
-/// The still of a scene, drawn by all cores, unless that becomes vain.
-fn drawn(scene: &ReliefScene<'_>, is_vain: impl Fn() -> bool) -> Option<Still> {
-    let mut still = Still::blank(scene).ok()?;
-    let band = BAND * (still.size[0] as usize).max(1);
-    let goes = still.pixels.chunks_mut(BANDS * band).zip(still.map.chunks_mut(BANDS * band));
-    for (go, (pixels, map)) in goes.enumerate() {
-        if is_vain() {
-            return None;
-        }
-        let bands = pixels.par_chunks_mut(band).zip(map.par_chunks_mut(band));
-        bands.enumerate().for_each(|(i, (pixels, map))| {
-            let from = ((go * BANDS + i) * BAND) as u32;
-            scene.rows(from, from + BAND as u32, pixels, map);
-        });
-    }
-    Some(still)
 }
 
 impl Drawn {

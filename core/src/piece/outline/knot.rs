@@ -25,6 +25,18 @@ impl Rz {
     pub fn distance(self, other: Self) -> f64 {
         ((self.r - other.r).powi(2) + (self.z - other.z).powi(2)).sqrt()
     }
+
+    /// Distance to the straight piece from `a` to `b`, mm.
+    pub fn distance_to_segment(self, a: Self, b: Self) -> f64 {
+        let (dr, dz) = (b.r - a.r, b.z - a.z);
+        let length_sq = dr * dr + dz * dz;
+        let along = if length_sq > 0.0 {
+            (((self.r - a.r) * dr + (self.z - a.z) * dz) / length_sq).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        self.distance(Self::new(a.r + along * dr, a.z + along * dz))
+    }
 }
 
 /// A handle on the outline, on the curve itself.

@@ -114,7 +114,7 @@ fn furthest(points: &[Rz], chosen: &[usize], curve: &[CubicBez]) -> (usize, f64)
         for (i, &p) in points.iter().enumerate().take(span[1]).skip(span[0] + 1) {
             let off = trail
                 .windows(2)
-                .map(|pair| distance_to_segment(p, pair[0], pair[1]))
+                .map(|pair| p.distance_to_segment(pair[0], pair[1]))
                 .fold(f64::INFINITY, f64::min);
             if off > worst.1 {
                 worst = (i, off);
@@ -122,18 +122,6 @@ fn furthest(points: &[Rz], chosen: &[usize], curve: &[CubicBez]) -> (usize, f64)
         }
     }
     worst
-}
-
-/// Distance from `p` to the straight piece from `a` to `b`, mm.
-fn distance_to_segment(p: Rz, a: Rz, b: Rz) -> f64 {
-    let (dr, dz) = (b.r - a.r, b.z - a.z);
-    let length_sq = dr * dr + dz * dz;
-    let along = if length_sq > 0.0 {
-        (((p.r - a.r) * dr + (p.z - a.z) * dz) / length_sq).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    p.distance(Rz::new(a.r + along * dr, a.z + along * dz))
 }
 
 #[cfg(test)]
@@ -159,7 +147,7 @@ mod tests {
         for p in points {
             let off = trail
                 .windows(2)
-                .map(|pair| distance_to_segment(p, pair[0], pair[1]))
+                .map(|pair| p.distance_to_segment(pair[0], pair[1]))
                 .fold(f64::INFINITY, f64::min);
             assert!(off <= 0.0925, "{p:?} is {off} mm off");
         }
