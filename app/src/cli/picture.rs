@@ -180,7 +180,7 @@ impl PictureArgs {
 
     fn frame<'a>(&self, title: &'a str, description: &'a str) -> Frame<'a> {
         let margin = MARGIN * self.width as f32;
-        Frame { title, description, margin, background: self.ground(), fonts: FONTS }
+        Frame { title, description, margin, background: self.ground(), fonts: FONTS, ids: "" }
     }
 }
 
@@ -220,6 +220,7 @@ impl PictureArgs {
             margin: 4.0,
             background: (self.background == Backdrop::White).then_some([255; 3]),
             fonts: FONTS,
+            ids: "",
         };
         Ok(svg::drawing(&chart_page(&all), &frame, Some(self.width as f32)))
     }

@@ -213,7 +213,7 @@ impl LaidPictures<'_> {
     }
 
     fn drawn(&mut self, name: &str, drawing: &Drawing, alt: &str) -> Value {
-        let svg = drawing_svg(drawing, alt, "");
+        let svg = drawing_svg(drawing, alt, "", "");
         let [low, high] = drawing.bounds();
         let file = self.file(name, Bytes::from_string(svg));
         json!({ "file": file, "alt": alt, "wide": high[0] - low[0] + 1.2 })

@@ -21,6 +21,8 @@ pub struct Frame<'a> {
     pub background: Option<Rgb>,
     /// Families for the words, first choice first, as CSS writes them.
     pub fonts: &'a str,
+    /// What the ids in it begin with: several pictures in one page must not share any.
+    pub ids: &'a str,
 }
 
 /// The scene as the text of an SVG file.
@@ -29,16 +31,17 @@ pub fn svg(scene: &Scene, frame: &Frame<'_>) -> String {
     let (left, top) = (low[0] - frame.margin, low[1] - frame.margin);
     let (width, height) =
         (high[0] - low[0] + 2.0 * frame.margin, high[1] - low[1] + 2.0 * frame.margin);
+    let ids = frame.ids;
     let mut out = String::with_capacity(64 * scene.polygons().len() + 1024);
     // Writing to a String cannot fail.
     let mut put = |line: std::fmt::Arguments<'_>| out.write_fmt(line).unwrap_or_default();
     put(format_args!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" role=\"img\" \
-         aria-labelledby=\"title desc\" width=\"{width:.0}\" height=\"{height:.0}\" \
+         aria-labelledby=\"{ids}title {ids}desc\" width=\"{width:.0}\" height=\"{height:.0}\" \
          viewBox=\"{left:.2} {top:.2} {width:.2} {height:.2}\">\n"
     ));
-    put(format_args!("<title id=\"title\">{}</title>\n", escaped(frame.title)));
-    put(format_args!("<desc id=\"desc\">{}</desc>\n", escaped(frame.description)));
+    put(format_args!("<title id=\"{ids}title\">{}</title>\n", escaped(frame.title)));
+    put(format_args!("<desc id=\"{ids}desc\">{}</desc>\n", escaped(frame.description)));
     if let Some(colour) = frame.background {
         put(format_args!(
             "<rect x=\"{left:.2}\" y=\"{top:.2}\" width=\"100%\" height=\"100%\" fill=\"{}\"/>\n",
@@ -68,16 +71,17 @@ pub fn still(still: &Still, frame: &Frame<'_>) -> Result<String> {
     use base64::Engine as _;
     let png = still.png(None)?;
     let [width, height] = still.size;
+    let ids = frame.ids;
     let mut out = String::with_capacity(png.len() * 4 / 3 + 8192);
     let mut put = |line: std::fmt::Arguments<'_>| out.write_fmt(line).unwrap_or_default();
     put(format_args!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" \
          version=\"1.1\" role=\"img\" \
-         aria-labelledby=\"title desc\" width=\"{width}\" height=\"{height}\" \
+         aria-labelledby=\"{ids}title {ids}desc\" width=\"{width}\" height=\"{height}\" \
          viewBox=\"0 0 {width} {height}\">\n"
     ));
-    put(format_args!("<title id=\"title\">{}</title>\n", escaped(frame.title)));
-    put(format_args!("<desc id=\"desc\">{}</desc>\n", escaped(frame.description)));
+    put(format_args!("<title id=\"{ids}title\">{}</title>\n", escaped(frame.title)));
+    put(format_args!("<desc id=\"{ids}desc\">{}</desc>\n", escaped(frame.description)));
     if let Some(colour) = frame.background {
         let fill = hex(colour);
         put(format_args!("<rect width=\"100%\" height=\"100%\" fill=\"{fill}\"/>\n"));
@@ -100,6 +104,7 @@ pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> Stri
     let [low, high] = drawing.bounds();
     let (left, top) = (low[0] - frame.margin, low[1] - frame.margin);
     let (wide, high) = (high[0] - left + frame.margin, high[1] - top + frame.margin);
+    let ids = frame.ids;
     let mut out = String::with_capacity(48 * drawing.shapes.len() + 1024);
     let mut put = |line: std::fmt::Arguments<'_>| out.write_fmt(line).unwrap_or_default();
     let size = match width {
@@ -107,12 +112,13 @@ pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> Stri
         None => format!("width=\"{wide:.2}mm\" height=\"{high:.2}mm\""),
     };
     put(format_args!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" role=\"img\" {size} \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" role=\"img\" \
+         aria-labelledby=\"{ids}title {ids}desc\" {size} \
          viewBox=\"{left:.2} {top:.2} {wide:.2} {high:.2}\" fill=\"none\" \
          stroke-linecap=\"round\" stroke-linejoin=\"round\">\n"
     ));
-    put(format_args!("<title>{}</title>\n", escaped(frame.title)));
-    put(format_args!("<desc>{}</desc>\n", escaped(frame.description)));
+    put(format_args!("<title id=\"{ids}title\">{}</title>\n", escaped(frame.title)));
+    put(format_args!("<desc id=\"{ids}desc\">{}</desc>\n", escaped(frame.description)));
     if let Some(colour) = frame.background {
         put(format_args!(
             "<rect x=\"{left:.2}\" y=\"{top:.2}\" width=\"100%\" height=\"100%\" fill=\"{}\"/>\n",

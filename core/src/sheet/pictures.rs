@@ -69,11 +69,11 @@ impl Pictures {
         self.body.still(&Self::look(scale), &self.colours, margin)
     }
 
-    /// The body as SVG, `pixels` wide or high, whichever is more.
+    /// The body as SVG, `pixels` wide or high, whichever is more; ids in it begin with `ids`.
     ///
     /// # Errors
     /// As [`Self::body_still`].
-    pub fn body_svg(&self, pixels: f32) -> Result<String> {
+    pub fn body_svg(&self, pixels: f32, ids: &str) -> Result<String> {
         let margin = 4.0;
         let [low, high] =
             self.body.bounds(Viewpoint::default().turn_deg, Viewpoint::default().tilt_deg);
@@ -85,13 +85,14 @@ impl Pictures {
             margin,
             background: None,
             fonts: FONTS,
+            ids,
         };
         svg::still(&still, &frame)
     }
 }
 
-/// A drawing of a sheet as SVG.
-pub fn drawing_svg(drawing: &Drawing, title: &str, description: &str) -> String {
-    let frame = Frame { title, description, margin: 0.6, background: None, fonts: FONTS };
+/// A drawing of a sheet as SVG; ids in it begin with `ids`.
+pub fn drawing_svg(drawing: &Drawing, title: &str, description: &str, ids: &str) -> String {
+    let frame = Frame { title, description, margin: 0.6, background: None, fonts: FONTS, ids };
     svg::drawing(drawing, &frame, None)
 }

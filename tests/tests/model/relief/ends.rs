@@ -128,6 +128,7 @@ fn a_file_carries_the_picture_and_its_outline() {
         margin: 6.0,
         background: Some([255; 3]),
         fonts: "sans-serif",
+        ids: "",
     };
     let text = svg::still(&still, &frame).expect("it is written");
     assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
