@@ -15,13 +15,13 @@ const NUMBERS: [&str; 6] = ["0", "1", "4294967295", "4294967296", "9999999999999
 /// A source of mutations; equal seeds give equal mutations.
 #[derive(Debug, Clone)]
 pub struct Mutator {
-    state: u64,
+    chance: fastrand::Rng,
 }
 
 impl Mutator {
     /// A source that `seed` sets.
     pub fn new(seed: u64) -> Self {
-        Self { state: seed }
+        Self { chance: fastrand::Rng::with_seed(seed) }
     }
 
     /// `text` after one to six mutations; some splice in a part of `other`.
@@ -92,13 +92,7 @@ impl Mutator {
 
     /// A number from 0 to below `n`, which is more than 0.
     fn below(&mut self, n: usize) -> usize {
-        // SplitMix64: Steele, Lea & Flood, “Fast splittable pseudorandom number generators”,
-        // OOPSLA 2014; constants from memory. Good enough chance, and it needs no dependency.
-        self.state = self.state.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.state;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((z ^ (z >> 31)) % n as u64) as usize
+        self.chance.usize(..n)
     }
 }
 

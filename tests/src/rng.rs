@@ -1,25 +1,18 @@
-//! A small generator of repeatable random numbers for trials.
-//!
-//! SplitMix64: G. L. Steele, D. Lea and C. H. Flood, “Fast splittable pseudorandom number
-//! generators”, OOPSLA 2014 (constants from memory; any that mix well would do).
+//! Repeatable random numbers for trials.
 
-/// Repeatable random numbers.
+/// A generator that gives the same numbers for one seed, in the spreads that trials ask for.
 #[derive(Debug, Clone)]
-pub struct Rng(u64);
+pub struct Rng(fastrand::Rng);
 
 impl Rng {
     /// A generator that always gives the same numbers for one `seed`.
     pub fn new(seed: u64) -> Self {
-        Self(seed)
+        Self(fastrand::Rng::with_seed(seed))
     }
 
     /// Evenly spread between 0 and 1.
     pub fn unit(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
+        self.0.f64()
     }
 
     /// Evenly spread between `low` and `high`.

@@ -18,25 +18,16 @@ type Bench<'a> = Harness<'a, Studio>;
 const EVENTS: usize = 5_000;
 const SIZE: egui::Vec2 = vec2(1280.0, 800.0);
 
-/// SplitMix64 (Steele, Lea and Flood, “Fast splittable pseudorandom number generators”,
-/// OOPSLA 2014): a walk is known by its seed.
-struct Dice(u64);
+/// Chance: a walk is known by its seed.
+struct Dice(fastrand::Rng);
 
 impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
     fn below(&mut self, n: usize) -> usize {
-        (self.roll() % n.max(1) as u64) as usize
+        self.0.usize(..n.max(1))
     }
 
     fn part(&mut self) -> f32 {
-        (self.roll() >> 40) as f32 / (1_u64 << 24) as f32
+        self.0.f32()
     }
 
     fn of<T: Copy>(&mut self, list: &[T]) -> T {
@@ -248,7 +239,7 @@ fn walk(seed: u64) {
     bench.run();
     let mut walk = Walk {
         bench,
-        dice: Dice(seed),
+        dice: Dice(fastrand::Rng::with_seed(seed)),
         at: Pos2::ZERO,
         held: None,
         modifiers: Modifiers::NONE,

@@ -20,6 +20,9 @@ const LADDER: &[f64] = &[2e-4, 8e-4, 1.6e-3, 5e-3, 2e-2];
 /// Numbers of which designers like every round to be a multiple.
 const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
 
+/// Prices at which their patterns are sought.
+const PLAIN_UNITS: [f64; 2] = [LEAST_UNIT, MIDDLE];
+
 /// The price by which numbers of rounds are compared.
 pub(super) const MIDDLE: f64 = 1.5e-3;
 
@@ -191,14 +194,25 @@ impl Search<'_, '_> {
         pulls
     }
 
-    /// Patterns near the cheapest in which every round is a multiple of the same number.
+    /// Patterns in which every round is a multiple of the same number: one near the cheapest
+    /// there is, then, since so few counts may lie far from that, those near what it stuffs
+    /// into.
     fn plain_families(&mut self) {
+        self.budget += PLAIN_FAMILIES.len() * (1 + PLAIN_UNITS.len());
         let from = self.found[self.cheapest()].clone();
         let mut near = self.candidate.near_stuffed(&from, &self.family.rounds);
         for multiple in PLAIN_FAMILIES {
             let Some(family) = self.family.in_multiples(multiple) else { continue };
-            if let Some((counts, _)) = family.best(&mut near, MIDDLE) {
-                self.forecast(counts, &from.shape);
+            let Some((counts, _)) = family.best(&mut near, MIDDLE) else { continue };
+            self.forecast(counts.clone(), &from.shape);
+            let Some(own) = self.found.iter().find(|s| s.counts == counts).cloned() else {
+                continue;
+            };
+            let mut near = self.candidate.near_stuffed(&own, &family.rounds);
+            for unit in PLAIN_UNITS {
+                if let Some((counts, _)) = family.best(&mut near, unit) {
+                    self.forecast(counts, &own.shape);
+                }
             }
         }
     }
