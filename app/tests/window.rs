@@ -12,6 +12,7 @@ use egui::{Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::window::Studio;
+use plumpline::work::home::recovery;
 use x11rb::protocol::xproto::{ClientMessageEvent, ConnectionExt as _, EventMask};
 
 const PLUMPLINE: &str = env!("CARGO_BIN_EXE_plumpline");
@@ -177,6 +178,13 @@ fn places(project: &Path) -> Places {
     Places { knot, sheet, shape, copy: place(&bench, "Copy") }
 }
 
+/// Somebody who is past the first steps: they would take room at the window's foot.
+fn past_the_first_steps(folder: &Path) {
+    let home = folder.join("plumpline");
+    std::fs::create_dir(&home).expect("a folder");
+    std::fs::write(home.join("desk.ron"), "()").expect("written");
+}
+
 fn plumpline(args: &[&str]) -> String {
     let out = Command::new(PLUMPLINE).args(args).output().expect("it runs");
     assert!(out.status.success(), "{}", String::from_utf8_lossy(&out.stderr));
@@ -198,10 +206,7 @@ fn a_dragged_neck_is_saved_its_text_makes_that_float_and_the_window_closes() {
     let path = file.to_str().expect("a plain path");
     let (places, before) = (places(&file), report(path));
 
-    // Somebody who is past the first steps: they would take room at the window's foot.
-    let home = folder.path().join("plumpline");
-    std::fs::create_dir(&home).expect("a folder");
-    std::fs::write(home.join("desk.ron"), "()").expect("written");
+    past_the_first_steps(folder.path());
     let mut screen = Screen::new();
     let window = screen.open(&file, folder.path());
     let text_before = screen.copied(&places);
@@ -274,4 +279,38 @@ fn the_window_opens_no_library_that_its_packages_do_not_bring() {
         let (content, said) = compared(&short);
         assert!(!content && said.contains("libXcursor.so.1"), "{said}");
     }
+}
+
+/// Ended by the session, it asks nothing and loses nothing: the recovery copy has the drag.
+#[test]
+fn a_session_that_ends_leaves_what_is_not_saved_in_the_recovery_copy() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("float.ron");
+    let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects/float.ron");
+    std::fs::copy(sample, &file).expect("the sample is there");
+    let was = plumpline_core::file::load(&file).expect("it loads");
+    let places = places(&file);
+    past_the_first_steps(folder.path());
+    let mut screen = Screen::new();
+    screen.open(&file, folder.path());
+    screen.point(places.knot);
+    screen.xdotool(&["mousedown", "1"]);
+    for step in 1..=8 {
+        screen.point(places.knot + vec2(3.0, -1.0) * step as f32);
+    }
+    screen.xdotool(&["mouseup", "1"]);
+    pause();
+    let studio = screen.children.last_mut().expect("the studio");
+    let ended = Command::new("kill").args(["-TERM", &studio.id().to_string()]).status();
+    assert!(ended.is_ok_and(|status| status.success()), "it is asked to end");
+    let status = wait_for("the end", || studio.try_wait().expect("its state can be asked"));
+    assert!(status.success(), "{status}");
+    let now = plumpline_core::file::load(&file).expect("it loads");
+    assert_eq!(now, was, "nobody saved");
+    let copies = folder.path().join("plumpline/recovery");
+    let kept = std::fs::read_dir(copies).expect("the folder of copies").flatten();
+    let mut kept = kept.filter_map(|entry| recovery::read(&entry.path()));
+    let (kept, of) = kept.next().expect("a copy");
+    assert_ne!(kept.pieces[0].outline, was.pieces[0].outline, "the drag is kept");
+    assert_eq!(of.as_deref(), Some(file.as_path()));
 }

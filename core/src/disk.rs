@@ -87,6 +87,27 @@ pub fn write(path: &Path, bytes: &[u8]) -> Result<()> {
     })
 }
 
+/// How the names of files begin and end that are written beside what they will replace.
+const TORN: (&str, &str) = (".plumpline-", ".tmp");
+
+/// Files beside others that are older than this belong to no save under way, s.
+const TORN_AFTER_S: u64 = 600;
+
+/// Removes from `folder` what saves that were cut short left there. What cannot be removed, or
+/// may still be written, stays: nothing depends on it.
+pub fn sweep(folder: &Path) {
+    let entries = fs::read_dir(folder).into_iter().flatten().flatten();
+    for entry in entries {
+        let name = entry.file_name();
+        let is_torn =
+            name.to_str().is_some_and(|n| n.starts_with(TORN.0) && n.ends_with(TORN.1));
+        let age = || entry.metadata().ok()?.modified().ok()?.elapsed().ok();
+        if is_torn && age().is_some_and(|age| age.as_secs() > TORN_AFTER_S) {
+            fs::remove_file(entry.path()).ok();
+        }
+    }
+}
+
 /// Replaces the file at `path` by `bytes` in one step: whoever reads it, whenever the power
 /// fails, finds the old file or the new one, whole. A link keeps pointing at the file it
 /// stands for, and that file keeps its permissions.
@@ -109,7 +130,7 @@ pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     };
     let folder = folder_of(&target);
     let mut builder = tempfile::Builder::new();
-    builder.prefix(".plumpline-").suffix(".tmp");
+    builder.prefix(TORN.0).suffix(TORN.1);
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt as _;
@@ -212,6 +233,23 @@ mod tests {
         assert!(error.what.contains("1 MB"), "{error}");
         let error = read(folder.path(), 9).expect_err("a folder");
         assert!(error.what.contains("folder"), "{error}");
+    }
+
+    #[test]
+    fn what_torn_saves_left_is_swept_and_nothing_else() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let names = [".plumpline-old.tmp", ".plumpline-new.tmp", "float.ron", "notes.tmp"];
+        let long_ago =
+            std::time::SystemTime::now() - std::time::Duration::from_secs(2 * TORN_AFTER_S);
+        for name in names {
+            let file = File::create(folder.path().join(name)).expect("made");
+            if name != ".plumpline-new.tmp" {
+                file.set_modified(long_ago).expect("its time is set");
+            }
+        }
+        sweep(folder.path());
+        let left = names.map(|name| folder.path().join(name).exists());
+        assert_eq!(left, [false, true, true, true], "one that is young may be under way");
     }
 
     #[cfg(unix)]

@@ -279,7 +279,7 @@ impl Studio {
         }
         let close = ctx.input(|i| i.viewport().close_requested());
         let unsaved = self.document.is_changed() || self.proofreading.is_unkept();
-        if close && !self.closing && unsaved {
+        if close && !self.closing && !self.ending.is_asked() && unsaved {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.question(Question::Unsaved(Next::Close));
         }

@@ -18,6 +18,8 @@ use std::path::PathBuf;
 
 use anyhow::anyhow;
 
+use crate::work::ending::Ending;
+
 /// What the desktop knows the studio by, and what its folder is called.
 const APP: &str = "plumpline";
 
@@ -38,7 +40,7 @@ pub fn run(open: Option<PathBuf>) -> anyhow::Result<()> {
     };
     let opened = std::time::Instant::now();
     let start = move |cc: &eframe::CreationContext<'_>| {
-        let mut studio = Studio::new(cc, open);
+        let mut studio = Studio::new(cc, open).ending_with(Ending::listen(&cc.egui_ctx));
         if let Some(folder) = eframe::storage_dir(APP) {
             studio = studio.at_home(&cc.egui_ctx, &folder);
         }

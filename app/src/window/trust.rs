@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use egui::{Context, Rect, Ui};
+use egui::{Context, Rect, Ui, ViewportCommand};
 
 use super::ask::Next;
 use super::studio::Studio;
@@ -14,6 +14,7 @@ use crate::stages::around::{foot, keys_card, settings_card, start};
 use crate::stages::shape;
 use crate::view::Over;
 use crate::work::day;
+use crate::work::ending::Ending;
 use crate::work::home::{DeskAction, Home};
 use plumpline_core::calibrate::{Calibration, Entry};
 use plumpline_core::file;
@@ -33,6 +34,13 @@ impl Studio {
         if let Some(trouble) = trouble {
             self.say(trouble, true);
         }
+        self
+    }
+
+    /// The studio that ends, its work kept, once it is asked to by `ending`.
+    #[must_use]
+    pub fn ending_with(mut self, ending: Ending) -> Self {
+        self.ending = ending;
         self
     }
 
@@ -154,6 +162,11 @@ impl Studio {
     /// The end of a frame: copies are kept, troubles told, first steps ended.
     pub(super) fn tend(&mut self, ctx: &Context) {
         self.keep_making(ctx);
+        if self.ending.is_asked() {
+            // What is not saved is in the recovery copy, which is offered at the next start.
+            self.home.hurry();
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+        }
         self.home.tend(ctx, &self.document);
         if let Some(trouble) = self.home.trouble() {
             self.say(trouble, true);
@@ -169,10 +182,13 @@ impl Studio {
         }
     }
 
-    /// The window is gone. If its project was saved or given up, nothing is left behind.
+    /// The window is gone. If its project was saved or given up, nothing is left behind; else
+    /// the recovery copy is as it is now.
     pub(super) fn leave(&mut self) {
         if self.closing || !self.document.is_changed() {
             self.home.leave();
+        } else {
+            self.home.keep(&self.document);
         }
     }
 }

@@ -203,7 +203,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
 
 fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
     match purpose {
-        Purpose::Open => match file::load(&path) {
+        Purpose::Open => match opened(&path) {
             Ok(project) => Outcome::Opened(path, Box::new(project)),
             Err(error) => Outcome::Failed(error.to_string()),
         },
@@ -283,4 +283,13 @@ pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
 /// The path, with an extension if it has none.
 fn with_extension(path: PathBuf, extension: &str) -> PathBuf {
     if path.extension().is_some() { path } else { path.with_extension(extension) }
+}
+
+/// The project at `path`; what saves that were cut short left beside it goes.
+fn opened(path: &Path) -> plumpline_core::Result<Project> {
+    let project = file::load(path)?;
+    if let Some(folder) = path.parent() {
+        disk::sweep(folder);
+    }
+    Ok(project)
 }

@@ -12,8 +12,8 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use egui::Context;
-use plumpline_core::Project;
 use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Struck};
+use plumpline_core::{Project, disk};
 
 use crate::document::{Document, Revision};
 use desk::Desk;
@@ -22,6 +22,10 @@ use writer::{Copy, HomeWish, Writer};
 
 /// Unsaved changes are never older than this without a recovery copy, s.
 pub const KEPT_EVERY_S: f64 = 30.0;
+
+/// Once nothing has changed for so long, they have one, s: few moments are lost with a display
+/// or a battery.
+pub const KEPT_AFTER_S: f64 = 3.0;
 
 /// Something a person asks for about projects as a whole.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,6 +71,8 @@ pub struct Home {
     /// What the recovery copy holds.
     kept: Option<Revision>,
     due: Option<f64>,
+    /// The last change that was seen, and when it will have been left alone.
+    changing: Option<(Revision, f64)>,
     slot: Option<Slot>,
     writer: Option<Writer>,
 }
@@ -88,6 +94,8 @@ impl Home {
         let copies = || -> std::io::Result<(Slot, Vec<Left>)> {
             let copies = folder.join("recovery");
             std::fs::create_dir_all(&copies)?;
+            keep_private(folder)?;
+            disk::sweep(folder);
             let left = recovery::left(&copies);
             Ok((Slot::take(&copies)?, left))
         };
@@ -132,18 +140,20 @@ impl Home {
         (!self.left.is_empty()).then(|| self.left.remove(0))
     }
 
-    /// Keeps a copy of what is not saved: when the window loses the keyboard, and at latest
-    /// [`KEPT_EVERY_S`] after a change. Drops it once there is nothing to lose.
+    /// Keeps a copy of what is not saved: when the window loses the keyboard, [`KEPT_AFTER_S`]
+    /// after the last change, and at latest [`KEPT_EVERY_S`] after the first. Drops it once there is nothing to lose.
     pub fn tend(&mut self, ctx: &Context, document: &Document) {
-        let Some(file) = self.slot.as_ref().map(|slot| slot.file.clone()) else { return };
+        let Some(slot) = &self.slot else { return };
         if !document.is_changed() {
+            let file = slot.file.clone();
             self.due = None;
             if self.kept.take().is_some() {
                 self.write(HomeWish::Forget(vec![file]));
             }
             return;
         }
-        if self.kept == Some(document.revision()) {
+        let revision = document.revision();
+        if self.kept == Some(revision) {
             self.due = None;
             return;
         }
@@ -151,12 +161,24 @@ impl Home {
             let gone = |e: &egui::Event| matches!(e, egui::Event::WindowFocused(false));
             (i.time, i.events.iter().any(gone))
         });
-        let due = *self.due.get_or_insert(now + KEPT_EVERY_S);
+        let (of, rested) = self.changing.unwrap_or((revision, now + KEPT_AFTER_S));
+        let rested = if of == revision { rested } else { now + KEPT_AFTER_S };
+        self.changing = Some((revision, rested));
+        let due = self.due.get_or_insert(now + KEPT_EVERY_S).min(rested);
         if now < due && !left {
             ctx.request_repaint_after(Duration::from_secs_f64(due - now));
             return;
         }
-        self.due = None;
+        self.keep(document);
+    }
+
+    /// Keeps a copy of what is not saved now.
+    pub(crate) fn keep(&mut self, document: &Document) {
+        let Some(file) = self.slot.as_ref().map(|slot| slot.file.clone()) else { return };
+        (self.due, self.changing) = (None, None);
+        if self.kept == Some(document.revision()) {
+            return;
+        }
         if let Some(sound) = document.soundest() {
             let of = document.path().map(Path::to_owned);
             let before = self.taken.iter().map(|left| left.file.clone()).collect();
@@ -203,4 +225,15 @@ impl Home {
         self.kept = None;
         self.writer = None; // Waits until all is written.
     }
+}
+/// Keeps others on the machine out of `folder`: what nobody saved yet lies there.
+fn keep_private(folder: &Path) -> std::io::Result<()> {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt as _;
+        std::fs::set_permissions(folder, std::fs::Permissions::from_mode(0o700))?;
+    }
+    #[cfg(not(unix))]
+    let _ = folder; // A person's own folder is private there.
+    Ok(())
 }

@@ -16,9 +16,6 @@ use plumpline_core::{Project, disk, file};
 const MOST_SLOTS: u32 = 99;
 /// What the first line of a copy begins with.
 const OF: &str = "// unsaved changes of ";
-/// A file half written this long ago belongs to nobody.
-const STALE: Duration = Duration::from_secs(600);
-
 /// The copy of this run.
 #[derive(Debug)]
 pub struct Slot {
@@ -98,7 +95,7 @@ pub fn read(path: &Path) -> Option<(Project, Option<PathBuf>)> {
 /// What crashes left in `folder`, newest first. A copy that says what is saved anyway is
 /// cleared away, and so are files that a crash left half written.
 pub fn left(folder: &Path) -> Vec<Left> {
-    sweep(folder);
+    disk::sweep(folder);
     let left = |number| {
         let file = place(folder, number);
         let at = fs::metadata(&file).and_then(|m| m.modified()).ok()?;
@@ -114,19 +111,6 @@ pub fn left(folder: &Path) -> Vec<Left> {
     let mut all: Vec<Left> = (1..=MOST_SLOTS).filter_map(left).collect();
     all.sort_by_key(|left| std::cmp::Reverse(left.at));
     all
-}
-
-/// Removes temporary files that are too old to be anybody's.
-fn sweep(folder: &Path) {
-    let stale = |entry: &fs::DirEntry| {
-        let age =
-            entry.metadata().and_then(|m| m.modified()).ok().and_then(|t| t.elapsed().ok());
-        entry.path().extension().is_some_and(|e| e == "tmp") && age.is_some_and(|a| a > STALE)
-    };
-    let entries = fs::read_dir(folder).into_iter().flatten().flatten();
-    for entry in entries.filter(stale) {
-        fs::remove_file(entry.path()).ok();
-    }
 }
 
 /// How long ago, in words.
