@@ -77,7 +77,7 @@ pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;
 pub use piece::outline::{Hold, Knot, Outline, Rz};
 pub use piece::{
-    Accepted, Band, Face, Firmness, Habits, Piece, Rules, Spread, Variation, Yarn,
+    Accepted, Band, Face, Firmness, Habits, Piece, PieceId, Rules, Spread, Variation, Yarn,
 };
 pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;

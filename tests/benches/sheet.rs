@@ -32,7 +32,7 @@ fn project(more: f64) -> Project {
         piece
     };
     let mut project = Project::of_piece(piece("Body", 42.0, 116.0 + more));
-    project.pieces.push(piece("Head", 30.0, 74.0));
+    project.add(piece("Head", 30.0, 74.0));
     project.yarns = (0..3).map(Yarn::plain).collect();
     project
 }

@@ -137,7 +137,7 @@ pub fn trial(
                 let firmness = Firmness(firmer * samples[piece].firmness.0);
                 let truth = MakersCloth { firmness, ..truth };
                 let exact = exact(project, piece, &plans[piece], &truth);
-                OfPiece { piece, measures: measured(&exact, &mut rng) }
+                OfPiece { piece: samples[piece].id, measures: measured(&exact, &mut rng) }
             })
             .collect();
         let learned = calibrate(project, &made).expect("a calibration");

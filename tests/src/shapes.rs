@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use plumpline_core::forecast::{Cloth, Finish, Skin};
 use plumpline_core::outline::Profile;
 use plumpline_core::skin::RestSkin;
-use plumpline_core::{Knot, Outline, Piece, Rz};
+use plumpline_core::{Knot, Outline, Piece, PieceId, Rz};
 
 /// Intervals at which checks sample a profile; finer than a plan does.
 pub const FINE: usize = 4000;
@@ -101,4 +101,11 @@ pub fn whole_stitch_skin(piece: &Piece, rounds: usize) -> (Skin, f64) {
         *around = (*around / width).round().max(5.0) * width;
     }
     (skin, pressure)
+}
+
+/// The pieces, each with its place among them for its id.
+pub fn numbered(pieces: &[Piece]) -> Vec<Piece> {
+    let one =
+        |(number, piece): (u32, &Piece)| Piece { id: PieceId::new(number), ..piece.clone() };
+    (0..).zip(pieces).map(one).collect()
 }

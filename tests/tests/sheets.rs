@@ -7,6 +7,7 @@ use plumpline_core::pattern::write::Writer;
 use plumpline_core::sheet::{self, Sheet, Step};
 use plumpline_core::{Band, Gauge, Knot, Outline, Piece, Project, Yarn, file, plan, words};
 use plumpline_tests::paper::{Stated, asked, html_words, rounds_in};
+use plumpline_tests::shapes::numbered;
 use plumpline_typeset::{Columns, Options, Pages, Paper, Press};
 
 const SAMPLES: [&str; 6] = ["acorn", "cushion", "float", "mushroom", "pear", "pebble"];
@@ -226,9 +227,8 @@ fn extremes_give_readable_pages() {
     let mut wide = Project::of_piece(ball(420.0));
     wide.pieces[0].name = "Floor cushion".into();
     let mut many = Project::of_piece(ball(30.0));
-    many.pieces = (0..24)
-        .map(|i| Piece { name: format!("Berry {i}"), copies: 1 + i % 3, ..ball(30.0) })
-        .collect();
+    let berry = |i: u32| Piece { name: format!("Berry {i}"), copies: 1 + i % 3, ..ball(30.0) };
+    many.pieces = numbered(&(0..24).map(berry).collect::<Vec<_>>());
     for (what, project) in [
         ("a long title", long_title),
         ("one long word", one_word),

@@ -4,6 +4,7 @@
 //! `UPDATE_SNAPSHOTS=1 cargo test --workspace --test stages` takes new pictures; look
 //! at every one before it is kept.
 
+use plumpline_core::PieceId;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
@@ -56,10 +57,10 @@ fn settle(bench: &mut Bench<'_>) {
         bench.step();
         let studio = bench.state();
         let done = match studio.view().stage {
-            Stage::Sizes => studio.sizing().is_current(),
+            Stage::Sizes => studio.sizing().is_current() && studio.line_up().is_whole(),
             Stage::Sheet => studio.printing().is_current(),
             Stage::Proofread => studio.proofreading().checked().is_some(),
-            Stage::Make => studio.handiwork().course(0).is_some(),
+            Stage::Make => studio.handiwork().course(PieceId::new(0)).is_some(),
             Stage::Shape => !studio.body().is_busy(),
         };
         if done {

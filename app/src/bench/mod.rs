@@ -13,6 +13,7 @@ use crate::kit::Tokens;
 use crate::view::View;
 use crate::work::body::BodyShown;
 use crate::work::home::desk::Desk;
+use crate::work::line_up::LineUp;
 use crate::work::making::Handiwork;
 use crate::work::outlining::Outlining;
 use crate::work::picture::Tracing;
@@ -45,6 +46,8 @@ pub struct Bench<'a> {
     pub printing: &'a Printing,
     /// What follows from the sizes of the project.
     pub sizing: &'a Sizing,
+    /// Pictures of the sizes.
+    pub line_up: &'a LineUp,
     /// What samples taught.
     pub gauges: &'a GaugeBook,
     /// What was struck out of that and can be put back.

@@ -8,7 +8,7 @@ use clap::Args;
 use plumpline_core::calibrate::{
     Calibration, Entry, GaugeBook, Measure, Measured, OfPiece, calibrate,
 };
-use plumpline_core::{Project, disk, file};
+use plumpline_core::{PieceId, Project, disk, file};
 
 use super::length::parse_mm;
 use crate::work::day;
@@ -116,14 +116,14 @@ impl Calibrate {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let shown = self.project.display().to_string();
         let mut project = file::load(&self.project)?;
-        let index = match &self.piece {
+        let piece = match &self.piece {
             Some(name) => super::sized::named(&project, name).context(shown.clone())?,
-            None => 0,
+            None => &project.pieces[0],
         };
-        let made = self.made(&project, index).context(shown.clone())?;
+        let made = self.made(&project, piece.id).context(shown.clone())?;
         let learned = calibrate(&project, &made).context(shown)?;
         if let Some(path) = &self.book {
-            self.enter(path, &project.pieces[index], &learned)?;
+            self.enter(path, piece, &learned)?;
         }
         if let Some(output) = &self.output {
             for piece in &mut project.pieces {
@@ -135,13 +135,13 @@ impl Calibrate {
         Ok(())
     }
 
-    /// What was measured, by piece; first that of piece `index`, which unnamed measures are of.
-    fn made(&self, project: &Project, index: usize) -> anyhow::Result<Vec<OfPiece>> {
-        let mut made = vec![OfPiece { piece: index, measures: Vec::new() }];
+    /// What was measured, by piece; first that of `own`, which unnamed measures are of.
+    fn made(&self, project: &Project, own: PieceId) -> anyhow::Result<Vec<OfPiece>> {
+        let mut made = vec![OfPiece { piece: own, measures: Vec::new() }];
         for Of { piece, value } in self.measures() {
             let piece = match piece {
-                Some(name) => super::sized::named(project, &name)?,
-                None => index,
+                Some(name) => super::sized::named(project, &name)?.id,
+                None => own,
             };
             match made.iter_mut().find(|of| of.piece == piece) {
                 Some(of) => of.measures.push(value),
@@ -217,7 +217,7 @@ fn lines(project: &Project, learned: &Calibration) -> String {
     for row in &learned.table {
         let measure = row.measured.measure;
         if learned.is_of_several() {
-            out += &format!("{}, ", project.pieces[row.piece].name);
+            out += &format!("{}, ", project.name_of(row.piece));
         }
         out += &format!(
             "{}: {:.1} {} measured, {:.1} forecast before, {:.1} now\n",

@@ -8,7 +8,7 @@ use clap::Args;
 use plumpline_core::Extent;
 use plumpline_core::companion::{self, At, Edge, Seam, SeamKind, Side};
 use plumpline_core::sizes::{self, Keeps, Resized};
-use plumpline_core::{Gauge, Project, Size, SizeBy, file};
+use plumpline_core::{Gauge, PieceId, Project, Size, SizeBy, file};
 
 use super::length::parse_mm;
 use super::sized::named;
@@ -98,13 +98,13 @@ impl Resize {
     pub(super) fn run(self) -> anyhow::Result<()> {
         let shown = self.project.display().to_string();
         let mut project = file::load(&self.project)?;
-        let index = match &self.piece {
-            Some(name) => Some(named(&project, name).context(shown.clone())?),
+        let only = match &self.piece {
+            Some(name) => Some(named(&project, name).context(shown.clone())?.id),
             None => None,
         };
         let said = match &self.meet {
-            Some(other) => self.met(&mut project, index, other).context(shown)?,
-            None => self.resized(&mut project, index).context(shown)?,
+            Some(other) => self.met(&mut project, only, other).context(shown)?,
+            None => self.resized(&mut project, only).context(shown)?,
         };
         project.validate()?;
         file::save(&project, &self.output)?;
@@ -113,15 +113,15 @@ impl Resize {
     }
 
     /// Sizes one piece, or all in step with the first; seams are met again.
-    fn resized(&self, project: &mut Project, index: Option<usize>) -> anyhow::Result<String> {
-        let first = index.unwrap_or(0);
+    fn resized(&self, project: &mut Project, only: Option<PieceId>) -> anyhow::Result<String> {
+        let first = only.and_then(|id| project.piece(id)).unwrap_or(&project.pieces[0]);
         let by = match (self.height, self.width, self.factor, self.gauge) {
             (Some(mm), ..) => SizeBy::Height(mm),
             (_, Some(mm), ..) => SizeBy::Width(mm),
             (.., Some(factor), _) => SizeBy::Factor(factor),
             (.., Some(gauge)) => {
                 // A swatch is written without its hook; the old one is the best guess.
-                let hook_mm = project.pieces[first].gauge.hook_mm;
+                let hook_mm = first.gauge.hook_mm;
                 let gauge = Gauge { hook_mm, ..gauge };
                 SizeBy::Gauge { gauge, keeps: self.keep.unwrap_or_default() }
             }
@@ -129,7 +129,7 @@ impl Resize {
         };
         let size =
             Size { keep: self.keep_features, family: self.family, ..Size::new("new", by) };
-        let done = sizes::resize(project, index, &size)?;
+        let done = sizes::resize(project, only, &size)?;
         let mut out = String::new();
         for (_, made) in &done.made {
             out += &said(made);
@@ -143,22 +143,23 @@ impl Resize {
     fn met(
         &self,
         project: &mut Project,
-        index: Option<usize>,
+        only: Option<PieceId>,
         other: &str,
     ) -> anyhow::Result<String> {
         let (name, at) = other
             .rsplit_once(':')
             .ok_or_else(|| anyhow!("--meet: “{other}” names no round; write PIECE:ROUND"))?;
         let theirs = Edge {
-            piece: named(project, name)?,
+            piece: named(project, name)?.id,
             at: parse_at(at).map_err(|e| anyhow!("--meet: {e}"))?,
         };
-        let own = match index {
-            Some(own) => own,
-            None if project.pieces.len() == 2 => 1 - theirs.piece,
-            None => bail!("--meet: which piece is to meet it? Name it by --piece"),
-        };
-        let piece = &project.pieces[own];
+        let others = project.pieces.iter().filter(|piece| piece.id != theirs.piece);
+        let piece =
+            match (only.and_then(|id| project.piece(id)), &others.collect::<Vec<_>>()[..]) {
+                (Some(own), _) => own,
+                (None, [other]) => *other,
+                _ => bail!("--meet: which piece is to meet it? Name it by --piece"),
+            };
         let at = match self.at {
             Some(at) => at,
             None if !piece.outline.finishes_closed() => At::OpenEnd,
@@ -171,7 +172,7 @@ impl Resize {
             Some(mm) => SeamKind::Clearance { mm, stuffed: true },
             None => SeamKind::SewnEqual,
         };
-        let own = Edge { piece: own, at };
+        let own = Edge { piece: piece.id, at };
         let seam = Seam { moves: Side::B, ..Seam::new(theirs, own, kind) };
         let number = companion::join(project, seam);
         project.validate()?;

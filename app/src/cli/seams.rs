@@ -29,7 +29,7 @@ struct EdgeJson {
 impl SeamJson {
     fn new(project: &Project, report: SeamReport) -> Self {
         let edge = |facts: &companion::EdgeFacts| EdgeJson {
-            piece: project.pieces[facts.edge.piece].name.clone(),
+            piece: project.name_of(facts.edge.piece).to_owned(),
             at: match facts.edge.at {
                 At::OpenStart => "start",
                 At::OpenEnd => "end",

@@ -6,9 +6,9 @@ use plumpline_core::{Piece, Plan, Project, plan};
 
 use super::report::PieceReport;
 
-/// The index of the piece called `name`.
-pub(super) fn named(project: &Project, name: &str) -> anyhow::Result<usize> {
-    project.pieces.iter().position(|p| p.name == name).ok_or_else(|| {
+/// The piece called `name`.
+pub(super) fn named<'a>(project: &'a Project, name: &str) -> anyhow::Result<&'a Piece> {
+    project.pieces.iter().find(|p| p.name == name).ok_or_else(|| {
         let names: Vec<&str> = project.pieces.iter().map(|p| p.name.as_str()).collect();
         anyhow!("there is no piece “{name}”; the pieces are {}", names.join(", "))
     })
@@ -46,7 +46,8 @@ pub(super) fn mark<'a>(
     index: usize,
 ) {
     report.size = at.made[index].is_some().then_some(name);
-    let own = at.notes.iter().filter(|(piece, _)| *piece == index);
+    let id = at.project.pieces[index].id;
+    let own = at.notes.iter().filter(|(piece, _)| *piece == id);
     report.notes = own.map(|(_, note)| note.clone()).collect();
 }
 

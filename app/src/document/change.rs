@@ -1,7 +1,7 @@
 //! What each edit does to the project.
 
 use plumpline_core::project::shape::add_to;
-use plumpline_core::{Band, Knot, Outline, Piece, Project, Unit, Yarn};
+use plumpline_core::{Band, Knot, Outline, Piece, PieceId, Project, Unit, Yarn};
 
 use super::Document;
 use super::edit::Edit;
@@ -16,7 +16,7 @@ impl Document {
     pub fn edit(&mut self, edit: Edit, unit: Unit) -> bool {
         let name = names::step(&edit, self.history.in_gesture(), unit);
         let run = edit.run();
-        let mut next = self.piece_index();
+        let mut next = self.piece_id();
         let changed = self.change(name, run, |project, piece| {
             next = change(project, piece, edit);
         });
@@ -25,8 +25,9 @@ impl Document {
     }
 }
 
-/// Changes the project; `index` is the selected piece. Returns the one to select now.
-fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
+/// Changes the project; `id` is the selected piece. Returns the one to select now.
+fn change(project: &mut Project, id: PieceId, edit: Edit) -> PieceId {
+    let Some(index) = project.position(id) else { return id };
     let yarns = &mut project.yarns;
     let piece = &mut project.pieces[index];
     match edit {
@@ -87,14 +88,14 @@ fn change(project: &mut Project, index: usize, edit: Edit) -> usize {
         Edit::Choice(choice) => choice.make(piece),
         Edit::Sheet(text, words) => text.set(project, words),
         Edit::Sizes(edit) => edit.make(project, index),
-        Edit::Piece(edit) => return edit.make(project, index),
+        Edit::Piece(edit) => return edit.make(project, id),
         Edit::AddPieces(shaped) => {
             let first = project.pieces.len();
             add_to(project, shaped);
-            return first;
+            return project.pieces.get(first).map_or(id, |piece| piece.id);
         }
     }
-    index
+    id
 }
 
 /// Works in `yarn` from `round` on, up to where the yarn changes next. A change to the yarn

@@ -16,7 +16,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use plumpline_core::making::Making;
 use plumpline_core::piece::Accepted;
 use plumpline_core::starter::Starter;
-use plumpline_core::{Gauge, Outline, Piece, Project, file};
+use plumpline_core::{Gauge, Outline, Piece, PieceId, Project, file};
 
 use history::History;
 
@@ -58,11 +58,12 @@ pub struct Document {
     saved: Option<Project>,
     differs: Differs,
     path: Option<PathBuf>,
-    piece: usize,
+    /// The selected piece.
+    piece: PieceId,
     /// The run of edits the last one belonged to.
     run: Option<(&'static str, usize)>,
     /// The piece that was edited since its counts were last accepted.
-    edited: Option<usize>,
+    edited: Option<PieceId>,
     /// What can be undone.
     pub history: History,
 }
@@ -71,6 +72,7 @@ impl Document {
     /// A document of `project`, unchanged, saved at `path`.
     pub fn new(project: Project, path: Option<PathBuf>) -> Self {
         let revision = Revision::next();
+        let first = project.pieces.first().map(|piece| piece.id).unwrap_or_default();
         Self {
             saved: Some(project.clone()),
             differs: Differs::Not,
@@ -78,7 +80,7 @@ impl Document {
             revision,
             project,
             path: path.map(whole),
-            piece: 0,
+            piece: first,
             run: None,
             edited: None,
             history: History::default(),
@@ -179,17 +181,34 @@ impl Document {
 
     /// The selected piece.
     pub fn piece(&self) -> &Piece {
-        &self.project.pieces[self.piece]
+        &self.project.pieces[self.place()]
     }
 
-    /// Index of the selected piece.
-    pub fn piece_index(&self) -> usize {
+    /// Which piece is selected.
+    pub fn piece_id(&self) -> PieceId {
         self.piece
     }
 
-    /// Selects another piece.
-    pub fn select_piece(&mut self, index: usize) {
-        self.piece = index.min(self.project.pieces.len().saturating_sub(1));
+    /// Where the selected piece stands among the others.
+    pub fn place(&self) -> usize {
+        self.project.position(self.piece).unwrap_or(0)
+    }
+
+    /// Selects another piece; one that is not there changes nothing.
+    pub fn select_piece(&mut self, id: PieceId) {
+        if self.project.piece(id).is_some() {
+            self.piece = id;
+        }
+    }
+
+    /// Selects the piece that stands at `place` now, or the last, if the selected one is gone.
+    fn reselect(&mut self, place: usize) {
+        let pieces = &self.project.pieces;
+        if self.project.piece(self.piece).is_none()
+            && let Some(piece) = pieces.get(place).or(pieces.last())
+        {
+            self.piece = piece.id;
+        }
     }
 
     /// Changes the project in one step called `name`, or as part of the gesture under way;
@@ -199,7 +218,7 @@ impl Document {
         &mut self,
         name: String,
         run: Option<(&'static str, usize)>,
-        edit: impl FnOnce(&mut Project, usize),
+        edit: impl FnOnce(&mut Project, PieceId),
     ) -> bool {
         let before = self.project.clone();
         edit(&mut self.project, self.piece);
@@ -211,7 +230,7 @@ impl Document {
         if changed {
             // A piece put in or taken out leaves those that are there as they were.
             let edited = before.pieces.len() == self.project.pieces.len()
-                && before.pieces.get(self.piece) != self.project.pieces.get(self.piece);
+                && before.piece(self.piece) != self.project.piece(self.piece);
             if edited {
                 self.edited = Some(self.piece);
             }
@@ -235,7 +254,7 @@ impl Document {
     /// of the edit's step, so that undo brings back those before.
     pub fn accept(&mut self, counts: Vec<u32>) {
         self.edited = None;
-        let piece = &mut self.project.pieces[self.piece];
+        let Some(piece) = self.project.piece_mut(self.piece) else { return };
         let accepted = Some(Accepted { simplicity: piece.simplicity, counts });
         if piece.given.is_none() && piece.accepted != accepted {
             piece.accepted = accepted;
@@ -262,36 +281,41 @@ impl Document {
 
     /// Gives the gesture up: the project is as it was before.
     pub fn cancel(&mut self) {
+        let place = self.place();
         if let Some(before) = self.history.cancel() {
             self.edited = None;
             let now = std::mem::replace(&mut self.project, before);
             history::keep_making(&now, &mut self.project);
             self.touch();
+            self.reselect(place);
         }
     }
 
     /// Takes a step back.
     pub fn undo(&mut self) {
         (self.run, self.edited) = (None, None);
+        let place = self.place();
         self.history.undo(&mut self.project);
         self.touch();
-        self.select_piece(self.piece);
+        self.reselect(place);
     }
 
     /// Takes a step again.
     pub fn redo(&mut self) {
         (self.run, self.edited) = (None, None);
+        let place = self.place();
         self.history.redo(&mut self.project);
         self.touch();
-        self.select_piece(self.piece);
+        self.reselect(place);
     }
 
     /// Takes steps back, or again, until so many stand.
     pub fn go_to(&mut self, steps: usize) {
         (self.run, self.edited) = (None, None);
+        let place = self.place();
         self.history.go_to(steps, &mut self.project);
         self.touch();
-        self.select_piece(self.piece);
+        self.reselect(place);
     }
 
     /// Notes that `project` now stands in the file at `path`.
@@ -349,7 +373,7 @@ mod tests {
     fn undoing_every_change_brings_back_what_was_saved() {
         let mut document = Document::sample();
         let first = document.project().clone();
-        let edit = |project: &mut Project, piece: usize| project.pieces[piece].copies = 2;
+        let edit = |project: &mut Project, _| project.pieces[0].copies = 2;
         document.change("Copies".into(), None, edit);
         assert!(document.is_changed());
         document.undo();
@@ -365,9 +389,7 @@ mod tests {
             assert!(!seen.contains(&document.revision()), "{what}");
             seen.push(document.revision());
         };
-        let copies = |copies| {
-            move |project: &mut Project, piece: usize| project.pieces[piece].copies = copies
-        };
+        let copies = |copies| move |project: &mut Project, _| project.pieces[0].copies = copies;
         document.change("Copies".into(), None, copies(4));
         passes(&document, "a change");
         document.undo();
@@ -376,7 +398,7 @@ mod tests {
         passes(&document, "redone");
         document.go_to(0);
         passes(&document, "gone to");
-        document.work(|making| making.begin(0, None, 1).round = 3);
+        document.work(|making| making.begin(PieceId::new(0), None, 1).round = 3);
         passes(&document, "worked on");
         document.begin();
         document.change("Copies".into(), None, copies(5));
@@ -398,7 +420,7 @@ mod tests {
     #[test]
     fn what_differs_from_what_is_saved_is_known_after_every_change() {
         let mut document = Document::sample();
-        document.work(|making| making.begin(0, None, 1).round = 3);
+        document.work(|making| making.begin(PieceId::new(0), None, 1).round = 3);
         assert!(document.is_changed() && document.only_making_changed());
         document.change("Copies".into(), None, |project, _| project.pieces[0].copies = 4);
         assert!(document.is_changed() && !document.only_making_changed());

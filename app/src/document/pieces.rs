@@ -1,8 +1,7 @@
 //! Changes of the list of pieces: which there are, what they are called, how many are made.
 
-use plumpline_core::companion;
 use plumpline_core::piece::MOST_COPIES;
-use plumpline_core::{Piece, Project};
+use plumpline_core::{Piece, PieceId, Project};
 
 use super::plain_ball;
 
@@ -25,44 +24,35 @@ pub enum PieceEdit {
 }
 
 impl PieceEdit {
-    /// Makes the change; `index` is the selected piece. Returns the piece to select.
-    pub(crate) fn make(self, project: &mut Project, index: usize) -> usize {
+    /// Makes the change; `id` is the selected piece. Returns the piece to select.
+    pub(crate) fn make(self, project: &mut Project, id: PieceId) -> PieceId {
+        let Some(index) = project.position(id) else { return id };
         let pieces = &mut project.pieces;
         let full = pieces.len() >= MOST_PIECES;
         match self {
-            Self::Add | Self::Duplicate if full => index,
+            Self::Add | Self::Duplicate if full => {}
             Self::Add => {
                 let now = &pieces[index];
                 let mut ball = plain_ball(now.gauge);
                 (ball.firmness, ball.habits) = (now.firmness, now.habits);
                 (ball.working, ball.hand) = (now.working, now.hand);
                 ball.name = free_name(pieces, &ball.name);
-                pieces.insert(index + 1, ball);
-                companion::inserted(project, index + 1);
-                index + 1
+                return project.insert(index + 1, ball);
             }
             Self::Duplicate => {
                 let name = free_name(pieces, &pieces[index].name);
-                pieces.insert(index + 1, Piece { name, ..pieces[index].clone() });
-                companion::inserted(project, index + 1);
-                index + 1
+                let another = Piece { name, ..pieces[index].clone() };
+                return project.insert(index + 1, another);
             }
-            Self::Remove => {
-                if pieces.len() > 1 {
-                    pieces.remove(index);
-                    companion::removed(project, index);
-                }
-                index.min(project.pieces.len() - 1)
+            Self::Remove if pieces.len() > 1 => {
+                project.remove(id);
+                return project.pieces[index.min(project.pieces.len() - 1)].id;
             }
-            Self::Name(name) => {
-                pieces[index].name = name;
-                index
-            }
-            Self::Copies(copies) => {
-                pieces[index].copies = copies.clamp(1, MOST_COPIES);
-                index
-            }
+            Self::Remove => {}
+            Self::Name(name) => pieces[index].name = name,
+            Self::Copies(copies) => pieces[index].copies = copies.clamp(1, MOST_COPIES),
         }
+        id
     }
 }
 
@@ -93,24 +83,25 @@ mod tests {
     #[test]
     fn pieces_come_and_go_under_names_of_their_own() {
         let mut project = project();
-        assert_eq!(PieceEdit::Duplicate.make(&mut project, 0), 1);
-        assert_eq!(PieceEdit::Add.make(&mut project, 1), 2);
-        assert_eq!(names(&project), ["Ball", "Ball 2", "Ball 3"]);
-        assert_eq!(PieceEdit::Name("Cap".into()).make(&mut project, 1), 1);
-        assert_eq!(PieceEdit::Remove.make(&mut project, 2), 1);
+        let [first, second, third] = [0, 1, 2].map(PieceId::new);
+        assert_eq!(PieceEdit::Duplicate.make(&mut project, first), second);
+        assert_eq!(PieceEdit::Add.make(&mut project, first), third);
+        assert_eq!(names(&project), ["Ball", "Ball 3", "Ball 2"]);
+        assert_eq!(PieceEdit::Name("Cap".into()).make(&mut project, second), second);
+        assert_eq!(PieceEdit::Remove.make(&mut project, third), second);
         assert_eq!(names(&project), ["Ball", "Cap"]);
-        assert_eq!(PieceEdit::Copies(0).make(&mut project, 1), 1);
+        assert_eq!(PieceEdit::Copies(0).make(&mut project, second), second);
         assert_eq!(project.pieces[1].copies, 1);
         assert!(project.validate().is_ok());
     }
 
     #[test]
     fn the_last_piece_stays_and_there_is_an_end_of_pieces() {
-        let mut project = project();
-        assert_eq!(PieceEdit::Remove.make(&mut project, 0), 0);
+        let (mut project, only) = (project(), PieceId::default());
+        assert_eq!(PieceEdit::Remove.make(&mut project, only), only);
         assert_eq!(project.pieces.len(), 1);
         for _ in 0..MOST_PIECES + 5 {
-            PieceEdit::Duplicate.make(&mut project, 0);
+            PieceEdit::Duplicate.make(&mut project, only);
         }
         assert_eq!(project.pieces.len(), MOST_PIECES);
         assert!(project.validate().is_ok());

@@ -4,7 +4,7 @@ use plumpline_core::another_yarn::compare;
 use plumpline_core::calibrate::Calibration;
 use plumpline_core::companion;
 use plumpline_core::sizes::{Keeps, MOST_SIZES, put, sized};
-use plumpline_core::{Gauge, Piece, Project, Seam, Size, SizeBy};
+use plumpline_core::{Gauge, Piece, PieceId, Project, Seam, Size, SizeBy};
 
 /// A change of the sizes of the selected piece, of the seams of the project, or of the cloth.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,6 +39,7 @@ impl SizeEdit {
     /// Makes the change; `index` is the selected piece. What cannot be done is not done: the
     /// stage has said why, where the button is.
     pub(crate) fn make(self, project: &mut Project, index: usize) {
+        let id = project.pieces[index].id;
         let sizes = &mut project.pieces[index].sizes;
         match self {
             Self::Add if sizes.len() < MOST_SIZES => {
@@ -68,10 +69,10 @@ impl SizeEdit {
             }
             Self::Take(i) => {
                 if let Some(size) = sizes.get(i).cloned() {
-                    become_size(project, index, &size);
+                    become_size(project, id, &size);
                 }
             }
-            Self::Become(by) => become_size(project, index, &Size::new("of the piece", by)),
+            Self::Become(by) => become_size(project, id, &Size::new("of the piece", by)),
             Self::AddSeam(seam) => project.seams.push(seam),
             Self::RemoveSeam(i) => {
                 if i < project.seams.len() {
@@ -108,10 +109,10 @@ pub fn can_enter(sizes: &[Size], name: &str) -> bool {
     sizes.len() < MOST_SIZES && sizes.iter().all(|size| size.name != name)
 }
 
-/// Makes piece `index` this size, or leaves it where it cannot be.
-fn become_size(project: &mut Project, index: usize, size: &Size) {
-    if let Ok(made) = sized(project, index, size) {
-        put(project, index, &made);
+/// Makes the piece this size, or leaves it where it cannot be.
+fn become_size(project: &mut Project, id: PieceId, size: &Size) {
+    if let Ok(made) = sized(project, id, size) {
+        put(project, id, &made);
     }
 }
 

@@ -11,9 +11,9 @@ use plumpline_core::plan;
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
-    let piece = document.piece_index();
+    let piece = document.piece_id();
     let changed = document.edit(edit, view.prefs.unit);
-    if document.piece_index() != piece {
+    if document.piece_id() != piece {
         view.let_go();
     }
     match follow {
@@ -64,8 +64,8 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Warn(text) => view.notice = Some(Notice { text, wrong: true }),
         Look::DragBar(bar) => view.dragged_bar = bar,
         Look::Type(typing) => view.typing = typing,
-        Look::Piece(index) => {
-            document.select_piece(index);
+        Look::Piece(id) => {
+            document.select_piece(id);
             view.let_go();
         }
         Look::Dismiss => view.notice = None,

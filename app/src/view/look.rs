@@ -6,6 +6,7 @@ use super::sheet::SheetView;
 use super::sizes::SizesView;
 use super::tracing::TraceView;
 use super::{BoardFace, Card, Lens, MadeBall, Over, Turned, Typing};
+use plumpline_core::PieceId;
 use plumpline_core::warning::WarningKind;
 
 /// A change of what is looked at.
@@ -36,7 +37,7 @@ pub enum Look {
     /// A dimension is being typed, or no longer.
     Type(Option<Typing>),
     /// Selects another piece.
-    Piece(usize),
+    Piece(PieceId),
     /// Clears the line for the person.
     Dismiss,
     /// Turns the card of notes, rules and simplicity to one of them.

@@ -3,7 +3,7 @@
 use egui::Context;
 
 use super::studio::Studio;
-use crate::work::making::{Handiwork, Make};
+use crate::work::making::{Handiwork, Make, PieceCopy};
 
 impl Studio {
     /// What the Make stage holds.
@@ -20,10 +20,10 @@ impl Studio {
     /// Does what a person asks for in the Make stage.
     pub(super) fn make(&mut self, ctx: &Context, make: Make) {
         match make {
-            Make::Take(piece, copy) => self.take_under(piece, copy),
+            Make::Take(copy) => self.take_under(copy),
             Make::Other => {
-                let (piece, copy) = self.handiwork.other(self.document.project());
-                self.take_under(piece, copy);
+                let other = self.handiwork.other(self.document.project());
+                self.take_under(other);
             }
             Make::Size(size) => self.handiwork.take_size(self.document.project(), size),
             Make::NextSize => {
@@ -42,11 +42,11 @@ impl Studio {
         }
     }
 
-    fn take_under(&mut self, piece: usize, copy: u32) {
-        if self.document.piece_index() != piece {
-            self.document.select_piece(piece);
+    fn take_under(&mut self, copy: PieceCopy) {
+        if self.document.piece_id() != copy.piece {
+            self.document.select_piece(copy.piece);
             self.view.let_go();
         }
-        self.handiwork.take(piece, copy);
+        self.handiwork.take(copy);
     }
 }

@@ -18,8 +18,10 @@ use crate::stages::{shape, sheet};
 use crate::view::prefs::Prefs;
 use crate::view::{Notice, Over, Stage, View, apply};
 use crate::work::body::{BodyLook, BodyShown};
+use crate::work::ending::Ending;
 use crate::work::files::Files;
 use crate::work::home::Home;
+use crate::work::line_up::LineUp;
 use crate::work::making::Handiwork;
 use crate::work::outlining::Outlining;
 use crate::work::picture::Tracing;
@@ -30,6 +32,7 @@ use crate::work::sizes::Sizing;
 use crate::work::trade::Trade;
 use crate::work::worker::Ticket;
 use plumpline_core::file;
+use plumpline_core::picture::Rgb;
 
 /// The studio's window.
 #[derive(Debug)]
@@ -44,6 +47,7 @@ pub struct Studio {
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
     sizing: Sizing,
+    line_up: LineUp,
     printing: Printing,
     body: BodyShown,
     /// Questions to the person; the first is shown.
@@ -53,6 +57,8 @@ pub struct Studio {
     /// The state of the project that may be lost to the file that is being opened.
     pub(super) given_up: Option<Revision>,
     pub(super) closing: bool,
+    /// Whether somebody outside asked it to end.
+    pub(super) ending: Ending,
     pub(super) home: Home,
     /// The start card, while it is open.
     pub(super) start: Option<start::StartChoice>,
@@ -125,12 +131,14 @@ impl Studio {
             proofreading: Proofreading::default(),
             handiwork: Handiwork::default(),
             sizing: Sizing::default(),
+            line_up: LineUp::default(),
             printing: Printing::default(),
             body: BodyShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
             given_up: None,
             closing: false,
+            ending: Ending::default(),
             home: Home::default(),
             start: None,
             clock: SystemTime::now,
@@ -170,6 +178,11 @@ impl Studio {
     /// The sheet as far as it has been set.
     pub fn printing(&self) -> &Printing {
         &self.printing
+    }
+
+    /// Pictures of the sizes, as far as they are drawn.
+    pub fn line_up(&self) -> &LineUp {
+        &self.line_up
     }
 
     /// What follows from the sizes of the project, as far as it has been worked out.
@@ -223,6 +236,7 @@ impl Studio {
             proofreading: &self.proofreading,
             making: &self.handiwork,
             sizing: &self.sizing,
+            line_up: &self.line_up,
             printing: &self.printing,
             gauges: &self.home.gauges,
             struck: self.home.struck(),
@@ -375,6 +389,10 @@ impl Studio {
         if self.view.stage == Stage::Sizes {
             let found = self.sizing.update(ctx, &self.document, &self.view.sizes, still);
             self.note(ctx, found);
+            let colours: Vec<Rgb> =
+                self.document.project().yarns.iter().map(|yarn| yarn.colour).collect();
+            let drawn = self.line_up.update(ctx, &self.sizing, &colours);
+            self.note(ctx, drawn);
         }
     }
 

@@ -4,8 +4,10 @@
 pub mod body;
 pub mod day;
 mod decoding;
+pub mod ending;
 pub mod files;
 pub mod home;
+pub mod line_up;
 pub mod making;
 pub mod outlining;
 pub mod picture;

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use plumpline_core::{Piece, Plan, Wording, WordingChoice, plan, plan_draft, words};
+use plumpline_core::{Piece, PieceId, Plan, Wording, WordingChoice, plan, plan_draft, words};
 
 /// What a plan was asked for.
 #[derive(Debug, PartialEq)]
@@ -19,7 +19,7 @@ use crate::document::{Document, Revision};
 #[derive(Debug, Default)]
 pub struct Derived {
     /// What was last looked at: which piece of which project, and whether a hand dragged it.
-    seen: Option<(Revision, usize, bool)>,
+    seen: Option<(Revision, PieceId, bool)>,
     asked: Option<PlannedFor>,
     good: Option<(Arc<Plan>, Wording)>,
     error: Option<String>,
@@ -29,7 +29,7 @@ impl Derived {
     /// Plans the selected piece, worded as chosen, unless it is the one planned last; while it
     /// is `dragged` no further than a frame allows. Returns whether it planned.
     pub fn update(&mut self, document: &Document, dragged: bool) -> bool {
-        let seen = (document.revision(), document.piece_index(), dragged);
+        let seen = (document.revision(), document.piece_id(), dragged);
         self.seen.replace(seen) != Some(seen)
             && self.follow(document.piece(), &document.project().wording, dragged)
     }

@@ -7,7 +7,7 @@ use plumpline_core::another_yarn::{Comparison, compare};
 use plumpline_core::calibrate::{Calibration, OfPiece, calibrate};
 use plumpline_core::companion::{Matched, SeamReport, ToyMeasure, match_toy, report};
 use plumpline_core::sizes::{SizeRow, size_table};
-use plumpline_core::{Gauge, Project};
+use plumpline_core::{Gauge, PieceId, Project};
 
 use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::document::{Document, Revision, as_designed};
@@ -17,15 +17,15 @@ use crate::view::sizes::SizesView;
 #[derive(Debug, Clone, PartialEq)]
 struct SizesWish {
     project: Project,
-    piece: usize,
+    piece: PieceId,
     other: Option<Gauge>,
     made: Vec<OfPiece>,
     toy: Option<(ToyMeasure, f64)>,
 }
 
 impl SizesWish {
-    /// What the stage shows of piece `piece` of `project`.
-    fn new(project: &Project, piece: usize, view: &SizesView) -> Self {
+    /// What the stage shows of `piece` of `project`.
+    fn new(project: &Project, piece: PieceId, view: &SizesView) -> Self {
         let mut project = as_designed(project);
         project.notes.clear(); // Sizes say nothing of them.
         let made = measured(&project, piece, view);
@@ -38,27 +38,27 @@ impl SizesWish {
         let seams = (0..project.seams.len())
             .map(|i| report(project, i).map_err(|e| e.to_string()))
             .collect();
-        let swap = other
-            .map(|gauge| compare(&project.pieces[*piece], gauge).map_err(|e| e.to_string()));
+        let Some(own) = project.piece(*piece) else { return Found::default() };
+        let swap = other.map(|gauge| compare(own, gauge).map_err(|e| e.to_string()));
         let learned =
             (!made.is_empty()).then(|| calibrate(project, made).map_err(|e| e.to_string()));
         let matched = toy.map(|(measure, mm)| {
             match_toy(project, *piece, measure, mm).map_err(|e| e.to_string())
         });
-        Found { rows: size_table(project, *piece), seams, swap, learned, matched }
+        Found { rows: size_table(project, own), seams, swap, learned, matched }
     }
 }
 
-/// What has been measured of `project`: piece `index` first, then the others of its gauge.
-fn measured(project: &Project, index: usize, view: &SizesView) -> Vec<OfPiece> {
-    let gauge = project.pieces[index].gauge;
-    let others = (0..project.pieces.len()).filter(|&i| i != index);
-    std::iter::once(index)
+/// What has been measured of `project`: the piece `id` first, then the others of its gauge.
+fn measured(project: &Project, id: PieceId, view: &SizesView) -> Vec<OfPiece> {
+    let Some(own) = project.piece(id) else { return Vec::new() };
+    let others = project.pieces.iter().filter(|piece| piece.id != id);
+    std::iter::once(own)
         .chain(others)
-        .filter(|&i| project.pieces[i].gauge == gauge)
+        .filter(|piece| piece.gauge == own.gauge)
         .map(|piece| {
-            let measures = view.sample(&project.pieces[piece].name).measures();
-            OfPiece { piece, measures }
+            let measures = view.sample(&piece.name).measures();
+            OfPiece { piece: piece.id, measures }
         })
         .filter(|of| !of.measures.is_empty())
         .collect()
@@ -84,10 +84,12 @@ pub struct Found {
 pub struct Sizing {
     worker: Worker<Newest<SizesWish>, Found>,
     /// What was last looked at: which piece of which project, and what is tried on it.
-    seen: Option<(Revision, usize, SizesView)>,
+    seen: Option<(Revision, PieceId, SizesView)>,
     asked: Option<SizesWish>,
     state: SizesState,
     found: Option<Found>,
+    /// How often anything was found.
+    findings: u64,
 }
 
 /// How far what is asked is.
@@ -114,6 +116,7 @@ impl Default for Sizing {
             asked: None,
             state: SizesState::New,
             found: None,
+            findings: 0,
         }
     }
 }
@@ -122,6 +125,11 @@ impl Sizing {
     /// The last answer there is; see [`Self::is_current`].
     pub fn found(&self) -> Option<&Found> {
         self.found.as_ref()
+    }
+
+    /// Which finding that is.
+    pub fn findings(&self) -> u64 {
+        self.findings
     }
 
     /// Whether it is that of the project as it is now.
@@ -156,6 +164,7 @@ impl Sizing {
                 // One that comes late is still nearer than what there was.
                 Ok(found) => {
                     self.found = Some(found);
+                    self.findings += 1;
                     news = true;
                     if is_last {
                         self.state = SizesState::Found;
@@ -181,7 +190,7 @@ impl Sizing {
 
     /// Notes what is asked now.
     fn look(&mut self, document: &Document, view: &SizesView) {
-        let (revision, piece) = (document.revision(), document.piece_index());
+        let (revision, piece) = (document.revision(), document.piece_id());
         if self
             .seen
             .as_ref()

@@ -3,7 +3,7 @@
 
 use egui::Context;
 use plumpline_core::simplicity::{Answer, answers};
-use plumpline_core::{Piece, plan};
+use plumpline_core::{Piece, PieceId, plan};
 
 use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::document::{Document, Revision};
@@ -31,7 +31,7 @@ type OfferFound = Result<Offer, String>;
 pub struct Trade {
     worker: Worker<Newest<Piece>, OfferFound>,
     /// What was last looked at: which piece of which project.
-    seen: Option<(Revision, usize)>,
+    seen: Option<(Revision, PieceId)>,
     /// The piece they are wanted for, without what changes no answer.
     piece: Option<Piece>,
     awaited: Option<Ticket>,
@@ -90,7 +90,7 @@ impl Trade {
         still: bool,
     ) -> Result<bool, String> {
         let before = (self.answered, self.awaited.is_some());
-        let seen = (document.revision(), document.piece_index());
+        let seen = (document.revision(), document.piece_id());
         if wanted && self.seen != Some(seen) {
             self.seen = Some(seen);
             self.want(document.piece());

@@ -16,9 +16,10 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline::document::Document;
 use plumpline::window::Studio;
 use plumpline::work::home::recovery;
+use plumpline::work::making::PieceCopy;
 use plumpline_core::making::{By, Progress, Stand, WorkedPiece};
 use plumpline_core::pattern::write::Writer;
-use plumpline_core::{Project, Size, SizeBy, file};
+use plumpline_core::{PieceId, Project, Size, SizeBy, file};
 
 /// Names the folder to make in.
 const FOLDER: &str = "PLUMPLINE_TEST_MAKES_IN";
@@ -64,7 +65,7 @@ fn still(bench: &mut Harness<'_, Studio>) {
 fn planned(bench: &mut Harness<'_, Studio>) {
     let began = Instant::now();
     still(bench);
-    while bench.state().handiwork().course(0).is_none() {
+    while bench.state().handiwork().course(PieceId::new(0)).is_none() {
         assert!(began.elapsed() < Duration::from_secs(20), "it is not planned");
         std::thread::sleep(Duration::from_micros(200));
         still(bench);
@@ -176,11 +177,13 @@ fn killed_between_two_clicks_it_opens_at_the_same_stitch() {
             assert_eq!(studio.handiwork().size(), size, "it opens at the size it was at");
             let project = studio.document().project();
             let course = course(project, size);
-            let mut by_hand = Progress::new(0, 1);
+            let mut by_hand = Progress::new(PieceId::new(0), 1);
             for _ in 0..steps {
                 by_hand.advance(&course, By::Stitch);
             }
-            let stand = studio.handiwork().stand(project, (0, 1));
+            let stand = studio
+                .handiwork()
+                .stand(project, PieceCopy { piece: PieceId::new(0), copy: 1 });
             assert_eq!(stand, Some(by_hand.stand(&course)));
             assert!(matches!(stand, Some(Stand::Stitch { .. })));
         }

@@ -11,7 +11,7 @@ use egui_kittest::kittest::Queryable as _;
 use plumpline::document::Document;
 use plumpline::window::Studio;
 use plumpline::work::files::{Files, Outcome, Purpose};
-use plumpline_core::{Project, file};
+use plumpline_core::{PieceId, Project, file};
 
 use crate::homes::at_home;
 use crate::wait::until;
@@ -193,7 +193,9 @@ fn a_step_of_the_making_never_saves_over_anothers_design() {
     file::save(Document::blank().project(), &path).expect("saved");
     let mut bench = at_home(home.path(), Some(&path));
     bench.get_by_label("Make").click();
-    until(&mut bench, "the piece can be made", |b| b.state().handiwork().course(0).is_some());
+    until(&mut bench, "the piece can be made", |b| {
+        b.state().handiwork().course(PieceId::new(0)).is_some()
+    });
     let theirs = Project { title: "Theirs".into(), ..Document::blank().project().clone() };
     file::save(&theirs, &path).expect("saved");
     bench.key_press(Key::Space);

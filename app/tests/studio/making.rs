@@ -6,8 +6,9 @@ use std::path::Path;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
 use plumpline::view::Stage;
+use plumpline::work::making::PieceCopy;
 use plumpline_core::making::{Progress, Stand, Stop};
-use plumpline_core::{Band, Gauge, Piece, Project, Yarn, file, starter::Starter};
+use plumpline_core::{Band, Gauge, Piece, PieceId, Project, Yarn, file, starter::Starter};
 
 use crate::bench::{Bench, opened};
 use crate::hand::press;
@@ -22,13 +23,19 @@ fn small_ball() -> Piece {
     piece
 }
 
+/// Copy `copy` of the piece of this number.
+pub(crate) fn copy(piece: u32, copy: u32) -> PieceCopy {
+    PieceCopy { piece: PieceId::new(piece), copy }
+}
+
 fn stand(bench: &Bench<'_>) -> Stand {
     let studio = bench.state();
     let under = studio.handiwork().under();
     studio.handiwork().stand(studio.document().project(), under).expect("a course")
 }
 
-fn progress<'a>(bench: &'a Bench<'_>, piece: usize, copy: u32) -> &'a Progress {
+fn progress<'a>(bench: &'a Bench<'_>, piece: u32, copy: u32) -> &'a Progress {
+    let piece = PieceId::new(piece);
     bench.state().document().project().making.of(piece, None, copy).expect("begun")
 }
 
@@ -98,7 +105,7 @@ fn two_copies_keep_their_places_and_one_key_changes_over() {
     let home = tempfile::tempdir().expect("a folder");
     let ear = Piece { name: "Ear".into(), copies: 2, ..small_ball() };
     let mut project = Project::of_piece(ear);
-    project.pieces.push(Piece { name: "Cap".into(), ..small_ball() });
+    project.add(Piece { name: "Cap".into(), ..small_ball() });
     let path = saved_at(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
     press(&mut bench, Key::Num5);
@@ -107,17 +114,17 @@ fn two_copies_keep_their_places_and_one_key_changes_over() {
     press(&mut bench, Key::Space);
     assert_eq!(at(&bench), (3, 1));
     press(&mut bench, Key::O);
-    assert_eq!(bench.state().handiwork().under(), (0, 2));
+    assert_eq!(bench.state().handiwork().under(), copy(0, 2));
     assert_eq!(at(&bench), (1, 0));
     press(&mut bench, Key::N);
     press(&mut bench, Key::O);
-    assert_eq!(bench.state().handiwork().under(), (1, 1));
+    assert_eq!(bench.state().handiwork().under(), copy(1, 1));
     assert_eq!(bench.state().document().piece().name, "Cap");
     press(&mut bench, Key::O);
-    assert_eq!((bench.state().handiwork().under(), at(&bench)), ((0, 1), (3, 1)));
+    assert_eq!((bench.state().handiwork().under(), at(&bench)), (copy(0, 1), (3, 1)));
     bench.get_by_label_contains("Ear 2, round 2 of ").click();
     bench.run();
-    assert_eq!((bench.state().handiwork().under(), at(&bench)), ((0, 2), (2, 0)));
+    assert_eq!((bench.state().handiwork().under(), at(&bench)), (copy(0, 2), (2, 0)));
     // Each takes back its own steps.
     press(&mut bench, Key::Backspace);
     assert_eq!(at(&bench), (1, 0));
@@ -253,7 +260,10 @@ fn progress_goes_with_its_piece_and_comes_back_with_it() {
     assert_eq!(at(&bench).0, 2);
     card(&mut bench, "Remove");
     let making = &bench.state().document().project().making;
-    assert_eq!((making.at.len(), making.at[0].piece, making.at[0].round), (1, 0, 4));
+    assert_eq!(
+        (making.at.len(), making.at[0].piece, making.at[0].round),
+        (1, PieceId::new(1), 4)
+    );
     press(&mut bench, Key::N);
     bench.key_press_modifiers(Modifiers::COMMAND, Key::Z);
     bench.run();
@@ -409,7 +419,7 @@ fn it_has_room_for_many_pieces_in_a_small_window() {
     let home = tempfile::tempdir().expect("a folder");
     let mut project = Project::of_piece(Piece { copies: 400, ..small_ball() });
     for i in 0..8 {
-        project.pieces.push(Piece { name: format!("Part {i}"), ..small_ball() });
+        project.add(Piece { name: format!("Part {i}"), ..small_ball() });
     }
     let path = saved_at(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
@@ -436,7 +446,7 @@ fn everything_made_is_summed_up_with_what_is_left_to_sew() {
     let dish = Starter::Dish;
     let mut cap = dish.piece(&dish.usual(), Gauge::default()).expect("a dish");
     cap.name = "Cap".into();
-    project.pieces.push(cap);
+    project.add(cap);
     let path = saved_at(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
     press(&mut bench, Key::Num5);

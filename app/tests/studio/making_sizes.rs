@@ -6,14 +6,16 @@ use std::path::{Path, PathBuf};
 
 use crate::hand::undo;
 use crate::homes::at_home;
+use crate::making::copy;
 use crate::wait::until;
 use egui::{Event, Key, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::window::Studio;
+use plumpline::work::making::PieceCopy;
 use plumpline_core::making::{Progress, Stand, Stop, WorkedPiece};
 use plumpline_core::pattern::write::Writer;
-use plumpline_core::{Gauge, Piece, Project, Size, SizeBy, file, starter::Starter};
+use plumpline_core::{Gauge, Piece, PieceId, Project, Size, SizeBy, file, starter::Starter};
 
 type Bench<'a> = Harness<'a, Studio>;
 
@@ -27,7 +29,7 @@ fn bear() -> Project {
     let mut project =
         Project::of_piece(Piece { name: "Ear".into(), copies: 2, sizes, ..piece.clone() });
     let sizes = vec![size("M", 1.3)];
-    project.pieces.push(Piece { name: "Body".into(), sizes, ..piece });
+    project.add(Piece { name: "Body".into(), sizes, ..piece });
     project
 }
 
@@ -47,7 +49,7 @@ fn press(bench: &mut Bench<'_>, key: Key) {
 fn settle(bench: &mut Bench<'_>) {
     until(bench, "the size is planned", |b| {
         let hands = b.state().handiwork();
-        hands.course(hands.under().0).is_some()
+        hands.course(hands.under().piece).is_some()
     });
     bench.run();
 }
@@ -58,7 +60,7 @@ fn until_saved(bench: &mut Bench<'_>) {
 
 /// What is under the hook: its size, its piece and copy, its round and how much of that is
 /// worked.
-fn at<'a>(bench: &'a Bench<'_>) -> (Option<&'a str>, (usize, u32), (u32, u32)) {
+fn at<'a>(bench: &'a Bench<'_>) -> (Option<&'a str>, PieceCopy, (u32, u32)) {
     let hands = bench.state().handiwork();
     let project = bench.state().document().project();
     match hands.stand(project, hands.under()) {
@@ -69,7 +71,7 @@ fn at<'a>(bench: &'a Bench<'_>) -> (Option<&'a str>, (usize, u32), (u32, u32)) {
 
 fn begun<'a>(
     bench: &'a Bench<'_>,
-    piece: usize,
+    piece: PieceId,
     size: Option<&str>,
     copy: u32,
 ) -> Option<&'a Progress> {
@@ -90,40 +92,40 @@ fn several_sizes_are_in_the_making_at_once_and_one_key_changes_over() {
     assert!(bench.query_by_label("Size under the hook: as designed, not begun").is_some());
     press(&mut bench, Key::N);
     press(&mut bench, Key::S);
-    assert_eq!(at(&bench), (Some("S"), (0, 1), (1, 0)));
+    assert_eq!(at(&bench), (Some("S"), copy(0, 1), (1, 0)));
     press(&mut bench, Key::N);
     press(&mut bench, Key::N);
     press(&mut bench, Key::O);
     press(&mut bench, Key::N);
     press(&mut bench, Key::S);
-    assert_eq!(at(&bench), (Some("M"), (0, 1), (1, 0)));
+    assert_eq!(at(&bench), (Some("M"), copy(0, 1), (1, 0)));
     for _ in 0..3 {
         press(&mut bench, Key::N);
     }
     press(&mut bench, Key::Space);
-    assert_eq!(at(&bench), (Some("M"), (0, 1), (4, 1)));
+    assert_eq!(at(&bench), (Some("M"), copy(0, 1), (4, 1)));
     press(&mut bench, Key::S);
-    assert_eq!(at(&bench), (None, (0, 1), (2, 0)));
+    assert_eq!(at(&bench), (None, copy(0, 1), (2, 0)));
     press(&mut bench, Key::S);
-    assert_eq!(at(&bench), (Some("S"), (0, 2), (2, 0)), "the ear of the S worked on last");
+    assert_eq!(at(&bench), (Some("S"), copy(0, 2), (2, 0)), "the ear of the S worked on last");
     // Each takes back its own steps.
     press(&mut bench, Key::Backspace);
     assert_eq!(at(&bench).2, (1, 0));
     press(&mut bench, Key::S);
     press(&mut bench, Key::Backspace);
     press(&mut bench, Key::Backspace);
-    assert_eq!(at(&bench), (Some("M"), (0, 1), (3, 0)));
+    assert_eq!(at(&bench), (Some("M"), copy(0, 1), (3, 0)));
     until_saved(&mut bench);
     let saved = file::load(&path).expect("whole");
     assert_eq!(&saved, bench.state().document().project());
-    let round = |size, copy| saved.making.of(0, size, copy).map(|p| p.round);
+    let round = |size, copy| saved.making.of(PieceId::new(0), size, copy).map(|p| p.round);
     assert_eq!([round(None, 1), round(Some("M"), 1)], [Some(2), Some(3)]);
     assert_eq!([round(Some("S"), 1), round(Some("S"), 2)], [Some(3), Some(1)]);
     // Opened again, it is the size and the ear worked on last.
     drop(bench);
     let mut bench = at_home(home.path(), Some(&path));
     press(&mut bench, Key::Num5);
-    assert_eq!(at(&bench), (Some("M"), (0, 1), (3, 0)));
+    assert_eq!(at(&bench), (Some("M"), copy(0, 1), (3, 0)));
 }
 
 #[test]
@@ -145,26 +147,28 @@ fn a_whole_size_is_made_by_keyboard_alone_as_its_own_plan_says() {
     for _ in 0..400 {
         let studio = bench.state();
         let under = studio.handiwork().under();
+        let place = project.position(under.piece).expect("a piece");
         match studio.handiwork().stand(studio.document().project(), under) {
             Some(Stand::Made) if whole(&bench).made == 3 => break,
             Some(Stand::Made) => press(&mut bench, Key::O),
             Some(Stand::Stop(stop)) => {
                 let course =
-                    studio.handiwork().course(under.0).expect("known").expect("a plan");
-                let round = begun(&bench, under.0, Some("S"), under.1).expect("begun").round;
+                    studio.handiwork().course(under.piece).expect("known").expect("a plan");
+                let round =
+                    begun(&bench, under.piece, Some("S"), under.copy).expect("begun").round;
                 let after = match stop {
-                    Stop::Stuff => plans[under.0].stuff_after.expect("it is stuffed"),
-                    Stop::Close => plans[under.0].last_round(),
+                    Stop::Stuff => plans[place].stuff_after.expect("it is stuffed"),
+                    Stop::Close => plans[place].last_round(),
                 };
-                assert_eq!((round, &**course), (after + 1, &plans[under.0]), "{stop:?}");
+                assert_eq!((round, &**course), (after + 1, &plans[place]), "{stop:?}");
                 press(&mut bench, Key::Enter);
             }
             Some(Stand::Stitch { round, .. }) => {
-                let planned = plans[under.0].round(round).expect("a round");
+                let planned = plans[place].round(round).expect("a round");
                 let word = planned.word(planned.stitches[0]);
                 let said = format!("Round {round}, stitch 1 of {}: {word}", planned.count);
                 assert!(bench.query_by_label(&said).is_some(), "{said}");
-                read.push((under.0, round, planned.text.clone()));
+                read.push((place, round, planned.text.clone()));
                 press(&mut bench, Key::N);
             }
             None => panic!("no plan"),
@@ -176,11 +180,14 @@ fn a_whole_size_is_made_by_keyboard_alone_as_its_own_plan_says() {
     assert_eq!(read.len() as u32, 2 * plans[0].last_round() + plans[1].last_round());
     for copy in [1, 2] {
         let counts: Vec<u32> = plans[0].rounds.iter().map(|r| r.count).collect();
-        assert_eq!(begun(&bench, 0, Some("S"), copy).expect("made").worked, counts);
+        assert_eq!(
+            begun(&bench, PieceId::new(0), Some("S"), copy).expect("made").worked,
+            counts
+        );
     }
     assert_eq!(bench.state().document().history.undo_steps(), 0, "no steps of undo");
     press(&mut bench, Key::S);
-    assert_eq!(at(&bench), (Some("M"), (1, 1), (1, 0)), "M is not begun by that");
+    assert_eq!(at(&bench), (Some("M"), copy(1, 1), (1, 0)), "M is not begun by that");
     assert!(courses(&project, "M")[0].last_round() > plans[0].last_round());
 }
 
@@ -203,14 +210,17 @@ fn notes_and_time_belong_to_a_size_and_another_copy_of_it_reads_the_notes() {
     bench.key_press(Key::Space);
     bench.input_mut().time = Some(104.0);
     bench.step();
-    assert_eq!(begun(&bench, 0, Some("S"), 1).expect("begun").notes[&1], "smaller hook");
-    assert!(begun(&bench, 0, Some("S"), 1).expect("begun").seconds > 3.0);
+    assert_eq!(
+        begun(&bench, PieceId::new(0), Some("S"), 1).expect("begun").notes[&1],
+        "smaller hook"
+    );
+    assert!(begun(&bench, PieceId::new(0), Some("S"), 1).expect("begun").seconds > 3.0);
     press(&mut bench, Key::O);
     assert!(bench.query_by_label("Ear 1: smaller hook").is_some());
     press(&mut bench, Key::S);
     press(&mut bench, Key::N);
     press(&mut bench, Key::Backspace);
-    let medium = begun(&bench, 0, Some("M"), 1).expect("begun");
+    let medium = begun(&bench, PieceId::new(0), Some("M"), 1).expect("begun");
     assert!(medium.notes.is_empty() && medium.seconds < 1.0, "{medium:?}");
     assert!(bench.query_by_label_contains("smaller hook").is_none());
 }
@@ -238,7 +248,11 @@ fn sizes_are_taken_from_their_list_by_mouse_and_by_keyboard() {
     bench.run();
     press(&mut bench, Key::Enter);
     press(&mut bench, Key::Space);
-    assert_eq!(at(&bench), (Some("S"), (0, 1), (1, 1)), "the keyboard is at the hook again");
+    assert_eq!(
+        at(&bench),
+        (Some("S"), copy(0, 1), (1, 1)),
+        "the keyboard is at the hook again"
+    );
 }
 
 #[test]
@@ -277,12 +291,12 @@ fn a_plan_of_a_size_that_changes_says_so_at_that_size_alone() {
     press(&mut bench, Key::S);
     assert_eq!((at(&bench).0, parted(&bench)), (Some("S"), false));
     press(&mut bench, Key::S);
-    assert_eq!((at(&bench), parted(&bench)), ((Some("M"), (0, 1), (6, 0)), true));
+    assert_eq!((at(&bench), parted(&bench)), ((Some("M"), copy(0, 1), (6, 0)), true));
     bench.get_by_label("Keep my place").click();
     bench.run();
     assert!(!parted(&bench));
     let counts: Vec<u32> = after[0].rounds[..5].iter().map(|r| r.count).collect();
-    assert_eq!(begun(&bench, 0, Some("M"), 1).expect("begun").worked, counts);
+    assert_eq!(begun(&bench, PieceId::new(0), Some("M"), 1).expect("begun").worked, counts);
 }
 
 #[test]
@@ -306,12 +320,12 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
         bench.state().document().piece().sizes.iter().map(|s| s.name.clone()).collect();
     assert_eq!(names, ["Small", "M"]);
     press(&mut bench, Key::Num5);
-    assert_eq!(at(&bench), (Some("Small"), (0, 1), (4, 0)));
+    assert_eq!(at(&bench), (Some("Small"), copy(0, 1), (4, 0)));
     assert!(bench.query_by_label("Size under the hook: size Small, begun").is_some());
     press(&mut bench, Key::N);
     undo(&mut bench);
     settle(&mut bench);
-    assert_eq!(at(&bench), (Some("S"), (0, 1), (5, 0)), "undo takes the hands along");
+    assert_eq!(at(&bench), (Some("S"), copy(0, 1), (5, 0)), "undo takes the hands along");
     // No longer this size: what was made of it is gone with it, and comes back with it.
     press(&mut bench, Key::Num2);
     bench.get_by_label("More about size 1").click();
@@ -322,21 +336,28 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     bench.key_press(Key::Escape);
     bench.run();
     press(&mut bench, Key::Num5);
-    assert_eq!(at(&bench), (None, (0, 1), (1, 0)), "what is left is the project as designed");
+    assert_eq!(
+        at(&bench),
+        (None, copy(0, 1), (1, 0)),
+        "what is left is the project as designed"
+    );
     undo(&mut bench);
     press(&mut bench, Key::S);
-    assert_eq!(at(&bench), (Some("S"), (0, 1), (5, 0)));
+    assert_eq!(at(&bench), (Some("S"), copy(0, 1), (5, 0)));
     press(&mut bench, Key::Space);
     until_saved(&mut bench);
     let saved = file::load(&path).expect("whole");
-    assert_eq!(saved.making.of(0, Some("S"), 1).map(|p| (p.round, p.done)), Some((5, 1)));
+    assert_eq!(
+        saved.making.of(PieceId::new(0), Some("S"), 1).map(|p| (p.round, p.done)),
+        Some((5, 1))
+    );
 }
 
 #[test]
 fn a_size_that_cannot_be_made_says_why_and_leads_to_the_sizes() {
     let home = tempfile::tempdir().expect("a folder");
     let mut project = bear();
-    project.pieces[1].sizes[0].by = SizeBy::Meet { companion: 0 };
+    project.pieces[1].sizes[0].by = SizeBy::Meet { companion: PieceId::new(0) };
     let path = in_file(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
     press(&mut bench, Key::Num5);
@@ -351,7 +372,7 @@ fn a_size_that_cannot_be_made_says_why_and_leads_to_the_sizes() {
     press(&mut bench, Key::Num5);
     press(&mut bench, Key::S);
     press(&mut bench, Key::Space);
-    assert_eq!(at(&bench), (None, (0, 1), (1, 1)), "the others can be made");
+    assert_eq!(at(&bench), (None, copy(0, 1), (1, 1)), "the others can be made");
 }
 
 #[test]

@@ -24,14 +24,14 @@ fn a_duplicate_is_a_piece_of_its_own_and_one_step() {
     open(&mut bench);
     click(&mut bench, "Duplicate");
     assert_eq!(project(&bench).pieces.len(), 2);
-    assert_eq!(bench.state().document().piece_index(), 1, "the copy is in hand");
+    assert_eq!(bench.state().document().place(), 1, "the copy is in hand");
     open(&mut bench);
     click(&mut bench, "Make, more");
     assert_eq!(project(&bench).pieces[1].copies, 2);
     bench.key_press(Key::Escape);
     bench.run();
     click(&mut bench, &format!("Piece {first}"));
-    assert_eq!(bench.state().document().piece_index(), 0);
+    assert_eq!(bench.state().document().place(), 0);
     undo(&mut bench);
     undo(&mut bench);
     assert_eq!(project(&bench), &before);

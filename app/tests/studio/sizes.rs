@@ -10,7 +10,7 @@ use plumpline::view::sizes::SizesCard;
 use plumpline::window::Studio;
 use plumpline_core::calibrate::{Entry, GaugeBook};
 use plumpline_core::companion::SeamKind;
-use plumpline_core::{Firmness, Gauge, Piece, file, plan};
+use plumpline_core::{Firmness, Gauge, Piece, PieceId, file, plan};
 
 use crate::bench::{Bench, opened};
 use crate::hand::go_and_click as click;
@@ -366,8 +366,8 @@ fn a_nut_and_its_cap_teach_together() {
     until_settled(&mut bench);
     let found = bench.state().sizing().found().expect("an answer");
     let learned = found.learned.as_ref().expect("measured").as_ref().expect("a calibration");
-    let of: Vec<usize> = learned.table.iter().map(|row| row.piece).collect();
-    assert_eq!(of, [1, 0], "first the piece in hand");
+    let of: Vec<PieceId> = learned.table.iter().map(|row| row.piece).collect();
+    assert_eq!(of, [1, 0].map(PieceId::new), "first the piece in hand");
     bench.get_by_label_contains("Nut: around over both ends: forecast ");
     click(&mut bench, "Work with these hands");
     for (now, was) in bench.state().document().project().pieces.iter().zip(&was.pieces) {

@@ -1,5 +1,6 @@
 //! Waiting for what other threads do: always for something to come about, never for a while.
 
+use plumpline_core::PieceId;
 use std::time::{Duration, Instant};
 
 use egui_kittest::Harness;
@@ -42,10 +43,10 @@ pub(crate) fn until_settled(bench: &mut Harness<'_, Studio>) {
         let studio = bench.state();
         match studio.view().stage {
             Stage::Shape => !studio.body().is_busy(),
-            Stage::Sizes => studio.sizing().is_current(),
+            Stage::Sizes => studio.sizing().is_current() && studio.line_up().is_whole(),
             Stage::Sheet => studio.printing().is_current(),
             Stage::Proofread => !studio.proofreading().is_busy(),
-            Stage::Make => studio.handiwork().course(0).is_some(),
+            Stage::Make => studio.handiwork().course(PieceId::new(0)).is_some(),
         }
     });
     bench.run();

@@ -5,6 +5,7 @@ pub mod cloth;
 mod firmness;
 pub mod gauge;
 pub mod given;
+mod id;
 mod measures;
 pub mod outline;
 mod packing;
@@ -29,6 +30,7 @@ use crate::piece::outline::Outline;
 
 pub use firmness::Firmness;
 pub use given::MOST_ROUNDS;
+pub use id::PieceId;
 pub use packing::Packing;
 pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
@@ -87,6 +89,9 @@ pub struct Accepted {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Piece {
+    /// Which piece of its project it is.
+    #[serde(default)]
+    pub id: PieceId,
     /// What the piece is called.
     pub name: String,
     /// How many of it are made: two ears, say.
@@ -187,6 +192,7 @@ impl Piece {
     /// A piece with this outline and gauge and every other choice at its default.
     pub fn new(name: impl Into<String>, outline: Outline, gauge: Gauge) -> Self {
         Self {
+            id: PieceId::default(),
             name: name.into(),
             copies: 1,
             outline,

@@ -3,6 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::id::PieceId;
 use crate::error::{Error, Result, within};
 use crate::extent::Bounds;
 use crate::piece::gauge::Gauge;
@@ -45,8 +46,8 @@ pub enum SizeBy {
     /// As large as the seams with this companion ask, which is in the same size where it
     /// has one of this name.
     Meet {
-        /// The companion, an index into the project's pieces.
-        companion: usize,
+        /// The companion.
+        companion: PieceId,
     },
 }
 

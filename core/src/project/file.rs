@@ -9,7 +9,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::disk;
 use crate::error::{Error, Result};
+use crate::piece::PieceId;
 use crate::project::{FORMAT_VERSION, Project};
+
+/// The first version whose pieces have ids; before it their places were what they were known
+/// by.
+const IDS_SINCE: u32 = 4;
 
 /// What stands in the file.
 #[derive(Serialize, Deserialize)]
@@ -56,7 +61,12 @@ pub fn parse(text: &str) -> Result<Project> {
             "open it with a newer Plumpline",
         ));
     }
-    let saved: Saved<Project> = ron::from_str(text).map_err(|e| misread(text, &e))?;
+    let mut saved: Saved<Project> = ron::from_str(text).map_err(|e| misread(text, &e))?;
+    if saved.format_version < IDS_SINCE {
+        for (number, piece) in (0..).zip(&mut saved.project.pieces) {
+            piece.id = PieceId::new(number);
+        }
+    }
     if saved.format_version == 0 {
         return Err(Error::new(
             format!(
@@ -253,7 +263,7 @@ mod tests {
         let mine = Project { title: "Mine".into(), ..known.clone() };
         let theirs = Project { title: "Theirs".into(), ..known.clone() };
         let mut worked = known.clone();
-        worked.making.at.push(crate::making::Progress::new(0, 1));
+        worked.making.at.push(crate::making::Progress::new(PieceId::default(), 1));
         // Nothing there, then what is known.
         assert_eq!(save_over(&known, &path, &known), Ok(SavedOver::Saved));
         assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Saved));

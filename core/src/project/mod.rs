@@ -14,7 +14,8 @@ pub mod toy;
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
-use crate::piece::{Piece, Yarn};
+use crate::piece::size::SizeBy;
+use crate::piece::{Piece, PieceId, Yarn};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
 use crate::project::toy::Toy;
@@ -22,7 +23,7 @@ use crate::words::lexicon;
 use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
-pub const FORMAT_VERSION: u32 = 3;
+pub const FORMAT_VERSION: u32 = 4;
 
 /// The words a project is written in: a lexicon and a house style, by code and name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -117,6 +118,58 @@ impl Project {
         }
     }
 
+    /// Puts `piece` in at `index`, or at the end where there are fewer, under an id of its own.
+    pub fn insert(&mut self, index: usize, piece: Piece) -> PieceId {
+        let id = PieceId::free(self.pieces.iter().map(|piece| piece.id));
+        self.pieces.insert(index.min(self.pieces.len()), Piece { id, ..piece });
+        id
+    }
+
+    /// Puts `piece` in after the others, under an id of its own.
+    pub fn add(&mut self, piece: Piece) -> PieceId {
+        self.insert(self.pieces.len(), piece)
+    }
+
+    /// Takes out a piece with all that speaks of it: its seams, sizes that meet it, its parts
+    /// of the toy and how far its making is.
+    pub fn remove(&mut self, id: PieceId) {
+        self.pieces.retain(|piece| piece.id != id);
+        self.seams.retain(|seam| !seam.touches(id));
+        for piece in &mut self.pieces {
+            piece.sizes.retain(|size| size.by != SizeBy::Meet { companion: id });
+        }
+        self.toy.piece_removed(id);
+        self.making.at.retain(|progress| progress.piece != id);
+    }
+
+    /// Where the piece stands among the others; none where it is not there.
+    pub fn position(&self, id: PieceId) -> Option<usize> {
+        self.pieces.iter().position(|piece| piece.id == id)
+    }
+
+    /// The piece; none where it is not there.
+    pub fn piece(&self, id: PieceId) -> Option<&Piece> {
+        self.pieces.iter().find(|piece| piece.id == id)
+    }
+
+    /// The piece, to be changed.
+    pub fn piece_mut(&mut self, id: PieceId) -> Option<&mut Piece> {
+        self.pieces.iter_mut().find(|piece| piece.id == id)
+    }
+
+    /// What the piece is called; nothing where it is not there.
+    pub fn name_of(&self, id: PieceId) -> &str {
+        self.piece(id).map_or("", |piece| &piece.name)
+    }
+
+    /// The piece, where what speaks of it needs it.
+    ///
+    /// # Errors
+    /// Where it is not there; names those there are.
+    pub(crate) fn needed(&self, id: PieceId) -> Result<&Piece> {
+        self.piece(id).ok_or_else(|| id.missing(self.pieces.iter().map(|piece| piece.id)))
+    }
+
     /// Refuses a project that cannot be planned.
     ///
     /// # Errors
@@ -157,9 +210,23 @@ impl Project {
                 ));
             }
         }
+        self.no_two_of_one_id()?;
         self.making.validate(&self.pieces)?;
         seam::validate(&self.pieces, &self.seams)?;
-        toy::validate(&self.toy, self.pieces.len())
+        toy::validate(&self.toy, &self.pieces)
+    }
+
+    fn no_two_of_one_id(&self) -> Result<()> {
+        for (i, piece) in self.pieces.iter().enumerate() {
+            if let Some(other) = self.pieces[..i].iter().find(|other| other.id == piece.id) {
+                return Err(Error::new(
+                    format!("piece “{}”, id", piece.name),
+                    format!("“{}” has the id {} too", other.name, piece.id),
+                    "give each piece an id of its own",
+                ));
+            }
+        }
+        Ok(())
     }
 
     /// Refuses names and texts that nobody types: what lays them out takes its time over each

@@ -4,8 +4,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, Result, within};
-use crate::piece::Piece;
 use crate::piece::size::SizeBy;
+use crate::piece::{Piece, PieceId};
 
 /// Two edges that meet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -30,8 +30,8 @@ pub struct Seam {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Edge {
-    /// The piece, an index into the project's pieces.
-    pub piece: usize,
+    /// The piece.
+    pub piece: PieceId,
     /// Where on it.
     pub at: At,
 }
@@ -78,7 +78,7 @@ pub enum Side {
 #[serde(deny_unknown_fields)]
 pub struct Held {
     /// The piece it is in.
-    pub piece: usize,
+    pub piece: PieceId,
     /// The round it holds.
     pub round: u32,
     /// At so many stitches.
@@ -98,14 +98,14 @@ impl Seam {
     }
 
     /// Whether it joins these two pieces, whichever is which.
-    pub fn joins(&self, one: usize, other: usize) -> bool {
+    pub fn joins(&self, one: PieceId, other: PieceId) -> bool {
         (self.a.piece, self.b.piece) == (one, other)
             || (self.b.piece, self.a.piece) == (one, other)
     }
 
-    /// Whether piece `index` is one of the two.
-    pub fn touches(&self, index: usize) -> bool {
-        self.a.piece == index || self.b.piece == index
+    /// Whether `piece` is one of the two.
+    pub fn touches(&self, piece: PieceId) -> bool {
+        self.a.piece == piece || self.b.piece == piece
     }
 
     /// The edge of a side, and the edge it meets; of [`Side::Either`] those of `a`.
@@ -124,19 +124,15 @@ pub(crate) fn validate(pieces: &[Piece], seams: &[Seam]) -> Result<()> {
         let what = format!("{} seams", seams.len());
         return Err(Error::new("seams", what, format!("list at most {MOST_SEAMS}")));
     }
-    let last = pieces.len() - 1;
-    let there = |place: String, piece: usize| match piece <= last {
+    let known = || pieces.iter().map(|piece| piece.id);
+    let there = |place: &str, piece: PieceId| match known().any(|id| id == piece) {
         true => Ok(()),
-        false => Err(Error::new(
-            place,
-            format!("there is no piece {piece}"),
-            format!("the last piece is {last}, the first 0"),
-        )),
+        false => Err(piece.missing(known()).within(place)),
     };
     for (number, seam) in (1..).zip(seams) {
         let place = format!("seam {number}");
         for edge in [seam.a, seam.b] {
-            there(place.clone(), edge.piece)?;
+            there(&place, edge.piece)?;
             if edge.at == At::Round(0) {
                 return Err(Error::new(place, "it is at round 0", "count rounds from 1"));
             }
@@ -154,7 +150,7 @@ pub(crate) fn validate(pieces: &[Piece], seams: &[Seam]) -> Result<()> {
         for size in &piece.sizes {
             if let SizeBy::Meet { companion } = size.by {
                 let place = format!("piece “{}”, size “{}”", piece.name, size.name);
-                there(place, companion)?;
+                there(&place, companion)?;
             }
         }
     }

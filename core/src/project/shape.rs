@@ -132,7 +132,7 @@ pub fn add_to(project: &mut Project, shaped: Vec<Shaped>) {
         for band in &mut piece.bands {
             band.yarn = places.get(band.yarn).copied().unwrap_or(0);
         }
-        project.pieces.push(piece);
+        project.add(piece);
     }
 }
 

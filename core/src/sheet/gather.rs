@@ -63,9 +63,9 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     let mut sheet = sheet_of(project, &pieces, single)?;
     // Not at the end of a piece: where its sizes are told apart, that is said size by size.
     let of_size = names.first().map_or_else(String::new, |name| format!(", size {name}"));
-    for (index, piece) in project.pieces.iter().enumerate() {
+    for piece in &project.pieces {
         let who = one_line(&format!("{}{of_size}", piece.name));
-        let told = instructions(&at[0], &plans[0], index);
+        let told = instructions(&at[0], &plans[0], piece.id);
         sheet.assembly.extend(told.iter().map(|words| format!("{who}: {words}")));
     }
     Ok(sheet)

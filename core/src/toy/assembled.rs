@@ -1,5 +1,7 @@
 //! A toy put together: everything that follows from its parts, in one pass and never saved.
 
+use std::collections::BTreeMap;
+
 use super::figures::balance::{Hanging, Standing, hangings, standing};
 use super::figures::mass::{Mass, PoseMass, masses, range, sum};
 use super::figures::small_parts::{fits, hull_against, turned_against};
@@ -10,6 +12,7 @@ use super::pose::{Pose, Shapes, poses, upright};
 use super::solid::{OnCloth, Solid};
 use super::vector::{Axes, V3};
 use crate::error::{Error, Result};
+use crate::piece::PieceId;
 use crate::piece::outline::Rz;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
@@ -21,7 +24,7 @@ use crate::project::toy::validate;
 #[derive(Debug, Clone)]
 pub struct Assembled {
     /// The stuffed shape of each piece of the project.
-    pub solids: Vec<Solid>,
+    pub solids: BTreeMap<PieceId, Solid>,
     /// Every copy of every part in its place: bodies first.
     pub poses: Vec<Pose>,
     /// Upwards.
@@ -98,7 +101,7 @@ pub fn assembled(project: &Project) -> Result<Assembled> {
 /// Where the project's toy has no parts or names what is not there, and for a plan too few.
 pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
     let toy = &project.toy;
-    validate(toy, project.pieces.len())?;
+    validate(toy, &project.pieces)?;
     if toy.parts.is_empty() {
         let what = "no part has been put in its place yet";
         return Err(Error::new("toy", what, "put a body down first"));
@@ -108,7 +111,8 @@ pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
         return Err(Error::new("toy", what, "plan every piece"));
     }
     let pairs = project.pieces.iter().zip(plans);
-    let solids: Vec<Solid> = pairs.map(|(piece, plan)| Solid::new(piece, plan)).collect();
+    let solids: BTreeMap<PieceId, Solid> =
+        pairs.map(|(piece, plan)| (piece.id, Solid::new(piece, plan))).collect();
     let shapes = Shapes { toy, solids: &solids };
     let poses = poses(shapes);
     let masses = masses(project, plans, shapes, &poses);

@@ -1,8 +1,11 @@
 //! Poses: where each part and each copy of it is in space.
 
+use std::collections::BTreeMap;
+
 use super::narrow::find;
 use super::solid::{OnCloth, Solid, SolidStation};
 use super::vector::{Axes, V3, add, cross, dot, plus, scaled};
+use crate::piece::PieceId;
 use crate::project::toy::Toy;
 use crate::project::toy::attachment::CordHold;
 use crate::project::toy::part::{Copies, Part, PartEdge, PartEnd, Seat, Up};
@@ -29,13 +32,13 @@ pub struct Pose {
 pub(crate) struct Shapes<'a> {
     pub(crate) toy: &'a Toy,
     /// The shape of each piece of the project.
-    pub(crate) solids: &'a [Solid],
+    pub(crate) solids: &'a BTreeMap<PieceId, Solid>,
 }
 
 impl<'a> Shapes<'a> {
     /// The shape of part `index`; none of a small thing.
     pub(super) fn of(&self, index: usize) -> Option<&'a Solid> {
-        self.solids.get(self.toy.parts.get(index)?.piece()?)
+        self.solids.get(&self.toy.parts.get(index)?.piece()?)
     }
 }
 

@@ -10,7 +10,7 @@ use plumpline_core::calibrate::{
     calibrate, worked_by,
 };
 use plumpline_core::forecast::size_mm;
-use plumpline_core::{Firmness, Gauge, Plan, Project, Result, Sentence, file, plan};
+use plumpline_core::{Firmness, Gauge, PieceId, Plan, Project, Result, Sentence, file, plan};
 use plumpline_tests::makers::{Maker, exact, maker, measured, share_within, told, trials};
 use plumpline_tests::rng::Rng;
 
@@ -20,7 +20,7 @@ fn sample(name: &str) -> Project {
 }
 
 fn of_the_first(project: &Project, measures: &[Measured]) -> Result<Calibration> {
-    calibrate(project, &[OfPiece { piece: 0, measures: measures.to_vec() }])
+    calibrate(project, &[OfPiece { piece: PieceId::new(0), measures: measures.to_vec() }])
 }
 
 /// They make one piece, or two, and the next from what was learned. From the nut by itself to
@@ -45,12 +45,12 @@ fn pieces_of_one_gauge_are_measured_together_and_each_keeps_its_own_firmness() {
     let acorn = sample("acorn.ron");
     let plans: Vec<Plan> = acorn.pieces.iter().map(|p| plan(p).expect("it plans")).collect();
     let prior = MakersCloth::of(&acorn.pieces[0]);
-    let of = |piece: usize| OfPiece {
-        piece,
-        measures: exact(&acorn, piece, &plans[piece], &MakersCloth::of(&acorn.pieces[piece])),
+    let of = |place: usize| OfPiece {
+        piece: acorn.pieces[place].id,
+        measures: exact(&acorn, place, &plans[place], &MakersCloth::of(&acorn.pieces[place])),
     };
     let learned = calibrate(&acorn, &[of(0), of(1)]).expect("a calibration");
-    assert_eq!(learned.table.iter().filter(|row| row.piece == 1).count(), 7);
+    assert_eq!(learned.table.iter().filter(|row| row.piece == PieceId::new(1)).count(), 7);
     for row in &learned.table {
         assert!(row.off().abs() < 0.05, "{}: {}", row.measured.measure.text(), row.off());
     }

@@ -3,12 +3,11 @@
 use std::path::Path;
 
 use plumpline_core::companion::{
-    At, ChangeKind, Edge, SeamKind, Side, inserted, instructions, join, meet, meet_all,
-    removed, report,
+    At, ChangeKind, Edge, SeamKind, Side, instructions, join, meet, meet_all, report,
 };
 use plumpline_core::sizes::{self, sized};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Piece, Project, Seam, Size, SizeBy, file, plan, sheet};
+use plumpline_core::{Piece, PieceId, Project, Seam, Size, SizeBy, file, plan, sheet};
 use plumpline_tests::rng::Rng;
 
 fn acorn() -> Project {
@@ -21,8 +20,8 @@ fn acorn() -> Project {
     project
 }
 
-const fn edge(piece: usize, at: At) -> Edge {
-    Edge { piece, at }
+const fn edge(piece: u32, at: At) -> Edge {
+    Edge { piece: PieceId::new(piece), at }
 }
 
 /// The acorn, its cap's edge at round `round` of the nut.
@@ -125,7 +124,7 @@ fn an_open_start_meets_by_its_chain() {
     let mut project = acorn();
     let gauge = project.pieces[0].gauge;
     let dish = Starter::Dish.piece(&Dimensions::new(40.0, 70.0), gauge).expect("a dish");
-    project.pieces[1] = dish;
+    project.pieces[1] = Piece { id: project.pieces[1].id, ..dish };
     project.pieces[1].outline = project.pieces[1].outline.reversed();
     assert!(!project.pieces[1].outline.starts_closed());
     let seam = Seam::new(edge(0, At::Round(14)), edge(1, At::OpenStart), SeamKind::SewnEqual);
@@ -174,7 +173,7 @@ fn a_seam_knows_its_own_pin_from_the_makers() {
 fn two_seams_that_ask_different_things_of_one_edge_are_told_apart() {
     let mut project = joined(13, SeamKind::SewnEqual, Side::B);
     let nut = project.pieces[0].clone();
-    project.pieces.push(nut);
+    project.add(nut);
     let other = Seam::new(edge(2, At::Round(4)), edge(1, At::OpenEnd), SeamKind::SewnEqual);
     project.seams.push(Seam { moves: Side::B, ..other });
     let (_, said) = meet_all(&project);
@@ -207,8 +206,8 @@ fn both_pieces_tell_of_the_seam_on_the_sheet_too() {
     let project = meet(&joined(13, SeamKind::SewnEqual, Side::B), 0).expect("it meets").project;
     let plans: Vec<_> =
         project.pieces.iter().map(|piece| plan(piece).expect("it plans")).collect();
-    let of = |i| {
-        let told = instructions(&project, &plans, i);
+    let of = |i: usize| {
+        let told = instructions(&project, &plans, project.pieces[i].id);
         told.iter().map(ToString::to_string).collect::<Vec<_>>()
     };
     assert!(of(0)[0].starts_with("Rnd 13 is sewn to the last round"), "{:?}", of(0));
@@ -223,17 +222,16 @@ fn both_pieces_tell_of_the_seam_on_the_sheet_too() {
 #[test]
 fn seams_follow_pieces_that_come_and_go() {
     let mut project = joined(13, SeamKind::SewnEqual, Side::B);
-    project.pieces[1].sizes = vec![Size::new("M", SizeBy::Meet { companion: 0 })];
-    project.pieces.insert(0, project.pieces[0].clone());
-    inserted(&mut project, 0);
-    assert_eq!((project.seams[0].a.piece, project.seams[0].b.piece), (1, 2));
-    assert_eq!(project.pieces[2].sizes[0].by, SizeBy::Meet { companion: 1 });
-    project.pieces.remove(0);
-    removed(&mut project, 0);
-    assert_eq!((project.seams[0].a.piece, project.seams[0].b.piece), (0, 1));
+    project.pieces[1].sizes = vec![Size::new("M", SizeBy::Meet { companion: PieceId::new(0) })];
+    let [nut, cap] = [0, 1].map(PieceId::new);
+    let seams = project.seams.clone();
+    let another = project.insert(0, project.pieces[0].clone());
+    assert_eq!(project.pieces.iter().map(|p| p.id).collect::<Vec<_>>(), [another, nut, cap]);
+    assert_eq!(project.seams, seams, "whatever came before them");
     assert_eq!(project.validate(), Ok(()));
-    project.pieces.remove(0);
-    removed(&mut project, 0);
+    project.remove(another);
+    assert_eq!(project.seams, seams);
+    project.remove(nut);
     assert!(project.seams.is_empty() && project.pieces[0].sizes.is_empty());
     assert_eq!(project.validate(), Ok(()));
 }
@@ -245,8 +243,8 @@ fn a_cap_of_any_size_meets_its_nut() {
     project.pieces[0].sizes =
         vec![Size::new("S", SizeBy::Height(50.0)), Size::new("L", SizeBy::Height(150.0))];
     project.pieces[1].sizes = vec![
-        Size::new("S", SizeBy::Meet { companion: 0 }),
-        Size::new("L", SizeBy::Meet { companion: 0 }),
+        Size::new("S", SizeBy::Meet { companion: PieceId::new(0) }),
+        Size::new("L", SizeBy::Meet { companion: PieceId::new(0) }),
     ];
     let base = plan(&project.pieces[1]).expect("it plans").size_mm.width;
     let tall = plan(&project.pieces[0]).expect("it plans").size_mm.height;
@@ -260,12 +258,12 @@ fn a_cap_of_any_size_meets_its_nut() {
         assert!((wide / base / factor).ln().abs() < 0.1, "{name}: the cap grows with the nut");
         let size =
             project.pieces[1].sizes.iter().find(|s| s.name == name).expect("it is there");
-        let alone = sized(&project, 1, size).expect("it is made");
+        let alone = sized(&project, PieceId::new(1), size).expect("it is made");
         assert_eq!(alone.plan.size_mm.width, wide);
     }
     project.seams.clear();
     let size = project.pieces[1].sizes[0].clone();
-    let error = sized(&project, 1, &size).expect_err("no seam").to_string();
+    let error = sized(&project, PieceId::new(1), &size).expect_err("no seam").to_string();
     assert!(error.contains("no seam joins it to “Nut”"), "{error}");
 }
 

@@ -6,8 +6,8 @@ use plumpline_core::pattern::write::{HouseStyle, Writer, style};
 use plumpline_core::placement::Stitch;
 use plumpline_core::sizes::at_size;
 use plumpline_core::{
-    Gauge, Habits, Kind, Loop, Piece, Project, Size, SizeBy, Working, file, pattern, plan,
-    starter::Starter, words,
+    Gauge, Habits, Kind, Loop, Piece, PieceId, Project, Size, SizeBy, Working, file, pattern,
+    plan, starter::Starter, words,
 };
 use plumpline_tests::any::any_piece;
 use proptest::prelude::*;
@@ -23,7 +23,7 @@ fn course(piece: &Piece) -> WorkedPiece {
 
 /// Makes all of it by `steps`, over and over; returns the places passed and the stitches made.
 fn make(course: &WorkedPiece, steps: &[By]) -> (Progress, Vec<ReturnPlace>, u32) {
-    let mut progress = Progress::new(0, 1);
+    let mut progress = Progress::new(PieceId::new(0), 1);
     let (mut places, mut made) = (vec![progress.place()], 0);
     for by in steps.iter().copied().cycle() {
         match progress.stand(course) {
@@ -77,7 +77,7 @@ proptest! {
             prop_assert_eq!(progress.worked.len() as u32 + 1, place.round);
         }
         prop_assert!(!progress.back(&course), "there is nothing before the first stitch");
-        prop_assert_eq!(progress, Progress::new(0, 1));
+        prop_assert_eq!(progress, Progress::new(PieceId::new(0), 1));
     }
 
     #[test]
@@ -100,7 +100,7 @@ proptest! {
         let (first, second) = (course(&piece), course(&other));
         let (_, places, _) = make(&first, &steps);
         let mut project = Project::of_piece(piece);
-        let progress = project.making.begin(0, None, 1);
+        let progress = project.making.begin(PieceId::new(0), None, 1);
         progress.take_place(&first, places[(share * (places.len() - 1) as f64) as usize]);
         progress.spend(93.0, 12, &Habits::default());
         progress.note(2, "“Tighter” here\nthan there");
@@ -130,7 +130,7 @@ fn a_round_of_the_ball_is_worked_stitch_by_stitch_and_repeat_by_repeat() {
         .expect("a round of six repeats");
     let number = increasing as u32 + 1;
     let round = &course.rounds[increasing];
-    let mut progress = Progress::new(0, 1);
+    let mut progress = Progress::new(PieceId::new(0), 1);
     progress.go_to(&course, number);
     assert_eq!(progress.stand(&course), Stand::Stitch { round: number, done: 0 });
     let each = round.steps() / 6;
@@ -149,7 +149,7 @@ fn a_round_of_the_ball_is_worked_stitch_by_stitch_and_repeat_by_repeat() {
 fn stops_are_not_ticked_past_and_stuffing_that_was_ripped_out_is_due_again() {
     let course = course(&ball());
     let after = course.stuff_after.expect("a ball is stuffed");
-    let mut progress = Progress::new(0, 1);
+    let mut progress = Progress::new(PieceId::new(0), 1);
     progress.go_to(&course, after);
     progress.advance(&course, By::Round);
     assert_eq!(progress.stand(&course), Stand::Stop(Stop::Stuff));
@@ -177,7 +177,7 @@ fn stops_are_not_ticked_past_and_stuffing_that_was_ripped_out_is_due_again() {
 fn a_changed_plan_is_told_round_by_round_and_the_place_is_kept() {
     let mut piece = ball();
     let first = course(&piece);
-    let mut progress = Progress::new(0, 1);
+    let mut progress = Progress::new(PieceId::new(0), 1);
     progress.go_to(&first, 6);
     for _ in 0..5 {
         progress.advance(&first, By::Stitch);
@@ -217,7 +217,8 @@ fn a_piece_that_is_made_stays_made_when_its_plan_grows_or_shrinks() {
         let parted = progress.parted(then).expect("another plan");
         assert!(parted.beyond + parted.more > 0, "{parted:?}");
         let making = Making { at: vec![progress.clone()] };
-        let left = making.outlook(making.of(0, None, 1), then, &Habits::default());
+        let left =
+            making.outlook(making.of(PieceId::new(0), None, 1), then, &Habits::default());
         assert_eq!(left.stitches_left, 0, "nothing is left of what is made");
         progress.accept(then);
         assert_eq!((progress.stand(then), progress.parted(then)), (Stand::Made, None));
@@ -278,23 +279,23 @@ fn time_left_goes_by_habit_until_the_hands_are_known() {
     let course = course(&piece);
     let all: u32 = course.rounds.iter().map(|r| r.count).sum();
     let mut making = Making::default();
-    let outlook = making.outlook(making.of(0, None, 1), &course, &habits);
+    let outlook = making.outlook(making.of(PieceId::new(0), None, 1), &course, &habits);
     assert_eq!((outlook.stitches_left, outlook.own), (all, false));
     let by_habit = 60.0 * f64::from(all) / habits.stitches_per_minute;
     assert!((outlook.seconds_left - by_habit).abs() < 1e-9);
     // Twice as fast as the habit says, for six rounds of one copy.
     for _ in 0..6 {
-        let progress = making.begin(0, None, 1);
+        let progress = making.begin(PieceId::new(0), None, 1);
         let stitches = progress.advance(&course, By::Round);
         progress.spend(2.5 * f64::from(stitches), stitches, &habits);
     }
-    let outlook = making.outlook(making.of(0, None, 1), &course, &habits);
+    let outlook = making.outlook(making.of(PieceId::new(0), None, 1), &course, &habits);
     assert!(outlook.own && (outlook.per_minute - 24.0).abs() < 1e-9, "{outlook:?}");
     let made: u32 = course.rounds[..6].iter().map(|r| r.count).sum();
     assert_eq!(outlook.stitches_left, all - made);
     assert!((outlook.seconds_left - 2.5 * f64::from(all - made)).abs() < 1e-6);
     // The other copy is made by the same hands.
-    let other = making.outlook(making.of(0, None, 2), &course, &habits);
+    let other = making.outlook(making.of(PieceId::new(0), None, 2), &course, &habits);
     assert!(other.own && other.seconds == 0.0 && other.stitches_left == all);
 }
 
@@ -305,14 +306,14 @@ fn a_project_that_was_never_begun_is_saved_as_before() {
     assert!(!text.contains("making"), "{text}");
     let wrong = text.replace("    pieces: [", "    making: [(piece: 7)],\n    pieces: [");
     let error = file::parse(&wrong).expect_err("there is no piece 7").to_string();
-    assert!(error.contains("making, piece 7, copy 1: there is no such piece"), "{error}");
+    assert!(error.contains("making, piece 7, copy 1, pieces: there is no piece 7"), "{error}");
 }
 
 /// An acorn whose cap meets its nut at every size, and a leaf without any size.
 fn acorn() -> Project {
     let acorn = include_str!("../../../sample-projects/acorn.ron");
     let mut project = file::parse(acorn).expect("a sample");
-    project.pieces.push(Piece { name: "Leaf".into(), ..ball() });
+    project.add(Piece { name: "Leaf".into(), ..ball() });
     project
 }
 
@@ -345,7 +346,7 @@ fn sizes_in_the_making_keep_place_notes_and_time_apart_and_are_saved() {
     };
     for (rounds, size) in (3..).zip(sizes) {
         let course = at(&project, size);
-        let progress = project.making.begin(0, size, 1);
+        let progress = project.making.begin(PieceId::new(0), size, 1);
         for _ in 0..rounds {
             let stitches = progress.advance(&course, By::Round);
             progress.spend(4.0 * f64::from(stitches), stitches, &habits);
@@ -357,7 +358,7 @@ fn sizes_in_the_making_keep_place_notes_and_time_apart_and_are_saved() {
     assert_eq!(file::parse(&text).as_ref(), Ok(&project));
     for (rounds, size) in (3..).zip(sizes) {
         let course = at(&project, size);
-        let progress = project.making.of(0, size, 1).expect("begun");
+        let progress = project.making.of(PieceId::new(0), size, 1).expect("begun");
         assert_eq!(progress.stand(&course), Stand::Stitch { round: rounds + 1, done: 0 });
         assert_eq!(progress.notes.len(), 1);
         assert_eq!(progress.parted(&course), None);
@@ -372,7 +373,7 @@ fn sizes_in_the_making_keep_place_notes_and_time_apart_and_are_saved() {
     let oak = project.pieces[0].sizes.iter().position(|s| s.name == "Oak").expect("an Oak");
     project.pieces[0].sizes[oak] = Size::new("Oak", SizeBy::Height(24.0));
     let parted = |size| {
-        let progress = project.making.of(0, size, 1).expect("begun");
+        let progress = project.making.of(PieceId::new(0), size, 1).expect("begun");
         progress.parted(&at(&project, size)).is_some()
     };
     assert_eq!(sizes.map(parted), [false, true, false]);
@@ -385,7 +386,7 @@ fn what_was_saved_before_there_were_sizes_is_as_designed() {
     let old = "    making: [(piece: 0, copy: 1, round: 3, done: 2, worked: [6, 12])],\n";
     let text = text.replace("    pieces: [", &format!("{old}    pieces: ["));
     let read = file::parse(&text).expect("an old file");
-    let progress = read.making.of(0, None, 1).expect("begun");
+    let progress = read.making.of(PieceId::new(0), None, 1).expect("begun");
     assert_eq!((progress.round, progress.done, &progress.size), (3, 2, &None));
     assert!(!file::write(&read).expect("written").contains("size:"), "and is saved as before");
     let wrong = text.replace("piece: 0, copy", "piece: 0, size: Some(\"XL\"), copy");

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use plumpline_core::making::{Begun, By, WorkedPiece};
 use plumpline_core::placement::Stitch;
 use plumpline_core::words::Writer;
-use plumpline_core::{FORMAT_VERSION, Project, file};
+use plumpline_core::{FORMAT_VERSION, PieceId, Project, file};
 
 fn folder(version: u32) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("projects/version-{version}"))
@@ -29,7 +29,11 @@ fn every_project_of_an_earlier_version_opens_and_is_saved_as_it_was() {
             let text = std::fs::read_to_string(&path).expect("it is text");
             let name = path.display();
             assert!(text.contains(&format!("format_version: {version},")), "{name}");
-            assert!(project.toy.is_empty(), "{name}: nobody had put anything together");
+            if version < 3 {
+                assert!(project.toy.is_empty(), "{name}: nobody had put anything together");
+            }
+            let numbers = (0..project.pieces.len() as u32).map(PieceId::new);
+            assert!(project.pieces.iter().map(|p| p.id).eq(numbers), "{name}: their places");
             let saved = file::write(&project).expect("it is written");
             assert!(saved.contains(&format!("format_version: {FORMAT_VERSION},")));
             assert_eq!(file::parse(&saved).expect("it opens again"), project, "{name}");
@@ -51,6 +55,21 @@ fn nothing_of_version_2_is_lost() {
     assert_eq!(project.making.at[0].notes[&2], "the blue hook");
 }
 
+/// Version 3 spoke of pieces by their places: seams, sizes that meet, parts and progress are
+/// still those of the same pieces.
+#[test]
+fn what_version_3_said_of_pieces_is_said_of_the_same_ones() {
+    let project = file::load(&folder(3).join("acorn-under-way.ron")).expect("it opens");
+    let [nut, cap] = project.pieces.as_slice() else { panic!("two pieces") };
+    assert_eq!((nut.name.as_str(), cap.name.as_str()), ("Nut", "Cap"));
+    let seam = project.seams[0];
+    assert_eq!((seam.a.piece, seam.b.piece), (nut.id, cap.id));
+    assert_eq!(project.making.of(cap.id, None, 1).expect("begun").notes[&2], "the oat yarn");
+    let cob = file::load(&folder(3).join("moor-cob.ron")).expect("it opens");
+    let named = cob.toy.parts.iter().filter_map(|p| Some(cob.name_of(p.piece()?)));
+    assert_eq!(named.collect::<Vec<_>>(), ["Body", "Head", "Ear", "Leg", "Leg", "Tail"]);
+}
+
 #[test]
 fn work_under_way_in_version_1_goes_on_where_it_was() {
     let mut project = file::load(&folder(1).join("float-under-way.ron")).expect("it opens");
@@ -66,7 +85,7 @@ fn work_under_way_in_version_1_goes_on_where_it_was() {
         (12, 2, repeated(15, 3)),
     ];
     for (copy, (round, done, of)) in (1..).zip(expected) {
-        let progress = project.making.begin(0, None, copy);
+        let progress = project.making.begin(PieceId::new(0), None, copy);
         assert_eq!((progress.round, progress.done), (round, done));
         assert_eq!(progress.of, of, "copy {copy}");
         assert_eq!(progress.parted(&course), None, "copy {copy}: nothing has changed");

@@ -9,7 +9,7 @@ use plumpline_core::sizes::{
 };
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{
-    Band, Error, Face, Gauge, Loop, Piece, Plan, Project, Size, SizeBy, file, plan,
+    Band, Error, Face, Gauge, Loop, Piece, PieceId, Plan, Project, Size, SizeBy, file, plan,
 };
 use plumpline_tests::any::any_piece;
 use plumpline_tests::rng::Rng;
@@ -165,7 +165,7 @@ fn what_no_piece_can_have_is_refused_in_a_line() {
         SizeBy::Width(f64::INFINITY),
         SizeBy::Factor(0.0),
         SizeBy::Gauge { gauge: Gauge::of_stitch(0.0, 1.0), keeps: Keeps::Size },
-        SizeBy::Meet { companion: 0 },
+        SizeBy::Meet { companion: PieceId::new(0) },
     ] {
         let error: Error = sized_piece(piece, &Size::new("M", by)).expect_err("refused");
         let line = error.to_string();
@@ -318,7 +318,7 @@ fn the_table_and_the_wording_cover_every_size() {
     let project = sample("pebble.ron");
     let names = sizes::size_names(&project);
     assert_eq!(names, ["S", "M", "L"]);
-    let table = sizes::size_table(&project, 0);
+    let table = sizes::size_table(&project, &project.pieces[0]);
     assert_eq!(table.len(), 4);
     assert_eq!(table[0].name, None);
     let made: Vec<_> = table.iter().map(|row| row.made.as_ref().expect("it is made")).collect();
@@ -337,7 +337,7 @@ fn the_table_and_the_wording_cover_every_size() {
         assert_eq!((height, width), (made.height_mm, made.width_mm));
         assert_eq!(alone.rounds.len() as u32, made.rounds);
     }
-    let text = sizes::written(&project, 0).expect("it is written");
+    let text = sizes::written(&project, &project.pieces[0]).expect("it is written");
     assert!(text.starts_with("Pebble: S (M, L)\n"), "{text}");
     let missing = sizes::at_size(&project, "XXL").expect_err("no such size").to_string();
     assert!(missing.contains("S, M, L"), "{missing}");
@@ -346,10 +346,13 @@ fn the_table_and_the_wording_cover_every_size() {
 #[test]
 fn a_size_that_waits_for_itself_is_refused() {
     let mut acorn = sample("acorn.ron");
-    let meet = |companion| vec![Size::new("M", SizeBy::Meet { companion })];
+    let meet = |number| {
+        let companion = PieceId::new(number);
+        vec![Size::new("M", SizeBy::Meet { companion })]
+    };
     (acorn.pieces[0].sizes, acorn.pieces[1].sizes) = (meet(1), meet(0));
     let size = acorn.pieces[0].sizes[0].clone();
-    let error = sized(&acorn, 0, &size).expect_err("a ring").to_string();
+    let error = sized(&acorn, PieceId::new(0), &size).expect_err("a ring").to_string();
     assert!(error.contains("wait for one another"), "{error}");
     assert_eq!(error.lines().count(), 1);
 }

@@ -6,7 +6,7 @@ use std::path::Path;
 use plumpline_core::Extent;
 use plumpline_core::companion::{Matched, Spot, ToyMeasure, match_toy, scale_to_match};
 use plumpline_core::starter::{Dimensions, Starter};
-use plumpline_core::{Gauge, Piece, Project, Size, SizeBy, file, plan, sizes};
+use plumpline_core::{Gauge, Piece, PieceId, Project, Size, SizeBy, file, plan, sizes};
 
 /// The projects whose first piece is measured.
 const SAMPLES: [&str; 5] = ["acorn.ron", "float.ron", "pear.ron", "pebble.ron", "cushion.ron"];
@@ -20,7 +20,7 @@ fn sample(name: &str) -> Project {
 fn matched(project: &Project, measure: ToyMeasure, times: f64) -> Matched {
     let now = plan(&project.pieces[0]).expect("it plans");
     let toy = times * measure.of(&now).expect("a measure");
-    match_toy(project, 0, measure, toy).expect("a match")
+    match_toy(project, PieceId::new(0), measure, toy).expect("a match")
 }
 
 /// The piece alone in a project.
@@ -107,7 +107,7 @@ fn entered_as_a_size_it_is_what_was_matched() {
         let mut project = sample("pear.ron");
         let found = matched(&project, measure, 1.3);
         project.pieces[0].sizes = vec![Size::new("Toy", found.by)];
-        let rows = sizes::size_table(&project, 0);
+        let rows = sizes::size_table(&project, &project.pieces[0]);
         let drawn = rows[0].made.as_ref().expect("it plans");
         let made = rows[1].made.as_ref().expect("it is made");
         assert_eq!(made.rounds as usize, found.made.plan.rounds.len(), "{measure:?}");
@@ -138,7 +138,8 @@ fn what_cannot_be_measured_is_one_line() {
     let now = plan(&project.pieces[0]).expect("it plans");
     let last = now.rounds.len() as u32;
     let error = |measure, mm| {
-        let error = match_toy(&project, 0, measure, mm).expect_err("refused").to_string();
+        let error =
+            match_toy(&project, PieceId::new(0), measure, mm).expect_err("refused").to_string();
         assert_eq!(error.lines().count(), 1, "{error}");
         error
     };
@@ -157,7 +158,8 @@ fn what_cannot_be_measured_is_one_line() {
 #[test]
 fn a_toy_no_yarn_can_match_is_told() {
     let project = sample("pebble.ron");
-    let found = match_toy(&project, 0, ToyMeasure::Height, 9_000.0).expect("the nearest");
+    let found =
+        match_toy(&project, PieceId::new(0), ToyMeasure::Height, 9_000.0).expect("the nearest");
     assert!(!found.is_met() && matches!(found.by, SizeBy::Height(_)));
     assert!(found.made.notes.iter().any(|note| note.to_string().contains("cannot be met")));
 }

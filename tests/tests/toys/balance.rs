@@ -10,8 +10,9 @@ use plumpline_core::project::toy::part::{
 use plumpline_core::toy::figures::balance::CLOTH_GIVES_MM;
 use plumpline_core::toy::vector::V3;
 use plumpline_core::toy::{Assembled, assembled_of};
-use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, Project, plan};
+use plumpline_core::{Gauge, Knot, Outline, Piece, PieceId, Plan, Project, plan};
 use plumpline_tests::rng::Rng;
+use plumpline_tests::shapes::numbered;
 
 use super::meshes::{mesh, trimesh, vector};
 
@@ -48,7 +49,7 @@ fn trial(rng: &mut Rng) -> Trial {
         piece("Leg", &[(0.0, 0.0), (11.0, 5.0), (12.0, 20.0), (11.0, 42.0)]),
     ];
     let mut project = Project::of_piece(pieces[0].clone());
-    project.pieces = pieces;
+    project.pieces = numbered(&pieces);
     let closed = PartEdge { end: PartEnd::Last, how: EdgeHow::Closed };
     let head = Seat {
         by: closed,
@@ -57,8 +58,10 @@ fn trial(rng: &mut Rng) -> Trial {
         sunk_mm: rng.between(4.0, 14.0),
         ..Seat::new(0, rng.between(0.75, 1.0), rng.between(-1.0, 1.0))
     };
-    let mut legs =
-        Part::new(Thing::Piece(2), Some(Seat { sunk_mm: 5.0, ..Seat::new(0, 0.12, 0.125) }));
+    let mut legs = Part::new(
+        Thing::Piece(PieceId::new(2)),
+        Some(Seat { sunk_mm: 5.0, ..Seat::new(0, 0.12, 0.125) }),
+    );
     legs.copies = Copies::Around(4);
     let form = PartForm::Block(12.0, 12.0, 12.0);
     let small = Small { name: "bell".into(), form, grams: Some(rng.between(1.0, 25.0)) };
@@ -66,13 +69,13 @@ fn trial(rng: &mut Rng) -> Trial {
         Thing::Small(small),
         Some(Seat::new(0, rng.between(0.2, 0.9), rng.between(-1.0, 1.0))),
     );
-    let mut body = Part::body(0);
+    let mut body = Part::body(PieceId::new(0));
     body.up = Up::Last;
     let on = CordHold { part: 0, at: CordSpot::Share(rng.between(0.6, 1.0)) };
     let around = Some(rng.between(-1.0, 1.0));
     let hanger = Hanger { on, around, stands_off_mm: 5.0, around_mm: 50.0, thickness_mm: 1.0 };
     project.toy = Toy {
-        parts: vec![body, Part::new(Thing::Piece(1), Some(head)), legs, weight],
+        parts: vec![body, Part::new(Thing::Piece(PieceId::new(1)), Some(head)), legs, weight],
         attachments: vec![Attachment::Loop(hanger)],
         ..Toy::default()
     };
@@ -95,7 +98,11 @@ fn by_mesh(trial: &Trial, rng: &mut Rng) -> (f64, V3) {
         .iter()
         .map(|pose| {
             let piece = project.toy.parts[pose.part].piece()?;
-            Some(trimesh(&plans[piece].forecast, &pose.frame, true))
+            Some(trimesh(
+                &plans[project.position(piece).expect("a piece")].forecast,
+                &pose.frame,
+                true,
+            ))
         })
         .collect();
     for (i, pose) in made.poses.iter().enumerate() {
@@ -104,7 +111,8 @@ fn by_mesh(trial: &Trial, rng: &mut Rng) -> (f64, V3) {
             put(small.grams.expect("weighed"), pose.frame.place([0.0, 0.0, 6.0]));
             continue;
         };
-        let (piece, plan) = (&project.pieces[index], &plans[index]);
+        let place = project.position(index).expect("a piece");
+        let (piece, plan) = (&project.pieces[place], &plans[place]);
         // Cloth: each round as heavy as its stitches.
         let metres: f64 = plan.estimate.yarn.iter().map(|y| y.metres).sum();
         let all: f64 = plan.rounds.iter().map(|r| f64::from(r.count)).sum();
@@ -222,7 +230,8 @@ fn a_toy_tips_where_its_centre_passes_its_foot() {
         let mut places: Vec<V3> = Vec::new();
         for pose in &made.poses {
             let Some(piece) = trial.project.toy.parts[pose.part].piece() else { continue };
-            let nodes = &trial.plans[piece].forecast;
+            let place = trial.project.position(piece).expect("a piece");
+            let nodes = &trial.plans[place].forecast;
             for pair in nodes.windows(2) {
                 for i in 0..40 {
                     let u = f64::from(i) / 39.0;

@@ -11,8 +11,9 @@ use plumpline_core::project::toy::part::{
 use plumpline_core::toy::footprint::{Footprint, Why};
 use plumpline_core::toy::vector::{Axes, V3};
 use plumpline_core::toy::{Assembled, assembled_of};
-use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, Project, plan};
+use plumpline_core::{Gauge, Knot, Outline, Piece, PieceId, Plan, Project, plan};
 use plumpline_tests::rng::Rng;
+use plumpline_tests::shapes::numbered;
 
 use super::meshes::{first, trimesh};
 
@@ -48,7 +49,7 @@ fn horn(rng: &mut Rng) -> Piece {
 
 /// Where a mesh of `body` is met by the part's own lines, as the trade would lay them.
 fn by_mesh(made: &Assembled, mesh: &TriMesh, seat: &Seat) -> Option<Vec<V3>> {
-    let part = &made.solids[1];
+    let part = &made.solids[&PieceId::new(1)];
     let (nodes, frame) = (part.nodes(), made.poses[1].frame);
     let away = scaled(frame.z, -1.0);
     // Not the turns that the footprint itself is made of.
@@ -81,7 +82,7 @@ fn plus(a: V3, b: V3, by: f64) -> V3 {
 
 /// The greatest distance, in stitches, of a place of the mesh from the footprint's line.
 fn off(made: &Assembled, print: &Footprint, places: &[V3], stitch_mm: f64) -> f64 {
-    let solid = &made.solids[0];
+    let solid = &made.solids[&PieceId::new(0)];
     let line: Vec<V3> = print.curve.iter().map(|&on| solid.station(on).at).collect();
     let to_line = |p: &V3| {
         let next = line.iter().cycle().skip(1);
@@ -108,7 +109,7 @@ struct Trial {
 fn trial(rng: &mut Rng, sunk: bool) -> Option<Trial> {
     let pieces = [body(rng), horn(rng)];
     let mut project = Project::of_piece(pieces[0].clone());
-    project.pieces = pieces.to_vec();
+    project.pieces = numbered(&pieces);
     let plans: Vec<Plan> = project.pieces.iter().map(|p| plan(p).expect("it plans")).collect();
     let how = if sunk { EdgeHow::Closed } else { EdgeHow::Open };
     let radius = plans[1].forecast.last()?.r;
@@ -119,9 +120,9 @@ fn trial(rng: &mut Rng, sunk: bool) -> Option<Trial> {
         sunk_mm: if sunk { rng.between(0.6, 1.2) * radius } else { 0.0 },
         ..Seat::new(0, rng.between(0.02, 0.98), rng.between(-1.0, 1.0))
     };
-    let mut part = Part::new(Thing::Piece(1), Some(seat));
+    let mut part = Part::new(Thing::Piece(PieceId::new(1)), Some(seat));
     part.copies = Copies::Mirrored;
-    project.toy = Toy { parts: vec![Part::body(0), part], ..Toy::default() };
+    project.toy = Toy { parts: vec![Part::body(PieceId::new(0)), part], ..Toy::default() };
     let made = assembled_of(&project, &plans).expect("a toy");
     Some(Trial { made, seat, plans })
 }
@@ -167,7 +168,7 @@ fn spans_are_counted_on_the_mesh() {
         if span.around {
             continue;
         }
-        let solid = &trial.made.solids[0];
+        let solid = &trial.made.solids[&PieceId::new(0)];
         let mesh = trimesh(&trial.plans[0].forecast, &Axes::WORLD, false);
         let Some(found) = by_mesh(&trial.made, &mesh, &trial.seat) else { continue };
         // Rounds by the profile's length, stitches by the angle: no code of the footprint's.
@@ -212,7 +213,7 @@ fn a_flat_edge_lies_without_a_pull() {
     for _ in 0..40 {
         let pieces = [body(&mut rng), horn(&mut rng)];
         let mut project = Project::of_piece(pieces[0].clone());
-        project.pieces = pieces.to_vec();
+        project.pieces = numbered(&pieces);
         let plans: Vec<Plan> =
             project.pieces.iter().map(|p| plan(p).expect("it plans")).collect();
         let seat = Seat {
@@ -221,12 +222,15 @@ fn a_flat_edge_lies_without_a_pull() {
             ..Seat::new(0, rng.between(0.1, 0.9), rng.between(-1.0, 1.0))
         };
         project.toy = Toy {
-            parts: vec![Part::body(0), Part::new(Thing::Piece(1), Some(seat))],
+            parts: vec![
+                Part::body(PieceId::new(0)),
+                Part::new(Thing::Piece(PieceId::new(1)), Some(seat)),
+            ],
             ..Toy::default()
         };
         let made = assembled_of(&project, &plans).expect("a toy");
         let print = made.parts[1].footprint.as_ref().expect("it lands");
-        let solid = &made.solids[0];
+        let solid = &made.solids[&PieceId::new(0)];
         let line: Vec<V3> = print.curve.iter().map(|&on| solid.station(on).at).collect();
         let long: f64 = line.windows(2).map(|p| plus(p[1], p[0], -1.0)).map(norm).sum();
         assert!((long / print.length_mm - 1.0).abs() < 5e-3, "{long} {}", print.length_mm);

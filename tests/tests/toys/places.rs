@@ -12,8 +12,9 @@ use plumpline_core::project::toy::part::{
 };
 use plumpline_core::toy::held::HeldPart;
 use plumpline_core::toy::{assembled, assembled_of};
-use plumpline_core::{Gauge, Knot, Outline, Piece, Plan, Project, file, plan, sizes};
+use plumpline_core::{Gauge, Knot, Outline, Piece, PieceId, Plan, Project, file, plan, sizes};
 use plumpline_tests::rng::Rng;
+use plumpline_tests::shapes::numbered;
 
 fn piece(knots: &[(f64, f64)]) -> Piece {
     let knots = knots.iter().map(|&(r, z)| Knot::new(r, z)).collect();
@@ -30,7 +31,7 @@ fn with_eyes(seat: Seat, front: BodyFront) -> Project {
     let eye = Small { name: String::new(), form, grams: None };
     let mut eyes = Part::new(Thing::Small(eye), Some(seat));
     eyes.copies = Copies::Mirrored;
-    let mut body = Part::body(0);
+    let mut body = Part::body(PieceId::new(0));
     body.front = front;
     project.toy = Toy { parts: vec![body, eyes], ..Toy::default() };
     project
@@ -47,7 +48,7 @@ fn eyes_mirror_one_another_to_the_nearest_stitch() {
         let project = with_eyes(seat, front);
         let made = assembled(&project).expect("a toy");
         let point = made.parts[1].point.as_ref().expect("a place");
-        let solid = &made.solids[0];
+        let solid = &made.solids[&PieceId::new(0)];
         let count = solid.stitches(f64::from(point.round)).round();
         let apart = f64::from(point.apart.expect("two eyes"));
         assert!((apart - 2.0 * seat.at.around * count).abs() <= 0.5 + 1e-9);
@@ -75,18 +76,20 @@ fn eyes_mirror_one_another_to_the_nearest_stitch() {
 #[test]
 fn mirrored_parts_are_images() {
     let mut project = Project::of_piece(egg());
-    project.pieces.push(piece(&[(0.0, 0.0), (9.0, 12.0), (8.0, 40.0)]));
+    project.add(piece(&[(0.0, 0.0), (9.0, 12.0), (8.0, 40.0)]));
     let by = PartEdge { end: PartEnd::Last, how: EdgeHow::Open };
-    let mirrored = |piece, seat| Part {
+    let mirrored = |piece: u32, seat| Part {
         copies: Copies::Mirrored,
-        ..Part::new(Thing::Piece(piece), Some(seat))
+        ..Part::new(Thing::Piece(PieceId::new(piece)), Some(seat))
     };
     let arm = Seat { by, turn_deg: 35.0, tilt_deg: 20.0, ..Seat::new(0, 0.4, 0.2) };
     let thumb = Seat { by, turn_deg: -50.0, tilt_deg: 10.0, ..Seat::new(1, 0.3, 0.15) };
-    let mut finger = Part::new(Thing::Piece(1), Some(thumb));
+    let mut finger = Part::new(Thing::Piece(PieceId::new(1)), Some(thumb));
     finger.copies = Copies::One;
-    project.toy =
-        Toy { parts: vec![Part::body(0), mirrored(1, arm), finger], ..Toy::default() };
+    project.toy = Toy {
+        parts: vec![Part::body(PieceId::new(0)), mirrored(1, arm), finger],
+        ..Toy::default()
+    };
     for hand in [plumpline_core::Hand::Right, plumpline_core::Hand::Left] {
         project.pieces.iter_mut().for_each(|p| p.hand = hand);
         let made = assembled(&project).expect("a toy");
@@ -120,7 +123,7 @@ fn float(neck_at: f64) -> Project {
     let size = |name: &str, factor| sizes::Size::new(name, sizes::SizeBy::Factor(factor));
     float.sizes = vec![size("S", 0.8), size("M", 1.0), size("L", 1.3)];
     let mut project = Project::of_piece(float);
-    project.pieces.push(Piece { sizes: project.pieces[0].sizes.clone(), ..basket });
+    project.add(Piece { sizes: project.pieces[0].sizes.clone(), ..basket });
     let cord = Cord {
         from: CordHold { part: 0, at: CordSpot::Neck },
         way: CordWay::Around,
@@ -130,10 +133,10 @@ fn float(neck_at: f64) -> Project {
         strands: 4,
         thickness_mm: 1.5,
     };
-    let mut body = Part::body(0);
+    let mut body = Part::body(PieceId::new(0));
     body.up = plumpline_core::project::toy::part::Up::Start;
     project.toy = Toy {
-        parts: vec![body, Part::body(1)],
+        parts: vec![body, Part::body(PieceId::new(1))],
         attachments: vec![Attachment::Cord(cord)],
         ..Toy::default()
     };
@@ -154,8 +157,8 @@ fn cord_round(project: &Project) -> (f64, f64) {
     let HeldPart::Cord { from, .. } = made.held[0] else { panic!("a cord") };
     assert!(from.narrow);
     // The basket hangs by the drop under it, at whatever round it is.
-    let neck = made.solids[0].profile(from.round.expect("a neck")).z;
-    let rim = made.solids[1].nodes().last().expect("nodes").z;
+    let neck = made.solids[&PieceId::new(0)].profile(from.round.expect("a neck")).z;
+    let rim = made.solids[&PieceId::new(1)].nodes().last().expect("nodes").z;
     let basket = made.poses[1].frame.place([0.0, 0.0, rim])[2];
     let Attachment::Cord(cord) = &project.toy.attachments[0] else { panic!("a cord") };
     assert!((basket - neck - cord.drop_mm).abs() < 1e-9, "{basket} {neck}");
@@ -203,7 +206,7 @@ fn places_outlast_another_gauge_and_outline() {
     let (one, other) = (assembled(&project).expect("a toy"), assembled(&finer).expect("a toy"));
     for made in [&one, &other] {
         let point = made.parts[1].point.as_ref().expect("a place");
-        let solid = &made.solids[0];
+        let solid = &made.solids[&PieceId::new(0)];
         let high = solid.profile(f64::from(point.round)).z / solid.profile(1e9).z;
         assert!((high - 0.38).abs() < 0.06, "{high}");
         let count = solid.stitches(f64::from(point.round));
@@ -232,9 +235,9 @@ fn any_toy_comes_together() {
     let plans: Vec<Plan> = pieces.iter().map(|p| plan(p).expect("it plans")).collect();
     for _ in 0..400 {
         let mut project = Project::of_piece(pieces[0].clone());
-        project.pieces = pieces.to_vec();
+        project.pieces = numbered(&pieces);
         let mut pick = |n: usize| (rng.unit() * n as f64) as usize;
-        let mut parts = vec![Part::body(pick(4))];
+        let mut parts = vec![Part::body(PieceId::new(pick(4) as u32))];
         for i in 1..=1 + pick(5) {
             let how = [EdgeHow::Open, EdgeHow::Closed, EdgeHow::Flat][pick(3)];
             let end = [PartEnd::Start, PartEnd::Last][pick(2)];
@@ -248,7 +251,7 @@ fn any_toy_comes_together() {
                 sunk_mm,
                 ..Seat::new(on, along, [0.0, 0.5, -1.0, 0.2][pick(4)])
             };
-            let mut part = Part::new(Thing::Piece(pick(4)), Some(seat));
+            let mut part = Part::new(Thing::Piece(PieceId::new(pick(4) as u32)), Some(seat));
             part.copies = [Copies::One, Copies::Mirrored, Copies::Around(3)][pick(3)];
             parts.push(part);
         }

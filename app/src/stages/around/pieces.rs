@@ -29,7 +29,7 @@ pub(super) fn show(
     actions: &mut Actions,
 ) -> f32 {
     let pieces = &bench.document.project().pieces;
-    let now = bench.document.piece_index();
+    let now = bench.document.place();
     let slot = |x: f32, width: f32| {
         Rect::from_min_size(pos2(x, strip.center().y - 0.5 * CHIP), vec2(width, CHIP))
     };
@@ -57,7 +57,7 @@ pub(super) fn show(
             let name = called(pieces, i);
             let face = ButtonFace::Words(&words[i]);
             if controls::toggle(ui, rect, face, &name, true, Some(false)).clicked() {
-                actions.look(Look::Piece(i));
+                actions.look(Look::Piece(pieces[i].id));
             }
         }
     }
@@ -132,10 +132,10 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
 fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     form::heading(ui, "Pieces");
     egui::ScrollArea::vertical().max_height(240.0).show(ui, |ui| {
-        for (i, piece) in bench.document.project().pieces.iter().enumerate() {
-            let on = i == bench.document.piece_index();
+        for piece in &bench.document.project().pieces {
+            let on = piece.id == bench.document.piece_id();
             if ui.selectable_label(on, chip_words(piece)).clicked() && !on {
-                actions.look(Look::Piece(i));
+                actions.look(Look::Piece(piece.id));
                 ui.close();
             }
         }

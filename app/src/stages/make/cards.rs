@@ -11,7 +11,7 @@ use crate::bench::action::Actions;
 use crate::bench::command::{Command, MakeCommand};
 use crate::kit::tokens::CARD_RADIUS;
 use crate::kit::{icons, paint, type_faces};
-use crate::work::making::{Make, copy_name};
+use crate::work::making::{Make, PieceCopy, copy_name};
 
 /// Width of a card.
 const WIDTH: f32 = 148.0;
@@ -23,8 +23,9 @@ const GAP: f32 = 8.0;
 /// Draws the cards from the left of `rect`.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let copies = || {
-        let pieces = bench.document.project().pieces.iter().enumerate();
-        pieces.flat_map(|(i, piece)| (1..=piece.copies).map(move |copy| (i, copy)))
+        let pieces =
+            bench.document.project().pieces.iter().map(|piece| (piece.id, piece.copies));
+        pieces.flat_map(|(piece, n)| (1..=n).map(move |copy| PieceCopy { piece, copy }))
     };
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("copies"));
     child.spacing_mut().scroll = egui::style::ScrollStyle::thin();
@@ -49,20 +50,15 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
     );
 }
 
-fn card(
-    ui: &Ui,
-    bench: &Bench<'_>,
-    rect: Rect,
-    (i, copy): (usize, u32),
-    actions: &mut Actions,
-) {
+fn card(ui: &Ui, bench: &Bench<'_>, rect: Rect, of: PieceCopy, actions: &mut Actions) {
     let (t, project) = (bench.t, bench.document.project());
-    let Some(piece) = project.pieces.get(i) else { return };
-    let mine = bench.making.under() == (i, copy);
-    let name = copy_name(piece, copy);
-    let stand = bench.making.stand(project, (i, copy));
-    let (state, share) = how_far(bench, (i, copy), stand);
-    let response = ui.interact(rect, ui.scope_id().with(("copy", i, copy)), Sense::click());
+    let Some(piece) = project.piece(of.piece) else { return };
+    let mine = bench.making.under() == of;
+    let name = copy_name(piece, of.copy);
+    let stand = bench.making.stand(project, of);
+    let (state, share) = how_far(bench, of, stand);
+    let id = ui.scope_id().with(("copy", of.piece, of.copy));
+    let response = ui.interact(rect, id, Sense::click());
     let spoken = format!("{name}, {state}");
     response.widget_info(|| WidgetInfo::selected(Role::Tab, true, mine, &spoken));
     let painter = ui.painter();
@@ -96,22 +92,18 @@ fn card(
     }
     let key = bench.key_text(Command::Make(MakeCommand::Other)).unwrap_or_default();
     if response.on_hover_text(format!("Work on {name} ({key} takes the next)")).clicked() {
-        actions.make(Make::Take(i, copy));
+        actions.make(Make::Take(of));
     }
 }
 
 /// How far a copy is, in words and as a share of it.
-fn how_far(
-    bench: &Bench<'_>,
-    (piece, copy): (usize, u32),
-    stand: Option<Stand>,
-) -> (String, f32) {
-    let course = match bench.making.course(piece) {
+fn how_far(bench: &Bench<'_>, of: PieceCopy, stand: Option<Stand>) -> (String, f32) {
+    let course = match bench.making.course(of.piece) {
         None => return ("…".into(), 0.0),
         Some(Err(_)) => return ("has no plan".into(), 0.0),
         Some(Ok(course)) => course,
     };
-    let begun = bench.making.begun(bench.document.project(), (piece, copy));
+    let begun = bench.making.begun(bench.document.project(), of);
     let words = match stand {
         None => return ("has no plan".into(), 0.0),
         Some(Stand::Made) => "made".into(),

@@ -51,10 +51,10 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let scale = scale(rect);
     let inner = rect.shrink2(vec2(PAD, FOOT));
     let (top, below) = inner.split_top_bottom_at_y(inner.top() + 52.0);
-    let (piece, copy) = bench.making.under();
+    let under = bench.making.under();
     let project = bench.document.project();
-    let Some(of) = project.pieces.get(piece) else { return };
-    let name = copy_name(of, copy);
+    let Some(of) = project.piece(under.piece) else { return };
+    let name = copy_name(of, under.copy);
     let times = time::show(ui, bench, top);
     let top = top.with_max_x(times - 16.0);
     let width = (168.0 * scale).clamp(120.0, 220.0);
@@ -62,13 +62,13 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let copies = size::show(ui, bench, (top, top.left() + width + gap), actions);
     cards::show(ui, bench, top.with_min_x(copies), actions);
     let below = below.with_min_y(below.top() + 12.0);
-    let course = match bench.making.course(piece) {
+    let course = match bench.making.course(under.piece) {
         None => return planning(ui, bench, below),
         Some(Err(why)) => return error(ui, bench, below, (&name, why), actions),
         Some(Ok(course)) => course,
     };
-    let fresh = Progress::new(piece, copy).at_size(bench.making.size());
-    let progress = bench.making.begun(project, (piece, copy)).unwrap_or(&fresh);
+    let fresh = Progress::new(under.piece, under.copy).at_size(bench.making.size());
+    let progress = bench.making.begun(project, under).unwrap_or(&fresh);
     let stand = progress.stand(course);
     let hook = Hook { bench, piece: of, name: &name, course, progress, stand, scale };
     let (left, right) = below.split_left_right_at_x(below.left() + width);

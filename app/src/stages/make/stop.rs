@@ -131,8 +131,8 @@ fn action(hook: &Hook<'_>) -> Option<(MakeCommand, String)> {
             if whole.made == whole.copies {
                 return None;
             }
-            let (piece, copy) = making.other(project);
-            let name = copy_name(project.pieces.get(piece)?, copy);
+            let other = making.other(project);
+            let name = copy_name(project.piece(other.piece)?, other.copy);
             Some((MakeCommand::Other, format!("On to {name}")))
         }
     }

@@ -177,7 +177,7 @@ fn rounds(
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     let spoken = format!("{} {} {}", line.heading, line.text, line.count);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &spoken));
-    let ours = piece == bench.document.piece_index();
+    let ours = piece == bench.document.place();
     let held = bench.view.selected.filter(|_| ours);
     let lit = held.is_some_and(|round| (line.first..=line.last).contains(&round));
     let painter = ui.painter();
@@ -198,8 +198,9 @@ fn rounds(
     }
     let why = "Takes this round in hand, on every view";
     if response.on_hover_text(why).clicked() {
-        if !ours {
-            actions.look(Look::Piece(piece));
+        let other = bench.document.project().pieces.get(piece).filter(|_| !ours);
+        if let Some(other) = other {
+            actions.look(Look::Piece(other.id));
         }
         actions.look(Look::Select((!lit).then_some(line.first)));
     }

@@ -1,6 +1,7 @@
 //! The sizes standing side by side on one line, at one scale.
 
-use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Ui, pos2};
+use egui::{Align2, Color32, Painter, Pos2, Rect, Shape, Stroke, Ui, pos2, vec2};
+use plumpline_core::Rz;
 use plumpline_core::sizes::{MadeSize, SizeRow};
 
 use crate::bench::Bench;
@@ -40,10 +41,10 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
         scale *= 0.94;
     }
     let mut x = rect.center().x - 0.5 * width(scale).min(rect.width());
-    for (row, made) in made {
+    for (index, (row, made)) in made.into_iter().enumerate() {
         let wide = taken(made, scale);
         let foot = pos2(x + 0.5 * wide, ground);
-        draw(&painter, bench, row, made, foot, scale);
+        draw(&painter, bench, (index, row, made), foot, scale);
         x += wide + APART;
     }
 }
@@ -55,15 +56,24 @@ fn taken(made: &MadeSize, scale: f32) -> f32 {
 fn draw(
     painter: &Painter,
     bench: &Bench<'_>,
-    row: &SizeRow,
-    made: &MadeSize,
+    (index, row, made): (usize, &SizeRow, &MadeSize),
     foot: Pos2,
     scale: f32,
 ) {
     let t = bench.t;
-    let piece = bench.document.piece();
-    let fill = t.body(bench.yarn_of(piece.yarn_of_round(1)));
-    silhouette(painter, made, foot, scale, fill, Stroke::new(1.3, t.forecast_edge));
+    match bench.line_up.picture(index) {
+        Some(picture) => {
+            let size = picture.size_mm * scale;
+            let middle = foot - vec2(0.0, 0.5 * made.height_mm as f32 * scale);
+            let place = Rect::from_center_size(middle, size);
+            let whole = Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0));
+            if let Some(texture) = picture.texture(size.y * painter.pixels_per_point()) {
+                painter.image(texture.id(), place, whole, Color32::WHITE);
+            }
+        }
+        // Until it is drawn.
+        None => profile(painter, made, foot, scale, Stroke::new(1.3, t.forecast_edge)),
+    }
     let top = foot.y - made.height_mm as f32 * scale;
     let name = row.name.as_deref().unwrap_or("as drawn");
     let ink = if made.met { t.ink } else { t.warning };
@@ -79,45 +89,18 @@ fn draw(
 }
 
 /// The stuffed profile, its start on top as it hangs from the hook.
-fn silhouette(
-    painter: &Painter,
-    made: &MadeSize,
-    foot: Pos2,
-    scale: f32,
-    fill: Color32,
-    pen: Stroke,
-) {
-    let low = made.profile.iter().fold(f64::INFINITY, |l, n| n.z.min(l));
-    let half = 0.5 * made.straight_mm;
-    let points: Vec<(f32, f32)> = made
-        .profile
-        .iter()
-        .map(|n| ((n.r + half) as f32 * scale, (n.z - low) as f32 * scale))
-        .collect();
+fn profile(painter: &Painter, made: &MadeSize, foot: Pos2, scale: f32, pen: Stroke) {
+    let nodes = &made.plan.forecast;
+    let half = made.plan.depth_mm.map_or(0.0, |_| 0.5 * made.piece.straight_mm);
+    let low = nodes.iter().fold(f64::INFINITY, |low, n| n.z.min(low));
     let top = foot.y - made.height_mm as f32 * scale;
-    let mut mesh = Mesh::default();
     let side = |sign: f32| {
-        points.iter().map(move |&(r, z)| pos2(foot.x + sign * r, top + z)).collect::<Vec<_>>()
+        let at = move |n: &Rz| {
+            let (x, y) = ((n.r + half) as f32 * scale, (n.z - low) as f32 * scale);
+            pos2(foot.x + sign * x, top + y)
+        };
+        nodes.iter().map(at)
     };
-    let (left, right) = (side(-1.0), side(1.0));
-    for (&a, &b) in left.iter().zip(&right) {
-        mesh.colored_vertex(a, fill);
-        mesh.colored_vertex(b, fill);
-    }
-    for i in 0..points.len().saturating_sub(1) as u32 {
-        mesh.add_triangle(2 * i, 2 * i + 1, 2 * i + 2);
-        mesh.add_triangle(2 * i + 1, 2 * i + 3, 2 * i + 2);
-    }
-    painter.add(Shape::mesh(mesh));
-    for (&a, &b) in left.iter().zip(&right).skip(1) {
-        let shade = Stroke::new(0.8, pen.color.gamma_multiply(0.3));
-        painter.line_segment([a, b], shade);
-    }
-    for line in [left, right] {
-        painter.add(Shape::line(line, pen));
-    }
-    for end in [points.first(), points.last()].into_iter().flatten() {
-        let y = top + end.1;
-        painter.line_segment([pos2(foot.x - end.0, y), pos2(foot.x + end.0, y)], pen);
-    }
+    let around = side(-1.0).chain(side(1.0).rev()).collect();
+    painter.add(Shape::closed_line(around, pen));
 }

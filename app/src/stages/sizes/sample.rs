@@ -217,12 +217,10 @@ fn agreement(ui: &mut Ui, bench: &Bench<'_>, compared: &Compared) {
         true => unit.rough_number(value),
         false => format!("{value:.1}"),
     };
-    let own = &bench.document.piece().name;
-    let of = bench.document.project().pieces.get(compared.piece).map(|p| &p.name);
-    let words = match of.filter(|of| *of != own) {
-        Some(of) => format!("{of}: {}", compared.measured.measure.text()),
-        None => compared.measured.measure.text(),
-    };
+    let mut words = compared.measured.measure.text();
+    if compared.piece != bench.document.piece_id() {
+        words = format!("{}: {words}", bench.document.project().name_of(compared.piece));
+    }
     let cells =
         [compared.before, compared.after, compared.measured.measure.value()].map(number);
     let off = line(ui, bench, &words, cells, false);

@@ -48,10 +48,10 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
 /// A seam between the selected piece and the next, at their open ends where they have them.
 fn usual(bench: &Bench<'_>) -> Seam {
     let pieces = &bench.document.project().pieces;
-    let here = bench.document.piece_index();
+    let here = bench.document.place();
     let there = if here + 1 < pieces.len() { here + 1 } else { here.saturating_sub(1) };
     let (one, other) = (here.min(there), here.max(there));
-    let edge = |piece: usize| Edge { piece, at: open_at(&pieces[piece]) };
+    let edge = |place: usize| Edge { piece: pieces[place].id, at: open_at(&pieces[place]) };
     Seam::new(edge(one), edge(other), SeamKind::SewnEqual)
 }
 
@@ -144,23 +144,23 @@ fn room(
 
 /// One side of a seam: which piece, and where on it.
 fn edge(ui: &mut Ui, bench: &Bench<'_>, name: &str, edge: &mut Edge, actions: &mut Actions) {
-    let pieces = &bench.document.project().pieces;
+    let project = bench.document.project();
     let (rect, _) =
         ui.allocate_exact_size(vec2(ui.available_width(), form::ROW), Sense::hover());
     let (left, right) = rect.split_left_right_at_fraction(0.48);
     let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
-    let words = pieces.get(edge.piece).map_or("", |p| &p.name);
+    let words = project.name_of(edge.piece);
     let label = format!("{name}: {words}");
     let button =
         controls::button(ui, left, ButtonFace::WordsThen(words, Icon::Down), &label, true);
     Popup::menu(&button).show(|ui| {
-        for (i, piece) in pieces.iter().enumerate() {
-            if ui.selectable_label(i == edge.piece, &piece.name).clicked() {
-                *edge = Edge { piece: i, at: open_at(piece) };
+        for piece in &project.pieces {
+            if ui.selectable_label(piece.id == edge.piece, &piece.name).clicked() {
+                *edge = Edge { piece: piece.id, at: open_at(piece) };
             }
         }
     });
-    let Some(piece) = pieces.get(edge.piece) else { return };
+    let Some(piece) = project.piece(edge.piece) else { return };
     place(ui, piece, name, right.shrink2(vec2(0.0, 2.0)), edge, actions);
 }
 

@@ -151,8 +151,7 @@ fn words(bench: &Bench<'_>, by: &SizeBy) -> String {
         SizeBy::Gauge { keeps: Keeps::Size, .. } => "gauge, same size".into(),
         SizeBy::Gauge { keeps: Keeps::Rounds, .. } => "gauge, same rounds".into(),
         SizeBy::Meet { companion } => {
-            let pieces = &bench.document.project().pieces;
-            format!("meeting {}", pieces.get(companion).map_or("", |p| &p.name))
+            format!("meeting {}", bench.document.project().name_of(companion))
         }
     }
 }
@@ -189,10 +188,10 @@ fn made_by(
         SizeBy::Gauge { gauge, keeps: Keeps::Size },
         SizeBy::Gauge { gauge, keeps: Keeps::Rounds },
     ];
-    let index = bench.document.piece_index();
+    let own = bench.document.piece_id();
     let project = bench.document.project();
-    let meets = (0..project.pieces.len())
-        .filter(|&other| project.seams.iter().any(|seam| seam.joins(index, other)));
+    let others = project.pieces.iter().map(|piece| piece.id);
+    let meets = others.filter(|&other| project.seams.iter().any(|seam| seam.joins(own, other)));
     options.extend(meets.map(|companion| SizeBy::Meet { companion }));
     let mut chosen = None;
     Popup::menu(&button).show(|ui| {

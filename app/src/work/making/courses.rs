@@ -4,7 +4,7 @@
 use std::sync::Arc;
 
 use plumpline_core::making::WorkedPiece;
-use plumpline_core::{Piece, Project, WordingChoice};
+use plumpline_core::{Piece, PieceId, Project, WordingChoice};
 
 use crate::document::{Document, Revision};
 
@@ -55,8 +55,8 @@ impl Courses {
     }
 
     /// The course of a piece, or why it has none.
-    pub(crate) fn of(&self, piece: usize) -> Option<Result<&Arc<WorkedPiece>, &str>> {
-        let known = self.known.get(piece)?;
+    pub(crate) fn of(&self, piece: PieceId) -> Option<Result<&Arc<WorkedPiece>, &str>> {
+        let known = self.known.iter().find(|known| known.piece.id == piece)?;
         Some(known.course.as_ref().map_err(String::as_str))
     }
 }

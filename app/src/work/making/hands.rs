@@ -4,13 +4,13 @@ use std::sync::Arc;
 
 use plumpline_core::making::{Progress, ReturnPlace, WorkedPiece};
 
-use super::{Handiwork, Make};
+use super::{Handiwork, Make, PieceCopy};
 use crate::document::Document;
 
 impl Handiwork {
     /// Writes a note on a round of the copy under the hook, or removes it.
     pub(crate) fn note(&mut self, document: &mut Document, round: u32, text: &str) {
-        let (size, (piece, copy)) = (self.size(), self.under());
+        let (size, PieceCopy { piece, copy }) = (self.size(), self.under());
         document.work(|making| making.begin(piece, size, copy).note(round, text));
         self.due = true;
     }
@@ -18,11 +18,12 @@ impl Handiwork {
     /// Moves the hands on or back; it is `now`, s. A step that leads nowhere changes nothing,
     /// not even the clock.
     pub(crate) fn move_hands(&mut self, document: &mut Document, now: f64, make: &Make) {
-        let (piece, copy) = self.under();
+        let under = self.under();
+        let PieceCopy { piece, copy } = under;
         let Some(Ok(course)) = self.course(piece) else { return };
         let course = Arc::clone(course);
         let size = self.size.clone();
-        let begun = self.begun(document.project(), (piece, copy)).cloned();
+        let begun = self.begun(document.project(), under).cloned();
         let is_begun = begun.is_some();
         let fresh = || Progress::new(piece, copy).at_size(size.as_deref());
         let mut progress = begun.unwrap_or_else(fresh);

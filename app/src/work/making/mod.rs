@@ -15,7 +15,7 @@ use std::sync::Arc;
 
 use egui::Context;
 use plumpline_core::making::{By, Outlook, Progress, ReturnPlace, Stand, WorkedPiece};
-use plumpline_core::{Piece, Project};
+use plumpline_core::{Piece, PieceId, Project};
 
 use crate::document::Document;
 use crate::view::Stage;
@@ -26,6 +26,15 @@ pub use sizes::{SizeTally, size_title, size_words};
 
 /// Steps of one copy that can be taken back one by one; before them it is stitch by stitch.
 const MOST_STEPS: usize = 500;
+
+/// One copy of a piece: the second ear, say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub struct PieceCopy {
+    /// The piece.
+    pub piece: PieceId,
+    /// Which copy of it, counted from 1.
+    pub copy: u32,
+}
 
 /// Something a person does in the Make stage.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,7 +48,7 @@ pub enum Make {
     /// Takes up work at the start of this round.
     GoTo(u32),
     /// Takes this copy of this piece under the hook.
-    Take(usize, u32),
+    Take(PieceCopy),
     /// Takes the next copy or piece that is not made under the hook.
     Other,
     /// Takes the size of this name under the hook; without one, the project as designed.
@@ -78,13 +87,13 @@ pub struct Handiwork {
     size: Option<String>,
     /// All sizes there were when it was last seen.
     sizes: Vec<String>,
-    /// Index of the piece under the hook, and which copy of it, from 1.
-    under: (usize, u32),
+    /// What is under the hook.
+    under: PieceCopy,
     /// Whether work has been taken up where it was left.
     taken_up: bool,
     clock: Clock,
-    /// Places each copy came from, by size, piece and copy, newest last.
-    trails: BTreeMap<(Option<String>, usize, u32), Vec<ReturnPlace>>,
+    /// Places each copy came from, by size and copy, newest last.
+    trails: BTreeMap<(Option<String>, PieceCopy), Vec<ReturnPlace>>,
     /// The round to go to, as far as it is typed.
     pub find: Option<String>,
     /// Whether the note's field is to take the keyboard.
@@ -96,14 +105,14 @@ pub struct Handiwork {
 }
 
 impl Handiwork {
-    /// The piece under the hook, by its index, and which copy of it, from 1.
-    pub fn under(&self) -> (usize, u32) {
-        (self.under.0, self.under.1.max(1))
+    /// What is under the hook.
+    pub fn under(&self) -> PieceCopy {
+        PieceCopy { copy: self.under.copy.max(1), ..self.under }
     }
 
     /// The course of a piece at the size under the hook, or why it has none. None until the
     /// stage has been shown, and while the size is being planned.
-    pub fn course(&self, piece: usize) -> Option<Result<&Arc<WorkedPiece>, &str>> {
+    pub fn course(&self, piece: PieceId) -> Option<Result<&Arc<WorkedPiece>, &str>> {
         match self.size() {
             None => self.courses.of(piece),
             Some(size) => self.sized.of(size, piece),
@@ -111,12 +120,8 @@ impl Handiwork {
     }
 
     /// The progress of a copy at the size under the hook, once it is begun.
-    pub fn begun<'a>(
-        &self,
-        project: &'a Project,
-        (piece, copy): (usize, u32),
-    ) -> Option<&'a Progress> {
-        project.making.of(piece, self.size(), copy)
+    pub fn begun<'a>(&self, project: &'a Project, of: PieceCopy) -> Option<&'a Progress> {
+        project.making.of(of.piece, self.size(), of.copy)
     }
 
     /// Time since the last step, s.
@@ -155,15 +160,15 @@ impl Handiwork {
             self.find = None;
             return;
         }
-        let piece = document.piece_index();
+        let piece = document.piece_id();
         if !self.taken_up {
             self.taken_up = true;
             let size = project.making.at.last().and_then(|last| last.size.clone());
             self.take_size(project, size);
-            self.take(piece, self.last_copy(project, piece));
+            self.take(self.last_copy(project, piece));
         }
-        if self.under.0 != piece {
-            self.take(piece, self.last_copy(project, piece));
+        if self.under.piece != piece {
+            self.take(self.last_copy(project, piece));
         }
         // A way back leads over rounds as they were.
         match self.size.clone() {
@@ -178,14 +183,14 @@ impl Handiwork {
                 }
             }
         }
-        let copies = project.pieces.get(piece).map_or(1, |p| p.copies);
-        self.under.1 = self.under.1.clamp(1, copies);
+        let copies = document.piece().copies;
+        self.under.copy = self.under.copy.clamp(1, copies);
         self.clock.run(now);
     }
 
-    pub(crate) fn take(&mut self, piece: usize, copy: u32) {
-        if (piece, copy) != self.under {
-            self.under = (piece, copy);
+    pub(crate) fn take(&mut self, copy: PieceCopy) {
+        if copy != self.under {
+            self.under = copy;
             self.put_away();
         }
     }
@@ -198,59 +203,56 @@ impl Handiwork {
 
     /// The copy after the one under the hook that is not made yet, round the end to the
     /// first; the next at all where every one is made.
-    pub fn other(&self, project: &Project) -> (usize, u32) {
-        let pieces = project.pieces.len();
-        let (piece, copy) = self.under();
-        let next = |(piece, copy): (usize, u32)| {
-            if copy < project.pieces[piece].copies {
-                (piece, copy + 1)
-            } else {
-                ((piece + 1) % pieces, 1)
-            }
+    pub fn other(&self, project: &Project) -> PieceCopy {
+        let copies = |piece: &Piece| {
+            let id = piece.id;
+            (1..=piece.copies).map(move |copy| PieceCopy { piece: id, copy })
         };
-        let mut at = next((piece, copy));
-        while at != (piece, copy) {
-            if self.stand(project, at) != Some(Stand::Made) {
-                return at;
-            }
-            at = next(at);
-        }
-        next((piece, copy))
+        let all: Vec<PieceCopy> = project.pieces.iter().flat_map(copies).collect();
+        let under = self.under();
+        let from = all.iter().position(|copy| *copy == under).map_or(0, |at| at + 1);
+        let mut others = all.iter().cycle().skip(from).take(all.len()).copied();
+        let next = others.clone().next().unwrap_or(under);
+        let unmade = |copy: &PieceCopy| {
+            *copy != under && self.stand(project, *copy) != Some(Stand::Made)
+        };
+        others.find(unmade).unwrap_or(next)
     }
 
     /// Where a copy stands; none where its piece has no plan, or none yet.
-    pub fn stand(&self, project: &Project, copy: (usize, u32)) -> Option<Stand> {
-        let course = self.course(copy.0)?.ok()?;
+    pub fn stand(&self, project: &Project, copy: PieceCopy) -> Option<Stand> {
+        let course = self.course(copy.piece)?.ok()?;
         let begun = self.begun(project, copy);
         Some(begun.map_or(Stand::Stitch { round: 1, done: 0 }, |p| p.stand(course)))
     }
 
     /// What is left of a copy.
-    pub fn outlook(&self, project: &Project, copy: (usize, u32)) -> Option<Outlook> {
-        let course = self.course(copy.0)?.ok()?;
-        let habits = &project.pieces.get(copy.0)?.habits;
+    pub fn outlook(&self, project: &Project, copy: PieceCopy) -> Option<Outlook> {
+        let course = self.course(copy.piece)?.ok()?;
+        let habits = &project.piece(copy.piece)?.habits;
         Some(project.making.outlook(self.begun(project, copy), course, habits))
     }
 
     /// How the whole project stands, at the size under the hook.
     pub fn whole(&self, project: &Project) -> Whole {
         let mut whole = Whole::default();
-        for (i, piece) in project.pieces.iter().enumerate() {
+        for piece in &project.pieces {
+            let of = |copy| PieceCopy { piece: piece.id, copy };
             whole.copies += piece.copies;
-            let is_mine = |p: &&Progress| p.piece == i && p.size == self.size;
+            let is_mine = |p: &&Progress| p.piece == piece.id && p.size == self.size;
             let mine = || project.making.at.iter().filter(is_mine);
             let begun = || mine().filter(|p| p.copy <= piece.copies);
-            let outlooks = || begun().filter_map(|p| self.outlook(project, (i, p.copy)));
+            let outlooks = || begun().filter_map(|p| self.outlook(project, of(p.copy)));
             whole.seconds += mine().map(|p| p.seconds).sum::<f64>();
             whole.seconds_left += outlooks().map(|o| o.seconds_left).sum::<f64>();
-            let made = |p: &&Progress| self.stand(project, (i, p.copy)) == Some(Stand::Made);
+            let made = |p: &&Progress| self.stand(project, of(p.copy)) == Some(Stand::Made);
             whole.made += begun().filter(made).count() as u32;
             // Copies not begun are all alike.
             let fresh = piece.copies - begun().count() as u32;
             if fresh > 0
                 && let Some(copy) =
-                    (1..=piece.copies).find(|&c| self.begun(project, (i, c)).is_none())
-                && let Some(outlook) = self.outlook(project, (i, copy))
+                    (1..=piece.copies).find(|&c| self.begun(project, of(c)).is_none())
+                && let Some(outlook) = self.outlook(project, of(copy))
             {
                 whole.seconds_left += f64::from(fresh) * outlook.seconds_left;
             }
@@ -264,9 +266,8 @@ impl Handiwork {
     }
 
     /// The copy under the hook, among those of all sizes.
-    fn key(&self) -> (Option<String>, usize, u32) {
-        let (piece, copy) = self.under();
-        (self.size.clone(), piece, copy)
+    fn key(&self) -> (Option<String>, PieceCopy) {
+        (self.size.clone(), self.under())
     }
 
     /// Remembers where the copy under the hook came from.
@@ -287,13 +288,13 @@ pub fn copy_name(piece: &Piece, copy: u32) -> String {
 /// What is still to be sewn once every piece is made: pieces left open at their last round.
 /// Seams between pieces would be told here.
 pub fn to_sew(project: &Project, handiwork: &Handiwork) -> Vec<String> {
-    let open = |(i, piece): (usize, &Piece)| {
-        let edge = handiwork.course(i)?.ok()?.open_edge?;
+    let open = |piece: &Piece| {
+        let edge = handiwork.course(piece.id)?.ok()?.open_edge?;
         let edge = format!("at its edge of {edge} stitches: sew it on there.");
         Some(match piece.copies {
             1 => format!("{} is open {edge}", piece.name),
             n => format!("Each {} of {n} is open {edge}", piece.name),
         })
     };
-    project.pieces.iter().enumerate().filter_map(open).collect()
+    project.pieces.iter().filter_map(open).collect()
 }

@@ -7,14 +7,14 @@ use std::sync::Arc;
 
 use egui::Context;
 use plumpline_core::making::WorkedPiece;
-use plumpline_core::{Piece, Project, Seam, WordingChoice};
+use plumpline_core::{Piece, PieceId, Project, Seam, WordingChoice};
 
 use super::courses::is_same;
 use crate::document::{Document, Revision, as_designed};
 use crate::work::worker::{Newest, Ticket, Voice, Worker};
 
-/// The course of every piece, in their order, or why there is none.
-type CoursesFound = Result<Vec<Arc<WorkedPiece>>, String>;
+/// The course of every piece, or why there is none.
+type CoursesFound = Result<BTreeMap<PieceId, Arc<WorkedPiece>>, String>;
 
 /// What the courses of a size follow from.
 #[derive(Debug)]
@@ -128,10 +128,10 @@ impl SizedCourses {
     pub(crate) fn of(
         &self,
         size: &str,
-        piece: usize,
+        piece: PieceId,
     ) -> Option<Result<&Arc<WorkedPiece>, &str>> {
         match self.known.get(size)? {
-            Ok(courses) => courses.get(piece).map(Ok),
+            Ok(courses) => courses.get(&piece).map(Ok),
             Err(why) => Some(Err(why)),
         }
     }
@@ -160,7 +160,8 @@ impl SizedCourses {
 fn answer(project: &Project, size: &str) -> CoursesFound {
     let courses = || WorkedPiece::at_size(project, size, &project.wording.writer()?);
     let courses = courses().map_err(|e| e.to_string())?;
-    Ok(courses.into_iter().map(Arc::new).collect())
+    let pieces = project.pieces.iter().map(|piece| piece.id);
+    Ok(pieces.zip(courses.into_iter().map(Arc::new)).collect())
 }
 
 #[cfg(test)]
@@ -186,7 +187,7 @@ mod tests {
         let began = Instant::now();
         loop {
             courses.update(&Context::default(), document, size);
-            if let Some(course) = courses.of(size, 0) {
+            if let Some(course) = courses.of(size, PieceId::new(0)) {
                 return course.expect("a course").last_round();
             }
             assert!(began.elapsed() < Duration::from_secs(20), "{size} is not planned");
@@ -202,7 +203,7 @@ mod tests {
         let ctx = Context::default();
         assert!(!courses.update(&ctx, &document, "S") && courses.asked.is_none(), "both known");
         change(&mut document, |project| project.title = "Another title".into());
-        document.work(|making| making.begin(0, Some("S"), 1).round = 4);
+        document.work(|making| making.begin(PieceId::new(0), Some("S"), 1).round = 4);
         assert!(!courses.update(&ctx, &document, "S"), "nothing follows from those");
         let scale = |factor| {
             move |project: &mut Project| {
@@ -212,7 +213,7 @@ mod tests {
         };
         change(&mut document, scale(1.2));
         assert!(courses.update(&ctx, &document, "S"), "those there were no longer hold");
-        assert!(courses.of("S", 0).is_none() && courses.asked.is_some());
+        assert!(courses.of("S", PieceId::new(0)).is_none() && courses.asked.is_some());
         // While that is worked out, the design changes once more.
         let larger = Document::new(document.project().clone(), None);
         change(&mut document, scale(1.5));
@@ -225,16 +226,17 @@ mod tests {
     fn why_a_size_cannot_be_made_is_said() {
         let mut document = document();
         change(&mut document, |project| {
-            project.pieces[0].sizes[0].by = SizeBy::Meet { companion: 7 };
+            project.pieces[0].sizes[0].by = SizeBy::Meet { companion: PieceId::new(7) };
         });
         let mut courses = SizedCourses::default();
         let began = Instant::now();
-        while courses.of("S", 0).is_none() {
+        while courses.of("S", PieceId::new(0)).is_none() {
             courses.update(&Context::default(), &document, "S");
             assert!(began.elapsed() < Duration::from_secs(20), "there is no answer");
             std::thread::yield_now();
         }
-        let why = courses.of("S", 0).expect("an answer").expect_err("no companion 7");
+        let why =
+            courses.of("S", PieceId::new(0)).expect("an answer").expect_err("no companion 7");
         assert!(why.contains("there is no companion 7"), "{why}");
     }
 }

@@ -1,10 +1,10 @@
 //! Which size of the project is under the hook, and how far each is.
 
-use plumpline_core::Project;
 use plumpline_core::making::Progress;
 use plumpline_core::sizes::size_names;
+use plumpline_core::{PieceId, Project};
 
-use super::Handiwork;
+use super::{Handiwork, PieceCopy};
 
 /// How far a size is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -20,7 +20,7 @@ pub struct SizeTally {
 impl SizeTally {
     /// That of `project` at the size called `size`, or as it is designed. It needs no plan.
     pub fn of(project: &Project, size: Option<&str>) -> Self {
-        let copies = |piece: usize| project.pieces.get(piece).map_or(0, |p| p.copies);
+        let copies = |id: PieceId| project.piece(id).map_or(0, |piece| piece.copies);
         let counts = |p: &&Progress| p.size.as_deref() == size && p.copy <= copies(p.piece);
         let begun = || project.making.at.iter().filter(counts);
         Self {
@@ -83,8 +83,7 @@ impl Handiwork {
             self.size = size;
             self.sizes = size_names(project).into_iter().map(str::to_owned).collect();
             self.put_away();
-            let piece = self.under.0;
-            self.under.1 = self.last_copy(project, piece);
+            self.under = self.last_copy(project, self.under.piece);
         }
     }
 
@@ -107,8 +106,8 @@ impl Handiwork {
     }
 
     /// The copy of `piece` that was worked on last at the size under the hook, or the first.
-    pub(crate) fn last_copy(&self, project: &Project, piece: usize) -> u32 {
-        project.making.last_copy(piece, self.size()).unwrap_or(1)
+    pub(crate) fn last_copy(&self, project: &Project, piece: PieceId) -> PieceCopy {
+        PieceCopy { piece, copy: project.making.last_copy(piece, self.size()).unwrap_or(1) }
     }
 }
 
@@ -161,15 +160,15 @@ mod tests {
     fn how_far_a_size_is_in_words() {
         let mut project = project(&["S"]);
         let text = |project: &Project| SizeTally::of(project, Some("S")).text();
-        project.making.begin(0, None, 1).closed = true;
+        project.making.begin(PieceId::default(), None, 1).closed = true;
         assert_eq!(text(&project), "not begun");
-        project.making.begin(0, Some("S"), 1).round = 3;
+        project.making.begin(PieceId::default(), Some("S"), 1).round = 3;
         assert_eq!(text(&project), "begun");
         project.pieces[0].copies = 2;
-        project.making.begin(0, Some("S"), 1).closed = true;
+        project.making.begin(PieceId::default(), Some("S"), 1).closed = true;
         assert_eq!(text(&project), "1 of 2 made");
         for copy in 1..=3 {
-            project.making.begin(0, Some("S"), copy).closed = true;
+            project.making.begin(PieceId::default(), Some("S"), copy).closed = true;
         }
         assert_eq!(text(&project), "made", "a third was asked for once");
         assert_eq!(

@@ -1,6 +1,7 @@
 //! What is measured on a sample.
 
 use crate::error::{Result, within};
+use crate::piece::PieceId;
 
 /// Something measured on a sample.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -111,8 +112,8 @@ impl From<Measure> for Measured {
 /// What was measured on one piece of a project.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OfPiece {
-    /// Index of the piece.
-    pub piece: usize,
+    /// The piece.
+    pub piece: PieceId,
     /// What was measured on it.
     pub measures: Vec<Measured>,
 }
@@ -120,8 +121,8 @@ pub struct OfPiece {
 /// A measure beside what the program makes of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Compared {
-    /// Index of the piece it was taken of.
-    pub piece: usize,
+    /// The piece it was taken of.
+    pub piece: PieceId,
     /// The measure and its error.
     pub measured: Measured,
     /// What was forecast before, in its unit.

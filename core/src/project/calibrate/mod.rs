@@ -79,7 +79,7 @@ const DISAGREES: f64 = 3.0;
 /// pieces tell more than one, most of all where one is small.
 ///
 /// # Errors
-/// For no measures, one that is out of range or of a round that is not there, pieces of
+/// For no measures, a piece that is not there, a measure that is out of range or of a round that is not there, pieces of
 /// different gauges, and a piece that cannot be planned.
 pub fn calibrate(project: &Project, made: &[OfPiece]) -> Result<Calibration> {
     let measured: Vec<Measured> = made.iter().flat_map(|m| &m.measures).copied().collect();
@@ -90,7 +90,7 @@ pub fn calibrate(project: &Project, made: &[OfPiece]) -> Result<Calibration> {
             "give at least the width of some stitches and the length of some rounds",
         ));
     };
-    let prior = MakersCloth::of(&project.pieces[first.piece]);
+    let prior = MakersCloth::of(project.needed(first.piece)?);
     let samples: Vec<(Sample<'_>, &[Measured])> = made
         .iter()
         .filter(|m| !m.measures.is_empty())
@@ -135,7 +135,7 @@ pub fn calibrate(project: &Project, made: &[OfPiece]) -> Result<Calibration> {
 
 /// The sample of one piece, its measures checked.
 fn sample<'a>(project: &'a Project, made: &OfPiece, prior: &MakersCloth) -> Result<Sample<'a>> {
-    let piece = &project.pieces[made.piece];
+    let piece = project.needed(made.piece)?;
     let place = format!("piece “{}”", piece.name);
     let own = MakersCloth::of(piece);
     let same = |a: f64, b: f64| (a / b - 1.0).abs() < 1e-6;
@@ -172,7 +172,7 @@ fn notes(project: &Project, fitted: &[Fitted], table: &[Compared]) -> Vec<Senten
     let odd = table.iter().filter(|row| row.off().abs() > DISAGREES).map(|row| {
         let measure = row.measured.measure;
         let of = match are_of_several(table) {
-            true => format!("{}, ", project.pieces[row.piece].name),
+            true => format!("{}, ", project.name_of(row.piece)),
             false => String::new(),
         };
         let with = |told: Sentence, value: f64| match measure.unit() {

@@ -11,7 +11,7 @@ use super::edge::{EdgeFacts, edge, named};
 use super::report::{SeamReport, holds, of_edges, off};
 use super::{At, Edge, Held, Seam, SeamKind, Side};
 use crate::error::{Error, Result};
-use crate::piece::Piece;
+use crate::piece::{Piece, PieceId};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{Resized, Size, SizeBy, scaled_by};
@@ -44,7 +44,7 @@ pub struct Met {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Change {
     /// The piece.
-    pub piece: usize,
+    pub piece: PieceId,
     /// What became of it.
     pub kind: ChangeKind,
     /// The same in a sentence.
@@ -96,7 +96,8 @@ pub(crate) fn meet_as(project: &Project, index: usize, size: &Size) -> Result<Me
     let seam = project.seams[index];
     let place = format!(
         "seam of “{}” and “{}”",
-        project.pieces[seam.a.piece].name, project.pieces[seam.b.piece].name
+        project.name_of(seam.a.piece),
+        project.name_of(seam.b.piece)
     );
     let (side, moved) = match seam.moves {
         Side::A | Side::B => (seam.moves, moved(project, index, seam.moves, size)),
@@ -128,8 +129,10 @@ pub(crate) fn meet_as(project: &Project, index: usize, size: &Size) -> Result<Me
     }
     seam.held = moved.held;
     let seam = *seam;
-    project.pieces[own.piece] = moved.piece;
-    let other = &project.pieces[fixed.piece];
+    if let Some(piece) = project.piece_mut(own.piece) {
+        *piece = moved.piece;
+    }
+    let other = project.needed(fixed.piece)?;
     let fixed = edge(other, &plan(other)?, fixed)?;
     let report = match side {
         Side::B => of_edges(&project, &seam, fixed, moved.facts),
@@ -188,7 +191,7 @@ fn is_met(seam: &Seam, side: Side, own: &EdgeFacts, fixed: &EdgeFacts) -> bool {
 fn moved(project: &Project, index: usize, side: Side, size: &Size) -> Result<Moved> {
     let seam = &project.seams[index];
     let (own, fixed) = seam.edges(side);
-    let other = &project.pieces[fixed.piece];
+    let other = project.needed(fixed.piece)?;
     let fixed = edge(other, &plan(other)?, fixed)?;
     let still = |piece: Piece, facts: EdgeFacts, held: Option<Held>| Moved {
         piece,
@@ -198,7 +201,7 @@ fn moved(project: &Project, index: usize, side: Side, size: &Size) -> Result<Mov
         seams: project.seams.clone(),
         amount: 0.0,
     };
-    let mut piece = project.pieces[own.piece].clone();
+    let mut piece = project.needed(own.piece)?.clone();
     let now = edge(&piece, &plan(&piece)?, own)?;
     if is_met(seam, side, &now, &fixed) {
         return Ok(still(piece, now, seam.held));
@@ -284,7 +287,7 @@ fn counted(
     let text = format!("{}: {} goes from {from} to {to} sts.", piece.name, named(own.at));
     let kind = ChangeKind::Counts { from, to };
     Moved {
-        held: held(&piece, own.piece, &facts),
+        held: held(&piece, &facts),
         change: Some(Change { piece: own.piece, kind, text }),
         seams: project.seams.clone(),
         amount: f64::from(from.abs_diff(to)) / f64::from(from),
@@ -294,9 +297,9 @@ fn counted(
 }
 
 /// The pin that now holds an edge; an open one is mostly held by its outline instead.
-fn held(piece: &Piece, index: usize, facts: &EdgeFacts) -> Option<Held> {
+fn held(piece: &Piece, facts: &EdgeFacts) -> Option<Held> {
     let count = *piece.pins.get(&facts.round)?;
-    Some(Held { piece: index, round: facts.round, count })
+    Some(Held { piece: piece.id, round: facts.round, count })
 }
 
 /// `piece` with `count` stitches at `at`, where its plan can have them there: an open edge is
@@ -411,7 +414,7 @@ fn rescaled(
     );
     let kind = ChangeKind::Scale(made.scale);
     Moved {
-        held: held(&moved, own.piece, &facts),
+        held: held(&moved, &facts),
         change: Some(Change { piece: own.piece, kind, text }),
         seams,
         amount: made.scale.ln().abs(),
@@ -420,15 +423,15 @@ fn rescaled(
     }
 }
 
-/// Whether another seam keeps piece `index` from being scaled: one whose other side may not
+/// Whether another seam keeps `piece` from being scaled: one whose other side may not
 /// move.
-fn bound_elsewhere(project: &Project, seam: usize, index: usize) -> bool {
+fn bound_elsewhere(project: &Project, seam: usize, piece: PieceId) -> bool {
     project.seams.iter().enumerate().any(|(i, other)| {
         let others_may = match other.moves {
             Side::Either => true,
-            Side::A => other.a.piece != index,
-            Side::B => other.b.piece != index,
+            Side::A => other.a.piece != piece,
+            Side::B => other.b.piece != piece,
         };
-        i != seam && other.touches(index) && !others_may
+        i != seam && other.touches(piece) && !others_may
     })
 }

@@ -19,7 +19,6 @@ pub use crate::project::seam::{
 };
 pub use edge::{EdgeFacts, edge};
 pub(crate) use keep::carry;
-pub use keep::{inserted, removed};
 pub(crate) use meet::meet_as;
 pub use meet::{Change, ChangeKind, Met, meet, meet_all};
 pub use report::{SeamReport, instructions, report, reports};

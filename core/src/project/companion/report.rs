@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use super::edge::{EdgeFacts, edge, named};
 use super::{Seam, SeamKind, Side};
 use crate::error::Result;
+use crate::piece::PieceId;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::sentence::Sentence;
@@ -79,14 +80,14 @@ pub(super) fn holds(kind: SeamKind, off: f64) -> bool {
 /// How seam `index` of `project` stands.
 ///
 /// # Errors
-/// As [`plan`](crate::plan()), and where an edge is not there.
+/// As [`plan`](crate::plan()), and where a piece or an edge is not there.
 ///
 /// # Panics
 /// Where there is no seam `index`.
 pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
     let seam = &project.seams[index];
     let of = |side: Side| {
-        let piece = &project.pieces[seam.edges(side).0.piece];
+        let piece = project.needed(seam.edges(side).0.piece)?;
         let plan = plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))?;
         edge(piece, &plan, seam.edges(side).0)
     };
@@ -96,9 +97,15 @@ pub fn report(project: &Project, index: usize) -> Result<SeamReport> {
 /// How every seam of `project` stands, with the plans of its pieces at hand.
 ///
 /// # Panics
-/// Where a seam names a piece that is not there, or `plans` are fewer than the pieces.
+/// Where `plans` are fewer than the pieces.
 pub fn reports(project: &Project, plans: &[Plan]) -> Vec<Result<SeamReport>> {
-    let facts = |at: super::Edge| edge(&project.pieces[at.piece], &plans[at.piece], at);
+    let facts = |at: super::Edge| {
+        let mut all = project.pieces.iter().zip(plans);
+        let (piece, plan) = all
+            .find(|(piece, _)| piece.id == at.piece)
+            .ok_or_else(|| at.piece.missing(project.pieces.iter().map(|piece| piece.id)))?;
+        edge(piece, plan, at)
+    };
     let one = |seam: &Seam| Ok(of_edges(project, seam, facts(seam.a)?, facts(seam.b)?));
     project.seams.iter().map(one).collect()
 }
@@ -112,28 +119,28 @@ pub(super) fn of_edges(
     let (off_stitches, room_mm) = off(seam.kind, &a, &b);
     let met = holds(seam.kind, off_stitches);
     let name = |facts: &EdgeFacts| {
-        let piece = &project.pieces[facts.edge.piece].name;
+        let piece = project.name_of(facts.edge.piece);
         format!("{piece}, {} ({} sts)", named(facts.edge.at), facts.stitches)
     };
     let names = [name(&a), name(&b)];
     SeamReport { a, b, room_mm, off_stitches, met, kind: seam.kind, names }
 }
 
-/// What the maker of piece `index` is told of its seams, a sentence each; `plans` are those
+/// What the maker of `piece` is told of its seams, a sentence each; `plans` are those
 /// of all pieces. A seam whose edge is not there is told as such.
 ///
 /// # Panics
 /// As [`reports`].
-pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Sentence> {
+pub fn instructions(project: &Project, plans: &[Plan], piece: PieceId) -> Vec<Sentence> {
     let seams = project.seams.iter().zip(reports(project, plans));
     let told = |(seam, report): (&Seam, Result<SeamReport>)| {
         let report = match report {
             Ok(report) => report,
             Err(e) => return format!("A seam is not there any more: {e}.").into(),
         };
-        let outer = seam.b.piece == index;
+        let outer = seam.b.piece == piece;
         let (own, other) = if outer { (&report.b, &report.a) } else { (&report.a, &report.b) };
-        let theirs = &project.pieces[other.edge.piece].name;
+        let theirs = project.name_of(other.edge.piece);
         let mine = named(own.edge.at);
         let mine = mine[..1].to_uppercase() + &mine[1..];
         let at = format!("{} of the piece “{theirs}”", named(other.edge.at));
@@ -154,7 +161,7 @@ pub fn instructions(project: &Project, plans: &[Plan], index: usize) -> Vec<Sent
             }
         }
     };
-    seams.filter(|(seam, _)| seam.touches(index)).map(told).collect()
+    seams.filter(|(seam, _)| seam.touches(piece)).map(told).collect()
 }
 
 #[cfg(test)]
@@ -166,7 +173,7 @@ mod tests {
     #[test]
     fn every_length_of_a_sentence_is_in_the_unit_asked_for() {
         let facts = EdgeFacts {
-            edge: Edge { piece: 0, at: At::OpenEnd },
+            edge: Edge { piece: PieceId::default(), at: At::OpenEnd },
             round: 20,
             stitches: 36,
             stuffed_mm: 50.8,

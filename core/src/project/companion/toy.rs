@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use crate::error::{Error, Result, within};
 use crate::extent::Extent;
+use crate::piece::PieceId;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{ASKED_MM, Resized, Size, SizeBy, sized, tolerance_mm};
@@ -159,26 +160,23 @@ pub fn scale_to_match(plan: &Plan, measure: ToyMeasure, toy_mm: f64) -> Result<f
     Ok(toy_mm / measure.of(plan)?)
 }
 
-/// Piece `index` of `project` at the size at which its forecast measures `toy_mm`, or as near
+/// The piece `id` of `project` at the size at which its forecast measures `toy_mm`, or as near
 /// as whole stitches and rounds come.
 ///
 /// # Errors
 /// As [`scale_to_match`] and [`sized`].
-///
-/// # Panics
-/// Where there is no piece `index`.
 pub fn match_toy(
     project: &Project,
-    index: usize,
+    id: PieceId,
     measure: ToyMeasure,
     toy_mm: f64,
 ) -> Result<Matched> {
-    let now = plan(&project.pieces[index])?;
+    let now = plan(project.needed(id)?)?;
     let scale = scale_to_match(&now, measure, toy_mm)?;
     let now_mm = measure.of(&now)?;
     let base_rounds = now.rounds.len() as u32;
     let at = |by: SizeBy| -> Result<Matched> {
-        let made = sized(project, index, &Size::new("matched", by))?;
+        let made = sized(project, id, &Size::new("matched", by))?;
         let made_mm = measure.at_share(&made.plan, base_rounds);
         Ok(Matched { scale, by, now: now.clone(), made, measure, now_mm, toy_mm, made_mm })
     };

@@ -3,31 +3,32 @@
 
 use super::progress::has_size;
 use super::{Making, Progress};
-use crate::piece::Piece;
 use crate::piece::size::Size;
+use crate::piece::{Piece, PieceId};
 
 impl Making {
     /// This progress, made on `before`, for the pieces `after`: each copy stays with its
-    /// piece, wherever that stands now, and with its size, whatever that is called now. What
+    /// piece, whatever became of that, and with its size, whatever that is called now. What
     /// belongs to a piece or a size that is gone is dropped.
     ///
     /// Where a size takes a name that the same piece was made under for the sake of others,
     /// what was made as that size has it.
     #[must_use]
     pub fn following(&self, before: &[Piece], after: &[Piece]) -> Self {
-        let to = matched(before, after);
         let mut at: Vec<Progress> = Vec::with_capacity(self.at.len());
         for progress in &self.at {
-            let Some(piece) = to.get(progress.piece).copied().flatten() else { continue };
+            if of(after, progress.piece).is_none() {
+                continue;
+            }
             let size = match &progress.size {
                 None => None,
-                Some(name) => match called(name, progress.piece, (before, after), &to) {
+                Some(name) => match called(name, progress.piece, before, after) {
                     Some(name) => Some(name.to_owned()),
                     None => continue,
                 },
             };
             let renamed = size != progress.size;
-            let moved = Progress { piece, size, ..progress.clone() };
+            let moved = Progress { size, ..progress.clone() };
             // Only a new name can come upon another's place.
             match at.iter().position(|p| p.is_of_same(&moved)) {
                 Some(taken) if renamed => at[taken] = moved,
@@ -52,22 +53,23 @@ impl Making {
     }
 }
 
-/// What the size called `name`, which piece `index` of `before` is made in, is called in
-/// `after`; none where there is no such size any more. `to` is where the pieces are now.
+fn of(pieces: &[Piece], id: PieceId) -> Option<&Piece> {
+    pieces.iter().find(|piece| piece.id == id)
+}
+
+/// What the size called `name`, which a piece of `before` is made in, is called in `after`;
+/// none where there is no such size any more.
 fn called<'a>(
     name: &'a str,
-    index: usize,
-    (before, after): (&[Piece], &'a [Piece]),
-    to: &[Option<usize>],
+    piece: PieceId,
+    before: &[Piece],
+    after: &'a [Piece],
 ) -> Option<&'a str> {
-    let now = |index: usize| {
-        let there = &after[to.get(index).copied().flatten()?];
-        renamed(&before.get(index)?.sizes, &there.sizes, name)
-    };
-    now(index)
+    let now = |id| renamed(&of(before, id)?.sizes, &of(after, id)?.sizes, name);
+    now(piece)
         .or_else(|| has_size(after, name).then_some(name))
         // It was never its own: it goes with those whose it was.
-        .or_else(|| (0..before.len()).find_map(now))
+        .or_else(|| before.iter().find_map(|piece| now(piece.id)))
 }
 
 /// What the size called `name` of the sizes `before` is called in `after`, if it has another
@@ -76,45 +78,6 @@ fn renamed<'a>(before: &[Size], after: &'a [Size], name: &str) -> Option<&'a str
     let new = &after.get(before.iter().position(|s| s.name == name)?)?.name;
     let gone = after.iter().all(|s| s.name != name);
     (gone && before.iter().all(|s| s.name != *new)).then_some(new)
-}
-
-/// For each piece of `before` the index it has in `after`, if it is there. Equal pieces are
-/// the same, nearest first; where one step leaves as many over on both sides, it changed
-/// those in place.
-fn matched(before: &[Piece], after: &[Piece]) -> Vec<Option<usize>> {
-    let mut to: Vec<Option<usize>> = vec![None; before.len()];
-    let mut free = vec![true; after.len()];
-    let mut pair = |i: usize, j: usize, to: &mut [Option<usize>]| {
-        if to[i].is_none() && free[j] {
-            (to[i], free[j]) = (Some(j), false);
-        }
-    };
-    // From the front, from the back, then anywhere: a piece put in or taken out leaves the
-    // others in their order.
-    let same = before.iter().zip(after).take_while(|(a, b)| a == b).count();
-    for i in 0..same {
-        pair(i, i, &mut to);
-    }
-    let ends = before.iter().rev().zip(after.iter().rev()).take_while(|(a, b)| a == b).count();
-    let ends = ends.min(before.len() - same).min(after.len() - same);
-    for back in 1..=ends {
-        pair(before.len() - back, after.len() - back, &mut to);
-    }
-    for (i, piece) in before.iter().enumerate() {
-        if to[i].is_none() {
-            for (j, _) in after.iter().enumerate().filter(|(_, other)| *other == piece) {
-                pair(i, j, &mut to);
-            }
-        }
-    }
-    let left: Vec<usize> = (0..before.len()).filter(|&i| to[i].is_none()).collect();
-    let room: Vec<usize> = (0..after.len()).filter(|j| !to.contains(&Some(*j))).collect();
-    if left.len() == room.len() {
-        for (i, j) in left.into_iter().zip(room) {
-            to[i] = Some(j);
-        }
-    }
-    to
 }
 
 #[cfg(test)]
@@ -126,17 +89,24 @@ mod tests {
         Piece::new(name, Outline { knots: Vec::new() }, Gauge::default())
     }
 
+    /// Pieces of one-letter names, each with the number of its letter for its id.
     fn pieces(names: &str) -> Vec<Piece> {
-        names.chars().map(|c| piece(&c.to_string())).collect()
+        let one = |c: char| Piece { id: id(c), ..piece(&c.to_string()) };
+        names.chars().map(one).collect()
     }
 
-    /// Progress whose round tells whose it was: 1 for the first piece.
-    fn begun(pieces: &[usize]) -> Making {
-        let of = |&i: &usize| Progress { round: i as u32 + 1, ..Progress::new(i, 1) };
-        Making { at: pieces.iter().map(of).collect() }
+    fn id(name: char) -> PieceId {
+        PieceId::new(u32::from(name))
     }
 
-    fn whose(making: &Making) -> Vec<(usize, u32)> {
+    /// Progress whose round tells whose it was: 1 for `a`.
+    fn begun(pieces: &str) -> Making {
+        let round = |c| u32::from(c) - u32::from('a') + 1;
+        let of = |c: char| Progress { round: round(c), ..Progress::new(id(c), 1) };
+        Making { at: pieces.chars().map(of).collect() }
+    }
+
+    fn whose(making: &Making) -> Vec<(PieceId, u32)> {
         let mut list: Vec<_> = making.at.iter().map(|p| (p.piece, p.round)).collect();
         list.sort_unstable();
         list
@@ -144,31 +114,37 @@ mod tests {
 
     #[test]
     fn progress_stays_with_its_piece() {
-        let three = begun(&[0, 1, 2]);
-        for (after, expected) in [
-            ("abc", vec![(0, 1), (1, 2), (2, 3)]),
-            ("ac", vec![(0, 1), (1, 3)]),
-            ("bc", vec![(0, 2), (1, 3)]),
-            ("axbc", vec![(0, 1), (2, 2), (3, 3)]),
-            ("abbc", vec![(0, 1), (1, 2), (3, 3)]),
-            ("cab", vec![(0, 3), (1, 1), (2, 2)]),
-            ("axc", vec![(0, 1), (1, 2), (2, 3)]),
+        for (after, left) in [
+            ("abc", "abc"),
+            ("ac", "ac"),
+            ("bc", "bc"),
+            ("axbc", "abc"),
+            ("cab", "abc"),
+            ("axc", "ac"),
         ] {
-            let moved = three.following(&pieces("abc"), &pieces(after));
-            assert_eq!(whose(&moved), expected, "{after}");
+            let moved = begun("abc").following(&pieces("abc"), &pieces(after));
+            assert_eq!(whose(&moved), whose(&begun(left)), "{after}");
         }
+        // However it is changed meanwhile.
+        let mut after = pieces("bca");
+        after[2].name = "another".into();
+        after[2].copies = 3;
+        assert_eq!(
+            whose(&begun("abc").following(&pieces("abc"), &after)),
+            whose(&begun("abc"))
+        );
     }
 
     #[test]
     fn a_piece_that_comes_back_brings_its_progress_and_takes_none_away() {
-        let before = begun(&[0, 1, 2]);
+        let before = begun("abc");
         // The middle piece was removed, then the last one worked on.
         let mut now = before.following(&pieces("abc"), &pieces("ac"));
-        now.begin(1, None, 1).round = 30;
+        now.begin(id('c'), None, 1).round = 30;
         let again = now.taken_back(&pieces("ac"), &pieces("abc"), &before);
-        assert_eq!(whose(&again), [(0, 1), (1, 2), (2, 30)]);
+        assert_eq!(whose(&again), [(id('a'), 1), (id('b'), 2), (id('c'), 30)]);
         // Begun since, and not there then: gone with its piece.
-        let fresh = begun(&[1]).taken_back(&pieces("ab"), &pieces("a"), &Making::default());
+        let fresh = begun("b").taken_back(&pieces("ab"), &pieces("a"), &Making::default());
         assert!(fresh.is_empty());
     }
 
@@ -183,18 +159,20 @@ mod tests {
         pieces
     }
 
-    /// Progress whose round tells whose it was.
+    /// Progress of pieces by their place in the bear; its round tells whose it was.
     fn at_sizes(list: &[(usize, Option<&str>, u32)]) -> Making {
         let mut making = Making::default();
-        for &(piece, size, round) in list {
-            making.begin(piece, size, 1).round = round;
+        for &(place, size, round) in list {
+            making.begin(pieces("ehb")[place].id, size, 1).round = round;
         }
         making
     }
 
     fn sizes_of(making: &Making) -> Vec<(usize, Option<&str>, u32)> {
+        let bear = pieces("ehb");
+        let place = |id| bear.iter().position(|piece| piece.id == id).expect("a part of it");
         let mut list: Vec<_> =
-            making.at.iter().map(|p| (p.piece, p.size.as_deref(), p.round)).collect();
+            making.at.iter().map(|p| (place(p.piece), p.size.as_deref(), p.round)).collect();
         list.sort_unstable();
         list
     }
@@ -246,7 +224,7 @@ mod tests {
         assert_eq!(sizes_of(&after(&["S"], &["M"])), sizes_of(&making));
         // The only owner of S goes.
         let gone = making.following(&before, &before[1..]);
-        assert_eq!(sizes_of(&gone), [(0, Some("M"), 4), (1, Some("M"), 6)]);
+        assert_eq!(sizes_of(&gone), [(1, Some("M"), 4), (2, Some("M"), 6)]);
     }
 
     #[test]
@@ -255,14 +233,14 @@ mod tests {
         let before = at_sizes(&[(0, Some("S"), 2), (0, Some("M"), 3), (2, Some("S"), 4)]);
         let mut now = before.following(&with, &without);
         assert_eq!(sizes_of(&now), [(0, Some("M"), 3)]);
-        now.begin(0, Some("M"), 1).round = 9;
+        now.begin(id('e'), Some("M"), 1).round = 9;
         let again = now.taken_back(&without, &with, &before);
         let all = [(0, Some("M"), 9), (0, Some("S"), 2), (2, Some("S"), 4)];
         assert_eq!(sizes_of(&again), all);
         assert_eq!(again.at.last().map(|p| p.round), Some(9), "still worked on last");
         let renamed = bear(&["Small", "M"], &[]);
         let mut now = before.following(&with, &renamed);
-        now.begin(0, Some("Small"), 1).round = 7;
+        now.begin(id('e'), Some("Small"), 1).round = 7;
         let again = now.taken_back(&renamed, &with, &before);
         let all = [(0, Some("M"), 3), (0, Some("S"), 7), (2, Some("S"), 4)];
         assert_eq!(sizes_of(&again), all);

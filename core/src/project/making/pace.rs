@@ -105,11 +105,12 @@ impl Making {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::PieceId;
 
     #[test]
     fn pauses_and_catching_up_are_no_pace() {
         let habits = Habits::default(); // 12 a minute: 5 s a stitch.
-        let mut progress = Progress::new(0, 1);
+        let mut progress = Progress::new(PieceId::new(0), 1);
         progress.spend(6.0, 1, &habits);
         assert_eq!(progress.pace, Pace { stitches: 1, seconds: 6.0 });
         // A cup of tea: five minutes are counted, none of it as pace.

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::begun::Begun;
 use crate::error::{Error, Result, within};
-use crate::piece::{MOST_COPIES, MOST_ROUNDS, Piece};
+use crate::piece::{MOST_COPIES, MOST_ROUNDS, Piece, PieceId};
 
 /// Longest note on a round, characters.
 pub const LONGEST_NOTE: usize = 400;
@@ -47,8 +47,8 @@ pub struct Making {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Progress {
-    /// Index of the piece in the project.
-    pub piece: usize,
+    /// The piece.
+    pub piece: PieceId,
     /// The size of the project that it belongs to, by name; none where all is made as it is
     /// designed. A piece without such a size can belong to it too: the others need theirs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -91,7 +91,7 @@ fn first() -> u32 {
 
 impl Progress {
     /// Copy `copy` of piece `piece` as it is designed, not begun.
-    pub fn new(piece: usize, copy: u32) -> Self {
+    pub fn new(piece: PieceId, copy: u32) -> Self {
         Self {
             piece,
             size: None,
@@ -115,7 +115,7 @@ impl Progress {
     }
 
     /// Whether this is copy `copy` of piece `piece` at `size`.
-    pub(super) fn is(&self, piece: usize, size: Option<&str>, copy: u32) -> bool {
+    pub(super) fn is(&self, piece: PieceId, size: Option<&str>, copy: u32) -> bool {
         (self.piece, self.size.as_deref(), self.copy) == (piece, size, copy)
     }
 
@@ -173,12 +173,12 @@ impl Making {
 
     /// The progress of copy `copy` (from 1) of piece `piece` at the size called `size`, or as
     /// it is designed, once it is begun.
-    pub fn of(&self, piece: usize, size: Option<&str>, copy: u32) -> Option<&Progress> {
+    pub fn of(&self, piece: PieceId, size: Option<&str>, copy: u32) -> Option<&Progress> {
         self.at.iter().find(|p| p.is(piece, size, copy))
     }
 
     /// As [`Self::of`], to be worked on; begins it.
-    pub fn begin(&mut self, piece: usize, size: Option<&str>, copy: u32) -> &mut Progress {
+    pub fn begin(&mut self, piece: PieceId, size: Option<&str>, copy: u32) -> &mut Progress {
         let progress = match self.at.iter().position(|p| p.is(piece, size, copy)) {
             Some(at) => self.at.remove(at),
             None => Progress::new(piece, copy).at_size(size),
@@ -189,7 +189,7 @@ impl Making {
     }
 
     /// Which copy of piece `piece` at `size` was worked on last, from 1.
-    pub fn last_copy(&self, piece: usize, size: Option<&str>) -> Option<u32> {
+    pub fn last_copy(&self, piece: PieceId, size: Option<&str>) -> Option<u32> {
         let mine = |p: &&Progress| p.is(piece, size, p.copy);
         self.at.iter().rev().find(mine).map(|p| p.copy)
     }
@@ -203,12 +203,9 @@ impl Making {
             let Progress { piece, size, copy, .. } = progress;
             let at = size.as_ref().map_or_else(String::new, |size| format!(", size “{size}”"));
             let place = format!("making, piece {piece}{at}, copy {copy}");
-            if *piece >= pieces.len() {
-                return Err(Error::new(
-                    place,
-                    "there is no such piece",
-                    format!("the last piece is {}", pieces.len().saturating_sub(1)),
-                ));
+            let known = || pieces.iter().map(|piece| piece.id);
+            if !known().any(|id| id == *piece) {
+                return Err(piece.missing(known()).within(&place));
             }
             if size.as_ref().is_some_and(|size| !has_size(pieces, size)) {
                 return Err(Error::new(
@@ -238,12 +235,13 @@ mod tests {
 
     fn pieces(number: usize) -> Vec<Piece> {
         let plain = || Piece::new("Ear", Outline { knots: Vec::new() }, Gauge::default());
-        (0..number).map(|_| plain()).collect()
+        (0..number).map(|i| Piece { id: PieceId::new(i as u32), ..plain() }).collect()
     }
 
     #[test]
     fn what_no_hands_could_make_is_refused_by_name() {
-        let sound = Progress { round: 4, worked: vec![6, 12, 18], ..Progress::new(1, 2) };
+        let sound =
+            Progress { round: 4, worked: vec![6, 12, 18], ..Progress::new(PieceId::new(1), 2) };
         let making = Making { at: vec![sound.clone()] };
         assert_eq!(making.validate(&pieces(2)), Ok(()));
         assert!(
@@ -275,21 +273,28 @@ mod tests {
         pieces[0].sizes.push(Size::new("S", SizeBy::Factor(0.5)));
         let mut making = Making::default();
         for size in [None, Some("S")] {
-            making.begin(1, size, 1).round = 2;
-            making.begin(1, size, 2).round = 3;
+            making.begin(PieceId::new(1), size, 1).round = 2;
+            making.begin(PieceId::new(1), size, 2).round = 3;
         }
         assert_eq!(making.validate(&pieces), Ok(()), "the ear is made for the S too");
         assert_eq!(making.at.len(), 4);
-        making.begin(1, None, 1).round = 5;
-        let round = |size, copy| making.of(1, size, copy).map(|p| p.round);
+        making.begin(PieceId::new(1), None, 1).round = 5;
+        let round = |size, copy| making.of(PieceId::new(1), size, copy).map(|p| p.round);
         assert_eq!([round(None, 1), round(Some("S"), 1)], [Some(5), Some(2)]);
-        assert_eq!(making.at.last(), making.of(1, None, 1), "worked on last, it stands last");
-        assert_eq!(making.last_copy(1, None), Some(1));
         assert_eq!(
-            (making.last_copy(1, Some("S")), making.last_copy(0, None)),
+            making.at.last(),
+            making.of(PieceId::new(1), None, 1),
+            "worked on last, it stands last"
+        );
+        assert_eq!(making.last_copy(PieceId::new(1), None), Some(1));
+        assert_eq!(
+            (
+                making.last_copy(PieceId::new(1), Some("S")),
+                making.last_copy(PieceId::new(0), None)
+            ),
             (Some(2), None)
         );
-        making.begin(1, Some("XL"), 1);
+        making.begin(PieceId::new(1), Some("XL"), 1);
         let error = making.validate(&pieces).expect_err("there is no XL").to_string();
         assert!(
             error.contains("piece 1, size “XL”, copy 1: no piece has such a size"),
@@ -299,7 +304,7 @@ mod tests {
 
     #[test]
     fn a_note_is_kept_cut_and_removed() {
-        let mut progress = Progress::new(0, 1);
+        let mut progress = Progress::new(PieceId::default(), 1);
         progress.note(3, "tighter here");
         progress.note(4, &"x".repeat(LONGEST_NOTE + 50));
         assert_eq!(progress.notes[&3], "tighter here");

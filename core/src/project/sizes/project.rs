@@ -1,6 +1,7 @@
 //! Sizes of whole projects: every piece at the size of one name, companions meeting again.
 
 use crate::error::{Error, Result};
+use crate::piece::{Piece, PieceId};
 use crate::plan::plan;
 use crate::project::Project;
 use crate::project::companion::{self, Side};
@@ -13,9 +14,9 @@ use super::{Resized, Size, SizeBy, sized_piece};
 pub struct AtSize {
     /// The project at that size; pieces without such a size are as they were.
     pub project: Project,
-    /// What has to be said, by piece index.
-    pub notes: Vec<(usize, Sentence)>,
-    /// Each piece at that size, where it has one, its seams met.
+    /// What has to be said, of which piece.
+    pub notes: Vec<(PieceId, Sentence)>,
+    /// Each piece at that size in the project's order, where it has one, its seams met.
     pub made: Vec<Option<Resized>>,
 }
 
@@ -31,19 +32,16 @@ pub fn size_names(project: &Project) -> Vec<&str> {
     names
 }
 
-/// Piece `index` of `project` at `size`; one that meets a companion meets it at the size of
+/// The piece `id` of `project` at `size`; one that meets a companion meets it at the size of
 /// the same name, where the companion has one.
 ///
 /// # Errors
-/// As [`sized_piece`]; for a companion that is not there, has no seam with the piece, or
-/// cannot be met, with the reason.
-///
-/// # Panics
-/// Where there is no piece `index`.
-pub fn sized(project: &Project, index: usize, size: &Size) -> Result<Resized> {
-    let piece = &project.pieces[index];
+/// As [`sized_piece`]; for a piece or a companion that is not there, a companion that has no
+/// seam with the piece or cannot be met, with the reason.
+pub fn sized(project: &Project, id: PieceId, size: &Size) -> Result<Resized> {
+    let piece = project.needed(id)?;
     match size.by {
-        SizeBy::Meet { companion } => meet(project, index, companion, size, &mut vec![index]),
+        SizeBy::Meet { companion } => meet(project, id, companion, size, &mut vec![id]),
         _ => sized_piece(piece, size),
     }
     .map_err(|e| e.within(&format!("piece “{}”", piece.name)))
@@ -52,18 +50,18 @@ pub fn sized(project: &Project, index: usize, size: &Size) -> Result<Resized> {
 /// As [`sized`] for a size by companion; `waiting` are the pieces that wait for one another.
 fn meet(
     project: &Project,
-    index: usize,
-    companion: usize,
+    id: PieceId,
+    companion: PieceId,
     size: &Size,
-    waiting: &mut Vec<usize>,
+    waiting: &mut Vec<PieceId>,
 ) -> Result<Resized> {
     let place = || format!("size “{}”", size.name);
     size.validate()?;
-    let Some(other) = project.pieces.get(companion).filter(|_| companion != index) else {
+    let Some(other) = project.piece(companion).filter(|_| companion != id) else {
         let what = format!("there is no companion {companion}");
         return Err(Error::new(place(), what, "choose another piece of the project"));
     };
-    let base_plan = plan(&project.pieces[index])?;
+    let base_plan = plan(project.needed(id)?)?;
     let mut at = project.clone();
     let mut notes = Vec::new();
     if let Some(theirs) = other.sizes.iter().find(|s| s.name == size.name) {
@@ -71,7 +69,7 @@ fn meet(
             SizeBy::Meet { companion: next } => {
                 if waiting.contains(&companion) {
                     let names: Vec<&str> =
-                        waiting.iter().map(|&i| project.pieces[i].name.as_str()).collect();
+                        waiting.iter().map(|&id| project.name_of(id)).collect();
                     return Err(Error::new(
                         place(),
                         format!("{} wait for one another", names.join(" and ")),
@@ -86,7 +84,7 @@ fn meet(
         put(&mut at, companion, &made);
     }
     let shared: Vec<usize> =
-        (0..at.seams.len()).filter(|&i| at.seams[i].joins(index, companion)).collect();
+        (0..at.seams.len()).filter(|&i| at.seams[i].joins(id, companion)).collect();
     if shared.is_empty() {
         return Err(Error::new(
             place(),
@@ -96,12 +94,12 @@ fn meet(
     }
     for i in shared {
         let seam = &mut at.seams[i];
-        seam.moves = if seam.a.piece == index { Side::A } else { Side::B };
+        seam.moves = if seam.a.piece == id { Side::A } else { Side::B };
         let met = companion::meet_as(&at, i, size)?;
         notes.extend(met.changes.iter().map(|change| change.text.clone().into()));
         at = met.project;
     }
-    let piece = at.pieces.swap_remove(index);
+    let piece = at.needed(id)?.clone();
     let plan = plan(&piece)?;
     let base_rounds = base_plan.rounds.len() as u32;
     let scale = plan.size_mm.height / base_plan.size_mm.height;
@@ -116,8 +114,8 @@ fn meet(
 /// # Errors
 /// Where no piece has a size of that name, listing those there are; and as [`sized`].
 pub fn at_size(project: &Project, name: &str) -> Result<AtSize> {
-    let of_name = |i: usize| project.pieces[i].sizes.iter().find(|s| s.name == name);
-    if (0..project.pieces.len()).all(|i| of_name(i).is_none()) {
+    let of_name = |piece: &Piece| piece.sizes.iter().find(|s| s.name == name).cloned();
+    if project.pieces.iter().all(|piece| of_name(piece).is_none()) {
         let names = size_names(project);
         let mend = match names.is_empty() {
             true => "the project has no sizes yet".to_owned(),
@@ -127,22 +125,23 @@ pub fn at_size(project: &Project, name: &str) -> Result<AtSize> {
     }
     let mut at = project.clone();
     let mut made = Vec::with_capacity(project.pieces.len());
-    for i in 0..project.pieces.len() {
-        let sized = of_name(i).map(|size| sized(project, i, size)).transpose()?;
+    for piece in &project.pieces {
+        let size = of_name(piece);
+        let sized = size.map(|size| sized(project, piece.id, &size)).transpose()?;
         if let Some(sized) = &sized {
-            put(&mut at, i, sized);
+            put(&mut at, piece.id, sized);
         }
         made.push(sized);
     }
     let (at, seams) = companion::meet_all(&at);
     let mut notes = Vec::new();
-    for (i, made) in made.iter_mut().enumerate() {
+    for (piece, made) in at.pieces.iter().zip(&mut made) {
         let Some(made) = made else { continue };
-        if made.piece != at.pieces[i] {
-            made.plan = plan(&at.pieces[i])?;
-            made.piece = at.pieces[i].clone();
+        if made.piece != *piece {
+            made.plan = plan(piece)?;
+            made.piece = piece.clone();
         }
-        notes.extend(made.notes.iter().map(|note| (i, note.clone())));
+        notes.extend(made.notes.iter().map(|note| (piece.id, note.clone())));
     }
     for (seam, said) in at.seams.iter().zip(seams) {
         for piece in [seam.a.piece, seam.b.piece] {
@@ -152,20 +151,21 @@ pub fn at_size(project: &Project, name: &str) -> Result<AtSize> {
     Ok(AtSize { project: at, notes, made })
 }
 
-/// Piece `index` at its size `size`, its seams met as in [`at_size`] where it has any.
+/// The piece `id` at its size `size`, its seams met as in [`at_size`] where it has any.
 ///
 /// # Errors
 /// As [`sized`].
-pub(super) fn sized_and_met(project: &Project, index: usize, size: &Size) -> Result<Resized> {
-    if !project.seams.iter().any(|seam| seam.touches(index)) {
-        return sized(project, index, size);
+pub(super) fn sized_and_met(project: &Project, id: PieceId, size: &Size) -> Result<Resized> {
+    if !project.seams.iter().any(|seam| seam.touches(id)) {
+        return sized(project, id, size);
     }
-    let mut at = at_size(project, &size.name)?;
-    let said = at.notes.into_iter().filter(|(piece, _)| *piece == index);
+    let at = at_size(project, &size.name)?;
+    let said = at.notes.into_iter().filter(|(piece, _)| *piece == id);
     let notes = said.map(|(_, note)| note).collect();
-    match at.made.swap_remove(index) {
+    let made = at.made.into_iter().flatten().find(|made| made.piece.id == id);
+    match made {
         Some(made) => Ok(Resized { notes, ..made }),
-        None => sized(project, index, size),
+        None => sized(project, id, size),
     }
 }
 
@@ -175,7 +175,7 @@ pub struct ResizedProject {
     /// The project, its seams met again as far as they can be.
     pub project: Project,
     /// The pieces that were sized and what they came to, before seams moved them.
-    pub made: Vec<(usize, Resized)>,
+    pub made: Vec<(PieceId, Resized)>,
     /// What was changed so that seams hold, how each stands, and which cannot, a sentence
     /// each.
     pub seams: Vec<Sentence>,
@@ -187,8 +187,8 @@ pub struct ResizedProject {
 ///
 /// # Errors
 /// As [`sized`], for the first piece that cannot be made.
-pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<ResizedProject> {
-    let first = only.unwrap_or(0);
+pub fn resize(project: &Project, only: Option<PieceId>, size: &Size) -> Result<ResizedProject> {
+    let first = only.or(project.pieces.first().map(|piece| piece.id)).unwrap_or_default();
     let mut made = vec![(first, sized(project, first, size)?)];
     if only.is_none() {
         let by = match size.by {
@@ -196,13 +196,13 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
             _ => SizeBy::Factor(made[0].1.scale),
         };
         let in_step = Size { by, ..size.clone() };
-        for other in 1..project.pieces.len() {
-            made.push((other, sized(project, other, &in_step)?));
+        for other in project.pieces.iter().skip(1) {
+            made.push((other.id, sized(project, other.id, &in_step)?));
         }
     }
     let mut at = project.clone();
-    for (index, made) in &made {
-        put(&mut at, *index, made);
+    for (id, made) in &made {
+        put(&mut at, *id, made);
     }
     let mut seams = Vec::new();
     for i in 0..at.seams.len() {
@@ -225,13 +225,11 @@ pub fn resize(project: &Project, only: Option<usize>, size: &Size) -> Result<Res
     Ok(ResizedProject { project: at, made, seams })
 }
 
-/// Puts piece `index` of `project` at the size that was made of it; its seams and its parts of
-/// the toy go with it.
-///
-/// # Panics
-/// Where there is no piece `index`.
-pub fn put(project: &mut Project, index: usize, made: &Resized) {
-    companion::carry(&mut project.seams, index, made);
-    project.toy.piece_scaled(index, made.scale);
-    project.pieces[index] = made.piece.clone();
+/// Puts the piece `id` of `project` at the size that was made of it; its seams and its parts of
+/// the toy go with it. Nothing happens where it is not there.
+pub fn put(project: &mut Project, id: PieceId, made: &Resized) {
+    let Some(piece) = project.piece_mut(id) else { return };
+    *piece = Piece { id, ..made.piece.clone() };
+    companion::carry(&mut project.seams, id, made);
+    project.toy.piece_scaled(id, made.scale);
 }

@@ -2,7 +2,6 @@
 
 use crate::error::{Error, Result};
 use crate::piece::Piece;
-use crate::piece::outline::Rz;
 use crate::plan::estimate::Estimate;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
@@ -22,10 +21,10 @@ pub struct MadeSize {
     pub width_mm: f64,
     /// Depth across the straight sides of an oval, mm.
     pub depth_mm: Option<f64>,
-    /// The stuffed profile by forecast: one node per round edge, z = 0 at the start.
-    pub profile: Vec<Rz>,
-    /// Straight part of an oval's side, mm; 0 for a round body.
-    pub straight_mm: f64,
+    /// The piece at that size.
+    pub piece: Piece,
+    /// Its plan.
+    pub plan: Plan,
     /// Rounds.
     pub rounds: u32,
     /// Stitches, yarn, stuffing and time of one copy.
@@ -61,8 +60,8 @@ impl MadeSize {
             height_mm: plan.size_mm.height,
             width_mm: plan.size_mm.width,
             depth_mm: plan.depth_mm,
-            profile: plan.forecast.clone(),
-            straight_mm: plan.depth_mm.map_or(0.0, |_| made.piece.straight_mm),
+            piece: made.piece.clone(),
+            plan: plan.clone(),
             rounds: plan.rounds.len() as u32,
             needs: plan.estimate.clone(),
             fit: plan.fit.map(|fit| fit.rms_stitches),
@@ -72,13 +71,9 @@ impl MadeSize {
     }
 }
 
-/// The table of sizes of piece `index`: the piece as it is drawn, then its sizes in their
+/// The table of sizes of `piece`, one of `project`: the piece as it is drawn, then its sizes in their
 /// order, each with its seams met. A size that cannot be made has its reason in its row.
-///
-/// # Panics
-/// Where there is no piece `index`.
-pub fn size_table(project: &Project, index: usize) -> Vec<SizeRow> {
-    let piece = &project.pieces[index];
+pub fn size_table(project: &Project, piece: &Piece) -> Vec<SizeRow> {
     let drawn = plan(piece).map(|plan| {
         let base_rounds = plan.rounds.len() as u32;
         let (piece, notes) = (piece.clone(), Vec::new());
@@ -86,22 +81,18 @@ pub fn size_table(project: &Project, index: usize) -> Vec<SizeRow> {
     });
     let sizes = piece.sizes.iter().map(|size| SizeRow {
         name: Some(size.name.clone()),
-        made: sized_and_met(project, index, size).map(|made| MadeSize::of(&made)),
+        made: sized_and_met(project, piece.id, size).map(|made| MadeSize::of(&made)),
     });
     std::iter::once(SizeRow { name: None, made: drawn }).chain(sizes).collect()
 }
 
-/// The wording of all sizes of piece `index` in one text, in the project's own words: lines
+/// The wording of all sizes of `piece`, one of `project`, in one text, in the project's own words: lines
 /// that differ in numbers alone are one, the first size's number first and the others' in
 /// brackets.
 ///
 /// # Errors
 /// As [`sized`](super::sized), for the first size that cannot be made; for a piece without sizes.
-///
-/// # Panics
-/// Where there is no piece `index`.
-pub fn written(project: &Project, index: usize) -> Result<String> {
-    let piece = &project.pieces[index];
+pub fn written(project: &Project, piece: &Piece) -> Result<String> {
     if piece.sizes.is_empty() {
         let place = format!("piece “{}”", piece.name);
         return Err(Error::new(place, "it has no sizes", "add sizes to it first"));
@@ -109,7 +100,7 @@ pub fn written(project: &Project, index: usize) -> Result<String> {
     let made = piece
         .sizes
         .iter()
-        .map(|size| sized_and_met(project, index, size))
+        .map(|size| sized_and_met(project, piece.id, size))
         .collect::<Result<Vec<Resized>>>()?;
     let named = |(size, made)| {
         let (size, made): (&Size, &Resized) = (size, made);

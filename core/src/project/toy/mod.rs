@@ -7,8 +7,10 @@ mod validate;
 
 use serde::{Deserialize, Serialize};
 
+use crate::piece::PieceId;
+
 use attachment::{Attachment, LARGEST_MM};
-use part::{Part, Thing};
+use part::Part;
 
 pub(crate) use validate::validate;
 pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
@@ -70,15 +72,15 @@ impl Toy {
         }
     }
 
-    /// Piece `index` of the project came out `scale` times as large: what is measured in its
+    /// `piece` came out `scale` times as large: what is measured in its
     /// millimetres goes with it, how deep it is sunk in and what hangs from it or carries it.
     /// Small things are bought in sizes and stay.
-    pub(crate) fn piece_scaled(&mut self, index: usize, scale: f64) {
+    pub(crate) fn piece_scaled(&mut self, piece: PieceId, scale: f64) {
         if !(scale.is_finite() && scale > 0.0) {
             return;
         }
         let scaled = |mm: &mut f64| *mm = (*mm * scale).clamp(-LARGEST_MM, LARGEST_MM);
-        let is_of: Vec<bool> = self.parts.iter().map(|p| p.piece() == Some(index)).collect();
+        let is_of: Vec<bool> = self.parts.iter().map(|p| p.piece() == Some(piece)).collect();
         for (part, is_of) in self.parts.iter_mut().zip(&is_of) {
             if let (Some(seat), true) = (&mut part.on, is_of) {
                 scaled(&mut seat.sunk_mm);
@@ -97,24 +99,10 @@ impl Toy {
         }
     }
 
-    /// Piece `index` of the project was taken out: its parts go with it.
-    pub(crate) fn piece_removed(&mut self, index: usize) {
-        while let Some(i) = self.parts.iter().position(|p| p.piece() == Some(index)) {
+    /// `piece` was taken out of the project: its parts go with it.
+    pub(crate) fn piece_removed(&mut self, piece: PieceId) {
+        while let Some(i) = self.parts.iter().position(|p| p.piece() == Some(piece)) {
             self.remove(i);
-        }
-        self.renumber_pieces(|piece| if piece > index { piece - 1 } else { piece });
-    }
-
-    /// A piece was put into the project at `index`.
-    pub(crate) fn piece_inserted(&mut self, index: usize) {
-        self.renumber_pieces(|piece| if piece >= index { piece + 1 } else { piece });
-    }
-
-    fn renumber_pieces(&mut self, to: impl Fn(usize) -> usize) {
-        for part in &mut self.parts {
-            if let Thing::Piece(piece) = &mut part.what {
-                *piece = to(*piece);
-            }
         }
     }
 }
@@ -127,17 +115,15 @@ mod tests {
     #[test]
     fn what_a_part_carries_goes_with_it() {
         let on = |part| Some(Seat::new(part, 0.5, 0.0));
-        let part = |piece, on| Part::new(Thing::Piece(piece), on);
+        let part = |piece, on| Part::new(part::Thing::Piece(PieceId::new(piece)), on);
         let joint = |part| Attachment::Joint(attachment::Joint { part, passes: 2 });
         let mut toy = Toy {
             parts: vec![part(0, None), part(1, on(0)), part(2, on(1)), part(3, on(0))],
             attachments: vec![joint(2), joint(3)],
             ..Toy::default()
         };
-        toy.piece_removed(1);
-        assert_eq!(toy.parts, [part(0, None), part(2, on(0))]);
+        toy.piece_removed(PieceId::new(1));
+        assert_eq!(toy.parts, [part(0, None), part(3, on(0))]);
         assert_eq!(toy.attachments, [joint(1)]);
-        toy.piece_inserted(0);
-        assert_eq!(toy.parts, [part(1, None), part(3, on(0))]);
     }
 }

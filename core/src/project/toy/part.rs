@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::piece::PieceId;
+
 /// Something in its place on the toy, with its copies.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -32,8 +34,8 @@ pub struct Part {
 /// What a part is.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Thing {
-    /// A crocheted piece, an index into the project's pieces.
-    Piece(usize),
+    /// A crocheted piece.
+    Piece(PieceId),
     /// Something small that is bought, cut or embroidered.
     Small(Small),
 }
@@ -207,9 +209,9 @@ impl Default for BodyFront {
 }
 
 impl Part {
-    /// A body of the piece `index`, everything else as usual.
-    pub fn body(index: usize) -> Self {
-        Self::new(Thing::Piece(index), None)
+    /// A body of `piece`, everything else as usual.
+    pub fn body(piece: PieceId) -> Self {
+        Self::new(Thing::Piece(piece), None)
     }
 
     /// `what` once at `seat`, sewn on.
@@ -231,10 +233,10 @@ impl Part {
         self.piece().is_some() && !self.unstuffed && !flat
     }
 
-    /// The piece it is, an index into the project's.
-    pub fn piece(&self) -> Option<usize> {
+    /// The piece it is.
+    pub fn piece(&self) -> Option<PieceId> {
         match self.what {
-            Thing::Piece(index) => Some(index),
+            Thing::Piece(piece) => Some(piece),
             Thing::Small(_) => None,
         }
     }

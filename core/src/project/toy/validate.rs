@@ -5,6 +5,7 @@ use super::Toy;
 use super::attachment::{Attachment, Cord, CordHold, CordSpot, Hanger, LARGEST_MM, Wire};
 use super::part::{Copies, Part, PartForm, Seat, Thing};
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
+use crate::piece::Piece;
 
 /// Most parts of a toy.
 pub const MOST_PARTS: usize = 200;
@@ -22,7 +23,7 @@ pub const MOST_ATTACHMENTS: usize = 100;
 ///
 /// # Errors
 /// Names the part or attachment, counted from 1, and the field.
-pub(crate) fn validate(toy: &Toy, pieces: usize) -> Result<()> {
+pub(crate) fn validate(toy: &Toy, pieces: &[Piece]) -> Result<()> {
     let most = |place: &str, number: usize, most: usize| match number <= most {
         true => Ok(()),
         false => {
@@ -70,16 +71,14 @@ fn no_part(place: impl Into<String>, part: usize, parts: usize) -> Error {
     )
 }
 
-fn part(part: &Part, index: usize, pieces: usize) -> Result<()> {
+fn part(part: &Part, index: usize, pieces: &[Piece]) -> Result<()> {
     match &part.what {
-        Thing::Piece(piece) if *piece >= pieces => {
-            return Err(Error::new(
-                "what",
-                format!("there is no piece {piece}"),
-                format!("the last piece is {}, the first 0", pieces.saturating_sub(1)),
-            ));
+        Thing::Piece(piece) => {
+            let known = || pieces.iter().map(|piece| piece.id);
+            if !known().any(|id| id == *piece) {
+                return Err(piece.missing(known()).within("what"));
+            }
         }
-        Thing::Piece(_) => {}
         Thing::Small(small) => {
             no_longer("name", &small.name, LONGEST_NAME)?;
             if let Some(grams) = small.grams {
@@ -214,20 +213,29 @@ mod tests {
     use super::super::attachment::{CordWay, Joint, Knots};
     use super::super::part::{Button, Small};
     use super::*;
+    use crate::{Gauge, Outline, PieceId};
 
     fn toy() -> Toy {
         let eye = PartForm::Eye(Button { diameter_mm: 8.0, embroidered: false });
         let eye = Thing::Small(Small { name: String::new(), form: eye, grams: None });
         Toy {
             parts: vec![
-                Part::body(0),
-                Part::body(1),
-                Part::new(Thing::Piece(1), Some(Seat::new(0, 0.3, 0.1))),
+                Part::body(PieceId::new(0)),
+                Part::body(PieceId::new(1)),
+                Part::new(Thing::Piece(PieceId::new(1)), Some(Seat::new(0, 0.3, 0.1))),
                 Part::new(eye, Some(Seat::new(2, 0.3, 0.1))),
             ],
             attachments: vec![cord(0, 1)],
             ..Toy::default()
         }
+    }
+
+    fn two() -> [Piece; 2] {
+        let one = |id| {
+            let piece = Piece::new("Bead", Outline { knots: Vec::new() }, Gauge::default());
+            Piece { id: PieceId::new(id), ..piece }
+        };
+        [one(0), one(1)]
     }
 
     fn cord(from: usize, to: usize) -> Attachment {
@@ -245,10 +253,12 @@ mod tests {
 
     #[test]
     fn every_fault_is_one_line_that_names_its_place() {
-        assert_eq!(validate(&toy(), 2), Ok(()));
+        assert_eq!(validate(&toy(), &two()), Ok(()));
         type Fault = (&'static str, fn(&mut Toy));
         let faults: [Fault; 17] = [
-            ("toy, part 1, what: there is no piece 9", |t| t.parts[0].what = Thing::Piece(9)),
+            ("toy, part 1, what, pieces: there is no piece 9", |t| {
+                t.parts[0].what = Thing::Piece(PieceId::new(9));
+            }),
             ("toy, part 3, on, part: part 2 does", |t| t.parts[2].on = Some(seat(2))),
             ("toy, part 3, on, part: part 3 does", |t| t.parts[2].on = Some(seat(3))),
             ("toy, part 4, on: a small thing is no body", |t| t.parts[3].on = None),
@@ -265,20 +275,20 @@ mod tests {
             ("toy, attachment 2, part: it is a body", |t| {
                 t.attachments.push(Attachment::Joint(Joint { part: 0, passes: 2 }));
             }),
-            ("toy, parts: 201 of them", |t| t.parts.resize(201, Part::body(0))),
+            ("toy, parts: 201 of them", |t| t.parts.resize(201, Part::body(PieceId::new(0)))),
             ("toy, parts: 14425 of them with", |t| {
                 let around = |part| Part {
                     copies: Copies::Around(24),
-                    ..Part::new(Thing::Piece(0), Some(seat(part)))
+                    ..Part::new(Thing::Piece(PieceId::new(0)), Some(seat(part)))
                 };
-                t.parts = vec![Part::body(0), around(0), around(1), around(2)];
+                t.parts = vec![Part::body(PieceId::new(0)), around(0), around(1), around(2)];
                 t.attachments.clear();
             }),
         ];
         for (said, wrong) in faults {
             let mut toy = toy();
             wrong(&mut toy);
-            let error = validate(&toy, 2).expect_err(said).to_string();
+            let error = validate(&toy, &two()).expect_err(said).to_string();
             assert!(
                 error.starts_with(said.split(" 14424").next().unwrap()),
                 "{error} / {said}"

@@ -4,8 +4,8 @@
 use super::overlap::inside_earlier;
 pub use super::weight::{Mass, sum};
 use crate::extent::StitchSize;
-use crate::piece::Piece;
 use crate::piece::outline::Rz;
+use crate::piece::{Piece, PieceId};
 use crate::plan::Plan;
 use crate::plan::estimate::YARN_TOLERANCE;
 use crate::project::Project;
@@ -80,14 +80,14 @@ pub(crate) fn masses(
 /// A piece in its own axes.
 fn of_piece(
     project: &Project,
-    index: usize,
+    id: PieceId,
     plans: &[Plan],
     solid: Option<&Solid>,
     part: &Part,
 ) -> PoseMass {
     let nothing = PoseMass { shell: Mass::default(), fill: Mass::default(), guessed: false };
     let (Some(piece), Some(plan), Some(solid)) =
-        (project.pieces.get(index), plans.get(index), solid)
+        (project.piece(id), project.position(id).and_then(|at| plans.get(at)), solid)
     else {
         return nothing;
     };

@@ -136,7 +136,7 @@ fn of_part(list: &mut CautionList, project: &Project, toy: &Assembled, index: us
                      on twice around."
                 ));
             }
-            let solid = toy.solids.get(*piece);
+            let solid = toy.solids.get(piece);
             let wide = solid.map_or(f64::INFINITY, |solid| {
                 let r = solid.nodes().iter().fold(0.0, |most: f64, n| most.max(n.r));
                 2.0 * r + solid.straight_mm()
@@ -148,7 +148,10 @@ fn of_part(list: &mut CautionList, project: &Project, toy: &Assembled, index: us
                      does: make it larger."
                 ));
             }
-            if project.pieces[*piece].outline.knots.iter().any(|knot| knot.card) {
+            if project
+                .piece(*piece)
+                .is_some_and(|piece| piece.outline.knots.iter().any(|knot| knot.card))
+            {
                 list.put("card", Some(index), None, false, "", format!(
                     "There is card in the {name}: round its edges, and wipe the toy instead of \
                      washing it."

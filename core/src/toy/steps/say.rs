@@ -27,9 +27,7 @@ pub fn part_name(project: &Project, index: usize) -> String {
     let phrases = AssemblyPhrases::english();
     let Some(part) = project.toy.parts.get(index) else { return String::new() };
     match &part.what {
-        Thing::Piece(piece) => {
-            project.pieces.get(*piece).map_or_else(String::new, |piece| piece.name.clone())
-        }
+        Thing::Piece(piece) => project.name_of(*piece).to_owned(),
         Thing::Small(small) if !small.name.is_empty() => small.name.clone(),
         Thing::Small(small) => match small.form {
             PartForm::Eye(_) if part.copies == Copies::One => phrases.eye.clone(),
@@ -121,11 +119,12 @@ impl Speaker<'_> {
     /// Whether a single part is on the front line or opposite.
     fn side(&self, figures: &PartFigures, seat: Seat) -> String {
         let p = self.phrases;
-        if self.project.toy.parts[seat.part].piece().is_none() || figures.number > 1 {
+        let carrier = self.project.toy.parts[seat.part].piece();
+        let Some(carrier) = carrier.filter(|_| figures.number == 1) else {
             return String::new();
-        }
+        };
         let turn = seat.at.around.rem_euclid(1.0);
-        let solid = self.toy.solids.get(self.project.toy.parts[seat.part].piece().unwrap_or(0));
+        let solid = self.toy.solids.get(&carrier);
         let count = solid.map_or(1.0, |solid| solid.stitches(solid.round_at(seat.at.along)));
         let stitches = turn * count;
         if stitches < 0.5 || stitches > count - 0.5 {
@@ -323,7 +322,8 @@ pub fn where_held(
     found: HeldPlace,
 ) -> String {
     let p = AssemblyPhrases::english();
-    let solid = project.toy.parts.get(hold.part).and_then(|part| toy.solids.get(part.piece()?));
+    let solid =
+        project.toy.parts.get(hold.part).and_then(|part| toy.solids.get(&part.piece()?));
     let (Some(round), Some(solid)) = (found.round, solid) else { return String::new() };
     let (open_start, open_last) = solid.open();
     if hold.at == CordSpot::End(PartEnd::Start) || round <= 0.0 {

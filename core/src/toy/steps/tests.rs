@@ -1,6 +1,7 @@
 //! What is said of toys, and what they are warned of.
 
 use super::*;
+use crate::PieceId;
 use crate::project::toy::attachment::{
     Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Knots, Metal, Wire,
 };
@@ -31,16 +32,17 @@ fn toy(made_for: MadeFor) -> Project {
     let body =
         piece("Body", &[(0.0, 0.0), (28.0, 14.0), (36.0, 45.0), (26.0, 80.0), (0.0, 95.0)]);
     let mut project = Project::of_piece(body);
-    project.pieces.push(piece("Ear", &[(0.0, 0.0), (9.0, 10.0), (8.0, 40.0)]));
+    project.add(piece("Ear", &[(0.0, 0.0), (9.0, 10.0), (8.0, 40.0)]));
     let by = PartEdge { end: PartEnd::Last, how: EdgeHow::Open };
-    let mut ears = Part::new(Thing::Piece(1), Some(Seat { by, ..Seat::new(0, 0.2, 0.15) }));
+    let mut ears =
+        Part::new(Thing::Piece(PieceId::new(1)), Some(Seat { by, ..Seat::new(0, 0.2, 0.15) }));
     ears.copies = Copies::Mirrored;
     let on = CordHold { part: 0, at: CordSpot::End(PartEnd::Start) };
     let hanger =
         Hanger { on, around: None, stands_off_mm: 10.0, around_mm: 400.0, thickness_mm: 1.2 };
     project.toy = Toy {
         made_for,
-        parts: vec![Part::body(0), ears, eyes(false)],
+        parts: vec![Part::body(PieceId::new(0)), ears, eyes(false)],
         attachments: vec![Attachment::Loop(hanger)],
         cautions: vec!["Made of wool: wash cold.".into()],
     };
@@ -83,17 +85,17 @@ fn steps_come_in_working_order_with_the_numbers_of_the_shape() {
 fn every_sentence_is_filled_in() {
     let mut project = toy(MadeFor::Ornament);
     let stand = piece("Stand", &[(0.0, 0.0), (22.0, 3.0), (20.0, 30.0)]);
-    project.pieces.push(stand);
+    project.add(stand);
     project.toy.parts[1].held_by = HeldBy::Thread;
     project.toy.parts[2] = eyes(true);
-    let mut tail = Part::new(Thing::Piece(1), Some(Seat::new(0, 0.8, 0.5)));
+    let mut tail = Part::new(Thing::Piece(PieceId::new(1)), Some(Seat::new(0, 0.8, 0.5)));
     tail.on.as_mut().expect("a seat").by.how = EdgeHow::Flat;
     let mut cap = tail.clone();
     cap.on = Some(Seat { sunk_mm: 9.0, ..Seat::new(0, 0.0, 0.0) });
     let block =
         Small { name: "bell".into(), form: PartForm::Block(9.0, 9.0, 9.0), grams: Some(3.0) };
     let bell = Part::new(Thing::Small(block), Some(Seat::new(0, 0.6, 0.3)));
-    project.toy.parts.extend([tail, cap, bell, Part::body(2)]);
+    project.toy.parts.extend([tail, cap, bell, Part::body(PieceId::new(2))]);
     let hold = |part, at| CordHold { part, at };
     let (body, stand) = (hold(0, CordSpot::Share(0.9)), hold(6, CordSpot::End(PartEnd::Last)));
     let cord = Cord {
@@ -160,7 +162,7 @@ fn glue_and_wire_in_a_toy_are_refused() {
     let mut project = toy(MadeFor::ThreeAndOver);
     project.toy.parts[1].held_by = HeldBy::Glued;
     let hold = |part| CordHold { part, at: CordSpot::End(PartEnd::Start) };
-    project.toy.parts.push(Part::body(1));
+    project.toy.parts.push(Part::body(PieceId::new(1)));
     project.toy.attachments = vec![Attachment::Wire(Wire {
         carries: hold(0),
         stands_in: hold(3),
