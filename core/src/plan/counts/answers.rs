@@ -1,14 +1,17 @@
 //! The answers to one wish, from faithful to simple, and the one that is taken.
 
-use super::candidate::{Stuffed, Wish};
+use super::candidate::{Candidate, Stuffed, Wish};
 use super::descent;
 use super::effort::{Effort, MOST_FORECASTS};
 use super::family::{Family, is_pattern, trouble};
 use super::likely::likely_rms;
 use super::rules::worked_length_mm;
 use super::search::{LEAST_UNIT, MIDDLE, Sought, Tried, closest};
-use crate::piece::{Accepted, MOST_ROUNDS, Piece};
+use crate::piece::{Accepted, MOST_ROUNDS, Piece, Rules};
 use crate::plan::forecast::fit::Fit;
+
+/// Numbers of which designers like every round to be a multiple.
+const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
 
 /// Forecasts of a full search before its descent: enough for every price twice.
 const FULL_FORECASTS: usize = 32;
@@ -117,6 +120,9 @@ impl<'a> Front<'a> {
                 found[closest(found.iter().map(|(_, stuffed)| stuffed))].clone();
             let best = descent::descend(&sought[of].candidate, closest, &mut forecasts);
             found.push((of, best));
+            for multiple in PLAIN_FAMILIES {
+                found.extend(plain_family(&sought, multiple, &mut forecasts));
+            }
         }
         let answers =
             found.into_iter().map(|(of, stuffed)| judged(&sought[of], of, stuffed)).collect();
@@ -238,6 +244,30 @@ impl<'a> Front<'a> {
         let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
         self.answers.iter().rposition(near).unwrap_or_else(first)
     }
+}
+
+/// What the same wish would come to if every round were to be a multiple of `multiple`: a
+/// search of its own, for what it finds may lie far from all else that is found. Nothing where
+/// that would have another number of rounds than those that are `sought`.
+fn plain_family(
+    sought: &[Sought<'_>],
+    multiple: u32,
+    forecasts: &mut usize,
+) -> Option<(usize, Stuffed)> {
+    let wish = sought[0].candidate.wish;
+    let rules = Rules { multiple_of: multiple, ..wish.piece.rules };
+    let plain = Piece { rules, simplicity: None, accepted: None, ..wish.piece.clone() };
+    let plain = Wish { piece: &plain, ..*wish };
+    let (front, answer) = Front::of(&plain, Effort::Full).take();
+    *forecasts += front.forecasts;
+    let Stuffed { counts, shape, .. } = answer.stuffed;
+    let fits = |one: &Sought<'_>| {
+        let Candidate { widths, rounds, .. } = &one.candidate;
+        widths.len() == counts.len() && rounds.allows_all(&counts)
+    };
+    let of = sought.iter().position(fits)?;
+    *forecasts += 1;
+    Some((of, sought[of].candidate.stuff(counts, &shape)))
 }
 
 /// `stuffed` as an answer of `sought`, which has the index `of`.

@@ -44,13 +44,6 @@ impl Family {
         })
     }
 
-    /// The same with every round a multiple of `multiple` stitches, where that can be.
-    pub(super) fn in_multiples(&self, multiple: u32) -> Option<Self> {
-        let rounds = self.rounds.clone().in_multiples(multiple);
-        let steps = Steps::new(&rounds, false)?;
-        Some(Self { rounds, steps, ..*self })
-    }
-
     /// The best pattern near `near` at `unit`, and its predicted cost.
     pub(super) fn best(&self, near: &mut Near, unit: f64) -> Option<(Vec<u32>, f64)> {
         let prices = Prices::at(unit.max(self.least_unit), self.together);

@@ -76,15 +76,6 @@ impl AllowedRounds {
         self
     }
 
-    /// The same rounds in multiples of `multiple` stitches as well.
-    pub(super) fn in_multiples(mut self, multiple: u32) -> Self {
-        if !self.multiple.is_multiple_of(multiple) {
-            self.multiple *= multiple;
-        }
-        self.kept.multiples = true;
-        self
-    }
-
     /// Whether both halves are held alike.
     pub(super) fn is_mirrored(&self) -> bool {
         self.mirror.is_some()

@@ -17,12 +17,6 @@ pub(super) const LEAST_UNIT: f64 = 1e-4;
 /// counts.
 const LADDER: &[f64] = &[2e-4, 8e-4, 1.6e-3, 5e-3, 2e-2];
 
-/// Numbers of which designers like every round to be a multiple.
-const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
-
-/// Prices at which their patterns are sought.
-const PLAIN_UNITS: [f64; 2] = [LEAST_UNIT, MIDDLE];
-
 /// The price by which numbers of rounds are compared.
 pub(super) const MIDDLE: f64 = 1.5e-3;
 
@@ -103,9 +97,6 @@ impl<'a> Tried<'a> {
         }
         let square = ideal.1.misfit.whole_square;
         let pulls = search.again(units, square);
-        if free {
-            search.plain_families();
-        }
         let found = search.found;
         *forecasts = search.forecasts;
         let width = piece.gauge.stitch_width_mm();
@@ -192,29 +183,6 @@ impl Search<'_, '_> {
             }
         }
         pulls
-    }
-
-    /// Patterns in which every round is a multiple of the same number: one near the cheapest
-    /// there is, then, since so few counts may lie far from that, those near what it stuffs
-    /// into.
-    fn plain_families(&mut self) {
-        self.budget += PLAIN_FAMILIES.len() * (1 + PLAIN_UNITS.len());
-        let from = self.found[self.cheapest()].clone();
-        let mut near = self.candidate.near_stuffed(&from, &self.family.rounds);
-        for multiple in PLAIN_FAMILIES {
-            let Some(family) = self.family.in_multiples(multiple) else { continue };
-            let Some((counts, _)) = family.best(&mut near, MIDDLE) else { continue };
-            self.forecast(counts.clone(), &from.shape);
-            let Some(own) = self.found.iter().find(|s| s.counts == counts).cloned() else {
-                continue;
-            };
-            let mut near = self.candidate.near_stuffed(&own, &family.rounds);
-            for unit in PLAIN_UNITS {
-                if let Some((counts, _)) = family.best(&mut near, unit) {
-                    self.forecast(counts, &own.shape);
-                }
-            }
-        }
     }
 
     fn is_mirrored(&self) -> bool {
