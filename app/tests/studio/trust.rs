@@ -157,18 +157,6 @@ fn what_is_left_alone_for_a_moment_has_a_copy() {
 }
 
 #[test]
-fn half_a_minute_of_changes_is_the_most_there_is_to_lose() {
-    let home = tempfile::tempdir().expect("a folder");
-    let mut bench = at_home(home.path(), None);
-    // A hand that never rests.
-    for second in (0..=32).step_by(2) {
-        bench.input_mut().time = Some(f64::from(second));
-        nudge(&mut bench);
-    }
-    until_true("the copy is written", || copy(home.path()).exists());
-}
-
-#[test]
 fn a_line_that_crosses_itself_is_kept_as_it_last_was_sound() {
     let home = tempfile::tempdir().expect("a folder");
     let mut bench = at_home(home.path(), None);

@@ -237,3 +237,26 @@ fn keep_private(folder: &Path) -> std::io::Result<()> {
     let _ = folder; // A person's own folder is private there.
     Ok(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A hand that never rests for as long as a copy would wait for.
+    #[test]
+    fn half_a_minute_of_changes_is_the_most_there_is_to_lose() {
+        let (folder, ctx) = (tempfile::tempdir().expect("a folder"), Context::default());
+        let (mut home, trouble) = Home::open(folder.path(), &ctx);
+        assert_eq!(trouble, None);
+        let mut document = Document::blank();
+        for second in 0..=30 {
+            let copies = |project: &mut Project, _| project.pieces[0].copies = 2 + second;
+            document.change("Copies".into(), None, copies);
+            let time = Some(f64::from(second));
+            let input = egui::RawInput { time, ..egui::RawInput::default() };
+            let mut drawn = ctx.run_ui(input, |_| home.tend(&ctx, &document));
+            drawn.textures_delta.clear();
+            assert_eq!(home.kept.is_some(), second == 30, "after {second} s");
+        }
+    }
+}
