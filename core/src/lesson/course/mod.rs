@@ -48,6 +48,7 @@ pub struct LessonWords {
     pub wrong_choice: String,
     pub right_number: String,
     pub wrong_number: String,
+    pub step_of: String,
     pub my_prediction: String,
     pub my_swatch: String,
     pub my_measure: String,

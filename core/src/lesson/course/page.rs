@@ -20,6 +20,8 @@ pub struct LessonPage {
     pub number: usize,
     /// Steps in all.
     pub steps: usize,
+    /// Both in words.
+    pub of: String,
     /// Title of the step.
     pub title: String,
     /// The question.
@@ -170,10 +172,13 @@ pub fn lesson_page(
     let (step, words) = (printed.step, &course.words);
     let exercise = step.exercise.steps.iter().map(|text| printed.hand_text(text));
     let choices = step.prediction.ask.choices().iter();
+    let (number, steps) = (printed.number.to_string(), course.steps.len().to_string());
+    let of = [("number", number.as_str()), ("steps", steps.as_str())];
     Ok(LessonPage {
         lesson: course.title.clone(),
         number: printed.number,
         steps: course.steps.len(),
+        of: printed.figures.filled(&words.step_of, &of)?.text(unit),
         title: printed.text(&step.title)?,
         question: printed.text(&step.prediction.question)?,
         choices: choices.map(|choice| choice.text(words).to_owned()).collect(),

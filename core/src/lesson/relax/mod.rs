@@ -5,7 +5,13 @@
 //! downhill in [`energy`], a step at a time, so that whoever shows it can show it settling and
 //! stop it between two steps. The same net takes the same steps every time.
 //!
-//! Cloth may pass through itself: nothing here knows that it cannot.
+//! Nothing but the cloth's own stiffness decides how many waves a ruffle has, so a circle that
+//! gains steadily comes to rest as one saddle, up twice and down twice (as Müller, Ben Amar and
+//! Guven find for sheets with too much angle around a point, *Conical Defects in Growing
+//! Sheets*, Physical Review Letters 101, 2008; from memory); one that grows by a share of
+//! itself has more waves the larger it is. On a table weight and friction keep others. Cloth
+//! may pass through itself: nothing here knows that it cannot, and at twice what lies flat the
+//! two halves of the saddle touch.
 
 mod cloth;
 mod cotangents;
@@ -127,7 +133,8 @@ impl Relaxation {
         Self::new(net, cloth, filling, Vec::new(), x)
     }
 
-    /// The stuffed piece that `plan` plans, let go from its forecast.
+    /// The stuffed piece that `plan` plans, let go from its forecast. Card inserts and cinched
+    /// rounds are not held.
     ///
     /// # Errors
     /// As [`Net::of_plan`].
@@ -164,8 +171,8 @@ impl Relaxation {
 
     /// Takes one step. At rest it changes nothing.
     ///
-    /// A step of 20,000 stitches takes some tens of milliseconds, one that goes on to a finer
-    /// net some tenths of a second.
+    /// A step of 20,000 stitches takes about ten milliseconds, one that goes on to a finer net
+    /// a tenth of a second.
     pub fn step(&mut self) -> RelaxStep {
         let mut moved_mm = 0.0;
         if !self.resting {
