@@ -12,7 +12,9 @@
 //!    yarn, the maker's cloth, the making itself;
 //! 5. [`toy`]: the parts of a project in their places, what they weigh, how they hang or stand;
 //! 6. [`picture`]: a plan drawn stitch by stitch, as charts and as schematics;
-//! 7. [`sheet`]: the pattern as it is given to others.
+//! 7. [`lesson`]: why an increase bends cloth: curvature counted, and cloth let go stitch by
+//!    stitch;
+//! 8. [`sheet`]: the pattern as it is given to others.
 //!
 //! ```
 //! use plumpline_core::words::Writer;
@@ -55,6 +57,8 @@ pub mod project;
 pub mod toy;
 
 pub mod picture;
+
+pub mod lesson;
 
 pub mod sheet;
 

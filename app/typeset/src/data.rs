@@ -135,7 +135,7 @@ fn kept_together(data: &mut Value) {
 
 /// Makes every text in `value` one that can be set: composed, without controls, with a box
 /// for what no face has, and with places to break in words too long for a line.
-fn settable(value: &mut Value, fonts: &Fonts, missing: &mut Missing) {
+pub(crate) fn settable(value: &mut Value, fonts: &Fonts, missing: &mut Missing) {
     match value {
         Value::String(text) => *text = set_text(text, fonts, missing),
         Value::Array(items) => items.iter_mut().for_each(|v| settable(v, fonts, missing)),

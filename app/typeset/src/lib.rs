@@ -7,6 +7,7 @@
 //! 1. `fonts`: the faces, embedded, and which characters they have;
 //! 2. `data`: the sheet as data: what a person typed is never markup, so nothing in a
 //!    project can run or read a file; `packing` shares charts out over the width of a page;
+//!    `lesson`: the pages of a lesson as data, by a template of their own;
 //! 3. `raster`: the stuffed body as pixels;
 //! 4. `world`: all that the typesetter can see: the template, that data, those pictures;
 //! 5. [`Press`] keeps what is slow to make from one sheet to the next; [`Pages`] is what it
@@ -16,6 +17,7 @@
 
 mod data;
 mod fonts;
+mod lesson;
 mod packing;
 mod pages;
 mod press;

@@ -1,6 +1,10 @@
 //! The press: what is slow to make, kept from one sheet to the next.
 
+use std::collections::BTreeMap;
+
+use plumpline_core::lesson::course::{LessonPage, TeacherPage};
 use plumpline_core::sheet::Sheet;
+use typst::foundations::Bytes;
 use typst::syntax::Source;
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt as _};
@@ -8,10 +12,11 @@ use typst_layout::PagedDocument;
 
 use crate::data::SheetFiles;
 use crate::fonts::Fonts;
+use crate::lesson::lesson_files;
 use crate::pages::Pages;
 use crate::raster::BodyCache;
-use crate::world::{Job, Shop, TEMPLATE, id};
-use crate::{Error, Options, Result};
+use crate::world::{Job, LESSON_TEMPLATE, Shop, TEMPLATE, id};
+use crate::{Error, Options, Paper, Result};
 
 /// How many sheets ago a part of a layout may last have been used and still be kept.
 const KEPT: usize = 4;
@@ -36,11 +41,13 @@ impl Press {
     pub fn new() -> Self {
         let fonts = Fonts::embedded();
         let template = include_str!("../assets/sheet.typ").to_owned();
+        let lesson = include_str!("../assets/lesson.typ").to_owned();
         let shop = Shop {
             library: LazyHash::new(Library::default()),
             book: LazyHash::new(fonts.book.clone()),
             faces: fonts.faces.clone(),
             template: Source::new(id(TEMPLATE), template),
+            lesson: Source::new(id(LESSON_TEMPLATE), lesson),
         };
         Self { shop, fonts, bodies: BodyCache::default() }
     }
@@ -57,7 +64,31 @@ impl Press {
     pub fn pages(&self, sheet: &Sheet, options: Options) -> Result<Pages> {
         let SheetFiles { files, replaced } =
             SheetFiles::of(sheet, options, &self.fonts, &self.bodies)?;
-        let job = Job { shop: &self.shop, files };
+        self.set(&self.shop.template, files, replaced)
+    }
+
+    /// The pages of a lesson: for each step a sheet whose back has its answer, then the guide
+    /// for who teaches it.
+    ///
+    /// # Errors
+    /// Where the typesetter gives up; for no lesson known.
+    pub fn lesson(
+        &self,
+        steps: &[LessonPage],
+        guides: &[TeacherPage],
+        paper: Paper,
+    ) -> Result<Pages> {
+        let (files, replaced) = lesson_files(steps, guides, paper, &self.fonts)?;
+        self.set(&self.shop.lesson, files, replaced)
+    }
+
+    fn set(
+        &self,
+        template: &Source,
+        files: BTreeMap<String, Bytes>,
+        replaced: Option<String>,
+    ) -> Result<Pages> {
+        let job = Job { shop: &self.shop, template, files };
         let set = typst::compile::<PagedDocument>(&job);
         let document = set.output.map_err(|trouble| {
             let first = trouble.first().map(|t| t.message.to_string());

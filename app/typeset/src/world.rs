@@ -15,6 +15,10 @@ use typst::{Library, World};
 pub(crate) const TEMPLATE: &str = "/sheet.typ";
 pub(crate) const DATA: &str = "/sheet.json";
 
+/// Name of the lesson's template, and of its data beside it.
+pub(crate) const LESSON_TEMPLATE: &str = "/lesson.typ";
+pub(crate) const LESSON_DATA: &str = "/lesson.json";
+
 /// The id of a file of that world.
 ///
 /// # Panics
@@ -31,11 +35,14 @@ pub(crate) struct Shop {
     pub(crate) book: LazyHash<FontBook>,
     pub(crate) faces: Vec<Font>,
     pub(crate) template: Source,
+    pub(crate) lesson: Source,
 }
 
-/// The world of one sheet.
+/// The world of one sheet, or of a lesson.
 pub(crate) struct Job<'a> {
     pub(crate) shop: &'a Shop,
+    /// Which of the shop's templates it is set by.
+    pub(crate) template: &'a Source,
     pub(crate) files: BTreeMap<String, Bytes>,
 }
 
@@ -49,12 +56,12 @@ impl World for Job<'_> {
     }
 
     fn main(&self) -> FileId {
-        self.shop.template.id()
+        self.template.id()
     }
 
     fn source(&self, id: FileId) -> FileResult<Source> {
-        if id == self.shop.template.id() {
-            return Ok(self.shop.template.clone());
+        if id == self.template.id() {
+            return Ok(self.template.clone());
         }
         Err(FileError::NotFound(PathBuf::from(id.get().vpath().get_with_slash())))
     }

@@ -30,6 +30,18 @@ pub enum BendWord {
 }
 
 impl BendWord {
+    /// What a round does that gains `gained` stitches where `flat` lie flat, or rounds that do
+    /// so on average.
+    pub fn of(gained: f64, flat: f64) -> Self {
+        match gained {
+            g if g > flat + FLAT_BAND => Self::Ruffle,
+            g if g >= flat - FLAT_BAND => Self::Flat,
+            g if g > 0.0 => Self::Cup,
+            g if g < 0.0 => Self::DrawIn,
+            _ => Self::Straight,
+        }
+    }
+
     /// The word on screen.
     pub fn text(self) -> &'static str {
         match self {
@@ -55,13 +67,7 @@ pub fn bends(start: u32, counts: &[u32], forecast: &[Rz], flat: f64) -> Vec<Bend
         .map(|(i, &count)| {
             let gained = count as i32 - below as i32;
             below = count;
-            let word = match f64::from(gained) {
-                g if g > flat + FLAT_BAND => BendWord::Ruffle,
-                g if g >= flat - FLAT_BAND => BendWord::Flat,
-                g if g > 0.0 => BendWord::Cup,
-                g if g < 0.0 => BendWord::DrawIn,
-                _ => BendWord::Straight,
-            };
+            let word = BendWord::of(f64::from(gained), flat);
             Bend { gained, turn_deg: turn(forecast, i + 1), word }
         })
         .collect()

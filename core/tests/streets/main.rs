@@ -9,7 +9,8 @@ use std::path::Path;
 use reader::{Module, Names};
 
 /// The streets in the order of the flow. What stands at the corner is named by all.
-const STREETS: [&str; 7] = ["piece", "plan", "words", "project", "toy", "picture", "sheet"];
+const STREETS: [&str; 8] =
+    ["piece", "plan", "words", "project", "toy", "picture", "lesson", "sheet"];
 
 fn core() -> Names {
     Names::of_crate(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"))

@@ -14,6 +14,7 @@ mod flat_and_ball;
 mod forecast;
 mod geometry;
 mod identity;
+mod lesson;
 mod making;
 mod membrane;
 mod mylar;
