@@ -6,6 +6,7 @@
 mod assemble;
 mod calibrate;
 mod length;
+mod lesson;
 mod new;
 mod out;
 mod picture;
@@ -49,6 +50,8 @@ enum Verb {
     Assemble(assemble::Assemble),
     /// Learn a maker's cloth from what was measured on a finished piece.
     Calibrate(calibrate::Calibrate),
+    /// Write the handouts of the lesson, why an increase bends cloth, as .pdf.
+    Lesson(lesson::LessonArgs),
     /// Check a written pattern: what does not add up, where, and the likeliest mend.
     Proofread(proofread::ProofreadArgs),
     /// Plan a project anew at another size or gauge, or so that a piece meets another.
@@ -83,6 +86,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Assemble(assemble)) => assemble.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Calibrate(calibrate)) => calibrate.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Lesson(lesson)) => lesson.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),
         Some(Verb::Resize(resize)) => resize.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),

@@ -39,12 +39,22 @@ pub(super) struct SheetArgs {
     page: usize,
 }
 
+/// A size of paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum PaperName {
+pub(super) enum PaperName {
     /// 210 × 297 mm.
     A4,
     /// 8.5 × 11 in.
     Letter,
+}
+
+impl From<PaperName> for Paper {
+    fn from(paper: PaperName) -> Self {
+        match paper {
+            PaperName::A4 => Self::A4,
+            PaperName::Letter => Self::Letter,
+        }
+    }
 }
 
 /// The symbol for single crochet.
@@ -87,10 +97,7 @@ impl SheetArgs {
         }
         let sheet = sheet::sheet_with(&project, self.chart.into())
             .map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
-        let paper = match self.paper {
-            PaperName::A4 => Paper::A4,
-            PaperName::Letter => Paper::Letter,
-        };
+        let paper = self.paper.into();
         let (bytes, replaced) =
             form.file(&sheet, Options { paper, columns }, self.page).map_err(|e| anyhow!(e))?;
         if let Some(replaced) = replaced {

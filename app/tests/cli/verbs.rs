@@ -291,3 +291,31 @@ fn a_chart_is_drawn_with_either_symbol() {
     assert!(text.contains("round chart") && text.contains("width=\"1200\""));
     assert!(drawn("cross.png", "cross").starts_with(b"\x89PNG"));
 }
+
+#[test]
+fn a_lesson_is_handed_out_in_the_stitches_of_whoever_gives_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let words = |args: &[&str]| {
+        let out = run(args, folder.path());
+        assert!(out.status.success(), "{}", stderr(&out));
+        let text = Command::new("pdftotext")
+            .args(["-layout", "lesson.pdf", "-"])
+            .current_dir(folder.path())
+            .output()
+            .expect("pdftotext is installed");
+        String::from_utf8_lossy(&text.stdout).into_owned()
+    };
+    let gauge = ["lesson", "--gauge", "22x22/10cm", "-o", "lesson.pdf"];
+    let all = words(&gauge);
+    assert!(all.contains("step 1 of 8") && all.contains("step 8 of 8"), "{all}");
+    assert!(all.contains("For the teacher"));
+    let handout = words(&[&gauge[..], &["--step", "3", "--handouts"]].concat());
+    assert!(handout.contains("step 3 of 8") && !handout.contains("step 1 of 8"), "{handout}");
+    assert!(!handout.contains("For the teacher"));
+    // Taller stitches need more of them to lie flat.
+    let tall =
+        ["lesson", "--gauge", "22x18/10cm", "--step", "3", "--handouts", "-o", "lesson.pdf"];
+    assert_ne!(words(&tall), handout);
+    let out = run(&[&gauge[..], &["--step", "9"]].concat(), folder.path());
+    assert_eq!(stderr(&out), "plumpline: --step: 9 is out of range; give 1 to 8");
+}
