@@ -143,6 +143,13 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     let likeness = if found.shadow { 0.0035 } else { 0.006 };
     let unlike = taken.unlike() > likeness * (taken.ends.1 - taken.ends.0);
     doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
+    let matters = |kind: OddKind| match kind {
+        OddKind::Left => wish.side != TracedSide::Right,
+        OddKind::Right => wish.side != TracedSide::Left,
+        OddKind::Pair | OddKind::Fork => true,
+    };
+    let uncut = !wish.cut && odd.iter().any(|part| matters(part.kind));
+    doubt(uncut, Doubt::NotTurned);
     doubt(axis.leans_to_the_bound(), Doubt::Leans(axis.tilt.to_degrees().abs()));
     doubt(found.next > 0.3, Doubt::Another(found.next));
     doubt(found.contrast < 2.0, Doubt::Faint);
