@@ -102,11 +102,13 @@ fn odd(first: u64, last: u64) {
     for odd in [Handle, Handles, Ear, Ears, Feet] {
         let (mut all, mut near, mut silent, mut unseen) = (0, 0, 0, 0);
         for seed in first..=last {
-            for (i, shape) in shapes(seed).iter().enumerate() {
+            for (i, shape) in shapes(seed).iter().enumerate().step_by(3) {
                 let mut chance = Chance(seed * 1000 + i as u64);
                 let tilt = chance.between(-20.0, 20.0);
                 let noise = chance.between(0.0, 6.0);
-                let conditions = Conditions { odd, tilt, noise, ..Conditions::default() };
+                let shadow = chance.between(0.0, 1.0) < 0.5;
+                let conditions =
+                    Conditions { odd, tilt, noise, shadow, ..Conditions::default() };
                 let file = draw(shape, 420.0, &conditions, &mut chance);
                 let wish = TraceWish { cut: true, ..TraceWish::of_height(100.0) };
                 let traced = Photo::decode(&file)

@@ -99,10 +99,10 @@ pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> FormulaRead<
         let r = radius(t).ok_or_else(|| {
             no_radius("the radius is no number", "change it so that it has one everywhere")
         })?;
+        let at_an_end = i == 0 || i == PLACES;
         // Sines of whole turns are not quite nothing.
-        let r = if r.abs() < 1e-6 * height_mm { 0.0 } else { r };
-        let inside = i > 0 && i < PLACES;
-        if r < 0.0 || (inside && r == 0.0) {
+        let r = if at_an_end && r.abs() < 1e-6 * height_mm { 0.0 } else { r };
+        if r < 0.0 || (!at_an_end && r == 0.0) {
             let mend = "change it so that it is above 0 between the ends";
             return Err(no_radius(&format!("the radius is {r:.2} mm"), mend));
         }
@@ -303,6 +303,9 @@ mod tests {
             assert!((fitted.outline.profile(400).widest_mm() - 30.0).abs() < 0.15);
             assert!(fitted.furthest_mm < 0.15, "{fitted:?}");
         }
+        // Next to an end the radius is all but nothing.
+        let drop = outline("30*sin(pi*t)*(1.2-t/2)", 80.0, 0.1).expect("a drop").outline;
+        assert!(drop.starts_closed() && drop.finishes_closed());
         let open = outline("20+z/4", 80.0, 0.1).expect("an open one");
         assert_eq!(open.outline.knots.len(), 2, "{:?}", open.outline);
         let usual = outline("40-(t*6)^2+2^3^1", 50.0, 0.1).expect("precedence");

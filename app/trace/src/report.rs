@@ -42,6 +42,8 @@ pub enum Doubt {
     SidesDiffer(f64),
     /// Parts that no turned shape has are still on it.
     NotTurned,
+    /// So many parts of it are not turned.
+    InParts(usize),
     /// It leans as far as was looked for, degrees.
     Leans(f64),
     /// Something else in the picture has this share of its area.
@@ -73,6 +75,9 @@ impl Doubt {
             Self::NotTurned => "a part of it is not turned; cut it off, or take the side \
                                 without it"
                 .to_owned(),
+            Self::InParts(count) => format!(
+                "{count} parts of it are not turned; look whether it was told from its background"
+            ),
             Self::Leans(degrees) => {
                 format!("it leans by {degrees:.0}°; turn the picture upright")
             }
@@ -107,7 +112,7 @@ pub struct TraceReport {
     /// How alike both sides are as they were found: the area they share when one is laid on
     /// the other, 0 … 1.
     pub symmetry: f64,
-    /// The same of what the outline was taken from, after cutting.
+    /// The same without the parts that are not turned.
     pub symmetry_left: f64,
     /// The tolerance asked for, mm.
     pub tolerance_mm: f64,
@@ -136,7 +141,7 @@ pub struct TraceReport {
 impl TraceReport {
     /// What a person judges the trace by, a sentence without its full stop each; lengths in
     /// `unit`. Parts that are not turned are numbered as they are in [`Self::odd`], from 1.
-    pub fn told(&self, unit: Unit) -> Vec<String> {
+    pub fn facts(&self, unit: Unit) -> Vec<String> {
         let (high, wide) = (unit.text(self.height_mm), unit.text(self.width_mm));
         let mut lines = vec![format!("{high} high, {wide} wide")];
         let knots = self.knots.len();
@@ -165,9 +170,17 @@ impl TraceReport {
         let done = if self.cut { "cut off" } else { "not cut off" };
         let odd = self.odd.iter().enumerate();
         lines.extend(odd.map(|(i, part)| format!("{}: {}, {done}", i + 1, part.text(unit))));
-        let doubts = self.doubts.iter();
-        lines.extend(doubts.map(|doubt| format!("Look again: {}", doubt.text(unit))));
         lines
+    }
+
+    /// Why all this may be wrong, in the same way.
+    pub fn warnings(&self, unit: Unit) -> Vec<String> {
+        self.doubts.iter().map(|doubt| format!("Look again: {}", doubt.text(unit))).collect()
+    }
+
+    /// Both, facts first.
+    pub fn told(&self, unit: Unit) -> Vec<String> {
+        [self.facts(unit), self.warnings(unit)].concat()
     }
 
     /// Least and greatest distance of a knot from the next, mm; none for fewer than two.

@@ -140,6 +140,24 @@ fn odd_and_cut(shape: &Shape, odd: OddShape, tilt: f64) -> (Vec<OddKind>, f64) {
 }
 
 #[test]
+fn a_shadow_is_left_out_behind_a_handle_too() {
+    let shape = one("long ball");
+    let conditions = Conditions {
+        odd: OddShape::Handle,
+        shadow: true,
+        noise: 4.0,
+        blur: 1.0,
+        ..Conditions::default()
+    };
+    let file = draw(&shape, 420.0, &conditions, &mut Chance(4));
+    let wish = TraceWish { cut: true, ..TraceWish::of_height(100.0) };
+    let Trace { outline, report } = traced(&file, &wish).expect("traced");
+    assert!(report.shadow && report.odd.len() == 1, "{:?}", report.odd);
+    let off = off_mm(&outline, &shape, 100.0);
+    assert!(off <= 2.0 * NEAR, "{off}");
+}
+
+#[test]
 fn a_pair_of_handles_is_pointed_out_and_cut_off() {
     for (name, tilt) in [("cylinder", 0.0), ("long ball", 9.0), ("vase with a lip", -6.0)] {
         let (kinds, off) = odd_and_cut(&one(name), OddShape::Handles, tilt);

@@ -14,6 +14,9 @@ const LEAST_THING: f64 = 0.3;
 /// What is left out is no shadow where less of it than this share of what was found is more
 /// than a thread.
 const LEAST_SHADOW: f64 = 0.004;
+/// How fast the picture changes across the edge of a thing at least, grey levels a pixel,
+/// where that alone decides.
+const SHARP: f64 = 4.0;
 /// How far the colour of a shadow may be from the background's, in thresholds: to begin with,
 /// and where it is come to from outside.
 const TIGHT: f64 = 0.8;
@@ -64,7 +67,10 @@ pub(super) fn left_out(
         let sharper = is.sharpness > 0.9 * was.sharpness && is.alike > was.alike + 0.01;
         let much_sharper = is.sharpness > 1.25 * was.sharpness && is.alike > was.alike - 0.02;
         let far_sharper = is.sharpness > 2.5 * was.sharpness && is.alike > was.alike - 0.1;
-        if sharper || much_sharper || far_sharper {
+        // The only edge that is soft without it: then what is left may be as unlike as a thing
+        // with a handle is.
+        let edged = is.sharpness > 4.0 * was.sharpness && is.sharpness > SHARP;
+        if sharper || much_sharper || far_sharper || edged {
             best = (is, other, true);
         }
     }

@@ -43,10 +43,11 @@ pub(super) fn show(
     ui.add_space(6.0);
     let told = told(bench, card);
     let traced = card.is_picture();
+    let unchosen = card.from == Beginning::File && card.file.path.is_none();
+    told.iter().for_each(|line| form::remark(ui, line));
     let made = card.made(gauge);
     match made {
         Some(Ok(made)) => {
-            told.iter().for_each(|line| form::remark(ui, line));
             if !traced {
                 let StartPiece { rounds, widest, .. } = made;
                 let words =
@@ -60,7 +61,11 @@ pub(super) fn show(
     let top = ui.cursor().top() + 6.0;
     let room = Rect::from_min_max(pos2(area.left(), top), button.right_top() - vec2(0.0, 10.0));
     if room.height() >= LEAST_PICTURE && !traced {
-        picture(ui, bench, room, made);
+        let instead = match (unchosen, made) {
+            (true, None) => "or drop it on the window",
+            _ => "its profile is shown here",
+        };
+        picture(ui, bench, room, made, instead);
     }
     let ready = matches!(made, Some(Ok(_)));
     let words = match card.from {
@@ -159,11 +164,8 @@ fn file(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Ac
     let kind = ShapeKind::of(&path);
     if matches!(kind, ShapeKind::Drawing | ShapeKind::Solid(_)) {
         let found = match card.file.reading.found() {
-            Some(Ok(ShapeFound::Profile(read))) => {
-                let profile = read.outline().profile(400);
-                profile.height_mm()
-            }
-            _ => 0.0,
+            Some(Ok(ShapeFound::Profile(read))) => read.outline().profile(400).height_mm(),
+            _ => 90.0,
         };
         let mut height = card.file.height_mm.unwrap_or(found);
         let why = "Along the axis; what the file says until another is typed";
@@ -218,12 +220,13 @@ fn told(bench: &Bench<'_>, card: &StartChoice) -> Vec<String> {
     }
 }
 
-/// The profile with its knots, or the height at which a formula has none.
+/// The profile with its knots, or the height at which a formula has none, or words `instead`.
 fn picture(
     ui: &Ui,
     bench: &Bench<'_>,
     rect: Rect,
     made: Option<&Result<StartPiece, StartFault>>,
+    instead: &str,
 ) {
     let t = bench.t;
     let painter = ui.painter_at(rect);
@@ -251,7 +254,10 @@ fn picture(
             };
             painter.text(at, anchor, words, font, t.ink);
         }
-        _ => {}
+        _ => {
+            let font = type_faces::regular(type_faces::SMALL);
+            painter.text(rect.center(), Align2::CENTER_CENTER, instead, font, t.soft_ink);
+        }
     }
 }
 
@@ -261,7 +267,9 @@ fn length(ui: &mut Ui, unit: Unit, name: &str, why: &str, mm: &mut f64) -> bool 
     let range = LEAST_MM.min(2.0)..=MOST_MM;
     // Nothing of the project changes here: its steps need not know.
     let none = &mut Actions::default();
-    let new = length_field::show(ui, place, name, (*mm, unit), range, none);
+    // A field takes what lies out of its range for typed.
+    let shown = mm.clamp(*range.start(), *range.end());
+    let new = length_field::show(ui, place, name, (shown, unit), range, none);
     *mm = new.unwrap_or(*mm);
     new.is_some()
 }

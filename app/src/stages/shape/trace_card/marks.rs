@@ -15,8 +15,8 @@ const LONG_STEP: f64 = 0.05;
 const CROSS: f32 = 14.0;
 
 /// What the keys do while the picture has the keyboard.
-pub(super) const KEYS: &str = "Arrows move the cross, with Shift further. Space begins a mark and \
-                               ends it, Backspace takes the last one back.";
+pub(super) const KEYS: &str = "By keys, on the picture: arrows move a cross, with Shift further; \
+                               Space begins a mark and ends it, Backspace takes the last back.";
 
 /// Takes what the hand draws.
 pub(super) fn by_hand(ui: &Ui, shown: &PhotoGround, held: &Response, now: &mut TraceView) {

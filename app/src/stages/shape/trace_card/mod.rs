@@ -4,7 +4,7 @@
 mod marks;
 mod picture;
 
-use egui::{Context, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+use egui::{Context, Rect, Role, Sense, Stroke, StrokeKind, Ui, UiBuilder, WidgetInfo, vec2};
 use plumpline_core::Unit;
 use plumpline_core::piece::Picture;
 use plumpline_trace::{TracedEnd, TracedSide};
@@ -49,7 +49,11 @@ fn body(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         let wide = (ui.available_width() - FIELDS - 16.0).max(200.0);
         ui.vertical(|ui| {
             ui.set_width(wide);
+            ui.spacing_mut().item_spacing.y = 4.0;
             board(ui, bench, &mut now);
+            // Under the picture, where nothing that is found moves them from under the hand.
+            progress(ui, bench, &mut now);
+            take(ui, bench, now.start, actions);
         });
         ui.add_space(8.0);
         ui.vertical(|ui| {
@@ -58,7 +62,6 @@ fn body(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
             fields(ui, bench, &mut now);
             drawing(ui, &mut now);
             judge(ui, bench);
-            finish(ui, bench, &mut now, actions);
         });
     });
     if now != *was {
@@ -80,6 +83,14 @@ fn board(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     let painter = ui.painter_at(rect);
     let edge = Stroke::new(1.0, t.edge);
     painter.rect(rect, CARD_RADIUS, t.well, edge, StrokeKind::Inside);
+    // Until the whole picture has been read its marks have no place.
+    let seen = bench.picture.texture().map(|texture| texture.size().map(|side| side as u32));
+    if bench.outlining.size().is_none()
+        && let Some([wide, high]) = seen
+    {
+        let shown = PhotoGround::fitted(rect.shrink(1.0), (wide, high));
+        picture::show(&painter, bench, &shown, &TraceView::default());
+    }
     if let Some(size) = bench.outlining.size() {
         let shown = PhotoGround::fitted(rect.shrink(1.0), size);
         picture::show(&painter, bench, &shown, now);
@@ -87,14 +98,8 @@ fn board(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
         marks::by_keys(ui, &shown, &held, now);
         marks::cross(&painter, t, &shown, &held, now);
     }
-    below(ui, rect, &held, bench);
-}
-
-/// What the keys do, while the picture has the keyboard.
-fn below(ui: &mut Ui, rect: Rect, held: &Response, bench: &Bench<'_>) {
     if held.has_focus() {
         paint::focus_ring(ui.painter(), rect, CARD_RADIUS, bench.t);
-        form::remark(ui, marks::KEYS);
     }
 }
 
@@ -108,7 +113,9 @@ fn fields(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     let rect = form::row(ui, "Height", why);
     let height = now.height_mm.or(report.map(|r| r.height_mm)).unwrap_or(90.0);
     let place = form::place(rect, 0.0, 96.0);
-    let range = 5.0..=1000.0;
+    // A field takes what lies out of its range for typed.
+    let (low, high) = (5.0, 1000.0);
+    let (height, range) = (height.clamp(low, high), low..=high);
     if let Some(mm) = length_field::show(ui, place, "Height", (height, unit), range, none) {
         now.height_mm = Some(mm);
     }
@@ -116,7 +123,8 @@ fn fields(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     let rect = form::row(ui, "Tolerance", why);
     let tolerance = now.tolerance_mm.or(report.map(|r| r.tolerance_mm)).unwrap_or(0.3);
     let place = form::place(rect, 0.0, 96.0);
-    let (range, name) = (0.05..=10.0, "Tolerance");
+    let (low, high) = (0.05, 10.0);
+    let (tolerance, range, name) = (tolerance.clamp(low, high), low..=high, "Tolerance");
     // So little has too few places in centimetres.
     let small = if unit == Unit::Cm { Unit::Mm } else { unit };
     if let Some(mm) = length_field::show(ui, place, name, (tolerance, small), range, none) {
@@ -145,7 +153,7 @@ fn drawing(ui: &mut Ui, now: &mut TraceView) {
     let why = "Where the background is not plain: draw a box around the thing, and strokes on \
                it and beside it";
     form::heading(ui, "Draw on the picture");
-    let rect = form::row(ui, "", why);
+    let rect = form::row(ui, "Mark", why);
     let on = TraceTool::ALL.iter().position(|&tool| tool == now.pen.tool).unwrap_or(0);
     let words = TraceTool::ALL.map(TraceTool::text);
     if let Some(i) = form::pick(ui, rect, "Draw", &words, on) {
@@ -163,6 +171,7 @@ fn drawing(ui: &mut Ui, now: &mut TraceView) {
     if button(right.with_min_x(right.left() + 4.0), "Clear what is drawn").clicked() {
         now.clear_marks();
     }
+    form::remark(ui, marks::KEYS);
 }
 
 /// What a person judges by.
@@ -170,38 +179,49 @@ fn judge(ui: &mut Ui, bench: &Bench<'_>) {
     form::heading(ui, "What was found");
     match bench.outlining.found() {
         Some(Ok(found)) => {
-            for line in found.trace.report.told(bench.unit()) {
-                form::remark(ui, &line);
-            }
+            let (report, unit) = (&found.trace.report, bench.unit());
+            report.facts(unit).iter().for_each(|line| form::remark(ui, line));
+            report.warnings(unit).iter().for_each(|line| form::trouble(ui, line));
         }
         Some(Err(why)) => form::trouble(ui, why),
         None => form::remark(ui, "Nothing yet"),
     }
 }
 
-/// How far the work is, and the buttons.
-fn finish(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView, actions: &mut Actions) {
-    if let Some(share) = bench.outlining.share() {
-        form::progress(ui, "Tracing", share);
-        if form::wide(ui, 34.0, "Stop", true, false).clicked() {
-            now.stopped = true;
-        }
-    } else if now.stopped {
-        form::remark(ui, "Stopped");
-        if form::wide(ui, 34.0, "Trace again", true, false).clicked() {
-            now.stopped = false;
-        }
+/// How far the work is, and the button that stops it or begins it again.
+fn progress(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
+    const BUTTON: f32 = 110.0;
+    let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::hover());
+    let told = row.with_max_x(row.right() - BUTTON - 8.0);
+    let place = row.with_min_x(row.right() - BUTTON).shrink2(vec2(0.0, 1.0));
+    let button = |words: &str| {
+        controls::button(ui, place, ButtonFace::Words(words), words, true).clicked()
+    };
+    let share = bench.outlining.share();
+    if share.is_some() {
+        now.stopped |= button("Stop");
+    } else if now.stopped && button("Trace again") {
+        now.stopped = false;
     }
+    let mut ui = ui.new_child(UiBuilder::new().max_rect(told.shrink2(vec2(0.0, 3.0))));
+    match share {
+        Some(share) => form::progress(&mut ui, "Tracing", share),
+        None if now.stopped => form::remark(&mut ui, "Stopped"),
+        None => {}
+    }
+}
+
+/// The button that takes the outline.
+fn take(ui: &mut Ui, bench: &Bench<'_>, start: TracedEnd, actions: &mut Actions) {
     let found = bench.outlining.found().and_then(Result::ok);
     let ready = found.is_some() && bench.outlining.share().is_none();
-    let take = form::wide(ui, 34.0, "Take the outline", ready, true);
+    let button = form::wide(ui, 36.0, "Take the outline", ready, true);
     let why = "It takes the place of the outline there is; its knots can then be dragged";
-    if take.on_hover_text(why).clicked()
+    if button.on_hover_text(why).clicked()
         && let Some(found) = found
     {
-        accept(found, bench, now.start, actions);
+        accept(found, bench, start, actions);
     }
-    controls::follow_focus(ui);
 }
 
 /// The outline and the picture beneath it, in one step.
