@@ -102,7 +102,7 @@ pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> FormulaRead<
         let at_an_end = i == 0 || i == PLACES;
         // Sines of whole turns are not quite nothing.
         let r = if at_an_end && r.abs() < 1e-6 * height_mm { 0.0 } else { r };
-        if r < 0.0 || (!at_an_end && r == 0.0) {
+        if r < 0.0 || (!at_an_end && r <= 1e-9 * height_mm) {
             let mend = "change it so that it is above 0 between the ends";
             return Err(no_radius(&format!("the radius is {r:.2} mm"), mend));
         }

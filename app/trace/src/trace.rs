@@ -24,6 +24,9 @@ const SMOOTH_PIXELS: f64 = 1.5;
 /// More parts that are not turned are no handles, but what was taken for the thing.
 const MOST_PARTS: usize = 2;
 
+/// Where the sides share less than this, no handle has made them differ.
+const LEAST_SYMMETRY: f64 = 0.6;
+
 /// From what the size of the thing follows.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Scale {
@@ -147,7 +150,12 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     // What remains of a shadow lies on one side.
     let likeness = if found.shadow { 0.0035 } else { 0.006 };
     let unlike = cleaned.unlike() > likeness * (cleaned.ends.1 - cleaned.ends.0);
-    doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
+    let symmetry = whole.symmetry();
+    if symmetry < LEAST_SYMMETRY {
+        doubt(true, Doubt::SidesDiffer(symmetry));
+    } else {
+        doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
+    }
     let matters = |kind: OddKind| match kind {
         OddKind::Left => wish.side != TracedSide::Right,
         OddKind::Right => wish.side != TracedSide::Left,
@@ -170,7 +178,7 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
         width_mm: 2.0 * points.iter().fold(0.0, |widest, p| p.r.max(widest)),
         mm_per_pixel: pixel,
         tilt_degrees: axis.tilt.to_degrees(),
-        symmetry: whole.symmetry(),
+        symmetry,
         symmetry_left,
         tolerance_mm,
         furthest_mm: fitted.furthest_mm,

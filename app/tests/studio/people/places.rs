@@ -244,6 +244,10 @@ pub(crate) const PLACES: [Place; 42] = [
         b.get_by_label("The picture with the traced line").focus();
         b.run();
         press(b, Key::Space);
+        for key in [Key::ArrowRight, Key::ArrowDown, Key::ArrowRight, Key::ArrowDown] {
+            b.key_press_modifiers(Modifiers::SHIFT, key);
+            b.run();
+        }
     }),
     over("unsaved changes", |b| {
         press(b, Key::Home);

@@ -17,7 +17,7 @@ const MOST_SPREAD: f64 = 14.0;
 /// How far beyond the first edge the background is certain, pixels.
 const CLEAR: f32 = 10.0;
 /// Most places from which the background's colours are learned.
-const MOST_PLACES: usize = 8000;
+const MOST_PLACES: usize = 20_000;
 
 /// The background as it was found: its colours, and what is too far off to belong to it.
 pub(super) struct FoundGround {
@@ -69,9 +69,10 @@ pub(super) fn separate(raster: &Raster, work: &Work<'_>) -> Step<Separated> {
     } else {
         edge::Background::Even(&found.ground)
     };
-    let (mask, contrast) = edge::at_half(raster, &mask, &background, threshold);
+    let (moved, contrast) = edge::at_half(raster, &mask, &background, threshold);
     work.reached(0.5)?;
-    Ok(Separated { shadow: without_shadow, next, ..one_piece(&mask, contrast) })
+    let separated = Separated { shadow: without_shadow, next, ..one_piece(&moved, contrast) };
+    Ok(separated.pierced_as(&mask))
 }
 
 /// The pixels along the border, a thirtieth of the shorter side wide.

@@ -24,8 +24,8 @@ const LOOSE: f64 = 1.6;
 /// What may be the soft edge of a shadow, grey levels a pixel, from gentle to steep.
 const GENTLE: [f64; 2] = [1.5, 3.0];
 
-/// `mask` without what is likelier a shadow on the background than a part of the thing, and
-/// whether anything was left out.
+/// `mask` without what is likelier a shadow on the background than a part of the thing, its
+/// holes open, and whether anything was left out.
 ///
 /// A shadow keeps the background's colour and is darker, but so may a part of the thing be.
 /// What is left without such pixels is taken where it is as alike on both sides as before or
@@ -54,7 +54,8 @@ pub(super) fn left_out(
     let mut best = (judged(found, &mask), mask, false);
     for (i, other) in [of_no_shade, of_deep_shade, gentle, steep].into_iter().enumerate() {
         work.reached(0.36 + 0.03 * i as f32)?;
-        let other = opened(&other).largest().0.filled();
+        let pierced = opened(&other).largest().0;
+        let other = pierced.filled();
         if (other.area() as f64) < LEAST_THING * area || other.area() as f64 > 0.99 * area {
             continue;
         }
@@ -71,7 +72,7 @@ pub(super) fn left_out(
         // with a handle is.
         let edged = is.sharpness > 4.0 * was.sharpness && is.sharpness > SHARP;
         if sharper || much_sharper || far_sharper || edged {
-            best = (is, other, true);
+            best = (is, pierced, true);
         }
     }
     Ok((best.1, best.2))
