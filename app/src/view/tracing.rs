@@ -21,7 +21,7 @@ impl TraceTool {
     /// The word on screen.
     pub const fn text(self) -> &'static str {
         match self {
-            Self::Rectangle => "a box around it",
+            Self::Rectangle => "rectangle",
             Self::Thing => "on it",
             Self::Background => "beside it",
         }

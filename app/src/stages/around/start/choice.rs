@@ -20,7 +20,7 @@ const FIRST_FORMULA: &str = "30*sin(pi*t)*(1.2-t/2)";
 
 /// What a piece begins from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Beginning {
+pub(super) enum BeginFrom {
     /// A starter and its dimensions.
     Starter(Starter),
     /// A formula of the radius.
@@ -32,7 +32,7 @@ pub(super) enum Beginning {
 /// What has been chosen on the card so far.
 #[derive(Debug)]
 pub struct StartChoice {
-    pub(super) from: Beginning,
+    pub(super) from: BeginFrom,
     /// Of the starter.
     pub(super) size: Dimensions,
     /// Of a dome.
@@ -65,7 +65,7 @@ pub(super) struct FileChoice {
 /// What the card makes was last made of.
 #[derive(Debug, Clone, PartialEq)]
 struct MadeOf {
-    from: Beginning,
+    from: BeginFrom,
     size: Dimensions,
     exponent: f64,
     formula: String,
@@ -117,7 +117,7 @@ impl Default for StartChoice {
     fn default() -> Self {
         let starter = Starter::Ball;
         Self {
-            from: Beginning::Starter(starter),
+            from: BeginFrom::Starter(starter),
             size: starter.usual(),
             exponent: USUAL_EXPONENT,
             formula: FIRST_FORMULA.to_owned(),
@@ -140,18 +140,18 @@ impl Default for StartChoice {
 impl StartChoice {
     /// The card at this file, read as it says itself.
     pub(crate) fn take_file(&mut self, path: PathBuf) {
-        self.from = Beginning::File;
+        self.from = BeginFrom::File;
         let unit = self.file.unit;
         self.file.path = Some(path);
         (self.file.height_mm, self.file.unit, self.file.stopped) = (None, unit, false);
     }
 
-    pub(super) fn take(&mut self, from: Beginning) {
+    pub(super) fn take(&mut self, from: BeginFrom) {
         if self.from == from {
             return;
         }
         self.from = from;
-        if let Beginning::Starter(starter) = from {
+        if let BeginFrom::Starter(starter) = from {
             (self.size, self.exponent) = (starter.usual(), USUAL_EXPONENT);
         }
     }
@@ -164,7 +164,7 @@ impl StartChoice {
             height_mm: *height_mm,
             unit: *unit,
         };
-        let wanted = path.clone().filter(|_| !stopped && self.from == Beginning::File);
+        let wanted = path.clone().filter(|_| !stopped && self.from == BeginFrom::File);
         let wanted = wanted.map(|path| ShapeWish { path, reading });
         if self.file.reading.update(ctx, wanted) {
             self.file.news += 1;
@@ -190,8 +190,8 @@ impl StartChoice {
 
     fn make(&self, gauge: Gauge) -> Option<Result<StartPiece, StartFault>> {
         match self.from {
-            Beginning::Starter(starter) => Some(self.of_starter(starter, gauge)),
-            Beginning::Formula => {
+            BeginFrom::Starter(starter) => Some(self.of_starter(starter, gauge)),
+            BeginFrom::Formula => {
                 let (formula, height) = (&self.formula, self.formula_height_mm);
                 let fitted = formula::outline(formula, height, tolerance_mm(gauge));
                 let piece = |outline: Outline| Piece::new("Formula", outline, gauge);
@@ -200,7 +200,7 @@ impl StartChoice {
                     Err(fault) => Err(fault.into()),
                 })
             }
-            Beginning::File => {
+            BeginFrom::File => {
                 let path = self.file.path.as_deref()?;
                 Some(match self.file.reading.found()? {
                     Ok(ShapeFound::Profile(read)) => {
@@ -226,7 +226,7 @@ impl StartChoice {
 
     /// Whether what is chosen is a picture, whose outline is still to be traced.
     pub(super) fn is_picture(&self) -> bool {
-        let path = self.file.path.as_deref().filter(|_| self.from == Beginning::File);
+        let path = self.file.path.as_deref().filter(|_| self.from == BeginFrom::File);
         path.is_some_and(|path| ShapeKind::of(path) == ShapeKind::Picture)
     }
 }

@@ -6,7 +6,7 @@ use plumpline_core::starter::{LEAST_MM, MOST_MM, Starter, Third};
 use plumpline_core::{Gauge, Project, Unit};
 use plumpline_trace::formula::FormulaPlace;
 
-use super::choice::{Beginning, StartChoice, StartFault, StartPiece};
+use super::choice::{BeginFrom, StartChoice, StartFault, StartPiece};
 use super::formula_field;
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
@@ -36,27 +36,23 @@ pub(super) fn show(
     ui.spacing_mut().item_spacing.y = 2.0;
     let gauge = bench.document.piece().gauge;
     match card.from {
-        Beginning::Starter(starter) => dimensions(ui, bench.unit(), card, starter),
-        Beginning::Formula => formula(ui, bench, card, gauge),
-        Beginning::File => file(ui, bench, card, actions),
+        BeginFrom::Starter(starter) => dimensions(ui, bench.unit(), card, starter),
+        BeginFrom::Formula => formula(ui, bench, card, gauge),
+        BeginFrom::File => file(ui, bench, card, actions),
     }
     ui.add_space(6.0);
     let told = told(bench, card);
     let traced = card.is_picture();
-    let unchosen = card.from == Beginning::File && card.file.path.is_none();
+    let unchosen = card.from == BeginFrom::File && card.file.path.is_none();
     told.iter().for_each(|line| form::remark(ui, line));
     let made = card.made(gauge);
     match made {
-        Some(Ok(made)) => {
-            if !traced {
-                let StartPiece { rounds, widest, .. } = made;
-                let words =
-                    format!("{rounds} rounds of {widest} stitches at most, at this gauge");
-                form::remark(ui, &words);
-            }
+        Some(Ok(StartPiece { rounds, widest, .. })) if !traced => {
+            let words = format!("{rounds} rounds of {widest} stitches at most, at this gauge");
+            form::remark(ui, &words);
         }
         Some(Err(fault)) => form::trouble(ui, &fault.line),
-        None => {}
+        _ => {}
     }
     let top = ui.cursor().top() + 6.0;
     let room = Rect::from_min_max(pos2(area.left(), top), button.right_top() - vec2(0.0, 10.0));
@@ -70,8 +66,8 @@ pub(super) fn show(
     let ready = matches!(made, Some(Ok(_)));
     let words = match card.from {
         _ if traced => "Trace it…".to_owned(),
-        Beginning::Starter(starter) => format!("Create {}", starter.name().to_lowercase()),
-        Beginning::Formula | Beginning::File => "Create the piece".to_owned(),
+        BeginFrom::Starter(starter) => format!("Create {}", starter.name().to_lowercase()),
+        BeginFrom::Formula | BeginFrom::File => "Create the piece".to_owned(),
     };
     let pressed = controls::primary(ui, button, &words, "Create", ready);
     let entered = ui.input_mut(|i| i.consume_key(Modifiers::COMMAND, Key::Enter));
@@ -89,11 +85,11 @@ pub(super) fn create(card: &mut StartChoice, gauge: Gauge, actions: &mut Actions
     }
 }
 
-fn title(ui: &Ui, t: &Tokens, from: Beginning) {
+fn title(ui: &Ui, t: &Tokens, from: BeginFrom) {
     let (name, about) = match from {
-        Beginning::Starter(starter) => (starter.name(), starter.about()),
-        Beginning::Formula => ("Formula", "A radius for every height"),
-        Beginning::File => ("From a file", "Looked at before it is taken"),
+        BeginFrom::Starter(starter) => (starter.name(), starter.about()),
+        BeginFrom::Formula => ("Formula", "A radius for every height"),
+        BeginFrom::File => ("From a file", "Looked at before it is taken"),
     };
     let area = ui.max_rect();
     let at = pos2(area.left(), area.top() + 10.0);
@@ -207,7 +203,7 @@ fn choose(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
 
 /// What a file is judged by.
 fn told(bench: &Bench<'_>, card: &StartChoice) -> Vec<String> {
-    if card.from != Beginning::File {
+    if card.from != BeginFrom::File {
         return Vec::new();
     }
     match card.file.reading.found() {

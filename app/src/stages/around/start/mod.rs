@@ -19,7 +19,7 @@ use crate::fields::over::{self, Head};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::{Tokens, type_faces};
 use crate::work::home::DeskAction;
-use choice::Beginning;
+use choice::BeginFrom;
 pub use choice::StartChoice;
 
 const HEAD: Head = Head {
@@ -88,7 +88,7 @@ fn tiles(
     };
     let mut pressed = None;
     for (i, starter) in Starter::ALL.into_iter().enumerate() {
-        let from = Beginning::Starter(starter);
+        let from = BeginFrom::Starter(starter);
         let name = format!("Starter {}", starter.name());
         let names = (name.as_str(), starter.name());
         let shown = &card.pictures[i];
@@ -100,7 +100,7 @@ fn tiles(
         }
     }
     let more = Starter::ALL.len();
-    let from = Beginning::Formula;
+    let from = BeginFrom::Formula;
     let names = ("From a formula", "Formula");
     let tile = tile::show(ui, t, place(more, 2), names, card.from == from, |painter, rect| {
         let half = rect.with_max_x(rect.center().x - 4.0);
@@ -112,7 +112,7 @@ fn tiles(
     if tile.clicked() {
         pressed = Some((from, false));
     }
-    let from = Beginning::File;
+    let from = BeginFrom::File;
     let names = ("From a file", "A file");
     let tile =
         tile::show(ui, t, place(more + 2, 2), names, card.from == from, |painter, rect| {

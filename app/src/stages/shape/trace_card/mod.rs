@@ -150,7 +150,7 @@ fn fields(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
 
 /// What is drawn on the picture, for a background that is not plain.
 fn drawing(ui: &mut Ui, now: &mut TraceView) {
-    let why = "Where the background is not plain: draw a box around the thing, and strokes on \
+    let why = "Where the background is not plain: draw a rectangle around the thing, and strokes on \
                it and beside it";
     form::heading(ui, "Draw on the picture");
     let rect = form::row(ui, "Mark", why);
