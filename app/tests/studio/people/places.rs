@@ -248,6 +248,10 @@ pub(crate) const PLACES: [Place; 42] = [
             b.key_press_modifiers(Modifiers::SHIFT, key);
             b.run();
         }
+        press(b, Key::Space);
+        let rests = |b: &Bench<'_>| b.state().outlining().share().is_none();
+        until(b, "the mark was never worked on", rests);
+        b.run();
     }),
     over("unsaved changes", |b| {
         press(b, Key::Home);
