@@ -14,13 +14,11 @@ use plumpline_trace::formula;
 use super::length::parse_mm;
 use super::out::print;
 use crate::work::files::pattern_text;
-use crate::work::shape_file::{Reading, read_profile};
+use crate::work::shape_file::{ProfileReading, read_profile, tolerance_mm};
+use crate::work::shape_reading::name_of;
 
 /// The ease that stood for no choice.
 const UNCHOSEN_EASE: f64 = 0.3;
-
-/// How far the knots' curve may be from the points, in stitch widths.
-const TOLERANCE_STITCHES: f64 = 0.02;
 
 /// Arguments of `plumpline new`.
 #[derive(Debug, Args)]
@@ -162,24 +160,20 @@ impl New {
         self.name.clone().or(stem).filter(|s| s != "-").unwrap_or_else(|| "Piece".into())
     }
 
-    /// A piece of the profile in this file, named after it. How round a solid is, is said.
+    /// A piece of the profile in this file, named after it; what to judge it by is said.
     fn measured(&self, profile: &Path, gauge: Gauge) -> anyhow::Result<Piece> {
-        let reading = Reading {
+        let reading = ProfileReading {
             tolerance_mm: tolerance_mm(gauge),
             height_mm: self.height,
-            unit_mm: self.unit.mm(),
+            unit: self.unit,
         };
-        let read = read_profile(profile, &reading)?;
-        if let Some((round, least_mm)) = read.round {
-            print(&format!(
-                "{}: {:.1} % round about its axis, least at {}\n",
-                profile.display(),
-                100.0 * round,
-                Unit::Mm.text(least_mm)
-            ));
+        let shown = profile.display();
+        let read = read_profile(profile, &reading, &|_| true)?
+            .ok_or_else(|| anyhow!("{shown}: stopped"))?;
+        for line in read.told(Unit::Mm) {
+            print(&format!("{shown}: {line}\n"));
         }
-        let stem = profile.file_stem().map(|s| s.to_string_lossy().into_owned());
-        Ok(Piece::new(stem.unwrap_or_else(|| "Piece".into()), read.outline, gauge))
+        Ok(Piece::new(name_of(profile), read.outline().clone(), gauge))
     }
 
     /// A piece of this starter; a dome of any exponent is a superellipse.
@@ -206,11 +200,6 @@ impl New {
         };
         Dimensions { height_mm, width_mm, neck_mm: self.neck, length_mm: self.length }
     }
-}
-
-/// How far an outline may lie from what it is fitted to, mm.
-fn tolerance_mm(gauge: Gauge) -> f64 {
-    TOLERANCE_STITCHES * gauge.stitch_width_mm()
 }
 
 fn parse_unit(text: &str) -> Result<Unit, String> {

@@ -11,8 +11,9 @@ use plumpline_trace::{
 
 use super::length::parse_mm;
 use super::out::print;
-use crate::work::picture::laid_over;
-use crate::work::shape_file::{laid, read_picture, traced};
+use crate::work::picture::{laid_over, photo};
+use crate::work::shape_file::{laid, traced};
+use crate::work::shape_reading::name_of;
 
 /// Half the thickness of a stroke, as a share of the picture's longer side.
 const STROKE: f64 = 0.01;
@@ -54,7 +55,7 @@ pub(super) struct TraceArgs {
     /// the height if left out.
     #[arg(long, value_parser = parse_mm, value_name = "LENGTH")]
     tolerance: Option<f64>,
-    /// Cut off what no turned shape has, such as a handle.
+    /// Cut off what no turned shape has, such as a handle; it is told of either way.
     #[arg(long)]
     cut: bool,
     /// Rectangle around the thing, in pixels, where the background is not plain.
@@ -130,7 +131,7 @@ impl TraceArgs {
             _ => Gauge::default(),
         };
         gauge.validate()?;
-        let picture = read_picture(&self.picture).map_err(|e| anyhow!(e))?;
+        let picture = photo(&self.picture).map_err(|e| anyhow!(e))?;
         let wish = self.wish(picture.size)?;
         let traced = traced(&self.picture, &picture, &wish, &|_| true)
             .map_err(|e| anyhow!(e))?
@@ -138,13 +139,15 @@ impl TraceArgs {
         if let Some(over) = &self.over {
             write_over(&self.picture, over, &traced.report)?;
         }
-        let stem = self.picture.file_stem().map(|s| s.to_string_lossy().into_owned());
-        let name = self.name.clone().or(stem).unwrap_or_else(|| "Piece".into());
+        let name = self.name.clone().unwrap_or_else(|| name_of(&self.picture));
         let mut piece = Piece::new(name, traced.outline, gauge);
         piece.firmness = self.firmness.unwrap_or(piece.firmness);
         piece.picture = laid(&self.picture, picture.size, &traced.report, wish.start);
         plan(&piece)?; // A project that cannot be planned is not worth a file.
-        print(&said(&traced.report, piece.outline.knots.len()));
+        print(&(traced.report.told(Unit::Mm).join("\n") + "\n"));
+        if !traced.report.odd.is_empty() && !self.cut {
+            print("--cut cuts off what is not turned\n");
+        }
         file::save(&Project::of_piece(piece), &self.output)?;
         Ok(())
     }
@@ -195,34 +198,6 @@ fn write_over(picture: &Path, over: &Path, report: &TraceReport) -> anyhow::Resu
     let bytes = laid_over(picture, &report.line, &report.knots).map_err(|e| anyhow!(e))?;
     disk::write(over, &bytes)?;
     Ok(())
-}
-
-/// What a person judges the trace by.
-fn said(report: &TraceReport, knots: usize) -> String {
-    let mm = |mm: f64| Unit::Mm.text(mm);
-    let mut lines = vec![
-        format!("{} high, {} wide, {knots} knots", mm(report.height_mm), mm(report.width_mm)),
-        format!(
-            "the outline lies within {:.2} mm of the edge, {:.2} mm in the mean",
-            report.furthest_mm, report.rms_mm
-        ),
-        format!(
-            "both sides share {:.1} % of their area; it leans by {:.1}°",
-            100.0 * report.symmetry,
-            report.tilt_degrees.abs()
-        ),
-    ];
-    if report.shadow {
-        lines.push("a shadow was left out".to_owned());
-    }
-    for part in &report.odd {
-        let done = if report.cut { "cut off" } else { "not cut off; see --cut" };
-        lines.push(format!("no turned shape has {} ({done})", part.text(Unit::Mm)));
-    }
-    lines.extend(
-        report.doubts.iter().map(|doubt| format!("look again: {}", doubt.text(Unit::Mm))),
-    );
-    lines.join("\n") + "\n"
 }
 
 #[cfg(test)]

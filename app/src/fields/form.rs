@@ -102,6 +102,36 @@ pub(crate) fn caption(ui: &mut Ui, words: &str) -> Response {
     response
 }
 
+/// What is wrong, in a line across the form.
+pub(crate) fn trouble(ui: &mut Ui, why: &str) {
+    let t = Tokens::now(ui.ctx());
+    let font = type_faces::regular(type_faces::SMALL);
+    let galley = ui.painter().layout(why.to_owned(), font, t.ink, ui.available_width() - 16.0);
+    let size = vec2(ui.available_width(), galley.size().y + 10.0);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, why));
+    let painter = ui.painter();
+    painter.rect(rect, 6.0, t.warn_wash, Stroke::new(1.2, t.warning), StrokeKind::Inside);
+    painter.galley(rect.min + vec2(8.0, 5.0), galley, t.ink);
+}
+
+/// How much of some work is done, 0 … 1, in words over a bar.
+pub(crate) fn progress(ui: &mut Ui, what: &str, share: f32) {
+    let t = Tokens::now(ui.ctx());
+    let words = format!("{what}, {:.0} % done", 100.0 * share);
+    let (rect, response) =
+        ui.allocate_exact_size(vec2(ui.available_width(), 24.0), Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::ProgressIndicator, true, &words));
+    let (painter, rail) = (ui.painter(), rect.shrink2(vec2(0.0, 2.0)));
+    painter.rect_filled(rail, 6.0, t.well);
+    let done = rail.with_max_x(egui::lerp(rail.x_range(), share.clamp(0.0, 1.0)));
+    painter.rect_filled(done, 6.0, t.wash);
+    painter.rect_stroke(rail, 6.0, Stroke::new(1.0, t.edge), StrokeKind::Inside);
+    let font = type_faces::regular(type_faces::SMALL);
+    let at = rail.left_center() + vec2(8.0, 0.0);
+    painter.text(at, Align2::LEFT_CENTER, words, font, t.ink);
+}
+
 /// A drag of a control is one step.
 pub(crate) fn gesture(response: &Response, actions: &mut Actions) {
     if response.drag_started() {

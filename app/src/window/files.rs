@@ -8,10 +8,12 @@ use plumpline_core::disk;
 use super::ask::{Changed, FileUse, Next, Question, Reply};
 use super::studio::Studio;
 use crate::document::Document;
-use crate::view::Stage;
+use crate::view::tracing::TraceView;
+use crate::view::{Over, Stage};
 use crate::work::files::{Outcome, Purpose};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
+use crate::work::shape_file::ShapeKind;
 use crate::work::worker::Ticket;
 use plumpline_core::Project;
 
@@ -78,7 +80,14 @@ impl Studio {
 
     fn go_on(&mut self, ctx: &Context, frame: &eframe::Frame, next: Next) {
         match next {
-            Next::Begin(project) => self.take(Document::new(*project, None)),
+            Next::Begin(project) => {
+                let traced = project.pieces.iter().any(|piece| piece.picture.is_some());
+                self.take(Document::new(*project, None));
+                if traced {
+                    self.view.tracing = TraceView::default();
+                    self.view.over = Some(Over::Trace);
+                }
+            }
             Next::Recover => self.recover(),
             Next::Open => {
                 self.given_up = Some(self.document.revision());
@@ -189,6 +198,7 @@ impl Studio {
                 }
             }
             Outcome::Picture(path, size) => self.take_picture(&path, size),
+            Outcome::Shape(path) => self.begin_with(path),
             Outcome::Saved(path, of, project) => {
                 self.home.remember(|desk| desk.worked_on(&path));
                 // Another project may have been opened meanwhile.
@@ -260,7 +270,7 @@ impl Studio {
             | Purpose::SaveOver(..)
             | Purpose::Keep(..)
             | Purpose::Compare(..) => "ron",
-            Purpose::Picture => "png",
+            Purpose::Picture | Purpose::Shape => "png",
         };
         let text = std::path::absolute(self.suggested(extension))
             .map_or_else(|_| String::new(), |p| p.display().to_string());
@@ -291,6 +301,10 @@ impl Studio {
         let project = path.extension().is_some_and(|e| e.eq_ignore_ascii_case("ron"));
         if self.view.stage == Stage::Proofread && !project {
             self.files.with_path(ctx, Purpose::Pattern, path);
+        } else if ShapeKind::is_profile(&path)
+            || (self.start.is_some() && picture::is_picture(&path))
+        {
+            self.begin_with(path);
         } else if picture::is_picture(&path) {
             self.files.with_path(ctx, Purpose::Picture, path);
         } else {
@@ -320,5 +334,8 @@ fn refused(path: &Path) -> Option<String> {
         return None;
     }
     let name = path.file_name().unwrap_or_default().to_string_lossy();
-    Some(format!("{name}: it is no Plumpline project; drop a file that ends in .ron"))
+    Some(format!(
+        "{name}: it is no Plumpline project; drop a file that ends in .ron, a picture, or a \
+         shape (.csv, .svg, .stl, .obj)"
+    ))
 }

@@ -19,6 +19,18 @@ impl Studio {
         self.files.ask(ctx, frame, Purpose::Picture, &near);
     }
 
+    /// Asks for a file with a shape in it.
+    pub(super) fn choose_shape(&mut self, ctx: &Context, frame: &eframe::Frame) {
+        let near = self.document.path().map_or_else(PathBuf::new, Path::to_owned);
+        self.files.ask(ctx, frame, Purpose::Shape, &near);
+    }
+
+    /// Shows the start card at the shape in this file.
+    pub(super) fn begin_with(&mut self, path: PathBuf) {
+        self.view.over = None;
+        self.start.get_or_insert_default().take_file(path);
+    }
+
     /// Lays a picture of so many pixels under the outline, as high as that is. One that
     /// takes the place of another lies where that lay.
     pub(super) fn take_picture(&mut self, path: &Path, (width, height): (u32, u32)) {

@@ -112,6 +112,7 @@ impl Studio {
                 self.home.remember(|desk| desk.look());
                 self.start = Some(start::StartChoice::default());
             }
+            DeskAction::ChooseShape => self.choose_shape(ctx, frame),
             DeskAction::HideStart => self.start = None,
             DeskAction::Recover => self.go(ctx, frame, Next::Recover),
             DeskAction::LetGo => {

@@ -13,6 +13,7 @@ use plumpline_core::{Project, disk, file};
 
 use super::decoding::decoded;
 use super::picture;
+use super::shape_file::ShapeKind;
 use super::sheet_file::Form;
 use super::worker::{Queue, Ticket, Voice, Worker};
 use crate::document::Revision;
@@ -29,6 +30,8 @@ pub enum Purpose {
     SavePattern(String),
     /// To trace the picture in it.
     Picture,
+    /// To begin a piece with the shape in it.
+    Shape,
     /// To save this project in it, which is that of this document.
     Save(Revision, Box<Project>),
     /// The same in the file that it came from, if that still holds this project.
@@ -44,7 +47,10 @@ pub enum Purpose {
 impl Purpose {
     /// Whether the file is read, not written.
     pub fn reads(&self) -> bool {
-        matches!(self, Self::Open | Self::Pattern | Self::Picture | Self::Compare(..))
+        matches!(
+            self,
+            Self::Open | Self::Pattern | Self::Picture | Self::Shape | Self::Compare(..)
+        )
     }
 }
 
@@ -55,6 +61,8 @@ pub enum Outcome {
     Opened(PathBuf, Box<Project>),
     /// A picture of so many pixels was chosen.
     Picture(PathBuf, (u32, u32)),
+    /// A file with a shape in it was chosen.
+    Shape(PathBuf),
     /// The project of this document was saved.
     Saved(PathBuf, Revision, Box<Project>),
     /// The project of this document was saved as the making went on.
@@ -126,7 +134,9 @@ impl Files {
         let job = move || {
             let began = Instant::now();
             let chosen = match purpose {
-                Purpose::Open | Purpose::Pattern | Purpose::Picture => dialog.pick_file(),
+                Purpose::Open | Purpose::Pattern | Purpose::Picture | Purpose::Shape => {
+                    dialog.pick_file()
+                }
                 _ => dialog.save_file(),
             };
             match chosen {
@@ -167,6 +177,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Open => dialog.set_title("Open a project"),
         Purpose::Pattern => dialog.set_title("Open a written pattern"),
         Purpose::Picture => dialog.set_title("Choose a picture to trace"),
+        Purpose::Shape => dialog.set_title("Choose a file with a shape in it"),
         Purpose::Save(..)
         | Purpose::SaveOver(..)
         | Purpose::Keep(..)
@@ -181,6 +192,10 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         | Purpose::Keep(..)
         | Purpose::Compare(..) => dialog.add_filter("Plumpline project", &["ron"]),
         Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
+        Purpose::Shape => {
+            let all = [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat();
+            dialog.add_filter("Pictures, drawings, tables and solids", &all)
+        }
         Purpose::Pattern | Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
@@ -222,6 +237,7 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             Ok(size) => Outcome::Picture(path, size),
             Err(error) => Outcome::Failed(error),
         },
+        Purpose::Shape => Outcome::Shape(path),
         Purpose::Save(of, project) => {
             let path = with_extension(path, "ron");
             match file::save(&project, &path) {

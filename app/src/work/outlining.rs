@@ -2,16 +2,16 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
 
 use egui::Context;
 use plumpline_core::piece::Picture;
 use plumpline_trace::{Photo, Scale, Trace, TraceGround, TraceWish};
 
-use super::picture::found;
-use super::shape_file::{read_picture, traced};
+use super::pace::WorkPace;
+use super::picture::{found, photo};
+use super::shape_file::traced;
 use super::worker::{Newest, Ticket, Voice, Worker};
-use crate::view::tracing::{TraceTool, TraceView};
+use crate::view::tracing::TraceView;
 
 /// A picture to trace, and how.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,20 +36,11 @@ type OutlineFound = Result<TracedPicture, String>;
 /// What was found, and the size of the picture once it is read.
 type Answer = (OutlineFound, Option<(u32, u32)>);
 
-/// How far the work is, and which is wanted.
-#[derive(Debug, Default)]
-struct TracePace {
-    /// Thousandths that are done.
-    done: AtomicU32,
-    /// The number of the wish that is still wanted; work on any other stops.
-    wanted: AtomicU64,
-}
-
 /// How far the picture has been traced.
 #[derive(Debug)]
 pub struct Outlining {
     worker: Worker<Newest<(u64, OutlineWish)>, Answer>,
-    pace: Arc<TracePace>,
+    pace: Arc<WorkPace>,
     asked: Option<OutlineWish>,
     awaited: Option<Ticket>,
     found: Option<OutlineFound>,
@@ -58,7 +49,7 @@ pub struct Outlining {
 
 impl Default for Outlining {
     fn default() -> Self {
-        let pace = Arc::new(TracePace::default());
+        let pace = Arc::new(WorkPace::default());
         let theirs = Arc::clone(&pace);
         let work = move || {
             let pace = Arc::clone(&theirs);
@@ -84,23 +75,21 @@ impl Default for Outlining {
 
 fn answer(
     kept: &mut Option<(PathBuf, Photo)>,
-    pace: &TracePace,
+    pace: &WorkPace,
     number: u64,
     wish: &OutlineWish,
     voice: &Voice<'_, Newest<(u64, OutlineWish)>, Answer>,
 ) -> Option<Answer> {
-    pace.done.store(0, Ordering::Relaxed);
     if kept.as_ref().is_none_or(|(path, _)| *path != wish.path) {
-        match read_picture(&wish.path) {
+        match photo(&wish.path) {
             Ok(photo) => *kept = Some((wish.path.clone(), photo)),
             Err(why) => return Some((Err(why), None)),
         }
     }
     let (path, photo) = kept.as_ref()?;
     let on = |share: f32| {
-        pace.done.store((1000.0 * share) as u32, Ordering::Relaxed);
         voice.nudge();
-        pace.wanted.load(Ordering::Relaxed) == number && !voice.is_vain()
+        pace.reached(number, share) && !voice.is_vain()
     };
     let with = |trace| TracedPicture { trace, size: photo.size, path: path.clone() };
     match traced(path, photo, &wanted(wish, photo.size.0), &on) {
@@ -143,12 +132,12 @@ impl Outlining {
         let wish = wanted.map(|(picture, view)| OutlineWish {
             path: found(Path::new(&picture.path), project.and_then(Path::parent)),
             width_mm: picture.width_mm,
-            // What the hand draws with changes nothing.
-            view: TraceView { tool: TraceTool::default(), ..view.clone() },
+            // What is drawn with, and where, changes nothing until it is drawn.
+            view: view.without_pen(),
         });
-        let is_still = wanted.is_some_and(|(_, view)| view.drawing);
+        let is_still = wanted.is_some_and(|(_, view)| view.pen.drawing.is_some());
         if !is_still && wish != self.asked {
-            let number = self.pace.wanted.fetch_add(1, Ordering::Relaxed) + 1;
+            let number = self.pace.next();
             let go_on = wish.clone().filter(|wish| !wish.view.stopped);
             self.awaited = go_on.map(|wish| self.worker.ask(ctx, (number, wish)));
             if wish.is_none() {
@@ -184,6 +173,6 @@ impl Outlining {
     /// The share that is done, while something is under way.
     pub fn share(&self) -> Option<f32> {
         self.awaited?;
-        Some(self.pace.done.load(Ordering::Relaxed) as f32 / 1000.0)
+        Some(self.pace.share())
     }
 }

@@ -1,22 +1,16 @@
 //! The picture that is traced: chosen, read on a thread, kept as a texture.
 
-use std::io::Cursor;
 use std::path::{Path, PathBuf};
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
-use image::metadata::Orientation;
-use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
 use plumpline_core::disk;
 use plumpline_core::piece::Picture;
+use plumpline_trace::{Photo, picture};
 
 use super::worker::{Newest, Ticket, Voice, Worker};
 
 /// Endings of the files that can be traced.
 pub(crate) const ENDINGS: [&str; 4] = ["png", "jpg", "jpeg", "webp"];
-/// Longest side of a picture that is read, pixels.
-const LONGEST_SIDE: u32 = 16_384;
-/// Most memory one picture may take while it is read, bytes.
-const MOST_MEMORY: u64 = 512 << 20;
 /// Longest side it is kept with, pixels: more than a board shows, and every screen takes it.
 const KEPT_SIDE: u32 = 2048;
 
@@ -124,38 +118,13 @@ pub(crate) fn line(path: &Path, what: &str, mend: &str) -> String {
     format!("{}: {}; {mend}", path.display(), what.join(" "))
 }
 
-/// A decoder of the picture at `path`, and how the picture is turned.
-fn open(path: &Path) -> Result<(impl ImageDecoder + use<>, Orientation), String> {
-    let unread = |what: String| line(path, &what, "choose a PNG, JPEG or WebP file");
+/// What `take` makes of the bytes of the file at `path`.
+fn of_file<T>(
+    path: &Path,
+    take: impl FnOnce(&[u8]) -> plumpline_core::Result<T>,
+) -> Result<T, String> {
     let bytes = disk::read(path, disk::LARGEST_PICTURE).map_err(|e| e.to_string())?;
-    let mut reader = ImageReader::new(Cursor::new(bytes))
-        .with_guessed_format()
-        .map_err(|e| unread(format!("it cannot be read ({e})")))?;
-    let known = [ImageFormat::Png, ImageFormat::Jpeg, ImageFormat::WebP];
-    if !reader.format().is_some_and(|format| known.contains(&format)) {
-        return Err(unread("it is no such picture".into()));
-    }
-    let mut limits = Limits::default();
-    limits.max_image_width = Some(LONGEST_SIDE);
-    limits.max_image_height = Some(LONGEST_SIDE);
-    limits.max_alloc = Some(MOST_MEMORY);
-    reader.limits(limits);
-    let broken = |e: image::ImageError| match e {
-        image::ImageError::Limits(_) => too_large(path),
-        e => unread(format!("the picture is broken ({e})")),
-    };
-    let mut decoder = reader.into_decoder().map_err(broken)?;
-    if decoder.total_bytes() > MOST_MEMORY
-        || decoder.dimensions().0.min(decoder.dimensions().1) == 0
-    {
-        return Err(too_large(path));
-    }
-    let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
-    Ok((decoder, orientation))
-}
-
-fn too_large(path: &Path) -> String {
-    line(path, "it has too many pixels", "choose one of at most 16384 a side")
+    take(&bytes).map_err(|e| line(path, &e.what, &e.mend))
 }
 
 /// Width and height of the picture at `path` as it is seen, pixels.
@@ -163,25 +132,20 @@ fn too_large(path: &Path) -> String {
 /// # Errors
 /// One line: the file, what is wrong with it, the mend.
 pub(crate) fn size(path: &Path) -> Result<(u32, u32), String> {
-    use Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
-    let (decoder, orientation) = open(path)?;
-    let (width, height) = decoder.dimensions();
-    let lies = matches!(orientation, Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH);
-    Ok(if lies { (height, width) } else { (width, height) })
+    of_file(path, picture::size)
+}
+
+/// The picture at `path`, ready to be traced.
+///
+/// # Errors
+/// One line: the file, what is wrong with it, the mend.
+pub(crate) fn photo(path: &Path) -> Result<Photo, String> {
+    of_file(path, Photo::decode)
 }
 
 /// The picture at `path`, upright and no larger than it can be shown.
 fn read(path: &Path) -> Result<ColorImage, String> {
-    let (decoder, orientation) = open(path)?;
-    let mut image = DynamicImage::from_decoder(decoder).map_err(|e| {
-        let what = format!("the picture is broken ({e})");
-        line(path, &what, "choose another")
-    })?;
-    image.apply_orientation(orientation);
-    if image.width().max(image.height()) > KEPT_SIDE {
-        image = image.thumbnail(KEPT_SIDE, KEPT_SIDE);
-    }
-    let image = image.to_rgba8();
+    let image = of_file(path, |bytes| picture::to_show(bytes, KEPT_SIDE))?;
     let size = [image.width() as usize, image.height() as usize];
     Ok(ColorImage::from_rgba_unmultiplied(size, image.as_raw()))
 }
@@ -294,7 +258,8 @@ mod tests {
             assert!(error.starts_with(&path.display().to_string()), "{error}");
             assert!(error.contains("; "), "it names a mend: {error}");
         }
-        assert!(size(&saved(folder.path(), "wide.png", LONGEST_SIDE + 1, 1)).is_err());
+        let wide = saved(folder.path(), "wide.png", picture::LONGEST_SIDE + 1, 1);
+        assert!(size(&wide).is_err_and(|said| said.contains("at most")));
     }
 
     #[test]

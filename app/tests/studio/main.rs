@@ -3,6 +3,7 @@
 mod bench;
 mod board;
 mod body;
+mod bringing_in;
 mod choices;
 mod files;
 mod hand;

@@ -1,5 +1,7 @@
 //! Outlines from a formula: any expression of the radius, and the dome of a superellipse.
 
+use std::ops::Range;
+
 use exmex::{Express as _, FlatEx};
 use plumpline_core::outline::LARGEST_MM;
 use plumpline_core::{Error, Knot, Outline, Result, Rz};
@@ -19,6 +21,45 @@ const CONSTANTS: [&str; 2] = ["pi", "e"];
 /// What varies: the height above the start in mm, and its share of the whole, 0 … 1.
 const VARIABLES: [&str; 3] = ["z", "t", "h"];
 
+/// Why a formula makes no outline, and where in it or along it.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{error}")]
+pub struct FormulaFault {
+    /// One line: where, what is wrong, the mend.
+    pub error: Error,
+    /// Where that is.
+    pub place: FormulaPlace,
+}
+
+/// Where a formula is at fault.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum FormulaPlace {
+    /// In these of its characters, counted from 0; an empty range at its end is where
+    /// something is missing.
+    Letters(Range<usize>),
+    /// At this share of the height, thousandths: it can be read, but has no radius there.
+    Height(u16),
+    /// As a whole, or not in the formula at all but in the height.
+    Whole,
+}
+
+impl FormulaFault {
+    fn letters(at: Range<usize>, what: impl Into<String>, mend: impl Into<String>) -> Self {
+        let place = format!("formula, character {}", at.start + 1);
+        let error = Error::new(place, what, mend);
+        Self { error, place: FormulaPlace::Letters(at) }
+    }
+}
+
+/// What reading a formula gives, or why it gives nothing.
+pub type FormulaRead<T> = std::result::Result<T, FormulaFault>;
+
+impl From<Error> for FormulaFault {
+    fn from(error: Error) -> Self {
+        Self { error, place: FormulaPlace::Whole }
+    }
+}
+
 /// The outline of height `height_mm` whose radius in mm is what `formula` says: of `z`, the
 /// height above the start in mm, of `t`, its share of the whole (0 … 1), and of `h`, the
 /// whole height in mm. Ends where the radius is nothing are poles, others open.
@@ -26,10 +67,10 @@ const VARIABLES: [&str; 3] = ["z", "t", "h"];
 /// # Errors
 /// One line with the place in the formula (its character, counted from 1) that cannot be
 /// read; the height at which the radius cannot be; and whatever [`line::fit`] refuses.
-pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> Result<FittedLine> {
+pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> FormulaRead<FittedLine> {
     if !(1.0..=LARGEST_MM).contains(&height_mm) {
         let what = format!("{height_mm} mm is out of range");
-        return Err(Error::new("height", what, "give a number from 1 to 3000 mm"));
+        return Err(Error::new("height", what, "give a number from 1 to 3000 mm").into());
     }
     let plain = look_over(formula)?;
     let read: FlatEx<f64> = exmex::parse(&plain).map_err(|e| {
@@ -51,43 +92,48 @@ pub fn outline(formula: &str, height_mm: f64, tolerance_mm: f64) -> Result<Fitte
     for i in 0..=PLACES {
         // Closer together at the ends, which are often round.
         let t = 0.5 * (1.0 - (std::f64::consts::PI * f64::from(i) / f64::from(PLACES)).cos());
-        let at = format!("formula, at z = {:.1} mm", t * height_mm);
+        let no_radius = |what: &str, mend: &str| FormulaFault {
+            error: Error::new(format!("formula, at z = {:.1} mm", t * height_mm), what, mend),
+            place: FormulaPlace::Height((1000.0 * t).round() as u16),
+        };
         let r = radius(t).ok_or_else(|| {
-            Error::new(
-                &at,
-                "the radius is no number",
-                "change it so that it has one everywhere",
-            )
+            no_radius("the radius is no number", "change it so that it has one everywhere")
         })?;
+        let at_an_end = i == 0 || i == PLACES;
         // Sines of whole turns are not quite nothing.
-        let r = if r.abs() < 1e-6 * height_mm { 0.0 } else { r };
-        let inside = i > 0 && i < PLACES;
-        if r < 0.0 || (inside && r == 0.0) {
-            let what = format!("the radius is {r:.2} mm");
-            return Err(Error::new(
-                at,
-                what,
-                "change it so that it is above 0 between the ends",
-            ));
+        let r = if at_an_end && r.abs() < 1e-6 * height_mm { 0.0 } else { r };
+        if r < 0.0 || (!at_an_end && r <= 1e-9 * height_mm) {
+            let mend = "change it so that it is above 0 between the ends";
+            return Err(no_radius(&format!("the radius is {r:.2} mm"), mend));
+        }
+        if r > LARGEST_MM {
+            let mend = format!("change it so that it is at most {LARGEST_MM} mm");
+            return Err(no_radius(&format!("the radius is {:.1} m", 1e-3 * r), &mend));
         }
         points.push(Rz::new(r, t * height_mm));
     }
-    line::fit(&points, tolerance_mm, 0.0)
+    Ok(line::fit(&points, tolerance_mm, 0.0)?)
 }
 
 /// The formula as the evaluator wants it; what no formula can have is refused at its place.
 ///
 /// The evaluator's signs bind more tightly than its powers, so that -t^2 would be (-t)^2: a
 /// minus in front is written (0-1)* instead, which is right wherever a term may begin.
-fn look_over(formula: &str) -> Result<String> {
-    let at = |i: usize| format!("formula, character {}", i + 1);
+fn look_over(formula: &str) -> FormulaRead<String> {
     let letters: Vec<char> = formula.chars().collect();
+    let fault =
+        |at: Range<usize>, what: String, mend: &str| Err(FormulaFault::letters(at, what, mend));
     if letters.iter().all(|c| c.is_whitespace()) {
-        return Err(Error::new("formula", "it is empty", "write it like 30*sin(pi*t)"));
+        let error = Error::new("formula", "it is empty", "write it like 30*sin(pi*t)");
+        return Err(FormulaFault { error, place: FormulaPlace::Letters(0..0) });
     }
     if letters.len() > LONGEST {
         let what = format!("it is longer than {LONGEST} characters");
-        return Err(Error::new("formula", what, "shorten it"));
+        let error = Error::new("formula", what, "shorten it");
+        return Err(FormulaFault {
+            error,
+            place: FormulaPlace::Letters(LONGEST..letters.len()),
+        });
     }
     let mut open = Vec::new();
     let mut plain = String::new();
@@ -111,9 +157,9 @@ fn look_over(formula: &str) -> Result<String> {
                 let number: String = letters[from..i].iter().collect();
                 if number.parse::<f64>().is_err() {
                     let what = format!("“{number}” is no number");
-                    return Err(Error::new(at(from), what, "write it with one point"));
+                    return fault(from..i, what, "write it with one point");
                 }
-                value(after_value, &at(from), &number)?;
+                value(after_value, from..i, &number)?;
                 plain.push_str(&number);
                 after_value = true;
             }
@@ -122,7 +168,7 @@ fn look_over(formula: &str) -> Result<String> {
                     i += 1;
                 }
                 let name: String = letters[from..i].iter().collect::<String>().to_lowercase();
-                value(after_value, &at(from), &name)?;
+                value(after_value, from..i, &name)?;
                 let function = FUNCTIONS.contains(&name.as_str());
                 if !function
                     && !VARIABLES.contains(&name.as_str())
@@ -133,26 +179,26 @@ fn look_over(formula: &str) -> Result<String> {
                         VARIABLES.join(", "),
                         CONSTANTS[0]
                     );
-                    return Err(Error::new(at(from), format!("“{name}” is not known"), mend));
+                    return fault(from..i, format!("“{name}” is not known"), &mend);
                 }
                 let next = letters[i..].iter().find(|c| !c.is_whitespace());
                 if function && next != Some(&'(') {
                     let what = format!("{name} has nothing to work on");
-                    return Err(Error::new(at(from), what, format!("write {name}(…)")));
+                    return fault(from..i, what, &format!("write {name}(…)"));
                 }
                 plain.push_str(if name == "pi" { "PI" } else { &name });
                 after_value = !function;
             }
             '(' => {
-                value(after_value && !is_call(&letters, from), &at(from), "(")?;
+                value(after_value && !is_call(&letters, from), from..i, "(")?;
                 open.push(from);
                 plain.push('(');
                 after_value = false;
             }
             ')' => {
                 if open.pop().is_none() || !after_value {
-                    let what = "a bracket closes that was not opened, or holds nothing";
-                    return Err(Error::new(at(from), what, "look at the brackets"));
+                    let what = "a bracket closes that was not opened, or holds nothing".into();
+                    return fault(from..i, what, "look at the brackets");
                 }
                 plain.push(')');
                 after_value = true;
@@ -160,31 +206,31 @@ fn look_over(formula: &str) -> Result<String> {
             '-' | '+' if !after_value => {
                 if matches!(before, '*' | '/' | '^') {
                     let what = format!("a sign follows “{before}”");
-                    return Err(Error::new(at(from), what, "put it in brackets, as in 2^(-t)"));
+                    return fault(from..i, what, "put it in brackets, as in 2^(-t)");
                 }
                 plain.push_str(if c == '-' { "(0-1)*" } else { "" });
             }
             '+' | '-' | '*' | '/' | '^' => {
                 if !after_value {
                     let what = format!("“{c}” has nothing before it");
-                    return Err(Error::new(at(from), what, "write a number or a name there"));
+                    return fault(from..i, what, "write a number or a name there");
                 }
                 plain.push(c);
                 after_value = false;
             }
             other => {
                 let what = format!("“{other}” is not read");
-                return Err(Error::new(at(from), what, "use + - * / ^ and brackets"));
+                return fault(from..i, what, "use + - * / ^ and brackets");
             }
         }
         before = c;
     }
     if let Some(&from) = open.last() {
-        return Err(Error::new(at(from), "this bracket is not closed", "close it"));
+        return fault(from..from + 1, "this bracket is not closed".into(), "close it");
     }
     if !after_value {
-        let what = "it ends where a number or a name should follow";
-        return Err(Error::new(at(letters.len()), what, "write the rest"));
+        let what = "it ends where a number or a name should follow".into();
+        return fault(letters.len()..letters.len(), what, "write the rest");
     }
     Ok(plain)
 }
@@ -197,10 +243,10 @@ fn is_call(letters: &[char], bracket: usize) -> bool {
         .is_some_and(|c| c.is_alphabetic())
 }
 
-fn value(after_value: bool, at: &str, what: &str) -> Result<()> {
+fn value(after_value: bool, at: Range<usize>, what: &str) -> FormulaRead<()> {
     if after_value {
         let what = format!("“{what}” follows without + - * / or ^");
-        return Err(Error::new(at, what, "write what joins them, such as 2*t"));
+        return Err(FormulaFault::letters(at, what, "write what joins them, such as 2*t"));
     }
     Ok(())
 }
@@ -257,6 +303,9 @@ mod tests {
             assert!((fitted.outline.profile(400).widest_mm() - 30.0).abs() < 0.15);
             assert!(fitted.furthest_mm < 0.15, "{fitted:?}");
         }
+        // Next to an end the radius is all but nothing.
+        let drop = outline("30*sin(pi*t)*(1.2-t/2)", 80.0, 0.1).expect("a drop").outline;
+        assert!(drop.starts_closed() && drop.finishes_closed());
         let open = outline("20+z/4", 80.0, 0.1).expect("an open one");
         assert_eq!(open.outline.knots.len(), 2, "{:?}", open.outline);
         let usual = outline("40-(t*6)^2+2^3^1", 50.0, 0.1).expect("precedence");
@@ -289,6 +338,12 @@ mod tests {
             let line = said(formula);
             assert!(line.contains(place) && line.lines().count() == 1, "{formula}: {line}");
         }
+        let place = |formula: &str| outline(formula, 80.0, 0.1).expect_err(formula).place;
+        assert_eq!(place("30*sine(t)"), FormulaPlace::Letters(3..7));
+        assert_eq!(place("ä*t"), FormulaPlace::Letters(0..1), "characters, not bytes");
+        assert_eq!(place("30*"), FormulaPlace::Letters(3..3), "what is missing at the end");
+        assert_eq!(place("40-z"), FormulaPlace::Height(500));
+        assert_eq!(place("9000"), FormulaPlace::Height(0));
         assert!(said("  ").contains("empty"));
         assert!(said(&"1+".repeat(300)).contains("longer"));
         assert!(outline("30", f64::NAN, 0.1).is_err());

@@ -19,6 +19,7 @@
 //! whose points are taken as measured, end in [`line`](mod@line) too.
 
 mod axis;
+mod distance;
 pub mod drawing;
 pub mod formula;
 mod ground;
@@ -26,6 +27,7 @@ mod halves;
 pub mod line;
 mod mask;
 pub mod picture;
+mod pieces;
 pub mod report;
 pub mod solid;
 pub mod table;

@@ -6,7 +6,7 @@
 //! is smoothed between them, and the core is given a few hundred points of that.
 
 use plumpline_core::outline::POLE_MM;
-use plumpline_core::{Error, Outline, Result, Rz};
+use plumpline_core::{Error, Outline, Result, Rz, Unit};
 
 /// Steps the edge is divided into.
 const STEPS: usize = 1200;
@@ -30,6 +30,23 @@ pub struct FittedLine {
     pub rms_mm: f64,
     /// How far the points stray from the smooth edge through them, root mean square, mm.
     pub rough_mm: f64,
+}
+
+impl FittedLine {
+    /// How many knots it has and how near it comes, a sentence without its full stop; lengths
+    /// in `unit`.
+    pub fn told(&self, unit: Unit) -> String {
+        let (knots, off) = (self.outline.knots.len(), fine(unit, self.furthest_mm));
+        format!("{knots} knots; the line lies within {off} of what was read")
+    }
+}
+
+/// A length of less than a few millimetres, to about a hundredth of one.
+pub(crate) fn fine(unit: Unit, mm: f64) -> String {
+    match unit {
+        Unit::Inch => format!("{:.3} in", mm / unit.mm()),
+        Unit::Cm | Unit::Mm => format!("{mm:.2} mm"),
+    }
 }
 
 /// The outline with few knots that keeps within `tolerance_mm` of the edge through `points`
@@ -218,16 +235,45 @@ impl EdgeLine {
 
 /// Greatest and root mean square distance of `points` from the polyline `line`, mm.
 fn apart(points: &[Rz], line: &[Rz]) -> (f64, f64) {
-    let (mut furthest, mut sum) = (0.0_f64, 0.0);
+    /// Pieces of the line that are looked at together.
+    const STRETCH: usize = 24;
+    // Stretches share their ends, and one whose box is further off than the nearest piece
+    // that is known is passed over.
+    let stretches: Vec<(&[Rz], [f64; 4])> = (0..line.len().saturating_sub(1))
+        .step_by(STRETCH)
+        .map(|i| &line[i..(i + STRETCH + 1).min(line.len())])
+        .map(|stretch| (stretch, extent(stretch)))
+        .collect();
+    let (mut furthest, mut sum, mut near) = (0.0_f64, 0.0, 0);
     for &p in points {
-        let off = line
-            .windows(2)
-            .map(|pair| p.distance_to_segment(pair[0], pair[1]))
-            .fold(f64::INFINITY, f64::min);
+        // The nearest is mostly where that of the point before was.
+        let mut off = from_polyline(p, stretches.get(near).map_or(&[][..], |s| s.0));
+        for (i, (stretch, [low_r, high_r, low_z, high_z])) in stretches.iter().enumerate() {
+            let across = (low_r - p.r).max(p.r - high_r).max(0.0);
+            let along = (low_z - p.z).max(p.z - high_z).max(0.0);
+            if across.max(along) < off {
+                let here = from_polyline(p, stretch);
+                if here < off {
+                    (off, near) = (here, i);
+                }
+            }
+        }
         furthest = furthest.max(off);
         sum += off * off;
     }
     (furthest, (sum / points.len().max(1) as f64).sqrt())
+}
+
+fn from_polyline(p: Rz, line: &[Rz]) -> f64 {
+    let pieces = line.windows(2);
+    pieces.map(|pair| p.distance_to_segment(pair[0], pair[1])).fold(f64::INFINITY, f64::min)
+}
+
+/// Least and greatest radius, least and greatest height.
+fn extent(line: &[Rz]) -> [f64; 4] {
+    line.iter().fold([f64::MAX, f64::MIN, f64::MAX, f64::MIN], |[a, b, c, d], p| {
+        [a.min(p.r), b.max(p.r), c.min(p.z), d.max(p.z)]
+    })
 }
 
 #[cfg(test)]

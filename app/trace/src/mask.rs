@@ -1,8 +1,7 @@
 //! Which pixels belong to the thing, and how far each lies from its edge.
 
-use image::{GrayImage, Luma};
-use imageproc::distance_transform::euclidean_squared_distance_transform;
-use imageproc::region_labelling::{Connectivity, connected_components};
+use crate::distance;
+use crate::pieces::Pieces;
 
 /// A pixel set; row by row from the upper left.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,80 +24,46 @@ impl Mask {
         self.bits.iter().filter(|&&bit| bit).count()
     }
 
-    fn to_gray(&self, inside: bool) -> GrayImage {
-        let bit = |x: u32, y: u32| self.bits[y as usize * self.width + x as usize];
-        GrayImage::from_fn(self.width as u32, self.height as u32, |x, y| {
-            Luma([if bit(x, y) == inside { 255 } else { 0 }])
-        })
-    }
-
-    /// Its pieces: the number of each pixel's piece (0 for none), and the area of each by
-    /// number. Pieces of the outside are told by `inside: false`.
-    fn pieces(&self, inside: bool) -> (Vec<u32>, Vec<usize>) {
-        // Inside, pixels hang together by their sides alone, and outside by corners too, so
-        // that no line of pixels both joins and divides.
-        let by = if inside { Connectivity::Four } else { Connectivity::Eight };
-        let labels = connected_components(&self.to_gray(inside), by, Luma([0])).into_raw();
-        let most = labels.iter().max().copied().unwrap_or(0) as usize;
-        let mut areas = vec![0; most + 1];
-        for &label in labels.iter().filter(|&&label| label > 0) {
-            areas[label as usize] += 1;
-        }
-        (labels, areas)
-    }
-
     /// The largest piece alone, and the share of that area which the next largest has.
     pub(crate) fn largest(&self) -> (Self, f64) {
-        let (labels, areas) = self.pieces(true);
-        let ranked = |but: usize| {
-            (1..areas.len()).filter(|&i| i != but).max_by_key(|&i| (areas[i], usize::MAX - i))
+        let pieces = Pieces::of(&self.bits, self.width, true);
+        let areas = &pieces.areas;
+        let ranked = |but: Option<usize>| {
+            let others = (0..areas.len()).filter(|&i| Some(i) != but);
+            others.max_by_key(|&i| (areas[i], usize::MAX - i))
         };
-        let Some(first) = ranked(0) else { return (self.clone(), 0.0) };
-        let next = ranked(first).map_or(0, |i| areas[i]);
-        let bits = labels.iter().map(|&label| label as usize == first).collect();
+        let Some(first) = ranked(None) else { return (self.clone(), 0.0) };
+        let next = ranked(Some(first)).map_or(0, |i| areas[i]);
+        let bits = pieces.taken(self.bits.len(), |piece| piece == first);
         (Self { bits, ..*self }, next as f64 / areas[first] as f64)
     }
 
     /// The same with every hole filled: whatever is outside and does not reach the border.
     pub(crate) fn filled(&self) -> Self {
-        let (labels, areas) = self.pieces(false);
-        let mut open = vec![false; areas.len()];
-        for i in self.border() {
-            open[labels[i] as usize] = true;
-        }
-        open[0] = false;
-        let bits = labels.iter().map(|&label| !open[label as usize]).collect();
+        let outside = Pieces::of(&self.bits, self.width, false);
+        let open = outside.at_border((self.width, self.height));
+        let holes = outside.taken(self.bits.len(), |piece| !open[piece]);
+        let bits = self.bits.iter().zip(holes).map(|(&bit, hole)| bit || hole).collect();
         Self { bits, ..*self }
-    }
-
-    /// The places of the pixels along the border of the picture.
-    fn border(&self) -> impl Iterator<Item = usize> + use<> {
-        let (width, height) = (self.width, self.height);
-        let rows = (0..width).flat_map(move |x| [x, (height - 1) * width + x]);
-        rows.chain((0..height).flat_map(move |y| [y * width, y * width + width - 1]))
     }
 
     /// Which of the picture's edges it reaches: upper, right, lower, left.
     pub(crate) fn edges_reached(&self) -> [bool; 4] {
         let (width, height) = (self.width, self.height);
         // Two pixels of border may be dark from the scanner or soft from reduction.
-        let row = |y: usize| (2..width - 2).any(|x| self.bits[y * width + x]);
-        let column = |x: usize| (2..height - 2).any(|y| self.bits[y * width + x]);
+        let within = |side: usize| 2..side.saturating_sub(2);
+        let row = |y: usize| within(width).any(|x| self.bits[y * width + x]);
+        let column = |x: usize| within(height).any(|y| self.bits[y * width + x]);
         [row(0), column(width - 1), row(height - 1), column(0)]
     }
 
     /// Distance of every pixel from the edge, pixels: positive inside.
     pub(crate) fn field(&self) -> Field {
-        let squared = |to_inside| {
-            euclidean_squared_distance_transform(&self.to_gray(to_inside)).into_raw()
-        };
-        let (to_inside, to_outside) = (squared(true), squared(false));
-        let far = (self.width + self.height) as f64;
-        let away = |d2: f64| (d2.sqrt().min(far) - 0.5) as f32;
-        let at = |i: usize| {
-            if self.bits[i] { away(to_outside[i]) } else { -away(to_inside[i]) }
-        };
-        let values = (0..self.bits.len()).map(at).collect();
+        let far = (self.width + self.height) as f32;
+        let away = |square: i32| (square as f32).sqrt().min(far) - 0.5;
+        let squared = distance::squared(&self.bits, (self.width, self.height));
+        let signed = |(&bit, square)| if bit { away(square) } else { -away(square) };
+        let values = self.bits.iter().zip(squared).map(signed).collect();
         Field { width: self.width, height: self.height, values }
     }
 

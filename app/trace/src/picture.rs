@@ -3,7 +3,7 @@
 use std::io::Cursor;
 
 use image::metadata::Orientation;
-use image::{DynamicImage, ImageDecoder as _, ImageFormat, ImageReader, Limits, imageops};
+use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits, imageops};
 use plumpline_core::{Error, Result};
 
 /// Longest side of a picture that is read, pixels.
@@ -58,7 +58,8 @@ impl Photo {
     /// One line for what is no such picture, is broken, is too small to trace, or claims more
     /// pixels than are read: that is found out before their memory is taken.
     pub fn decode(bytes: &[u8]) -> Result<Self> {
-        let (image, orientation) = decoded(bytes)?;
+        let Opened { decoder, orientation } = opened(bytes)?;
+        let image = DynamicImage::from_decoder(decoder).map_err(unreadable)?;
         let (width, height) = (image.width(), image.height());
         if width.min(height) < SHORTEST_SIDE {
             let what = format!("it is {width} × {height} pixels");
@@ -66,8 +67,12 @@ impl Photo {
             return Err(Error::new("picture", what, mend));
         }
         let mut small = at_work_size(image);
+        if small.width().min(small.height()) < SHORTEST_SIDE {
+            let what = format!("it is {width} × {height} pixels, which is too slender");
+            return Err(Error::new("picture", what, "leave more around the thing"));
+        }
         small.apply_orientation(orientation);
-        let size = if lies(orientation) { (height, width) } else { (width, height) };
+        let size = seen((width, height), orientation);
         Ok(Self { size, raster: raster(&small.into_rgba8(), size) })
     }
 
@@ -91,14 +96,47 @@ impl Photo {
     }
 }
 
-/// Whether the picture lies on its side in the file.
-fn lies(orientation: Orientation) -> bool {
-    use Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
-    matches!(orientation, Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH)
+/// Width and height of the picture in a file's `bytes` as it is seen, pixels; its pixels are
+/// not read.
+///
+/// # Errors
+/// As [`Photo::decode`].
+pub fn size(bytes: &[u8]) -> Result<(u32, u32)> {
+    let Opened { decoder, orientation } = opened(bytes)?;
+    Ok(seen(decoder.dimensions(), orientation))
 }
 
-/// The picture as it stands in the file, and how it is turned.
-fn decoded(bytes: &[u8]) -> Result<(DynamicImage, Orientation)> {
+/// The picture in a file's `bytes` to be shown: upright, and reduced so that no side is longer
+/// than `longest` pixels.
+///
+/// # Errors
+/// As [`Photo::decode`].
+pub fn to_show(bytes: &[u8], longest: u32) -> Result<image::RgbaImage> {
+    let Opened { decoder, orientation } = opened(bytes)?;
+    let mut image = DynamicImage::from_decoder(decoder).map_err(unreadable)?;
+    if image.width().max(image.height()) > longest {
+        image = image.thumbnail(longest, longest);
+    }
+    image.apply_orientation(orientation);
+    Ok(image.into_rgba8())
+}
+
+/// The size of a picture as it is seen.
+fn seen((width, height): (u32, u32), orientation: Orientation) -> (u32, u32) {
+    use Orientation::{Rotate90, Rotate90FlipH, Rotate270, Rotate270FlipH};
+    let lies = matches!(orientation, Rotate90 | Rotate270 | Rotate90FlipH | Rotate270FlipH);
+    if lies { (height, width) } else { (width, height) }
+}
+
+/// A picture file of which no pixel has been read yet.
+struct Opened<D> {
+    decoder: D,
+    /// How the picture is turned.
+    orientation: Orientation,
+}
+
+/// The picture file in `bytes`, if it is one within limits.
+fn opened(bytes: &[u8]) -> Result<Opened<impl ImageDecoder>> {
     let no_picture =
         |what: &str| Error::new("picture", what, "choose a PNG, JPEG or WebP file");
     if bytes.is_empty() {
@@ -124,29 +162,30 @@ fn decoded(bytes: &[u8]) -> Result<(DynamicImage, Orientation)> {
     let (width, height) = decoder.dimensions();
     let claimed = decoder.total_bytes();
     if width.max(height) > LONGEST_SIDE || claimed > MOST_MEMORY {
-        return Err(too_large(width, height));
+        let what = format!("it is {width} × {height} pixels, which is more than is read");
+        return Err(Error::new("picture", what, smaller()));
     }
     if claimed > TRIFLE && claimed / TIGHTEST > bytes.len() as u64 {
         let what = format!("it claims {width} × {height} pixels and holds none of them");
         return Err(Error::new("picture", what, "save it anew or choose another"));
     }
     let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
-    let image = DynamicImage::from_decoder(decoder).map_err(unreadable)?;
-    Ok((image, orientation))
+    Ok(Opened { decoder, orientation })
 }
 
-fn too_large(width: u32, height: u32) -> Error {
-    let what = format!("it is {width} × {height} pixels, which is more than is read");
-    Error::new("picture", what, format!("choose one of at most {LONGEST_SIDE} a side"))
+/// What can be done about too many pixels.
+fn smaller() -> String {
+    let millions = MOST_MEMORY / 4_000_000;
+    format!(
+        "make it smaller: at most {LONGEST_SIDE} pixels a side and {millions} million in all"
+    )
 }
 
 fn unreadable(error: image::ImageError) -> Error {
     match error {
-        image::ImageError::Limits(_) => Error::new(
-            "picture",
-            "it has more pixels than are read",
-            format!("choose one of at most {LONGEST_SIDE} a side"),
-        ),
+        image::ImageError::Limits(_) => {
+            Error::new("picture", "it has more pixels than are read", smaller())
+        }
         error => {
             // What decoders say may run over several lines.
             let text = error.to_string();

@@ -3,6 +3,7 @@
 use plumpline_core::Unit;
 
 use crate::halves::OddKind;
+use crate::line::fine;
 
 /// A part that no turned shape has.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,14 +22,14 @@ impl OddPart {
     /// What it is, where, and how far it stands out, in words; lengths in `unit`.
     pub fn text(&self, unit: Unit) -> String {
         let what = match self.kind {
-            OddKind::Left => "a part on the left",
-            OddKind::Right => "a part on the right",
-            OddKind::Pair => "parts on both sides, off the body",
-            OddKind::Fork => "an end that parts in two",
+            OddKind::Left => "a part on the left stands out by",
+            OddKind::Right => "a part on the right stands out by",
+            OddKind::Pair => "parts on both sides, off the body, stand out by",
+            OddKind::Fork => "an end that parts in two is as long as",
         };
         let ((from, to), out) = (self.along_mm, unit.text(self.out_mm));
         let (from, to) = (unit.rough_number(from), unit.rough_text(to));
-        format!("{what}, {from} to {to} from the top, stands out {out}")
+        format!("{what} {out}, {from} to {to} from the top")
     }
 }
 
@@ -39,6 +40,10 @@ pub enum Doubt {
     CutByThePicture,
     /// Both sides share only this much of their area.
     SidesDiffer(f64),
+    /// Parts that no turned shape has are still on it.
+    NotTurned,
+    /// So many parts of it are not turned.
+    InParts(usize),
     /// It leans as far as was looked for, degrees.
     Leans(f64),
     /// Something else in the picture has this share of its area.
@@ -67,6 +72,12 @@ impl Doubt {
                      was found and nothing else"
                 )
             }
+            Self::NotTurned => "a part of it is not turned; cut it off, or take the side \
+                                without it"
+                .to_owned(),
+            Self::InParts(count) => format!(
+                "{count} parts of it are not turned; look whether it was told from its background"
+            ),
             Self::Leans(degrees) => {
                 format!("it leans by {degrees:.0}°; turn the picture upright")
             }
@@ -101,7 +112,7 @@ pub struct TraceReport {
     /// How alike both sides are as they were found: the area they share when one is laid on
     /// the other, 0 … 1.
     pub symmetry: f64,
-    /// The same of what the outline was taken from, after cutting.
+    /// The same without the parts that are not turned.
     pub symmetry_left: f64,
     /// The tolerance asked for, mm.
     pub tolerance_mm: f64,
@@ -125,4 +136,61 @@ pub struct TraceReport {
     pub line: [Vec<(f64, f64)>; 2],
     /// Its knots on the right side, in working order.
     pub knots: Vec<(f64, f64)>,
+}
+
+impl TraceReport {
+    /// What a person judges the trace by, a sentence without its full stop each; lengths in
+    /// `unit`. Parts that are not turned are numbered as they are in [`Self::odd`], from 1.
+    pub fn facts(&self, unit: Unit) -> Vec<String> {
+        let (high, wide) = (unit.text(self.height_mm), unit.text(self.width_mm));
+        let mut lines = vec![format!("{high} high, {wide} wide")];
+        let knots = self.knots.len();
+        lines.push(match self.knots_apart_mm() {
+            Some((least, most)) => {
+                let (least, most) = (unit.rough_number(least), unit.rough_text(most));
+                format!("{knots} knots, {least} to {most} apart")
+            }
+            None => format!("{knots} knots"),
+        });
+        let (furthest, mean) = (fine(unit, self.furthest_mm), fine(unit, self.rms_mm));
+        lines.push(format!("The line lies within {furthest} of the edge, {mean} in the mean"));
+        lines.push(format!(
+            "Both sides share {:.1} % of their area; it leans by {:.1}°{}",
+            100.0 * self.symmetry,
+            self.tilt_degrees.abs(),
+            match self.tilt_degrees {
+                lean if lean >= 0.05 => " to the right",
+                lean if lean <= -0.05 => " to the left",
+                _ => "",
+            }
+        ));
+        if self.shadow {
+            lines.push("A shadow was left out".to_owned());
+        }
+        let done = if self.cut { "cut off" } else { "not cut off" };
+        let odd = self.odd.iter().enumerate();
+        lines.extend(odd.map(|(i, part)| format!("{}: {}, {done}", i + 1, part.text(unit))));
+        lines
+    }
+
+    /// Why all this may be wrong, in the same way.
+    pub fn warnings(&self, unit: Unit) -> Vec<String> {
+        self.doubts.iter().map(|doubt| format!("Look again: {}", doubt.text(unit))).collect()
+    }
+
+    /// Both, facts first.
+    pub fn told(&self, unit: Unit) -> Vec<String> {
+        [self.facts(unit), self.warnings(unit)].concat()
+    }
+
+    /// Least and greatest distance of a knot from the next, mm; none for fewer than two.
+    pub fn knots_apart_mm(&self) -> Option<(f64, f64)> {
+        let apart = self.knots.windows(2).map(|pair| {
+            self.mm_per_pixel * (pair[0].0 - pair[1].0).hypot(pair[0].1 - pair[1].1)
+        });
+        apart.fold(None, |ends, mm| {
+            let (least, most) = ends.unwrap_or((mm, mm));
+            Some((mm.min(least), mm.max(most)))
+        })
+    }
 }

@@ -21,6 +21,12 @@ const SMOOTH: f64 = 0.005;
 /// And over at least so many pixels of the picture.
 const SMOOTH_PIXELS: f64 = 1.5;
 
+/// More parts that are not turned are no handles, but what was taken for the thing.
+const MOST_PARTS: usize = 2;
+
+/// Where the sides share less than this, no handle has made them differ.
+const LEAST_SYMMETRY: f64 = 0.6;
+
 /// From what the size of the thing follows.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Scale {
@@ -120,9 +126,10 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     let pierced = found.pierced.field();
     let odd = whole.odd(&pierced, axis);
     work.reached(0.85)?;
-    let taken = if wish.cut { whole.without(&odd, &pierced, axis) } else { whole.clone() };
-    let grid = Grid { picture, axis, mm: millimetres(picture, wish, &taken)? };
-    let points = points(&taken, wish, grid.mm);
+    let cleaned = whole.without(&odd, &pierced, axis);
+    let taken = if wish.cut { &cleaned } else { &whole };
+    let grid = Grid { picture, axis, mm: millimetres(picture, wish, taken)? };
+    let points = points(taken, wish, grid.mm);
     let height = grid.mm * (taken.ends.1 - taken.ends.0);
     let pixel = grid.mm / picture.reduction();
     let usual = (USUAL_TOLERANCE * height).max(USUAL_PIXELS * pixel);
@@ -131,7 +138,8 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     let fitted = line::fit(&points, tolerance_mm, smooth)?;
     work.reached(0.95)?;
 
-    let symmetry_left = taken.symmetry();
+    // What is not turned is told by itself.
+    let symmetry_left = cleaned.symmetry();
     let mut doubts = Vec::new();
     let mut doubt = |holds: bool, what: Doubt| {
         if holds {
@@ -141,8 +149,21 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
     doubt(found.mask.edges_reached().contains(&true), Doubt::CutByThePicture);
     // What remains of a shadow lies on one side.
     let likeness = if found.shadow { 0.0035 } else { 0.006 };
-    let unlike = taken.unlike() > likeness * (taken.ends.1 - taken.ends.0);
-    doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
+    let unlike = cleaned.unlike() > likeness * (cleaned.ends.1 - cleaned.ends.0);
+    let symmetry = whole.symmetry();
+    if symmetry < LEAST_SYMMETRY {
+        doubt(true, Doubt::SidesDiffer(symmetry));
+    } else {
+        doubt(symmetry_left < 0.95 || unlike, Doubt::SidesDiffer(symmetry_left));
+    }
+    let matters = |kind: OddKind| match kind {
+        OddKind::Left => wish.side != TracedSide::Right,
+        OddKind::Right => wish.side != TracedSide::Left,
+        OddKind::Pair | OddKind::Fork => true,
+    };
+    let uncut = !wish.cut && odd.iter().any(|part| matters(part.kind));
+    doubt(uncut, Doubt::NotTurned);
+    doubt(odd.len() > MOST_PARTS, Doubt::InParts(odd.len()));
     doubt(axis.leans_to_the_bound(), Doubt::Leans(axis.tilt.to_degrees().abs()));
     doubt(found.next > 0.3, Doubt::Another(found.next));
     doubt(found.contrast < 2.0, Doubt::Faint);
@@ -157,7 +178,7 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
         width_mm: 2.0 * points.iter().fold(0.0, |widest, p| p.r.max(widest)),
         mm_per_pixel: pixel,
         tilt_degrees: axis.tilt.to_degrees(),
-        symmetry: whole.symmetry(),
+        symmetry,
         symmetry_left,
         tolerance_mm,
         furthest_mm: fitted.furthest_mm,
@@ -168,12 +189,12 @@ pub fn trace(picture: &Photo, wish: &TraceWish, progress: &dyn Fn(f32) -> bool) 
         doubts,
         axis: [grid.seen(taken.ends.0, 0.0), grid.seen(taken.ends.1, 0.0)],
         edges: [-1.0, 1.0].map(|sign| grid.edge(&whole, sign)),
-        line: [-1.0, 1.0].map(|sign| grid.line(&fitted.outline, &taken, wish.start, sign)),
+        line: [-1.0, 1.0].map(|sign| grid.line(&fitted.outline, taken, wish.start, sign)),
         knots: fitted
             .outline
             .knots
             .iter()
-            .map(|k| grid.laid(k.place(), &taken, wish.start, 1.0))
+            .map(|k| grid.laid(k.place(), taken, wish.start, 1.0))
             .collect(),
     };
     work.reached(1.0)?;

@@ -3,7 +3,9 @@
 use std::io::Cursor;
 
 use image::{DynamicImage, ImageFormat, Rgb, Rgba};
-use plumpline_trace::{Halt, Photo, Scale, Stroke, Trace, TraceGround, TraceWish, trace};
+use plumpline_trace::{
+    Doubt, Halt, Photo, Scale, Stroke, Trace, TraceGround, TraceWish, picture, trace,
+};
 
 fn traced(file: &[u8], wish: &TraceWish) -> Result<Trace, Halt> {
     trace(&Photo::decode(file)?, wish, &|_| true)
@@ -110,6 +112,57 @@ fn a_lying_size_is_refused_before_its_memory_is_taken() {
     assert!(said(&claiming(9000, 9000)).contains("holds none of them"));
     assert!(said(&claiming(u32::MAX >> 1, u32::MAX >> 1)).contains("picture"));
     said(&claiming(0, 0));
+}
+
+#[test]
+fn slender_pictures_are_refused_and_none_is_too_small_to_look_at() {
+    for (width, height) in [(16_000, 16), (16, 9000)] {
+        let image = image::GrayImage::from_fn(width, height, |x, y| {
+            image::Luma([if x * height / width == y { 20 } else { 220 }])
+        });
+        let file = written(&DynamicImage::ImageLuma8(image), ImageFormat::Png);
+        assert!(said(&file).contains("too slender"));
+    }
+}
+
+#[test]
+fn a_picture_is_shown_upright_and_no_larger_than_asked() {
+    let file = include_bytes!("pictures/sideways.jpg");
+    assert_eq!(picture::size(file), Ok((96, 128)));
+    for (longest, shown) in [(500, (96, 128)), (64, (48, 64))] {
+        let image = picture::to_show(file, longest).expect("a picture");
+        assert_eq!(image.dimensions(), shown);
+        let [wide, high] = [image.width(), image.height()];
+        assert!(image.get_pixel(wide / 2, high / 2).0[0] < image.get_pixel(1, 1).0[0]);
+    }
+    assert!(picture::size(&claiming(30_000, 30_000)).is_err());
+    assert!(picture::to_show(&claiming(9000, 9000), 100).is_err());
+}
+
+/// Photographs and drawings of things that are not turned: none goes without a word.
+#[test]
+fn a_horse_and_a_cup_from_above_are_told_of() {
+    let horse = include_bytes!("pictures/horse.png");
+    if let Ok(traced) = traced(horse, &TraceWish::of_height(80.0)) {
+        let report = traced.report;
+        assert!(report.symmetry < 0.9 && !report.doubts.is_empty(), "{:?}", report.doubts);
+    }
+    let cup = include_bytes!("pictures/coffee.jpg");
+    assert!(said(cup).contains("draw a rectangle"), "it stands on wood");
+    // The saucer by itself, which is seen from above: an ellipse within the rectangle.
+    let wish = TraceWish {
+        ground: TraceGround::Marked {
+            frame: Some([(36.0, 6.0), (294.0, 240.0)]),
+            strokes: vec![Stroke {
+                thing: true,
+                points: vec![(70.0, 150.0), (120.0, 205.0), (200.0, 215.0), (265.0, 160.0)],
+                radius: 8.0,
+            }],
+        },
+        ..TraceWish::of_height(80.0)
+    };
+    let report = traced(cup, &wish).expect("traced").report;
+    assert!(report.doubts.contains(&Doubt::CutByThePicture), "{:?}", report.doubts);
 }
 
 /// Many colours everywhere, the egg of another few.

@@ -3,11 +3,11 @@
 #[path = "support/mod.rs"]
 mod support;
 
-use plumpline_core::Outline;
+use plumpline_core::{Outline, Unit};
 use plumpline_trace::{
     OddKind, Photo, Trace, TraceReport, TraceWish, TracedEnd, TracedSide, trace,
 };
-use support::{Chance, Conditions, Shape, draw, off_mm, shapes};
+use support::{Chance, Conditions, OddShape, Shape, draw, off_mm, shapes};
 
 /// What is promised: so near, as a share of the height in percent.
 const NEAR: f64 = 0.5;
@@ -94,7 +94,8 @@ fn one(name: &str) -> Shape {
 fn a_handle_is_pointed_out_and_cut_off() {
     for (name, tilt) in [("cylinder", 0.0), ("vase with a lip", 12.0), ("long ball", -8.0)] {
         let shape = one(name);
-        let conditions = Conditions { handle: true, tilt, noise: 3.0, ..Conditions::default() };
+        let odd = OddShape::Handle;
+        let conditions = Conditions { odd, tilt, noise: 3.0, ..Conditions::default() };
         let file = draw(&shape, 420.0, &conditions, &mut Chance(7));
         let whole = traced(&file, &TraceWish::of_height(100.0)).expect("traced");
         let found: Vec<OddKind> = whole.report.odd.iter().map(|part| part.kind).collect();
@@ -116,6 +117,97 @@ fn a_handle_is_pointed_out_and_cut_off() {
         let left = traced(&file, &wish).expect("traced");
         assert!(off_mm(&left.outline, &shape, 100.0) <= NEAR, "{name}");
     }
+}
+
+/// Traces `shape` with something odd on it as it is, and again with that cut off: the kinds
+/// that were pointed out, and how far the cut outline is off, percent of the height.
+fn odd_and_cut(shape: &Shape, odd: OddShape, tilt: f64) -> (Vec<OddKind>, f64) {
+    let conditions = Conditions { odd, tilt, noise: 3.0, ..Conditions::default() };
+    let file = draw(shape, 420.0, &conditions, &mut Chance(11));
+    let whole = traced(&file, &TraceWish::of_height(100.0)).expect("traced");
+    assert!(!whole.report.doubts.is_empty(), "{}, {odd:?}: no doubt", shape.name);
+    assert!(!whole.report.cut);
+    for part in &whole.report.odd {
+        let line = part.text(Unit::Mm);
+        assert!(line.lines().count() == 1 && line.contains(" from the top"), "{line}");
+    }
+    let wish = TraceWish { cut: true, ..TraceWish::of_height(100.0) };
+    let cut = traced(&file, &wish).expect("traced");
+    let told = cut.report.told(Unit::Mm).join("; ");
+    assert!(cut.report.cut && told.contains(", cut off"), "{told}");
+    let kinds = whole.report.odd.iter().map(|part| part.kind).collect();
+    (kinds, off_mm(&cut.outline, shape, 100.0))
+}
+
+#[test]
+fn a_shadow_is_left_out_behind_a_handle_too() {
+    let shape = one("long ball");
+    let conditions = Conditions {
+        odd: OddShape::Handle,
+        shadow: true,
+        noise: 4.0,
+        blur: 1.0,
+        ..Conditions::default()
+    };
+    let file = draw(&shape, 420.0, &conditions, &mut Chance(4));
+    let wish = TraceWish { cut: true, ..TraceWish::of_height(100.0) };
+    let Trace { outline, report } = traced(&file, &wish).expect("traced");
+    assert!(report.shadow && report.odd.len() == 1, "{:?}", report.odd);
+    let off = off_mm(&outline, &shape, 100.0);
+    assert!(off <= 2.0 * NEAR, "{off}");
+}
+
+#[test]
+fn a_pair_of_handles_is_pointed_out_and_cut_off() {
+    for (name, tilt) in [("cylinder", 0.0), ("long ball", 9.0), ("vase with a lip", -6.0)] {
+        let (kinds, off) = odd_and_cut(&one(name), OddShape::Handles, tilt);
+        assert_eq!(kinds, vec![OddKind::Pair], "{name}");
+        // Behind a handle's roots the body is not seen, and is drawn straight on.
+        assert!(off <= 2.0 * NEAR, "{name}: {off}");
+    }
+}
+
+#[test]
+fn ears_are_pointed_out_and_cut_off_at_either_end() {
+    for (name, tilt, odd) in [
+        ("ball", 0.0, OddShape::Ears),
+        ("flat ball", 7.0, OddShape::Feet),
+        ("long ball", -5.0, OddShape::Ears),
+    ] {
+        let (kinds, off) = odd_and_cut(&one(name), odd, tilt);
+        assert_eq!(kinds, vec![OddKind::Fork], "{name}, {odd:?}");
+        assert!(off <= 2.0 * NEAR, "{name}, {odd:?}: {off}");
+    }
+}
+
+#[test]
+fn an_ear_on_one_side_is_pointed_out_and_cut_off() {
+    // Not a ball: about the line through its ear that is turned.
+    for (name, tilt) in [("cylinder", 0.0), ("long ball", 4.0)] {
+        let (kinds, off) = odd_and_cut(&one(name), OddShape::Ear, tilt);
+        assert!(kinds.contains(&OddKind::Right), "{name}: {kinds:?}");
+        assert!(off <= 2.0 * NEAR, "{name}: {off}");
+    }
+}
+
+#[test]
+fn two_things_in_one_picture_are_told() {
+    let picture = image::RgbImage::from_fn(400, 300, |x, y| {
+        let on = |middle: f64, radius: f64| {
+            (f64::from(x) - middle).hypot(f64::from(y) - 150.0) < radius
+        };
+        let thing = on(120.0, 80.0) || on(300.0, 70.0);
+        image::Rgb(if thing { [40, 60, 110] } else { [230, 228, 220] })
+    });
+    let mut file = std::io::Cursor::new(Vec::new());
+    picture.write_to(&mut file, image::ImageFormat::Png).expect("written");
+    let report = traced(file.get_ref(), &TraceWish::of_height(100.0)).expect("traced").report;
+    let told = report.told(Unit::Mm).join("; ");
+    assert!(
+        told.contains("Look again: something else in the picture is 77 % as large"),
+        "{told}"
+    );
+    assert!((report.width_mm - 100.0).abs() < 1.0, "the larger is traced");
 }
 
 #[test]

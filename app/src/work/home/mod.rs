@@ -38,6 +38,8 @@ pub enum DeskAction {
     Create(Box<Project>),
     /// Shows the start card.
     ShowStart,
+    /// Chooses a file with a shape in it, for the start card.
+    ChooseShape,
     /// Puts the start card away.
     HideStart,
     /// Takes up what a crash left.

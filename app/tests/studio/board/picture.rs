@@ -31,13 +31,29 @@ pub(crate) fn dropped_as(
     folder: &std::path::Path,
     colour: impl Fn(u32, u32) -> [u8; 3],
 ) -> std::path::PathBuf {
+    dropped_of_size(bench, folder, (40, 80), colour)
+}
+
+/// The same, so many pixels wide and high.
+pub(crate) fn dropped_of_size(
+    bench: &mut Bench<'_>,
+    folder: &std::path::Path,
+    (width, height): (u32, u32),
+    colour: impl Fn(u32, u32) -> [u8; 3],
+) -> std::path::PathBuf {
     let path = folder.join("pear.png");
-    let picture = image::RgbImage::from_fn(40, 80, |x, y| image::Rgb(colour(x, y)));
+    let picture = image::RgbImage::from_fn(width, height, |x, y| image::Rgb(colour(x, y)));
     picture.save(&path).expect("a picture");
-    bench.input_mut().dropped_files.push(std::sync::Arc::new(Dropped(path.clone())));
-    bench.step();
+    let_go_over_the_window(bench, &path);
     wait(bench, |bench| bench.state().document().piece().picture.is_some());
     path
+}
+
+/// Drops a file on the window.
+pub(crate) fn let_go_over_the_window(bench: &mut Bench<'_>, path: &std::path::Path) {
+    bench.input_mut().dropped_files.push(std::sync::Arc::new(Dropped(path.to_owned())));
+    bench.step();
+    bench.input_mut().dropped_files.clear();
 }
 
 /// Steps until something that is done on another thread has come about.

@@ -82,7 +82,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 39] = [
+pub(crate) const PLACES: [Place; 42] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -211,12 +211,47 @@ pub(crate) const PLACES: [Place; 39] = [
         click(b, "Read in other terms");
     }),
     over("start card", |b| ctrl(b, Key::N)),
+    over("start card, a formula that cannot be read", |b| {
+        ctrl(b, Key::N);
+        click(b, "From a formula");
+        b.get_by_label("Formula of the radius").focus();
+        b.run();
+        ctrl(b, Key::A);
+        b.event(egui::Event::Text("30*sine(t)".into()));
+        b.run();
+    }),
+    over("start card, a file", |b| {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("bead.svg");
+        let svg = "<svg xmlns='http://www.w3.org/2000/svg'><path d='M 40 5 A 30 30 0 0 1 40 65'/></svg>";
+        std::fs::write(&path, svg).expect("written");
+        picture::let_go_over_the_window(b, &path);
+        let there = |b: &Bench<'_>| b.query_by_label_contains("the line lies within").is_some();
+        until(b, "nothing was read", there);
+        b.run();
+    }),
     over("settings", |b| ctrl(b, Key::Comma)),
     over("keys", |b| press(b, Key::F1)),
     over("traced picture", |b| {
         let folder = tempfile::tempdir().expect("a folder");
         picture::dropped_as(b, folder.path(), picture::egg);
         picture::traced(b);
+    }),
+    over("traced picture, the keyboard on it", |b| {
+        let folder = tempfile::tempdir().expect("a folder");
+        picture::dropped_as(b, folder.path(), picture::egg);
+        picture::traced(b);
+        b.get_by_label("The picture with the traced line").focus();
+        b.run();
+        press(b, Key::Space);
+        for key in [Key::ArrowRight, Key::ArrowDown, Key::ArrowRight, Key::ArrowDown] {
+            b.key_press_modifiers(Modifiers::SHIFT, key);
+            b.run();
+        }
+        press(b, Key::Space);
+        let rests = |b: &Bench<'_>| b.state().outlining().share().is_none();
+        until(b, "the mark was never worked on", rests);
+        b.run();
     }),
     over("unsaved changes", |b| {
         press(b, Key::Home);

@@ -4,8 +4,8 @@
 //! far out. Here each pixel near the edge is compared with the colour of the thing just
 //! inside and of the background just outside.
 
-use super::smooth::mean;
-use super::surface::{ColourSurface, distance};
+use super::smooth::means;
+use super::surface::distance;
 use crate::mask::{Field, Mask};
 use crate::picture::Raster;
 
@@ -18,10 +18,10 @@ const ABOUT: f32 = 9.0;
 
 /// What is known of the background beside the edge.
 pub(super) enum Background<'a> {
-    /// Its colours.
-    Even(&'a ColourSurface),
-    /// Its colours where no shadow lies.
-    Shaded(&'a ColourSurface),
+    /// Its colour at every pixel.
+    Even(&'a [[f32; 3]]),
+    /// Its colour at every pixel where no shadow lies.
+    Shaded(&'a [[f32; 3]]),
     /// Nothing.
     Unknown,
 }
@@ -65,16 +65,16 @@ fn moved(
                 return kept;
             }
             let (Some(thing), here) = (inside(i), raster.colours[i]) else { return kept };
-            if let Background::Shaded(surface) = background {
+            if let Background::Shaded(ground) = background {
                 // What a shadow leaves as it is: all but the background's own hue.
-                let there = surface.at(i);
+                let there = ground[i];
                 let (thing, here) = (beside(thing, there), beside(here, there));
                 if distance(thing, [0.0; 3]) > 2.0 * threshold {
                     return dot(here, thing) >= 0.5 * dot(thing, thing);
                 }
             }
             let there = match (background, &outside) {
-                (Background::Even(surface), _) => Some(surface.at(i)),
+                (Background::Even(ground), _) => Some(ground[i]),
                 (_, Some(outside)) => outside(i),
                 (_, None) => None,
             };
@@ -113,18 +113,16 @@ fn side(
     about: usize,
     counts: &dyn Fn(f32) -> bool,
 ) -> impl Fn(usize) -> Option<[f32; 3]> + use<> {
-    let size = raster.size();
-    let of = |value: &dyn Fn(usize) -> f32| {
-        let values: Vec<f32> = (0..field.values.len())
-            .map(|i| if counts(field.values[i]) { value(i) } else { 0.0 })
-            .collect();
-        mean(&values, size, about)
+    // Each colour times whether it counts, and whether it does.
+    let counted = |(colour, off): (&[f32; 3], &f32)| match counts(*off) {
+        true => [colour[0], colour[1], colour[2], 1.0],
+        false => [0.0; 4],
     };
-    let shares = of(&|_| 1.0);
-    let sums = [0, 1, 2].map(|c| of(&|i| raster.colours[i][c]));
+    let values: Vec<[f32; 4]> = raster.colours.iter().zip(&field.values).map(counted).collect();
+    let means = means(&values, raster.size(), about);
     move |i| {
+        let [r, g, b, share] = means[i];
         // At least a few pixels must be there to take an average of.
-        let enough = shares[i] > 0.01;
-        enough.then(|| [0, 1, 2].map(|c| sums[c][i] / shares[i]))
+        (share > 0.01).then(|| [r, g, b].map(|sum| sum / share))
     }
 }

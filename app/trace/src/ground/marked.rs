@@ -73,7 +73,7 @@ pub(super) fn separate(
         return Err(refused("nothing within the rectangle stands out", mend));
     }
     let (moved, contrast) = edge::at_half(raster, &mask, &edge::Background::Unknown, 8.0);
-    Ok(one_piece(&moved, contrast))
+    Ok(one_piece(&moved, contrast).pierced_as(&mask))
 }
 
 fn known(

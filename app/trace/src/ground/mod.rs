@@ -59,6 +59,18 @@ pub(crate) struct Separated {
     pub(crate) contrast: f64,
 }
 
+impl Separated {
+    /// The same with the holes of `found`, of which only the outer edge was looked at again.
+    fn pierced_as(mut self, found: &Mask) -> Self {
+        let whole = found.filled();
+        let holes = found.bits.iter().zip(&whole.bits).map(|(&bit, &filled)| filled && !bit);
+        for (bit, hole) in self.pierced.bits.iter_mut().zip(holes) {
+            *bit &= !hole;
+        }
+        self
+    }
+}
+
 /// Less than this share of the picture is nothing to trace.
 const LEAST_SHARE: f64 = 0.002;
 /// What stands out over more than this is the background itself.

@@ -5,51 +5,77 @@ use super::smooth;
 use super::surface::distance;
 use crate::axis;
 use crate::mask::Mask;
+use crate::work::{Step, Work};
 
 /// A shadow is no darker than this share of the background; darker is a thing.
 const DARKEST: f64 = 0.25;
 /// Less than this share of what was found cannot be the thing itself.
 const LEAST_THING: f64 = 0.3;
+/// What is left out is no shadow where less of it than this share of what was found is more
+/// than a thread.
+const LEAST_SHADOW: f64 = 0.004;
+/// How fast the picture changes across the edge of a thing at least, grey levels a pixel,
+/// where that alone decides.
+const SHARP: f64 = 4.0;
+/// How far the colour of a shadow may be from the background's, in thresholds: to begin with,
+/// and where it is come to from outside.
+const TIGHT: f64 = 0.8;
+const LOOSE: f64 = 1.6;
 /// What may be the soft edge of a shadow, grey levels a pixel, from gentle to steep.
 const GENTLE: [f64; 2] = [1.5, 3.0];
 
-/// `mask` without what is likelier a shadow on the background than a part of the thing, and
-/// whether anything was left out.
+/// `mask` without what is likelier a shadow on the background than a part of the thing, its
+/// holes open, and whether anything was left out.
 ///
 /// A shadow keeps the background's colour and is darker, but so may a part of the thing be.
 /// What is left without such pixels is taken where it is as alike on both sides as before or
 /// more, and has as sharp an edge or a sharper one.
-pub(super) fn left_out(found: &FoundGround, mask: Mask, size: (usize, usize)) -> (Mask, bool) {
-    let shade: Vec<Option<f64>> = (0..mask.bits.len())
-        .map(|i| if mask.bits[i] { shade(found, i, 0.8) } else { None })
-        .collect();
+pub(super) fn left_out(
+    found: &FoundGround,
+    mask: Mask,
+    size: (usize, usize),
+    work: &Work<'_>,
+) -> Step<(Mask, bool)> {
+    let shades = shades(found, &mask);
+    let shade = |i: usize| shades[i].within(TIGHT);
+    let levels: Vec<f64> =
+        (0..mask.bits.len()).filter(|&i| mask.bits[i]).filter_map(shade).collect();
     let area = mask.area() as f64;
-    let shaded = shade.iter().flatten().count() as f64;
-    if shaded < 0.01 * area {
-        return (mask, false);
+    if (levels.len() as f64) < 0.01 * area {
+        return Ok((mask, false));
     }
-    let by_colour = Mask::from_fn(size, |i| mask.bits[i] && shade[i].is_none());
-    let level = between(&shade.iter().flatten().copied().collect::<Vec<_>>());
-    let by_depth =
-        Mask::from_fn(size, |i| mask.bits[i] && shade[i].is_none_or(|shade| shade < level));
-    let mut others = vec![by_colour, by_depth];
+    let level = between(&levels);
     let steps = steps(found, size);
-    others.extend(GENTLE.map(|gentle| washed(found, &mask, &steps, gentle)));
+    let of_no_shade = Mask::from_fn(size, |i| mask.bits[i] && shade(i).is_none());
+    let of_deep_shade =
+        Mask::from_fn(size, |i| mask.bits[i] && shade(i).is_none_or(|shade| shade < level));
+    let [gentle, steep] = GENTLE.map(|most| washed(&shades, &mask, &steps, most));
+    let mask_bits = mask.bits.clone();
     let mut best = (judged(found, &mask), mask, false);
-    for other in others {
-        let other = opened(&other).largest().0.filled();
+    for (i, other) in [of_no_shade, of_deep_shade, gentle, steep].into_iter().enumerate() {
+        work.reached(0.36 + 0.03 * i as f32)?;
+        let pierced = opened(&other).largest().0;
+        let other = pierced.filled();
         if (other.area() as f64) < LEAST_THING * area || other.area() as f64 > 0.99 * area {
+            continue;
+        }
+        // What lies along the edge alone is its softness.
+        let gone = Mask::from_fn(size, |i| mask_bits[i] && !other.bits[i]);
+        if (opened(&gone).area() as f64) < LEAST_SHADOW * area {
             continue;
         }
         let (was, is) = (best.0, judged(found, &other));
         let sharper = is.sharpness > 0.9 * was.sharpness && is.alike > was.alike + 0.01;
         let much_sharper = is.sharpness > 1.25 * was.sharpness && is.alike > was.alike - 0.02;
         let far_sharper = is.sharpness > 2.5 * was.sharpness && is.alike > was.alike - 0.1;
-        if sharper || much_sharper || far_sharper {
-            best = (is, other, true);
+        // The only edge that is soft without it: then what is left may be as unlike as a thing
+        // with a handle is.
+        let edged = is.sharpness > 4.0 * was.sharpness && is.sharpness > SHARP;
+        if sharper || much_sharper || far_sharper || edged {
+            best = (is, pierced, true);
         }
     }
-    (best.1, best.2)
+    Ok((best.1, best.2))
 }
 
 /// How fast the picture changes at every pixel, grey levels a pixel.
@@ -68,7 +94,7 @@ fn steps(found: &FoundGround, (width, height): (usize, usize)) -> Vec<f64> {
 
 /// `mask` less whatever can be come to from outside over pixels that may be shadow, without
 /// crossing a step of more than `gentle`: shadows are soft, things are not.
-fn washed(found: &FoundGround, mask: &Mask, steps: &[f64], gentle: f64) -> Mask {
+fn washed(shades: &[Shade], mask: &Mask, steps: &[f64], gentle: f64) -> Mask {
     let (width, height) = (mask.width, mask.height);
     let mut bits = mask.bits.clone();
     let mut shore: Vec<usize> = (0..bits.len()).filter(|&i| !bits[i]).collect();
@@ -81,7 +107,7 @@ fn washed(found: &FoundGround, mask: &Mask, steps: &[f64], gentle: f64) -> Mask 
             (y + 1 < height).then(|| i + width),
         ];
         for j in around.into_iter().flatten() {
-            if bits[j] && steps[j] < gentle && shade(found, j, 1.6).is_some() {
+            if bits[j] && steps[j] < gentle && shades[j].within(LOOSE).is_some() {
                 bits[j] = false;
                 shore.push(j);
             }
@@ -90,17 +116,36 @@ fn washed(found: &FoundGround, mask: &Mask, steps: &[f64], gentle: f64) -> Mask 
     Mask { bits, ..*mask }
 }
 
-/// How light a pixel is against the background, where it has the background's colour and is
-/// darker; `None` where it has not. Colours may differ by `loose` thresholds.
-fn shade(found: &FoundGround, i: usize, loose: f64) -> Option<f64> {
-    let (there, here) = (found.surface.at(i), found.colours[i]);
-    let dot = |a: [f32; 3], b: [f32; 3]| -> f64 {
-        (0..3).map(|c| f64::from(a[c]) * f64::from(b[c])).sum()
+/// A pixel against the background behind it.
+#[derive(Debug, Clone, Copy)]
+struct Shade {
+    /// How light it is; 1 for as light.
+    light: f64,
+    /// How far its colour is from the background's at that light, in thresholds.
+    off: f64,
+}
+
+impl Shade {
+    /// How light it is, where it has the background's colour within so many thresholds and is
+    /// darker, but not so dark that it is a thing.
+    fn within(self, loose: f64) -> Option<f64> {
+        (self.off < loose && (DARKEST..1.0).contains(&self.light)).then_some(self.light)
+    }
+}
+
+/// The shade of every pixel of `mask`; others have none.
+fn shades(found: &FoundGround, mask: &Mask) -> Vec<Shade> {
+    let dot = |a: [f32; 3], b: [f32; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+    let of = |i: usize| {
+        if !mask.bits[i] {
+            return Shade { light: 1.0, off: f64::INFINITY };
+        }
+        let (there, here) = (found.ground[i], found.colours[i]);
+        let light = dot(here, there) / dot(there, there).max(1.0);
+        let off = distance(here, there.map(|c| c * light)) / found.threshold;
+        Shade { light: f64::from(light), off }
     };
-    let share = dot(here, there) / dot(there, there).max(1.0);
-    let scaled = there.map(|c| c * share as f32);
-    let of_its_colour = distance(here, scaled) < loose * found.threshold;
-    (of_its_colour && (DARKEST..1.0).contains(&share)).then_some(share)
+    (0..mask.bits.len()).map(of).collect()
 }
 
 /// The level that divides `values` in 0 … 1 best into two kinds (Otsu's criterion).
@@ -154,7 +199,7 @@ struct EdgeJudged {
     alike: f64,
 }
 
-/// EdgeJudged at half the size, which is enough and four times as fast.
+/// What speaks for `mask`, at half the size, which is enough and four times as fast.
 fn judged(found: &FoundGround, mask: &Mask) -> EdgeJudged {
     let whole = mask.width;
     let (width, height) = (mask.width / 2, mask.height / 2);

@@ -66,9 +66,28 @@ impl ColourSurface {
     }
 
     /// The background's colour at a pixel.
-    pub(super) fn at(&self, i: usize) -> [f32; 3] {
+    fn at(&self, i: usize) -> [f32; 3] {
         let colour = self.of.transpose() * self.terms(i);
         [colour[0] as f32, colour[1] as f32, colour[2] as f32]
+    }
+
+    /// The background's colour at every pixel.
+    pub(super) fn everywhere(&self) -> Vec<[f32; 3]> {
+        let (width, height) = self.size;
+        let mut out = Vec::with_capacity(width * height);
+        for y in 0..height {
+            let v = 2.0 * y as f64 / height as f64 - 1.0;
+            // Along a row it is a quadratic in x alone.
+            let row = [0, 1, 2].map(|c| {
+                let of = |k: usize| self.of[(k, c)];
+                (of(0) + v * (of(2) + v * of(5)), of(1) + v * of(4), of(3))
+            });
+            out.extend((0..width).map(|x| {
+                let u = 2.0 * x as f64 / width as f64 - 1.0;
+                row.map(|(level, slope, bend)| (level + u * (slope + u * bend)) as f32)
+            }));
+        }
+        out
     }
 
     /// How far a colour is from the background's at a pixel.
@@ -106,8 +125,11 @@ mod tests {
         let places: Vec<usize> = (0..2400).collect();
         let (surface, spread) = ColourSurface::fit(&colours, size, &places).expect("a surface");
         assert!(spread < 1.0, "{spread}");
+        let everywhere = surface.everywhere();
+        assert_eq!(everywhere.len(), 2400);
         for i in [1, 700, 1501, 2399] {
             assert!(distance(surface.at(i), [light(i), 150.0, 90.0]) < 1.0, "{i}");
+            assert!(distance(surface.at(i), everywhere[i]) < 1e-3, "{i}");
         }
     }
 }

@@ -6,13 +6,20 @@ use std::io::Cursor;
 
 use nalgebra::{Matrix3, Point3, Rotation3, SymmetricEigen, Unit, Vector3};
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Error, Result, Rz};
+use plumpline_core::{Error, Result, Rz, length};
 
 use crate::line::{self, FittedLine};
+use crate::work::{Step, Work};
 use slices::{Slices, slices};
 
 /// Most triangles of a mesh that is read.
 const MOST_TRIANGLES: usize = 2_000_000;
+/// Triangles after which is asked whether to go on.
+const AT_ONCE: usize = 50_000;
+/// A solid that is open to one side over more than this share of its height is not turned.
+const MOST_OPEN: f64 = 0.03;
+/// What is less round than this is no turned solid, or stands askew in its file.
+const ROUND: f64 = 0.95;
 
 /// The two kinds of file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,29 +45,51 @@ pub struct TurnedSolid {
     pub least_round_mm: f64,
 }
 
+impl TurnedSolid {
+    /// How round it is and whether to look again, a sentence without its full stop each;
+    /// lengths in `unit`.
+    pub fn told(&self, unit: length::Unit) -> Vec<String> {
+        let (round, at) = (100.0 * self.roundness, unit.text(self.least_round_mm));
+        let mut lines = vec![
+            format!("{round:.1} % round about its axis, least at {at}"),
+            self.fitted.told(unit),
+        ];
+        if self.roundness < ROUND {
+            lines.push("Look again: it is no turned solid, or only in part".to_owned());
+        }
+        lines
+    }
+}
+
 /// The outline of the mesh in `bytes`, one unit of whose file is `unit_mm`, or which is
 /// `height_mm` high where that is given. The axis is the one it is roundest about; the
 /// working starts at its lower end (lesser z, or y, or x), and of a hollow the outer wall is
 /// taken. An end that no triangle covers is open.
 ///
 /// # Errors
-/// One line: what is no such mesh, a mesh without triangles or extent, and whatever
-/// [`line::fit`] refuses.
+/// [`crate::Halt::Stopped`] where `progress`, which is told the share done, said no; otherwise
+/// one line: what is no such mesh, a mesh without triangles or extent, one in several pieces
+/// or open to one side, and whatever [`line::fit`] refuses.
 pub fn read(
     bytes: &[u8],
     kind: MeshKind,
     unit_mm: f64,
     height_mm: Option<f64>,
     tolerance_mm: f64,
-) -> Result<TurnedSolid> {
+    progress: &dyn Fn(f32) -> bool,
+) -> Step<TurnedSolid> {
+    let work = Work::new(progress);
     let mesh = match kind {
-        MeshKind::Stl => stl(bytes)?,
-        MeshKind::Obj => obj(bytes)?,
+        MeshKind::Stl => stl(bytes, &work)?,
+        MeshKind::Obj => obj(bytes, &work)?,
     };
+    work.reached(0.3)?;
     let middle_and_axes = axes(&mesh).ok_or_else(no_extent)?;
     let (middle, candidates) = middle_and_axes;
     let mut best: Option<(f64, Direction, Slices)> = None;
-    for axis in candidates {
+    let each = 0.6 / candidates.len() as f32;
+    for (i, axis) in candidates.into_iter().enumerate() {
+        work.reached(0.3 + each * i as f32)?;
         let Some(slices) = slices(&turned(&mesh, middle, axis)) else { continue };
         // The first that is clearly rounder: the file's own directions come first.
         if best.as_ref().is_none_or(|(round, ..)| slices.roundness > round + 0.002) {
@@ -72,8 +101,9 @@ pub fn read(
     let size = scale * slices.height.max(2.0 * slices.widest);
     if !(1.0..=LARGEST_MM).contains(&size) {
         let what = format!("it is {size:.1} mm large");
-        return Err(Error::new("mesh", what, "give its height"));
+        return Err(Error::new("mesh", what, "give its height").into());
     }
+    one_and_closed(&slices, scale)?;
     let points: Vec<Rz> =
         slices.points.iter().map(|p| Rz::new(scale * p.r, scale * p.z)).collect();
     Ok(TurnedSolid {
@@ -82,6 +112,23 @@ pub fn read(
         roundness,
         least_round_mm: scale * slices.least_round,
     })
+}
+
+/// Refuses what is in pieces along its axis, and what parts in two or stands beside its axis.
+fn one_and_closed(slices: &Slices, scale: f64) -> Result<()> {
+    let mm = |at: f64| format!("{:.1}", scale * at);
+    if let Some((from, to, _)) = slices.open.filter(|(.., share)| *share > MOST_OPEN) {
+        let (from, to) = (mm(from), mm(to));
+        let what = format!("it does not close around its axis from {from} to {to} mm");
+        let mend = "choose a turned solid, or cut that part off";
+        return Err(Error::new("mesh", what, mend));
+    }
+    if let Some((from, to)) = slices.gap {
+        let (from, to) = (mm(from), mm(to));
+        let what = format!("it is in pieces: nothing of it lies from {from} to {to} mm");
+        return Err(Error::new("mesh", what, "save one piece by itself"));
+    }
+    Ok(())
 }
 
 fn no_extent() -> Error {
@@ -108,7 +155,7 @@ fn too_many() -> Error {
     Error::new("mesh", what, "make it coarser")
 }
 
-fn stl(bytes: &[u8]) -> Result<Vec<Triangle>> {
+fn stl(bytes: &[u8], work: &Work<'_>) -> Step<Vec<Triangle>> {
     let broken = |what: String| {
         Error::new("mesh", format!("it is no STL that can be read ({what})"), "save it anew")
     };
@@ -118,14 +165,17 @@ fn stl(bytes: &[u8]) -> Result<Vec<Triangle>> {
     for triangle in reader {
         let triangle = triangle.map_err(|e| broken(e.to_string()))?;
         if mesh.len() == MOST_TRIANGLES {
-            return Err(too_many());
+            return Err(too_many().into());
+        }
+        if mesh.len() % AT_ONCE == 0 {
+            work.reached(0.25 * mesh.len() as f32 / MOST_TRIANGLES as f32)?;
         }
         mesh.push(triangle.vertices.map(|v| Point3::from(v.0.map(f64::from))));
     }
-    checked(mesh)
+    Ok(checked(mesh)?)
 }
 
-fn obj(bytes: &[u8]) -> Result<Vec<Triangle>> {
+fn obj(bytes: &[u8], work: &Work<'_>) -> Step<Vec<Triangle>> {
     let options = tobj::LoadOptions { triangulate: true, ..tobj::LoadOptions::default() };
     // Colours are none of a profile's business: no other file is looked for.
     let no_colours = |_: &std::path::Path| Ok((Vec::new(), Default::default()));
@@ -134,6 +184,7 @@ fn obj(bytes: &[u8]) -> Result<Vec<Triangle>> {
             let what = format!("it is no OBJ that can be read ({e})");
             Error::new("mesh", what, "save it anew")
         })?;
+    work.reached(0.2)?;
     let mut mesh = Vec::new();
     for model in models {
         let corner = |i: &u32| -> Option<Point3<f64>> {
@@ -143,7 +194,7 @@ fn obj(bytes: &[u8]) -> Result<Vec<Triangle>> {
         };
         for three in model.mesh.indices.chunks_exact(3) {
             if mesh.len() == MOST_TRIANGLES {
-                return Err(too_many());
+                return Err(too_many().into());
             }
             if let (Some(a), Some(b), Some(c)) =
                 (corner(&three[0]), corner(&three[1]), corner(&three[2]))
@@ -152,7 +203,7 @@ fn obj(bytes: &[u8]) -> Result<Vec<Triangle>> {
             }
         }
     }
-    checked(mesh)
+    Ok(checked(mesh)?)
 }
 
 /// The middle of a mesh's surface and the axes it may be turned about: the file's own upright
@@ -203,127 +254,4 @@ fn turned(mesh: &[Triangle], middle: Point3<f64>, axis: Direction) -> Vec<Triang
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// A profile turned in `sides` about a leaning axis, as triangles.
-    fn lathe(profile: &[(f64, f64)], sides: u32, lean: f64, squash: f64) -> Vec<[[f64; 3]; 3]> {
-        let at = |(r, z): (f64, f64), k: u32| {
-            let turn = std::f64::consts::TAU * f64::from(k % sides) / f64::from(sides);
-            let (x, y) = (r * turn.cos(), squash * r * turn.sin());
-            [x * lean.cos() + z * lean.sin() + 5.0, y - 7.0, z * lean.cos() - x * lean.sin()]
-        };
-        let mut mesh = Vec::new();
-        for pair in profile.windows(2) {
-            for k in 0..sides {
-                let (a, b) = (at(pair[0], k), at(pair[0], k + 1));
-                let (c, d) = (at(pair[1], k), at(pair[1], k + 1));
-                mesh.extend([[a, b, d], [a, d, c]]);
-            }
-        }
-        mesh
-    }
-
-    fn as_stl(mesh: &[[[f64; 3]; 3]]) -> Vec<u8> {
-        let mut bytes = vec![0; 80];
-        bytes.extend((mesh.len() as u32).to_le_bytes());
-        for triangle in mesh {
-            bytes.extend([0; 12]);
-            for v in triangle.iter().flatten() {
-                bytes.extend((*v as f32).to_le_bytes());
-            }
-            bytes.extend([0; 2]);
-        }
-        bytes
-    }
-
-    fn as_obj(mesh: &[[[f64; 3]; 3]]) -> Vec<u8> {
-        use std::fmt::Write as _;
-        let mut text = String::from("mtllib none.mtl\no thing\n");
-        for [x, y, z] in mesh.iter().flatten() {
-            writeln!(text, "v {x} {y} {z}").expect("written");
-        }
-        for i in 0..mesh.len() {
-            writeln!(text, "f {} {} {}", 3 * i + 1, 3 * i + 2, 3 * i + 3).expect("written");
-        }
-        text.into_bytes()
-    }
-
-    fn ball() -> Vec<(f64, f64)> {
-        (0..=60)
-            .map(|i| {
-                let turn = std::f64::consts::PI * f64::from(i) / 60.0;
-                (25.0 * turn.sin(), 40.0 * (1.0 - turn.cos()))
-            })
-            .collect()
-    }
-
-    #[test]
-    fn a_leaning_turned_solid_is_found_in_both_kinds_of_file() {
-        let mesh = lathe(&ball(), 64, 0.4, 1.0);
-        for (bytes, kind) in [(as_stl(&mesh), MeshKind::Stl), (as_obj(&mesh), MeshKind::Obj)] {
-            let turned = read(&bytes, kind, 1.0, None, 0.1).expect("a solid");
-            let off = (turned.axis[0] - 0.4_f64.sin()).hypot(turned.axis[2] - 0.4_f64.cos());
-            assert!(off < 0.01, "{:?}", turned.axis);
-            assert!(turned.roundness > 0.99, "{}", turned.roundness);
-            for station in &turned.fitted.outline.profile(300).stations {
-                let on = (station.at.r / 25.0).hypot((station.at.z - 40.0) / 40.0);
-                assert!((on - 1.0).abs() < 0.02, "{on} at {:?}", station.at);
-            }
-            assert!(turned.fitted.outline.starts_closed());
-            assert!(turned.fitted.outline.finishes_closed());
-        }
-    }
-
-    #[test]
-    fn what_is_not_round_is_told_so() {
-        let mesh = as_stl(&lathe(&ball(), 64, 0.0, 0.7));
-        let turned = read(&mesh, MeshKind::Stl, 1.0, None, 0.1).expect("a solid");
-        assert!(turned.roundness < 0.95, "{}", turned.roundness);
-    }
-
-    #[test]
-    fn open_and_flat_ends_are_told_apart_and_a_height_scales() {
-        let cup = [(0.0, 0.0), (20.0, 0.0), (30.0, 50.0)];
-        let turned =
-            read(&as_stl(&lathe(&cup, 48, 0.0, 1.0)), MeshKind::Stl, 1.0, Some(100.0), 0.2)
-                .expect("a cup");
-        let outline = &turned.fitted.outline;
-        assert!(outline.starts_closed() && !outline.finishes_closed(), "{outline:?}");
-        assert!((outline.profile(400).height_mm() - 100.0).abs() < 0.2, "{outline:?}");
-        assert!((outline.knots.last().expect("a knot").radius_mm - 60.0).abs() < 0.5);
-        assert!(outline.knots.len() <= 4, "{outline:?}");
-        // Text, too.
-        let text = "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 9 0 0\n\
-                    vertex 0 9 4\nendloop\nendfacet\nendsolid a\n";
-        assert!(
-            read(text.as_bytes(), MeshKind::Stl, 1.0, None, 0.1)
-                .is_ok_and(|t| t.roundness < 0.8)
-                || read(text.as_bytes(), MeshKind::Stl, 1.0, None, 0.1).is_err()
-        );
-    }
-
-    #[test]
-    fn what_is_no_mesh_is_told_in_one_line() {
-        let lying = {
-            let mut bytes = as_stl(&[[[0.0; 3]; 3]]);
-            bytes[80..84].copy_from_slice(&u32::MAX.to_le_bytes());
-            bytes
-        };
-        let nowhere = as_stl(&[[[f64::NAN; 3]; 3]]);
-        let cases: [(&[u8], MeshKind); 8] = [
-            (b"", MeshKind::Stl),
-            (b"solid", MeshKind::Stl),
-            (b"not a mesh at all", MeshKind::Stl),
-            (&lying, MeshKind::Stl),
-            (&nowhere, MeshKind::Stl),
-            (b"", MeshKind::Obj),
-            (b"v 1 2\nf 1 2 3\n", MeshKind::Obj),
-            (b"v 0 0 0\nv 0 0 0\nv 0 0 0\nf 1 2 3\n", MeshKind::Obj),
-        ];
-        for (bytes, kind) in cases {
-            let said = read(bytes, kind, 1.0, None, 0.1).expect_err("no mesh").to_string();
-            assert_eq!(said.lines().count(), 1, "{said}");
-        }
-    }
-}
+mod tests;

@@ -10,6 +10,9 @@ const SLICES: usize = 600;
 /// Directions around the axis in which the radius is taken.
 const SECTORS: usize = 48;
 
+/// So much of a circle all around may be open at one height, directions: a seam.
+const SEAM: usize = 5;
+
 /// A mesh cut across at many heights.
 pub(super) struct Slices {
     pub(super) points: Vec<Rz>,
@@ -17,6 +20,10 @@ pub(super) struct Slices {
     pub(super) widest: f64,
     pub(super) roundness: f64,
     pub(super) least_round: f64,
+    /// From where to where nothing is, between its ends.
+    pub(super) gap: Option<(f64, f64)>,
+    /// From where to where it does not close around its axis, and that share of the height.
+    pub(super) open: Option<(f64, f64, f64)>,
 }
 
 /// The mesh, its axis upright through the origin, cut across; `None` for one of no height.
@@ -46,6 +53,17 @@ pub(super) fn slices(mesh: &[Triangle]) -> Option<Slices> {
             }
         }
     }
+    let is_open = |sectors: &[f64; SECTORS]| {
+        (SEAM + 1..SECTORS).contains(&sectors.iter().filter(|r| **r <= 0.0).count())
+    };
+    let open = stretches(&reach, is_open)
+        .max_by(|a, b| (a.1 - a.0).cmp(&(b.1 - b.0)))
+        .map(|(from, to)| (levels[from] - low, levels[to] - low))
+        .map(|(from, to)| (from, to, (to - from) / height));
+    let is_empty = |sectors: &[f64; SECTORS]| sectors.iter().all(|r| *r <= 0.0);
+    let gap = stretches(&reach, is_empty)
+        .find(|&(from, to)| from > 0 && to + 1 < SLICES && to > from)
+        .map(|(from, to)| (levels[from] - low, levels[to] - low));
     let mut points = Vec::with_capacity(SLICES + 2);
     let (mut widest, mut spreads, mut worst) = (0.0_f64, 0.0, (0.0, 0.0));
     for (sectors, &z) in reach.iter().zip(&levels) {
@@ -73,7 +91,21 @@ pub(super) fn slices(mesh: &[Triangle]) -> Option<Slices> {
         }
     }
     let roundness = 1.0 - spreads / SLICES as f64 / widest.max(1e-12);
-    Some(Slices { points, height, widest, roundness, least_round: worst.1 })
+    Some(Slices { points, height, widest, roundness, least_round: worst.1, gap, open })
+}
+
+/// The stretches of cuts that all `hold`, each from its first to its last.
+fn stretches<'a>(
+    reach: &'a [[f64; SECTORS]],
+    holds: impl Fn(&[f64; SECTORS]) -> bool + 'a,
+) -> impl Iterator<Item = (usize, usize)> + 'a {
+    let mut k = 0;
+    std::iter::from_fn(move || {
+        let from = k + reach[k..].iter().position(&holds)?;
+        let long = reach[from..].iter().position(|sectors| !holds(sectors));
+        k = long.map_or(reach.len(), |long| from + long);
+        Some((from, k - 1))
+    })
 }
 
 /// Where a triangle crosses the level `at`: the two ends of the cut, across the axis.

@@ -24,8 +24,32 @@ pub struct Conditions {
     pub shadow: bool,
     /// Whether the thing is striped and shines.
     pub lively: bool,
-    /// A part that no turned shape has, on the right.
-    pub handle: bool,
+    /// What no turned shape has.
+    pub odd: OddShape,
+}
+
+/// What is drawn that no turned shape has.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum OddShape {
+    /// Nothing.
+    #[default]
+    None,
+    /// A bow on the right.
+    Handle,
+    /// A bow on either side.
+    Handles,
+    /// An ear on the right of the top.
+    Ear,
+    /// An ear on either side of the top.
+    Ears,
+    /// An ear on either side of the foot.
+    Feet,
+}
+
+impl OddShape {
+    fn is_bow(self) -> bool {
+        matches!(self, Self::Handle | Self::Handles)
+    }
 }
 
 impl Conditions {
@@ -40,7 +64,7 @@ impl Conditions {
             off: (chance.between(-1.0, 1.0), chance.between(-1.0, 1.0)),
             shadow: chance.between(0.0, 1.0) < 0.4,
             lively: chance.between(0.0, 1.0) < 0.4,
-            handle: false,
+            odd: OddShape::None,
         }
     }
 }
@@ -50,11 +74,15 @@ impl Conditions {
 pub fn draw(shape: &Shape, tall: f64, conditions: &Conditions, chance: &mut Chance) -> Vec<u8> {
     let lean = conditions.tilt.to_radians();
     let wide = 2.0 * shape.widest() * tall;
-    let wide = if conditions.handle { 1.6 * wide } else { wide };
+    let wide = if conditions.odd.is_bow() { 1.6 * wide } else { wide };
+    let all = match conditions.odd {
+        OddShape::Ear | OddShape::Ears | OddShape::Feet => 1.7 * tall,
+        _ => tall,
+    };
     let room =
         |along: f64, across: f64| 1.32 * (along * lean.cos() + across * lean.sin().abs());
     let (width, height) =
-        (1.32 * (wide * lean.cos() + tall * lean.sin().abs()), room(tall, wide));
+        (1.32 * (wide * lean.cos() + all * lean.sin().abs()), room(all, wide));
     let middle = (
         0.5 * width + 0.09 * width * conditions.off.0,
         0.5 * height + 0.09 * height * conditions.off.1,
@@ -73,7 +101,14 @@ pub fn draw(shape: &Shape, tall: f64, conditions: &Conditions, chance: &mut Chan
             + conditions.gradient * (2.0 * x / width - 1.0)
             + 0.4 * conditions.gradient * (2.0 * y / height - 1.0);
         let on_body = across.abs() < radius;
-        let on_handle = conditions.handle && on_handle(shape, along, across);
+        let on_odd = match conditions.odd {
+            OddShape::None => false,
+            OddShape::Handle => on_handle(shape, along, across),
+            OddShape::Handles => on_handle(shape, along, across.abs()),
+            OddShape::Ear => on_ear(shape, along, across),
+            OddShape::Ears => on_ear(shape, along, across.abs()),
+            OddShape::Feet => on_ear(shape, 1.0 - along, across.abs()),
+        };
         let colour = if on_body {
             let n = across / radius;
             let facing = (1.0 - n * n).max(0.0).sqrt();
@@ -85,7 +120,7 @@ pub fn draw(shape: &Shape, tall: f64, conditions: &Conditions, chance: &mut Chan
                 0.0
             };
             base.map(|c| c * lambert + (250.0 - c * lambert) * 0.8 * shine)
-        } else if on_handle {
+        } else if on_odd {
             thing
         } else {
             let dark = if conditions.shadow { shadow(shape, along, across) } else { 0.0 };
@@ -163,4 +198,11 @@ fn on_handle(shape: &Shape, along: f64, across: f64) -> bool {
     let (v, u) = ((along - 0.5) / high, (across - root) / (out + 0.02));
     let ring = (v * v + u * u).sqrt();
     across > 0.0 && (0.72..1.0).contains(&ring)
+}
+
+/// An ear on the right of the top: an ellipse that stands on the body.
+fn on_ear(shape: &Shape, along: f64, across: f64) -> bool {
+    let (from_axis, wide, high) =
+        (0.5 * shape.widest(), 0.16 * shape.widest(), 0.5 * shape.widest());
+    ((across - from_axis) / wide).hypot((along + 0.2 * shape.widest()) / high) < 1.0
 }

@@ -6,7 +6,7 @@
 mod camera;
 mod shapes;
 
-pub use camera::{Conditions, draw};
+pub use camera::{Conditions, OddShape, draw};
 pub use shapes::{Shape, shapes};
 
 use plumpline_core::{Outline, Rz};

@@ -1,46 +1,73 @@
-//! A starter as a tile: its picture, drawn from its own profile, over its name.
+//! What a piece can begin from as a tile: a picture over its name.
 
 use egui::{
     Align2, Mesh, Painter, Pos2, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind, Ui,
 };
 use egui::{Vec2, WidgetInfo, pos2, vec2};
+use plumpline_core::Outline;
 use plumpline_core::outline::Rz;
 use plumpline_core::starter::Starter;
 
-use crate::kit::tokens::{CARD_RADIUS, mix};
+use crate::kit::tokens::{CARD_RADIUS, TAG_RADIUS, mix};
 use crate::kit::{Tokens, paint, type_faces};
 
 /// Size of a tile.
 pub(super) const SIZE: Vec2 = vec2(106.0, 112.0);
+/// Between tiles.
+pub(super) const APART: f32 = 8.0;
 /// Places of the profile that are drawn.
 const PLACES: usize = 48;
+/// Radius of a knot.
+const KNOT: f32 = 3.0;
 
-/// What a tile draws: the side profile at the starter's usual size, seen the long way.
+/// A side profile as it is drawn small, seen the long way.
 #[derive(Debug)]
-pub(super) struct TilePicture {
+pub(super) struct ProfilePicture {
     places: Vec<Rz>,
+    knots: Vec<Rz>,
     height_mm: f64,
     half_mm: f64,
 }
 
-impl TilePicture {
-    pub(super) fn of(starter: Starter) -> Self {
+impl ProfilePicture {
+    /// A starter at its usual size.
+    pub(super) fn of_starter(starter: Starter) -> Self {
         let shape = starter.shape(&starter.usual());
-        let (places, straight) = shape.map_or((Vec::new(), 0.0), |(outline, straight)| {
-            (outline.profile(PLACES).places(), straight)
-        });
-        let places: Vec<Rz> =
-            places.into_iter().map(|p| Rz::new(p.r + 0.5 * straight, p.z)).collect();
-        let most = |of: fn(&Rz) -> f64| places.iter().map(of).fold(1.0, f64::max);
-        let height_mm = most(|p| p.z);
-        // A dish is worked from its middle, but known by how it stands.
-        let stands = |p: &Rz| if starter == Starter::Dish { height_mm - p.z } else { p.z };
-        let half_mm = most(|p| p.r);
-        let places = places.iter().map(|p| Rz::new(p.r, stands(p))).collect();
-        Self { height_mm, half_mm, places }
+        let mut picture = shape.map_or_else(
+            |_| Self { places: Vec::new(), knots: Vec::new(), height_mm: 1.0, half_mm: 1.0 },
+            |(outline, straight)| Self::of_outline(&outline, straight),
+        );
+        if starter == Starter::Dish {
+            // A dish is worked from its middle, but known by how it stands.
+            let height = picture.height_mm;
+            picture.places.iter_mut().for_each(|p| p.z = height - p.z);
+        }
+        picture
     }
 
-    fn paint(&self, painter: &Painter, t: &Tokens, rect: Rect) {
+    /// An outline with so long a straight part, mm.
+    pub(super) fn of_outline(outline: &Outline, straight_mm: f64) -> Self {
+        let wider = |p: Rz| Rz::new(p.r + 0.5 * straight_mm, p.z);
+        let places: Vec<Rz> = outline.profile(PLACES).places().into_iter().map(wider).collect();
+        let knots: Vec<Rz> = outline.knots.iter().map(|knot| wider(knot.place())).collect();
+        let ends = |of: fn(&Rz) -> f64| {
+            places
+                .iter()
+                .map(of)
+                .fold((f64::MAX, f64::MIN), |(low, high), v| (v.min(low), v.max(high)))
+        };
+        let (low, high) = ends(|p| p.z);
+        let standing = |p: Rz| Rz::new(p.r, p.z - low);
+        Self {
+            height_mm: (high - low).max(1.0),
+            half_mm: ends(|p| p.r).1.max(0.5),
+            places: places.iter().map(|&p| standing(p)).collect(),
+            knots: knots.into_iter().map(standing).collect(),
+        }
+    }
+
+    /// Draws it as large as it fits `rect`; `with_knots` on its right side too.
+    pub(super) fn paint(&self, painter: &Painter, t: &Tokens, rect: Rect, with_knots: bool) {
         let scale = (rect.height() / self.height_mm as f32)
             .min(0.5 * rect.width() / self.half_mm as f32);
         let top = rect.center().y - 0.5 * scale * self.height_mm as f32;
@@ -68,22 +95,37 @@ impl TilePicture {
         whole.extend(side(-1.0).into_iter().rev());
         painter.add(Shape::closed_line(whole, Stroke::new(1.0, t.forecast_edge)));
         painter.add(Shape::line(side(1.0), Stroke::new(1.7, t.outline)));
+        for knot in self.knots.iter().filter(|_| with_knots) {
+            painter.circle(at(knot, 1.0), KNOT, t.panel, Stroke::new(1.4, t.outline));
+        }
     }
 }
 
-/// Draws a tile; `on` says whether it is the one chosen.
+/// Words in small plates, two in a row: what kinds of files are read.
+pub(super) fn plates(painter: &Painter, t: &Tokens, rect: Rect, words: [&str; 4]) {
+    let size = vec2(0.5 * (rect.width() - 8.0), 0.5 * (rect.height() - 8.0));
+    for (i, word) in words.into_iter().enumerate() {
+        let corner = vec2((i % 2) as f32, (i / 2) as f32) * (size + vec2(8.0, 8.0));
+        let plate = Rect::from_min_size(rect.min + corner, size);
+        let edge = Stroke::new(1.0, t.forecast_edge);
+        painter.rect(plate, TAG_RADIUS, t.forecast, edge, StrokeKind::Inside);
+        let font = type_faces::regular(type_faces::SMALL);
+        painter.text(plate.center(), Align2::CENTER_CENTER, word, font, t.ink);
+    }
+}
+
+/// Draws a tile called `name`, its picture by `picture`; `on` says whether it is the one
+/// chosen.
 pub(super) fn show(
     ui: &Ui,
     t: &Tokens,
     rect: Rect,
-    starter: Starter,
-    picture: &TilePicture,
+    (name, words): (&str, &str),
     on: bool,
+    picture: impl FnOnce(&Painter, Rect),
 ) -> Response {
-    let response = ui.interact(rect, ui.scope_id().with(starter.name()), Sense::click());
-    response.widget_info(|| {
-        WidgetInfo::selected(Role::RadioButton, true, on, format!("Starter {}", starter.name()))
-    });
+    let response = ui.interact(rect, ui.scope_id().with(name), Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, on, name));
     let painter = ui.painter();
     let (fill, edge) = match (on, response.hovered()) {
         (true, _) => (t.wash, Stroke::new(1.6, t.highlight_edge)),
@@ -91,13 +133,12 @@ pub(super) fn show(
         (false, false) => (t.panel, Stroke::new(1.0, t.control_edge)),
     };
     painter.rect(rect, CARD_RADIUS, fill, edge, StrokeKind::Inside);
-    let picture_rect =
-        Rect::from_min_max(rect.min + vec2(16.0, 12.0), rect.max - vec2(16.0, 32.0));
-    picture.paint(painter, t, picture_rect);
+    let inside = Rect::from_min_max(rect.min + vec2(16.0, 12.0), rect.max - vec2(16.0, 32.0));
+    picture(painter, inside);
     let font = if on { type_faces::semibold } else { type_faces::regular };
     let at = rect.center_bottom() - vec2(0.0, 14.0);
     let font = font(type_faces::BODY);
-    painter.text(at, Align2::CENTER_CENTER, starter.name(), font, t.ink);
+    painter.text(at, Align2::CENTER_CENTER, words, font, t.ink);
     if response.has_focus() {
         paint::focus_ring(painter, rect, CARD_RADIUS, t);
     }
