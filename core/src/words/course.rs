@@ -2,7 +2,7 @@
 //! leaves, and with which count the next one goes on. The proofreader and the shaper share it.
 
 use super::tally::{Tally, TallyError, tally};
-use super::tree::{Line, Op, Pattern, Placed, Rounds, Span};
+use super::tree::{Line, Op, Pattern, Placed, Rounds, Span, Times};
 use crate::piece::MOST_ROUNDS;
 
 /// One piece of a pattern.
@@ -264,6 +264,7 @@ fn step<'a>(
     });
     let below = known.below.or(joined);
     let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
+    let below = below.or_else(|| stated.filter(|_| !founds).and_then(|s| from_stated(rounds, s)));
     let run = LineRun::of(&rounds.work, many(rounds), below);
     let count = match (run.left().filter(|_| !known.unread), stated) {
         (Some(left), Some(stated)) if left != stated => {
@@ -279,9 +280,27 @@ fn step<'a>(
     CourseStep { line, at, rounds, run, founds, unread: known.unread, count }
 }
 
+/// The stitches that `rounds` is worked on, where nobody tells and it comes to `stated`: what
+/// is worked around goes in so often that it does.
+fn from_stated(rounds: &Rounds, stated: u32) -> Option<u32> {
+    let around =
+        |op: &&Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
+    let mut groups = rounds.work.iter().filter(around);
+    let (Some(group), None) = (groups.next(), groups.next()) else { return None };
+    let Op::Group { body, .. } = &group.it else { return None };
+    let rest: Vec<Placed<Op>> =
+        rounds.work.iter().filter(|op| !around(op)).cloned().collect();
+    let (once, rest) = (tally(body, None).ok()?, tally(&rest, None).ok()?);
+    let shaped = stated.checked_sub(rest.left)?;
+    let times = shaped.checked_div(once.left).filter(|n| n.checked_mul(once.left) == Some(shaped))?;
+    let below = once.times(times).taken.saturating_add(rest.taken);
+    let run = LineRun::of(&rounds.work, many(rounds), Some(below));
+    (below > 0 && run.comes_out() && run.left() == Some(stated)).then_some(below)
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::tree::{StitchKind, Times};
+    use super::super::tree::StitchKind;
     use super::*;
 
     fn each(count: u32) -> Placed<Op> {

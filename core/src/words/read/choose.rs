@@ -2,6 +2,7 @@
 
 use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
+use super::gist::gist;
 use super::judge::Judge;
 use super::readings::Understood;
 use super::settle::is_worked;
@@ -53,7 +54,9 @@ impl Judge<'_> {
             }
         }
         // A chain to work the first round into: “R1: ch 2”.
-        let chains = plain.work.iter().all(|op| matches!(op.it, Op::Chain(_)));
+        let chains =
+            plain.work.iter().all(|op| matches!(op.it, Op::Chain(_) | Op::Join | Op::Note(_)))
+                && plain.work.iter().any(|op| matches!(op.it, Op::Chain(_)));
         if self.last.is_none() && !plain.work.is_empty() && chains && plain.unread.is_empty() {
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
@@ -79,6 +82,9 @@ impl Judge<'_> {
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
         tried.extend(self.of_stated(draft, stated.as_ref(), below));
+        if !strict {
+            tried.extend(gist(draft, stated.as_ref(), below, self.last.is_none()));
+        }
         let mut likely: Option<Understood> = None;
         for below in [below, None] {
             if below.is_none()
@@ -270,6 +276,10 @@ fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
     let (mut stitches, mut chains, mut several) = (0_u32, 0_u32, 0);
     for (i, token) in own.iter().enumerate() {
         let Tok::Number(n) = token.tok else { continue };
+        // “half one”
+        if token.spelt && n < 3 {
+            continue;
+        }
         let beside = |at: Option<usize>| {
             at.and_then(|at| own.get(at)).is_some_and(|t| t.tok == Tok::Chain)
         };

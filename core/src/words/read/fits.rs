@@ -1,6 +1,7 @@
 //! How a reading of a round fits what stands before and after it.
 
 use super::draft::{Draft, DraftLine};
+use super::gist::gist;
 use super::readings::Understood;
 use super::settle::is_worked;
 use super::understanding::Sure;
@@ -88,9 +89,15 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
     if worked && now {
         return (!any).then_some(true);
     }
-    let tried = draft.others(text);
+    let tried = draft.others(text).to_vec();
     if tried.iter().any(|c| of(&c.work) == (true, false)) {
         return Some(true);
+    }
+    if !strict && stated.is_some() {
+        let gists = gist(draft, stated.as_ref(), Some(count), false);
+        if gists.iter().any(|g| suits(&g.work, count)) {
+            return Some(true);
+        }
     }
     let uneven = tried.iter().any(|c| of(&c.work).0);
     (strict && !uneven).then_some(false)

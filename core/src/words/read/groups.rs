@@ -263,6 +263,10 @@ fn clause(input: &mut Input<'_>) -> ReadResult<(Option<Turns>, bool)> {
         (Some(_), _) => {}
         (None, None | Some(Tok::Open(_) | Tok::Equals)) => {}
         (None, Some(tok)) if tok.parts() => {}
+        // “…, usw.   24 M”
+        (None, Some(Tok::Number(_)))
+            if matches!(peek(input, 1), Some(Tok::Stitch))
+                && matches!(peek(input, 2), None | Some(Tok::Stop)) => {}
         _ => return fail(input),
     }
     Ok((how_often, said_from))

@@ -101,8 +101,32 @@ fn worded(line: &[Token], from: usize) -> Option<Heading> {
     if kind(line, at) == Some(Tok::Stop) {
         at += 1;
     }
+    // “Tour n° 3”
+    if kind(line, at) == Some(Tok::Say(Say::The)) {
+        at += 1;
+    }
     let Tok::Number(first) = kind(line, at)? else { return None };
     at += 1;
+    // “T 5. à T 8.”
+    if kind(line, at) == Some(Tok::Stop)
+        && matches!(kind(line, at + 1), Some(Tok::Dash | Tok::Say(Say::To)))
+        && (round_word(line.get(at + 2)).is_some()
+            || matches!(
+                (kind(line, at + 2), kind(line, at + 3)),
+                (Some(Tok::Number(_)), Some(Tok::Stop | Tok::Colon))
+            ))
+    {
+        at += 1;
+    }
+    // “Runde 6.) - 9.)”
+    let marks = closing(line, at);
+    if marks > 0
+        && kind(line, at + marks) == Some(Tok::Dash)
+        && matches!(kind(line, at + marks + 1), Some(Tok::Number(_)))
+        && closing(line, at + marks + 2) > 0
+    {
+        at += marks;
+    }
     let (last, at) = further(line, first, at, plural)?;
     Some(ended(line, made(first, last, row, at)))
 }
@@ -113,10 +137,17 @@ fn ended(line: &[Token], mut found: Heading) -> Heading {
         found.open = true;
         found.tokens += 1;
     }
-    if kind(line, found.tokens) == Some(Tok::Close) {
-        found.tokens += 1;
-    }
+    found.tokens += closing(line, found.tokens);
     found
+}
+
+/// How many tokens of “)” or “.)” stand at `at`.
+fn closing(line: &[Token], at: usize) -> usize {
+    match (kind(line, at), kind(line, at + 1)) {
+        (Some(Tok::Close), _) => 1,
+        (Some(Tok::Stop), Some(Tok::Close)) => 2,
+        _ => 0,
+    }
 }
 
 /// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
@@ -125,10 +156,9 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
     let mut last = first;
     loop {
         // “R5–R9” says the word again.
-        let again = usize::from(
-            round_word(line.get(at + 1)).is_some()
-                || kind(line, at + 1) == Some(Tok::Say(Say::The)),
-        );
+        let word = round_word(line.get(at + 1)).is_some();
+        let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
+        let again = again + usize::from(word && kind(line, at + 2) == Some(Tok::Stop));
         let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
             return Some((last, at));
         };
@@ -180,6 +210,13 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
 fn counted(line: &[Token], from: usize) -> Option<Heading> {
     let (first, mut pointed, mut at) = ordinal(line, from)?;
     let mut last = first;
+    let short = |at: usize| {
+        line.get(at).is_some_and(|t| t.glued) && round_word(line.get(at)).is_some()
+    };
+    // “3v-9v.”: the word stands with each number.
+    if short(at) && kind(line, at + 1) == Some(Tok::Dash) && ordinal(line, at + 2).is_some() {
+        at += 1;
+    }
     let sep = |t| {
         matches!(
             t,
@@ -198,7 +235,11 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
         (last, pointed, at) = (next, pointed || point, then);
     }
     let (row, plural) = round_word(line.get(at))?;
+    // “1v.”, “3R)”
+    let short = short(at)
+        && matches!(kind(line, at + 1), Some(Tok::Stop | Tok::Colon | Tok::Close | Tok::Dash));
     at += 1;
+    pointed |= short;
     let colon = matches!(kind(line, at), Some(Tok::Colon | Tok::Bar));
     // “5 rounds” says how many, and “5 round” without a point is no usage unless it heads.
     let heads = colon && !plural;
@@ -224,7 +265,7 @@ fn ordinal(line: &[Token], at: usize) -> Option<(u32, bool, usize)> {
 }
 
 /// “In der 2. Runde …”, “For round 3, …”: heads only where it follows on, as a bare number.
-fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
+pub(super) fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
     let lead = line[from..]
         .iter()
         .take(3)
@@ -256,16 +297,26 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     let pointed = matches!(
         (kind(line, at), kind(line, at + 1), kind(line, at + 2), kind(line, at + 3)),
         (Some(Tok::Stop), Some(Tok::Close), ..)
-            | (Some(Tok::Stop), Some(Tok::Dash), Some(Tok::Number(_)), Some(Tok::Stop))
+            | (
+                Some(Tok::Stop),
+                Some(Tok::Dash | Tok::Say(Say::To)),
+                Some(Tok::Number(_)),
+                Some(Tok::Stop | Tok::Colon | Tok::Close)
+            )
     );
     if pointed {
         at += 1;
     }
     let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar));
+    // “7-8/ ms”
+    let slashed = |at: usize| {
+        kind(line, at) == Some(Tok::Slash) && line.get(at + 1).is_some_and(|t| !t.glued)
+    };
     let mut last = first;
     if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n))) =
         (kind(line, at), kind(line, at + 1))
         && (ends(kind(line, at + 2))
+            || slashed(at + 2)
             || kind(line, at + 2) == Some(Tok::Dash) && !line[at + 2].glued)
     {
         (last, at) = (n, at + 2);
@@ -274,7 +325,7 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     let dashed = kind(line, at) == Some(Tok::Dash)
         && !line[at].glued
         && line.get(at + 1).is_some_and(|t| !t.glued && begins_work(t.tok));
-    if !ends(kind(line, at)) && !dashed {
+    if !ends(kind(line, at)) && !dashed && !slashed(at) {
         return None;
     }
     at += 1;
@@ -289,8 +340,26 @@ fn begins_work(tok: Tok) -> bool {
         || matches!(tok, Tok::Ring | Tok::Open(_) | Tok::Number(_) | Tok::Star | Tok::Loop(_))
 }
 
+/// How many rounds “next 3 rounds” and “4 tours suivants” are.
+fn next_few(line: &[Token], from: usize) -> Option<u32> {
+    match (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?) {
+        (Tok::Say(Say::Next), Tok::Number(n), Tok::Round)
+        | (Tok::Number(n), Tok::Round, Tok::Say(Say::Next))
+            if (2..=500).contains(&n) =>
+        {
+            Some(n)
+        }
+        _ => None,
+    }
+}
+
 /// “Foundation round:”, “next round –”: a round without a number.
 fn unnumbered(line: &[Token], from: usize) -> Option<Heading> {
+    if let Some(many) = next_few(line, from) {
+        let ends = matches!(kind(line, from + 3), Some(Tok::Colon | Tok::Dash | Tok::Bar));
+        let made = made(1, many, false, from + 4);
+        return ends.then_some(Heading { numbered: false, ..made });
+    }
     if kind(line, from) != Some(Tok::Say(Say::Unnumbered)) {
         return None;
     }

@@ -89,8 +89,13 @@ impl Judge<'_> {
         self.work_into_ring(draft);
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
-            if matches!(entry.line, Line::Note { unread: true, .. }) {
-                self.lost = true;
+            if let Line::Note { unread: unread @ true, .. } = &mut entry.line {
+                if draft.heading.is_none() && !self.has_room(draft, rest) {
+                    *unread = false;
+                    entry.unread.clear();
+                } else {
+                    self.lost = true;
+                }
             }
             self.ring |= entry.ring;
             if let Line::Do(ops) = &entry.line
@@ -185,7 +190,8 @@ impl Judge<'_> {
 
     /// The numbers of a round: as printed, or the next ones.
     fn numbers(&self, draft: &Draft, rest: &[DraftLine]) -> (u32, u32) {
-        let told = draft.layers.told.as_ref().map_or(1, |t| t.it.clamp(1, 500));
+        let several = draft.heading.filter(|h| !h.numbered).map_or(1, |h| h.last);
+        let told = draft.layers.told.as_ref().map_or(several, |t| t.it.clamp(1, 500));
         let next_number = next_draft(rest).and_then(|d| d.heading).filter(|h| h.numbered);
         if let Some(heading) = draft.heading.filter(|h| h.numbered) {
             let (first, last) = (heading.first, heading.last);
@@ -252,6 +258,20 @@ impl Judge<'_> {
                 && choice.sure == Sure::Certain
                 && choice.stated.is_some()
                 && self.below.is_some()
+    }
+
+    /// Whether a line without a heading may be a round: none where the numbers around it
+    /// follow on, and none before round 1 or behind the last that is numbered.
+    fn has_room(&self, draft: &Draft, rest: &[DraftLine]) -> bool {
+        let next = next_draft(rest).map(|d| d.heading.filter(|h| h.numbered));
+        match (self.last, next) {
+            (Some(last), Some(Some(next))) => {
+                !self.numbered() || next.first > last.saturating_add(1)
+            }
+            (Some(_), None) => !self.numbered() || draft.layers.told.is_some(),
+            (None, Some(Some(next))) => next.first > 1,
+            _ => true,
+        }
     }
 
     /// Whether the last round of the piece had a number.

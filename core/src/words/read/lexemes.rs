@@ -48,7 +48,12 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
         };
         let shape = if is_letter(c) {
             let seam = std::cell::Cell::new((0_usize, false));
+            let elided = elision(&text[start..]);
             take_while(&|c, next| {
+                if let Some(letters) = elided {
+                    let (so_far, _) = seam.replace((seam.get().0 + 1, false));
+                    return so_far <= letters;
+                }
                 let (so_far, was_lower) = seam.get();
                 // “thereRnd 2:”: a line end was lost on the way here.
                 let sewn = so_far > 1
@@ -113,6 +118,19 @@ fn folded(raw: &str, shape: LexemeKind) -> Cow<'_, str> {
             }
             Cow::Owned(text)
         }
+    }
+}
+
+/// Letters of an elided word that `text` begins with: “l'anneau” is two words.
+fn elision(text: &str) -> Option<usize> {
+    let mut letters = text.chars().map(fold);
+    let first = letters.next()?.to_ascii_lowercase();
+    let second = letters.next()?.to_ascii_lowercase();
+    let third = letters.next()?;
+    match (first, second, third) {
+        ('l' | 'd' | 'n' | 's' | 'j' | 'c', '\'', next) if is_letter(next) => Some(1),
+        ('q', 'u', '\'') if letters.next().is_some_and(is_letter) => Some(2),
+        _ => None,
     }
 }
 

@@ -1,7 +1,7 @@
 //! The lines of a text: a heading with what belongs to it, even where that runs on over the
 //! ends of lines, or words without a heading.
 
-use super::heading::{Heading, bullets_of, heading};
+use super::heading::{Heading, bullets_of, heading, in_sentence};
 use super::token::{Say, Tok, Token};
 
 /// One line as it is meant.
@@ -69,6 +69,14 @@ fn piece_of_line(rest: &[Token]) -> usize {
             | Tok::Number(_)
             | Tok::Ordinal(_)
                 if depth == 0 && heads_anew(&rest[i - 1..]) =>
+            {
+                return i;
+            }
+            // “… In der 3. Runde …”: a sentence that begins with its round.
+            Tok::Say(Say::In | Say::The | Say::For | Say::To)
+                if depth == 0
+                    && rest[i - 1].tok == Tok::Stop
+                    && in_sentence(&rest[i..], 0).is_some() =>
             {
                 return i;
             }

@@ -16,6 +16,7 @@ mod count;
 mod doing;
 mod draft;
 mod fits;
+mod gist;
 mod glossary;
 mod groups;
 mod heading;
@@ -161,6 +162,7 @@ impl Pass {
             reader.line(&line);
         }
         reader.drop_stray_headings();
+        reader.stretch_headings();
         reader.quiet_lists();
         name_pieces(&mut reader.entries);
         let judged = judge::judge(&mut reader.entries, text);

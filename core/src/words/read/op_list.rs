@@ -7,7 +7,9 @@ use winnow::token::{any, one_of, take};
 
 use super::count::stated;
 use super::doing::doing;
-use super::place::{Input, LineMemo, ReadResult, fail, number, peek, rest, say, since, tok};
+use super::place::{
+    Input, LineMemo, ReadResult, fail, fillers, number, peek, rest, say, since, tok,
+};
 use super::stitch::stitches;
 use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, StitchKind, Times};
@@ -63,6 +65,7 @@ impl OpList {
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
             Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
+            Some(Tok::Number(n)) if item_ahead(input) => self.item_times(input, n),
             _ => self.item(input),
         };
         if read.is_err() {
@@ -99,11 +102,32 @@ impl OpList {
         if n < 2
             || self.ops.is_empty()
             || input.input.get(star + 2).is_some_and(|t| t.tok.is_work())
+            || item_ahead(input)
         {
             return false;
         }
         input.state.stray = Some(Times::In(n));
-        take::<_, _, winnow::error::EmptyError>(star + 2).parse_next(input).is_ok()
+        // “– 6 mal wiederholen”
+        let again = usize::from(
+            peek(input, star + 2) == Some(Tok::Say(Say::Repeat))
+                && peek(input, star + 3).is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals)),
+        );
+        take::<_, _, winnow::error::EmptyError>(star + 2 + again).parse_next(input).is_ok()
+    }
+
+    /// “6 x 2 fM in eine M”: one item, so often.
+    fn item_times(&mut self, input: &mut Input<'_>, n: u32) -> ReadResult<()> {
+        let from = rest(input);
+        take(2_usize).parse_next(input)?;
+        fillers(input)?;
+        let mut inner = Self::default();
+        inner.item(input)?;
+        let [one] = inner.ops.as_slice() else { return fail(input) };
+        let body = vec![one.clone()];
+        let at = since(from, input);
+        self.ops.push(Placed::at(Op::Group { body, times: Times::In(n) }, at));
+        self.remark = false;
+        Ok(())
     }
 
     pub(super) fn count(&mut self, input: &mut Input<'_>, has_work: bool) -> bool {
@@ -354,9 +378,14 @@ fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
         0..=3,
         one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))),
     );
-    let told = (of, number, tok(Tok::Stitch)).map(|(_, n, _)| n);
-    if let Some(count) = opt(told).parse_next(input)? {
-        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+    let kind = input.state.kind.unwrap_or(StitchKind::Single);
+    let word = any.verify_map(move |t: &Token| match t.tok {
+        Tok::Stitch => Some(kind),
+        Tok::Kind(kind) if kind != StitchKind::Slip => Some(kind),
+        _ => None,
+    });
+    let told = (of, number, word).map(|(_, n, kind)| (n, kind));
+    if let Some((count, kind)) = opt(told).parse_next(input)? {
         return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
     }
     let alone =
@@ -367,6 +396,19 @@ fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
     }
     input.state.ring = Some(named);
     Ok(None)
+}
+
+/// Whether “6 x 2 fM” stands here: a number of times before an item that has a number too.
+fn item_ahead(input: &Input<'_>) -> bool {
+    let fillers = (2..5).take_while(|&i| peek(input, i) == Some(Tok::Say(Say::The))).count();
+    let at = 2 + fillers;
+    matches!(peek(input, 0), Some(Tok::Number(2..)))
+        && peek(input, 1) == Some(Tok::Times)
+        && matches!(peek(input, at), Some(Tok::Number(_)))
+        && matches!(
+            peek(input, at + 1),
+            Some(Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..))
+        )
 }
 
 /// “6 x (”, “6 times [”, “6(”: how often the brackets that follow are worked.

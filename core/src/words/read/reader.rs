@@ -2,7 +2,7 @@
 
 use super::draft::{Draft, DraftLine, Name};
 use super::heading::Heading;
-use super::layers::peel;
+use super::layers::{Layers, peel, rematch};
 use super::legend;
 use super::lines::MeantLine;
 use super::pieces::name;
@@ -48,6 +48,7 @@ impl Reader<'_> {
         let mut draft = self.draft(Some(heading), line.body());
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
+            || draft.tokens.is_empty() && draft.layers.early.is_some()
             || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
         draft.heads = if heading.bare {
             work.iter()
@@ -174,6 +175,28 @@ impl Reader<'_> {
         }
     }
 
+    /// “R6 - 9 sc 30” before round 10 is a range; before round 7 it works nine stitches.
+    pub(super) fn stretch_headings(&mut self) {
+        let mut next: Option<u32> = None;
+        for entry in self.entries.iter_mut().rev() {
+            let Some(draft) = &mut entry.draft else { continue };
+            let Some(heading) = draft.heading.filter(|h| h.numbered) else { continue };
+            if let [Token { tok: Tok::Dash, .. }, Token { tok: Tok::Number(last), .. }, rest @ ..] =
+                draft.tokens.as_slice()
+                && heading.first == heading.last
+                && next == last.checked_add(1)
+                && *last > heading.first
+                && !rest.is_empty()
+            {
+                let heading = Heading { last: *last, ..heading };
+                let tokens = rest.to_vec();
+                let (layers, kind) = (draft.layers.clone(), draft.kind);
+                *draft = again(heading, tokens, layers, kind, self.text, draft);
+            }
+            next = draft.heading.map(|h| h.first);
+        }
+    }
+
     /// Lines of a list of abbreviations are no rounds, whatever they are like.
     pub(super) fn quiet_lists(&mut self) {
         let listed = |e: &DraftLine| matches!(e.line, Line::Abbreviation { .. });
@@ -225,10 +248,35 @@ impl Reader<'_> {
                 }
             }
         }
-        let layers = peel(&mut tokens);
+        let mut layers = peel(&mut tokens);
+        // “6-10) 30”: the number alone is the count of an even round.
+        if let [Token { tok: Tok::Number(n), .. }, end @ ..] = tokens.as_slice()
+            && heading.is_some_and(|h| h.numbered)
+            && matches!(end, [] | [Token { tok: Tok::Stop, .. }])
+            && layers.early.is_none()
+        {
+            layers.early = Some(Placed::at(*n, tokens[0].at()));
+            tokens.clear();
+        }
         let worked = work(&tokens, self.text, kind);
         Draft::new(heading, tokens, layers, worked, kind)
     }
+}
+
+/// `draft` under another heading, with other tokens for its work.
+fn again(
+    heading: Heading,
+    mut tokens: Vec<Token>,
+    layers: Layers,
+    kind: StitchKind,
+    text: &str,
+    draft: &Draft,
+) -> Draft {
+    rematch(&mut tokens);
+    let worked = work(&tokens, text, kind);
+    let mut made = Draft::new(Some(heading), tokens, layers, worked, kind);
+    (made.heads, made.stands_alone) = (draft.heads, draft.stands_alone);
+    made
 }
 
 /// Takes out points that end no sentence: of an abbreviation (“2 st., sc”), of a German

@@ -52,6 +52,9 @@ pub(super) fn others(
     for (tokens, what) in [
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
+        (stitches_among(tokens, kind), Inferred::PlainStitches),
+        (behind_colon(tokens), Inferred::Remark),
+        (bracketed_work(tokens), Inferred::Remark),
     ] {
         if let Some(tokens) = tokens {
             let worked = work(&tokens, text, kind);
@@ -113,7 +116,9 @@ fn variants(
         }
     }
     offer(stitch_in_words(ops, &from.unread, kind), Inferred::StitchInWords);
-    if worked.hints.spread {
+    let only_shaped = worked.stated.is_some()
+        && ops.iter().filter(|op| is_worked(&op.it)).all(|op| shapes(std::slice::from_ref(op)));
+    if worked.hints.spread || only_shaped {
         offer(spread(ops, kind), Inferred::PlainBetween);
     }
 }
@@ -408,6 +413,58 @@ fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> 
     let mut all = tokens.to_vec();
     all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
     Some(all)
+}
+
+/// “2 M häkeln, 1 M verdoppeln”: stitches that are counted and nothing else said of them are
+/// plain ones.
+fn stitches_among(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    use super::token::Say;
+    let mut all = tokens.to_vec();
+    let mut changed = false;
+    for i in 1..tokens.len() {
+        let counted = tokens[i].tok == Tok::Stitch && matches!(tokens[i - 1].tok, Tok::Number(_));
+        let placed = i.checked_sub(2).is_some_and(|b| {
+            matches!(
+                tokens[b].tok,
+                Tok::InEach
+                    | Tok::Say(
+                        Say::In | Say::Next | Say::Each | Say::Last | Say::Over | Say::The
+                    )
+            ) || tokens[b].tok.is_work()
+        });
+        let said = matches!(
+            tokens.get(i + 1).map(|t| t.tok),
+            Some(Tok::Skip | Tok::Say(Say::Together | Say::Doubled | Say::Total | Say::Over))
+        );
+        if counted && !placed && !said {
+            all[i] = all[i].meaning(Tok::Kind(kind));
+            changed = true;
+        }
+    }
+    let works = tokens.iter().any(|t| t.tok.is_work());
+    (changed && works).then_some(all)
+}
+
+/// “Decrease: 2 sc, dec”: what stands before the colon is a remark.
+fn behind_colon(tokens: &[Token]) -> Option<Vec<Token>> {
+    let at = tokens.iter().rposition(|t| t.tok == Tok::Colon)?;
+    let mut after = tokens[at + 1..].to_vec();
+    rematch(&mut after);
+    (at > 0 && after.iter().any(|t| t.tok.is_work())).then_some(after)
+}
+
+/// “16 sc (2 sc in each st)”: the count, and the work in brackets.
+fn bracketed_work(tokens: &[Token]) -> Option<Vec<Token>> {
+    let [count, named, open, inside @ ..] = tokens else { return None };
+    let (Tok::Number(_), Tok::Kind(_) | Tok::Stitch, Tok::Open(n)) =
+        (count.tok, named.tok, open.tok)
+    else {
+        return None;
+    };
+    let inside = inside.get(..n.checked_sub(1)?)?;
+    let mut work = inside.to_vec();
+    rematch(&mut work);
+    inside.iter().any(|t| t.tok.is_work()).then_some(work)
 }
 
 /// “every 3rd stitch (24)”: places without a word on what is done there.

@@ -140,6 +140,8 @@ fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
     let coloured = matches!(peek(input, 1), Some(Tok::Yarn | Tok::Say(Say::Colour)))
         || everywhere && matches!(peek(input, 1), Some(Tok::Unknown));
     match peek(input, 0) {
+        // “8 ms dedans”
+        Some(Tok::Say(Say::In)) if peek(input, 1).is_none_or(Tok::parts) => true,
         Some(Tok::Say(Say::In | Say::With)) => coloured,
         Some(Tok::Say(
             Say::Each
@@ -233,6 +235,14 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
                 any.parse_next(input)?;
                 return base(input);
             }
+            // “ohne Zunahmen in fM”
+            let (after, named) = (peek(input, 1), peek(input, 2));
+            if let (Some(Tok::Say(Say::In)), Some(Tok::Kind(kind))) = (after, named) {
+                (any, any, any).void().parse_next(input)?;
+                let one = Op::Each { kind, count: 1 };
+                input.state.everywhere = true;
+                return Ok(BareStitch::Every(one, 1));
+            }
             Ok(BareStitch::Plain(kind, None))
         }
         _ => fail(input),
@@ -316,6 +326,33 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareS
     if matches!(peek(input, 2), Some(Tok::Say(Say::Each | Say::In) | Tok::InEach)) {
         opt(told).parse_next(input)?;
     }
+    // “aumentar 1 punto, …”, “zunehmen 6 M”: stitches are what shaping is counted in.
+    let ends = |tok: Option<Tok>| {
+        tok.is_none_or(|t| {
+            t.parts() || matches!(t, Tok::Close | Tok::Star | Tok::Open(_) | Tok::Equals)
+        })
+    };
+    if count.is_none()
+        && peek(input, 1) == Some(Tok::Stitch)
+        && ends(peek(input, 2))
+        && let Some(Tok::Number(n)) = peek(input, 0)
+    {
+        (any, any).void().parse_next(input)?;
+        return Ok(BareStitch::Shaping(op, (n > 1).then_some(n)));
+    }
+    // “augmenter une maille sur deux”
+    let one_in = (
+        opt(number.verify(|&n| n == 1)),
+        fillers,
+        tok(Tok::Stitch),
+        say(Say::Over),
+        number.verify(|&n| n > 1),
+    );
+    if count.is_none_or(|n| n == 1)
+        && let Some((.., n)) = opt(one_in).parse_next(input)?
+    {
+        return Ok(BareStitch::Every(op, n));
+    }
     if let (Some(Tok::Say(Say::Each)), Some(Tok::Number(n @ 2..))) =
         (peek(input, 0), peek(input, 1))
         && count.is_none_or(|n| n == 1)
@@ -330,6 +367,7 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareS
 /// One shaping once in every `period` stitches.
 fn every_nth(period: u32, op: &Op, at: &Span) -> Option<Op> {
     let (kind, takes) = match op {
+        Op::Each { kind, .. } => (*kind, 1),
         Op::Into { kind, .. } => (*kind, 1),
         Op::Together { kind, many, .. } => (*kind, *many),
         _ => return None,

@@ -29,6 +29,11 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         let told = own.longest(rest).filter(|(_, n)| known.is_none_or(|(_, m)| *n >= m));
         let (tok, many) =
             told.or(known).unwrap_or_else(|| (plain(first.shape, &first.text), 1));
+        // “20 cm” is a length, whatever “cm” stands for beside.
+        let measured = tok == Tok::Ring
+            && first.text == UNIT
+            && previous.is_some_and(|p| matches!(p.tok, Tok::Number(_) | Tok::OddNumber));
+        let tok = if measured { Tok::Unknown } else { tok };
         let last = &rest[many - 1];
         found.push(Token {
             tok,
@@ -43,6 +48,9 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
     }
     found
 }
+
+/// Centimetres, and a ring in French.
+const UNIT: &str = "cm";
 
 /// Makes one number of “twenty-four”.
 fn join_spelt(found: &mut Vec<Token>) {

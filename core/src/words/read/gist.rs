@@ -1,0 +1,166 @@
+//! The gist of a round whose words were not all understood: the plain, increasing or
+//! decreasing round that the stitches there are and those stated come to, if every number
+//! that the line names has its place in it.
+
+use super::draft::Draft;
+use super::readings::Understood;
+use super::token::{Say, Tok, Token, span};
+use super::understanding::Inferred;
+use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
+
+/// Numbers a line may name before its gist is left alone.
+const MOST_NUMBERS: usize = 8;
+/// Fewest and most stitches that a ring is begun with. Common practice, no source.
+const RING: std::ops::RangeInclusive<u32> = 3..=24;
+
+/// What a line names beside the count it states.
+struct Named {
+    numbers: Vec<u32>,
+    increases: bool,
+    decreases: bool,
+    spread: bool,
+    ring: bool,
+}
+
+impl Named {
+    /// None where some number counts nothing, or there are too many.
+    fn of(tokens: &[Token], stated: Option<&Span>) -> Option<Self> {
+        let own = |t: &&Token| {
+            stated.is_none_or(|at| t.at().end <= at.start || t.at().start >= at.end)
+        };
+        let tokens: Vec<&Token> = tokens.iter().filter(own).collect();
+        let any = |want: &dyn Fn(Tok) -> bool| tokens.iter().any(|t| want(t.tok));
+        let mut numbers = Vec::new();
+        for token in &tokens {
+            match token.tok {
+                Tok::Number(n) | Tok::Ordinal(n) | Tok::Turns(n) => numbers.push(n),
+                Tok::OddNumber => return None,
+                _ => {}
+            }
+        }
+        let two_in_one = tokens.windows(2).any(|pair| {
+            matches!(
+                (pair[0].tok, pair[1].tok),
+                (Tok::Number(2), Tok::Kind(_) | Tok::Say(Say::In))
+                    | (Tok::Kind(_), Tok::Number(2))
+            )
+        });
+        let decreases = any(&|t| matches!(t, Tok::Decrease(..) | Tok::Say(Say::Together)));
+        let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Say(Say::Doubled)));
+        Some(Self {
+            increases: shaped || two_in_one && !decreases,
+            decreases,
+            spread: any(&|t| t == Tok::Say(Say::Spread)),
+            ring: any(&|t| t == Tok::Ring),
+            numbers,
+        })
+        .filter(|named| named.numbers.len() <= MOST_NUMBERS)
+    }
+
+    fn has(&self, n: u32) -> bool {
+        self.numbers.contains(&n)
+    }
+
+    /// Whether it names no number but these.
+    fn only(&self, allowed: &[u32]) -> bool {
+        self.numbers.iter().all(|n| allowed.contains(n))
+    }
+}
+
+/// The gist of `draft` on `below` stitches, plainest first; `begins` where it may be the
+/// first round of a piece. Whether one is meant is for the sums to say.
+pub(super) fn gist(
+    draft: &Draft,
+    stated: Option<&Placed<u32>>,
+    below: Option<u32>,
+    begins: bool,
+) -> Vec<Understood> {
+    let Some(named) = Named::of(&draft.tokens, stated.map(|s| &s.at)) else {
+        return Vec::new();
+    };
+    let at = span(&draft.tokens);
+    let mut works: Vec<Vec<Op>> = Vec::new();
+    if begins && named.ring && !named.decreases {
+        works.extend(ring(&named, stated.map(|s| s.it), draft.kind).map(|op| vec![op]));
+    }
+    if let Some(below) = below {
+        match stated {
+            Some(stated) => works.extend(shaped(&named, below, stated.it, draft.kind, &at)),
+            // Without a count the numbers named say how far apart the shaping is.
+            None => {
+                let periods = named.numbers.iter().flat_map(|&n| [n, n.saturating_add(1)]);
+                for period in periods.filter(|&p| p > 0 && below % p == 0) {
+                    let by = below / period;
+                    let left = match (named.increases, named.decreases) {
+                        (true, false) => below.saturating_add(by),
+                        (false, true) => below - by,
+                        _ => continue,
+                    };
+                    works.extend(shaped(&named, below, left, draft.kind, &at));
+                }
+            }
+        }
+    }
+    works
+        .into_iter()
+        .map(|ops| Understood {
+            work: ops.into_iter().map(|op| Placed::at(op, at.clone())).collect(),
+            unread: draft.worked.unread.clone(),
+            inferred: vec![Inferred::Sums],
+        })
+        .collect()
+}
+
+/// A ring of the one number that is named.
+fn ring(named: &Named, stated: Option<u32>, kind: StitchKind) -> Option<Op> {
+    let mut counts = named.numbers.iter().copied().filter(|&n| n > 2);
+    let count = counts.next().or(stated)?;
+    let sole = counts.all(|n| n == count);
+    (sole && RING.contains(&count)).then_some(Op::Ring { kind, count })
+}
+
+/// The round from `below` to `left` stitches whose numbers are those named.
+fn shaped(
+    named: &Named,
+    below: u32,
+    left: u32,
+    kind: StitchKind,
+    at: &Span,
+) -> Option<Vec<Op>> {
+    let placed = |op| Placed::at(op, at.clone());
+    let plain = |count| Op::Each { kind, count };
+    let group = |body: Vec<Op>, times| Op::Group {
+        body: body.into_iter().map(placed).collect(),
+        times,
+    };
+    if left == below && !named.increases && !named.decreases {
+        return named.only(&[1, below]).then(|| vec![group(vec![plain(1)], Times::Around)]);
+    }
+    let (by, takes, one) = if left > below && named.increases && !named.decreases {
+        (left - below, 1, Op::Into { kind, many: 2 })
+    } else if left < below && named.decreases && !named.increases {
+        (below - left, 2, Op::Together { kind, many: 2, how: Decrease::Plain })
+    } else {
+        return None;
+    };
+    if below % by != 0 || below / by < takes {
+        // So many, wherever they go.
+        let rest = below.checked_sub(by.checked_mul(takes)?)?;
+        let told = named.spread && named.has(by) && named.only(&[1, 2, by, below, left]);
+        let rest = (rest > 0).then(|| plain(rest));
+        return told.then(|| [group(vec![one], Times::In(by))].into_iter().chain(rest).collect());
+    }
+    let period = below / by;
+    let between = period - takes;
+    let said = period == takes
+        || named.has(period)
+        || between > 1 && named.has(between)
+        || between == 1 && !named.numbers.is_empty()
+        || named.spread && named.has(by);
+    let allowed = [1, 2, period, period - 1, between, by, by - 1, below, left];
+    if !said || !named.only(&allowed) {
+        return None;
+    }
+    let body = (between > 0).then(|| plain(between)).into_iter().chain([one]).collect();
+    Some(vec![group(body, Times::In(by))])
+}
