@@ -136,6 +136,9 @@ pub fn founds(work: &[Placed<Op>]) -> bool {
     })
 }
 
+/// So many numbers back and on from there is another piece; fewer is a slip of one number.
+pub const FAR_BACK: u32 = 3;
+
 /// The pieces of `pattern` that have rounds; `unread` are the places its reader could not
 /// make out. Rounds before the first name, and rounds that
 /// begin again at 1 in a ring or on a chain, are pieces of their own.
@@ -152,10 +155,17 @@ pub fn courses<'a>(pattern: &'a Pattern, unread: &[Span]) -> Vec<Course<'a>> {
             Line::Rounds(rounds) => {
                 let begins = founds(&rounds.work) || chained;
                 // Numbered from 1 again, and on from there: not a slip of one number.
-                let anew = last > 1
-                    && next_rounds(&pattern.lines[i + 1..])
-                        .is_some_and(|next| next.first == rounds.last.saturating_add(1));
-                if cuts.is_empty() || (rounds.first == 1 && last > 0 && (begins || anew)) {
+                let follows = || {
+                    next_rounds(&pattern.lines[i + 1..])
+                        .is_some_and(|next| next.first == rounds.last.saturating_add(1))
+                };
+                let anew = last > 1 && follows();
+                // “as the first one up to round 11”, and on from there.
+                let back = rounds.first > 1
+                    && rounds.first.saturating_add(FAR_BACK) <= last
+                    && follows();
+                let first = rounds.first == 1 && last > 0 && (begins || anew);
+                if cuts.is_empty() || first || back {
                     // A foundation chain belongs to the rounds worked on it.
                     let from = if cuts.is_empty() { 0 } else { foundation(pattern, i) };
                     cuts.push((from, None));

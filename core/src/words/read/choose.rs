@@ -2,7 +2,7 @@
 
 use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
-use super::gist::gist;
+use super::gist::{cut_short, gist};
 use super::judge::Judge;
 use super::readings::Understood;
 use super::settle::is_worked;
@@ -82,6 +82,12 @@ impl Judge<'_> {
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
         tried.extend(self.of_stated(draft, stated.as_ref(), below));
+        if let (true, Some(below), Some(_)) = (strict, below, &stated)
+            && let Some(work) = cut_short(&plain.work, below)
+        {
+            let inferred = vec![Inferred::CutShort];
+            tried.push(Understood { work, unread: Vec::new(), inferred });
+        }
         if !strict {
             tried.extend(gist(draft, stated.as_ref(), below, self.last.is_none()));
         }

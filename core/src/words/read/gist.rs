@@ -6,6 +6,7 @@ use super::draft::Draft;
 use super::readings::Understood;
 use super::token::{Say, Tok, Token, span};
 use super::understanding::Inferred;
+use crate::words::tally::tally;
 use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
 
 /// Numbers a line may name before its gist is left alone.
@@ -16,6 +17,8 @@ const RING: std::ops::RangeInclusive<u32> = 3..=24;
 /// What a line names beside the count it states.
 struct Named {
     numbers: Vec<u32>,
+    /// Ordinals: places in the round.
+    places: Vec<u32>,
     increases: bool,
     decreases: bool,
     spread: bool,
@@ -30,10 +33,17 @@ impl Named {
         };
         let tokens: Vec<&Token> = tokens.iter().filter(own).collect();
         let any = |want: &dyn Fn(Tok) -> bool| tokens.iter().any(|t| want(t.tok));
-        let mut numbers = Vec::new();
-        for token in &tokens {
+        let (mut numbers, mut places) = (Vec::new(), Vec::new());
+        for (i, token) in tokens.iter().enumerate() {
+            // “die 13. Runde” is its name.
+            let points = usize::from(tokens.get(i + 1).is_some_and(|t| t.tok == Tok::Stop));
+            if tokens.get(i + 1 + points).is_some_and(|t| t.tok == Tok::Round) {
+                continue;
+            }
             match token.tok {
-                Tok::Number(n) | Tok::Ordinal(n) | Tok::Turns(n) => numbers.push(n),
+                Tok::Ordinal(n) => places.push(n),
+                Tok::Number(n) if points > 0 => places.push(n),
+                Tok::Number(n) | Tok::Turns(n) => numbers.push(n),
                 Tok::OddNumber => return None,
                 _ => {}
             }
@@ -53,17 +63,29 @@ impl Named {
             spread: any(&|t| t == Tok::Say(Say::Spread)),
             ring: any(&|t| t == Tok::Ring),
             numbers,
+            places,
         })
-        .filter(|named| named.numbers.len() <= MOST_NUMBERS)
+        .filter(|named| named.numbers.len() + named.places.len() <= MOST_NUMBERS)
     }
 
     fn has(&self, n: u32) -> bool {
-        self.numbers.contains(&n)
+        self.numbers.contains(&n) || self.places.contains(&n)
     }
 
     /// Whether it names no number but these.
     fn only(&self, allowed: &[u32]) -> bool {
-        self.numbers.iter().all(|n| allowed.contains(n))
+        self.numbers.iter().chain(&self.places).all(|n| allowed.contains(n))
+    }
+
+    /// Whether it says that there are `by` shapings, on the stitches from `below` to `left`,
+    /// wherever they go.
+    fn told(&self, by: u32, below: u32, left: u32) -> bool {
+        let counts = [1, 2, by, below, left];
+        let placed = self.spread || !self.places.is_empty();
+        placed
+            && self.numbers.contains(&by)
+            && self.numbers.iter().all(|n| counts.contains(n))
+            && self.places.iter().all(|&n| n <= below)
     }
 }
 
@@ -88,7 +110,8 @@ pub(super) fn gist(
             Some(stated) => works.extend(shaped(&named, below, stated.it, draft.kind, &at)),
             // Without a count the numbers named say how far apart the shaping is.
             None => {
-                let periods = named.numbers.iter().flat_map(|&n| [n, n.saturating_add(1)]);
+                let all = named.numbers.iter().chain(&named.places);
+                let periods = all.flat_map(|&n| [n, n.saturating_add(1)]);
                 for period in periods.filter(|&p| p > 0 && below % p == 0) {
                     let by = below / period;
                     let left = match (named.increases, named.decreases) {
@@ -109,6 +132,42 @@ pub(super) fn gist(
             inferred: vec![Inferred::Sums],
         })
         .collect()
+}
+
+/// `work` on `below` stitches where what is worked around does not go in to the end: the last
+/// time it is worked as far as the stitches reach. None where that leaves a shaping half done.
+pub(super) fn cut_short(work: &[Placed<Op>], below: u32) -> Option<Vec<Placed<Op>>> {
+    let around =
+        |op: &Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
+    let at = work.iter().position(around)?;
+    let Op::Group { body, .. } = &work[at].it else { return None };
+    let rest = [&work[..at], &work[at + 1..]].concat();
+    let (once, rest) = (tally(body, None).ok()?, tally(&rest, None).ok()?);
+    let room = below.checked_sub(rest.taken)?;
+    let (times, mut over) = (room.checked_div(once.taken)?, room.checked_rem(once.taken)?);
+    if times == 0 || over == 0 {
+        return None;
+    }
+    let mut all = work[..at].to_vec();
+    let whole = Op::Group { body: body.clone(), times: Times::In(times) };
+    all.push(Placed::at(whole, work[at].at.clone()));
+    for op in body {
+        match &op.it {
+            _ if over == 0 => break,
+            Op::Each { kind, count } => {
+                let count = over.min(*count);
+                over -= count;
+                all.push(Placed::at(Op::Each { kind: *kind, count }, op.at.clone()));
+            }
+            Op::Into { .. } => {
+                over -= 1;
+                all.push(op.clone());
+            }
+            _ => return None,
+        }
+    }
+    all.extend_from_slice(&work[at + 1..]);
+    (over == 0).then_some(all)
 }
 
 /// A ring of the one number that is named.
@@ -143,23 +202,24 @@ fn shaped(
     } else {
         return None;
     };
-    if below % by != 0 || below / by < takes {
-        // So many, wherever they go.
+    let loose = || {
         let rest = below.checked_sub(by.checked_mul(takes)?)?;
-        let told = named.spread && named.has(by) && named.only(&[1, 2, by, below, left]);
         let rest = (rest > 0).then(|| plain(rest));
-        return told.then(|| [group(vec![one], Times::In(by))].into_iter().chain(rest).collect());
+        let all = [group(vec![one.clone()], Times::In(by))].into_iter().chain(rest).collect();
+        named.told(by, below, left).then_some(all)
+    };
+    if below % by != 0 || below / by < takes {
+        return loose();
     }
     let period = below / by;
     let between = period - takes;
     let said = period == takes
         || named.has(period)
         || between > 1 && named.has(between)
-        || between == 1 && !named.numbers.is_empty()
-        || named.spread && named.has(by);
+        || between == 1 && !named.numbers.is_empty();
     let allowed = [1, 2, period, period - 1, between, by, by - 1, below, left];
     if !said || !named.only(&allowed) {
-        return None;
+        return loose();
     }
     let body = (between > 0).then(|| plain(between)).into_iter().chain([one]).collect();
     Some(vec![group(body, Times::In(by))])

@@ -7,7 +7,7 @@ use winnow::token::{any, one_of, take};
 
 use super::op_list::{DEEPEST, OpList, prefix};
 use super::place::{
-    Input, LineMemo, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say,
+    Input, LineMemo, ReadResult, Turns, Where, fail, number, peek, place, rest, say,
     since, tok, turns,
 };
 use super::settle::is_worked;
@@ -258,7 +258,8 @@ fn clause(input: &mut Input<'_>) -> ReadResult<(Option<Turns>, bool)> {
     if from_first {
         opt(say(Say::Repeat)).parse_next(input)?;
     }
-    fillers(input)?;
+    let idle = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::Work)));
+    repeat::<_, _, (), _, _>(0..=4, idle).parse_next(input)?;
     match (how_often, peek(input, 0)) {
         (Some(_), _) => {}
         (None, None | Some(Tok::Open(_) | Tok::Equals)) => {}

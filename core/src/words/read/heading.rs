@@ -360,6 +360,17 @@ fn unnumbered(line: &[Token], from: usize) -> Option<Heading> {
         let made = made(1, many, false, from + 4);
         return ends.then_some(Heading { numbered: false, ..made });
     }
+    // “- Runde jede 2. Masche (21)”: the word alone, in a list.
+    let listed = from > 0
+        && kind(line, from) == Some(Tok::Round)
+        && matches!(
+            kind(line, from + 1),
+            Some(Tok::InEach | Tok::Colon | Tok::Say(Say::Each | Say::The | Say::In))
+        );
+    if listed {
+        let made = made(1, 1, false, from + 1);
+        return Some(Heading { numbered: false, bare: true, ..made });
+    }
     if kind(line, from) != Some(Tok::Say(Say::Unnumbered)) {
         return None;
     }

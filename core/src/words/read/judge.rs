@@ -12,7 +12,7 @@ use super::readings::Understood;
 use super::settle::is_worked;
 use super::token::span;
 use super::understanding::{Inferred, Sure, Understanding};
-use crate::words::course::{LineRun, chain_of, founds};
+use crate::words::course::{FAR_BACK, LineRun, chain_of, founds};
 use crate::words::tree::{Line, Op, Placed, Rounds, Span};
 
 /// What the judge makes of a text.
@@ -80,7 +80,10 @@ impl Judge<'_> {
                     && next_draft(rest)
                         .and_then(|d| d.heading)
                         .is_some_and(|next| next.first == heading.last.saturating_add(1));
-            if heading.first == 1 && self.last.is_some() && begins {
+            let back = self.last.is_some_and(|last| {
+                heading.first > 1 && heading.first.saturating_add(FAR_BACK) <= last
+            });
+            if (heading.first == 1 || back) && self.last.is_some() && begins {
                 self.begin();
             }
             self.lost |=
@@ -242,7 +245,8 @@ impl Judge<'_> {
             return false;
         }
         let shaped = work.iter().any(|op| op.it.works_stitches());
-        let even_told = draft.layers.told.is_some() && choice.sure == Sure::Certain;
+        let even = fit.left.is_some() && fit.left == self.below;
+        let even_told = draft.layers.told.is_some() && (choice.sure == Sure::Certain || even);
         let unnumbered_piece = !self.numbered();
         fit.comes_out
             && shaped

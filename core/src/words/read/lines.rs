@@ -34,9 +34,12 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
             start += 1;
             continue;
         }
-        let end = start + piece_of_line(&tokens[start..]);
+        let mut end = start + piece_of_line(&tokens[start..]);
+        let heading = heading(&tokens[start..end]);
+        if heading.is_none() {
+            end = start + sentence(&tokens[start..end], text);
+        }
         let line = &tokens[start..end];
-        let heading = heading(line);
         match (&mut open, heading, found.last_mut()) {
             (Some(round), None, Some(last)) if round.runs_on(last, line, text) => {
                 last.tokens = &tokens[round.start..end];
@@ -52,10 +55,40 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     found
 }
 
+/// Sentences shorter than this, in tokens, stay with what comes after.
+const SENTENCE: usize = 6;
+
+/// How many tokens the first sentence of `line` takes; all of them where nothing parts it.
+fn sentence(line: &[Token], text: &str) -> usize {
+    let begins = |t: &Token| {
+        let first = text.get(t.at()).and_then(|word| word.chars().next());
+        !t.glued && first.is_some_and(char::is_uppercase)
+    };
+    let mut depth = 0_usize;
+    for (i, pair) in line.windows(2).enumerate() {
+        match pair[0].tok {
+            Tok::Open(_) => depth += 1,
+            Tok::Close => depth = depth.saturating_sub(1),
+            Tok::Stop
+                if depth == 0
+                    && i >= SENTENCE
+                    && pair[0].glued
+                    && begins(&pair[1])
+                    && line.len() - i > SENTENCE =>
+            {
+                return i + 1;
+            }
+            _ => {}
+        }
+    }
+    line.len()
+}
+
 /// How many tokens belong to the line that `rest` begins with: up to the end of the line or
 /// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
 fn piece_of_line(rest: &[Token]) -> usize {
     let mut depth = 0_usize;
+    let mut counted = false;
     // A heading never reaches over the end of a line. Looking for that end first would make
     // a long line of many headings quadratic.
     let head = heading(rest).map_or(1, |h| h.tokens.max(1));
@@ -63,7 +96,24 @@ fn piece_of_line(rest: &[Token]) -> usize {
         match rest[i].tok {
             Tok::Newline => return i,
             Tok::Open(_) => depth += 1,
-            Tok::Close => depth = depth.saturating_sub(1),
+            Tok::Close => {
+                depth = depth.saturating_sub(1);
+                counted = true;
+            }
+            Tok::Equals => counted = true,
+            // “… = 24 M etwa 5 Runden mit 24 M”: rounds told behind the count.
+            Tok::Number(2..)
+                if depth == 0
+                    && counted
+                    && matches!(
+                        rest[i - 1].tok,
+                        Tok::Unknown | Tok::Stop | Tok::Stitch | Tok::Close | Tok::Say(Say::Then)
+                    )
+                    && rest.get(i + 1).is_some_and(|t| t.tok == Tok::Round)
+                    && !matches!(rest.get(i + 2).map(|t| t.tok), None | Some(Tok::Number(_) | Tok::Close | Tok::Newline)) =>
+            {
+                return i;
+            }
             Tok::Round
             | Tok::Say(Say::Row | Say::Unnumbered)
             | Tok::Number(_)

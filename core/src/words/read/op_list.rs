@@ -53,6 +53,10 @@ impl OpList {
                 input.state.spread = true;
                 opt(any).parse_next(input).map(|_| ())
             }
+            // “8 ms dedans”
+            Some(Tok::Say(Say::In)) if peek(input, 1).is_none_or(Tok::parts) => {
+                opt(any).parse_next(input).map(|_| ())
+            }
             Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
             Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
@@ -164,19 +168,24 @@ impl OpList {
             self.ops.extend(stitches);
             return Ok(());
         }
-        let skipped = repeat::<_, _, (), _, _>(
-            0..=4,
-            one_of(|t: &Token| {
-                matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))
-            }),
-        );
+        let skipped = || {
+            repeat::<_, _, (), _, _>(
+                0..=4,
+                one_of(|t: &Token| {
+                    matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))
+                }),
+            )
+        };
         let ops = &mut self.ops;
-        let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some();
+        let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some()
+            || opt((skipped(), |i: &mut Input<'_>| doing(i, ops)).void())
+                .parse_next(input)?
+                .is_some();
         if done {
             self.remark = !matches!(self.ops.last().map(|op| &op.it), Some(Op::Skip(_)));
             return Ok(());
         }
-        (skipped, |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
+        (skipped(), |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
         self.remark = false;
         if std::mem::take(&mut input.state.collect) {
             self.collected();

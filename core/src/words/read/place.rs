@@ -317,6 +317,7 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
     if matches!(found, Where::EachAround | Where::Even) {
+
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }
@@ -351,6 +352,10 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     let whole = any.parse_next(input)?.tok == Tok::InEach
         && opt(say(Say::The)).parse_next(input)?.is_none();
     fillers(input)?;
+    // “in every stitch of the ring”
+    if !whole && opt(tok(Tok::Ring)).parse_next(input)?.is_some() {
+        return Ok(Where::EachAround);
+    }
     if let Some(Tok::Number(n)) = peek(input, 0)
         && matches!(peek(input, 1), Some(Tok::Stop))
         && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Increase(_) | Tok::Kind(_)))

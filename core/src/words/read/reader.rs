@@ -49,7 +49,9 @@ impl Reader<'_> {
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
             || draft.tokens.is_empty() && draft.layers.early.is_some()
-            || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
+            || draft.tokens.iter().take(3).any(|t| {
+                matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_))
+            });
         draft.heads = if heading.bare {
             work.iter()
                 .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
@@ -135,7 +137,11 @@ impl Reader<'_> {
                 let told = |tok| {
                     matches!(tok, Tok::Gauge | Tok::Hook | Tok::Yarn | Tok::Say(Say::Section))
                 };
-                let remarks = body.iter().any(|t| told(t.tok));
+                // “between rounds 6 and 7” speaks of rounds, and is none.
+                let refers = draft.layers.told.is_none()
+                    && body.iter().any(|t| t.tok == Tok::Round)
+                    && !body.iter().any(|t| t.tok == Tok::Say(Say::Repeat));
+                let remarks = refers || body.iter().any(|t| told(t.tok));
                 let works = stitches && !remarks;
                 // Mostly trade words and numbers: a round, not a remark.
                 let unread = works && counted && 4 * known > 3 * body.len();

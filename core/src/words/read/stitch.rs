@@ -142,7 +142,9 @@ fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
     match peek(input, 0) {
         // “8 ms dedans”
         Some(Tok::Say(Say::In)) if peek(input, 1).is_none_or(Tok::parts) => true,
-        Some(Tok::Say(Say::In | Say::With)) => coloured,
+        // “5 sc with the first wing”
+        Some(Tok::Say(Say::With)) => true,
+        Some(Tok::Say(Say::In)) => coloured,
         Some(Tok::Say(
             Say::Each
             | Say::Next
@@ -240,7 +242,6 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             if let (Some(Tok::Say(Say::In)), Some(Tok::Kind(kind))) = (after, named) {
                 (any, any, any).void().parse_next(input)?;
                 let one = Op::Each { kind, count: 1 };
-                input.state.everywhere = true;
                 return Ok(BareStitch::Every(one, 1));
             }
             Ok(BareStitch::Plain(kind, None))
@@ -295,7 +296,7 @@ fn of_kind(
             opt(tok(Tok::Stitch)).parse_next(input)?;
             Some(n)
         }
-        (Some(Tok::Turns(n)), Some(Tok::Say(Say::In | Say::Same))) => {
+        (Some(Tok::Turns(n)), Some(Tok::Say(Say::In | Say::Same | Say::Each) | Tok::InEach)) => {
             any.parse_next(input)?;
             Some(n)
         }

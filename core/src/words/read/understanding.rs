@@ -99,6 +99,8 @@ pub enum Inferred {
     Verb,
     /// Stitches that are only counted are plain ones.
     PlainStitches,
+    /// What is worked around ends where the stitches end.
+    CutShort,
     /// Words that were not all understood, and the round that its counts come to.
     Sums,
 }
@@ -127,6 +129,7 @@ impl Inferred {
             Self::Joined => "worked over the pieces that are joined",
             Self::Verb => "shaping in the places named",
             Self::PlainStitches => "the stitches named taken as plain ones",
+            Self::CutShort => "the last repeat as far as the stitches reach",
             Self::Sums => "the round that its counts come to",
         }
     }

@@ -79,6 +79,9 @@ impl TradeTerm {
 struct Grammar {
     /// One, two, three …
     numbers: Vec<String>,
+    /// Other words that count: “both”.
+    #[serde(default)]
+    also_numbers: Vec<(u32, String)>,
     /// Twenty, thirty …
     #[serde(default)]
     tens: Vec<String>,
@@ -211,6 +214,9 @@ impl Vocabulary {
         let grammar = grammar(&words.code);
         for (n, form) in (1..).zip(&grammar.numbers) {
             made.add(form, Tok::Number(n));
+        }
+        for (n, form) in &grammar.also_numbers {
+            made.add(form, Tok::Number(*n));
         }
         for (n, form) in (2..).zip(&grammar.tens) {
             made.add(form, Tok::Number(10 * n));
