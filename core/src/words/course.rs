@@ -272,7 +272,8 @@ fn step<'a>(
         (Op::Chain(n), Op::Join) if *n > 2 => Some(*n),
         _ => None,
     });
-    let below = known.below.or(joined);
+    let works = rounds.work.iter().any(|op| op.it.works_stitches());
+    let below = known.below.or(joined.filter(|_| works));
     let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
     let below = below.or_else(|| stated.filter(|_| !founds).and_then(|s| from_stated(rounds, s)));
     let run = LineRun::of(&rounds.work, many(rounds), below);

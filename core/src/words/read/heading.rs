@@ -102,7 +102,7 @@ fn worded(line: &[Token], from: usize) -> Option<Heading> {
         at += 1;
     }
     // “Tour n° 3”
-    if kind(line, at) == Some(Tok::Say(Say::The)) {
+    if kind(line, at) == Some(Tok::Say(Say::Numbered)) {
         at += 1;
     }
     let Tok::Number(first) = kind(line, at)? else { return None };

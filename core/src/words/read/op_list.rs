@@ -53,8 +53,9 @@ impl OpList {
                 input.state.spread = true;
                 opt(any).parse_next(input).map(|_| ())
             }
-            // “8 ms dedans”
-            Some(Tok::Say(Say::In)) if peek(input, 1).is_none_or(Tok::parts) => {
+            // “8 ms dedans”, “24 fM häkeln”
+            Some(Tok::Say(Say::In | Say::Work | Say::Only))
+                if peek(input, 1).is_none_or(Tok::parts) => {
                 opt(any).parse_next(input).map(|_| ())
             }
             Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),

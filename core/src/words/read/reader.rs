@@ -256,12 +256,13 @@ impl Reader<'_> {
         }
         let mut layers = peel(&mut tokens);
         // “6-10) 30”: the number alone is the count of an even round.
-        if let [Token { tok: Tok::Number(n), .. }, end @ ..] = tokens.as_slice()
+        let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+        if let [number @ Token { tok: Tok::Number(n), .. }, end @ ..] = &tokens[lead..]
             && heading.is_some_and(|h| h.numbered)
             && matches!(end, [] | [Token { tok: Tok::Stop, .. }])
             && layers.early.is_none()
         {
-            layers.early = Some(Placed::at(*n, tokens[0].at()));
+            layers.early = Some(Placed::at(*n, number.at()));
             tokens.clear();
         }
         let worked = work(&tokens, self.text, kind);

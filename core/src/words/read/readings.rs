@@ -455,7 +455,8 @@ fn behind_colon(tokens: &[Token]) -> Option<Vec<Token>> {
 
 /// “16 sc (2 sc in each st)”: the count, and the work in brackets.
 fn bracketed_work(tokens: &[Token]) -> Option<Vec<Token>> {
-    let [count, named, open, inside @ ..] = tokens else { return None };
+    let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+    let [count, named, open, inside @ ..] = &tokens[lead..] else { return None };
     let (Tok::Number(_), Tok::Kind(_) | Tok::Stitch, Tok::Open(n)) =
         (count.tok, named.tok, open.tok)
     else {
