@@ -275,7 +275,10 @@ fn step<'a>(
     let works = rounds.work.iter().any(|op| op.it.works_stitches());
     let below = known.below.or(joined.filter(|_| works));
     let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
-    let below = below.or_else(|| stated.filter(|_| !founds).and_then(|s| from_stated(rounds, s)));
+    let below = below.or_else(|| {
+        let stated = stated.filter(|_| !founds)?;
+        from_stated(&rounds.work, many(rounds), stated)
+    });
     let run = LineRun::of(&rounds.work, many(rounds), below);
     let count = match (run.left().filter(|_| !known.unread), stated) {
         (Some(left), Some(stated)) if left != stated => {
@@ -291,21 +294,21 @@ fn step<'a>(
     CourseStep { line, at, rounds, run, founds, unread: known.unread, count }
 }
 
-/// The stitches that `rounds` is worked on, where nobody tells and it comes to `stated`: what
-/// is worked around goes in so often that it does.
-fn from_stated(rounds: &Rounds, stated: u32) -> Option<u32> {
+/// The stitches that `rounds` rounds of `work` are worked on, where nobody tells and they come
+/// to `stated`: what is worked around goes in so often that they do.
+pub fn from_stated(work: &[Placed<Op>], rounds: u32, stated: u32) -> Option<u32> {
     let around =
         |op: &&Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
-    let mut groups = rounds.work.iter().filter(around);
+    let mut groups = work.iter().filter(around);
     let (Some(group), None) = (groups.next(), groups.next()) else { return None };
     let Op::Group { body, .. } = &group.it else { return None };
     let rest: Vec<Placed<Op>> =
-        rounds.work.iter().filter(|op| !around(op)).cloned().collect();
+        work.iter().filter(|op| !around(op)).cloned().collect();
     let (once, rest) = (tally(body, None).ok()?, tally(&rest, None).ok()?);
     let shaped = stated.checked_sub(rest.left)?;
     let times = shaped.checked_div(once.left).filter(|n| n.checked_mul(once.left) == Some(shaped))?;
     let below = once.times(times).taken.saturating_add(rest.taken);
-    let run = LineRun::of(&rounds.work, many(rounds), Some(below));
+    let run = LineRun::of(work, rounds, Some(below));
     (below > 0 && run.comes_out() && run.left() == Some(stated)).then_some(below)
 }
 

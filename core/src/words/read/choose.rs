@@ -8,7 +8,7 @@ use super::readings::Understood;
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
 use super::understanding::{Inferred, Sure};
-use crate::words::course::founds;
+use crate::words::course::{founds, from_stated};
 use crate::words::tree::{Line, Op, Placed, Span, StitchKind, Times};
 
 /// Most operations of a round that another may stand for, so that the tree stays linear in
@@ -108,6 +108,11 @@ impl Judge<'_> {
                 if own.is_none() && candidate.inferred.contains(&Inferred::StitchInWords) {
                     continue;
                 }
+                // Where nobody tells what it is worked on, the count it comes to does.
+                let own = own.or_else(|| {
+                    let stated = stated.as_ref().filter(|_| !founds(&candidate.work))?;
+                    from_stated(&candidate.work, many, stated.it)
+                });
                 let fit = fit(&candidate.work, many, own, stated.as_ref());
                 if !fit.comes_out || fit.agrees == Some(false) {
                     continue;
@@ -228,9 +233,16 @@ impl Judge<'_> {
             return None;
         }
         let repeats = body[from..at].iter().any(|t| t.tok == Tok::Say(Say::Repeat));
-        let worded = body.get(at)?.tok == Tok::Round;
-        at += usize::from(worded);
-        let Tok::Number(n) = body.get(at)?.tok else { return None };
+        // “As 4th round”
+        let nth = matches!(body.get(at)?.tok, Tok::Ordinal(_))
+            && body.get(at + 1).is_some_and(|t| t.tok == Tok::Round);
+        let worded = nth || body.get(at)?.tok == Tok::Round;
+        at += usize::from(worded && !nth);
+        let (Tok::Number(n) | Tok::Ordinal(n)) = body.get(at)?.tok else { return None };
+        if matches!(body[at].tok, Tok::Ordinal(_)) && !nth {
+            return None;
+        }
+        at += usize::from(nth);
         // “Repeat 5.” names a round where rounds are listed without the word.
         let ends = matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop));
         let names_a_round = worded || (repeats && ends);

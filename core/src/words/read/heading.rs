@@ -313,7 +313,7 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         kind(line, at) == Some(Tok::Slash) && line.get(at + 1).is_some_and(|t| !t.glued)
     };
     let mut last = first;
-    if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n))) =
+    if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n) | Tok::Ordinal(n))) =
         (kind(line, at), kind(line, at + 1))
         && (ends(kind(line, at + 2))
             || slashed(at + 2)

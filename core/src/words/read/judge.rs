@@ -92,6 +92,17 @@ impl Judge<'_> {
         self.work_into_ring(draft);
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
+            // In a piece without numbers a line that states a count may have been a round.
+            let counts = draft.heading.is_none()
+                && draft.stated().is_some()
+                && self.last.is_some()
+                && !self.numbered();
+            if let (true, Line::Note { unread, .. }) = (counts, &mut entry.line)
+                && !*unread
+            {
+                *unread = true;
+                entry.unread.push(entry.at.clone());
+            }
             if let Line::Note { unread: unread @ true, .. } = &mut entry.line {
                 if draft.heading.is_none() && !self.has_room(draft, rest) {
                     *unread = false;
@@ -274,6 +285,7 @@ impl Judge<'_> {
             }
             (Some(_), None) => !self.numbered() || draft.layers.told.is_some(),
             (None, Some(Some(next))) => next.first > 1,
+            (None, None) => false,
             _ => true,
         }
     }

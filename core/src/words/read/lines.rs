@@ -41,7 +41,9 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
         }
         let line = &tokens[start..end];
         match (&mut open, heading, found.last_mut()) {
-            (Some(round), None, Some(last)) if round.runs_on(last, line, text) => {
+            (Some(round), None, Some(last))
+                if round.runs_on(last, line, text) && !tells_rounds(line) =>
+            {
                 last.tokens = &tokens[round.start..end];
                 round.see(line);
             }
@@ -53,6 +55,13 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
         start = end;
     }
     found
+}
+
+/// “5 rounds even”: how many rounds come first.
+fn tells_rounds(line: &[Token]) -> bool {
+    matches!(line, [many, rounds, _, ..]
+        if matches!(many.tok, Tok::Number(2..)) && rounds.tok == Tok::Round && rounds.plural
+            || matches!(many.tok, Tok::Number(3..)) && rounds.tok == Tok::Round)
 }
 
 /// Sentences shorter than this, in tokens, stay with what comes after.
@@ -148,13 +157,29 @@ fn heads_anew(rest: &[Token]) -> bool {
     ) || rest[0].tok == Tok::Dash && rest[0].glued
         || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
             && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
+    // “2.R jede M verd (12) 3.R …”, “R2 inc around (12), R3 …”: behind a count.
+    let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma)
+        && matches!(rest[1].tok, Tok::Round | Tok::Number(_));
     // A number at the start of what is worked, or one behind another heading's point.
     let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     !refers
         && heading(&rest[1..]).is_some_and(|h| {
             let closed = matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon));
             let own = !h.bare && (!listed || !in_list(&rest[1..]));
-            closed && own
+            let works = rest.get(1 + h.tokens).is_some_and(|t| {
+                t.tok.is_work()
+                    || matches!(
+                        t.tok,
+                        Tok::Number(_)
+                            | Tok::InEach
+                            | Tok::Open(_)
+                            | Tok::Star
+                            | Tok::Ring
+                            | Tok::Loop(_)
+                            | Tok::Say(Say::Each | Say::The)
+                    )
+            });
+            (closed || behind && works && h.numbered) && own
         })
 }
 

@@ -10,7 +10,7 @@ use super::doing::doing;
 use super::place::{
     Input, LineMemo, ReadResult, fail, fillers, number, peek, rest, say, since, tok,
 };
-use super::stitch::stitches;
+use super::stitch::{stitches, trails};
 use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, StitchKind, Times};
 
@@ -54,9 +54,9 @@ impl OpList {
                 opt(any).parse_next(input).map(|_| ())
             }
             // “8 ms dedans”, “24 fM häkeln”
-            Some(Tok::Say(Say::In | Say::Work | Say::Only))
-                if peek(input, 1).is_none_or(Tok::parts) => {
-                opt(any).parse_next(input).map(|_| ())
+            Some(Tok::Say(Say::In | Say::Work | Say::Only)) if trails(input) => {
+                let it = usize::from(peek(input, 1) == Some(Tok::Say(Say::The)));
+                take(1 + it).void().parse_next(input)
             }
             Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
             Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),

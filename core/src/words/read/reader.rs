@@ -146,7 +146,7 @@ impl Reader<'_> {
                 // Mostly trade words and numbers: a round, not a remark.
                 let unread = works && counted && 4 * known > 3 * body.len();
                 let maybe = draft.stated().is_some()
-                    || self.ring && stitches
+                    || self.ring && body.iter().any(|t| t.tok.is_work())
                     || draft.layers.told.is_some()
                     || draft.stands_alone && !remarks;
                 self.note(line.tokens, at, unread, maybe.then_some(draft));

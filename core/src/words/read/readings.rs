@@ -4,7 +4,7 @@
 use super::layers::rematch;
 use super::round::{LineReading, work};
 use super::settle::is_worked;
-use super::token::{Tok, Token};
+use super::token::{Say, Tok, Token};
 use super::understanding::Inferred;
 use crate::words::tally::tally;
 use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
@@ -65,8 +65,12 @@ pub(super) fn others(
         let worked = work(&tokens, text, kind);
         base.push((Understood::of(&worked, &[Inferred::Even]), worked));
     }
-    for shaping in [Tok::Increase(kind), Tok::Decrease(kind, Decrease::Plain)] {
-        if let Some(tokens) = with_verb(tokens, shaping) {
+    for (shaping, first) in [(true, false), (true, true), (false, false), (false, true)] {
+        let verb = match shaping {
+            true => Tok::Increase(kind),
+            false => Tok::Decrease(kind, Decrease::Plain),
+        };
+        if let Some(tokens) = with_verb(tokens, verb, first) {
             let worked = work(&tokens, text, kind);
             base.push((Understood::of(&worked, &[Inferred::Verb]), worked));
         }
@@ -368,7 +372,7 @@ fn without_remarks(tokens: &[Token]) -> Option<Vec<Token>> {
                 Some(Tok::Times | Tok::Number(_) | Tok::Turns(_) | Tok::Say(_) | Tok::InEach)
             ) && !matches!(
                 tokens.get(at + n + 1).map(|t| t.tok),
-                Some(Tok::Say(super::token::Say::In))
+                Some(Tok::Say(Say::In))
             );
             if worded && !multiplied && super::count::figure_of(inside).is_none() && at > 0 {
                 at += n + 1;
@@ -418,7 +422,6 @@ fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> 
 /// “2 M häkeln, 1 M verdoppeln”: stitches that are counted and nothing else said of them are
 /// plain ones.
 fn stitches_among(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
-    use super::token::Say;
     let mut all = tokens.to_vec();
     let mut changed = false;
     for i in 1..tokens.len() {
@@ -465,12 +468,15 @@ fn bracketed_work(tokens: &[Token]) -> Option<Vec<Token>> {
     let inside = inside.get(..n.checked_sub(1)?)?;
     let mut work = inside.to_vec();
     rematch(&mut work);
-    inside.iter().any(|t| t.tok.is_work()).then_some(work)
+    let works = |t: &Token| {
+        t.tok.is_work() || matches!(t.tok, Tok::Say(Say::Together | Say::Doubled))
+    };
+    inside.iter().any(works).then_some(work)
 }
 
 /// “every 3rd stitch (24)”: places without a word on what is done there.
-fn with_verb(tokens: &[Token], shaping: Tok) -> Option<Vec<Token>> {
-    use super::token::Say;
+/// `first` where it stands before them.
+fn with_verb(tokens: &[Token], shaping: Tok, first: bool) -> Option<Vec<Token>> {
     let at = tokens
         .iter()
         .position(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals))
@@ -483,7 +489,8 @@ fn with_verb(tokens: &[Token], shaping: Tok) -> Option<Vec<Token>> {
     }
     let before = tokens.get(at.checked_sub(1)?)?;
     let mut all = tokens.to_vec();
-    all.insert(at, before.meaning(shaping));
+    let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+    all.insert(if first { lead } else { at }, before.meaning(shaping));
     rematch(&mut all);
     Some(all)
 }

@@ -135,13 +135,19 @@ fn continued(
     Ok(false)
 }
 
+/// Whether “dedans”, “into it” or another word on the place ends the sentence here.
+pub(super) fn trails(input: &Input<'_>) -> bool {
+    let it = usize::from(peek(input, 1) == Some(Tok::Say(Say::The)));
+    peek(input, 1 + it).is_none_or(Tok::parts)
+}
+
 /// Whether what was read ends here: a word on place or manner that follows would change it.
 fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
     let coloured = matches!(peek(input, 1), Some(Tok::Yarn | Tok::Say(Say::Colour)))
         || everywhere && matches!(peek(input, 1), Some(Tok::Unknown));
     match peek(input, 0) {
         // “8 ms dedans”
-        Some(Tok::Say(Say::In)) if peek(input, 1).is_none_or(Tok::parts) => true,
+        Some(Tok::Say(Say::In)) if trails(input) => true,
         // “5 sc with the first wing”
         Some(Tok::Say(Say::With)) => true,
         Some(Tok::Say(Say::In)) => coloured,
