@@ -4,7 +4,8 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
 use super::gist::{cut_short, gist};
 use super::judge::Judge;
-use super::readings::Understood;
+use super::readings::{Understood, bracketed_work};
+use super::round::{LineReading, work as work_of};
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
 use super::understanding::{Inferred, Sure};
@@ -78,6 +79,19 @@ impl Judge<'_> {
         };
         if open && beside != Some(false) {
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
+        }
+        // “16 sc (2 sc in each st)”
+        if stated.is_none()
+            && let Some(below) = below
+            && let Some((count, tokens)) = bracketed_work(&draft.tokens)
+        {
+            let worked = work_of(&tokens, self.text, draft.kind);
+            let inside = fit(&worked.work, many, Some(below), Some(&count));
+            if inside.comes_out && inside.agrees == Some(true) {
+                let LineReading { work, unread, .. } = worked;
+                let candidate = Understood { work, unread, inferred: vec![Inferred::Remark] };
+                return Some(Taken { candidate, sure: Sure::Fits, stated: Some(count) });
+            }
         }
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
@@ -261,7 +275,7 @@ impl Judge<'_> {
         let mut left = MOST_REPEATED;
         let work = moved(&found.work, &place, &mut left);
         let unread = self.judged.understood.get(&line)?.sure == Sure::Unread;
-        let counted = super::round::work(&body[at + 1..], self.text, draft.kind);
+        let counted = work_of(&body[at + 1..], self.text, draft.kind);
         let known = (first..=found.last).contains(&n)
             && left > 0
             && !unread

@@ -10,10 +10,13 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft};
 use super::readings::Understood;
 use super::settle::is_worked;
-use super::token::span;
+use super::token::{Say, Tok, span};
 use super::understanding::{Inferred, Sure, Understanding};
 use crate::words::course::{FAR_BACK, LineRun, chain_of, founds};
 use crate::words::tree::{Line, Op, Placed, Rounds, Span};
+
+/// Longer lines without a heading are prose, in tokens.
+const LONG: usize = 24;
 
 /// What the judge makes of a text.
 #[derive(Debug, Default)]
@@ -93,8 +96,13 @@ impl Judge<'_> {
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
             // In a piece without numbers a line that states a count may have been a round.
+            let places = draft.tokens.iter().any(|t| {
+                t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Each))
+            });
             let counts = draft.heading.is_none()
                 && draft.stated().is_some()
+                && places
+                && draft.tokens.len() <= LONG
                 && self.last.is_some()
                 && !self.numbered();
             if let (true, Line::Note { unread, .. }) = (counts, &mut entry.line)

@@ -81,6 +81,8 @@ fn sentence(line: &[Token], text: &str) -> usize {
             Tok::Stop
                 if depth == 0
                     && i >= SENTENCE
+                    // “die 5. Masche”
+                    && !matches!(line[i - 1].tok, Tok::Number(_))
                     && pair[0].glued
                     && begins(&pair[1])
                     && line.len() - i > SENTENCE =>
@@ -159,7 +161,11 @@ fn heads_anew(rest: &[Token]) -> bool {
             && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     // “2.R jede M verd (12) 3.R …”, “R2 inc around (12), R3 …”: behind a count.
     let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma)
-        && matches!(rest[1].tok, Tok::Round | Tok::Number(_));
+        && matches!(rest[1].tok, Tok::Round | Tok::Number(_))
+        || matches!(rest[0].tok, Tok::Kind(_) | Tok::Stitch)
+            && matches!(rest[1].tok, Tok::Number(_))
+            && rest.get(2).is_some_and(|t| t.tok == Tok::Stop)
+            && rest.get(3).is_some_and(|t| t.tok == Tok::Round);
     // A number at the start of what is worked, or one behind another heading's point.
     let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     !refers

@@ -61,6 +61,8 @@ impl Reader<'_> {
                     .iter()
                     .any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
                     && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
+                || draft.stated().is_some()
+                    && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
         } else {
             true
         };

@@ -54,7 +54,7 @@ pub(super) fn others(
         (kinds_joined(tokens), Inferred::KindOfShaping),
         (stitches_among(tokens, kind), Inferred::PlainStitches),
         (behind_colon(tokens), Inferred::Remark),
-        (bracketed_work(tokens), Inferred::Remark),
+        (bracketed_work(tokens).map(|(_, work)| work), Inferred::Remark),
     ] {
         if let Some(tokens) = tokens {
             let worked = work(&tokens, text, kind);
@@ -100,6 +100,7 @@ fn variants(
         offer(repeated(ops), Inferred::Repeat);
         offer(bracket_repeated(ops, &worked.hints.bare), Inferred::BracketRepeat);
     }
+    offer(told_twice(ops), Inferred::Repeat);
     offer(lone_plain(ops), Inferred::Even);
     if worked.hints.every {
         offer(one_more_between(ops), Inferred::Between);
@@ -191,6 +192,26 @@ fn bracket_repeated(ops: &[Placed<Op>], bare: &[usize]) -> Option<Vec<Placed<Op>
     if let Op::Group { times, .. } = &mut all[at].it {
         *times = Times::Around;
     }
+    Some(all)
+}
+
+/// “2 sc, the 3rd and 4th st together, and so on”: the stitches before the shaping are told by
+/// their number and by its place.
+fn told_twice(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let inner = match &ops[first..last] {
+        [Placed { it: Op::Group { body, .. }, .. }] => body.as_slice(),
+        several => several,
+    };
+    let [Placed { it: Op::Each { count: told, .. }, .. }, group] = inner else { return None };
+    let Op::Group { body, times: Times::Around } = &group.it else { return None };
+    match body.first().map(|op| &op.it) {
+        Some(Op::Each { count, .. }) if count == told => {}
+        _ => return None,
+    }
+    let mut all = ops[..first].to_vec();
+    all.push(group.clone());
+    all.extend_from_slice(&ops[last..]);
     Some(all)
 }
 
@@ -457,10 +478,10 @@ fn behind_colon(tokens: &[Token]) -> Option<Vec<Token>> {
 }
 
 /// “16 sc (2 sc in each st)”: the count, and the work in brackets.
-fn bracketed_work(tokens: &[Token]) -> Option<Vec<Token>> {
+pub(super) fn bracketed_work(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token>)> {
     let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
     let [count, named, open, inside @ ..] = &tokens[lead..] else { return None };
-    let (Tok::Number(_), Tok::Kind(_) | Tok::Stitch, Tok::Open(n)) =
+    let (Tok::Number(stated), Tok::Kind(_) | Tok::Stitch, Tok::Open(n)) =
         (count.tok, named.tok, open.tok)
     else {
         return None;
@@ -471,7 +492,7 @@ fn bracketed_work(tokens: &[Token]) -> Option<Vec<Token>> {
     let works = |t: &Token| {
         t.tok.is_work() || matches!(t.tok, Tok::Say(Say::Together | Say::Doubled))
     };
-    inside.iter().any(works).then_some(work)
+    inside.iter().any(works).then(|| (Placed::at(stated, count.at()), work))
 }
 
 /// “every 3rd stitch (24)”: places without a word on what is done there.
