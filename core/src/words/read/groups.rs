@@ -201,6 +201,13 @@ impl OpList {
         self.wraps += 1;
         let body = self.ops.split_off(first);
         let at = body[0].at.start..end;
+        // What goes all around is not repeated around.
+        if let ([Placed { it: Op::Group { times: Times::Around, .. }, .. }], Times::Around) =
+            (body.as_slice(), times)
+        {
+            self.ops.extend(body);
+            return Ok(());
+        }
         self.ops.push(Placed::at(Op::Group { body, times }, at));
         Ok(())
     }

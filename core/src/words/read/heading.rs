@@ -28,6 +28,7 @@ pub(super) fn heading(line: &[Token]) -> Option<Heading> {
         .or_else(|| counted(line, from))
         .or_else(|| in_sentence(line, from))
         .or_else(|| bare(line, from))
+        .or_else(|| unpointed(line, from))
         .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
 }
@@ -138,6 +139,8 @@ fn ended(line: &[Token], mut found: Heading) -> Heading {
         found.tokens += 1;
     }
     found.tokens += closing(line, found.tokens);
+    // “Rd 3 = 6 fM in …”
+    found.tokens += usize::from(kind(line, found.tokens) == Some(Tok::Equals));
     found
 }
 
@@ -286,7 +289,13 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     let bracketed = matches!(
         (kind(line, from)?, kind(line, from + 1), kind(line, from + 2)),
         (Tok::Open(_), Some(Tok::Number(_)), Some(Tok::Close))
-    ) && line.get(from + 3).is_some_and(|t| begins_work(t.tok));
+    ) && line.get(from + 3).is_some_and(|t| t.tok != Tok::Newline)
+        || matches!(line.get(from..from + 5), Some([open, a, dash, b, close])
+            if matches!(open.tok, Tok::Open(_))
+                && matches!(a.tok, Tok::Number(_))
+                && dash.tok == Tok::Dash
+                && matches!(b.tok, Tok::Number(_))
+                && close.tok == Tok::Close);
     let from = from + usize::from(bracketed);
     let first = match kind(line, from)? {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => n,
@@ -317,14 +326,14 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         (kind(line, at), kind(line, at + 1))
         && (ends(kind(line, at + 2))
             || slashed(at + 2)
-            || kind(line, at + 2) == Some(Tok::Dash) && !line[at + 2].glued)
+            || kind(line, at + 2) == Some(Tok::Dash)
+                && (!line[at + 2].glued || line.get(at + 3).is_some_and(|t| !t.glued)))
     {
         (last, at) = (n, at + 2);
     }
     // “4 - sc around”: a dash with room around it, and work behind.
     let dashed = kind(line, at) == Some(Tok::Dash)
-        && !line[at].glued
-        && line.get(at + 1).is_some_and(|t| !t.glued && begins_work(t.tok));
+        && line.get(at + 1).is_some_and(|t| !t.glued && t.tok != Tok::Newline);
     if !ends(kind(line, at)) && !dashed && !slashed(at) {
         return None;
     }
@@ -335,9 +344,19 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     Some(Heading { bare: true, ..made(first, last, false, at) })
 }
 
-fn begins_work(tok: Tok) -> bool {
-    tok.is_work()
-        || matches!(tok, Tok::Ring | Tok::Open(_) | Tok::Number(_) | Tok::Star | Tok::Loop(_))
+
+/// “3 Rd 2 fM, zun”: heads only where it follows on, as a bare number.
+fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
+    let range = match (kind(line, from + 1), kind(line, from + 2)) {
+        (Some(Tok::Dash), Some(Tok::Number(last))) => Some(last),
+        _ => None,
+    };
+    let at = if range.is_some() { from + 3 } else { from + 1 };
+    let (row, plural) = round_word(line.get(at))?;
+    let after = kind(line, at + 1).is_some_and(|t| t != Tok::Newline);
+    let made = made(first, range.unwrap_or(first), row, at + 1);
+    (after && !plural).then_some(Heading { bare: true, ..made })
 }
 
 /// How many rounds “next 3 rounds” and “4 tours suivants” are.

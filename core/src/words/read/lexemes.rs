@@ -95,7 +95,11 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
                 LexemeKind::Sign(sign)
             }
         };
-        found.push(Lexeme { shape, text: folded(&text[start..end], shape), at: start..end });
+        let mut text = folded(&text[start..end], shape);
+        if text.ends_with('\'') {
+            text = Cow::Owned(text.trim_end_matches('\'').to_owned());
+        }
+        found.push(Lexeme { shape, text, at: start..end });
     }
     found
 }

@@ -57,6 +57,26 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     found
 }
 
+/// Takes the headings off lines whose number follows on from no other and begins nothing: a
+/// list, or “3 rounds even”.
+pub(super) fn unhead_strays(lines: &mut [MeantLine<'_>]) {
+    let numbered: Vec<(usize, Heading)> = lines
+        .iter()
+        .enumerate()
+        .filter_map(|(i, l)| l.heading.filter(|h| h.numbered).map(|h| (i, h)))
+        .collect();
+    let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
+    for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
+        let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
+        let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
+        let begins = own.first == 1
+            && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
+        if !(before || after || begins) && numbered.len() > 1 {
+            lines[*i].heading = None;
+        }
+    }
+}
+
 /// “5 rounds even”: how many rounds come first.
 fn tells_rounds(line: &[Token]) -> bool {
     matches!(line, [many, rounds, _, ..]

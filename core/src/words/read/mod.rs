@@ -154,11 +154,17 @@ struct Pass {
 
 impl Pass {
     fn of(text: &str, tokens: &[Token], words: &Vocabulary) -> Self {
-        let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round))
-            || tokens.windows(6).any(into_one_chain);
+        let any = |want: &dyn Fn(Tok) -> bool| tokens.iter().any(|t| want(t.tok));
+        // What is shaped and never turned goes round.
+        let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Decrease(..)));
+        let in_rounds = any(&|t| matches!(t, Tok::Ring | Tok::Round))
+            || tokens.windows(6).any(into_one_chain)
+            || shaped && !any(&|t| t == Tok::Turn);
         let ordinal_point = words.ordinal_point;
         let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
-        for line in lines::lines(tokens, text) {
+        let mut lines = lines::lines(tokens, text);
+        lines::unhead_strays(&mut lines);
+        for line in lines {
             reader.line(&line);
         }
         reader.drop_stray_headings();

@@ -42,7 +42,12 @@ impl OpList {
             return;
         }
         let before = input.checkpoint();
+        // A semicolon parts a count from the work as a full stop does.
+        let semicolon = rest(input)
+            .first()
+            .is_some_and(|t| input.state.text.get(t.at()).is_some_and(|word| word == ";"));
         let parted = peek(input, 0).filter(|tok| tok.parts());
+        let parted = if semicolon { Some(Tok::Stop) } else { parted };
         let read = match peek(input, 0) {
             None => return,
             Some(tok) if tok.parts() || tok == Tok::Equals => {
@@ -70,6 +75,15 @@ impl OpList {
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
             Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
+            // “(2, inc) x 6”
+            Some(Tok::Number(count @ 1..))
+                if !self.top && matches!(peek(input, 1), None | Some(Tok::Comma)) =>
+            {
+                let kind = input.state.kind.unwrap_or(StitchKind::Single);
+                let at = rest(input).first().map(Token::at).unwrap_or_default();
+                self.ops.push(Placed::at(Op::Each { kind, count }, at));
+                opt(any).parse_next(input).map(|_| ())
+            }
             Some(Tok::Number(n)) if item_ahead(input) => self.item_times(input, n),
             _ => self.item(input),
         };
@@ -373,6 +387,14 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
 /// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are
 /// returned.
 fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
+    // “6 M in den Fadenring”
+    let start = rest(input);
+    let stitches =
+        (number, tok(Tok::Stitch), opt(say(Say::In)), fillers, tok(Tok::Ring)).map(|(n, ..)| n);
+    if let Some(count) = opt(stitches).parse_next(input)? {
+        let kind = input.state.kind.unwrap_or(StitchKind::Single);
+        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(start, input))));
+    }
     let lead = one_of(|t: &Token| {
         let article = matches!(t.tok, Tok::Number(1));
         article

@@ -1,7 +1,7 @@
 //! Lexemes into tokens: what each word means in one lexicon, with its place in the text.
 
 use super::lexemes::{Lexeme, LexemeKind, TWO_STARS};
-use super::token::{MAX_NUMBER, Tok, Token};
+use super::token::{MAX_NUMBER, Say, Tok, Token};
 use super::words::{Glossary, Vocabulary};
 use crate::words::tree::StitchKind;
 
@@ -105,6 +105,7 @@ fn plain(shape: LexemeKind, text: &str) -> Tok {
             ':' => Tok::Colon,
             '-' => Tok::Dash,
             '|' => Tok::Bar,
+            '#' => Tok::Say(Say::Numbered),
             '=' | '→' => Tok::Equals,
             '•' => Tok::Bullet,
             '×' => Tok::Times,
