@@ -273,7 +273,9 @@ fn step<'a>(
         _ => None,
     });
     let works = rounds.work.iter().any(|op| op.it.works_stitches());
-    let below = known.below.or(joined.filter(|_| works));
+    // More than go into the chains go into the ring they make.
+    let into = |n: &u32| LineRun::of(&rounds.work, many(rounds), Some(*n)).comes_out();
+    let below = known.below.or(joined.filter(|n| works && into(n)));
     let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
     let below = below.or_else(|| {
         let stated = stated.filter(|_| !founds)?;

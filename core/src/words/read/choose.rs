@@ -151,6 +151,10 @@ impl Judge<'_> {
                             | Inferred::KindOfShaping
                             | Inferred::Even
                             | Inferred::ChainCounts
+                            | Inferred::Repeat
+                            | Inferred::RepeatOfAll
+                            | Inferred::BracketRepeat
+                            | Inferred::PlainStitches
                     )
                 });
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()

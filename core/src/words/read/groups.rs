@@ -185,7 +185,7 @@ impl OpList {
     }
 
     /// Works the brackets just before, or all of the list so far, `times` often.
-    fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> ReadResult<()> {
+    pub(super) fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> ReadResult<()> {
         let bare = &mut input.state.bare;
         if let Some(last) = self.ops.last_mut()
             && bare.last() == Some(&last.at.start)

@@ -16,6 +16,9 @@ pub(super) struct Heading {
     pub(super) numbered: bool,
     /// Whether it leaves open how far it goes: “14. Rd bis Ende”.
     pub(super) open: bool,
+    /// Whether it could as well say how many rounds: “3 Rd 2 fM”. It heads only where the
+    /// numbers count on from 1.
+    pub(super) weak: bool,
     /// How many tokens it takes up, bullets included.
     pub(super) tokens: usize,
 }
@@ -57,7 +60,7 @@ fn kind(line: &[Token], at: usize) -> Option<Tok> {
 }
 
 fn made(first: u32, last: u32, row: bool, tokens: usize) -> Heading {
-    Heading { first, last, row, bare: false, numbered: true, open: false, tokens }
+    Heading { first, last, row, bare: false, numbered: true, open: false, weak: false, tokens }
 }
 
 /// Whether it is the word for a round; whether it says “row”, and whether several.
@@ -134,7 +137,11 @@ fn worded(line: &[Token], from: usize) -> Option<Heading> {
 
 /// What may stand after the last number and still belongs to the heading.
 fn ended(line: &[Token], mut found: Heading) -> Heading {
-    if kind(line, found.tokens) == Some(Tok::Say(Say::Around)) {
+    let ends = matches!(
+        kind(line, found.tokens + 1),
+        None | Some(Tok::Colon | Tok::Comma | Tok::Stop | Tok::Dash | Tok::Newline)
+    );
+    if kind(line, found.tokens) == Some(Tok::Say(Say::Around)) && ends {
         found.open = true;
         found.tokens += 1;
     }
@@ -356,7 +363,7 @@ fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
     let (row, plural) = round_word(line.get(at))?;
     let after = kind(line, at + 1).is_some_and(|t| t != Tok::Newline);
     let made = made(first, range.unwrap_or(first), row, at + 1);
-    (after && !plural).then_some(Heading { bare: true, ..made })
+    (after && !plural).then_some(Heading { bare: true, weak: true, ..made })
 }
 
 /// How many rounds “next 3 rounds” and “4 tours suivants” are.

@@ -71,7 +71,11 @@ pub(super) fn unhead_strays(lines: &mut [MeantLine<'_>]) {
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
         let begins = own.first == 1
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
-        if !(before || after || begins) && numbered.len() > 1 {
+        // The number with which the run of numbers begins that this one belongs to.
+        let run = (0..=k).rev().take_while(|&j| j == k || follows(&numbered[j].1, &numbered[j + 1].1));
+        let from_one = run.last().is_some_and(|j| numbered[j].1.first == 1);
+        let stray = !(before || after || begins) && numbered.len() > 1;
+        if stray || own.weak && !from_one {
             lines[*i].heading = None;
         }
     }
@@ -255,6 +259,12 @@ impl Open {
                     | Tok::Equals
             )
         );
+        // “… around -18-”
+        let counted = matches!(
+            so_far.tokens,
+            [.., Token { tok: Tok::Dash, .. }, Token { tok: Tok::Number(_), .. }, Token { tok: Tok::Dash, .. }]
+        );
+        let hanging = hanging && !counted;
         let first = line.get(bullets_of(line)).map(|t| t.tok);
         // “or ch 3, join”: another way to do the same.
         if first == Some(Tok::Say(Say::Or)) {

@@ -66,6 +66,14 @@ impl OpList {
             Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
             Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
+            // “3 sc then inc, around”
+            Some(Tok::Say(Say::Around))
+                if self.top && self.parted == Some(Tok::Comma) && ends(peek(input, 1)) =>
+            {
+                let end = rest(input).first().map_or(0, |t| t.end);
+                let around = opt(any).parse_next(input).map(|_: Option<&Token>| ());
+                around.and_then(|()| self.wrapped(input, Times::Around, end))
+            }
             // “*repeat around*”
             Some(Tok::Star) if peek(input, 1) == Some(Tok::Say(Say::Repeat)) => {
                 let star = opt(any).parse_next(input).map(|_: Option<&Token>| ());
@@ -408,7 +416,9 @@ fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
     // “anillo mágico de 7 puntos”, “ring with 6 stitches”
     let of = repeat::<_, _, (), _, _>(
         0..=3,
-        one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))),
+        one_of(|t: &Token| {
+            matches!(t.tok, Tok::Colon | Tok::Dash | Tok::Say(Say::The | Say::With | Say::In))
+        }),
     );
     let kind = input.state.kind.unwrap_or(StitchKind::Single);
     let word = any.verify_map(move |t: &Token| match t.tok {
@@ -428,6 +438,11 @@ fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
     }
     input.state.ring = Some(named);
     Ok(None)
+}
+
+/// Whether the work ends before `next`: at the end, or at a count.
+fn ends(next: Option<Tok>) -> bool {
+    next.is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals))
 }
 
 /// Whether “6 x 2 fM” stands here: a number of times before an item that has a number too.

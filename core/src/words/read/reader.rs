@@ -49,6 +49,7 @@ impl Reader<'_> {
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
             || draft.tokens.is_empty() && draft.layers.early.is_some()
+            || counts_stitches(&draft.tokens)
             || draft.tokens.iter().take(3).any(|t| {
                 matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_))
             });
@@ -270,6 +271,26 @@ impl Reader<'_> {
         let worked = work(&tokens, self.text, kind);
         Draft::new(heading, tokens, layers, worked, kind)
     }
+}
+
+/// “24 M häkeln”: a number of stitches, and nothing else.
+fn counts_stitches(tokens: &[Token]) -> bool {
+    let counted = tokens.windows(2).any(|pair| {
+        matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch))
+    });
+    let idle = |t: &Token| {
+        t.tok.parts()
+            || matches!(
+                t.tok,
+                Tok::Number(_)
+                    | Tok::Stitch
+                    | Tok::Open(_)
+                    | Tok::Close
+                    | Tok::Equals
+                    | Tok::Say(Say::Work | Say::The)
+            )
+    };
+    counted && tokens.iter().all(idle)
 }
 
 /// `draft` under another heading, with other tokens for its work.

@@ -138,7 +138,8 @@ fn continued(
 /// Whether “dedans”, “into it” or another word on the place ends the sentence here.
 pub(super) fn trails(input: &Input<'_>) -> bool {
     let it = usize::from(peek(input, 1) == Some(Tok::Say(Say::The)));
-    peek(input, 1 + it).is_none_or(Tok::parts)
+    peek(input, 1 + it)
+        .is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals))
 }
 
 /// Whether what was read ends here: a word on place or manner that follows would change it.
