@@ -51,7 +51,7 @@ impl Named {
         let two_in_one = tokens.windows(2).any(|pair| {
             matches!(
                 (pair[0].tok, pair[1].tok),
-                (Tok::Number(2), Tok::Kind(_) | Tok::Say(Say::In))
+                (Tok::Number(2), Tok::Kind(_) | Tok::InEach | Tok::Say(Say::In))
                     | (Tok::Kind(_), Tok::Number(2))
             )
         });

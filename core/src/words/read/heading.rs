@@ -191,7 +191,12 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
             Some(Tok::Dash) if last == first && (heads || glued || plural) => {
                 return Some((next, at + 2 + again));
             }
-            Some(Tok::Slash) if last == first && (heads || glued) && next > first => {
+            // “9/10/11”
+            Some(Tok::Slash) if after == Some(Tok::Slash) && next == last.saturating_add(1) => {
+                last = next;
+                at += 2 + again;
+            }
+            Some(Tok::Slash) if (heads || glued) && next > last => {
                 return Some((next, at + 2 + again));
             }
             Some(Tok::Say(Say::To | Say::Work)) if last == first => {

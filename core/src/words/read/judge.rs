@@ -190,7 +190,9 @@ impl Judge<'_> {
             sure,
             inferred,
             numbered: draft.heading.is_some_and(|h| h.numbered),
-            open: draft.open || draft.heading.is_some_and(|h| h.open),
+            open: draft.open
+                || draft.layers.open
+                || draft.heading.is_some_and(|h| h.open),
             told: draft.layers.told.clone(),
             work: span(&draft.tokens),
             stated_each: draft.worked.stated_each.clone(),

@@ -66,13 +66,15 @@ pub(super) fn unhead_strays(lines: &mut [MeantLine<'_>]) {
         .filter_map(|(i, l)| l.heading.filter(|h| h.numbered).map(|h| (i, h)))
         .collect();
     let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
+    // A number left out or there twice does not end a run.
+    let nearly = |a: &Heading, b: &Heading| b.first >= a.last && b.first <= a.last.saturating_add(2);
     for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
         let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
         let begins = own.first == 1
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
         // The number with which the run of numbers begins that this one belongs to.
-        let run = (0..=k).rev().take_while(|&j| j == k || follows(&numbered[j].1, &numbered[j + 1].1));
+        let run = (0..=k).rev().take_while(|&j| j == k || nearly(&numbered[j].1, &numbered[j + 1].1));
         let from_one = run.last().is_some_and(|j| numbered[j].1.first == 1);
         let stray = !(before || after || begins) && numbered.len() > 1;
         if stray || own.weak && !from_one {
@@ -174,6 +176,11 @@ fn piece_of_line(rest: &[Token]) -> usize {
 /// Whether a heading with the word for a round and a colon stands after the first of `rest`,
 /// and that lets one follow.
 fn heads_anew(rest: &[Token]) -> bool {
+    // “…, 2. Rd.: …”
+    let pointed = matches!(
+        (rest.get(1).map(|t| t.tok), rest.get(2).map(|t| t.tok), rest.get(3).map(|t| t.tok)),
+        (Some(Tok::Number(_)), Some(Tok::Stop), Some(Tok::Round))
+    );
     let refers = matches!(
         rest[0].tok,
         Tok::Say(Say::Repeat | Say::As | Say::In | Say::The | Say::Each | Say::Last | Say::Row)
@@ -182,9 +189,10 @@ fn heads_anew(rest: &[Token]) -> bool {
             | Tok::Open(_)
     ) || rest[0].tok == Tok::Dash && rest[0].glued
         || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
+            && !(pointed && rest[0].tok == Tok::Comma)
             && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     // “2.R jede M verd (12) 3.R …”, “R2 inc around (12), R3 …”: behind a count.
-    let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma)
+    let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma | Tok::Colon)
         && matches!(rest[1].tok, Tok::Round | Tok::Number(_))
         || matches!(rest[0].tok, Tok::Kind(_) | Tok::Stitch)
             && matches!(rest[1].tok, Tok::Number(_))

@@ -46,7 +46,7 @@ use std::collections::BTreeMap;
 
 use self::pieces::name_pieces;
 use self::reader::Reader;
-use self::token::{Tok, Token};
+use self::token::{Say, Tok, Token};
 use self::words::{Glossary, Vocabulary};
 use super::tree::{Decrease, Pattern, Span, StitchKind};
 
@@ -135,10 +135,16 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
 
 /// “6 sc in 2nd ch”: so many stitches in one chain begin a round, not a row.
 fn into_one_chain(tokens: &[Token]) -> bool {
+    let nth = |pair: &[Token]| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain));
+    // “in die 2. Lm”
+    let pointed = |three: &[Token]| {
+        matches!(
+            (three[0].tok, three[1].tok, three[2].tok),
+            (Tok::Number(_), Tok::Stop, Tok::Chain)
+        )
+    };
     matches!((tokens[0].tok, tokens[1].tok), (Tok::Number(4..), Tok::Kind(_)))
-        && tokens[2..]
-            .windows(2)
-            .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain)))
+        && (tokens[2..].windows(2).any(nth) || tokens[2..].windows(3).any(pointed))
 }
 
 /// Unknown words that are tried, at most.
@@ -156,7 +162,12 @@ impl Pass {
     fn of(text: &str, tokens: &[Token], words: &Vocabulary) -> Self {
         let any = |want: &dyn Fn(Tok) -> bool| tokens.iter().any(|t| want(t.tok));
         // What is shaped and never turned goes round.
-        let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Decrease(..)));
+        let shaped = any(&|t| {
+            matches!(
+                t,
+                Tok::Increase(_) | Tok::Decrease(..) | Tok::Say(Say::Together | Say::Doubled)
+            )
+        });
         let in_rounds = any(&|t| matches!(t, Tok::Ring | Tok::Round))
             || tokens.windows(6).any(into_one_chain)
             || shaped && !any(&|t| t == Tok::Turn);

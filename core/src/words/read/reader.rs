@@ -326,6 +326,7 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
             _ => false,
         };
         let after = tokens.get(i + 1);
+        let place_alone = !kept.iter().any(|t| t.tok.is_work());
         let before = kept.last_mut();
         match (before, this.tok, after) {
             (Some(before), Tok::Stop, Some(after))
@@ -355,11 +356,25 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
             {
                 continue;
             }
+            // “in jede M. 2 feste M.”: the place comes first.
+            (Some(before), Tok::Stop, Some(after))
+                if ordinal_point
+                    && this.glued
+                    && matches!(before.tok, Tok::InEach | Tok::Stitch)
+                    && matches!(after.tok, Tok::Number(_))
+                    && matches!(ahead(2), Some(Tok::Kind(_)))
+                    && place_alone =>
+            {
+                continue;
+            }
             (Some(before), Tok::Dash, Some(after))
                 if this.glued
                     && after.glued
                     && matches!(before.tok, Tok::Number(_))
-                    && matches!(after.tok, Tok::Increase(_) | Tok::Decrease(..)) =>
+                    && matches!(
+                        after.tok,
+                        Tok::Increase(_) | Tok::Decrease(..) | Tok::Times
+                    ) =>
             {
                 continue;
             }
