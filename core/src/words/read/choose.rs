@@ -123,8 +123,9 @@ impl Judge<'_> {
                     continue;
                 }
                 // Where nobody tells what it is worked on, the count it comes to does.
+                let told = i == 0 || !strict;
                 let own = own.or_else(|| {
-                    let stated = stated.as_ref().filter(|_| !founds(&candidate.work))?;
+                    let stated = stated.as_ref().filter(|_| told && !founds(&candidate.work))?;
                     from_stated(&candidate.work, many, stated.it)
                 });
                 let fit = fit(&candidate.work, many, own, stated.as_ref());
@@ -143,6 +144,9 @@ impl Judge<'_> {
                 let prose = !candidate.unread.iter().any(|at| self.tells(draft, at))
                     || even && !candidate.unread.iter().any(|at| self.counts(draft, at));
                 let contradicted = fit.left.is_some_and(|left| next(rest, left) == Some(false));
+                // One stitch alone may be all that is meant; a sequence that comes short is
+                // repeated.
+                let sequence = plain.work.iter().filter(|op| is_worked(&op.it)).count() > 1;
                 let usual = candidate.inferred.iter().all(|i| {
                     matches!(
                         i,
@@ -151,11 +155,12 @@ impl Judge<'_> {
                             | Inferred::KindOfShaping
                             | Inferred::Even
                             | Inferred::ChainCounts
-                            | Inferred::Repeat
-                            | Inferred::RepeatOfAll
-                            | Inferred::BracketRepeat
                             | Inferred::PlainStitches
-                    )
+                    ) || sequence
+                        && matches!(
+                            i,
+                            Inferred::Repeat | Inferred::RepeatOfAll | Inferred::BracketRepeat
+                        )
                 });
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()
                     || likely.is_none()

@@ -26,7 +26,8 @@ pub(super) struct Heading {
 /// The heading that `line` begins with.
 pub(super) fn heading(line: &[Token]) -> Option<Heading> {
     let from = signs(line, true);
-    let found = behind_list(line, from)
+    let found = behind_count(line, from)
+        .or_else(|| behind_list(line, from))
         .or_else(|| worded(line, from))
         .or_else(|| counted(line, from))
         .or_else(|| in_sentence(line, from))
@@ -70,6 +71,15 @@ fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
         Tok::Say(Say::Row) => Some((true, token?.plural)),
         _ => None,
     }
+}
+
+/// “(12) Rnd 2 – …”: a heading behind the count of its round.
+fn behind_count(line: &[Token], from: usize) -> Option<Heading> {
+    let counted = matches!(
+        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?),
+        (Tok::Open(_), Tok::Number(_), Tok::Close)
+    );
+    worded(line, from + 3).filter(|_| counted)
 }
 
 /// A heading of its own behind the number of a list or of a step: “2. Round 1:”,

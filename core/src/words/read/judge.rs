@@ -295,7 +295,11 @@ impl Judge<'_> {
             }
             (Some(_), None) => !self.numbered() || draft.layers.told.is_some(),
             (None, Some(Some(next))) => next.first > 1,
-            (None, None) => false,
+            // Before any round only what begins as one does.
+            (None, None) => matches!(
+                draft.tokens.first().map(|t| t.tok),
+                Some(Tok::Round | Tok::Say(Say::Row))
+            ),
             _ => true,
         }
     }

@@ -59,7 +59,7 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
 
 /// Takes the headings off lines whose number follows on from no other and begins nothing: a
 /// list, or “3 rounds even”.
-pub(super) fn unhead_strays(lines: &mut [MeantLine<'_>]) {
+pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
     let numbered: Vec<(usize, Heading)> = lines
         .iter()
         .enumerate()
@@ -68,6 +68,7 @@ pub(super) fn unhead_strays(lines: &mut [MeantLine<'_>]) {
     let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
     // A number left out or there twice does not end a run.
     let nearly = |a: &Heading, b: &Heading| b.first >= a.last && b.first <= a.last.saturating_add(2);
+    let mut strays: Vec<usize> = Vec::new();
     for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
         let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
@@ -78,8 +79,21 @@ pub(super) fn unhead_strays(lines: &mut [MeantLine<'_>]) {
         let from_one = run.last().is_some_and(|j| numbered[j].1.first == 1);
         let stray = !(before || after || begins) && numbered.len() > 1;
         if stray || own.weak && !from_one {
-            lines[*i].heading = None;
+            strays.push(*i);
         }
+    }
+    if strays.is_empty() {
+        return;
+    }
+    // What went on from such a line in the next goes on from nothing.
+    let all = std::mem::take(lines);
+    for (i, line) in all.into_iter().enumerate() {
+        if strays.binary_search(&i).is_err() {
+            lines.push(line);
+            continue;
+        }
+        let parts = line.tokens.split(|t| t.tok == Tok::Newline).filter(|p| !p.is_empty());
+        lines.extend(parts.map(|tokens| MeantLine { heading: None, tokens }));
     }
 }
 
@@ -179,7 +193,7 @@ fn heads_anew(rest: &[Token]) -> bool {
     // “…, 2. Rd.: …”
     let pointed = matches!(
         (rest.get(1).map(|t| t.tok), rest.get(2).map(|t| t.tok), rest.get(3).map(|t| t.tok)),
-        (Some(Tok::Number(_)), Some(Tok::Stop), Some(Tok::Round))
+        (Some(Tok::Number(_)), Some(Tok::Stop), Some(Tok::Round | Tok::Say(Say::Row)))
     );
     let refers = matches!(
         rest[0].tok,
@@ -194,15 +208,14 @@ fn heads_anew(rest: &[Token]) -> bool {
     // “2.R jede M verd (12) 3.R …”, “R2 inc around (12), R3 …”: behind a count.
     let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma | Tok::Colon)
         && matches!(rest[1].tok, Tok::Round | Tok::Number(_))
-        || matches!(rest[0].tok, Tok::Kind(_) | Tok::Stitch)
-            && matches!(rest[1].tok, Tok::Number(_))
-            && rest.get(2).is_some_and(|t| t.tok == Tok::Stop)
-            && rest.get(3).is_some_and(|t| t.tok == Tok::Round);
+        || matches!(rest[0].tok, Tok::Kind(_) | Tok::Stitch) && pointed;
     // A number at the start of what is worked, or one behind another heading's point.
     let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     !refers
         && heading(&rest[1..]).is_some_and(|h| {
-            let closed = matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon));
+            let after = |n: usize| rest.get(1 + h.tokens + n).map(|t| t.tok);
+            let closed = after(0) == Some(Tok::Colon)
+                || after(0) == Some(Tok::Stop) && after(1) == Some(Tok::Colon);
             let own = !h.bare && (!listed || !in_list(&rest[1..]));
             let works = rest.get(1 + h.tokens).is_some_and(|t| {
                 t.tok.is_work()
@@ -339,6 +352,8 @@ fn has_count(line: &[Token]) -> bool {
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,
         Some(Tok::Equals | Tok::Dash) => plain,
+        // “Sc in each sc. 15”
+        Some(Tok::Stop) if at + 1 == tail.len() => true,
         Some(Tok::Comma | Tok::Stop | Tok::Close | Tok::Say(_)) => {
             plain && tail[at + 1..].iter().any(|t| t.tok == Tok::Stitch)
         }

@@ -1,7 +1,7 @@
 //! The lines of a text, one after another: which are rounds, and what the others are.
 
 use super::draft::{Draft, DraftLine, Name};
-use super::heading::Heading;
+use super::heading::{Heading, bullets_of};
 use super::layers::{Layers, peel, rematch};
 use super::legend;
 use super::lines::MeantLine;
@@ -46,6 +46,15 @@ impl Reader<'_> {
             self.kind = None;
         }
         let mut draft = self.draft(Some(heading), line.body());
+        let from = bullets_of(line.tokens);
+        if let [open, number @ Token { tok: Tok::Number(n), .. }, close, ..] =
+            &line.tokens[from..heading.tokens.max(from)]
+            && heading.tokens > from + 3
+            && matches!((open.tok, close.tok), (Tok::Open(_), Tok::Close))
+            && draft.stated().is_none()
+        {
+            draft.layers.early = Some(Placed::at(*n, number.at()));
+        }
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
             || draft.tokens.is_empty() && draft.layers.early.is_some()
@@ -142,7 +151,7 @@ impl Reader<'_> {
                 };
                 // “between rounds 6 and 7” speaks of rounds, and is none.
                 let refers = draft.layers.told.is_none()
-                    && body.iter().any(|t| t.tok == Tok::Round)
+                    && body.iter().skip(1).any(|t| t.tok == Tok::Round)
                     && !body.iter().any(|t| t.tok == Tok::Say(Say::Repeat));
                 let remarks = refers || body.iter().any(|t| told(t.tok));
                 let works = stitches && !remarks;
