@@ -89,15 +89,17 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
     if worked && now {
         return (!any).then_some(true);
     }
-    let tried = draft.others(text).to_vec();
+    // Looked at before the others are made: what was stated bears it out.
+    let gists = match &stated {
+        Some(stated) if !strict => gist(draft, Some(stated), Some(count), false),
+        _ => Vec::new(),
+    };
+    let tried = draft.others(text);
     if tried.iter().any(|c| of(&c.work) == (true, false)) {
         return Some(true);
     }
-    if !strict && stated.is_some() {
-        let gists = gist(draft, stated.as_ref(), Some(count), false);
-        if gists.iter().any(|g| suits(&g.work, count)) {
-            return Some(true);
-        }
+    if gists.iter().any(|g| suits(&g.work, count)) {
+        return Some(true);
     }
     let uneven = tried.iter().any(|c| of(&c.work).0);
     (strict && !uneven).then_some(false)

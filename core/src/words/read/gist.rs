@@ -11,6 +11,8 @@ use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
 
 /// Numbers a line may name before its gist is left alone.
 const MOST_NUMBERS: usize = 8;
+/// Longer lines are left alone.
+const MOST_TOKENS: usize = 200;
 /// Fewest and most stitches that a ring is begun with. Common practice, no source.
 const RING: std::ops::RangeInclusive<u32> = 3..=24;
 
@@ -23,6 +25,8 @@ struct Named {
     decreases: bool,
     spread: bool,
     ring: bool,
+    /// Whether any stitch is named.
+    stitches: bool,
 }
 
 impl Named {
@@ -48,12 +52,15 @@ impl Named {
                 _ => {}
             }
         }
-        let two_in_one = tokens.windows(2).any(|pair| {
-            matches!(
-                (pair[0].tok, pair[1].tok),
-                (Tok::Number(2), Tok::Kind(_) | Tok::InEach | Tok::Say(Say::In))
-                    | (Tok::Kind(_), Tok::Number(2))
-            )
+        let placed = |t: &Token| matches!(t.tok, Tok::InEach | Tok::Say(Say::In | Say::Each));
+        // “2 sc in each”, “sc 2 in”, “2 in each”
+        let two_in_one = tokens.windows(2).enumerate().any(|(i, pair)| {
+            let behind = tokens.get(i + 2).is_some_and(|t| placed(t));
+            match (pair[0].tok, pair[1].tok) {
+                (Tok::Number(2), Tok::Kind(_)) | (Tok::Kind(_), Tok::Number(2)) => behind,
+                (Tok::Number(2), _) => placed(pair[1]),
+                _ => false,
+            }
         });
         let decreases = any(&|t| matches!(t, Tok::Decrease(..) | Tok::Say(Say::Together)));
         let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Say(Say::Doubled)));
@@ -62,6 +69,7 @@ impl Named {
             decreases,
             spread: any(&|t| t == Tok::Say(Say::Spread)),
             ring: any(&|t| t == Tok::Ring),
+            stitches: any(&|t| matches!(t, Tok::Kind(_) | Tok::Stitch | Tok::Even(_))),
             numbers,
             places,
         })
@@ -97,6 +105,9 @@ pub(super) fn gist(
     below: Option<u32>,
     begins: bool,
 ) -> Vec<Understood> {
+    if draft.tokens.len() > MOST_TOKENS {
+        return Vec::new();
+    }
     let Some(named) = Named::of(&draft.tokens, stated.map(|s| &s.at)) else {
         return Vec::new();
     };
@@ -193,7 +204,8 @@ fn shaped(
         times,
     };
     if left == below && !named.increases && !named.decreases {
-        return named.only(&[1, below]).then(|| vec![group(vec![plain(1)], Times::Around)]);
+        let even = named.stitches && named.only(&[1, below]);
+        return even.then(|| vec![group(vec![plain(1)], Times::Around)]);
     }
     let (by, takes, one) = if left > below && named.increases && !named.decreases {
         (left - below, 1, Op::Into { kind, many: 2 })

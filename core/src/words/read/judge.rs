@@ -289,17 +289,21 @@ impl Judge<'_> {
     /// follow on, and none before round 1 or behind the last that is numbered.
     fn has_room(&self, draft: &Draft, rest: &[DraftLine]) -> bool {
         let next = next_draft(rest).map(|d| d.heading.filter(|h| h.numbered));
+        // “Rnds 9-2: …” begins as a round does.
+        let begins = matches!(
+            draft.tokens.get(..2).map(|pair| (pair[0].tok, pair[1].tok)),
+            Some((Tok::Round | Tok::Say(Say::Row), Tok::Number(_)))
+        );
+        if begins {
+            return true;
+        }
         match (self.last, next) {
             (Some(last), Some(Some(next))) => {
                 !self.numbered() || next.first > last.saturating_add(1)
             }
             (Some(_), None) => !self.numbered() || draft.layers.told.is_some(),
             (None, Some(Some(next))) => next.first > 1,
-            // Before any round only what begins as one does.
-            (None, None) => matches!(
-                draft.tokens.first().map(|t| t.tok),
-                Some(Tok::Round | Tok::Say(Say::Row))
-            ),
+            (None, None) => false,
             _ => true,
         }
     }

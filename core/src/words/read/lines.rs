@@ -34,11 +34,8 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
             start += 1;
             continue;
         }
-        let mut end = start + piece_of_line(&tokens[start..]);
+        let end = start + piece_of_line(&tokens[start..], text);
         let heading = heading(&tokens[start..end]);
-        if heading.is_none() {
-            end = start + sentence(&tokens[start..end], text);
-        }
         let line = &tokens[start..end];
         match (&mut open, heading, found.last_mut()) {
             (Some(round), None, Some(last))
@@ -68,15 +65,19 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
     let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
     // A number left out or there twice does not end a run.
     let nearly = |a: &Heading, b: &Heading| b.first >= a.last && b.first <= a.last.saturating_add(2);
+    // The number with which the run of numbers begins that each belongs to.
+    let mut from: Vec<u32> = Vec::with_capacity(numbered.len());
+    for (k, (_, own)) in numbered.iter().enumerate() {
+        let before = k.checked_sub(1).filter(|&b| nearly(&numbered[b].1, own));
+        from.push(before.map_or(own.first, |b| from[b]));
+    }
     let mut strays: Vec<usize> = Vec::new();
     for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
         let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
         let begins = own.first == 1
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
-        // The number with which the run of numbers begins that this one belongs to.
-        let run = (0..=k).rev().take_while(|&j| j == k || nearly(&numbered[j].1, &numbered[j + 1].1));
-        let from_one = run.last().is_some_and(|j| numbered[j].1.first == 1);
+        let from_one = from[k] == 1;
         let stray = !(before || after || begins) && numbered.len() > 1;
         if stray || own.weak && !from_one {
             strays.push(*i);
@@ -107,45 +108,38 @@ fn tells_rounds(line: &[Token]) -> bool {
 /// Sentences shorter than this, in tokens, stay with what comes after.
 const SENTENCE: usize = 6;
 
-/// How many tokens the first sentence of `line` takes; all of them where nothing parts it.
-fn sentence(line: &[Token], text: &str) -> usize {
+/// Whether a sentence ends at token `i` of `rest`, and another of some length follows.
+fn sentence_ends(rest: &[Token], i: usize, text: &str) -> bool {
     let begins = |t: &Token| {
         let first = text.get(t.at()).and_then(|word| word.chars().next());
         !t.glued && first.is_some_and(char::is_uppercase)
     };
-    let mut depth = 0_usize;
-    for (i, pair) in line.windows(2).enumerate() {
-        match pair[0].tok {
-            Tok::Open(_) => depth += 1,
-            Tok::Close => depth = depth.saturating_sub(1),
-            Tok::Stop
-                if depth == 0
-                    && i >= SENTENCE
-                    // “die 5. Masche”
-                    && !matches!(line[i - 1].tok, Tok::Number(_))
-                    && pair[0].glued
-                    && begins(&pair[1])
-                    && line.len() - i > SENTENCE =>
-            {
-                return i + 1;
-            }
-            _ => {}
-        }
-    }
-    line.len()
+    rest[i].tok == Tok::Stop
+        && i >= SENTENCE
+        // “die 5. Masche”
+        && !matches!(rest[i - 1].tok, Tok::Number(_))
+        && rest[i].glued
+        && rest.get(i + 1).is_some_and(begins)
+        && rest.get(i + 1..=i + SENTENCE).is_some_and(|more| {
+            more.iter().all(|t| t.tok != Tok::Newline)
+        })
 }
 
 /// How many tokens belong to the line that `rest` begins with: up to the end of the line or
 /// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
-fn piece_of_line(rest: &[Token]) -> usize {
+fn piece_of_line(rest: &[Token], text: &str) -> usize {
     let mut depth = 0_usize;
     let mut counted = false;
     // A heading never reaches over the end of a line. Looking for that end first would make
     // a long line of many headings quadratic.
-    let head = heading(rest).map_or(1, |h| h.tokens.max(1));
+    let headed = heading(rest);
+    let head = headed.map_or(1, |h| h.tokens.max(1));
     for i in head..rest.len() {
         match rest[i].tok {
             Tok::Newline => return i,
+            Tok::Stop if headed.is_none() && depth == 0 && sentence_ends(rest, i, text) => {
+                return i + 1;
+            }
             Tok::Open(_) => depth += 1,
             Tok::Close => {
                 depth = depth.saturating_sub(1);

@@ -325,6 +325,8 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
         text.get(t.at()).and_then(|w| w.chars().next()).is_some_and(char::is_lowercase)
     };
     let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
+    // Whether anything was worked so far.
+    let mut works = false;
     for (i, &this) in tokens.iter().enumerate() {
         let ahead = |n: usize| tokens.get(i + n).map(|t| t.tok);
         let ordinal = match ahead(1) {
@@ -335,7 +337,8 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
             _ => false,
         };
         let after = tokens.get(i + 1);
-        let place_alone = !kept.iter().any(|t| t.tok.is_work());
+        let place_alone = !works;
+        works |= this.tok.is_work();
         let before = kept.last_mut();
         match (before, this.tok, after) {
             (Some(before), Tok::Stop, Some(after))

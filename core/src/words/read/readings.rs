@@ -122,7 +122,7 @@ fn variants(
     }
     offer(stitch_in_words(ops, &from.unread, kind), Inferred::StitchInWords);
     let only_shaped = worked.stated.is_some()
-        && ops.iter().filter(|op| is_worked(&op.it)).all(|op| shapes(std::slice::from_ref(op)));
+        && ops.iter().filter(|op| is_worked(&op.it)).all(|op| only_shapes(&op.it));
     if worked.hints.spread || only_shaped {
         offer(spread(ops, kind), Inferred::PlainBetween);
     }
@@ -159,6 +159,15 @@ fn says_times(ops: &[Placed<Op>]) -> bool {
         Op::Only { body, .. } => says_times(body),
         _ => false,
     })
+}
+
+/// Whether it increases or decreases, and works no plain stitch.
+fn only_shapes(op: &Op) -> bool {
+    match op {
+        Op::Into { .. } | Op::Together { .. } => true,
+        Op::Group { body, times: Times::In(_) } => body.iter().all(|op| only_shapes(&op.it)),
+        _ => false,
+    }
 }
 
 /// Whether it changes the number of stitches.

@@ -53,8 +53,8 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> LineReadin
     // “Peas (3): 6 sc in ring”: a number before all work is no count of it.
     let works = |op: &Placed<Op>| is_worked(&op.it);
     if let Some((done, _)) = counted
-        && !ops[..done].iter().any(works)
-        && ops[done..].iter().any(works)
+        && !ops.iter().take(done).any(works)
+        && ops.iter().skip(done).any(works)
     {
         counted = None;
         // “Rnd 3 (18) sc, inc” begins with its own.
