@@ -299,16 +299,15 @@ fn step<'a>(
 /// The stitches that `rounds` rounds of `work` are worked on, where nobody tells and they come
 /// to `stated`: what is worked around goes in so often that they do.
 pub fn from_stated(work: &[Placed<Op>], rounds: u32, stated: u32) -> Option<u32> {
-    let around =
-        |op: &&Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
+    let around = |op: &&Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
     let mut groups = work.iter().filter(around);
     let (Some(group), None) = (groups.next(), groups.next()) else { return None };
     let Op::Group { body, .. } = &group.it else { return None };
-    let rest: Vec<Placed<Op>> =
-        work.iter().filter(|op| !around(op)).cloned().collect();
+    let rest: Vec<Placed<Op>> = work.iter().filter(|op| !around(op)).cloned().collect();
     let (once, rest) = (tally(body, None).ok()?, tally(&rest, None).ok()?);
     let shaped = stated.checked_sub(rest.left)?;
-    let times = shaped.checked_div(once.left).filter(|n| n.checked_mul(once.left) == Some(shaped))?;
+    let times =
+        shaped.checked_div(once.left).filter(|n| n.checked_mul(once.left) == Some(shaped))?;
     let below = once.times(times).taken.saturating_add(rest.taken);
     let run = LineRun::of(work, rounds, Some(below));
     (below > 0 && run.comes_out() && run.left() == Some(stated)).then_some(below)

@@ -12,6 +12,9 @@ use super::understanding::{Inferred, Sure};
 use crate::words::course::{founds, from_stated};
 use crate::words::tree::{Line, Op, Placed, Span, StitchKind, Times};
 
+/// So many times too few stitches, and it is the reading that is in doubt.
+const FAR: u32 = 3;
+
 /// Most operations of a round that another may stand for, so that the tree stays linear in
 /// the text.
 const MOST_REPEATED: usize = 64;
@@ -125,7 +128,8 @@ impl Judge<'_> {
                 // Where nobody tells what it is worked on, the count it comes to does.
                 let told = i == 0 || !strict;
                 let own = own.or_else(|| {
-                    let stated = stated.as_ref().filter(|_| told && !founds(&candidate.work))?;
+                    let stated =
+                        stated.as_ref().filter(|_| told && !founds(&candidate.work))?;
                     from_stated(&candidate.work, many, stated.it)
                 });
                 let fit = fit(&candidate.work, many, own, stated.as_ref());
@@ -181,7 +185,17 @@ impl Judge<'_> {
             draft.open = true;
             return Some(Taken { candidate: plain, sure: Sure::Fits, stated });
         }
-        if strict {
+        // One shaping for a whole round says that it was misread, not that it is wrong.
+        let mut worked_ops = plain.work.iter().filter(|op| is_worked(&op.it));
+        let lone = matches!(
+            (worked_ops.next().map(|op| &op.it), worked_ops.next()),
+            (Some(Op::Into { .. } | Op::Together { .. }), None)
+        );
+        let far = lone
+            && below
+                .zip(as_is.taken)
+                .is_some_and(|(below, taken)| taken.saturating_mul(FAR) < below);
+        if strict && !far {
             draft.disputed = true;
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
@@ -259,7 +273,7 @@ impl Judge<'_> {
         // “As 4th round”
         let nth = matches!(body.get(at)?.tok, Tok::Ordinal(_))
             && body.get(at + 1).is_some_and(|t| t.tok == Tok::Round);
-        let worded = nth || body.get(at)?.tok == Tok::Round;
+        let worded = nth || matches!(body.get(at)?.tok, Tok::Round | Tok::Say(Say::Row));
         at += usize::from(worded && !nth);
         let (Tok::Number(n) | Tok::Ordinal(n)) = body.get(at)?.tok else { return None };
         if matches!(body[at].tok, Tok::Ordinal(_)) && !nth {

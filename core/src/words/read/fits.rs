@@ -25,6 +25,8 @@ pub(super) struct Agreement {
     /// Whether it comes to the stated count, where one is stated.
     pub(super) agrees: Option<bool>,
     pub(super) left: Option<u32>,
+    /// Stitches it takes, where that can be told.
+    pub(super) taken: Option<u32>,
 }
 
 /// How `work` fits on `below` and to the stated count.
@@ -40,6 +42,7 @@ pub(super) fn fit(
         comes_out: run.comes_out(),
         agrees: stated.map(|stated| left == Some(stated.it)),
         left,
+        taken: run.takes,
     }
 }
 

@@ -57,15 +57,31 @@ impl Named {
         let two_in_one = tokens.windows(2).enumerate().any(|(i, pair)| {
             let behind = tokens.get(i + 2).is_some_and(|t| placed(t));
             match (pair[0].tok, pair[1].tok) {
+                // “1 M 2 fM”
+                (Tok::Number(2), Tok::Kind(_))
+                    if i > 1
+                        && tokens[i - 1].tok == Tok::Stitch
+                        && tokens[i - 2].tok == Tok::Number(1) =>
+                {
+                    true
+                }
                 (Tok::Number(2), Tok::Kind(_)) | (Tok::Kind(_), Tok::Number(2)) => behind,
                 (Tok::Number(2), _) => placed(pair[1]),
                 _ => false,
             }
         });
+        // “twice in every other stitch”
+        let twice = tokens
+            .iter()
+            .any(|t| matches!(t.tok, Tok::InEach | Tok::Say(Say::Each | Say::Over)))
+            && (any(&|t| t == Tok::Turns(2))
+                || tokens
+                    .windows(2)
+                    .any(|pair| pair[0].tok == Tok::Number(2) && pair[1].tok == Tok::Times));
         let decreases = any(&|t| matches!(t, Tok::Decrease(..) | Tok::Say(Say::Together)));
         let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Say(Say::Doubled)));
         Some(Self {
-            increases: shaped || two_in_one && !decreases,
+            increases: shaped || (two_in_one || twice) && !decreases,
             decreases,
             spread: any(&|t| t == Tok::Say(Say::Spread)),
             ring: any(&|t| t == Tok::Ring),
@@ -148,8 +164,7 @@ pub(super) fn gist(
 /// `work` on `below` stitches where what is worked around does not go in to the end: the last
 /// time it is worked as far as the stitches reach. None where that leaves a shaping half done.
 pub(super) fn cut_short(work: &[Placed<Op>], below: u32) -> Option<Vec<Placed<Op>>> {
-    let around =
-        |op: &Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
+    let around = |op: &Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
     let at = work.iter().position(around)?;
     let Op::Group { body, .. } = &work[at].it else { return None };
     let rest = [&work[..at], &work[at + 1..]].concat();

@@ -7,8 +7,8 @@ use winnow::token::{any, one_of, take};
 
 use super::op_list::{DEEPEST, OpList, prefix};
 use super::place::{
-    Input, LineMemo, ReadResult, Turns, Where, fail, number, peek, place, rest, say,
-    since, tok, turns,
+    Input, LineMemo, ReadResult, Turns, Where, fail, number, peek, place, rest, say, since,
+    tok, turns,
 };
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
@@ -185,7 +185,12 @@ impl OpList {
     }
 
     /// Works the brackets just before, or all of the list so far, `times` often.
-    pub(super) fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> ReadResult<()> {
+    pub(super) fn wrapped(
+        &mut self,
+        input: &mut Input<'_>,
+        times: Times,
+        end: usize,
+    ) -> ReadResult<()> {
         let bare = &mut input.state.bare;
         if let Some(last) = self.ops.last_mut()
             && bare.last() == Some(&last.at.start)

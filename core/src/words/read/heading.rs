@@ -235,9 +235,8 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
 fn counted(line: &[Token], from: usize) -> Option<Heading> {
     let (first, mut pointed, mut at) = ordinal(line, from)?;
     let mut last = first;
-    let short = |at: usize| {
-        line.get(at).is_some_and(|t| t.glued) && round_word(line.get(at)).is_some()
-    };
+    let short =
+        |at: usize| line.get(at).is_some_and(|t| t.glued) && round_word(line.get(at)).is_some();
     // “3v-9v.”: the word stands with each number.
     if short(at) && kind(line, at + 1) == Some(Tok::Dash) && ordinal(line, at + 2).is_some() {
         at += 1;
@@ -365,7 +364,6 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     }
     Some(Heading { bare: true, ..made(first, last, false, at) })
 }
-
 
 /// “3 Rd 2 fM, zun”: heads only where it follows on, as a bare number.
 fn unpointed(line: &[Token], from: usize) -> Option<Heading> {

@@ -96,9 +96,10 @@ impl Judge<'_> {
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
             // In a piece without numbers a line that states a count may have been a round.
-            let places = draft.tokens.iter().any(|t| {
-                t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Each))
-            });
+            let places = draft
+                .tokens
+                .iter()
+                .any(|t| t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Each)));
             let counts = draft.heading.is_none()
                 && draft.stated().is_some()
                 && places
@@ -190,9 +191,7 @@ impl Judge<'_> {
             sure,
             inferred,
             numbered: draft.heading.is_some_and(|h| h.numbered),
-            open: draft.open
-                || draft.layers.open
-                || draft.heading.is_some_and(|h| h.open),
+            open: draft.open || draft.layers.open || draft.heading.is_some_and(|h| h.open),
             told: draft.layers.told.clone(),
             work: span(&draft.tokens),
             stated_each: draft.worked.stated_each.clone(),

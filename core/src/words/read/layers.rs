@@ -95,10 +95,7 @@ fn is_named(tokens: &[Token], at: usize) -> bool {
 /// Where “repeat round 2 until it is 8 cm high” stands behind the work.
 fn until_measured(tokens: &[Token]) -> Option<usize> {
     let at = tokens.iter().rposition(|t| t.tok == Tok::Say(Say::Repeat))?;
-    let until = matches!(
-        tokens.get(at + 3)?.tok,
-        Tok::Say(Say::To | Say::Until)
-    );
+    let until = matches!(tokens.get(at + 3)?.tok, Tok::Say(Say::To | Say::Until));
     let rounds = tokens[at + 3..].iter().any(|t| t.tok == Tok::Round);
     (at > 0 && is_named(tokens, at + 1) && until && !rounds).then_some(at)
 }

@@ -64,7 +64,8 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
         .collect();
     let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
     // A number left out or there twice does not end a run.
-    let nearly = |a: &Heading, b: &Heading| b.first >= a.last && b.first <= a.last.saturating_add(2);
+    let nearly =
+        |a: &Heading, b: &Heading| b.first >= a.last && b.first <= a.last.saturating_add(2);
     // The number with which the run of numbers begins that each belongs to.
     let mut from: Vec<u32> = Vec::with_capacity(numbered.len());
     for (k, (_, own)) in numbered.iter().enumerate() {
@@ -152,10 +153,17 @@ fn piece_of_line(rest: &[Token], text: &str) -> usize {
                     && counted
                     && matches!(
                         rest[i - 1].tok,
-                        Tok::Unknown | Tok::Stop | Tok::Stitch | Tok::Close | Tok::Say(Say::Then)
+                        Tok::Unknown
+                            | Tok::Stop
+                            | Tok::Stitch
+                            | Tok::Close
+                            | Tok::Say(Say::Then)
                     )
                     && rest.get(i + 1).is_some_and(|t| t.tok == Tok::Round)
-                    && !matches!(rest.get(i + 2).map(|t| t.tok), None | Some(Tok::Number(_) | Tok::Close | Tok::Newline)) =>
+                    && !matches!(
+                        rest.get(i + 2).map(|t| t.tok),
+                        None | Some(Tok::Number(_) | Tok::Close | Tok::Newline)
+                    ) =>
             {
                 return i;
             }
@@ -277,7 +285,12 @@ impl Open {
         // “… around -18-”
         let counted = matches!(
             so_far.tokens,
-            [.., Token { tok: Tok::Dash, .. }, Token { tok: Tok::Number(_), .. }, Token { tok: Tok::Dash, .. }]
+            [
+                ..,
+                Token { tok: Tok::Dash, .. },
+                Token { tok: Tok::Number(_), .. },
+                Token { tok: Tok::Dash, .. }
+            ]
         );
         let hanging = hanging && !counted;
         let first = line.get(bullets_of(line)).map(|t| t.tok);

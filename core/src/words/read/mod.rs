@@ -135,7 +135,8 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
 
 /// “6 sc in 2nd ch”: so many stitches in one chain begin a round, not a row.
 fn into_one_chain(tokens: &[Token]) -> bool {
-    let nth = |pair: &[Token]| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain));
+    let nth =
+        |pair: &[Token]| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain));
     // “in die 2. Lm”
     let pointed = |three: &[Token]| {
         matches!(

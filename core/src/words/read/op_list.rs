@@ -137,7 +137,8 @@ impl OpList {
         // “– 6 mal wiederholen”
         let again = usize::from(
             peek(input, star + 2) == Some(Tok::Say(Say::Repeat))
-                && peek(input, star + 3).is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals)),
+                && peek(input, star + 3)
+                    .is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals)),
         );
         take::<_, _, winnow::error::EmptyError>(star + 2 + again).parse_next(input).is_ok()
     }
@@ -429,6 +430,16 @@ fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
     let told = (of, number, word).map(|(_, n, kind)| (n, kind));
     if let Some((count, kind)) = opt(told).parse_next(input)? {
         return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
+    }
+    // “ring of 6”
+    let of_number = (say(Say::The), fillers, number).map(|(.., n)| n);
+    let before = input.checkpoint();
+    if let Some(count) = opt(of_number).parse_next(input)? {
+        if ends(peek(input, 0)) {
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
+        }
+        input.reset(&before);
     }
     let alone =
         !peek(input, 1).is_some_and(|t| t.is_work() || matches!(t, Tok::Times | Tok::Stitch));

@@ -47,6 +47,8 @@ pub(super) struct LineMemo<'a> {
     pub(super) paired: bool,
     /// Every stitch was just named as the place, and the verb follows.
     pub(super) everywhere: bool,
+    /// Every stitch, or every so many-th, was just named as the place.
+    pub(super) placed: bool,
     /// What was worked just before goes into one stitch, all of it.
     pub(super) collect: bool,
     /// A stitch of its own kind was taken for a plain one.
@@ -248,6 +250,11 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
         }
         Some(Tok::Ordinal(n)) if into => {
             any.parse_next(input)?;
+            // “in die erste der beiden Lm”
+            let of_several = (say(Say::The), fillers, number, tok(Tok::Chain));
+            if opt(of_several).parse_next(input)?.is_some() {
+                return Ok((Where::Chain(n), only));
+            }
             match peek(input, 0) {
                 Some(Tok::Chain) => {
                     chain_from_hook(input)?;
@@ -317,7 +324,6 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
     if matches!(found, Where::EachAround | Where::Even) {
-
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }
@@ -399,11 +405,8 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
 fn chain_from_hook(input: &mut Input<'_>) -> ReadResult<()> {
     // “ab der Nadel”, “von der Nadel aus”
     let toward = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::From | Say::The | Say::In)));
-    let from_hook = opt((
-        repeat::<_, _, (), _, _>(0..=4, toward),
-        tok(Tok::Hook),
-        opt(say(Say::Work)),
-    ));
+    let from_hook =
+        opt((repeat::<_, _, (), _, _>(0..=4, toward), tok(Tok::Hook), opt(say(Say::Work))));
     (tok(Tok::Chain), from_hook).void().parse_next(input)
 }
 

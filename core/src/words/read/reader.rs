@@ -59,9 +59,11 @@ impl Reader<'_> {
         let told = draft.layers.told.is_some()
             || draft.tokens.is_empty() && draft.layers.early.is_some()
             || counts_stitches(&draft.tokens)
-            || draft.tokens.iter().take(3).any(|t| {
-                matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_))
-            });
+            || draft
+                .tokens
+                .iter()
+                .take(3)
+                .any(|t| matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_)));
         draft.heads = if heading.bare {
             work.iter()
                 .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
@@ -199,8 +201,11 @@ impl Reader<'_> {
         for entry in self.entries.iter_mut().rev() {
             let Some(draft) = &mut entry.draft else { continue };
             let Some(heading) = draft.heading.filter(|h| h.numbered) else { continue };
-            if let [Token { tok: Tok::Dash, .. }, Token { tok: Tok::Number(last), .. }, rest @ ..] =
-                draft.tokens.as_slice()
+            if let [
+                Token { tok: Tok::Dash, .. },
+                Token { tok: Tok::Number(last), .. },
+                rest @ ..,
+            ] = draft.tokens.as_slice()
                 && heading.first == heading.last
                 && next == last.checked_add(1)
                 && *last > heading.first
@@ -284,9 +289,9 @@ impl Reader<'_> {
 
 /// “24 M häkeln”: a number of stitches, and nothing else.
 fn counts_stitches(tokens: &[Token]) -> bool {
-    let counted = tokens.windows(2).any(|pair| {
-        matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch))
-    });
+    let counted = tokens
+        .windows(2)
+        .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)));
     let idle = |t: &Token| {
         t.tok.parts()
             || matches!(

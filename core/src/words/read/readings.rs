@@ -455,7 +455,8 @@ fn stitches_among(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
     let mut all = tokens.to_vec();
     let mut changed = false;
     for i in 1..tokens.len() {
-        let counted = tokens[i].tok == Tok::Stitch && matches!(tokens[i - 1].tok, Tok::Number(_));
+        let counted =
+            tokens[i].tok == Tok::Stitch && matches!(tokens[i - 1].tok, Tok::Number(_));
         let placed = i.checked_sub(2).is_some_and(|b| {
             matches!(
                 tokens[b].tok,
@@ -498,9 +499,8 @@ pub(super) fn bracketed_work(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token
     let inside = inside.get(..n.checked_sub(1)?)?;
     let mut work = inside.to_vec();
     rematch(&mut work);
-    let works = |t: &Token| {
-        t.tok.is_work() || matches!(t.tok, Tok::Say(Say::Together | Say::Doubled))
-    };
+    let works =
+        |t: &Token| t.tok.is_work() || matches!(t.tok, Tok::Say(Say::Together | Say::Doubled));
     inside.iter().any(works).then(|| (Placed::at(stated, count.at()), work))
 }
 
@@ -520,7 +520,14 @@ fn with_verb(tokens: &[Token], shaping: Tok, first: bool) -> Option<Vec<Token>> 
     let before = tokens.get(at.checked_sub(1)?)?;
     let mut all = tokens.to_vec();
     let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
-    all.insert(if first { lead } else { at }, before.meaning(shaping));
+    match tokens.get(lead).filter(|_| first) {
+        // It stands where the places begin, and takes no room there.
+        Some(place) => {
+            let verb = Token { end: place.start, ..place.meaning(shaping) };
+            all.insert(lead, verb);
+        }
+        None => all.insert(at, before.meaning(shaping)),
+    }
     rematch(&mut all);
     Some(all)
 }

@@ -27,6 +27,7 @@ enum BareStitch {
 /// that change what is meant.
 pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> ReadResult<()> {
     let from = rest(input);
+    input.state.placed = false;
     let first_place = match peek(input, 0) {
         Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
         | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
@@ -39,6 +40,7 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         {
             let found = place(input)?;
             input.state.everywhere = found.0 == Where::EachAround;
+            input.state.placed = matches!(found.0, Where::EachAround | Where::Every(_));
             opt(tok(Tok::Comma)).parse_next(input)?;
             opt(say(Say::Only)).parse_next(input)?;
             input.state.paired = match found.0 {
@@ -138,8 +140,7 @@ fn continued(
 /// Whether “dedans”, “into it” or another word on the place ends the sentence here.
 pub(super) fn trails(input: &Input<'_>) -> bool {
     let it = usize::from(peek(input, 1) == Some(Tok::Say(Say::The)));
-    peek(input, 1 + it)
-        .is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals))
+    peek(input, 1 + it).is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals))
 }
 
 /// Whether what was read ends here: a word on place or manner that follows would change it.
@@ -206,6 +207,12 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             opt(tok(Tok::Stop)).parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, lead))
+        }
+        // “every third stitch twice”
+        Some(Tok::Turns(2)) if input.state.placed && lead.is_none() => {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, None))
         }
         // “jede fM häkeln”
         Some(Tok::Say(Say::Work)) if lead.is_none() && input.state.everywhere => {
@@ -303,7 +310,10 @@ fn of_kind(
             opt(tok(Tok::Stitch)).parse_next(input)?;
             Some(n)
         }
-        (Some(Tok::Turns(n)), Some(Tok::Say(Say::In | Say::Same | Say::Each) | Tok::InEach)) => {
+        (
+            Some(Tok::Turns(n)),
+            Some(Tok::Say(Say::In | Say::Same | Say::Each) | Tok::InEach),
+        ) => {
             any.parse_next(input)?;
             Some(n)
         }
@@ -365,7 +375,7 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareS
         (peek(input, 0), peek(input, 1))
         && count.is_none_or(|n| n == 1)
     {
-        (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        (any, any, opt(stitch_word)).parse_next(input)?;
         input.state.every = true;
         return Ok(BareStitch::Every(op, n));
     }

@@ -30,15 +30,22 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         // “incx6”
         if told.or(known).is_none()
             && let Some(stem) = first.text.strip_suffix('x')
-            && rest.get(1).is_some_and(|n| {
-                n.shape == LexemeKind::Number && n.at.start == first.at.end
-            })
+            && rest
+                .get(1)
+                .is_some_and(|n| n.shape == LexemeKind::Number && n.at.start == first.at.end)
             && let Some((tok, 1)) = stem_means(stem, first, words)
         {
             let end = first.at.end - 1;
-            let token = Token { tok, start: first.at.start, end, glued, spelt: true, plural: false };
+            let token =
+                Token { tok, start: first.at.start, end, glued, spelt: true, plural: false };
             found.push(token);
-            found.push(Token { tok: Tok::Times, start: end, end: end + 1, glued: true, ..token });
+            found.push(Token {
+                tok: Tok::Times,
+                start: end,
+                end: end + 1,
+                glued: true,
+                ..token
+            });
             rest = &rest[1..];
             continue;
         }
