@@ -4,7 +4,8 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
 use super::gist::{cut_short, gist};
 use super::judge::Judge;
-use super::readings::{Understood, bracketed_work};
+use super::readings::Understood;
+use super::rewordings::bracketed_work;
 use super::round::{LineReading, work as work_of};
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
@@ -126,7 +127,7 @@ impl Judge<'_> {
                     continue;
                 }
                 // Where nobody tells what it is worked on, the count it comes to does.
-                let told = i == 0 || !strict;
+                let told = i == 0 || !strict && candidate.unread.is_empty();
                 let own = own.or_else(|| {
                     let stated =
                         stated.as_ref().filter(|_| told && !founds(&candidate.work))?;

@@ -54,6 +54,14 @@ pub(super) fn stated(
             }
             found
         }
+        // “… around / 18”
+        Some(Tok::Slash) if has_work && matches!(peek(input, 1), Some(Tok::Number(_))) => {
+            let found = (tok(Tok::Slash), open_count).map(|(_, n)| n).parse_next(input)?;
+            if !ends_line(input, 0) {
+                return fail(input);
+            }
+            found
+        }
         // “… around: 10 sc.”
         Some(Tok::Colon)
             if has_work

@@ -85,7 +85,11 @@ impl Named {
             decreases,
             spread: any(&|t| t == Tok::Say(Say::Spread)),
             ring: any(&|t| t == Tok::Ring),
-            stitches: any(&|t| matches!(t, Tok::Kind(_) | Tok::Stitch | Tok::Even(_))),
+            // “one in each” names none, and means one.
+            stitches: any(&|t| matches!(t, Tok::Kind(_) | Tok::Stitch | Tok::Even(_)))
+                || tokens
+                    .windows(2)
+                    .any(|pair| pair[0].tok == Tok::Number(1) && pair[1].tok == Tok::InEach),
             numbers,
             places,
         })
@@ -235,7 +239,7 @@ fn shaped(
         let all = [group(vec![one.clone()], Times::In(by))].into_iter().chain(rest).collect();
         named.told(by, below, left).then_some(all)
     };
-    if below % by != 0 || below / by < takes {
+    if !below.is_multiple_of(by) || below / by < takes {
         return loose();
     }
     let period = below / by;

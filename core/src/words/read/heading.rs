@@ -33,6 +33,7 @@ pub(super) fn heading(line: &[Token]) -> Option<Heading> {
         .or_else(|| in_sentence(line, from))
         .or_else(|| bare(line, from))
         .or_else(|| unpointed(line, from))
+        .or_else(|| stepped(line, from))
         .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
 }
@@ -363,6 +364,16 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         at += 1;
     }
     Some(Heading { bare: true, ..made(first, last, false, at) })
+}
+
+/// “Step 2: inc in each st”: heads only where the steps count on from 1 and each is work.
+fn stepped(line: &[Token], from: usize) -> Option<Heading> {
+    let (Tok::Unknown, Tok::Number(n @ 1..), Tok::Colon) =
+        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?)
+    else {
+        return None;
+    };
+    Some(Heading { bare: true, weak: true, ..made(n, n, false, from + 3) })
 }
 
 /// “3 Rd 2 fM, zun”: heads only where it follows on, as a bare number.

@@ -57,9 +57,20 @@ pub(super) fn rematch(tokens: &mut [Token]) {
     }
 }
 
-/// A count in brackets before a colon or a dash, taken off.
+/// A count before a colon or a dash, taken off.
 fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
     let from = tokens.iter().position(|t| t.tok != Tok::Stop)?;
+    // “R4 - 24 sts: …”
+    let lead = usize::from(tokens[from].tok == Tok::Dash);
+    if let Some([number, stitch, colon]) = tokens.get(from + lead..from + lead + 3)
+        && let (Tok::Number(count @ 1..), Tok::Stitch, Tok::Colon) =
+            (number.tok, stitch.tok, colon.tok)
+    {
+        let count = Placed::at(count, number.at());
+        tokens.drain(..from + lead + 3);
+        rematch(tokens);
+        return Some(count);
+    }
     let Tok::Open(n) = tokens[from].tok else { return None };
     if n < 2 || !matches!(tokens.get(from + n + 1)?.tok, Tok::Colon | Tok::Dash | Tok::Equals) {
         return None;

@@ -74,7 +74,7 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
     }
     let mut strays: Vec<usize> = Vec::new();
     for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
-        let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
+        let before = k.checked_sub(1).is_some_and(|b| nearly(&numbered[b].1, own));
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
         let begins = own.first == 1
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));

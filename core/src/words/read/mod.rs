@@ -11,6 +11,7 @@
 //! What cannot be read is kept as text and listed; the rest is read all the same. Every
 //! token is looked at a bounded number of times, so that time is linear in the text.
 
+mod bare;
 mod choose;
 mod count;
 mod doing;
@@ -31,6 +32,8 @@ mod pieces;
 mod place;
 mod reader;
 mod readings;
+mod rewordings;
+mod ring;
 mod round;
 mod settle;
 mod stitch;

@@ -180,7 +180,11 @@ impl Reader<'_> {
             .collect();
         let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
         for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
-            let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
+            // A number left out or there twice is a slip, and still heads a round.
+            let before = k.checked_sub(1).is_some_and(|b| {
+                let last = numbered[b].1.last;
+                (last..=last.saturating_add(2)).contains(&own.first)
+            });
             let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
             let entry = &mut self.entries[*i];
             let begins =
