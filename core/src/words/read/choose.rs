@@ -151,7 +151,11 @@ impl Judge<'_> {
                 let contradicted = fit.left.is_some_and(|left| next(rest, left) == Some(false));
                 // One stitch alone may be all that is meant; a sequence that comes short is
                 // repeated.
-                let sequence = plain.work.iter().filter(|op| is_worked(&op.it)).count() > 1;
+                let worked: Vec<&Op> =
+                    plain.work.iter().map(|op| &op.it).filter(|op| is_worked(op)).collect();
+                // “Je 2 M zusammenhäkeln”: nobody decreases once and stops.
+                let sequence =
+                    worked.len() > 1 || matches!(worked.as_slice(), [Op::Together { .. }]);
                 let usual = candidate.inferred.iter().all(|i| {
                     matches!(
                         i,
