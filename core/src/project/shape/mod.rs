@@ -3,7 +3,7 @@
 
 mod rows;
 
-use self::rows::{Rows, rows};
+use self::rows::{RoundCounts, rows};
 use crate::error::{Error, LONGEST_NAME, Result};
 use crate::piece::Yarn;
 use crate::piece::cloth::{Kind, KindFrom, Loop, Working};
@@ -181,7 +181,7 @@ fn ends(open: bool, drawn: bool) -> Outline {
 
 /// The rounds as the text works them: where it puts its increases, where it stuffs, what it
 /// says beside a round.
-fn given(course: &Course<'_>, rows: &Rows) -> Given {
+fn given(course: &Course<'_>, rows: &RoundCounts) -> Given {
     let start = rows.open.map_or(Start::Ring, Start::Chain);
     let mut given = Given::of_counts(start, &rows.counts);
     for (step, &from) in course.steps.iter().zip(&rows.starts) {
@@ -209,7 +209,7 @@ fn note(op: &Placed<Op>) -> Option<&str> {
 }
 
 /// The rounds after which the text stuffs the piece.
-fn stuffed(course: &Course<'_>, rows: &Rows) -> Vec<u32> {
+fn stuffed(course: &Course<'_>, rows: &RoundCounts) -> Vec<u32> {
     let mut after = Vec::new();
     let mut worked = 0_u32;
     let mut steps = course.steps.iter().zip(&rows.starts).peekable();
@@ -231,7 +231,7 @@ fn stuffed(course: &Course<'_>, rows: &Rows) -> Vec<u32> {
 
 /// Kinds of stitch, loops, joined rounds and yarns, as the text has them; returns the names
 /// of the yarns.
-fn choices(piece: &mut Piece, course: &Course<'_>, rows: &Rows) -> Vec<String> {
+fn choices(piece: &mut Piece, course: &Course<'_>, rows: &RoundCounts) -> Vec<String> {
     let mut yarns: Vec<String> = Vec::new();
     let mut round = 1;
     let mut steps = course.steps.iter().zip(&rows.starts).peekable();

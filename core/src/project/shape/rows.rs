@@ -57,7 +57,7 @@ pub fn missing_counts(pattern: &Pattern, unread: &[Span]) -> Vec<MissingCounts> 
 }
 
 /// The rounds of a piece, those left out by the text among them.
-pub(super) struct Rows {
+pub(super) struct RoundCounts {
     /// Stitches of each.
     pub(super) counts: Vec<u32>,
     /// Where the rounds of each step begin among them.
@@ -69,12 +69,12 @@ pub(super) struct Rows {
 const MEND: &str = "write what is missing, or tell the count of the round";
 
 /// The stitches of every round, in order.
-pub(super) fn rows(course: &Course<'_>, told: &[ToldCount]) -> Result<Rows> {
+pub(super) fn rows(course: &Course<'_>, told: &[ToldCount]) -> Result<RoundCounts> {
     let count_of = |round: u32| told.iter().rev().find(|t| t.round == round).map(|t| t.count);
     // Only a chain that is joined leaves an opening; one worked along is an oval's, or a ring.
     let founded = course.steps.first().is_some_and(|s| s.founds);
     let open = course.chain.filter(|_| !founded);
-    let mut rows = Rows { counts: Vec::new(), starts: Vec::new(), open };
+    let mut rows = RoundCounts { counts: Vec::new(), starts: Vec::new(), open };
     let mut before: Option<&CourseStep<'_>> = None;
     for step in &course.steps {
         if let Some(before) = before {
@@ -121,7 +121,7 @@ pub(super) fn rows(course: &Course<'_>, told: &[ToldCount]) -> Result<Rows> {
 }
 
 /// Whether each round can be worked on the one below.
-fn workable(rows: &Rows) -> Result<()> {
+fn workable(rows: &RoundCounts) -> Result<()> {
     let mut below = rows.open;
     for (round, &count) in (1..).zip(&rows.counts) {
         let too_many = |b: u32| count > b.saturating_mul(2) || b > count.saturating_mul(2);

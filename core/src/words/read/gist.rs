@@ -17,7 +17,7 @@ const MOST_TOKENS: usize = 200;
 const RING: std::ops::RangeInclusive<u32> = 3..=24;
 
 /// What a line names beside the count it states.
-struct Named {
+struct GistWords {
     numbers: Vec<u32>,
     /// Ordinals: places in the round.
     places: Vec<u32>,
@@ -29,7 +29,7 @@ struct Named {
     stitches: bool,
 }
 
-impl Named {
+impl GistWords {
     /// None where some number counts nothing, or there are too many.
     fn of(tokens: &[Token], stated: Option<&Span>) -> Option<Self> {
         let own = |t: &&Token| {
@@ -128,7 +128,7 @@ pub(super) fn gist(
     if draft.tokens.len() > MOST_TOKENS {
         return Vec::new();
     }
-    let Some(named) = Named::of(&draft.tokens, stated.map(|s| &s.at)) else {
+    let Some(named) = GistWords::of(&draft.tokens, stated.map(|s| &s.at)) else {
         return Vec::new();
     };
     let at = span(&draft.tokens);
@@ -201,7 +201,7 @@ pub(super) fn cut_short(work: &[Placed<Op>], below: u32) -> Option<Vec<Placed<Op
 }
 
 /// A ring of the one number that is named.
-fn ring(named: &Named, stated: Option<u32>, kind: StitchKind) -> Option<Op> {
+fn ring(named: &GistWords, stated: Option<u32>, kind: StitchKind) -> Option<Op> {
     let mut counts = named.numbers.iter().copied().filter(|&n| n > 2);
     let count = counts.next().or(stated)?;
     let sole = counts.all(|n| n == count);
@@ -210,7 +210,7 @@ fn ring(named: &Named, stated: Option<u32>, kind: StitchKind) -> Option<Op> {
 
 /// The round from `below` to `left` stitches whose numbers are those named.
 fn shaped(
-    named: &Named,
+    named: &GistWords,
     below: u32,
     left: u32,
     kind: StitchKind,
