@@ -111,8 +111,15 @@ impl fmt::Display for Score {
 /// # Panics
 /// If the folder or a truth cannot be read, with its name.
 pub fn written(folder: &str) -> Vec<Written> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("corpus/people").join(folder);
-    let entries = std::fs::read_dir(&folder)
+    written_in(&Path::new(env!("CARGO_MANIFEST_DIR")).join("corpus/people").join(folder))
+}
+
+/// The texts of any folder, by name.
+///
+/// # Panics
+/// If the folder or a truth cannot be read, with its name.
+pub fn written_in(folder: &Path) -> Vec<Written> {
+    let entries = std::fs::read_dir(folder)
         .unwrap_or_else(|e| panic!("{}: {e}", folder.display()))
         .filter_map(|entry| Some(entry.ok()?.path()));
     let mut paths: Vec<PathBuf> =
@@ -184,6 +191,12 @@ impl Written {
 
     /// How well it is read.
     pub fn score(&self) -> Score {
+        self.judged().0
+    }
+
+    /// How well it is read, and what is not as it should be, a line each.
+    pub fn judged(&self) -> (Score, Vec<String>) {
+        let mut notes = Vec::new();
         let reading = read(&self.text, TermsWish::Infer);
         let findings = proofread(&self.text, &reading);
         let listed = listing(&self.text, &reading, HouseStyle::bench());
@@ -192,18 +205,25 @@ impl Written {
             findings.iter().map(|f| (places.of(f.at.start).0, f)).collect();
         let mut score = Score { texts: 1, ..Score::default() };
         let (errors, free) = (self.errors(), self.not_counted());
-        let unread = self.count_rounds(&listed, &mut score);
-        let named: Vec<usize> = errors.iter().filter(|e| found(e, &at)).map(|e| e.0).collect();
-        (score.errors, score.found) = (errors.len(), named.len());
+        let unread = self.count_rounds(&listed, &mut score, &mut notes);
+        score.errors = errors.len();
+        for error in &errors {
+            if found(error, &at) {
+                score.found += 1;
+            } else {
+                notes.push(format!("line {}: the slip ({}) is not found", error.0, error.1));
+            }
+        }
         let explained = |line: usize| {
             free.contains(&line) || errors.iter().any(|(at, _)| at.abs_diff(line) <= 1)
         };
         let accuses = |f: &Finding| f.kind != FindingKind::Unread;
         let strangers = at.iter().filter(|(line, _)| !explained(*line));
         let (mut noise, mut blamed) = (0, 0);
-        for (_, finding) in strangers {
+        for (line, finding) in strangers {
             noise += 1;
             blamed += usize::from(accuses(finding));
+            notes.push(format!("line {line}: {:?}: {}", finding.kind, finding.message));
         }
         score.accusations = at.iter().filter(|(_, f)| accuses(f)).count();
         score.false_accusations = blamed;
@@ -217,7 +237,10 @@ impl Written {
             && self.in_terms(&reading)
             && clean == errors.is_empty();
         score.perfect = usize::from(perfect);
-        score
+        if !self.in_terms(&reading) {
+            notes.push(format!("read as {}", reading.lexicon));
+        }
+        (score, notes)
     }
 
     fn in_terms(&self, reading: &Reading) -> bool {
@@ -226,7 +249,12 @@ impl Written {
     }
 
     /// Adds up which rounds are read rightly; returns how many were not read at all.
-    fn count_rounds(&self, listed: &[RoundRead], score: &mut Score) -> usize {
+    fn count_rounds(
+        &self,
+        listed: &[RoundRead],
+        score: &mut Score,
+        notes: &mut Vec<String>,
+    ) -> usize {
         let (rounds, free) = (self.rounds(), self.not_counted());
         let slips: Vec<usize> = self
             .errors()
@@ -251,13 +279,16 @@ impl Written {
                 };
                 r.line == round.line && numbered
             });
+            let words = || self.text.lines().nth(round.line - 1).unwrap_or_default().trim();
             let Some((i, hit)) = hit else {
                 unread += 1;
+                notes.push(format!("line {}: not listed: {}", round.line, words()));
                 continue;
             };
             used[i] = true;
             if hit.sure == Sure::Unread {
                 unread += 1;
+                notes.push(format!("line {}: not read: {}", round.line, words()));
                 continue;
             }
             let takes = first_of_part || round.takes.is_none() || hit.takes == round.takes;
@@ -267,6 +298,15 @@ impl Written {
                 score.right += 1;
             } else {
                 score.wrong += 1;
+                notes.push(format!(
+                    "line {}: takes {:?} and makes {}, read as {:?} and {:?}: {}",
+                    round.line,
+                    round.takes,
+                    round.makes,
+                    hit.takes,
+                    hit.makes,
+                    words()
+                ));
             }
         }
         unread

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context as _, anyhow};
 use clap::Args;
 use plumpline_core::pattern::read::{TermsWish, read};
-use plumpline_core::project::shape::{project_of, shape};
+use plumpline_core::project::shape::{ToldCount, missing_counts, project_of, shape_told};
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Firmness, Gauge, Piece, Project, Unit, file, plan};
 use plumpline_trace::formula;
@@ -45,6 +45,15 @@ pub(super) struct New {
     /// Terms of the pattern: us, uk, de, fr or es; found out from the text if left out.
     #[arg(long, requires = "from_pattern", value_parser = super::proofread::terms)]
     terms: Option<&'static str>,
+    /// Stitches of a round that the pattern leaves out or that was not read: ROUND=STITCHES,
+    /// or PIECE:ROUND=STITCHES where it has several pieces.
+    #[arg(
+        long,
+        value_name = "ROUND=STITCHES",
+        requires = "from_pattern",
+        value_parser = told_count
+    )]
+    count: Vec<ToldCount>,
     /// ball, egg, drop, cone, dome, bean, dish or float.
     #[arg(long, value_parser = Starter::parse, conflicts_with_all = ["profile", "from_pattern"])]
     starter: Option<Starter>,
@@ -144,8 +153,19 @@ impl New {
         let reading = read(&text, self.terms.map_or(TermsWish::Infer, TermsWish::Lexicon));
         let firmness = self.firmness.unwrap_or_default();
         let name = self.name_for(path);
-        let made = shape(&reading.pattern, &reading.unread, &name, gauge, firmness)
-            .context(path.display().to_string())?;
+        let (pattern, unread) = (&reading.pattern, &reading.unread);
+        let made = shape_told(pattern, unread, &self.count, &name, gauge, firmness);
+        if made.is_err() {
+            for missing in missing_counts(pattern, unread) {
+                let rounds = match (missing.first, missing.last) {
+                    (first, last) if first == last => format!("{first}"),
+                    (first, last) => format!("{first} to {last}"),
+                };
+                let part = missing.part;
+                eprintln!("piece {part}: tell round {rounds}: --count {part}:ROUND=STITCHES");
+            }
+        }
+        let made = made.context(path.display().to_string())?;
         for left_out in &made.left_out {
             eprintln!("{}: left out: {left_out}", path.display());
         }
@@ -200,6 +220,20 @@ impl New {
         };
         Dimensions { height_mm, width_mm, neck_mm: self.neck, length_mm: self.length }
     }
+}
+
+/// “5=24”, “2:5=24”: the stitches of a round, of the first piece where none is named.
+fn told_count(text: &str) -> Result<ToldCount, String> {
+    let told = || {
+        let (place, count) = text.split_once('=')?;
+        let (part, round) = place.split_once(':').unwrap_or(("1", place));
+        Some(ToldCount {
+            part: part.trim().parse().ok()?,
+            round: round.trim().parse().ok()?,
+            count: count.trim().parse().ok()?,
+        })
+    };
+    told().ok_or_else(|| format!("“{text}” is no count; write 5=24, or 2:5=24 for piece 2"))
 }
 
 fn parse_unit(text: &str) -> Result<Unit, String> {

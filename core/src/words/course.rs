@@ -2,7 +2,7 @@
 //! leaves, and with which count the next one goes on. The proofreader and the shaper share it.
 
 use super::tally::{Tally, TallyError, tally};
-use super::tree::{Line, Op, Pattern, Placed, Rounds, Span};
+use super::tree::{Line, Op, Pattern, Placed, Rounds, Span, Times};
 use crate::piece::MOST_ROUNDS;
 
 /// One piece of a pattern.
@@ -136,6 +136,9 @@ pub fn founds(work: &[Placed<Op>]) -> bool {
     })
 }
 
+/// So many numbers back and on from there is another piece; fewer is a slip of one number.
+pub const FAR_BACK: u32 = 3;
+
 /// The pieces of `pattern` that have rounds; `unread` are the places its reader could not
 /// make out. Rounds before the first name, and rounds that
 /// begin again at 1 in a ring or on a chain, are pieces of their own.
@@ -152,10 +155,17 @@ pub fn courses<'a>(pattern: &'a Pattern, unread: &[Span]) -> Vec<Course<'a>> {
             Line::Rounds(rounds) => {
                 let begins = founds(&rounds.work) || chained;
                 // Numbered from 1 again, and on from there: not a slip of one number.
-                let anew = last > 1
-                    && next_rounds(&pattern.lines[i + 1..])
-                        .is_some_and(|next| next.first == rounds.last.saturating_add(1));
-                if cuts.is_empty() || (rounds.first == 1 && last > 0 && (begins || anew)) {
+                let follows = || {
+                    next_rounds(&pattern.lines[i + 1..])
+                        .is_some_and(|next| next.first == rounds.last.saturating_add(1))
+                };
+                let anew = last > 1 && follows();
+                // “as the first one up to round 11”, and on from there.
+                let back = rounds.first > 1
+                    && rounds.first.saturating_add(FAR_BACK) <= last
+                    && follows();
+                let first = rounds.first == 1 && last > 0 && (begins || anew);
+                if cuts.is_empty() || first || back {
                     // A foundation chain belongs to the rounds worked on it.
                     let from = if cuts.is_empty() { 0 } else { foundation(pattern, i) };
                     cuts.push((from, None));
@@ -262,8 +272,15 @@ fn step<'a>(
         (Op::Chain(n), Op::Join) if *n > 2 => Some(*n),
         _ => None,
     });
-    let below = known.below.or(joined);
+    let works = rounds.work.iter().any(|op| op.it.works_stitches());
+    // More than go into the chains go into the ring they make.
+    let into = |n: &u32| LineRun::of(&rounds.work, many(rounds), Some(*n)).comes_out();
+    let below = known.below.or(joined.filter(|n| works && into(n)));
     let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
+    let below = below.or_else(|| {
+        let stated = stated.filter(|_| !founds)?;
+        from_stated(&rounds.work, many(rounds), stated)
+    });
     let run = LineRun::of(&rounds.work, many(rounds), below);
     let count = match (run.left().filter(|_| !known.unread), stated) {
         (Some(left), Some(stated)) if left != stated => {
@@ -279,9 +296,26 @@ fn step<'a>(
     CourseStep { line, at, rounds, run, founds, unread: known.unread, count }
 }
 
+/// The stitches that `rounds` rounds of `work` are worked on, where nobody tells and they come
+/// to `stated`: what is worked around goes in so often that they do.
+pub fn from_stated(work: &[Placed<Op>], rounds: u32, stated: u32) -> Option<u32> {
+    let around = |op: &&Placed<Op>| matches!(op.it, Op::Group { times: Times::Around, .. });
+    let mut groups = work.iter().filter(around);
+    let (Some(group), None) = (groups.next(), groups.next()) else { return None };
+    let Op::Group { body, .. } = &group.it else { return None };
+    let rest: Vec<Placed<Op>> = work.iter().filter(|op| !around(op)).cloned().collect();
+    let (once, rest) = (tally(body, None).ok()?, tally(&rest, None).ok()?);
+    let shaped = stated.checked_sub(rest.left)?;
+    let times =
+        shaped.checked_div(once.left).filter(|n| n.checked_mul(once.left) == Some(shaped))?;
+    let below = once.times(times).taken.saturating_add(rest.taken);
+    let run = LineRun::of(work, rounds, Some(below));
+    (below > 0 && run.comes_out() && run.left() == Some(stated)).then_some(below)
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::tree::{StitchKind, Times};
+    use super::super::tree::StitchKind;
     use super::*;
 
     fn each(count: u32) -> Placed<Op> {

@@ -2,7 +2,9 @@
 
 use plumpline_core::pattern::course::courses;
 use plumpline_core::pattern::read::{TermsWish, read};
-use plumpline_core::project::shape::{MadeProject, project_of, shape};
+use plumpline_core::project::shape::{
+    MadeProject, MissingCounts, ToldCount, missing_counts, project_of, shape, shape_told,
+};
 use plumpline_core::{Firmness, Gauge, plan};
 use plumpline_tests::corpus::clean;
 
@@ -74,4 +76,34 @@ fn a_small_part_that_cannot_be_read_does_not_refuse_the_whole() {
     assert_eq!(made.pieces.len(), 1);
     assert_eq!(made.pieces[0].piece.name, "BODY");
     assert!(made.left_out[0].to_string().contains("TUFT"), "{:?}", made.left_out);
+}
+
+#[test]
+fn counts_that_a_person_tells_fill_the_gaps() {
+    let text = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x 6 (12)\nRnd 5: sc around (18)\n\
+                Rnd 6: wobble all over\nRnd 7: sc around (15)\n";
+    let reading = read(text, TermsWish::Lexicon("en-us"));
+    let (pattern, unread) = (&reading.pattern, &reading.unread);
+    let missing = |first, last| MissingCounts { part: 1, name: None, first, last };
+    assert_eq!(missing_counts(pattern, unread), [missing(3, 4), missing(6, 6)]);
+    let gauge = Gauge::per(22.0, 24.0, 100.0);
+    let told = |counts: &[(u32, u32)]| {
+        let told: Vec<ToldCount> =
+            counts.iter().map(|&(round, count)| ToldCount { part: 1, round, count }).collect();
+        shape_told(pattern, unread, &told, "x", gauge, Firmness::MEDIUM)
+    };
+    let error = told(&[(3, 15), (4, 18)]).expect_err("round 6 is not told").to_string();
+    assert!(error.contains("Rnd 6"), "{error}");
+    let made = told(&[(3, 15), (4, 18), (6, 15)]).expect("every round is told");
+    let counts = plan(&made.pieces[0].piece).expect("a plan").counts();
+    assert_eq!(counts, [6, 12, 15, 18, 18, 15, 15]);
+}
+
+#[test]
+fn a_few_small_rounds_make_a_piece() {
+    let text = "Rnd 1: 4 sc in mr (4)\nRnd 2: (sc, inc) x 2 (6)\nRnd 3: (sc, inc) x 3 (9)\n\
+                Rnd 4: (2 sc, inc) x 3 (12)\nRnd 5: (2 sc, dec) x 3 (9)\n";
+    let made = made(text).expect("a small piece");
+    let counts = plan(&made.pieces[0].piece).expect("a plan").counts();
+    assert_eq!(counts, [4, 6, 9, 12, 9]);
 }

@@ -7,7 +7,7 @@ use crate::words::tree::{Line, Op, Placed, Span};
 
 /// Stitches of the smallest opening that is still comfortable to stuff through. Common
 /// practice, no source.
-const SMALLEST_OPENING: u32 = 12;
+const SMALLEST_OPENING: u32 = 9;
 
 pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
@@ -33,8 +33,8 @@ fn late(desk: &ProofContext<'_>, course: &Course<'_>) -> Option<Finding> {
             let opening = after.filter(|_| worked).unwrap_or(opening);
             // Fastening off an opening that is wide enough does not close it.
             closed |= ops[..index].iter().any(|op| op.it == Op::FastenOff);
-            let narrow = opening? < SMALLEST_OPENING;
-            if !narrow || widest < SMALLEST_OPENING {
+            let narrow = opening? < SMALLEST_OPENING && opening?.saturating_mul(3) <= widest;
+            if !narrow {
                 return None;
             }
             return Some(finding(desk, course, &ops[index], (opening?, closed)));

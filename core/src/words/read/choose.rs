@@ -2,13 +2,19 @@
 
 use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
+use super::gist::{cut_short, gist};
 use super::judge::Judge;
 use super::readings::Understood;
+use super::rewordings::bracketed_work;
+use super::round::{LineReading, work as work_of};
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
 use super::understanding::{Inferred, Sure};
-use crate::words::course::founds;
+use crate::words::course::{founds, from_stated};
 use crate::words::tree::{Line, Op, Placed, Span, StitchKind, Times};
+
+/// So many times too few stitches, and it is the reading that is in doubt.
+const FAR: u32 = 3;
 
 /// Most operations of a round that another may stand for, so that the tree stays linear in
 /// the text.
@@ -53,7 +59,9 @@ impl Judge<'_> {
             }
         }
         // A chain to work the first round into: “R1: ch 2”.
-        let chains = plain.work.iter().all(|op| matches!(op.it, Op::Chain(_)));
+        let chains =
+            plain.work.iter().all(|op| matches!(op.it, Op::Chain(_) | Op::Join | Op::Note(_)))
+                && plain.work.iter().any(|op| matches!(op.it, Op::Chain(_)));
         if self.last.is_none() && !plain.work.is_empty() && chains && plain.unread.is_empty() {
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
@@ -76,9 +84,31 @@ impl Judge<'_> {
         if open && beside != Some(false) {
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
+        // “16 sc (2 sc in each st)”
+        if stated.is_none()
+            && let Some(below) = below
+            && let Some((count, tokens)) = bracketed_work(&draft.tokens)
+        {
+            let worked = work_of(&tokens, self.text, draft.kind);
+            let inside = fit(&worked.work, many, Some(below), Some(&count));
+            if inside.comes_out && inside.agrees == Some(true) {
+                let LineReading { work, unread, .. } = worked;
+                let candidate = Understood { work, unread, inferred: vec![Inferred::Remark] };
+                return Some(Taken { candidate, sure: Sure::Fits, stated: Some(count) });
+            }
+        }
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
         tried.extend(self.of_stated(draft, stated.as_ref(), below));
+        if let (true, Some(below), Some(_)) = (strict, below, &stated)
+            && let Some(work) = cut_short(&plain.work, below)
+        {
+            let inferred = vec![Inferred::CutShort];
+            tried.push(Understood { work, unread: Vec::new(), inferred });
+        }
+        if !strict {
+            tried.extend(gist(draft, stated.as_ref(), below, self.last.is_none()));
+        }
         let mut likely: Option<Understood> = None;
         for below in [below, None] {
             if below.is_none()
@@ -96,6 +126,13 @@ impl Judge<'_> {
                 if own.is_none() && candidate.inferred.contains(&Inferred::StitchInWords) {
                     continue;
                 }
+                // Where nobody tells what it is worked on, the count it comes to does.
+                let told = i == 0 || !strict && candidate.unread.is_empty();
+                let own = own.or_else(|| {
+                    let stated =
+                        stated.as_ref().filter(|_| told && !founds(&candidate.work))?;
+                    from_stated(&candidate.work, many, stated.it)
+                });
                 let fit = fit(&candidate.work, many, own, stated.as_ref());
                 if !fit.comes_out || fit.agrees == Some(false) {
                     continue;
@@ -112,6 +149,13 @@ impl Judge<'_> {
                 let prose = !candidate.unread.iter().any(|at| self.tells(draft, at))
                     || even && !candidate.unread.iter().any(|at| self.counts(draft, at));
                 let contradicted = fit.left.is_some_and(|left| next(rest, left) == Some(false));
+                // One stitch alone may be all that is meant; a sequence that comes short is
+                // repeated.
+                let worked: Vec<&Op> =
+                    plain.work.iter().map(|op| &op.it).filter(|op| is_worked(op)).collect();
+                // “Je 2 M zusammenhäkeln”: nobody decreases once and stops.
+                let sequence =
+                    worked.len() > 1 || matches!(worked.as_slice(), [Op::Together { .. }]);
                 let usual = candidate.inferred.iter().all(|i| {
                     matches!(
                         i,
@@ -120,7 +164,12 @@ impl Judge<'_> {
                             | Inferred::KindOfShaping
                             | Inferred::Even
                             | Inferred::ChainCounts
-                    )
+                            | Inferred::PlainStitches
+                    ) || sequence
+                        && matches!(
+                            i,
+                            Inferred::Repeat | Inferred::RepeatOfAll | Inferred::BracketRepeat
+                        )
                 });
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()
                     || likely.is_none()
@@ -141,7 +190,17 @@ impl Judge<'_> {
             draft.open = true;
             return Some(Taken { candidate: plain, sure: Sure::Fits, stated });
         }
-        if strict {
+        // One shaping for a whole round says that it was misread, not that it is wrong.
+        let mut worked_ops = plain.work.iter().filter(|op| is_worked(&op.it));
+        let lone = matches!(
+            (worked_ops.next().map(|op| &op.it), worked_ops.next()),
+            (Some(Op::Into { .. } | Op::Together { .. }), None)
+        );
+        let far = lone
+            && below
+                .zip(as_is.taken)
+                .is_some_and(|(below, taken)| taken.saturating_mul(FAR) < below);
+        if strict && !far {
             draft.disputed = true;
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
@@ -216,9 +275,16 @@ impl Judge<'_> {
             return None;
         }
         let repeats = body[from..at].iter().any(|t| t.tok == Tok::Say(Say::Repeat));
-        let worded = body.get(at)?.tok == Tok::Round;
-        at += usize::from(worded);
-        let Tok::Number(n) = body.get(at)?.tok else { return None };
+        // “As 4th round”
+        let nth = matches!(body.get(at)?.tok, Tok::Ordinal(_))
+            && body.get(at + 1).is_some_and(|t| t.tok == Tok::Round);
+        let worded = nth || matches!(body.get(at)?.tok, Tok::Round | Tok::Say(Say::Row));
+        at += usize::from(worded && !nth);
+        let (Tok::Number(n) | Tok::Ordinal(n)) = body.get(at)?.tok else { return None };
+        if matches!(body[at].tok, Tok::Ordinal(_)) && !nth {
+            return None;
+        }
+        at += usize::from(nth);
         // “Repeat 5.” names a round where rounds are listed without the word.
         let ends = matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop));
         let names_a_round = worded || (repeats && ends);
@@ -237,7 +303,7 @@ impl Judge<'_> {
         let mut left = MOST_REPEATED;
         let work = moved(&found.work, &place, &mut left);
         let unread = self.judged.understood.get(&line)?.sure == Sure::Unread;
-        let counted = super::round::work(&body[at + 1..], self.text, draft.kind);
+        let counted = work_of(&body[at + 1..], self.text, draft.kind);
         let known = (first..=found.last).contains(&n)
             && left > 0
             && !unread
@@ -270,6 +336,10 @@ fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
     let (mut stitches, mut chains, mut several) = (0_u32, 0_u32, 0);
     for (i, token) in own.iter().enumerate() {
         let Tok::Number(n) = token.tok else { continue };
+        // “half one”
+        if token.spelt && n < 3 {
+            continue;
+        }
         let beside = |at: Option<usize>| {
             at.and_then(|at| own.get(at)).is_some_and(|t| t.tok == Tok::Chain)
         };

@@ -54,6 +54,26 @@ pub(super) fn stated(
             }
             found
         }
+        // “… around / 18”
+        Some(Tok::Slash) if has_work && matches!(peek(input, 1), Some(Tok::Number(_))) => {
+            let found = (tok(Tok::Slash), open_count).map(|(_, n)| n).parse_next(input)?;
+            if !ends_line(input, 0) {
+                return fail(input);
+            }
+            found
+        }
+        // “… around: 10 sc.”
+        Some(Tok::Colon)
+            if has_work
+                && matches!(peek(input, 1), Some(Tok::Number(_)))
+                && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Kind(_))) =>
+        {
+            let found = (tok(Tok::Colon), open_count).map(|(_, n)| n).parse_next(input)?;
+            if !ends_line(input, 0) {
+                return fail(input);
+            }
+            found
+        }
         Some(Tok::Number(_)) if has_work => {
             let word = peek(input, 1);
             let found = open_count(input)?;

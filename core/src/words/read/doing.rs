@@ -65,6 +65,7 @@ fn join(input: &mut Input<'_>) -> ReadResult<Op> {
     let first = |input: &mut Input<'_>| {
         let at = alt((say(Say::In), say(Say::To)));
         let which = alt((
+            (any.verify(|t: &&Token| matches!(t.tok, Tok::Ordinal(_))), tok(Tok::Chain)).void(),
             tok(Tok::Ordinal(1)).void(),
             (say(Say::Over), fillers, tok(Tok::Chain)).void(),
         ));

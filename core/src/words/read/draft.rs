@@ -82,11 +82,11 @@ impl Draft {
 
     /// How many rounds it stands for.
     pub(super) fn many(&self) -> u32 {
-        let numbered = self.heading.filter(|h| h.numbered);
         let by_number =
-            numbered.map_or(1, |h| h.last.saturating_sub(h.first).saturating_add(1));
+            self.heading.map_or(1, |h| h.last.saturating_sub(h.first).saturating_add(1));
+        let numbered = self.heading.is_some_and(|h| h.numbered);
         match &self.layers.told {
-            Some(told) if numbered.is_none() => told.it.clamp(1, 500),
+            Some(told) if !numbered && by_number == 1 => told.it.clamp(1, 500),
             _ => by_number,
         }
     }

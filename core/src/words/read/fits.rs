@@ -1,6 +1,7 @@
 //! How a reading of a round fits what stands before and after it.
 
 use super::draft::{Draft, DraftLine};
+use super::gist::gist;
 use super::readings::Understood;
 use super::settle::is_worked;
 use super::understanding::Sure;
@@ -24,6 +25,8 @@ pub(super) struct Agreement {
     /// Whether it comes to the stated count, where one is stated.
     pub(super) agrees: Option<bool>,
     pub(super) left: Option<u32>,
+    /// Stitches it takes, where that can be told.
+    pub(super) taken: Option<u32>,
 }
 
 /// How `work` fits on `below` and to the stated count.
@@ -39,6 +42,7 @@ pub(super) fn fit(
         comes_out: run.comes_out(),
         agrees: stated.map(|stated| left == Some(stated.it)),
         left,
+        taken: run.takes,
     }
 }
 
@@ -88,8 +92,16 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
     if worked && now {
         return (!any).then_some(true);
     }
+    // Looked at before the others are made: what was stated bears it out.
+    let gists = match &stated {
+        Some(stated) if !strict => gist(draft, Some(stated), Some(count), false),
+        _ => Vec::new(),
+    };
     let tried = draft.others(text);
     if tried.iter().any(|c| of(&c.work) == (true, false)) {
+        return Some(true);
+    }
+    if gists.iter().any(|g| suits(&g.work, count)) {
         return Some(true);
     }
     let uneven = tried.iter().any(|c| of(&c.work).0);

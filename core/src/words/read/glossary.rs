@@ -11,6 +11,9 @@ use crate::words::tree::Span;
 /// Longest short form, in lexemes.
 const LONGEST: usize = 4;
 
+/// Letters of a short form that may mean something else as a word.
+const SHORTEST: usize = 3;
+
 /// The short forms that the lists of a text explain and its lexicon does not have.
 pub(super) fn glossary(lines: &[MeantLine<'_>], lexemes: &[Lexeme<'_>]) -> Glossary {
     let mut found = Glossary::default();
@@ -35,6 +38,14 @@ pub(super) fn glossary(lines: &[MeantLine<'_>], lexemes: &[Lexeme<'_>]) -> Gloss
                 }) && !part.iter().any(|t| t.tok == Tok::Dash)
                 || !part.iter().any(|t| t.tok == Tok::Unknown)
                     && !matches!(tok, Tok::Increase(_) | Tok::Decrease(..));
+            // “X = single crochet”: a letter that the text explains means that, whatever else.
+            let letter = matches!(words, [one] if one.text.chars().count() == 1)
+                && matches!(tok, Tok::Increase(_) | Tok::Decrease(..) | Tok::Kind(_));
+            // “AN = Abnahme”, where “an” is a word that joins others.
+            let joining = matches!(part, [one] if matches!(one.tok, Tok::Say(_)))
+                && matches!(tok, Tok::Increase(_) | Tok::Decrease(..))
+                && matches!(words, [one] if one.text.chars().count() <= SHORTEST);
+            let known = known && !letter && !joining;
             let joins = part.iter().any(|t| matches!(t.tok, Tok::Equals | Tok::Close));
             if words.len() <= LONGEST && !known && !joins {
                 found.add(words.iter().map(|l| l.text.as_ref()), tok);

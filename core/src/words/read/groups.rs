@@ -7,8 +7,8 @@ use winnow::token::{any, one_of, take};
 
 use super::op_list::{DEEPEST, OpList, prefix};
 use super::place::{
-    Input, LineMemo, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say,
-    since, tok, turns,
+    Input, LineMemo, ReadResult, Turns, Where, fail, number, peek, place, rest, say, since,
+    tok, turns,
 };
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
@@ -185,7 +185,12 @@ impl OpList {
     }
 
     /// Works the brackets just before, or all of the list so far, `times` often.
-    fn wrapped(&mut self, input: &mut Input<'_>, times: Times, end: usize) -> ReadResult<()> {
+    pub(super) fn wrapped(
+        &mut self,
+        input: &mut Input<'_>,
+        times: Times,
+        end: usize,
+    ) -> ReadResult<()> {
         let bare = &mut input.state.bare;
         if let Some(last) = self.ops.last_mut()
             && bare.last() == Some(&last.at.start)
@@ -201,6 +206,13 @@ impl OpList {
         self.wraps += 1;
         let body = self.ops.split_off(first);
         let at = body[0].at.start..end;
+        // What goes all around is not repeated around.
+        if let ([Placed { it: Op::Group { times: Times::Around, .. }, .. }], Times::Around) =
+            (body.as_slice(), times)
+        {
+            self.ops.extend(body);
+            return Ok(());
+        }
         self.ops.push(Placed::at(Op::Group { body, times }, at));
         Ok(())
     }
@@ -258,11 +270,16 @@ fn clause(input: &mut Input<'_>) -> ReadResult<(Option<Turns>, bool)> {
     if from_first {
         opt(say(Say::Repeat)).parse_next(input)?;
     }
-    fillers(input)?;
+    let idle = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::Work)));
+    repeat::<_, _, (), _, _>(0..=4, idle).parse_next(input)?;
     match (how_often, peek(input, 0)) {
         (Some(_), _) => {}
         (None, None | Some(Tok::Open(_) | Tok::Equals)) => {}
         (None, Some(tok)) if tok.parts() => {}
+        // “…, usw.   24 M”
+        (None, Some(Tok::Number(_)))
+            if matches!(peek(input, 1), Some(Tok::Stitch))
+                && matches!(peek(input, 2), None | Some(Tok::Stop)) => {}
         _ => return fail(input),
     }
     Ok((how_often, said_from))

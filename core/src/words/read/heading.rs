@@ -16,6 +16,9 @@ pub(super) struct Heading {
     pub(super) numbered: bool,
     /// Whether it leaves open how far it goes: “14. Rd bis Ende”.
     pub(super) open: bool,
+    /// Whether it could as well say how many rounds: “3 Rd 2 fM”. It heads only where the
+    /// numbers count on from 1.
+    pub(super) weak: bool,
     /// How many tokens it takes up, bullets included.
     pub(super) tokens: usize,
 }
@@ -23,11 +26,14 @@ pub(super) struct Heading {
 /// The heading that `line` begins with.
 pub(super) fn heading(line: &[Token]) -> Option<Heading> {
     let from = signs(line, true);
-    let found = behind_list(line, from)
+    let found = behind_count(line, from)
+        .or_else(|| behind_list(line, from))
         .or_else(|| worded(line, from))
         .or_else(|| counted(line, from))
         .or_else(|| in_sentence(line, from))
         .or_else(|| bare(line, from))
+        .or_else(|| unpointed(line, from))
+        .or_else(|| stepped(line, from))
         .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
 }
@@ -56,7 +62,7 @@ fn kind(line: &[Token], at: usize) -> Option<Tok> {
 }
 
 fn made(first: u32, last: u32, row: bool, tokens: usize) -> Heading {
-    Heading { first, last, row, bare: false, numbered: true, open: false, tokens }
+    Heading { first, last, row, bare: false, numbered: true, open: false, weak: false, tokens }
 }
 
 /// Whether it is the word for a round; whether it says “row”, and whether several.
@@ -66,6 +72,15 @@ fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
         Tok::Say(Say::Row) => Some((true, token?.plural)),
         _ => None,
     }
+}
+
+/// “(12) Rnd 2 – …”: a heading behind the count of its round.
+fn behind_count(line: &[Token], from: usize) -> Option<Heading> {
+    let counted = matches!(
+        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?),
+        (Tok::Open(_), Tok::Number(_), Tok::Close)
+    );
+    worded(line, from + 3).filter(|_| counted)
 }
 
 /// A heading of its own behind the number of a list or of a step: “2. Round 1:”,
@@ -101,22 +116,59 @@ fn worded(line: &[Token], from: usize) -> Option<Heading> {
     if kind(line, at) == Some(Tok::Stop) {
         at += 1;
     }
+    // “Tour n° 3”
+    if kind(line, at) == Some(Tok::Say(Say::Numbered)) {
+        at += 1;
+    }
     let Tok::Number(first) = kind(line, at)? else { return None };
     at += 1;
+    // “T 5. à T 8.”
+    if kind(line, at) == Some(Tok::Stop)
+        && matches!(kind(line, at + 1), Some(Tok::Dash | Tok::Say(Say::To)))
+        && (round_word(line.get(at + 2)).is_some()
+            || matches!(
+                (kind(line, at + 2), kind(line, at + 3)),
+                (Some(Tok::Number(_)), Some(Tok::Stop | Tok::Colon))
+            ))
+    {
+        at += 1;
+    }
+    // “Runde 6.) - 9.)”
+    let marks = closing(line, at);
+    if marks > 0
+        && kind(line, at + marks) == Some(Tok::Dash)
+        && matches!(kind(line, at + marks + 1), Some(Tok::Number(_)))
+        && closing(line, at + marks + 2) > 0
+    {
+        at += marks;
+    }
     let (last, at) = further(line, first, at, plural)?;
     Some(ended(line, made(first, last, row, at)))
 }
 
 /// What may stand after the last number and still belongs to the heading.
 fn ended(line: &[Token], mut found: Heading) -> Heading {
-    if kind(line, found.tokens) == Some(Tok::Say(Say::Around)) {
+    let ends = matches!(
+        kind(line, found.tokens + 1),
+        None | Some(Tok::Colon | Tok::Comma | Tok::Stop | Tok::Dash | Tok::Newline)
+    );
+    if kind(line, found.tokens) == Some(Tok::Say(Say::Around)) && ends {
         found.open = true;
         found.tokens += 1;
     }
-    if kind(line, found.tokens) == Some(Tok::Close) {
-        found.tokens += 1;
-    }
+    found.tokens += closing(line, found.tokens);
+    // “Rd 3 = 6 fM in …”
+    found.tokens += usize::from(kind(line, found.tokens) == Some(Tok::Equals));
     found
+}
+
+/// How many tokens of “)” or “.)” stand at `at`.
+fn closing(line: &[Token], at: usize) -> usize {
+    match (kind(line, at), kind(line, at + 1)) {
+        (Some(Tok::Close), _) => 1,
+        (Some(Tok::Stop), Some(Tok::Close)) => 2,
+        _ => 0,
+    }
 }
 
 /// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
@@ -125,10 +177,9 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
     let mut last = first;
     loop {
         // “R5–R9” says the word again.
-        let again = usize::from(
-            round_word(line.get(at + 1)).is_some()
-                || kind(line, at + 1) == Some(Tok::Say(Say::The)),
-        );
+        let word = round_word(line.get(at + 1)).is_some();
+        let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
+        let again = again + usize::from(word && kind(line, at + 2) == Some(Tok::Stop));
         let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
             return Some((last, at));
         };
@@ -151,7 +202,12 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
             Some(Tok::Dash) if last == first && (heads || glued || plural) => {
                 return Some((next, at + 2 + again));
             }
-            Some(Tok::Slash) if last == first && (heads || glued) && next > first => {
+            // “9/10/11”
+            Some(Tok::Slash) if after == Some(Tok::Slash) && next == last.saturating_add(1) => {
+                last = next;
+                at += 2 + again;
+            }
+            Some(Tok::Slash) if (heads || glued) && next > last => {
                 return Some((next, at + 2 + again));
             }
             Some(Tok::Say(Say::To | Say::Work)) if last == first => {
@@ -180,6 +236,12 @@ fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u
 fn counted(line: &[Token], from: usize) -> Option<Heading> {
     let (first, mut pointed, mut at) = ordinal(line, from)?;
     let mut last = first;
+    let short =
+        |at: usize| line.get(at).is_some_and(|t| t.glued) && round_word(line.get(at)).is_some();
+    // “3v-9v.”: the word stands with each number.
+    if short(at) && kind(line, at + 1) == Some(Tok::Dash) && ordinal(line, at + 2).is_some() {
+        at += 1;
+    }
     let sep = |t| {
         matches!(
             t,
@@ -198,7 +260,11 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
         (last, pointed, at) = (next, pointed || point, then);
     }
     let (row, plural) = round_word(line.get(at))?;
+    // “1v.”, “3R)”
+    let short = short(at)
+        && matches!(kind(line, at + 1), Some(Tok::Stop | Tok::Colon | Tok::Close | Tok::Dash));
     at += 1;
+    pointed |= short;
     let colon = matches!(kind(line, at), Some(Tok::Colon | Tok::Bar));
     // “5 rounds” says how many, and “5 round” without a point is no usage unless it heads.
     let heads = colon && !plural;
@@ -224,7 +290,7 @@ fn ordinal(line: &[Token], at: usize) -> Option<(u32, bool, usize)> {
 }
 
 /// “In der 2. Runde …”, “For round 3, …”: heads only where it follows on, as a bare number.
-fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
+pub(super) fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
     let lead = line[from..]
         .iter()
         .take(3)
@@ -245,7 +311,13 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     let bracketed = matches!(
         (kind(line, from)?, kind(line, from + 1), kind(line, from + 2)),
         (Tok::Open(_), Some(Tok::Number(_)), Some(Tok::Close))
-    ) && line.get(from + 3).is_some_and(|t| begins_work(t.tok));
+    ) && line.get(from + 3).is_some_and(|t| t.tok != Tok::Newline)
+        || matches!(line.get(from..from + 5), Some([open, a, dash, b, close])
+            if matches!(open.tok, Tok::Open(_))
+                && matches!(a.tok, Tok::Number(_))
+                && dash.tok == Tok::Dash
+                && matches!(b.tok, Tok::Number(_))
+                && close.tok == Tok::Close);
     let from = from + usize::from(bracketed);
     let first = match kind(line, from)? {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => n,
@@ -256,25 +328,35 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     let pointed = matches!(
         (kind(line, at), kind(line, at + 1), kind(line, at + 2), kind(line, at + 3)),
         (Some(Tok::Stop), Some(Tok::Close), ..)
-            | (Some(Tok::Stop), Some(Tok::Dash), Some(Tok::Number(_)), Some(Tok::Stop))
+            | (
+                Some(Tok::Stop),
+                Some(Tok::Dash | Tok::Say(Say::To)),
+                Some(Tok::Number(_)),
+                Some(Tok::Stop | Tok::Colon | Tok::Close)
+            )
     );
     if pointed {
         at += 1;
     }
     let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar));
+    // “7-8/ ms”
+    let slashed = |at: usize| {
+        kind(line, at) == Some(Tok::Slash) && line.get(at + 1).is_some_and(|t| !t.glued)
+    };
     let mut last = first;
-    if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n))) =
+    if let (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(n) | Tok::Ordinal(n))) =
         (kind(line, at), kind(line, at + 1))
         && (ends(kind(line, at + 2))
-            || kind(line, at + 2) == Some(Tok::Dash) && !line[at + 2].glued)
+            || slashed(at + 2)
+            || kind(line, at + 2) == Some(Tok::Dash)
+                && (!line[at + 2].glued || line.get(at + 3).is_some_and(|t| !t.glued)))
     {
         (last, at) = (n, at + 2);
     }
     // “4 - sc around”: a dash with room around it, and work behind.
     let dashed = kind(line, at) == Some(Tok::Dash)
-        && !line[at].glued
-        && line.get(at + 1).is_some_and(|t| !t.glued && begins_work(t.tok));
-    if !ends(kind(line, at)) && !dashed {
+        && line.get(at + 1).is_some_and(|t| !t.glued && t.tok != Tok::Newline);
+    if !ends(kind(line, at)) && !dashed && !slashed(at) {
         return None;
     }
     at += 1;
@@ -284,13 +366,61 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     Some(Heading { bare: true, ..made(first, last, false, at) })
 }
 
-fn begins_work(tok: Tok) -> bool {
-    tok.is_work()
-        || matches!(tok, Tok::Ring | Tok::Open(_) | Tok::Number(_) | Tok::Star | Tok::Loop(_))
+/// “Step 2: inc in each st”: heads only where the steps count on from 1 and each is work.
+fn stepped(line: &[Token], from: usize) -> Option<Heading> {
+    let (Tok::Unknown, Tok::Number(n @ 1..), Tok::Colon) =
+        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?)
+    else {
+        return None;
+    };
+    Some(Heading { bare: true, weak: true, ..made(n, n, false, from + 3) })
+}
+
+/// “3 Rd 2 fM, zun”: heads only where it follows on, as a bare number.
+fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
+    let range = match (kind(line, from + 1), kind(line, from + 2)) {
+        (Some(Tok::Dash), Some(Tok::Number(last))) => Some(last),
+        _ => None,
+    };
+    let at = if range.is_some() { from + 3 } else { from + 1 };
+    let (row, plural) = round_word(line.get(at))?;
+    let after = kind(line, at + 1).is_some_and(|t| t != Tok::Newline);
+    let made = made(first, range.unwrap_or(first), row, at + 1);
+    (after && !plural).then_some(Heading { bare: true, weak: true, ..made })
+}
+
+/// How many rounds “next 3 rounds” and “4 tours suivants” are.
+fn next_few(line: &[Token], from: usize) -> Option<u32> {
+    match (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?) {
+        (Tok::Say(Say::Next), Tok::Number(n), Tok::Round)
+        | (Tok::Number(n), Tok::Round, Tok::Say(Say::Next))
+            if (2..=500).contains(&n) =>
+        {
+            Some(n)
+        }
+        _ => None,
+    }
 }
 
 /// “Foundation round:”, “next round –”: a round without a number.
 fn unnumbered(line: &[Token], from: usize) -> Option<Heading> {
+    if let Some(many) = next_few(line, from) {
+        let ends = matches!(kind(line, from + 3), Some(Tok::Colon | Tok::Dash | Tok::Bar));
+        let made = made(1, many, false, from + 4);
+        return ends.then_some(Heading { numbered: false, ..made });
+    }
+    // “- Runde jede 2. Masche (21)”: the word alone, in a list.
+    let listed = from > 0
+        && kind(line, from) == Some(Tok::Round)
+        && matches!(
+            kind(line, from + 1),
+            Some(Tok::InEach | Tok::Colon | Tok::Say(Say::Each | Say::The | Say::In))
+        );
+    if listed {
+        let made = made(1, 1, false, from + 1);
+        return Some(Heading { numbered: false, bare: true, ..made });
+    }
     if kind(line, from) != Some(Tok::Say(Say::Unnumbered)) {
         return None;
     }

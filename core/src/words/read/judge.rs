@@ -10,10 +10,13 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft};
 use super::readings::Understood;
 use super::settle::is_worked;
-use super::token::span;
+use super::token::{Say, Tok, span};
 use super::understanding::{Inferred, Sure, Understanding};
-use crate::words::course::{LineRun, chain_of, founds};
+use crate::words::course::{FAR_BACK, LineRun, chain_of, founds};
 use crate::words::tree::{Line, Op, Placed, Rounds, Span};
+
+/// Longer lines without a heading are prose, in tokens.
+const LONG: usize = 24;
 
 /// What the judge makes of a text.
 #[derive(Debug, Default)]
@@ -80,7 +83,10 @@ impl Judge<'_> {
                     && next_draft(rest)
                         .and_then(|d| d.heading)
                         .is_some_and(|next| next.first == heading.last.saturating_add(1));
-            if heading.first == 1 && self.last.is_some() && begins {
+            let back = self.last.is_some_and(|last| {
+                heading.first > 1 && heading.first.saturating_add(FAR_BACK) <= last
+            });
+            if (heading.first == 1 || back) && self.last.is_some() && begins {
                 self.begin();
             }
             self.lost |=
@@ -89,8 +95,30 @@ impl Judge<'_> {
         self.work_into_ring(draft);
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
-            if matches!(entry.line, Line::Note { unread: true, .. }) {
-                self.lost = true;
+            // In a piece without numbers a line that states a count may have been a round.
+            let places = draft
+                .tokens
+                .iter()
+                .any(|t| t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Each)));
+            let counts = draft.heading.is_none()
+                && draft.stated().is_some()
+                && places
+                && draft.tokens.len() <= LONG
+                && self.last.is_some()
+                && !self.numbered();
+            if let (true, Line::Note { unread, .. }) = (counts, &mut entry.line)
+                && !*unread
+            {
+                *unread = true;
+                entry.unread.push(entry.at.clone());
+            }
+            if let Line::Note { unread: unread @ true, .. } = &mut entry.line {
+                if draft.heading.is_none() && !self.has_room(draft, rest) {
+                    *unread = false;
+                    entry.unread.clear();
+                } else {
+                    self.lost = true;
+                }
             }
             self.ring |= entry.ring;
             if let Line::Do(ops) = &entry.line
@@ -163,7 +191,7 @@ impl Judge<'_> {
             sure,
             inferred,
             numbered: draft.heading.is_some_and(|h| h.numbered),
-            open: draft.open || draft.heading.is_some_and(|h| h.open),
+            open: draft.open || draft.layers.open || draft.heading.is_some_and(|h| h.open),
             told: draft.layers.told.clone(),
             work: span(&draft.tokens),
             stated_each: draft.worked.stated_each.clone(),
@@ -185,7 +213,8 @@ impl Judge<'_> {
 
     /// The numbers of a round: as printed, or the next ones.
     fn numbers(&self, draft: &Draft, rest: &[DraftLine]) -> (u32, u32) {
-        let told = draft.layers.told.as_ref().map_or(1, |t| t.it.clamp(1, 500));
+        let several = draft.heading.filter(|h| !h.numbered).map_or(1, |h| h.last);
+        let told = draft.layers.told.as_ref().map_or(several, |t| t.it.clamp(1, 500));
         let next_number = next_draft(rest).and_then(|d| d.heading).filter(|h| h.numbered);
         if let Some(heading) = draft.heading.filter(|h| h.numbered) {
             let (first, last) = (heading.first, heading.last);
@@ -236,7 +265,8 @@ impl Judge<'_> {
             return false;
         }
         let shaped = work.iter().any(|op| op.it.works_stitches());
-        let even_told = draft.layers.told.is_some() && choice.sure == Sure::Certain;
+        let even = fit.left.is_some() && fit.left == self.below;
+        let even_told = draft.layers.told.is_some() && (choice.sure == Sure::Certain || even);
         let unnumbered_piece = !self.numbered();
         fit.comes_out
             && shaped
@@ -252,6 +282,29 @@ impl Judge<'_> {
                 && choice.sure == Sure::Certain
                 && choice.stated.is_some()
                 && self.below.is_some()
+    }
+
+    /// Whether a line without a heading may be a round: none where the numbers around it
+    /// follow on, and none before round 1 or behind the last that is numbered.
+    fn has_room(&self, draft: &Draft, rest: &[DraftLine]) -> bool {
+        let next = next_draft(rest).map(|d| d.heading.filter(|h| h.numbered));
+        // “Rnds 9-2: …” begins as a round does.
+        let begins = matches!(
+            draft.tokens.get(..2).map(|pair| (pair[0].tok, pair[1].tok)),
+            Some((Tok::Round | Tok::Say(Say::Row), Tok::Number(_)))
+        );
+        if begins {
+            return true;
+        }
+        match (self.last, next) {
+            (Some(last), Some(Some(next))) => {
+                !self.numbered() || next.first > last.saturating_add(1)
+            }
+            (Some(_), None) => !self.numbered() || draft.layers.told.is_some(),
+            (None, Some(Some(next))) => next.first > 1,
+            (None, None) => false,
+            _ => true,
+        }
     }
 
     /// Whether the last round of the piece had a number.

@@ -14,6 +14,8 @@ pub(super) struct Layers {
     pub(super) early: Option<Placed<u32>>,
     /// “repeat through R7”: the last round worked so.
     pub(super) until: Option<u32>,
+    /// “repeat round 2 until it is 8 cm high”: how far is left to the maker.
+    pub(super) open: bool,
 }
 
 /// Takes what stands beside the work out of `tokens`, which are prepared.
@@ -22,6 +24,9 @@ pub(super) fn peel(tokens: &mut Vec<Token>) -> Layers {
     if let Some((at, until)) = through(tokens) {
         tokens.truncate(at);
         layers.until = Some(until);
+    } else if let Some(at) = until_measured(tokens) {
+        tokens.truncate(at);
+        layers.open = true;
     }
     while layers.told.is_none()
         && let Some((from, to, told)) = told(tokens)
@@ -52,9 +57,20 @@ pub(super) fn rematch(tokens: &mut [Token]) {
     }
 }
 
-/// A count in brackets before a colon or a dash, taken off.
+/// A count before a colon or a dash, taken off.
 fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
     let from = tokens.iter().position(|t| t.tok != Tok::Stop)?;
+    // “R4 - 24 sts: …”
+    let lead = usize::from(tokens[from].tok == Tok::Dash);
+    if let Some([number, stitch, colon]) = tokens.get(from + lead..from + lead + 3)
+        && let (Tok::Number(count @ 1..), Tok::Stitch, Tok::Colon) =
+            (number.tok, stitch.tok, colon.tok)
+    {
+        let count = Placed::at(count, number.at());
+        tokens.drain(..from + lead + 3);
+        rematch(tokens);
+        return Some(count);
+    }
     let Tok::Open(n) = tokens[from].tok else { return None };
     if n < 2 || !matches!(tokens.get(from + n + 1)?.tok, Tok::Colon | Tok::Dash | Tok::Equals) {
         return None;
@@ -70,17 +86,43 @@ fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
 /// “repeat through R7” at the end of a line: where it stands, and the round.
 fn through(tokens: &[Token]) -> Option<(usize, u32)> {
     let at = tokens.iter().rposition(|t| t.tok == Tok::Say(Say::Repeat))?;
-    let mut rest = tokens[at + 1..].iter().map(|t| t.tok).filter(|t| *t != Tok::Stop);
+    // “Rep Rnd 3 through Rnd 8”
+    let named = usize::from(is_named(tokens, at + 1)) * 2;
+    let mut rest = tokens[at + 1 + named..].iter().map(|t| t.tok).filter(|t| *t != Tok::Stop);
     let toward = matches!(rest.next()?, Tok::Say(Say::To | Say::Work));
     let Tok::Round = rest.next()? else { return None };
     let Tok::Number(n) = rest.next()? else { return None };
     (toward && at > 0 && rest.next().is_none()).then_some((at, n))
 }
 
+/// Whether “Rnd 3” stands at `at`.
+fn is_named(tokens: &[Token], at: usize) -> bool {
+    matches!(
+        (tokens.get(at).map(|t| t.tok), tokens.get(at + 1).map(|t| t.tok)),
+        (Some(Tok::Round), Some(Tok::Number(_)))
+    )
+}
+
+/// Where “repeat round 2 until it is 8 cm high” stands behind the work.
+fn until_measured(tokens: &[Token]) -> Option<usize> {
+    let at = tokens.iter().rposition(|t| t.tok == Tok::Say(Say::Repeat))?;
+    let until = matches!(tokens.get(at + 3)?.tok, Tok::Say(Say::To | Say::Until));
+    let rounds = tokens[at + 3..].iter().any(|t| t.tok == Tok::Round);
+    (at > 0 && is_named(tokens, at + 1) && until && !rounds).then_some(at)
+}
+
 /// “for 3 rounds”, “(5 rounds)”, “– 4 rnds”, “x4 rounds”: which tokens say so, and how many.
 fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
     let is_round = |t: &Token| matches!(t.tok, Tok::Round | Tok::Say(Say::Row));
     for at in 1..tokens.len() {
+        // “4 more rounds”
+        if at > 1
+            && tokens[at - 1].tok == Tok::Say(Say::More)
+            && is_round(&tokens[at])
+            && let Tok::Number(n @ 1..) = tokens[at - 2].tok
+        {
+            return Some((at - 2, at + 1, Placed::at(n, span(&tokens[at - 2..=at]))));
+        }
         let Tok::Number(n) = tokens[at - 1].tok else { continue };
         let turn = tokens[at].tok == Tok::Turn && at > 1 && tokens[at - 2].tok == Tok::Times;
         if !(is_round(&tokens[at]) || turn) || n == 0 {

@@ -55,6 +55,10 @@ pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
     if several {
         return line
             .split(|t| t.tok == Tok::Comma || t.tok == Tok::Stop)
+            .map(|part| {
+                let lead = part.iter().take_while(|t| t.tok.parts()).count();
+                &part[lead..]
+            })
             .filter_map(|part| bracketed(part).or_else(|| signed(part)))
             .collect();
     }

@@ -48,7 +48,12 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
         };
         let shape = if is_letter(c) {
             let seam = std::cell::Cell::new((0_usize, false));
+            let elided = elision(&text[start..]);
             take_while(&|c, next| {
+                if let Some(letters) = elided {
+                    let (so_far, _) = seam.replace((seam.get().0 + 1, false));
+                    return so_far <= letters;
+                }
                 let (so_far, was_lower) = seam.get();
                 // “thereRnd 2:”: a line end was lost on the way here.
                 let sewn = so_far > 1
@@ -90,7 +95,11 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
                 LexemeKind::Sign(sign)
             }
         };
-        found.push(Lexeme { shape, text: folded(&text[start..end], shape), at: start..end });
+        let mut text = folded(&text[start..end], shape);
+        if text.ends_with('\'') {
+            text = Cow::Owned(text.trim_end_matches('\'').to_owned());
+        }
+        found.push(Lexeme { shape, text, at: start..end });
     }
     found
 }
@@ -113,6 +122,19 @@ fn folded(raw: &str, shape: LexemeKind) -> Cow<'_, str> {
             }
             Cow::Owned(text)
         }
+    }
+}
+
+/// Letters of an elided word that `text` begins with: “l'anneau” is two words.
+fn elision(text: &str) -> Option<usize> {
+    let mut letters = text.chars().map(fold);
+    let first = letters.next()?.to_ascii_lowercase();
+    let second = letters.next()?.to_ascii_lowercase();
+    let third = letters.next()?;
+    match (first, second, third) {
+        ('l' | 'd' | 'n' | 's' | 'j' | 'c', '\'', next) if is_letter(next) => Some(1),
+        ('q', 'u', '\'') if letters.next().is_some_and(is_letter) => Some(2),
+        _ => None,
     }
 }
 
@@ -180,7 +202,7 @@ mod tests {
     fn odd_characters_read_as_plain_ones() {
         assert_eq!(texts("Ｒ３：\u{a0}６\u{2009}ｓｃ"), ["r", "3", ":", "6", "sc"]);
         assert_eq!(texts("5–9—3‑2−1"), ["5", "-", "9", "-", "3", "-", "2", "-", "1"]);
-        assert_eq!(texts("\u{feff}Stä\u{ad}bchen l’air"), ["stabchen", "l'air"]);
+        assert_eq!(texts("\u{feff}Stä\u{ad}bchen l’air"), ["stabchen", "l", "air"]);
         assert_eq!(texts("re\u{301}péter"), ["repeter"]);
         assert_eq!(texts("a\r\nb\rc\u{2028}d"), ["a", "\n", "b", "\n", "c", "\n", "d"]);
         assert_eq!(texts("**x6 -> 3.5"), ["⁑", "x", "6", "→", "3.5"]);

@@ -1,7 +1,7 @@
 //! The lines of a text: a heading with what belongs to it, even where that runs on over the
 //! ends of lines, or words without a heading.
 
-use super::heading::{Heading, bullets_of, heading};
+use super::heading::{Heading, bullets_of, heading, in_sentence};
 use super::token::{Say, Tok, Token};
 
 /// One line as it is meant.
@@ -34,11 +34,13 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
             start += 1;
             continue;
         }
-        let end = start + piece_of_line(&tokens[start..]);
+        let end = start + piece_of_line(&tokens[start..], text);
+        let heading = heading(&tokens[start..end]);
         let line = &tokens[start..end];
-        let heading = heading(line);
         match (&mut open, heading, found.last_mut()) {
-            (Some(round), None, Some(last)) if round.runs_on(last, line, text) => {
+            (Some(round), None, Some(last))
+                if round.runs_on(last, line, text) && !tells_rounds(line) =>
+            {
                 last.tokens = &tokens[round.start..end];
                 round.see(line);
             }
@@ -52,23 +54,132 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     found
 }
 
+/// Takes the headings off lines whose number follows on from no other and begins nothing: a
+/// list, or “3 rounds even”.
+pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
+    let numbered: Vec<(usize, Heading)> = lines
+        .iter()
+        .enumerate()
+        .filter_map(|(i, l)| l.heading.filter(|h| h.numbered).map(|h| (i, h)))
+        .collect();
+    let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
+    // A number left out or there twice does not end a run.
+    let nearly =
+        |a: &Heading, b: &Heading| b.first >= a.last && b.first <= a.last.saturating_add(2);
+    // The number with which the run of numbers begins that each belongs to.
+    let mut from: Vec<u32> = Vec::with_capacity(numbered.len());
+    for (k, (_, own)) in numbered.iter().enumerate() {
+        let before = k.checked_sub(1).filter(|&b| nearly(&numbered[b].1, own));
+        from.push(before.map_or(own.first, |b| from[b]));
+    }
+    let mut strays: Vec<usize> = Vec::new();
+    for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
+        let before = k.checked_sub(1).is_some_and(|b| nearly(&numbered[b].1, own));
+        let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
+        let begins = own.first == 1
+            && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
+        let from_one = from[k] == 1;
+        let stray = !(before || after || begins) && numbered.len() > 1;
+        if stray || own.weak && !from_one {
+            strays.push(*i);
+        }
+    }
+    if strays.is_empty() {
+        return;
+    }
+    // What went on from such a line in the next goes on from nothing.
+    let all = std::mem::take(lines);
+    for (i, line) in all.into_iter().enumerate() {
+        if strays.binary_search(&i).is_err() {
+            lines.push(line);
+            continue;
+        }
+        let parts = line.tokens.split(|t| t.tok == Tok::Newline).filter(|p| !p.is_empty());
+        lines.extend(parts.map(|tokens| MeantLine { heading: None, tokens }));
+    }
+}
+
+/// “5 rounds even”: how many rounds come first.
+fn tells_rounds(line: &[Token]) -> bool {
+    matches!(line, [many, rounds, _, ..]
+        if matches!(many.tok, Tok::Number(2..)) && rounds.tok == Tok::Round && rounds.plural
+            || matches!(many.tok, Tok::Number(3..)) && rounds.tok == Tok::Round)
+}
+
+/// Sentences shorter than this, in tokens, stay with what comes after.
+const SENTENCE: usize = 6;
+
+/// Whether a sentence ends at token `i` of `rest`, and another of some length follows.
+fn sentence_ends(rest: &[Token], i: usize, text: &str) -> bool {
+    let begins = |t: &Token| {
+        let first = text.get(t.at()).and_then(|word| word.chars().next());
+        !t.glued && first.is_some_and(char::is_uppercase)
+    };
+    rest[i].tok == Tok::Stop
+        && i >= SENTENCE
+        // “die 5. Masche”
+        && !matches!(rest[i - 1].tok, Tok::Number(_))
+        && rest[i].glued
+        && rest.get(i + 1).is_some_and(begins)
+        && rest.get(i + 1..=i + SENTENCE).is_some_and(|more| {
+            more.iter().all(|t| t.tok != Tok::Newline)
+        })
+}
+
 /// How many tokens belong to the line that `rest` begins with: up to the end of the line or
 /// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
-fn piece_of_line(rest: &[Token]) -> usize {
+fn piece_of_line(rest: &[Token], text: &str) -> usize {
     let mut depth = 0_usize;
+    let mut counted = false;
     // A heading never reaches over the end of a line. Looking for that end first would make
     // a long line of many headings quadratic.
-    let head = heading(rest).map_or(1, |h| h.tokens.max(1));
+    let headed = heading(rest);
+    let head = headed.map_or(1, |h| h.tokens.max(1));
     for i in head..rest.len() {
         match rest[i].tok {
             Tok::Newline => return i,
+            Tok::Stop if headed.is_none() && depth == 0 && sentence_ends(rest, i, text) => {
+                return i + 1;
+            }
             Tok::Open(_) => depth += 1,
-            Tok::Close => depth = depth.saturating_sub(1),
+            Tok::Close => {
+                depth = depth.saturating_sub(1);
+                counted = true;
+            }
+            Tok::Equals => counted = true,
+            // “… = 24 M etwa 5 Runden mit 24 M”: rounds told behind the count.
+            Tok::Number(2..)
+                if depth == 0
+                    && counted
+                    && matches!(
+                        rest[i - 1].tok,
+                        Tok::Unknown
+                            | Tok::Stop
+                            | Tok::Stitch
+                            | Tok::Close
+                            | Tok::Say(Say::Then)
+                    )
+                    && rest.get(i + 1).is_some_and(|t| t.tok == Tok::Round)
+                    && !matches!(
+                        rest.get(i + 2).map(|t| t.tok),
+                        None | Some(Tok::Number(_) | Tok::Close | Tok::Newline)
+                    ) =>
+            {
+                return i;
+            }
             Tok::Round
             | Tok::Say(Say::Row | Say::Unnumbered)
             | Tok::Number(_)
             | Tok::Ordinal(_)
                 if depth == 0 && heads_anew(&rest[i - 1..]) =>
+            {
+                return i;
+            }
+            // “… In der 3. Runde …”: a sentence that begins with its round.
+            Tok::Say(Say::In | Say::The | Say::For | Say::To)
+                if depth == 0
+                    && rest[i - 1].tok == Tok::Stop
+                    && in_sentence(&rest[i..], 0).is_some() =>
             {
                 return i;
             }
@@ -81,6 +192,11 @@ fn piece_of_line(rest: &[Token]) -> usize {
 /// Whether a heading with the word for a round and a colon stands after the first of `rest`,
 /// and that lets one follow.
 fn heads_anew(rest: &[Token]) -> bool {
+    // “…, 2. Rd.: …”
+    let pointed = matches!(
+        (rest.get(1).map(|t| t.tok), rest.get(2).map(|t| t.tok), rest.get(3).map(|t| t.tok)),
+        (Some(Tok::Number(_)), Some(Tok::Stop), Some(Tok::Round | Tok::Say(Say::Row)))
+    );
     let refers = matches!(
         rest[0].tok,
         Tok::Say(Say::Repeat | Say::As | Say::In | Say::The | Say::Each | Say::Last | Say::Row)
@@ -89,14 +205,34 @@ fn heads_anew(rest: &[Token]) -> bool {
             | Tok::Open(_)
     ) || rest[0].tok == Tok::Dash && rest[0].glued
         || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
+            && !(pointed && rest[0].tok == Tok::Comma)
             && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
+    // “2.R jede M verd (12) 3.R …”, “R2 inc around (12), R3 …”: behind a count.
+    let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma | Tok::Colon)
+        && matches!(rest[1].tok, Tok::Round | Tok::Number(_))
+        || matches!(rest[0].tok, Tok::Kind(_) | Tok::Stitch) && pointed;
     // A number at the start of what is worked, or one behind another heading's point.
     let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
     !refers
         && heading(&rest[1..]).is_some_and(|h| {
-            let closed = matches!(rest.get(1 + h.tokens).map(|t| t.tok), Some(Tok::Colon));
+            let after = |n: usize| rest.get(1 + h.tokens + n).map(|t| t.tok);
+            let closed = after(0) == Some(Tok::Colon)
+                || after(0) == Some(Tok::Stop) && after(1) == Some(Tok::Colon);
             let own = !h.bare && (!listed || !in_list(&rest[1..]));
-            closed && own
+            let works = rest.get(1 + h.tokens).is_some_and(|t| {
+                t.tok.is_work()
+                    || matches!(
+                        t.tok,
+                        Tok::Number(_)
+                            | Tok::InEach
+                            | Tok::Open(_)
+                            | Tok::Star
+                            | Tok::Ring
+                            | Tok::Loop(_)
+                            | Tok::Say(Say::Each | Say::The)
+                    )
+            });
+            (closed || behind && works && h.numbered) && own
         })
 }
 
@@ -146,6 +282,17 @@ impl Open {
                     | Tok::Equals
             )
         );
+        // “… around -18-”
+        let counted = matches!(
+            so_far.tokens,
+            [
+                ..,
+                Token { tok: Tok::Dash, .. },
+                Token { tok: Tok::Number(_), .. },
+                Token { tok: Tok::Dash, .. }
+            ]
+        );
+        let hanging = hanging && !counted;
         let first = line.get(bullets_of(line)).map(|t| t.tok);
         // “or ch 3, join”: another way to do the same.
         if first == Some(Tok::Say(Say::Or)) {
@@ -212,6 +359,8 @@ fn has_count(line: &[Token]) -> bool {
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,
         Some(Tok::Equals | Tok::Dash) => plain,
+        // “Sc in each sc. 15”
+        Some(Tok::Stop) if at + 1 == tail.len() => true,
         Some(Tok::Comma | Tok::Stop | Tok::Close | Tok::Say(_)) => {
             plain && tail[at + 1..].iter().any(|t| t.tok == Tok::Stitch)
         }

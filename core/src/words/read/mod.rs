@@ -11,11 +11,13 @@
 //! What cannot be read is kept as text and listed; the rest is read all the same. Every
 //! token is looked at a bounded number of times, so that time is linear in the text.
 
+mod bare;
 mod choose;
 mod count;
 mod doing;
 mod draft;
 mod fits;
+mod gist;
 mod glossary;
 mod groups;
 mod heading;
@@ -30,6 +32,8 @@ mod pieces;
 mod place;
 mod reader;
 mod readings;
+mod rewordings;
+mod ring;
 mod round;
 mod settle;
 mod stitch;
@@ -45,7 +49,7 @@ use std::collections::BTreeMap;
 
 use self::pieces::name_pieces;
 use self::reader::Reader;
-use self::token::{Tok, Token};
+use self::token::{Say, Tok, Token};
 use self::words::{Glossary, Vocabulary};
 use super::tree::{Decrease, Pattern, Span, StitchKind};
 
@@ -134,10 +138,17 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
 
 /// “6 sc in 2nd ch”: so many stitches in one chain begin a round, not a row.
 fn into_one_chain(tokens: &[Token]) -> bool {
+    let nth =
+        |pair: &[Token]| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain));
+    // “in die 2. Lm”
+    let pointed = |three: &[Token]| {
+        matches!(
+            (three[0].tok, three[1].tok, three[2].tok),
+            (Tok::Number(_), Tok::Stop, Tok::Chain)
+        )
+    };
     matches!((tokens[0].tok, tokens[1].tok), (Tok::Number(4..), Tok::Kind(_)))
-        && tokens[2..]
-            .windows(2)
-            .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Ordinal(_), Tok::Chain)))
+        && (tokens[2..].windows(2).any(nth) || tokens[2..].windows(3).any(pointed))
 }
 
 /// Unknown words that are tried, at most.
@@ -153,14 +164,26 @@ struct Pass {
 
 impl Pass {
     fn of(text: &str, tokens: &[Token], words: &Vocabulary) -> Self {
-        let in_rounds = tokens.iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Round))
-            || tokens.windows(6).any(into_one_chain);
+        let any = |want: &dyn Fn(Tok) -> bool| tokens.iter().any(|t| want(t.tok));
+        // What is shaped and never turned goes round.
+        let shaped = any(&|t| {
+            matches!(
+                t,
+                Tok::Increase(_) | Tok::Decrease(..) | Tok::Say(Say::Together | Say::Doubled)
+            )
+        });
+        let in_rounds = any(&|t| matches!(t, Tok::Ring | Tok::Round))
+            || tokens.windows(6).any(into_one_chain)
+            || shaped && !any(&|t| t == Tok::Turn);
         let ordinal_point = words.ordinal_point;
         let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
-        for line in lines::lines(tokens, text) {
+        let mut lines = lines::lines(tokens, text);
+        lines::unhead_strays(&mut lines);
+        for line in lines {
             reader.line(&line);
         }
         reader.drop_stray_headings();
+        reader.stretch_headings();
         reader.quiet_lists();
         name_pieces(&mut reader.entries);
         let judged = judge::judge(&mut reader.entries, text);

@@ -7,8 +7,9 @@ use winnow::token::{any, one_of, take};
 
 use super::count::stated;
 use super::doing::doing;
-use super::place::{Input, LineMemo, ReadResult, fail, number, peek, rest, say, since, tok};
-use super::stitch::stitches;
+use super::place::{Input, LineMemo, ReadResult, fail, fillers, peek, rest, say, since, tok};
+use super::ring::{ring, work_ends};
+use super::stitch::{stitches, trails};
 use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, StitchKind, Times};
 
@@ -40,7 +41,12 @@ impl OpList {
             return;
         }
         let before = input.checkpoint();
+        // A semicolon parts a count from the work as a full stop does.
+        let semicolon = rest(input)
+            .first()
+            .is_some_and(|t| input.state.text.get(t.at()).is_some_and(|word| word == ";"));
         let parted = peek(input, 0).filter(|tok| tok.parts());
+        let parted = if semicolon { Some(Tok::Stop) } else { parted };
         let read = match peek(input, 0) {
             None => return,
             Some(tok) if tok.parts() || tok == Tok::Equals => {
@@ -51,9 +57,22 @@ impl OpList {
                 input.state.spread = true;
                 opt(any).parse_next(input).map(|_| ())
             }
+            // “8 ms dedans”, “24 fM häkeln”
+            Some(Tok::Say(Say::In | Say::Work | Say::Only)) if trails(input) => {
+                let it = usize::from(peek(input, 1) == Some(Tok::Say(Say::The)));
+                take(1 + it).void().parse_next(input)
+            }
             Some(Tok::Star | Tok::Times | Tok::Number(_)) if self.strays(input) => Ok(()),
             Some(Tok::Star) if self.top && self.footnote(input) => Ok(()),
             Some(Tok::Say(Say::Repeat)) => self.repeated(input),
+            // “3 sc then inc, around”
+            Some(Tok::Say(Say::Around))
+                if self.top && self.parted == Some(Tok::Comma) && work_ends(peek(input, 1)) =>
+            {
+                let end = rest(input).first().map_or(0, |t| t.end);
+                let around = opt(any).parse_next(input).map(|_: Option<&Token>| ());
+                around.and_then(|()| self.wrapped(input, Times::Around, end))
+            }
             // “*repeat around*”
             Some(Tok::Star) if peek(input, 1) == Some(Tok::Say(Say::Repeat)) => {
                 let star = opt(any).parse_next(input).map(|_: Option<&Token>| ());
@@ -63,6 +82,16 @@ impl OpList {
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
             Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
+            // “(2, inc) x 6”
+            Some(Tok::Number(count @ 1..))
+                if !self.top && matches!(peek(input, 1), None | Some(Tok::Comma)) =>
+            {
+                let kind = input.state.kind.unwrap_or(StitchKind::Single);
+                let at = rest(input).first().map(Token::at).unwrap_or_default();
+                self.ops.push(Placed::at(Op::Each { kind, count }, at));
+                opt(any).parse_next(input).map(|_| ())
+            }
+            Some(Tok::Number(n)) if item_ahead(input) => self.item_times(input, n),
             _ => self.item(input),
         };
         if read.is_err() {
@@ -99,11 +128,33 @@ impl OpList {
         if n < 2
             || self.ops.is_empty()
             || input.input.get(star + 2).is_some_and(|t| t.tok.is_work())
+            || item_ahead(input)
         {
             return false;
         }
         input.state.stray = Some(Times::In(n));
-        take::<_, _, winnow::error::EmptyError>(star + 2).parse_next(input).is_ok()
+        // “– 6 mal wiederholen”
+        let again = usize::from(
+            peek(input, star + 2) == Some(Tok::Say(Say::Repeat))
+                && peek(input, star + 3)
+                    .is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals)),
+        );
+        take::<_, _, winnow::error::EmptyError>(star + 2 + again).parse_next(input).is_ok()
+    }
+
+    /// “6 x 2 fM in eine M”: one item, so often.
+    fn item_times(&mut self, input: &mut Input<'_>, n: u32) -> ReadResult<()> {
+        let from = rest(input);
+        take(2_usize).parse_next(input)?;
+        fillers(input)?;
+        let mut inner = Self::default();
+        inner.item(input)?;
+        let [one] = inner.ops.as_slice() else { return fail(input) };
+        let body = vec![one.clone()];
+        let at = since(from, input);
+        self.ops.push(Placed::at(Op::Group { body, times: Times::In(n) }, at));
+        self.remark = false;
+        Ok(())
     }
 
     pub(super) fn count(&mut self, input: &mut Input<'_>, has_work: bool) -> bool {
@@ -140,19 +191,24 @@ impl OpList {
             self.ops.extend(stitches);
             return Ok(());
         }
-        let skipped = repeat::<_, _, (), _, _>(
-            0..=4,
-            one_of(|t: &Token| {
-                matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))
-            }),
-        );
+        let skipped = || {
+            repeat::<_, _, (), _, _>(
+                0..=4,
+                one_of(|t: &Token| {
+                    matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make | Say::Only))
+                }),
+            )
+        };
         let ops = &mut self.ops;
-        let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some();
+        let done = opt((|i: &mut Input<'_>| doing(i, ops)).void()).parse_next(input)?.is_some()
+            || opt((skipped(), |i: &mut Input<'_>| doing(i, ops)).void())
+                .parse_next(input)?
+                .is_some();
         if done {
             self.remark = !matches!(self.ops.last().map(|op| &op.it), Some(Op::Skip(_)));
             return Ok(());
         }
-        (skipped, |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
+        (skipped(), |i: &mut Input<'_>| stitches(i, ops)).void().parse_next(input)?;
         self.remark = false;
         if std::mem::take(&mut input.state.collect) {
             self.collected();
@@ -202,6 +258,7 @@ impl OpList {
         let mut inner = Self::default();
         let read = match peek(input, 0) {
             Some(Tok::Open(n)) if n > 0 => inner.bracket(input),
+            Some(Tok::Star | Tok::TwoStars) => inner.star(input),
             _ => inner.item(input),
         };
         input.state.depth -= 1;
@@ -336,37 +393,17 @@ fn work_begins(tokens: &[Token], n: usize) -> bool {
     !placed && !nth
 }
 
-/// A ring that is named before the stitches worked into it: “MR, 6 sc”. Those of “MR 6” are
-/// returned.
-fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
-    let lead = one_of(|t: &Token| {
-        let article = matches!(t.tok, Tok::Number(1));
-        article
-            || matches!(t.tok, Tok::Say(Say::In | Say::Work | Say::The | Say::Make | Say::With))
-    });
-    repeat::<_, _, (), _, _>(0..=3, lead).parse_next(input)?;
-    let from = rest(input);
-    tok(Tok::Ring).parse_next(input)?;
-    let named = since(from, input);
-    opt(say(Say::With)).parse_next(input)?;
-    // “anillo mágico de 7 puntos”, “ring with 6 stitches”
-    let of = repeat::<_, _, (), _, _>(
-        0..=3,
-        one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::The | Say::With | Say::In))),
-    );
-    let told = (of, number, tok(Tok::Stitch)).map(|(_, n, _)| n);
-    if let Some(count) = opt(told).parse_next(input)? {
-        let kind = input.state.kind.unwrap_or(StitchKind::Single);
-        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
-    }
-    let alone =
-        !peek(input, 1).is_some_and(|t| t.is_work() || matches!(t, Tok::Times | Tok::Stitch));
-    if alone && let Some(count) = opt(number).parse_next(input)? {
-        let kind = input.state.kind.unwrap_or(StitchKind::Single);
-        return Ok(Some(Placed::at(Op::Ring { kind, count }, since(from, input))));
-    }
-    input.state.ring = Some(named);
-    Ok(None)
+/// Whether “6 x 2 fM” stands here: a number of times before an item that has a number too.
+fn item_ahead(input: &Input<'_>) -> bool {
+    let fillers = (2..5).take_while(|&i| peek(input, i) == Some(Tok::Say(Say::The))).count();
+    let at = 2 + fillers;
+    matches!(peek(input, 0), Some(Tok::Number(2..)))
+        && peek(input, 1) == Some(Tok::Times)
+        && matches!(peek(input, at), Some(Tok::Number(_)))
+        && matches!(
+            peek(input, at + 1),
+            Some(Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..))
+        )
 }
 
 /// “6 x (”, “6 times [”, “6(”: how often the brackets that follow are worked.

@@ -47,6 +47,8 @@ pub(super) struct LineMemo<'a> {
     pub(super) paired: bool,
     /// Every stitch was just named as the place, and the verb follows.
     pub(super) everywhere: bool,
+    /// Every stitch, or every so many-th, was just named as the place.
+    pub(super) placed: bool,
     /// What was worked just before goes into one stitch, all of it.
     pub(super) collect: bool,
     /// A stitch of its own kind was taken for a plain one.
@@ -232,7 +234,7 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
         return Ok((Where::Pair(pair), only));
     }
     let found = match peek(input, 0) {
-        Some(Tok::Ring) if into => tok(Tok::Ring).value(Where::Ring).parse_next(input)?,
+        Some(Tok::Ring) => tok(Tok::Ring).value(Where::Ring).parse_next(input)?,
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
         Some(Tok::Say(Say::Around)) => around.value(Where::Around).parse_next(input)?,
         Some(Tok::Even(_)) => any.value(Where::Even).parse_next(input)?,
@@ -248,6 +250,11 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
         }
         Some(Tok::Ordinal(n)) if into => {
             any.parse_next(input)?;
+            // “in die erste der beiden Lm”
+            let of_several = (say(Say::The), fillers, number, tok(Tok::Chain));
+            if opt(of_several).parse_next(input)?.is_some() {
+                return Ok((Where::Chain(n), only));
+            }
             match peek(input, 0) {
                 Some(Tok::Chain) => {
                     chain_from_hook(input)?;
@@ -351,6 +358,10 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     let whole = any.parse_next(input)?.tok == Tok::InEach
         && opt(say(Say::The)).parse_next(input)?.is_none();
     fillers(input)?;
+    // “in every stitch of the ring”
+    if !whole && opt(tok(Tok::Ring)).parse_next(input)?.is_some() {
+        return Ok(Where::EachAround);
+    }
     if let Some(Tok::Number(n)) = peek(input, 0)
         && matches!(peek(input, 1), Some(Tok::Stop))
         && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Increase(_) | Tok::Kind(_)))
@@ -370,7 +381,8 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     let next = opt(say(Say::Next)).parse_next(input)?.is_some();
     fillers(input)?;
     // “in jede M 1 fM”: the number is that of the stitches to come.
-    let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch);
+    let counted = matches!(peek(input, 2), None | Some(Tok::Stop));
+    let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch) && !counted;
     let n = if of_place { opt(number).parse_next(input)? } else { None };
     if !of_place && matches!(peek(input, 0), Some(Tok::Number(_))) {
         return Ok(Where::EachAround);
@@ -391,7 +403,10 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
 
 /// “ch from hook”, after a number.
 fn chain_from_hook(input: &mut Input<'_>) -> ReadResult<()> {
-    let from_hook = opt((say(Say::From), fillers, tok(Tok::Hook)));
+    // “ab der Nadel”, “von der Nadel aus”
+    let toward = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::From | Say::The | Say::In)));
+    let from_hook =
+        opt((repeat::<_, _, (), _, _>(0..=4, toward), tok(Tok::Hook), opt(say(Say::Work))));
     (tok(Tok::Chain), from_hook).void().parse_next(input)
 }
 

@@ -1,8 +1,8 @@
 //! The lines of a text, one after another: which are rounds, and what the others are.
 
 use super::draft::{Draft, DraftLine, Name};
-use super::heading::Heading;
-use super::layers::peel;
+use super::heading::{Heading, bullets_of};
+use super::layers::{Layers, peel, rematch};
 use super::legend;
 use super::lines::MeantLine;
 use super::pieces::name;
@@ -46,9 +46,24 @@ impl Reader<'_> {
             self.kind = None;
         }
         let mut draft = self.draft(Some(heading), line.body());
+        let from = bullets_of(line.tokens);
+        if let [open, number @ Token { tok: Tok::Number(n), .. }, close, ..] =
+            &line.tokens[from..heading.tokens.max(from)]
+            && heading.tokens > from + 3
+            && matches!((open.tok, close.tok), (Tok::Open(_), Tok::Close))
+            && draft.stated().is_none()
+        {
+            draft.layers.early = Some(Placed::at(*n, number.at()));
+        }
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
-            || draft.tokens.iter().take(3).any(|t| matches!(t.tok, Tok::Ring | Tok::InEach));
+            || draft.tokens.is_empty() && draft.layers.early.is_some()
+            || counts_stitches(&draft.tokens)
+            || draft
+                .tokens
+                .iter()
+                .take(3)
+                .any(|t| matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_)));
         draft.heads = if heading.bare {
             work.iter()
                 .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
@@ -57,6 +72,8 @@ impl Reader<'_> {
                 || work
                     .iter()
                     .any(|op| op.it.works_stitches() || matches!(op.it, Op::Ring { .. }))
+                    && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
+                || draft.stated().is_some()
                     && line.tokens.iter().take(heading.tokens).any(|t| t.tok == Tok::Round)
         } else {
             true
@@ -134,12 +151,16 @@ impl Reader<'_> {
                 let told = |tok| {
                     matches!(tok, Tok::Gauge | Tok::Hook | Tok::Yarn | Tok::Say(Say::Section))
                 };
-                let remarks = body.iter().any(|t| told(t.tok));
+                // “between rounds 6 and 7” speaks of rounds, and is none.
+                let refers = draft.layers.told.is_none()
+                    && body.iter().skip(1).any(|t| t.tok == Tok::Round)
+                    && !body.iter().any(|t| t.tok == Tok::Say(Say::Repeat));
+                let remarks = refers || body.iter().any(|t| told(t.tok));
                 let works = stitches && !remarks;
                 // Mostly trade words and numbers: a round, not a remark.
                 let unread = works && counted && 4 * known > 3 * body.len();
                 let maybe = draft.stated().is_some()
-                    || self.ring && stitches
+                    || self.ring && body.iter().any(|t| t.tok.is_work())
                     || draft.layers.told.is_some()
                     || draft.stands_alone && !remarks;
                 self.note(line.tokens, at, unread, maybe.then_some(draft));
@@ -159,7 +180,11 @@ impl Reader<'_> {
             .collect();
         let follows = |a: &Heading, b: &Heading| a.last.checked_add(1) == Some(b.first);
         for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
-            let before = k.checked_sub(1).is_some_and(|b| follows(&numbered[b].1, own));
+            // A number left out or there twice is a slip, and still heads a round.
+            let before = k.checked_sub(1).is_some_and(|b| {
+                let last = numbered[b].1.last;
+                (last..=last.saturating_add(2)).contains(&own.first)
+            });
             let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
             let entry = &mut self.entries[*i];
             let begins =
@@ -171,6 +196,31 @@ impl Reader<'_> {
                 entry.unread.clear();
                 entry.draft = None;
             }
+        }
+    }
+
+    /// “R6 - 9 sc 30” before round 10 is a range; before round 7 it works nine stitches.
+    pub(super) fn stretch_headings(&mut self) {
+        let mut next: Option<u32> = None;
+        for entry in self.entries.iter_mut().rev() {
+            let Some(draft) = &mut entry.draft else { continue };
+            let Some(heading) = draft.heading.filter(|h| h.numbered) else { continue };
+            if let [
+                Token { tok: Tok::Dash, .. },
+                Token { tok: Tok::Number(last), .. },
+                rest @ ..,
+            ] = draft.tokens.as_slice()
+                && heading.first == heading.last
+                && next == last.checked_add(1)
+                && *last > heading.first
+                && !rest.is_empty()
+            {
+                let heading = Heading { last: *last, ..heading };
+                let tokens = rest.to_vec();
+                let (layers, kind) = (draft.layers.clone(), draft.kind);
+                *draft = again(heading, tokens, layers, kind, self.text, draft);
+            }
+            next = draft.heading.map(|h| h.first);
         }
     }
 
@@ -225,10 +275,56 @@ impl Reader<'_> {
                 }
             }
         }
-        let layers = peel(&mut tokens);
+        let mut layers = peel(&mut tokens);
+        // “6-10) 30”: the number alone is the count of an even round.
+        let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+        if let [number @ Token { tok: Tok::Number(n), .. }, end @ ..] = &tokens[lead..]
+            && heading.is_some_and(|h| h.numbered)
+            && matches!(end, [] | [Token { tok: Tok::Stop, .. }])
+            && layers.early.is_none()
+        {
+            layers.early = Some(Placed::at(*n, number.at()));
+            tokens.clear();
+        }
         let worked = work(&tokens, self.text, kind);
         Draft::new(heading, tokens, layers, worked, kind)
     }
+}
+
+/// “24 M häkeln”: a number of stitches, and nothing else.
+fn counts_stitches(tokens: &[Token]) -> bool {
+    let counted = tokens
+        .windows(2)
+        .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)));
+    let idle = |t: &Token| {
+        t.tok.parts()
+            || matches!(
+                t.tok,
+                Tok::Number(_)
+                    | Tok::Stitch
+                    | Tok::Open(_)
+                    | Tok::Close
+                    | Tok::Equals
+                    | Tok::Say(Say::Work | Say::The)
+            )
+    };
+    counted && tokens.iter().all(idle)
+}
+
+/// `draft` under another heading, with other tokens for its work.
+fn again(
+    heading: Heading,
+    mut tokens: Vec<Token>,
+    layers: Layers,
+    kind: StitchKind,
+    text: &str,
+    draft: &Draft,
+) -> Draft {
+    rematch(&mut tokens);
+    let worked = work(&tokens, text, kind);
+    let mut made = Draft::new(Some(heading), tokens, layers, worked, kind);
+    (made.heads, made.stands_alone) = (draft.heads, draft.stands_alone);
+    made
 }
 
 /// Takes out points that end no sentence: of an abbreviation (“2 st., sc”), of a German
@@ -238,6 +334,8 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
         text.get(t.at()).and_then(|w| w.chars().next()).is_some_and(char::is_lowercase)
     };
     let mut kept: Vec<Token> = Vec::with_capacity(tokens.len());
+    // Whether anything was worked so far.
+    let mut works = false;
     for (i, &this) in tokens.iter().enumerate() {
         let ahead = |n: usize| tokens.get(i + n).map(|t| t.tok);
         let ordinal = match ahead(1) {
@@ -248,6 +346,8 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
             _ => false,
         };
         let after = tokens.get(i + 1);
+        let place_alone = !works;
+        works |= this.tok.is_work();
         let before = kept.last_mut();
         match (before, this.tok, after) {
             (Some(before), Tok::Stop, Some(after))
@@ -277,11 +377,25 @@ fn drop_points(tokens: &mut Vec<Token>, text: &str, ordinal_point: bool) {
             {
                 continue;
             }
+            // “in jede M. 2 feste M.”: the place comes first.
+            (Some(before), Tok::Stop, Some(after))
+                if ordinal_point
+                    && this.glued
+                    && matches!(before.tok, Tok::InEach | Tok::Stitch)
+                    && matches!(after.tok, Tok::Number(_))
+                    && matches!(ahead(2), Some(Tok::Kind(_)))
+                    && place_alone =>
+            {
+                continue;
+            }
             (Some(before), Tok::Dash, Some(after))
                 if this.glued
                     && after.glued
                     && matches!(before.tok, Tok::Number(_))
-                    && matches!(after.tok, Tok::Increase(_) | Tok::Decrease(..)) =>
+                    && matches!(
+                        after.tok,
+                        Tok::Increase(_) | Tok::Decrease(..) | Tok::Times
+                    ) =>
             {
                 continue;
             }

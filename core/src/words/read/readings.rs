@@ -1,7 +1,10 @@
 //! The readings that one line of work leaves: as it stands, and with what texts leave unsaid
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
-use super::layers::rematch;
+use super::rewordings::{
+    behind_colon, bracketed_work, kinds_joined, stitches_among, stitches_are_plain, with_verb,
+    without_remarks,
+};
 use super::round::{LineReading, work};
 use super::settle::is_worked;
 use super::token::{Tok, Token};
@@ -52,6 +55,9 @@ pub(super) fn others(
     for (tokens, what) in [
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
+        (stitches_among(tokens, kind), Inferred::PlainStitches),
+        (behind_colon(tokens), Inferred::Remark),
+        (bracketed_work(tokens).map(|(_, work)| work), Inferred::Remark),
     ] {
         if let Some(tokens) = tokens {
             let worked = work(&tokens, text, kind);
@@ -62,8 +68,12 @@ pub(super) fn others(
         let worked = work(&tokens, text, kind);
         base.push((Understood::of(&worked, &[Inferred::Even]), worked));
     }
-    for shaping in [Tok::Increase(kind), Tok::Decrease(kind, Decrease::Plain)] {
-        if let Some(tokens) = with_verb(tokens, shaping) {
+    for (shaping, first) in [(true, false), (true, true), (false, false), (false, true)] {
+        let verb = match shaping {
+            true => Tok::Increase(kind),
+            false => Tok::Decrease(kind, Decrease::Plain),
+        };
+        if let Some(tokens) = with_verb(tokens, verb, first) {
             let worked = work(&tokens, text, kind);
             base.push((Understood::of(&worked, &[Inferred::Verb]), worked));
         }
@@ -93,6 +103,7 @@ fn variants(
         offer(repeated(ops), Inferred::Repeat);
         offer(bracket_repeated(ops, &worked.hints.bare), Inferred::BracketRepeat);
     }
+    offer(told_twice(ops), Inferred::Repeat);
     offer(lone_plain(ops), Inferred::Even);
     if worked.hints.every {
         offer(one_more_between(ops), Inferred::Between);
@@ -113,7 +124,9 @@ fn variants(
         }
     }
     offer(stitch_in_words(ops, &from.unread, kind), Inferred::StitchInWords);
-    if worked.hints.spread {
+    let only_shaped = worked.stated.is_some()
+        && ops.iter().filter(|op| is_worked(&op.it)).all(|op| only_shapes(&op.it));
+    if worked.hints.spread || only_shaped {
         offer(spread(ops, kind), Inferred::PlainBetween);
     }
 }
@@ -151,6 +164,15 @@ fn says_times(ops: &[Placed<Op>]) -> bool {
     })
 }
 
+/// Whether it increases or decreases, and works no plain stitch.
+fn only_shapes(op: &Op) -> bool {
+    match op {
+        Op::Into { .. } | Op::Together { .. } => true,
+        Op::Group { body, times: Times::In(_) } => body.iter().all(|op| only_shapes(&op.it)),
+        _ => false,
+    }
+}
+
 /// Whether it changes the number of stitches.
 fn shapes(ops: &[Placed<Op>]) -> bool {
     tally(ops, None).is_ok_and(|sum| sum.taken > 0 && sum.taken != sum.left)
@@ -182,6 +204,26 @@ fn bracket_repeated(ops: &[Placed<Op>], bare: &[usize]) -> Option<Vec<Placed<Op>
     if let Op::Group { times, .. } = &mut all[at].it {
         *times = Times::Around;
     }
+    Some(all)
+}
+
+/// “2 sc, the 3rd and 4th st together, and so on”: the stitches before the shaping are told by
+/// their number and by its place.
+fn told_twice(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let inner = match &ops[first..last] {
+        [Placed { it: Op::Group { body, .. }, .. }] => body.as_slice(),
+        several => several,
+    };
+    let [Placed { it: Op::Each { count: told, .. }, .. }, group] = inner else { return None };
+    let Op::Group { body, times: Times::Around } = &group.it else { return None };
+    match body.first().map(|op| &op.it) {
+        Some(Op::Each { count, .. }) if count == told => {}
+        _ => return None,
+    }
+    let mut all = ops[..first].to_vec();
+    all.push(group.clone());
+    all.extend_from_slice(&ops[last..]);
     Some(all)
 }
 
@@ -344,88 +386,5 @@ fn spread(ops: &[Placed<Op>], kind: StitchKind) -> Option<Vec<Placed<Op>>> {
     let mut all = ops.to_vec();
     let rest = Op::Group { body: vec![plain], times: Times::Around };
     all.insert(last, Placed::at(rest, at));
-    Some(all)
-}
-
-/// Without brackets that hold a remark: no count, and nothing says how often.
-fn without_remarks(tokens: &[Token]) -> Option<Vec<Token>> {
-    let mut kept = Vec::with_capacity(tokens.len());
-    let mut at = 0;
-    while let Some(token) = tokens.get(at) {
-        if let Tok::Open(n) = token.tok
-            && n > 1
-            && let Some(inside) = tokens.get(at + 1..at + n)
-        {
-            let worded = inside.iter().any(|t| matches!(t.tok, Tok::Unknown | Tok::Say(_)))
-                || inside.iter().any(|t| t.tok.is_work());
-            let multiplied = matches!(
-                tokens.get(at + n + 1).map(|t| t.tok),
-                Some(Tok::Times | Tok::Number(_) | Tok::Turns(_) | Tok::Say(_) | Tok::InEach)
-            ) && !matches!(
-                tokens.get(at + n + 1).map(|t| t.tok),
-                Some(Tok::Say(super::token::Say::In))
-            );
-            if worded && !multiplied && super::count::figure_of(inside).is_none() && at > 0 {
-                at += n + 1;
-                continue;
-            }
-        }
-        kept.push(*token);
-        at += 1;
-    }
-    (kept.len() < tokens.len()).then(|| {
-        rematch(&mut kept);
-        kept
-    })
-}
-
-/// “2 sc inc” as two increases: without the kind of stitch before “inc” and “dec”.
-fn kinds_joined(tokens: &[Token]) -> Option<Vec<Token>> {
-    let mut kept = Vec::with_capacity(tokens.len());
-    for (i, token) in tokens.iter().enumerate() {
-        let shaped = matches!(
-            tokens.get(i + 1).map(|t| t.tok),
-            Some(Tok::Increase(_) | Tok::Decrease(..))
-        );
-        if !(shaped && matches!(token.tok, Tok::Kind(_))) {
-            kept.push(*token);
-        }
-    }
-    (kept.len() < tokens.len()).then(|| {
-        rematch(&mut kept);
-        kept
-    })
-}
-
-/// “18 sts”, where nothing else is worked: as many plain stitches.
-fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
-    if tokens.iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring) {
-        return None;
-    }
-    let at = tokens
-        .windows(2)
-        .position(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)))?;
-    let mut all = tokens.to_vec();
-    all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
-    Some(all)
-}
-
-/// “every 3rd stitch (24)”: places without a word on what is done there.
-fn with_verb(tokens: &[Token], shaping: Tok) -> Option<Vec<Token>> {
-    use super::token::Say;
-    let at = tokens
-        .iter()
-        .position(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals))
-        .unwrap_or(tokens.len());
-    let places = tokens[..at]
-        .iter()
-        .any(|t| matches!(t.tok, Tok::InEach | Tok::Ordinal(_) | Tok::Say(Say::Each)));
-    if !places || tokens.iter().any(|t| t.tok.is_work()) || tokens.len() > 24 {
-        return None;
-    }
-    let before = tokens.get(at.checked_sub(1)?)?;
-    let mut all = tokens.to_vec();
-    all.insert(at, before.meaning(shaping));
-    rematch(&mut all);
     Some(all)
 }

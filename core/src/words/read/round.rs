@@ -49,7 +49,19 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> LineReadin
     if let Some(ring) = desk.ring.take() {
         desk.unread.push(ring);
     }
-    let OpList { mut ops, mut counts, counted, .. } = line;
+    let OpList { mut ops, mut counts, mut counted, .. } = line;
+    // “Peas (3): 6 sc in ring”: a number before all work is no count of it.
+    let works = |op: &Placed<Op>| is_worked(&op.it);
+    if let Some((done, _)) = counted
+        && !ops.iter().take(done).any(works)
+        && ops.iter().skip(done).any(works)
+    {
+        counted = None;
+        // “Rnd 3 (18) sc, inc” begins with its own.
+        if done > 0 {
+            counts.clear();
+        }
+    }
     let stated = counts.last().cloned();
     let stated_each = counts.drain(..).map(|c| c.it).collect();
     // What stands behind the count is no work of the round.

@@ -4,29 +4,20 @@ use winnow::combinator::{alt, opt};
 use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
+use super::bare::{BareStitch, built, together};
 use super::place::{
-    Input, ReadResult, Turns, Where, fail, fillers, number, peek, place, rest, say, since,
+    Input, ReadResult, Where, fail, fillers, number, peek, place, rest, say, since,
     stitch_word, tok, turns,
 };
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
-use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
-
-/// What is worked, before it is known where and how often.
-#[derive(Debug, Clone)]
-enum BareStitch {
-    /// So many stitches of a kind, if a number is said.
-    Plain(StitchKind, Option<u32>),
-    /// An increase or a decrease, and how many of them if a number is said.
-    Shaping(Op, Option<u32>),
-    /// An increase or a decrease once in every so many stitches.
-    Every(Op, u32),
-}
+use crate::words::tree::{Decrease, Op, Placed, StitchKind};
 
 /// One or more stitches, appended to `out`. Fails, appending nothing, where words follow
 /// that change what is meant.
 pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> ReadResult<()> {
     let from = rest(input);
+    input.state.placed = false;
     let first_place = match peek(input, 0) {
         Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
         | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
@@ -39,6 +30,7 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
         {
             let found = place(input)?;
             input.state.everywhere = found.0 == Where::EachAround;
+            input.state.placed = matches!(found.0, Where::EachAround | Where::Every(_));
             opt(tok(Tok::Comma)).parse_next(input)?;
             opt(say(Say::Only)).parse_next(input)?;
             input.state.paired = match found.0 {
@@ -53,6 +45,10 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     if first_place.is_some() {
         // “in die nächsten 5 M je 1 fM”
         fillers(input)?;
+        // “jede M bekommt 2 fM”
+        if matches!(peek(input, 1), Some(Tok::Number(_))) {
+            opt(say(Say::Work)).parse_next(input)?;
+        }
     }
     let mut base = base(input)?;
     input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
@@ -135,12 +131,22 @@ fn continued(
     Ok(false)
 }
 
+/// Whether “dedans”, “into it” or another word on the place ends the sentence here.
+pub(super) fn trails(input: &Input<'_>) -> bool {
+    let it = usize::from(peek(input, 1) == Some(Tok::Say(Say::The)));
+    peek(input, 1 + it).is_none_or(|t| t.parts() || matches!(t, Tok::Open(_) | Tok::Equals))
+}
+
 /// Whether what was read ends here: a word on place or manner that follows would change it.
 fn ends_well(input: &Input<'_>, everywhere: bool) -> bool {
     let coloured = matches!(peek(input, 1), Some(Tok::Yarn | Tok::Say(Say::Colour)))
         || everywhere && matches!(peek(input, 1), Some(Tok::Unknown));
     match peek(input, 0) {
-        Some(Tok::Say(Say::In | Say::With)) => coloured,
+        // “8 ms dedans”
+        Some(Tok::Say(Say::In)) if trails(input) => true,
+        // “5 sc with the first wing”
+        Some(Tok::Say(Say::With)) => true,
+        Some(Tok::Say(Say::In)) => coloured,
         Some(Tok::Say(
             Say::Each
             | Say::Next
@@ -196,6 +202,12 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, lead))
         }
+        // “every third stitch twice”
+        Some(Tok::Turns(2)) if input.state.placed && lead.is_none() => {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, None))
+        }
         // “jede fM häkeln”
         Some(Tok::Say(Say::Work)) if lead.is_none() && input.state.everywhere => {
             any.parse_next(input)?;
@@ -233,14 +245,17 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
                 any.parse_next(input)?;
                 return base(input);
             }
+            // “ohne Zunahmen in fM”
+            let (after, named) = (peek(input, 1), peek(input, 2));
+            if let (Some(Tok::Say(Say::In)), Some(Tok::Kind(kind))) = (after, named) {
+                (any, any, any).void().parse_next(input)?;
+                let one = Op::Each { kind, count: 1 };
+                return Ok(BareStitch::Every(one, 1));
+            }
             Ok(BareStitch::Plain(kind, None))
         }
         _ => fail(input),
     }
-}
-
-fn together(kind: StitchKind, many: u32) -> Op {
-    Op::Together { kind, many, how: Decrease::Plain }
 }
 
 /// What follows “sc”.
@@ -285,7 +300,10 @@ fn of_kind(
             opt(tok(Tok::Stitch)).parse_next(input)?;
             Some(n)
         }
-        (Some(Tok::Turns(n)), Some(Tok::Say(Say::In | Say::Same))) => {
+        (
+            Some(Tok::Turns(n)),
+            Some(Tok::Say(Say::In | Say::Same | Say::Each) | Tok::InEach),
+        ) => {
             any.parse_next(input)?;
             Some(n)
         }
@@ -316,107 +334,40 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareS
     if matches!(peek(input, 2), Some(Tok::Say(Say::Each | Say::In) | Tok::InEach)) {
         opt(told).parse_next(input)?;
     }
+    // “aumentar 1 punto, …”, “zunehmen 6 M”: stitches are what shaping is counted in.
+    let ends = |tok: Option<Tok>| {
+        tok.is_none_or(|t| {
+            t.parts() || matches!(t, Tok::Close | Tok::Star | Tok::Open(_) | Tok::Equals)
+        })
+    };
+    if count.is_none()
+        && peek(input, 1) == Some(Tok::Stitch)
+        && ends(peek(input, 2))
+        && let Some(Tok::Number(n)) = peek(input, 0)
+    {
+        (any, any).void().parse_next(input)?;
+        return Ok(BareStitch::Shaping(op, (n > 1).then_some(n)));
+    }
+    // “augmenter une maille sur deux”
+    let one_in = (
+        opt(number.verify(|&n| n == 1)),
+        fillers,
+        tok(Tok::Stitch),
+        say(Say::Over),
+        number.verify(|&n| n > 1),
+    );
+    if count.is_none_or(|n| n == 1)
+        && let Some((.., n)) = opt(one_in).parse_next(input)?
+    {
+        return Ok(BareStitch::Every(op, n));
+    }
     if let (Some(Tok::Say(Say::Each)), Some(Tok::Number(n @ 2..))) =
         (peek(input, 0), peek(input, 1))
         && count.is_none_or(|n| n == 1)
     {
-        (any, any, opt(tok(Tok::Stitch))).parse_next(input)?;
+        (any, any, opt(stitch_word)).parse_next(input)?;
         input.state.every = true;
         return Ok(BareStitch::Every(op, n));
     }
     Ok(BareStitch::Shaping(op, count))
-}
-
-/// One shaping once in every `period` stitches.
-fn every_nth(period: u32, op: &Op, at: &Span) -> Option<Op> {
-    let (kind, takes) = match op {
-        Op::Into { kind, .. } => (*kind, 1),
-        Op::Together { kind, many, .. } => (*kind, *many),
-        _ => return None,
-    };
-    let plain = period.checked_sub(takes)?;
-    let plain = (plain > 0).then_some(Op::Each { kind, count: plain });
-    let body = plain.into_iter().chain([op.clone()]).map(|op| Placed::at(op, at.clone()));
-    Some(Op::Group { body: body.collect(), times: Times::Around })
-}
-
-/// What is worked where and how often; none where that makes no sense.
-fn built(
-    base: &BareStitch,
-    place: Option<Where>,
-    turns: Option<Turns>,
-    at: &Span,
-) -> Option<Op> {
-    let times = turns.map(Turns::times);
-    let group = |op, times| Op::Group { body: vec![Placed::at(op, at.clone())], times };
-    // In every so many-th stitch: the third of every three.
-    let every = |period: u32, kind, op| {
-        let plain = (period > 1).then(|| Op::Each { kind, count: period - 1 });
-        let body = plain.into_iter().chain([op]).map(|op| Placed::at(op, at.clone()));
-        Op::Group { body: body.collect(), times: Times::Around }
-    };
-    let op = match base {
-        BareStitch::Plain(kind, count) => {
-            let (kind, n) = (*kind, count.unwrap_or(1));
-            let one =
-                if n > 1 { Op::Into { kind, many: n } } else { Op::Each { kind, count: 1 } };
-            match place {
-                // “sc x 6” is six stitches, not a group of one.
-                None if count.is_none() && matches!(times, Some(Times::In(_))) => {
-                    let Some(Times::In(count)) = times else { return None };
-                    return Some(Op::Each { kind, count });
-                }
-                None => Op::Each { kind, count: n },
-                Some(Where::One) => one,
-                Some(Where::Even) if n > 1 => Op::Each { kind, count: n },
-                Some(Where::Even) => group(one, Times::Around),
-                Some(Where::Next(m)) if n == 1 => Op::Each { kind, count: m },
-                Some(Where::Next(m)) if n == m && n > 4 => Op::Each { kind, count: m },
-                Some(Where::Next(1)) => one,
-                Some(Where::Next(m)) => group(one, Times::In(m)),
-                Some(Where::EachAround) => group(one, Times::Around),
-                Some(Where::Around) if n == 1 => group(one, Times::Around),
-                Some(Where::Around) => Op::Each { kind, count: n },
-                Some(Where::Every(period)) if n > 1 => every(period, kind, one),
-                Some(Where::Every(_) | Where::Pair(_)) => return None,
-                Some(Where::Chain(nth)) => Op::IntoChain { kind, count: n, nth },
-                Some(Where::Ring) => Op::Ring { kind, count: n },
-            }
-        }
-        BareStitch::Every(op, period) => every_nth(*period, op, at)?,
-        BareStitch::Shaping(op, count) => {
-            let (kind, takes) = match op {
-                Op::Into { kind, .. } => (*kind, 1),
-                Op::Together { kind, many, .. } => (*kind, *many),
-                _ => return None,
-            };
-            let counted = match count {
-                Some(n) if *n > 1 => group(op.clone(), Times::In(*n)),
-                _ => op.clone(),
-            };
-            match place {
-                None | Some(Where::One) => counted,
-                Some(Where::Next(m)) if m == takes.saturating_mul(count.unwrap_or(1)) => {
-                    counted
-                }
-                Some(Where::Next(m)) if takes == 1 && count.is_none_or(|n| n == 1) => {
-                    group(op.clone(), Times::In(m))
-                }
-                Some(Where::EachAround | Where::Around | Where::Even)
-                    if count.is_none_or(|n| n == 1) =>
-                {
-                    group(op.clone(), Times::Around)
-                }
-                // “6 inc around” says again that they lie all around.
-                Some(Where::Around) => counted,
-                Some(Where::Every(period)) => every(period, kind, op.clone()),
-                Some(Where::Pair(last)) if takes == 2 => every_nth(last, op, at)?,
-                _ => return None,
-            }
-        }
-    };
-    Some(match times {
-        Some(times) => group(op, times),
-        None => op,
-    })
 }

@@ -78,6 +78,8 @@ pub(super) enum Say {
     Until,
     /// “or”
     Or,
+    /// “n°”, before the number of a round
+    Numbered,
     /// “do not stuff”: what is not done
     Not,
 }

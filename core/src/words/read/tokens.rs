@@ -1,7 +1,7 @@
 //! Lexemes into tokens: what each word means in one lexicon, with its place in the text.
 
 use super::lexemes::{Lexeme, LexemeKind, TWO_STARS};
-use super::token::{MAX_NUMBER, Tok, Token};
+use super::token::{MAX_NUMBER, Say, Tok, Token};
 use super::words::{Glossary, Vocabulary};
 use crate::words::tree::StitchKind;
 
@@ -27,8 +27,35 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         }
         let known = words.longest(rest);
         let told = own.longest(rest).filter(|(_, n)| known.is_none_or(|(_, m)| *n >= m));
+        // “incx6”
+        if told.or(known).is_none()
+            && let Some(stem) = first.text.strip_suffix('x')
+            && rest
+                .get(1)
+                .is_some_and(|n| n.shape == LexemeKind::Number && n.at.start == first.at.end)
+            && let Some((tok, 1)) = stem_means(stem, first, words)
+        {
+            let end = first.at.end - 1;
+            let token =
+                Token { tok, start: first.at.start, end, glued, spelt: true, plural: false };
+            found.push(token);
+            found.push(Token {
+                tok: Tok::Times,
+                start: end,
+                end: end + 1,
+                glued: true,
+                ..token
+            });
+            rest = &rest[1..];
+            continue;
+        }
         let (tok, many) =
             told.or(known).unwrap_or_else(|| (plain(first.shape, &first.text), 1));
+        // “20 cm” is a length, whatever “cm” stands for beside.
+        let measured = tok == Tok::Ring
+            && first.text == UNIT
+            && previous.is_some_and(|p| matches!(p.tok, Tok::Number(_) | Tok::OddNumber));
+        let tok = if measured { Tok::Unknown } else { tok };
         let last = &rest[many - 1];
         found.push(Token {
             tok,
@@ -43,6 +70,15 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
     }
     found
 }
+
+/// What `stem`, the beginning of a word, means by itself.
+fn stem_means(stem: &str, word: &Lexeme<'_>, words: &Vocabulary) -> Option<(Tok, usize)> {
+    let at = word.at.start..word.at.end - 1;
+    words.longest(&[Lexeme { shape: LexemeKind::Word, text: stem.into(), at }])
+}
+
+/// Centimetres, and a ring in French.
+const UNIT: &str = "cm";
 
 /// Makes one number of “twenty-four”.
 fn join_spelt(found: &mut Vec<Token>) {
@@ -76,6 +112,7 @@ fn plain(shape: LexemeKind, text: &str) -> Tok {
             ':' => Tok::Colon,
             '-' => Tok::Dash,
             '|' => Tok::Bar,
+            '#' => Tok::Say(Say::Numbered),
             '=' | '→' => Tok::Equals,
             '•' => Tok::Bullet,
             '×' => Tok::Times,

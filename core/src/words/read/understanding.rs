@@ -97,6 +97,12 @@ pub enum Inferred {
     Joined,
     /// What is done in the places named: increasing or decreasing.
     Verb,
+    /// Stitches that are only counted are plain ones.
+    PlainStitches,
+    /// What is worked around ends where the stitches end.
+    CutShort,
+    /// Words that were not all understood, and the round that its counts come to.
+    Sums,
 }
 
 impl Inferred {
@@ -122,6 +128,9 @@ impl Inferred {
             Self::Between => "so many stitches between",
             Self::Joined => "worked over the pieces that are joined",
             Self::Verb => "shaping in the places named",
+            Self::PlainStitches => "the stitches named taken as plain ones",
+            Self::CutShort => "the last repeat as far as the stitches reach",
+            Self::Sums => "the round that its counts come to",
         }
     }
 }

@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 
 use serde::Deserialize;
 
-use super::lexemes::{Lexeme, lexemes};
+use super::lexemes::{Lexeme, LexemeKind, lexemes};
 use super::token::{Say, Tok};
 use crate::piece::cloth::Loop;
 use crate::words::lexicon::{self, Lexicon, Term};
@@ -79,11 +79,20 @@ impl TradeTerm {
 struct Grammar {
     /// One, two, three …
     numbers: Vec<String>,
+    /// Other words that count: “both”.
+    #[serde(default)]
+    also_numbers: Vec<(u32, String)>,
     /// Twenty, thirty …
     #[serde(default)]
     tens: Vec<String>,
     /// First, second, third …
     ordinals: Vec<String>,
+    /// Endings that those take besides: “zweite”, “zweiten”.
+    #[serde(default)]
+    ordinal_suffixes: Vec<String>,
+    /// Other forms of them.
+    #[serde(default)]
+    also_ordinals: Vec<(u32, String)>,
     /// Once, twice …
     turns: Vec<String>,
     /// What ends an ordinal after digits, and the last digits it follows; none for any.
@@ -150,15 +159,29 @@ impl Node {
     fn longest(&self, from: &[Lexeme<'_>]) -> Option<(Tok, usize)> {
         let mut node = self;
         let mut best = None;
+        let mut broken = false;
         for (i, part) in from.iter().enumerate() {
+            // “feste”, and “Masche” in the next line.
+            if part.shape == LexemeKind::Newline && i > 0 && !broken {
+                broken = true;
+                continue;
+            }
             let Some(next) = node.next.get(part.text.as_ref()) else { break };
             node = next;
-            if let Some(tok) = node.means {
+            if let Some(tok) = node.means
+                && (!broken || runs_over(tok))
+            {
                 best = Some((tok, i + 1));
             }
         }
         best
     }
+}
+
+/// Whether a phrase may go on in the next line: a term of the work, and not the word for a
+/// round, which begins a line.
+fn runs_over(tok: Tok) -> bool {
+    tok.is_work() || matches!(tok, Tok::Ring | Tok::InEach | Tok::Join | Tok::Loop(_))
 }
 
 impl Vocabulary {
@@ -192,11 +215,20 @@ impl Vocabulary {
         for (n, form) in (1..).zip(&grammar.numbers) {
             made.add(form, Tok::Number(n));
         }
+        for (n, form) in &grammar.also_numbers {
+            made.add(form, Tok::Number(*n));
+        }
         for (n, form) in (2..).zip(&grammar.tens) {
             made.add(form, Tok::Number(10 * n));
         }
         for (n, form) in (1..).zip(&grammar.ordinals) {
             made.add(form, Tok::Ordinal(n));
+            for suffix in &grammar.ordinal_suffixes {
+                made.add(&format!("{form}{suffix}"), Tok::Ordinal(n));
+            }
+        }
+        for (n, form) in &grammar.also_ordinals {
+            made.add(form, Tok::Ordinal(*n));
         }
         for (n, form) in (1..).zip(&grammar.turns) {
             made.add(form, Tok::Turns(n));

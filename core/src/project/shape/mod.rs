@@ -1,6 +1,9 @@
 //! From text to shape: a written piece as a [`Piece`] that is given by its rounds. Its outline
 //! is the forecast of them at the maker's own gauge.
 
+mod rows;
+
+use self::rows::{RoundCounts, rows};
 use crate::error::{Error, LONGEST_NAME, Result};
 use crate::piece::Yarn;
 use crate::piece::cloth::{Kind, KindFrom, Loop, Working};
@@ -15,6 +18,8 @@ use crate::project::Project;
 use crate::words::course::{Course, CourseStep, courses};
 use crate::words::stitches::placement;
 use crate::words::tree::{Line, Op, Pattern, Placed, Span, StitchKind};
+
+pub use self::rows::{MissingCounts, ToldCount, missing_counts};
 
 /// A last round of at most so many stitches is drawn shut; a wider one is left open. Common
 /// practice, no source.
@@ -55,6 +60,22 @@ pub fn shape(
     gauge: Gauge,
     firmness: Firmness,
 ) -> Result<MadeProject> {
+    shape_told(pattern, unread, &[], name, gauge, firmness)
+}
+
+/// As [`shape`], with the stitches of some rounds `told` by a person: of those that
+/// [`missing_counts`] lists, and of any other, in place of what was read.
+///
+/// # Errors
+/// As [`shape`].
+pub fn shape_told(
+    pattern: &Pattern,
+    unread: &[Span],
+    told: &[ToldCount],
+    name: &str,
+    gauge: Gauge,
+    firmness: Firmness,
+) -> Result<MadeProject> {
     gauge.validate()?;
     let courses = courses(pattern, unread);
     if courses.is_empty() {
@@ -65,52 +86,26 @@ pub fn shape(
         ));
     }
     let many = courses.len() > 1;
-    let named = (1..).zip(&courses).map(|(i, course)| match course.name {
-        Some(own) => (own.to_owned(), course),
-        None if many => (format!("{name} {i}"), course),
-        None => (name.to_owned(), course),
+    let named = (1..).zip(&courses).map(|(part, course)| match course.name {
+        Some(own) => (own.to_owned(), part, course),
+        None if many => (format!("{name} {part}"), part, course),
+        None => (name.to_owned(), part, course),
     });
     let rounds_of = |course: &Course<'_>| {
         course.steps.iter().map(CourseStep::many).fold(0, u32::saturating_add)
     };
     let largest = courses.iter().map(rounds_of).max().unwrap_or_default();
     let mut made = MadeProject { pieces: Vec::new(), left_out: Vec::new() };
-    for (name, course) in named {
+    for (name, part, course) in named {
         let place = format!("piece “{name}”");
-        match one(name, course, gauge, firmness).map_err(|e| e.within(&place)) {
+        let own: Vec<ToldCount> = told.iter().filter(|t| t.part == part).copied().collect();
+        match one(name, course, &own, gauge, firmness).map_err(|e| e.within(&place)) {
             Ok(shaped) => made.pieces.push(shaped),
             Err(error) if rounds_of(course) < largest => made.left_out.push(error),
             Err(error) => return Err(error),
         }
     }
     Ok(made)
-}
-
-/// Why rounds of a piece would be lost, if they would: a gap in their numbers, or a line
-/// between them that looks like a round and was not read.
-fn lost(course: &Course<'_>) -> Option<Error> {
-    for pair in course.steps.windows(2) {
-        let (before, step) = (&pair[0], &pair[1]);
-        let expected = before.rounds.last.saturating_add(1);
-        if step.rounds.first > expected {
-            let missing = match step.rounds.first - expected {
-                1 => format!("Rnd {expected} is missing"),
-                _ => format!("Rnds {expected}–{} are missing", step.rounds.first - 1),
-            };
-            let mend = "write what is missing, at least its count, such as Rnd 5: (24)";
-            return Some(Error::new(step.heading(), missing, mend));
-        }
-        let between = &course.lines[before.line + 1..step.line];
-        let unread = between.iter().any(|l| matches!(l.it, Line::Note { unread: true, .. }));
-        if unread {
-            return Some(Error::new(
-                step.heading(),
-                "the line above it looks like a round and cannot be read",
-                "state the count at its end, or write it in the words of the abbreviations",
-            ));
-        }
-    }
-    None
 }
 
 /// Adds the pieces to `project`, their yarns too where it has none of that name; one that the
@@ -153,14 +148,19 @@ fn cut(name: &str) -> String {
     name.chars().take(LONGEST_NAME).collect()
 }
 
-fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> Result<Shaped> {
-    let (counts, open) = counts(course)?;
-    let drawn = counts.last().is_some_and(|&last| last <= DRAWN_SHUT);
-    let mut piece = Piece::new(cut(&name), ends(open.is_some(), drawn), gauge);
+fn one(
+    name: String,
+    course: &Course<'_>,
+    told: &[ToldCount],
+    gauge: Gauge,
+    firmness: Firmness,
+) -> Result<Shaped> {
+    let rows = rows(course, told)?;
+    let drawn = rows.counts.last().is_some_and(|&last| last <= DRAWN_SHUT);
+    let mut piece = Piece::new(cut(&name), ends(rows.open.is_some(), drawn), gauge);
     piece.firmness = firmness;
-    let yarns = choices(&mut piece, course);
-    let start = open.map_or(Start::Ring, Start::Chain);
-    piece.given = Some(given(course, start, &counts));
+    let yarns = choices(&mut piece, course, &rows);
+    piece.given = Some(given(course, &rows));
     let planned = plan(&piece)?;
     if !planned.warnings.iter().any(|w| w.kind == WarningKind::Unsettled) {
         // What it would be planned anew from; only its ends count while its rounds stay.
@@ -172,51 +172,6 @@ fn one(name: String, course: &Course<'_>, gauge: Gauge, firmness: Firmness) -> R
     Ok(Shaped { piece, yarns })
 }
 
-/// The stitches of every round, and of the foundation chain at an open start.
-fn counts(course: &Course<'_>) -> Result<(Vec<u32>, Option<u32>)> {
-    let mut counts: Vec<u32> = Vec::new();
-    if let Some(lost) = lost(course) {
-        return Err(lost);
-    }
-    for step in &course.steps {
-        let Some(count) = step.count else {
-            return Err(Error::new(
-                step.heading(),
-                "its stitches cannot be counted",
-                "proofread the pattern first, or state the count at the end of the round",
-            ));
-        };
-        counts.extend(step.counted().map(|(_, each)| each.unwrap_or(count)));
-        if counts.len() > MOST_ROUNDS {
-            return Err(Error::new(
-                step.heading(),
-                format!("the piece has more than {MOST_ROUNDS} rounds"),
-                "split it into pieces",
-            ));
-        }
-    }
-    // Only a chain that is joined leaves an opening; one worked along is an oval's, or a ring.
-    let founded = course.steps.first().is_some_and(|s| s.founds);
-    let open = course.chain.filter(|_| !founded);
-    let mut below = open;
-    for (round, &count) in (1..).zip(&counts) {
-        let unworkable = below
-            .is_some_and(|b: u32| count > b.saturating_mul(2) || b > count.saturating_mul(2));
-        if unworkable || count == 0 || count > 20_000 {
-            return Err(Error::new(
-                format!("Rnd {round}"),
-                format!("{count} stitches on {} cannot be planned", below.unwrap_or(0)),
-                "a round can at most double or halve the one below; check its count",
-            ));
-        }
-        below = Some(count);
-    }
-    if counts.len() < 2 {
-        return Err(Error::new("pattern", "it has fewer than two rounds", "add its rounds"));
-    }
-    Ok((counts, open))
-}
-
 /// An outline that only says which ends are open: what the skin of whole stitches reads.
 fn ends(open: bool, drawn: bool) -> Outline {
     let radius = |open: bool| if open { 10.0 } else { 0.0 };
@@ -226,22 +181,23 @@ fn ends(open: bool, drawn: bool) -> Outline {
 
 /// The rounds as the text works them: where it puts its increases, where it stuffs, what it
 /// says beside a round.
-fn given(course: &Course<'_>, start: Start, counts: &[u32]) -> Given {
-    let mut given = Given::of_counts(start, counts);
-    let mut below = start.joined();
-    let mut number = 0_usize;
-    for step in &course.steps {
+fn given(course: &Course<'_>, rows: &RoundCounts) -> Given {
+    let start = rows.open.map_or(Start::Ring, Start::Chain);
+    let mut given = Given::of_counts(start, &rows.counts);
+    for (step, &from) in course.steps.iter().zip(&rows.starts) {
         let remark: Vec<&str> = step.rounds.work.iter().filter_map(note).collect();
-        for (_, each) in step.counted() {
+        for number in (from..rows.counts.len()).take(step.many() as usize) {
+            let below = match number.checked_sub(1) {
+                Some(before) => rows.counts.get(before).copied(),
+                None => start.joined(),
+            };
             let Some(round) = given.rounds.get_mut(number) else { break };
             let work = below.and_then(|below| placement(&step.rounds.work, below));
             round.work = work.filter(|w| w.produced() == round.count && !step.unread);
             round.remark = remark.join(". ");
-            below = Some(each.unwrap_or(round.count));
-            number += 1;
         }
     }
-    given.stuff_after = stuffed(course);
+    given.stuff_after = stuffed(course, rows);
     given
 }
 
@@ -253,12 +209,13 @@ fn note(op: &Placed<Op>) -> Option<&str> {
 }
 
 /// The rounds after which the text stuffs the piece.
-fn stuffed(course: &Course<'_>) -> Vec<u32> {
+fn stuffed(course: &Course<'_>, rows: &RoundCounts) -> Vec<u32> {
     let mut after = Vec::new();
-    let (mut worked, mut steps) = (0_u32, course.steps.iter().peekable());
+    let mut worked = 0_u32;
+    let mut steps = course.steps.iter().zip(&rows.starts).peekable();
     for (i, line) in course.lines.iter().enumerate() {
-        if let Some(step) = steps.next_if(|s| s.line == i) {
-            worked = worked.saturating_add(step.many());
+        if let Some((step, &from)) = steps.next_if(|(s, _)| s.line == i) {
+            worked = (from as u32).saturating_add(step.many());
         }
         let stuffs = match &line.it {
             Line::Do(ops) => ops.iter().any(|op| op.it == Op::Stuff),
@@ -274,16 +231,17 @@ fn stuffed(course: &Course<'_>) -> Vec<u32> {
 
 /// Kinds of stitch, loops, joined rounds and yarns, as the text has them; returns the names
 /// of the yarns.
-fn choices(piece: &mut Piece, course: &Course<'_>) -> Vec<String> {
+fn choices(piece: &mut Piece, course: &Course<'_>, rows: &RoundCounts) -> Vec<String> {
     let mut yarns: Vec<String> = Vec::new();
     let mut round = 1;
-    let mut steps = course.steps.iter().peekable();
+    let mut steps = course.steps.iter().zip(&rows.starts).peekable();
     let mut kind = Kind::Single;
     for (i, line) in course.lines.iter().enumerate() {
         match &line.it {
             Line::Do(ops) => colours(ops, round, piece, &mut yarns),
             Line::Rounds(rounds) => {
-                let Some(step) = steps.next_if(|s| s.line == i) else { continue };
+                let Some((step, &from)) = steps.next_if(|(s, _)| s.line == i) else { continue };
+                round = from as u32 + 1;
                 colours(&rounds.work, round, piece, &mut yarns);
                 let now = kind_of(&rounds.work).unwrap_or(kind);
                 if now != kind {

@@ -1,0 +1,153 @@
+//! The tokens of a line as they may be meant instead: without remarks, with the stitch or the
+//! verb that is left unsaid.
+
+use super::count::figure_of;
+use super::layers::rematch;
+use super::token::{Say, Tok, Token};
+use crate::words::tree::{Placed, StitchKind};
+
+/// Without brackets that hold a remark: no count, and nothing says how often.
+pub(super) fn without_remarks(tokens: &[Token]) -> Option<Vec<Token>> {
+    let mut kept = Vec::with_capacity(tokens.len());
+    let mut at = 0;
+    while let Some(token) = tokens.get(at) {
+        if let Tok::Open(n) = token.tok
+            && n > 1
+            && let Some(inside) = tokens.get(at + 1..at + n)
+        {
+            let worded = inside.iter().any(|t| matches!(t.tok, Tok::Unknown | Tok::Say(_)))
+                || inside.iter().any(|t| t.tok.is_work());
+            let multiplied = matches!(
+                tokens.get(at + n + 1).map(|t| t.tok),
+                Some(Tok::Times | Tok::Number(_) | Tok::Turns(_) | Tok::Say(_) | Tok::InEach)
+            ) && !matches!(
+                tokens.get(at + n + 1).map(|t| t.tok),
+                Some(Tok::Say(Say::In))
+            );
+            if worded && !multiplied && figure_of(inside).is_none() && at > 0 {
+                at += n + 1;
+                continue;
+            }
+        }
+        kept.push(*token);
+        at += 1;
+    }
+    (kept.len() < tokens.len()).then(|| {
+        rematch(&mut kept);
+        kept
+    })
+}
+
+/// “2 sc inc” as two increases: without the kind of stitch before “inc” and “dec”.
+pub(super) fn kinds_joined(tokens: &[Token]) -> Option<Vec<Token>> {
+    let mut kept = Vec::with_capacity(tokens.len());
+    for (i, token) in tokens.iter().enumerate() {
+        let shaped = matches!(
+            tokens.get(i + 1).map(|t| t.tok),
+            Some(Tok::Increase(_) | Tok::Decrease(..))
+        );
+        if !(shaped && matches!(token.tok, Tok::Kind(_))) {
+            kept.push(*token);
+        }
+    }
+    (kept.len() < tokens.len()).then(|| {
+        rematch(&mut kept);
+        kept
+    })
+}
+
+/// “18 sts”, where nothing else is worked: as many plain stitches.
+pub(super) fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    if tokens.iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring) {
+        return None;
+    }
+    let at = tokens
+        .windows(2)
+        .position(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)))?;
+    let mut all = tokens.to_vec();
+    all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
+    Some(all)
+}
+
+/// “2 M häkeln, 1 M verdoppeln”: stitches that are counted and nothing else said of them are
+/// plain ones.
+pub(super) fn stitches_among(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    let mut all = tokens.to_vec();
+    let mut changed = false;
+    for i in 1..tokens.len() {
+        let counted =
+            tokens[i].tok == Tok::Stitch && matches!(tokens[i - 1].tok, Tok::Number(_));
+        let placed = i.checked_sub(2).is_some_and(|b| {
+            matches!(
+                tokens[b].tok,
+                Tok::InEach
+                    | Tok::Say(
+                        Say::In | Say::Next | Say::Each | Say::Last | Say::Over | Say::The
+                    )
+            ) || tokens[b].tok.is_work()
+        });
+        let said = matches!(
+            tokens.get(i + 1).map(|t| t.tok),
+            Some(Tok::Skip | Tok::Say(Say::Together | Say::Doubled | Say::Total | Say::Over))
+        );
+        if counted && !placed && !said {
+            all[i] = all[i].meaning(Tok::Kind(kind));
+            changed = true;
+        }
+    }
+    let works = tokens.iter().any(|t| t.tok.is_work());
+    (changed && works).then_some(all)
+}
+
+/// “Decrease: 2 sc, dec”: what stands before the colon is a remark.
+pub(super) fn behind_colon(tokens: &[Token]) -> Option<Vec<Token>> {
+    let at = tokens.iter().rposition(|t| t.tok == Tok::Colon)?;
+    let mut after = tokens[at + 1..].to_vec();
+    rematch(&mut after);
+    (at > 0 && after.iter().any(|t| t.tok.is_work())).then_some(after)
+}
+
+/// “16 sc (2 sc in each st)”: the count, and the work in brackets.
+pub(super) fn bracketed_work(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token>)> {
+    let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+    let [count, named, open, inside @ ..] = &tokens[lead..] else { return None };
+    let (Tok::Number(stated), Tok::Kind(_) | Tok::Stitch, Tok::Open(n)) =
+        (count.tok, named.tok, open.tok)
+    else {
+        return None;
+    };
+    let inside = inside.get(..n.checked_sub(1)?)?;
+    let mut work = inside.to_vec();
+    rematch(&mut work);
+    let works =
+        |t: &Token| t.tok.is_work() || matches!(t.tok, Tok::Say(Say::Together | Say::Doubled));
+    inside.iter().any(works).then(|| (Placed::at(stated, count.at()), work))
+}
+
+/// “every 3rd stitch (24)”: places without a word on what is done there.
+/// `first` where it stands before them.
+pub(super) fn with_verb(tokens: &[Token], shaping: Tok, first: bool) -> Option<Vec<Token>> {
+    let at = tokens
+        .iter()
+        .position(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals))
+        .unwrap_or(tokens.len());
+    let places = tokens[..at]
+        .iter()
+        .any(|t| matches!(t.tok, Tok::InEach | Tok::Ordinal(_) | Tok::Say(Say::Each)));
+    if !places || tokens.iter().any(|t| t.tok.is_work()) || tokens.len() > 24 {
+        return None;
+    }
+    let before = tokens.get(at.checked_sub(1)?)?;
+    let mut all = tokens.to_vec();
+    let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+    match tokens.get(lead).filter(|_| first) {
+        // It stands where the places begin, and takes no room there.
+        Some(place) => {
+            let verb = Token { end: place.start, ..place.meaning(shaping) };
+            all.insert(lead, verb);
+        }
+        None => all.insert(at, before.meaning(shaping)),
+    }
+    rematch(&mut all);
+    Some(all)
+}
