@@ -29,6 +29,7 @@ use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::toy::{ToyLook, ToyShown};
 use crate::work::trade::Trade;
 use crate::work::worker::Ticket;
 use plumpline_core::file;
@@ -50,6 +51,7 @@ pub struct Studio {
     line_up: LineUp,
     printing: Printing,
     body: BodyShown,
+    toy: ToyShown,
     /// Questions to the person; the first is shown.
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
@@ -134,6 +136,7 @@ impl Studio {
             line_up: LineUp::default(),
             printing: Printing::default(),
             body: BodyShown::default(),
+            toy: ToyShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
             given_up: None,
@@ -200,6 +203,11 @@ impl Studio {
         &self.body
     }
 
+    /// The toy on screen.
+    pub fn toy(&self) -> &ToyShown {
+        &self.toy
+    }
+
     /// The picture to trace, as far as it has been read.
     pub fn picture(&self) -> &Tracing {
         &self.picture
@@ -241,6 +249,7 @@ impl Studio {
             gauges: &self.home.gauges,
             struck: self.home.struck(),
             body: &self.body,
+            toy: &self.toy,
             desk: &self.home.desk,
             picture: &self.picture,
             outlining: &self.outlining,
@@ -277,6 +286,8 @@ impl Studio {
         let knots = self.document.piece().outline.knots.len();
         self.view.knot = self.view.knot.filter(|&k| k < knots);
         self.view.board.also.retain(|&k| k < knots);
+        let toy = &self.document.project().toy;
+        self.view.toy.keep_to(toy.parts.len(), toy.attachments.len());
     }
 
     /// Plans the piece in hand if it is another by now, and accepts its counts once the hand
@@ -314,6 +325,34 @@ impl Studio {
             pixels_per_point: ctx.pixels_per_point(),
         };
         if let Err(trouble) = self.body.update(ctx, plan, self.document.piece(), asked) {
+            self.say(trouble, true);
+        }
+    }
+
+    /// The toy as the project and the hand have it now, if it is in sight.
+    fn show_toy(&mut self, ctx: &Context, field: Option<Rect>) {
+        let t = Tokens::now(ctx);
+        let view = &self.view.toy;
+        let heard = match field {
+            None => self.toy.rest(ctx),
+            Some(field) => {
+                let look = ToyLook {
+                    turned: view.turned,
+                    apart: view.apart,
+                    parts: view.part().into_iter().collect(),
+                    attachment: view.attachment(),
+                    lit: t.lit_yarn(),
+                    field,
+                    pixels_per_point: ctx.pixels_per_point(),
+                };
+                let pointed = view.hovered.filter(|&part| view.part() != Some(part));
+                let heard =
+                    self.toy.update(ctx, &self.document, look, self.view.toy.drag.is_some());
+                self.toy.trace_rim(ctx, pointed, t.highlight);
+                heard
+            }
+        };
+        if let Err(trouble) = heard {
             self.say(trouble, true);
         }
     }
@@ -428,6 +467,11 @@ impl Studio {
         if let Room::Shape(shape) = &layout.room {
             self.show_body(&ctx, shape);
         }
+        let field = match &layout.room {
+            Room::Assembly(room) => Some(room.field()),
+            _ => None,
+        };
+        self.show_toy(&ctx, field);
         let sees_answers =
             layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);

@@ -18,5 +18,6 @@ pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;
 pub mod still;
+pub mod toy;
 pub mod trade;
 pub mod worker;
