@@ -14,10 +14,10 @@ use crate::document::{Document, Revision};
 use crate::kit::fit;
 use crate::kit::{Tokens, type_faces};
 use crate::stages::around::start;
-use crate::stages::{shape, sheet};
+use crate::stages::sheet;
 use crate::view::prefs::Prefs;
 use crate::view::{Notice, Over, Stage, View, apply};
-use crate::work::body::{BodyLook, BodyShown};
+use crate::work::body::BodyShown;
 use crate::work::ending::Ending;
 use crate::work::files::Files;
 use crate::work::home::Home;
@@ -29,7 +29,7 @@ use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
-use crate::work::toy::{ToyLook, ToyShown};
+use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use crate::work::worker::Ticket;
 use plumpline_core::file;
@@ -50,8 +50,8 @@ pub struct Studio {
     sizing: Sizing,
     line_up: LineUp,
     printing: Printing,
-    body: BodyShown,
-    toy: ToyShown,
+    pub(super) body: BodyShown,
+    pub(super) toy: ToyShown,
     /// Questions to the person; the first is shown.
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
@@ -304,56 +304,6 @@ impl Studio {
             let Some(plan) = self.derived.plan() else { return planned };
             // What is saved has to give what is shown: it is planned as it will be opened.
             self.document.accept(plan.counts());
-        }
-    }
-
-    /// The body as the plan and the hand have it now, if it is in sight.
-    fn show_body(&mut self, ctx: &Context, layout: &shape::layout::ShapeLayout) {
-        let (Some(plan), Some(field)) =
-            (self.derived.plan(), layout.body_field(self.view.face))
-        else {
-            self.body.rest();
-            return;
-        };
-        let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));
-        let colours = self.document.project().yarns.iter().map(|y| y.colour).collect();
-        let asked = BodyLook {
-            turned: self.view.turned,
-            lit,
-            colours,
-            field,
-            pixels_per_point: ctx.pixels_per_point(),
-        };
-        if let Err(trouble) = self.body.update(ctx, plan, self.document.piece(), asked) {
-            self.say(trouble, true);
-        }
-    }
-
-    /// The toy as the project and the hand have it now, if it is in sight.
-    fn show_toy(&mut self, ctx: &Context, field: Option<Rect>) {
-        let t = Tokens::now(ctx);
-        let view = &self.view.toy;
-        let heard = match field {
-            None => self.toy.rest(ctx),
-            Some(field) => {
-                let look = ToyLook {
-                    turned: view.turned,
-                    apart: view.apart,
-                    parts: view.part().into_iter().collect(),
-                    attachment: view.attachment(),
-                    lit: t.lit_yarn(),
-                    field,
-                    pixels_per_point: ctx.pixels_per_point(),
-                };
-                let pointed = view.hovered.filter(|&part| view.part() != Some(part));
-                let heard =
-                    self.toy.update(ctx, &self.document, look, self.view.toy.drag.is_some());
-                self.toy.trace_rim(ctx, pointed, t.highlight);
-                heard
-            }
-        };
-        if let Err(trouble) = heard {
-            self.say(trouble, true);
         }
     }
 
