@@ -36,8 +36,14 @@ type Bench<'a> = Harness<'a, Studio>;
 
 /// A copy of the acorn, since what is worked in the Make stage is saved at once.
 fn opened<'a>(folder: &Path, width: f32, height: f32) -> Bench<'a> {
-    let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects/acorn.ron");
-    let copy = folder.join("acorn.ron");
+    opened_on("acorn.ron", folder, width, height)
+}
+
+/// A copy of the sample in this file.
+fn opened_on<'a>(sample: &str, folder: &Path, width: f32, height: f32) -> Bench<'a> {
+    let copy = folder.join(sample);
+    let samples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
+    let sample = samples.join(sample);
     std::fs::copy(sample, &copy).expect("the sample is there");
     let mut bench = Harness::builder()
         .with_size(vec2(width, height))
@@ -62,6 +68,7 @@ fn settle(bench: &mut Bench<'_>) {
             Stage::Proofread => studio.proofreading().checked().is_some(),
             Stage::Make => studio.handiwork().course(PieceId::new(0)).is_some(),
             Stage::Shape => !studio.body().is_busy(),
+            Stage::Assembly => !studio.toy().is_busy(),
         };
         if done {
             bench.run();
@@ -120,6 +127,27 @@ fn every_stage_looks_as_it_was_judged_good() {
 #[test]
 fn every_stage_looks_as_it_was_judged_good_in_a_small_window() {
     stages(1024.0, 700.0);
+}
+
+/// A toy with a part in hand, its thread, its map and its steps.
+#[test]
+fn the_assembly_looks_as_it_was_judged_good() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut results = SnapshotResults::new();
+    for (width, height) in [(1440.0, 900.0), (1024.0, 700.0)] {
+        let mut bench = opened_on("moor-cob.ron", folder.path(), width, height);
+        bench.get_by_label("Assembly").click();
+        bench.run();
+        bench.get_by_label_contains("Part Ear").click();
+        bench.run();
+        for theme in ["light", "dark"] {
+            settle(&mut bench);
+            let name = format!("assembly-{theme}-{width}");
+            results.add(bench.try_snapshot_options(&name, &tolerance()));
+            bench.key_press_modifiers(Modifiers::COMMAND, Key::D);
+            bench.run();
+        }
+    }
 }
 
 /// The tolerance is for the renderer's noise: an icon that vanished is no noise, nor is the

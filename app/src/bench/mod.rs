@@ -20,6 +20,7 @@ use crate::work::picture::Tracing;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use command::Command;
 
@@ -54,6 +55,8 @@ pub struct Bench<'a> {
     pub struck: &'a [Struck],
     /// The body as it is shown.
     pub body: &'a BodyShown,
+    /// The toy as it is shown.
+    pub toy: &'a ToyShown,
     /// What is remembered from run to run.
     pub desk: &'a Desk,
     /// The picture to trace, as far as it has been read.

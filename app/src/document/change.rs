@@ -88,6 +88,7 @@ fn change(project: &mut Project, id: PieceId, edit: Edit) -> PieceId {
         Edit::Choice(choice) => choice.make(piece),
         Edit::Sheet(text, words) => text.set(project, words),
         Edit::Sizes(edit) => edit.make(project, index),
+        Edit::Toy(edit) => edit.make(project),
         Edit::Piece(edit) => return edit.make(project, id),
         Edit::AddPieces(shaped) => {
             let first = project.pieces.len();

@@ -8,6 +8,7 @@ use super::choice::Choice;
 use super::measure::BoardDimension;
 use super::pieces::PieceEdit;
 use super::sizes::SizeEdit;
+use super::toy::ToyEdit;
 
 /// A change of the project.
 #[derive(Debug, Clone, PartialEq)]
@@ -90,6 +91,8 @@ pub enum Edit {
     Sizes(SizeEdit),
     /// A change of the list of pieces.
     Piece(PieceEdit),
+    /// A change of the toy.
+    Toy(ToyEdit),
     /// Other words for the pattern.
     Wording(WordingChoice),
 }
@@ -104,6 +107,7 @@ impl Edit {
             Self::Sheet(text, _) => Some(("sheet", *text as usize)),
             Self::Sizes(SizeEdit::Change(size, _)) => Some(("size", *size)),
             Self::Sizes(SizeEdit::ChangeSeam(seam, _)) => Some(("seam", *seam)),
+            Self::Toy(edit) => edit.run(),
             // Nudges by the arrow keys; a drag is a gesture, which no run goes beyond.
             Self::MoveKnots { lead, .. } => Some(("knot", *lead)),
             _ => None,

@@ -9,6 +9,7 @@ mod names;
 pub mod pieces;
 pub mod shaping;
 pub mod sizes;
+pub mod toy;
 
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU64, Ordering};

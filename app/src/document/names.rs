@@ -53,6 +53,7 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         Edit::Sheet(text, _) => format!("{} on the sheet", text.name()),
         Edit::Sizes(edit) => sized(edit),
         Edit::Piece(edit) => listed(edit),
+        Edit::Toy(edit) => edit.step(),
         Edit::Wording(_) => "Words of the pattern".into(),
     }
 }

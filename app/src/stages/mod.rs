@@ -2,6 +2,7 @@
 //! stage knows another.
 
 pub mod around;
+pub mod assembly;
 pub mod make;
 pub mod proofread;
 pub mod shape;

@@ -6,13 +6,19 @@ use super::{Notice, View};
 use crate::document::Document;
 use crate::document::edit::Edit;
 use crate::document::measure::{self, BoardDimension};
+use crate::document::toy::{PartTrait, ToyEdit};
+use crate::view::toy::ToyPick;
 use plumpline_core::plan;
 
 /// Makes one change of the project, in one step or as part of the gesture under way.
 pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
     let piece = document.piece_id();
+    let taken = taken_by(document, &edit);
     let changed = document.edit(edit, view.prefs.unit);
+    if let Some(taken) = taken.filter(|_| changed) {
+        view.toy.taken = taken;
+    }
     if document.piece_id() != piece {
         view.let_go();
     }
@@ -29,6 +35,23 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
         // The rounds shown beside the answers are those in use again.
         Edit::Simplicity(_) | Edit::Answer(_) => view.answer = None,
         _ => {}
+    }
+}
+
+/// What is in hand once a change of the toy is made, if it is about another thing: a part may
+/// come to have another place in the list.
+fn taken_by(document: &Document, edit: &Edit) -> Option<Option<ToyPick>> {
+    let toy = &document.project().toy;
+    let Edit::Toy(edit) = edit else { return None };
+    match edit {
+        ToyEdit::Add { .. } => Some(Some(ToyPick::Part(toy.parts.len()))),
+        ToyEdit::Attach(_) => Some(Some(ToyPick::Attachment(toy.attachments.len()))),
+        ToyEdit::Change { index, what: PartTrait::Carrier, part, .. } => {
+            let index = toy.clone().change(*index, part.as_ref().clone());
+            Some(Some(ToyPick::Part(index)))
+        }
+        ToyEdit::Remove { .. } | ToyEdit::Detach(_) => Some(None),
+        _ => None,
     }
 }
 
@@ -54,6 +77,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::Sheet(sheet) => view.sheet = sheet,
         Look::Sizes(sizes) => view.sizes = *sizes,
+        Look::Toy(toy) => view.toy = *toy,
         Look::Band(on) => view.board.band = on,
         Look::Lens(lens) => view.lens = lens,
         Look::Picture(on) => {
@@ -62,6 +86,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         }
         Look::ByWidth(on) => view.board.by_width = on,
         Look::Warn(text) => view.notice = Some(Notice { text, wrong: true }),
+        Look::Tell(text) => view.notice = Some(Notice { text, wrong: false }),
         Look::DragBar(bar) => view.dragged_bar = bar,
         Look::Type(typing) => view.typing = typing,
         Look::Piece(id) => {

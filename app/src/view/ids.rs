@@ -37,6 +37,16 @@ pub fn bend_id() -> Id {
     Id::unique("bend strip")
 }
 
+/// The id the picture of the toy takes the keyboard with.
+pub fn toy_id() -> Id {
+    Id::unique("picture of the toy")
+}
+
+/// The id the map of what carries a part takes the keyboard with.
+pub fn map_id() -> Id {
+    Id::unique("map of the rounds")
+}
+
 /// While a view of the rounds has the keyboard, Up, Down and Esc belong to it; Tab leaves it.
 pub(crate) fn keep_rounds(ui: &egui::Ui, view: &egui::Response) {
     let filter = egui::EventFilter {

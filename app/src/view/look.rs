@@ -4,6 +4,7 @@ use super::board::Drag;
 use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
+use super::toy::ToyView;
 use super::tracing::TraceView;
 use super::{BoardFace, Card, Lens, MadeBall, Over, Turned, Typing};
 use plumpline_core::PieceId;
@@ -28,10 +29,14 @@ pub enum Look {
     ByWidth(bool),
     /// Tells what went wrong.
     Warn(String),
+    /// Tells what was done.
+    Tell(String),
     /// Another view of the Sheet stage.
     Sheet(SheetView),
     /// Another view of the Sizes stage.
     Sizes(Box<SizesView>),
+    /// Another view of the Assembly stage.
+    Toy(Box<ToyView>),
     /// A bar is dragged (round, points a stitch), or no longer.
     DragBar(Option<(u32, f32)>),
     /// A dimension is being typed, or no longer.

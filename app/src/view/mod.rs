@@ -7,6 +7,7 @@ pub mod look;
 pub mod prefs;
 pub mod sheet;
 pub mod sizes;
+pub mod toy;
 pub mod tracing;
 
 use plumpline_core::Extent;
@@ -19,6 +20,7 @@ use board::BoardView;
 use prefs::Prefs;
 use sheet::SheetView;
 use sizes::SizesView;
+use toy::ToyView;
 use tracing::TraceView;
 
 /// What the main part of the window shows.
@@ -27,6 +29,8 @@ pub enum Stage {
     /// The outline board and the round bars.
     #[default]
     Shape,
+    /// The pieces put together.
+    Assembly,
     /// The sizes of the piece, and what it meets.
     Sizes,
     /// The pattern to read.
@@ -39,13 +43,14 @@ pub enum Stage {
 
 impl Stage {
     /// The stages, in the order of the thread they are strung on.
-    pub const ALL: [Self; 5] =
-        [Self::Shape, Self::Sizes, Self::Sheet, Self::Proofread, Self::Make];
+    pub const ALL: [Self; 6] =
+        [Self::Shape, Self::Assembly, Self::Sizes, Self::Sheet, Self::Proofread, Self::Make];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
         match self {
             Self::Shape => "Shape",
+            Self::Assembly => "Assembly",
             Self::Sizes => "Sizes",
             Self::Sheet => "Sheet",
             Self::Proofread => "Proofread",
@@ -250,6 +255,8 @@ pub struct View {
     pub over: Option<Over>,
     /// What the Sheet stage shows.
     pub sheet: SheetView,
+    /// What the Assembly stage shows.
+    pub toy: ToyView,
     /// What the Sizes stage shows.
     pub sizes: SizesView,
     /// The ball that a gauge is checked by.
@@ -300,7 +307,10 @@ impl View {
 
     /// Whether a hand holds something: nothing may move by itself then.
     pub fn is_dragging(&self) -> bool {
-        self.dragged_knot.is_some() || self.dragged_bar.is_some() || self.board.drag.is_some()
+        self.dragged_knot.is_some()
+            || self.dragged_bar.is_some()
+            || self.board.drag.is_some()
+            || self.toy.drag.is_some()
     }
 
     /// The hand holds nothing any more.
@@ -308,6 +318,7 @@ impl View {
         self.dragged_knot = None;
         self.dragged_bar = None;
         self.board.drag = None;
+        self.toy.drag = None;
     }
 
     /// The selected knots, the first one first.

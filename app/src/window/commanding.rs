@@ -38,6 +38,7 @@ impl Studio {
             Command::SmallerText => self.view.prefs = self.view.prefs.stepped(-1),
             Command::UsualText => self.view.prefs = self.view.prefs.at_usual_size(),
             Command::ShowShape => self.view.turn_to(Stage::Shape),
+            Command::ShowAssembly => self.view.turn_to(Stage::Assembly),
             Command::ShowSizes => self.view.turn_to(Stage::Sizes),
             Command::ShowSheet => self.view.turn_to(Stage::Sheet),
             Command::ShowProofread => self.view.turn_to(Stage::Proofread),
@@ -66,6 +67,9 @@ impl Studio {
             }
             Command::FirstRound => apply::step_round(&mut self.view, rounds, |_| 1),
             Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
+            Command::LetGo if self.view.stage == Stage::Assembly => {
+                self.view.toy.taken = None;
+            }
             Command::LetGo => {
                 self.view.selected = None;
                 self.view.select_knots(&[]);

@@ -9,7 +9,7 @@ use crate::kit::paint;
 use crate::kit::tokens::{GAP, STRIP};
 use crate::stages::around::{notice, top_strip};
 use crate::stages::shape::{self, Hands};
-use crate::stages::{make, proofread, sheet, sizes};
+use crate::stages::{assembly, make, proofread, sheet, sizes};
 use crate::view::Stage;
 
 /// Where everything is.
@@ -23,6 +23,7 @@ pub(super) struct WindowLayout {
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Room {
     Shape(shape::layout::ShapeLayout),
+    Assembly(assembly::layout::AssemblyLayout),
     Sizes(Divided),
     Sheet(Divided),
     Proofread(Divided),
@@ -39,6 +40,7 @@ pub(super) fn layout(window: Rect, stage: Stage, yarns: usize) -> WindowLayout {
     );
     let room = match stage {
         Stage::Shape => Room::Shape(shape::layout::layout(window, room, yarns)),
+        Stage::Assembly => Room::Assembly(assembly::layout::divide(window, room)),
         Stage::Sizes => Room::Sizes(sizes::divide(window, room)),
         Stage::Sheet => Room::Sheet(sheet::divide(window, room)),
         Stage::Proofread => Room::Proofread(proofread::divide(room)),
@@ -53,6 +55,7 @@ impl WindowLayout {
     pub(super) fn mirrored(self, window: Rect) -> Self {
         let room = match self.room {
             Room::Shape(shape) => Room::Shape(shape.mirrored(window)),
+            Room::Assembly(assembly) => Room::Assembly(assembly.mirrored(window)),
             Room::Sizes(sizes) => Room::Sizes(sizes.mirrored(window)),
             Room::Sheet(sheet) => Room::Sheet(sheet.mirrored(window)),
             Room::Proofread(proofread) => Room::Proofread(proofread.mirrored(window)),
@@ -65,6 +68,7 @@ impl WindowLayout {
     fn main(&self) -> Rect {
         match self.room {
             Room::Shape(shape) => shape.main,
+            Room::Assembly(room) => room.picture,
             Room::Sizes(room) | Room::Sheet(room) | Room::Proofread(room) => room.main,
             // It would lie over the buttons that are pressed at every stitch.
             Room::Make(rect) => make::above_the_steps(rect),
@@ -81,6 +85,7 @@ pub(super) fn hands(
 ) -> Hands {
     match &layout.room {
         Room::Shape(shape) => shape::grounds(ui.painter(), shape, bench.t),
+        Room::Assembly(room) => room.grounds(ui.painter(), bench.t),
         Room::Sizes(room) | Room::Sheet(room) | Room::Proofread(room) => {
             paint::panel(ui.painter(), room.main, bench.t);
             paint::panel(ui.painter(), room.side, bench.t);
@@ -106,6 +111,7 @@ pub(super) fn picture(
     let mut sees_answers = false;
     match &layout.room {
         Room::Shape(shape) => sees_answers = shape::picture(ui, bench, shape, hands, actions),
+        Room::Assembly(room) => assembly::show(ui, bench, room, actions),
         Room::Sizes(room) => {
             sizes::show(ui, bench, room.main, actions);
             sizes::side(ui, bench, room.side, actions);

@@ -8,6 +8,7 @@ mod keep;
 mod layout;
 mod making;
 mod picture;
+mod showing;
 mod studio;
 mod trace;
 mod trust;

@@ -14,10 +14,10 @@ use crate::document::{Document, Revision};
 use crate::kit::fit;
 use crate::kit::{Tokens, type_faces};
 use crate::stages::around::start;
-use crate::stages::{shape, sheet};
+use crate::stages::sheet;
 use crate::view::prefs::Prefs;
 use crate::view::{Notice, Over, Stage, View, apply};
-use crate::work::body::{BodyLook, BodyShown};
+use crate::work::body::BodyShown;
 use crate::work::ending::Ending;
 use crate::work::files::Files;
 use crate::work::home::Home;
@@ -29,6 +29,7 @@ use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use crate::work::worker::Ticket;
 use plumpline_core::file;
@@ -49,7 +50,8 @@ pub struct Studio {
     sizing: Sizing,
     line_up: LineUp,
     printing: Printing,
-    body: BodyShown,
+    pub(super) body: BodyShown,
+    pub(super) toy: ToyShown,
     /// Questions to the person; the first is shown.
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
@@ -134,6 +136,7 @@ impl Studio {
             line_up: LineUp::default(),
             printing: Printing::default(),
             body: BodyShown::default(),
+            toy: ToyShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
             given_up: None,
@@ -200,6 +203,11 @@ impl Studio {
         &self.body
     }
 
+    /// The toy on screen.
+    pub fn toy(&self) -> &ToyShown {
+        &self.toy
+    }
+
     /// The picture to trace, as far as it has been read.
     pub fn picture(&self) -> &Tracing {
         &self.picture
@@ -241,6 +249,7 @@ impl Studio {
             gauges: &self.home.gauges,
             struck: self.home.struck(),
             body: &self.body,
+            toy: &self.toy,
             desk: &self.home.desk,
             picture: &self.picture,
             outlining: &self.outlining,
@@ -277,6 +286,8 @@ impl Studio {
         let knots = self.document.piece().outline.knots.len();
         self.view.knot = self.view.knot.filter(|&k| k < knots);
         self.view.board.also.retain(|&k| k < knots);
+        let toy = &self.document.project().toy;
+        self.view.toy.keep_to(toy.parts.len(), toy.attachments.len());
     }
 
     /// Plans the piece in hand if it is another by now, and accepts its counts once the hand
@@ -293,28 +304,6 @@ impl Studio {
             let Some(plan) = self.derived.plan() else { return planned };
             // What is saved has to give what is shown: it is planned as it will be opened.
             self.document.accept(plan.counts());
-        }
-    }
-
-    /// The body as the plan and the hand have it now, if it is in sight.
-    fn show_body(&mut self, ctx: &Context, layout: &shape::layout::ShapeLayout) {
-        let (Some(plan), Some(field)) =
-            (self.derived.plan(), layout.body_field(self.view.face))
-        else {
-            self.body.rest();
-            return;
-        };
-        let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));
-        let colours = self.document.project().yarns.iter().map(|y| y.colour).collect();
-        let asked = BodyLook {
-            turned: self.view.turned,
-            lit,
-            colours,
-            field,
-            pixels_per_point: ctx.pixels_per_point(),
-        };
-        if let Err(trouble) = self.body.update(ctx, plan, self.document.piece(), asked) {
-            self.say(trouble, true);
         }
     }
 
@@ -428,6 +417,11 @@ impl Studio {
         if let Room::Shape(shape) = &layout.room {
             self.show_body(&ctx, shape);
         }
+        let field = match &layout.room {
+            Room::Assembly(room) => Some(room.field()),
+            _ => None,
+        };
+        self.show_toy(&ctx, field);
         let sees_answers =
             layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);

@@ -20,5 +20,6 @@ pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;
 pub mod still;
+pub mod toy;
 pub mod trade;
 pub mod worker;

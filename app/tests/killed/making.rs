@@ -82,12 +82,12 @@ fn makes_until_killed() {
     let mut bench = at_home(home, saved.then_some(path.as_path()));
     if size.is_some() && !saved {
         // The sample that opens has no sizes yet; the first is an S.
-        bench.key_press(Key::Num2);
+        bench.key_press(Key::Num3);
         still(&mut bench);
         bench.get_by_label("Add a size").click();
         still(&mut bench);
     }
-    bench.key_press(Key::Num5);
+    bench.key_press(Key::Num6);
     still(&mut bench);
     if size.is_some() {
         bench.key_press(Key::S);
@@ -171,7 +171,7 @@ fn killed_between_two_clicks_it_opens_at_the_same_stitch() {
             }
             let opened = bench.state().document().project();
             assert_eq!(opened.making, kept.making);
-            bench.key_press(Key::Num5);
+            bench.key_press(Key::Num6);
             planned(&mut bench);
             let studio = bench.state();
             assert_eq!(studio.handiwork().size(), size, "it opens at the size it was at");

@@ -1,5 +1,6 @@
 //! The studio without a window: what people do in it, and what then stands on screen.
 
+mod assembly;
 mod bench;
 mod board;
 mod body;

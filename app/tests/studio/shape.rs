@@ -238,7 +238,7 @@ fn single_keys_leave_a_text_field_alone() {
     bench.get_by_label("Project name").focus();
     bench.run();
     bench.key_press(Key::P);
-    bench.key_press(Key::Num3);
+    bench.key_press(Key::Num4);
     bench.get_by_label("Project name").type_text("p2");
     bench.run();
     assert_eq!(bench.state().view().stage, Stage::Shape);

@@ -18,7 +18,7 @@ use crate::wait::until_settled;
 
 fn at_sizes<'a>() -> Bench<'a> {
     let mut bench = opened(1440.0, 900.0);
-    bench.key_press(Key::Num2);
+    bench.key_press(Key::Num3);
     bench.run();
     assert_eq!(bench.state().view().stage, Stage::Sizes);
     until_settled(&mut bench);
@@ -174,7 +174,7 @@ fn a_toy_is_not_measured_where_the_piece_is_gathered_shut() {
     bench.run();
     click(&mut bench, "Starter Ball");
     click(&mut bench, "Create");
-    bench.key_press(Key::Num2);
+    bench.key_press(Key::Num3);
     bench.run();
     until_settled(&mut bench);
     let shut = bench.state().plan().expect("a plan").rounds.len();
@@ -200,7 +200,7 @@ fn at_home<'a>(home: &std::path::Path) -> Bench<'a> {
             Studio::new(cc, None).at_home(&cc.egui_ctx, home).with_clock(day)
         });
     bench.run();
-    bench.key_press(Key::Num2);
+    bench.key_press(Key::Num3);
     bench.run();
     until_settled(&mut bench);
     bench
@@ -350,7 +350,7 @@ fn a_nut_and_its_cap_teach_together() {
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, Some(acorn)));
     bench.run();
-    bench.key_press(Key::Num2);
+    bench.key_press(Key::Num3);
     bench.run();
     until_settled(&mut bench);
     click(&mut bench, "Beside the sizes: Sample");

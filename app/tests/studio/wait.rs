@@ -43,6 +43,7 @@ pub(crate) fn until_settled(bench: &mut Harness<'_, Studio>) {
         let studio = bench.state();
         match studio.view().stage {
             Stage::Shape => !studio.body().is_busy(),
+            Stage::Assembly => !studio.toy().is_busy(),
             Stage::Sizes => studio.sizing().is_current() && studio.line_up().is_whole(),
             Stage::Sheet => studio.printing().is_current(),
             Stage::Proofread => !studio.proofreading().is_busy(),

@@ -10,7 +10,7 @@ use crate::wait::until;
 fn a_house_style_and_terms_reword_the_sheet_and_the_bars() {
     let mut bench = opened(1440.0, 900.0);
     let counts = bench.state().plan().expect("a plan").counts();
-    bench.key_press(Key::Num3);
+    bench.key_press(Key::Num4);
     bench.run();
     bench.get_by_label("Words").click();
     bench.run();

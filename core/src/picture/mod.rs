@@ -1,7 +1,7 @@
 //! Pictures of a piece.
 //!
 //! [`relief`] is the stuffed piece as pixels, stitch by stitch: on screen, on sheets, in files
-//! and, with others in their poses, as a whole toy. [`outline`] draws the flat profile with its
+//! and, with others in their poses, as a whole [`toy`]. [`outline`] draws the flat profile with its
 //! measures as a [`Scene`] of polygons; [`svg`] writes either as text.
 //!
 //! [`chart`] draws rounds in the trade's symbols and [`schematic`] the body's measures, as a
@@ -19,6 +19,7 @@ pub mod relief;
 mod scene;
 pub mod schematic;
 pub mod svg;
+pub mod toy;
 
 pub use drawing::Drawing;
 pub use scene::{Polygon, Scene, Writing};

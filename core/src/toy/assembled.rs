@@ -29,6 +29,8 @@ pub struct Assembled {
     pub poses: Vec<Pose>,
     /// Upwards.
     pub up: V3,
+    /// Ahead, where the toy looks.
+    pub ahead: V3,
     /// What is told of each part of the toy.
     pub parts: Vec<PartFigures>,
     /// What each pose weighs.
@@ -116,8 +118,10 @@ pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
     let shapes = Shapes { toy, solids: &solids };
     let poses = poses(shapes);
     let masses = masses(project, plans, shapes, &poses);
+    let (up, ahead) = upright(toy);
     Ok(Assembled {
-        up: upright(toy).0,
+        up,
+        ahead,
         parts: (0..toy.parts.len()).map(|i| figures(shapes, &poses, i)).collect(),
         mass: sum(masses.iter().map(PoseMass::all)),
         grams: range(&masses),

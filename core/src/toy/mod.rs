@@ -6,7 +6,8 @@
 //! ```
 //!
 //! 1. [`solid`]: the stuffed shape of a piece in space, its places named by rounds and turns;
-//!    [`lean`]: the stitches that a person counts there; [`narrow`]: places a shape finds itself;
+//!    [`lean`]: the stitches that a person counts there; [`counted`]: whole ones to move by;
+//!    [`narrow`]: places a shape finds itself;
 //! 2. [`pose`]: where each part and each copy of it is;
 //! 3. [`footprint`]: where a part meets the cloth, in rounds and stitches, and whether it fits;
 //! 4. [`figures`]: mass, balance, wire, small parts; [`held`]: what holds it together;
@@ -14,6 +15,7 @@
 //! 6. [`steps`]: how it is put together, in words, and cautions by who it is for.
 
 pub mod assembled;
+pub mod counted;
 pub mod figures;
 pub mod footprint;
 pub mod held;

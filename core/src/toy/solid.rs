@@ -300,6 +300,13 @@ impl Solid {
         found.into_iter().map(placed).collect()
     }
 
+    /// The place of the cloth that is seen along the line through `from`, mm, by an eye that
+    /// lies `towards` there; none where the line passes it.
+    pub fn seen(&self, from: V3, towards: V3) -> Option<OnCloth> {
+        let found = self.crossings(from, towards).into_iter();
+        found.max_by(|a, b| a.s.total_cmp(&b.s)).map(|nearest| nearest.on)
+    }
+
     /// The nearest place of the cloth to `at` among the bands beside `round`.
     pub(super) fn nearest(&self, at: V3, round: f64) -> OnCloth {
         let r = self.off_axis(at[0], at[1]);

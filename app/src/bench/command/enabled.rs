@@ -20,6 +20,7 @@ impl Command {
             Self::Redo => history.can_redo() && !history.in_gesture(),
             Self::ToggleTheme
             | Self::ShowShape
+            | Self::ShowAssembly
             | Self::ShowSizes
             | Self::ShowSheet
             | Self::ShowProofread
@@ -43,6 +44,9 @@ impl Command {
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping
             }
+            Self::LetGo if bench.view.stage == Stage::Assembly => {
+                bench.view.toy.taken.is_some()
+            }
             Self::LetGo => bench.view.holds_something() || bench.view.board.picture,
             Self::NextLoop => {
                 // A first round is worked into a ring or a chain, which have no loops.
@@ -63,7 +67,8 @@ impl Command {
             }
             Self::RemoveKnot => {
                 let enough = bench.document.piece().outline.knots.len() > 3;
-                enough && bench.holds_inner_knot() && !bench.view.is_dragging()
+                let shaping = bench.view.stage == Stage::Shape;
+                shaping && enough && bench.holds_inner_knot() && !bench.view.is_dragging()
             }
             Self::FitView => bench.view.stage == Stage::Shape && !bench.view.is_dragging(),
             Self::ToggleMagnet => bench.view.stage == Stage::Shape,

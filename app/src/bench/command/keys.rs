@@ -19,9 +19,10 @@ impl Command {
             Self::Redo => (CTRL_SHIFT, Key::Z),
             Self::ToggleTheme => (CTRL, Key::D),
             Self::ShowShape => (Modifiers::NONE, Key::Num1),
-            Self::ShowSizes => (Modifiers::NONE, Key::Num2),
-            Self::ShowSheet => (Modifiers::NONE, Key::Num3),
-            Self::ShowProofread => (Modifiers::NONE, Key::Num4),
+            Self::ShowAssembly => (Modifiers::NONE, Key::Num2),
+            Self::ShowSizes => (Modifiers::NONE, Key::Num3),
+            Self::ShowSheet => (Modifiers::NONE, Key::Num4),
+            Self::ShowProofread => (Modifiers::NONE, Key::Num5),
             Self::CopySheet
             | Self::SaveSheet
             | Self::OpenPattern
@@ -50,7 +51,7 @@ impl Command {
             Self::TogglePlain => (Modifiers::NONE, Key::F),
             Self::FitView => (Modifiers::NONE, Key::Num0),
             Self::ToggleMagnet => (Modifiers::NONE, Key::M),
-            Self::ShowMake => (Modifiers::NONE, Key::Num5),
+            Self::ShowMake => (Modifiers::NONE, Key::Num6),
             Self::Make(make) => (Modifiers::NONE, make.key()),
             Self::ShowSettings => (CTRL, Key::Comma),
             Self::ShowKeys => (Modifiers::NONE, Key::F1),

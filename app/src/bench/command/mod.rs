@@ -27,6 +27,8 @@ pub enum Command {
     ToggleTheme,
     /// Show the outline board and the round bars.
     ShowShape,
+    /// Show the pieces put together.
+    ShowAssembly,
     /// Show the sizes of the piece.
     ShowSizes,
     /// Show the pattern.
@@ -148,7 +150,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 52] = [
+    pub const ALL: [Self; 53] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -157,6 +159,7 @@ impl Command {
         Self::Undo,
         Self::ToggleTheme,
         Self::ShowShape,
+        Self::ShowAssembly,
         Self::ShowSizes,
         Self::ShowSheet,
         Self::ShowProofread,
@@ -210,6 +213,7 @@ impl Command {
                 Group::Project
             }
             Self::ShowShape
+            | Self::ShowAssembly
             | Self::ShowSizes
             | Self::ShowSheet
             | Self::ShowProofread

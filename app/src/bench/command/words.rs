@@ -14,6 +14,7 @@ impl Command {
             Self::Redo => "Redo",
             Self::ToggleTheme => "Light or dark",
             Self::ShowShape => "Shape",
+            Self::ShowAssembly => "Assembly",
             Self::ShowSizes => "Sizes",
             Self::ShowSheet => "Sheet",
             Self::ShowProofread => "Proofread",
@@ -64,6 +65,7 @@ impl Command {
             Self::Redo => "Take the step again",
             Self::ToggleTheme => "Change between paper and cutting mat",
             Self::ShowShape => "Shape the piece",
+            Self::ShowAssembly => "Put the pieces together, see how the toy stands and hangs",
             Self::ShowSizes => {
                 "Make the piece in other sizes, meet a companion, learn from a sample"
             }
@@ -81,14 +83,14 @@ impl Command {
             Self::NextRound => "Take the next round in hand",
             Self::FirstRound => "Take the first round in hand",
             Self::LastRound => "Take the last round in hand",
-            Self::LetGo => "Let the round and the knot in hand go",
+            Self::LetGo => "Let the round, the knot or the part in hand go",
             Self::CopyRound => "Copy the line of the round in hand as plain text",
             Self::TogglePin => "Hold this round's stitch count, or let it go",
             Self::MoreStitches => "Pin the round in hand at one stitch more",
             Self::FewerStitches => "Pin the round in hand at one stitch fewer",
             Self::PreviousKnot => "Take the knot before in hand",
             Self::NextKnot => "Take the next knot in hand",
-            Self::RemoveKnot => "Remove the knot in hand",
+            Self::RemoveKnot => "Remove the knot in hand; on the toy, the part",
             Self::ToggleCorner => "Let the outline turn sharply at this knot, or not",
             Self::NextKind => "Work in the next kind of stitch from the round in hand on",
             Self::NextLoop => "Work the round in hand into both loops, the front or the back",

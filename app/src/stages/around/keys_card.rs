@@ -19,13 +19,14 @@ const HEAD: Head = Head { title: "Keys", hint: "every command; a click does it",
 const LINE: f32 = 40.0;
 
 /// What hands do that is no command: what it does, and how.
-const HANDS: [(&str, &str); 8] = [
+const HANDS: [(&str, &str); 9] = [
     ("Move the knots in hand", "arrows; with Shift ten times as far"),
     ("Take several knots", "Shift and click, or a frame round them"),
     ("Suspend the magnet", "Alt while dragging"),
     ("Move the board", "Space or the middle button, and drag"),
     ("Zoom the board or the body", "wheel"),
     ("Turn the body", "Left, Right; tilt it with Shift and Up, Down"),
+    ("Move the part in hand", "arrows; with Shift five times as far; Del removes it"),
     ("Go to the next control", "Tab; back with Shift and Tab"),
     ("Put a card or a menu away", "Esc"),
 ];

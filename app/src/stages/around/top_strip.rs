@@ -184,6 +184,7 @@ fn stages(
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, stage.text()));
         let command = match stage {
             Stage::Shape => Command::ShowShape,
+            Stage::Assembly => Command::ShowAssembly,
             Stage::Sizes => Command::ShowSizes,
             Stage::Sheet => Command::ShowSheet,
             Stage::Proofread => Command::ShowProofread,

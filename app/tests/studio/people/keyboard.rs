@@ -127,7 +127,7 @@ fn letters_typed_in_a_field_are_no_shortcuts() {
     let before = bench.state().document().piece().clone();
     bench.get_by_label("Project name").focus();
     bench.run();
-    for key in [Key::P, Key::F, Key::T, Key::Plus, Key::Num3, Key::M] {
+    for key in [Key::P, Key::F, Key::T, Key::Plus, Key::Num4, Key::M] {
         bench.key_press(key);
         bench.run();
     }

@@ -53,18 +53,33 @@ fn card(bench: &mut Bench<'_>, bead: &str) {
     bench.run();
 }
 
+/// Comes to the Assembly stage with a body.
+fn assembly(bench: &mut Bench<'_>) {
+    press(bench, Key::Num2);
+    click(bench, "Put the pieces together");
+    until_settled(bench);
+}
+
+/// The same with eyes on it, in hand.
+fn eyes_on_a_body(bench: &mut Bench<'_>) {
+    assembly(bench);
+    click(bench, "Add a part");
+    click(bench, "Eyes");
+    until_settled(bench);
+}
+
 /// Comes to the Make stage with two sizes to make.
 fn sizes_to_make(bench: &mut Bench<'_>) {
-    press(bench, Key::Num2);
+    press(bench, Key::Num3);
     click(bench, "Add a size");
     click(bench, "Add a size");
     press(bench, Key::Escape); // The keyboard leaves the button.
-    press(bench, Key::Num5);
+    press(bench, Key::Num6);
 }
 
 /// Reads a text with a finding, until the control whose name begins so is there.
 fn proofread(bench: &mut Bench<'_>, begins: &str) {
-    press(bench, Key::Num4);
+    press(bench, Key::Num5);
     bench.get_by_label("Pattern text").focus();
     bench.run();
     bench.event(egui::Event::Paste(BROKEN.into()));
@@ -82,7 +97,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 42] = [
+pub(crate) const PLACES: [Place; 47] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -130,23 +145,42 @@ pub(crate) const PLACES: [Place; 42] = [
     base("notes", |b| card(b, "Notes")),
     base("rules", |b| card(b, "Rules")),
     base("simplicity", |b| card(b, "Simplicity")),
-    base("sizes", |b| {
+    base("assembly, nothing yet", |b| {
         press(b, Key::Num2);
+        until_settled(b);
+    }),
+    base("assembly, a part in hand", eyes_on_a_body),
+    base("assembly, a loop in hand", |b| {
+        assembly(b);
+        click(b, "Cord or wire");
+        click(b, "Loop or ring to hang by");
+        until_settled(b);
+    }),
+    over("parts to add", |b| {
+        assembly(b);
+        click(b, "Add a part");
+    }),
+    over("carriers to choose from", |b| {
+        eyes_on_a_body(b);
+        click_part(b, "Sits on: ");
+    }),
+    base("sizes", |b| {
+        press(b, Key::Num3);
         click(b, "Add a size");
         until_settled(b);
     }),
     base("another yarn", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Beside the sizes: Another yarn");
         until_settled(b);
     }),
     base("sample", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Beside the sizes: Sample");
         until_settled(b);
     }),
     base("a toy to match", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Beside the sizes: Match");
         click(b, "Toy measured: around");
         click(b, "Toy taken at: round");
@@ -159,7 +193,7 @@ pub(crate) const PLACES: [Place; 42] = [
         assert!(b.query_by_label("Enter it as a size").is_some(), "nothing was matched");
     }),
     base("a toy that cannot be measured so", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Beside the sizes: Match");
         click(b, "Toy measures");
         ctrl(b, Key::A);
@@ -169,21 +203,21 @@ pub(crate) const PLACES: [Place; 42] = [
         until_settled(b);
     }),
     over("more about a size", |b| {
-        press(b, Key::Num2);
+        press(b, Key::Num3);
         click(b, "Add a size");
         until_settled(b);
         click(b, "More about size 1");
     }),
     base("sheet", |b| {
-        press(b, Key::Num3);
+        press(b, Key::Num4);
         until_settled(b);
     }),
     base("sheet as text", |b| {
-        press(b, Key::Num3);
+        press(b, Key::Num4);
         click(b, "The sheet as: Text");
         until_settled(b);
     }),
-    base("make", |b| press(b, Key::Num5)),
+    base("make", |b| press(b, Key::Num6)),
     base("make, in a size", |b| {
         sizes_to_make(b);
         press(b, Key::S);
@@ -195,14 +229,14 @@ pub(crate) const PLACES: [Place; 42] = [
         click_part(b, "Size under the hook: ");
     }),
     base("sheet, copied", |b| {
-        press(b, Key::Num3);
+        press(b, Key::Num4);
         click(b, "Copy");
     }),
     over("words", |b| {
-        press(b, Key::Num3);
+        press(b, Key::Num4);
         click(b, "Words");
     }),
-    base("proofread, empty", |b| press(b, Key::Num4)),
+    base("proofread, empty", |b| press(b, Key::Num5)),
     base("proofread, a finding", |b| {
         proofread(b, "Mend line");
     }),
@@ -342,7 +376,7 @@ fn booked(home: &Path, width: f32, height: f32) -> Bench<'static> {
     let text = book.write().expect("it writes");
     std::fs::write(home.join("gauges.ron"), text).expect("it is written");
     let mut bench = kept(home, width, height);
-    press(&mut bench, Key::Num2);
+    press(&mut bench, Key::Num3);
     click(&mut bench, "Beside the sizes: Another yarn");
     click(&mut bench, "Strike out Birch, 3.25 mm, Ada");
     until_settled(&mut bench);

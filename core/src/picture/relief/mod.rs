@@ -2,7 +2,8 @@
 //!
 //! A [`Relief`] is a piece and its plan made ready: the forecast turned about its axis, and on
 //! it the stitches where placement has them. A [`ReliefScene`] is one or more of them, each in its
-//! [`ReliefPose`], as a [`ReliefView`] sees them; [`ReliefScene::rows`] draws a band of its rows.
+//! [`ReliefPose`], as a [`ReliefView`] sees them, and things without stitches among them;
+//! [`ReliefScene::rows`] draws a band of its rows.
 //!
 //! Everything here is a pure function of its arguments: however a picture is cut into bands,
 //! and whoever draws them, its bytes are the same.
@@ -16,6 +17,7 @@ mod latitude;
 mod look;
 mod outline;
 mod patch;
+mod plain;
 mod profile;
 mod ray;
 mod scene;
@@ -27,6 +29,7 @@ mod tile;
 mod view;
 
 pub use body::Relief;
+pub use plain::{BareForm, PosedPlain};
 pub use scene::ReliefScene;
 pub use space::{ReliefPose, V3};
 pub use still::{MOST_PIXELS, Still};

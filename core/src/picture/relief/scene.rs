@@ -3,8 +3,9 @@
 use super::cloth::Care;
 use super::hit::HitLook;
 use super::patch::{Descent, Patch};
+use super::plain::{PlainMet, PosedPlain};
 use super::ray::{Ray, RayMeeting, RayMet};
-use super::shade::Dyes;
+use super::shade::{Dyes, PlainDye};
 use super::space::{Turned, V3, add, along, scaled, sub, turned};
 use super::view::{PosedRelief, Quality, ReliefView, Seen};
 
@@ -20,12 +21,34 @@ struct ShownPart<'a> {
     around: (V3, f32),
 }
 
+/// A thing without stitches as the eye sees it.
+struct ShownPlain {
+    placed: PosedPlain,
+    dye: PlainDye,
+    eye: Turned,
+    middle: V3,
+    around: (V3, f32),
+}
+
+/// What is near a block of pixels.
+#[derive(Default)]
+struct NearBlock {
+    /// Parts, each with how far towards the eye its rays begin.
+    parts: Vec<(usize, f32)>,
+    /// Things without stitches.
+    plain: Vec<usize>,
+}
+
 /// A scene made ready to be drawn, a band of rows at a time, by as many threads as there are.
 pub struct ReliefScene<'a> {
     parts: Vec<ShownPart<'a>>,
+    plain: Vec<ShownPlain>,
     view: ReliefView,
 }
 
+/// One in each row and in each column of a four by four grid of a pixel, opposite ones first.
+const PLACES: [[f32; 2]; 4] =
+    [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
 /// Side of a block of pixels that are brought near the surface together.
 const BLOCK: u32 = 4;
 /// Samples of a pixel that differ by no more than this, of 255, are as good as one.
@@ -47,7 +70,29 @@ impl<'a> ReliefScene<'a> {
                 around: (turned(&eye, away), radius),
             }
         };
-        Self { parts: parts.iter().take(65_534).map(shown).collect(), view: *view }
+        let parts = parts.iter().take(65_534).map(shown).collect();
+        Self { parts, plain: Vec::new(), view: *view }
+    }
+
+    /// The same scene with things without stitches among its parts. The map counts them on
+    /// from the last part; together there are at most 65,534.
+    #[must_use]
+    pub fn with_plain(mut self, plain: &[PosedPlain]) -> Self {
+        let eye = self.view.eye();
+        let shown = |placed: &PosedPlain| {
+            let (ball, radius) = placed.form.ball();
+            let away = sub(placed.pose.place(ball), self.view.middle);
+            ShownPlain {
+                placed: *placed,
+                dye: PlainDye::new(placed.colour, placed.shines),
+                eye: eye.map(|way| placed.pose.own_direction(way)),
+                middle: placed.pose.own_place(self.view.middle),
+                around: (turned(&eye, away), radius),
+            }
+        };
+        let left = 65_534 - self.parts.len();
+        self.plain = plain.iter().take(left).map(shown).collect();
+        self
     }
 
     /// The view it is seen in.
@@ -68,11 +113,11 @@ impl<'a> ReliefScene<'a> {
         if from >= to || wide == 0 || self.view.scale.is_nan() || self.view.scale <= 0.0 {
             return;
         }
-        let mut near = Vec::new();
+        let mut near = NearBlock::default();
         for top in (from / BLOCK * BLOCK..to).step_by(BLOCK as usize) {
             for left in (0..wide).step_by(BLOCK as usize) {
                 self.near(left, top, &mut near);
-                if near.is_empty() {
+                if near.parts.is_empty() && near.plain.is_empty() {
                     continue;
                 }
                 for y in top.max(from)..(top + BLOCK).min(to) {
@@ -95,9 +140,10 @@ impl<'a> ReliefScene<'a> {
         [(x - 0.5 * wide) / self.view.scale, (y - 0.5 * tall) / self.view.scale]
     }
 
-    /// The parts that a block may show, each with how far towards the eye its rays begin.
-    fn near(&self, left: u32, top: u32, near: &mut Vec<(usize, f32)>) {
-        near.clear();
+    /// What a block may show.
+    fn near(&self, left: u32, top: u32, near: &mut NearBlock) {
+        near.parts.clear();
+        near.plain.clear();
         let half = 0.5 * BLOCK as f32;
         let at = self.at(left as f32 + half, top as f32 + half);
         // To the farthest sample, and one more pixel for what rays graze.
@@ -111,15 +157,26 @@ impl<'a> ReliefScene<'a> {
             let ray = part.ray(at);
             let (begin, end) = (middle[2] + radius, middle[2] - radius);
             if let Some(at) = ray.approach(part.placed.relief, begin, end, reach) {
-                near.push((i, at));
+                near.parts.push((i, at));
+            }
+        }
+        for (i, thing) in self.plain.iter().enumerate() {
+            let (middle, radius) = thing.around;
+            let (dx, dy) = (at[0] - middle[0], at[1] - middle[1]);
+            if dx * dx + dy * dy <= (radius + reach) * (radius + reach) {
+                near.plain.push(i);
             }
         }
     }
 
-    fn pixel(&self, x: u32, y: u32, near: &[(usize, f32)]) -> ([u8; 4], Seen) {
+    fn pixel(&self, x: u32, y: u32, near: &NearBlock) -> ([u8; 4], Seen) {
         let (x, y) = (x as f32, y as f32);
         let middle = self.at(x + 0.5, y + 0.5);
         let pixel = 1.0 / self.view.scale;
+        if !near.plain.is_empty() {
+            return self.mixed(middle, near, pixel);
+        }
+        let near = near.parts.as_slice();
         let deep = self.view.quality == Quality::Full;
         let found = self.meet(middle, near, pixel * if deep { 0.6 } else { 1.0 });
         if !deep {
@@ -128,9 +185,6 @@ impl<'a> ReliefScene<'a> {
             let seen = if met.cover >= 0.5 { seen } else { Seen::default() };
             return (colour.map(rounded), seen);
         }
-        // One in each row and in each column of a four by four grid, opposite ones first.
-        const PLACES: [[f32; 2]; 4] =
-            [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
         let wide = 0.6 * pixel;
         // Rays a part of a pixel aside meet the same patch, unless another may be in the way.
         let patch = found.as_ref().filter(|(own, met)| {
@@ -174,6 +228,60 @@ impl<'a> ReliefScene<'a> {
         }
         let share = 1.0 / taken as f32;
         (sum.map(|c| rounded(c * share)), seen)
+    }
+
+    /// A pixel near things without stitches: each of its rays is followed by itself.
+    fn mixed(&self, middle: [f32; 2], near: &NearBlock, pixel: f32) -> ([u8; 4], Seen) {
+        let seen = |sample: &Option<([f32; 4], Seen)>| match sample {
+            Some((colour, seen)) if colour[3] >= 127.0 => *seen,
+            _ => Seen::default(),
+        };
+        if self.view.quality != Quality::Full {
+            let sample = self.sample(middle, near, pixel);
+            let colour = sample.as_ref().map_or([0.0; 4], |(colour, _)| *colour);
+            return (colour.map(rounded), seen(&sample));
+        }
+        let wide = 0.6 * pixel;
+        let mut sum = [0.0_f32; 4];
+        let mut found = Seen::default();
+        for place in PLACES {
+            let at = [middle[0] + place[0] * pixel, middle[1] + place[1] * pixel];
+            let sample = self.sample(at, near, wide);
+            if found.part == 0 {
+                found = seen(&sample);
+            }
+            if let Some((colour, _)) = sample {
+                sum = [0, 1, 2, 3].map(|c| sum[c] + 0.25 * colour[c]);
+            }
+        }
+        (sum.map(rounded), found)
+    }
+
+    /// What one ray shows, where parts and things without stitches may hide one another.
+    fn sample(&self, at: [f32; 2], near: &NearBlock, wide: f32) -> Option<([f32; 4], Seen)> {
+        let met = self.meet(at, &near.parts, wide);
+        let thing = near
+            .plain
+            .iter()
+            .filter_map(|&i| Some((i, self.plain[i].meet(at)?)))
+            .max_by(|(_, a), (_, b)| a.depth.total_cmp(&b.depth));
+        let Some((i, plain)) = thing else {
+            let (i, met) = met?;
+            return Some(self.colour(i, &met, None, wide));
+        };
+        let shown = &self.plain[i];
+        let [r, g, b] = shown.dye.colour(turned(&shown.eye, plain.normal));
+        let number = (self.parts.len() + i + 1) as u16;
+        let behind = ([r, g, b, 255.0], Seen { part: number, ..Seen::default() });
+        match met.filter(|(_, met)| met.depth > plain.depth) {
+            None => Some(behind),
+            Some((part, met)) => {
+                let (over, seen) = self.colour(part, &met, None, wide);
+                let left = 1.0 - met.cover;
+                let colour = [0, 1, 2, 3].map(|c| over[c] + left * behind.0[c]);
+                Some((colour, if met.cover >= 0.5 { seen } else { behind.1 }))
+            }
+        }
     }
 
     /// What the ray at a place of the picture, `wide` mm wide, meets first, and of which part.
@@ -276,6 +384,15 @@ impl<'a> ReliefScene<'a> {
 
 fn rounded(channel: f32) -> u8 {
     (channel + 0.5).clamp(0.0, 255.0) as u8
+}
+
+impl ShownPlain {
+    /// Where the ray through a place of the picture meets it.
+    fn meet(&self, at: [f32; 2]) -> Option<PlainMet> {
+        let [right, down, towards] = self.eye;
+        let from = add(self.middle, add(scaled(right, at[0]), scaled(down, at[1])));
+        self.placed.form.meet(&Ray { from, towards })
+    }
 }
 
 impl ShownPart<'_> {

@@ -80,6 +80,35 @@ impl Dye {
     }
 }
 
+/// What has no stitches: one colour in its light.
+#[derive(Debug, Clone)]
+pub(super) struct PlainDye {
+    dye: Dye,
+    shines: bool,
+}
+
+impl PlainDye {
+    pub(super) fn new(colour: Rgb, shines: bool) -> Self {
+        Self { dye: Dye::new(colour), shines }
+    }
+
+    /// The colour of a place whose unit normal in the eye's frame is `normal`, channels 0 to
+    /// 255.
+    pub(super) fn colour(&self, normal: V3) -> [f32; 3] {
+        let key = unit(KEY);
+        let facing = ((dot(normal, key) + WRAP) / (1.0 + WRAP)).clamp(0.0, 1.0);
+        let above = 0.5 - 0.5 * normal[1];
+        let own = self.dye.tone(FILL + ABOVE * above + FULL * facing);
+        if !self.shines {
+            return own;
+        }
+        // The key light mirrored: the sixty-fourth power of how squarely it is.
+        let half = unit([key[0], key[1], key[2] + 1.0]);
+        let squarely = (0..6).fold(dot(normal, half).max(0.0), |power, _| power * power);
+        own.map(|c| mix(c, 255.0, 0.9 * squarely))
+    }
+}
+
 impl Dyes {
     pub(super) fn new(colours: &[Rgb], lit: Option<(u32, Rgb)>) -> Self {
         let none = [[128; 3]];

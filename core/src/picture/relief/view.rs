@@ -1,7 +1,7 @@
 //! What a scene is made of and from where it is seen.
 
 use super::body::Relief;
-use super::space::{ReliefPose, Turned, V3, sub, turned};
+use super::space::{ReliefPose, Turned, V3, add, scaled, sub, turned};
 use crate::picture::Rgb;
 
 /// A part in its place.
@@ -70,6 +70,16 @@ impl ReliefView {
         let (sin, cos) = self.turn_deg.to_radians().sin_cos();
         let (dip, level) = self.tilt_deg.to_radians().sin_cos();
         [[cos, sin, 0.0], [-sin * dip, cos * dip, level], [-sin * level, cos * level, -dip]]
+    }
+
+    /// The line through a place of the picture, pixels from the left and from the top: a place
+    /// of the scene on it, mm, and the unit direction towards the eye.
+    pub fn line(&self, x: f32, y: f32) -> (V3, V3) {
+        let [right, down, towards] = self.eye();
+        let [wide, tall] = self.size.map(|s| s as f32);
+        let across = scaled(right, (x - 0.5 * wide) / self.scale);
+        let along = scaled(down, (y - 0.5 * tall) / self.scale);
+        (add(self.middle, add(across, along)), towards)
     }
 
     /// Where a place of the scene falls in the picture, pixels, and how near the eye it is, mm.

@@ -54,6 +54,44 @@ impl Toy {
         *self == Self::default()
     }
 
+    /// Whether part `index` could sit on part `on`: not on itself, nor on what it carries.
+    pub fn can_carry(&self, on: usize, index: usize) -> bool {
+        let mut at = Some(on);
+        while let Some(part) = at {
+            if part == index {
+                return false;
+            }
+            at = self.parts.get(part).and_then(|part| part.on).map(|seat| seat.part);
+        }
+        self.parts.get(on).is_some_and(|part| part.piece().is_some())
+    }
+
+    /// Puts part `index` as `part`, which may be carried by one that stands later in the list:
+    /// then what it carries moves behind that with it. Returns where it stands now. A part that
+    /// would carry itself stays as it was.
+    pub fn change(&mut self, index: usize, part: Part) -> usize {
+        let carried = part.on.is_none_or(|seat| self.can_carry(seat.part, index));
+        let Some(place) = self.parts.get_mut(index).filter(|_| carried) else { return index };
+        *place = part;
+        // The order in which each stands after what carries it and which else changes least.
+        let mut order: Vec<usize> = Vec::with_capacity(self.parts.len());
+        while order.len() < self.parts.len() {
+            let ready = |&i: &usize| {
+                let on = self.parts[i].on.map(|seat| seat.part);
+                !order.contains(&i) && on.is_none_or(|on| order.contains(&on))
+            };
+            let Some(next) = (0..self.parts.len()).find(ready) else { return index };
+            order.push(next);
+        }
+        let to = |old: usize| order.iter().position(|&i| i == old).unwrap_or(old);
+        self.attachments.iter_mut().for_each(|a| a.renumber(to));
+        for seat in self.parts.iter_mut().filter_map(|part| part.on.as_mut()) {
+            seat.part = to(seat.part);
+        }
+        self.parts = order.iter().map(|&old| self.parts[old].clone()).collect();
+        to(index)
+    }
+
     /// Takes out part `index` with everything that it carries and that is attached to those.
     pub fn remove(&mut self, index: usize) {
         let mut gone = vec![false; self.parts.len()];
@@ -125,5 +163,25 @@ mod tests {
         toy.piece_removed(PieceId::new(1));
         assert_eq!(toy.parts, [part(0, None), part(3, on(0))]);
         assert_eq!(toy.attachments, [joint(1)]);
+    }
+
+    #[test]
+    fn a_part_can_move_to_one_that_stands_later() {
+        let on = |part| Some(Seat::new(part, 0.5, 0.0));
+        let part = |piece, on| Part::new(part::Thing::Piece(PieceId::new(piece)), on);
+        let joint = |part| Attachment::Joint(attachment::Joint { part, passes: 2 });
+        // A body, an ear that carries a ring, a head.
+        let mut toy = Toy {
+            parts: vec![part(0, None), part(1, on(0)), part(2, on(1)), part(3, on(0))],
+            attachments: vec![joint(1), joint(2), joint(3)],
+            ..Toy::default()
+        };
+        assert!(!toy.can_carry(2, 1) && !toy.can_carry(1, 1) && toy.can_carry(3, 1));
+        let before = toy.clone();
+        assert_eq!(toy.change(1, part(1, on(2))), 1);
+        assert_eq!(toy, before, "it would carry itself");
+        assert_eq!(toy.change(1, part(1, on(3))), 2);
+        assert_eq!(toy.parts, [part(0, None), part(3, on(0)), part(1, on(1)), part(2, on(2))]);
+        assert_eq!(toy.attachments, [joint(2), joint(3), joint(1)]);
     }
 }
