@@ -337,3 +337,49 @@ fn a_browser_is_told_to_run_no_script_but_the_pages_own() {
     let (head, _) = page.split_once("<title>").expect("a head");
     assert!(head.contains("default-src 'none'"), "{head}");
 }
+
+/// A toy of parts is put together on its sheet, with what its maker must mind, in every form.
+#[test]
+fn a_toy_is_put_together_on_its_sheet_in_every_form() {
+    use plumpline_core::toy::{assembled, steps};
+    let mut project = sample("moor-cob");
+    project.seams.clear();
+    let sheet = sheet_of(&project);
+    let toy = assembled(&project).expect("a toy");
+    let steps = steps(&project, &toy, &Writer::bench());
+    assert!(steps.len() >= 7 && sheet.assembly.len() >= steps.len());
+    // Where lines and pages break is no part of the words.
+    let plain =
+        |t: &str| t.replace(['\\', '-', '\u{ad}'], "").split_whitespace().collect::<String>();
+    let pdf = pages(&Press::new(), &sheet).pdf().expect("a file");
+    let forms = [
+        ("text", sheet::text_of(&sheet)),
+        ("Markdown", sheet::markdown_of(&sheet)),
+        ("HTML", html_words(&sheet::html_of(&sheet))),
+        ("PDF", pdf_words(&pdf)),
+    ];
+    for (form, words) in forms {
+        let words = plain(&words);
+        for (n, step) in (1..).zip(&steps) {
+            assert!(
+                words.contains(&plain(&format!("{n}. {}", step.text))),
+                "{form}: {}",
+                step.text
+            );
+        }
+        assert!(words.contains(&plain("Count your pins before you close it")), "{form}");
+    }
+    let last = sheet.cautions.last().expect("cautions");
+    assert!(last.contains("accredited laboratory decide"), "{last}");
+    let mut twice = sheet.cautions.clone();
+    twice.sort_unstable();
+    twice.dedup();
+    assert_eq!(twice.len(), sheet.cautions.len(), "each is said once");
+    // Every size has places of its own.
+    let float = sample("float-on-a-wire");
+    let names = plumpline_core::sizes::size_names(&float);
+    let told = sheet_of(&float).assembly.join("\n");
+    for name in names {
+        assert!(told.contains(&format!("{name}, 1. ")), "{name}: {told}");
+    }
+}

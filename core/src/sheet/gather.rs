@@ -2,6 +2,7 @@
 
 use super::length::{amount, cm, inches, number};
 use super::steps::steps;
+use super::toy::{minded, put_together, toy_of};
 use super::{
     Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, hook_size, level,
     sizes, special,
@@ -68,6 +69,17 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
         let told = instructions(&at[0], &plans[0], piece.id);
         sheet.assembly.extend(told.iter().map(|words| format!("{who}: {words}")));
     }
+    let writer = project.wording.writer()?;
+    for (k, (project, plans)) in at.iter().zip(&plans).enumerate() {
+        let Some(toy) = toy_of(project, plans) else { break };
+        let size = names.get(k).copied().unwrap_or_default();
+        sheet.assembly.extend(put_together(project, &toy, size, &writer));
+        if k == 0 {
+            // Its own list ends with the same last word.
+            sheet.cautions.pop();
+            sheet.cautions.extend(minded(project, &toy));
+        }
+    }
     Ok(sheet)
 }
 
@@ -106,7 +118,7 @@ pub fn sheet_of(
         specials: special::specials(&first, &writer),
         round_word: lexicon.round.brief(1).to_owned(),
         pieces: sheets,
-        cautions: cautions(),
+        cautions: usual_cautions(),
     })
 }
 
@@ -303,8 +315,8 @@ fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, Str
 /// The usual cautions for a stuffed thing without attachments. Figures only from sources
 /// that could be read: 16 CFR 1501.4 and the small parts guidance of the United States Consumer
 /// Product Safety Commission.
-fn cautions() -> Vec<&'static str> {
-    vec![
+fn usual_cautions() -> Vec<String> {
+    let list = [
         "For a child under 3, embroider features; add no beads, buttons, wire or other parts \
          that could come off. In the United States no such toy, nor any part that comes off \
          it in use, may fit entirely into a cylinder 1.25 in wide and 2.25 in long \
@@ -312,5 +324,6 @@ fn cautions() -> Vec<&'static str> {
         "Sew every opening shut and bury the ends so that no stuffing can be reached.",
         "Before giving or selling it, follow your local rules: they and an accredited test \
          laboratory decide, not this pattern.",
-    ]
+    ];
+    list.map(str::to_owned).into()
 }

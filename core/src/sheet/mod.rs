@@ -18,6 +18,7 @@ mod sizes;
 mod special;
 mod steps;
 mod text;
+mod toy;
 
 pub use gather::{sheet, sheet_of, sheet_with};
 pub use hooks::hook_size;
@@ -68,7 +69,7 @@ pub struct Sheet {
     /// One part a piece.
     pub pieces: Vec<PieceSheet>,
     /// What every maker should know before giving the thing away.
-    pub cautions: Vec<&'static str>,
+    pub cautions: Vec<String>,
 }
 
 /// The pattern of one piece.

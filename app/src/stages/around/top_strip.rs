@@ -13,6 +13,8 @@ use crate::kit::tokens::PAD;
 use crate::kit::{Tokens, paint, type_faces};
 use crate::view::Stage;
 
+/// Smallest words of the stages, points.
+const SMALLEST: f32 = 9.0;
 /// Height of a button on the strip.
 const BUTTON: f32 = 30.0;
 
@@ -173,6 +175,13 @@ fn stages(
     let painter = ui.painter();
     painter.hline(start..=start + width, y, Stroke::new(1.3, t.control_edge));
     painter.hline(start..=bead(now).x, y, Stroke::new(2.0, t.outline));
+    // Where beads stand close, their words are smaller rather than cut.
+    let wide = |stage: Stage| {
+        let font = type_faces::drafting(type_faces::TITLE);
+        painter.layout_no_wrap(stage.text().to_owned(), font, t.ink).size().x
+    };
+    let widest = Stage::ALL.map(wide).into_iter().fold(1.0, f32::max);
+    let size = (type_faces::TITLE * 0.86 * step / widest).clamp(SMALLEST, type_faces::TITLE);
     for (i, stage) in Stage::ALL.into_iter().enumerate() {
         let at = bead(i);
         let rect = Rect::from_min_max(
@@ -191,10 +200,7 @@ fn stages(
             Stage::Make => Command::ShowMake,
         };
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
-        // Where beads stand close, their words are smaller rather than cut.
-        let close = step < 86.0;
-        let font =
-            type_faces::drafting(if close { type_faces::BODY } else { type_faces::TITLE });
+        let font = type_faces::drafting(size);
         let word = pos2(at.x, strip.top() + 22.0);
         let word = painter.text(word, Align2::CENTER_CENTER, stage.text(), font, ink);
         let found = bench.proofreading.checked().is_some_and(|c| !c.findings.is_empty());

@@ -120,14 +120,25 @@ impl<'a> Front<'a> {
                 found[closest(found.iter().map(|(_, stuffed)| stuffed))].clone();
             let best = descent::descend(&sought[of].candidate, closest, &mut forecasts);
             found.push((of, best));
-            for multiple in PLAIN_FAMILIES {
-                found.extend(plain_family(&sought, multiple, &mut forecasts));
-            }
         }
         let answers =
             found.into_iter().map(|(of, stuffed)| judged(&sought[of], of, stuffed)).collect();
         let mut all = Self { sought, answers: front(answers), forecasts };
         if full {
+            let faithful = all.answers[0].clone();
+            let square = |answer: &CountsAnswer| answer.stuffed.shape.misfit.whole_square;
+            for multiple in PLAIN_FAMILIES {
+                let plain = plain_family(&all.sought, multiple, &mut all.forecasts);
+                let Some((of, stuffed)) = plain else { continue };
+                let plain = judged(&all.sought[of], of, stuffed);
+                // The faithful end is asked for the line itself: what hands may work no further
+                // off, but lies further off as it is written, does not take its place.
+                let displaces = plain.likely_rms_stitches < faithful.likely_rms_stitches;
+                if !(displaces && square(&plain) > square(&faithful)) {
+                    // None of those found gives way to it before both are measured.
+                    all.answers.push(plain);
+                }
+            }
             all.settle_order();
         }
         all
