@@ -114,6 +114,17 @@ impl Screen {
         pause();
     }
 
+    /// Drags the knot of `places` out of its place, as a hand does.
+    fn drag_the_knot(&self, places: &Places) {
+        self.point(places.knot);
+        self.xdotool(&["mousedown", "1"]);
+        for step in 1..=8 {
+            self.point(places.knot + vec2(3.0, -1.0) * step as f32);
+        }
+        self.xdotool(&["mouseup", "1"]);
+        pause();
+    }
+
     /// The whole pattern as the window has it, by its own Copy button.
     fn copied(&self, places: &Places) -> String {
         let text = wait_for("the copied pattern", || {
@@ -211,13 +222,7 @@ fn a_dragged_neck_is_saved_its_text_makes_that_float_and_the_window_closes() {
     let window = screen.open(&file, folder.path());
     let text_before = screen.copied(&places);
 
-    screen.point(places.knot);
-    screen.xdotool(&["mousedown", "1"]);
-    for step in 1..=8 {
-        screen.point(places.knot + vec2(3.0, -1.0) * step as f32);
-    }
-    screen.xdotool(&["mouseup", "1"]);
-    pause();
+    screen.drag_the_knot(&places);
     let text_after = screen.copied(&places);
     let saved_before = std::fs::read(&file).expect("it is there");
     screen.xdotool(&["key", "ctrl+s"]);
@@ -293,13 +298,7 @@ fn a_session_that_ends_leaves_what_is_not_saved_in_the_recovery_copy() {
     past_the_first_steps(folder.path());
     let mut screen = Screen::new();
     screen.open(&file, folder.path());
-    screen.point(places.knot);
-    screen.xdotool(&["mousedown", "1"]);
-    for step in 1..=8 {
-        screen.point(places.knot + vec2(3.0, -1.0) * step as f32);
-    }
-    screen.xdotool(&["mouseup", "1"]);
-    pause();
+    screen.drag_the_knot(&places);
     let studio = screen.children.last_mut().expect("the studio");
     let ended = Command::new("kill").args(["-TERM", &studio.id().to_string()]).status();
     assert!(ended.is_ok_and(|status| status.success()), "it is asked to end");

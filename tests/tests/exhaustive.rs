@@ -217,8 +217,8 @@ proptest! {
 
 /// Every list of counts that keeps to the rules, forecast one by one: hardly ever does one lie
 /// nearer the outline as it is written than the faithful end, which goes by what hands make of
-/// it; in as few stitches as these the two may differ. Cloth may stand slack in as few stitches as these,
-/// so that is allowed here (a frill), and shapes no cloth follows are left out.
+/// it; in as few stitches as these the two may differ. Cloth may stand slack in so few, so that
+/// is allowed here (a frill), and shapes no cloth follows are left out.
 #[test]
 fn hardly_anything_within_reach_lies_nearer() {
     let seed = TestRng::from_seed(RngAlgorithm::ChaCha, &[0x6e; 32]);

@@ -47,6 +47,18 @@ pub fn map_id() -> Id {
     Id::unique("map of the rounds")
 }
 
+/// While something that is moved or turned has the keyboard, arrows and Esc belong to it; Tab
+/// leaves it.
+pub(crate) fn keep_arrows(ui: &egui::Ui, view: &egui::Response) {
+    let filter = egui::EventFilter {
+        tab: false,
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        escape: true,
+    };
+    ui.memory_mut(|m| m.set_focus_lock_filter(view.id, filter));
+}
+
 /// While a view of the rounds has the keyboard, Up, Down and Esc belong to it; Tab leaves it.
 pub(crate) fn keep_rounds(ui: &egui::Ui, view: &egui::Response) {
     let filter = egui::EventFilter {

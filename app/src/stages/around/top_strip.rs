@@ -205,8 +205,10 @@ fn stages(
         let word = painter.text(word, Align2::CENTER_CENTER, stage.text(), font, ink);
         let found = bench.proofreading.checked().is_some_and(|c| !c.findings.is_empty());
         if stage == Stage::Proofread && found {
-            let sign = word.right_center() + vec2(14.0, -1.0);
-            icons::warning(painter, sign, 13.0, t.warning);
+            // Before the next word where that is near.
+            let (off, sign) = if step < 86.0 { (8.0, 10.0) } else { (14.0, 13.0) };
+            let at = word.right_center() + vec2(off, -1.0);
+            icons::warning(painter, at, sign, t.warning);
         }
         if on {
             painter.circle(at, 6.5, t.highlight, Stroke::new(1.6, t.highlight_edge));

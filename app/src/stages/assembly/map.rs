@@ -154,13 +154,7 @@ fn hands(
     next: &mut ToyView,
     actions: &mut Actions,
 ) {
-    let filter = egui::EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        escape: true,
-        tab: false,
-    };
-    ui.memory_mut(|m| m.set_focus_lock_filter(canvas.id, filter));
+    ids::keep_arrows(ui, canvas);
     // Of several copies of what carries it the map is of the first.
     let pose = |part: usize, copy: usize| {
         let poses = &here.made?.assembled.poses;

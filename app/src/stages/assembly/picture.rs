@@ -87,13 +87,7 @@ fn hands(
     next: &mut ToyView,
     actions: &mut Actions,
 ) {
-    let filter = egui::EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        escape: true,
-        tab: false,
-    };
-    ui.memory_mut(|m| m.set_focus_lock_filter(canvas.id, filter));
+    ids::keep_arrows(ui, canvas);
     let toy = here.bench.toy;
     let thing_at = |at: Pos2| toy.pick(at);
     let part_at = |at: Pos2| toy.pick(at).and_then(|thing| toy.part(thing));

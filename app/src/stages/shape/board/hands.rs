@@ -51,7 +51,7 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> B
 fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> BoardHand {
     let board = ui.interact(rect, ids::board_id(), Sense::click_and_drag());
     board.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Outline board"));
-    keep_arrows(ui, &board);
+    ids::keep_arrows(ui, &board);
     let (ground, roams) = navigate::read(ui, bench, &board, Ground::of(bench, rect));
     let focused = board.has_focus() && !bench.view.holds_something();
     let mut hand = BoardHand {
@@ -81,17 +81,6 @@ fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Board
     }
     on_board(ui, bench, &board, &mut hand, actions);
     hand
-}
-
-/// While the board has the keyboard, arrows and Esc belong to it; Tab leaves it.
-fn keep_arrows(ui: &Ui, board: &Response) {
-    let filter = egui::EventFilter {
-        tab: false,
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        escape: true,
-    };
-    ui.memory_mut(|m| m.set_focus_lock_filter(board.id, filter));
 }
 
 /// The board itself: a drag of the line brings a knot, a drag of the ground frames knots; two

@@ -23,13 +23,7 @@ const ZOOM_A_POINT: f32 = 0.004;
 pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Option<u32> {
     let body = ui.interact(rect, ids::body_id(), Sense::click_and_drag());
     body.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Stuffed body"));
-    let filter = egui::EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        escape: true,
-        tab: false,
-    };
-    ui.memory_mut(|m| m.set_focus_lock_filter(body.id, filter));
+    ids::keep_arrows(ui, &body);
     let was = bench.view.turned;
     let mut now = was;
     if body.dragged_by(PointerButton::Primary) {
