@@ -127,6 +127,11 @@ impl Screen {
 
     /// The whole pattern as the window has it, by its own Copy button.
     fn copied(&self, places: &Places) -> String {
+        // What was copied before must not be taken for what is copied now.
+        let mut emptied = self.command("xclip");
+        emptied.args(["-i", "-selection", "clipboard"]).stdin(Stdio::null());
+        emptied.stdout(Stdio::null()).stderr(Stdio::null());
+        assert!(emptied.status().is_ok_and(|status| status.success()), "xclip is installed");
         let text = wait_for("the copied pattern", || {
             // A window that has only just come may miss the first click.
             self.click(places.sheet);
