@@ -305,7 +305,9 @@ fn a_session_that_ends_leaves_what_is_not_saved_in_the_recovery_copy() {
     screen.open(&file, folder.path());
     screen.drag_the_knot(&places);
     let studio = screen.children.last_mut().expect("the studio");
-    let ended = Command::new("kill").args(["-TERM", &studio.id().to_string()]).status();
+    // The shell's own: a bare machine has no program of that name.
+    let ask = ["-c", "kill -TERM \"$0\"", &studio.id().to_string()];
+    let ended = Command::new("sh").args(ask).status();
     assert!(ended.is_ok_and(|status| status.success()), "it is asked to end");
     let status = wait_for("the end", || studio.try_wait().expect("its state can be asked"));
     assert!(status.success(), "{status}");
