@@ -3,13 +3,14 @@
 use std::path::PathBuf;
 
 use anyhow::{Context as _, anyhow, ensure};
-use clap::{Args, ValueEnum};
+use clap::Args;
 use plumpline_core::lesson::LessonCourse;
 use plumpline_core::lesson::course::{lesson_page, teacher_page};
 use plumpline_core::words::Writer;
 use plumpline_core::{Gauge, Result, Unit, disk, file};
 use plumpline_typeset::Press;
 
+use super::new::parse_unit;
 use super::resize::parse_gauge;
 use super::sheet::PaperName;
 
@@ -33,21 +34,11 @@ pub(super) struct LessonArgs {
     #[arg(long)]
     handouts: bool,
     /// Unit of lengths.
-    #[arg(long, value_enum, default_value_t = LessonUnit::Cm)]
-    unit: LessonUnit,
+    #[arg(long, value_parser = parse_unit, default_value = "cm")]
+    unit: Unit,
     /// Paper.
     #[arg(long, value_enum, default_value_t = PaperName::A4)]
     paper: PaperName,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum LessonUnit {
-    /// Centimetres.
-    Cm,
-    /// Millimetres.
-    Mm,
-    /// Inches.
-    In,
 }
 
 impl LessonArgs {
@@ -56,11 +47,7 @@ impl LessonArgs {
             (Some(path), _) => file::load(path)?.pieces[0].gauge,
             (None, gauge) => gauge.unwrap_or_default(),
         };
-        let unit = match self.unit {
-            LessonUnit::Cm => Unit::Cm,
-            LessonUnit::Mm => Unit::Mm,
-            LessonUnit::In => Unit::Inch,
-        };
+        let unit = self.unit;
         let course = LessonCourse::english();
         let all = course.steps.len();
         let steps = match self.step {

@@ -236,7 +236,8 @@ fn told_count(text: &str) -> Result<ToldCount, String> {
     told().ok_or_else(|| format!("“{text}” is no count; write 5=24, or 2:5=24 for piece 2"))
 }
 
-fn parse_unit(text: &str) -> Result<Unit, String> {
+/// A unit by its symbol.
+pub(super) fn parse_unit(text: &str) -> Result<Unit, String> {
     let named = |unit: &Unit| unit.symbol().eq_ignore_ascii_case(text.trim());
     Unit::ALL
         .into_iter()

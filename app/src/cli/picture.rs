@@ -145,7 +145,7 @@ impl PictureArgs {
         plan: &Plan,
         png: bool,
     ) -> anyhow::Result<Vec<u8>> {
-        let colours = colours(project);
+        let colours = project.colours();
         let relief = Relief::new(piece, plan);
         let margin = MARGIN * self.width as f32;
         let [low, high] = relief.bounds(self.turn, self.tilt);
@@ -171,7 +171,7 @@ impl PictureArgs {
 
     /// The side profile with its measures as SVG, as wide as was asked for.
     fn outline(&self, project: &Project, piece: &Piece, plan: &Plan) -> String {
-        let colours = colours(project);
+        let colours = project.colours();
         let room = self.width as f32 * (1.0 - 2.0 * MARGIN);
         let scene = fitted(room, |scale| outline::scene(plan, scale, &colours));
         let (title, description) = described(piece, plan, "side profile");
@@ -182,10 +182,6 @@ impl PictureArgs {
         let margin = MARGIN * self.width as f32;
         Frame { title, description, margin, background: self.ground(), fonts: FONTS, ids: "" }
     }
-}
-
-fn colours(project: &Project) -> Vec<Rgb> {
-    project.yarns.iter().map(|y| y.colour).collect()
 }
 
 /// A title and a sentence on a picture of a piece.

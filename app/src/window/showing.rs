@@ -18,7 +18,7 @@ impl Studio {
             return;
         };
         let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));
-        let colours = self.document.project().yarns.iter().map(|y| y.colour).collect();
+        let colours = self.document.project().colours();
         let asked = BodyLook {
             turned: self.view.turned,
             lit,

@@ -33,7 +33,6 @@ use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use crate::work::worker::Ticket;
 use plumpline_core::file;
-use plumpline_core::picture::Rgb;
 
 /// The studio's window.
 #[derive(Debug)]
@@ -378,8 +377,7 @@ impl Studio {
         if self.view.stage == Stage::Sizes {
             let found = self.sizing.update(ctx, &self.document, &self.view.sizes, still);
             self.note(ctx, found);
-            let colours: Vec<Rgb> =
-                self.document.project().yarns.iter().map(|yarn| yarn.colour).collect();
+            let colours = self.document.project().colours();
             let drawn = self.line_up.update(ctx, &self.sizing, &colours);
             self.note(ctx, drawn);
         }

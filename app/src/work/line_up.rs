@@ -8,7 +8,7 @@ use plumpline_core::picture::{Rgb, Viewpoint};
 use plumpline_core::{Piece, Plan};
 
 use super::sizes::Sizing;
-use super::still::still_unless;
+use super::still::{image_of, still_unless};
 use super::worker::{Newest, Ticket, Voice, Worker};
 
 /// Height of the picture of the highest size, pixels: about twice what a large window shows, so
@@ -79,7 +79,7 @@ impl Default for LineUp {
                     let parts = [PosedRelief::new(&relief, &wish.colours)];
                     let scene = ReliefScene::new(&parts, &view);
                     let Some(still) = still_unless(&scene, || voice.is_vain()) else { return };
-                    voice.say(drawn(index, &still, wish.scale));
+                    voice.say(drawn(index, still, wish.scale));
                 }
             }
         };
@@ -92,13 +92,12 @@ impl Default for LineUp {
     }
 }
 
-fn drawn(index: usize, still: &Still, scale: f32) -> SizeDrawn {
-    let [wide, tall] = still.size.map(|s| s as usize);
-    let image = ColorImage::from_rgba_premultiplied([wide, tall], still.pixels.as_flattened());
-    let images = std::iter::successors(Some(image), |image| {
+fn drawn(index: usize, mut still: Still, scale: f32) -> SizeDrawn {
+    let [wide, tall] = still.size.map(|s| s as f32);
+    let images = std::iter::successors(Some(image_of(&mut still)), |image| {
         image.size.iter().all(|&side| side >= 2 * LEAST_SIDE).then(|| half(image))
     });
-    let size_mm = vec2(wide as f32, tall as f32) / scale;
+    let size_mm = vec2(wide, tall) / scale;
     SizeDrawn { index, images: images.collect(), size_mm }
 }
 

@@ -1,5 +1,6 @@
 //! Stills of a scene, drawn by all cores at once.
 
+use egui::ColorImage;
 use plumpline_core::Result;
 use plumpline_core::picture::relief::{ReliefScene, Still};
 use rayon::prelude::*;
@@ -26,6 +27,13 @@ pub(super) fn still_unless(
 ) -> Option<Still> {
     let mut still = Still::blank(scene).ok()?;
     draw(scene, &mut still, is_vain).then_some(still)
+}
+
+/// The pixels of a still, taken out of it, as an image for the screen.
+pub(super) fn image_of(still: &mut Still) -> ColorImage {
+    let size = still.size.map(|s| s as usize);
+    let pixels = std::mem::take(&mut still.pixels);
+    ColorImage::from_rgba_premultiplied(size, pixels.as_flattened())
 }
 
 /// Draws `still` from above down; returns whether it came to the end.

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::error::Error;
+use crate::error::{Error, Result};
 
 /// Tells a piece from the others of its project, whatever it is called, wherever it stands
 /// among them and however it is changed. A copy of a piece is another piece, with an id of its
@@ -20,6 +20,14 @@ impl PieceId {
     /// The id with this number: what a file or a test calls a piece.
     pub const fn new(number: u32) -> Self {
         Self(number)
+    }
+
+    /// Refuses what speaks of a piece that is not among those `known`.
+    ///
+    /// # Errors
+    /// As [`Self::missing`].
+    pub(crate) fn among(self, known: impl Iterator<Item = Self> + Clone) -> Result<()> {
+        if known.clone().any(|id| id == self) { Ok(()) } else { Err(self.missing(known)) }
     }
 
     /// That there is no such piece among those `known`.

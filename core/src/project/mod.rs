@@ -162,6 +162,11 @@ impl Project {
         self.piece(id).map_or("", |piece| &piece.name)
     }
 
+    /// The colours of the yarns, in their order.
+    pub fn colours(&self) -> Vec<[u8; 3]> {
+        self.yarns.iter().map(|yarn| yarn.colour).collect()
+    }
+
     /// The piece, where what speaks of it needs it.
     ///
     /// # Errors

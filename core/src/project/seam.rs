@@ -124,10 +124,8 @@ pub(crate) fn validate(pieces: &[Piece], seams: &[Seam]) -> Result<()> {
         let what = format!("{} seams", seams.len());
         return Err(Error::new("seams", what, format!("list at most {MOST_SEAMS}")));
     }
-    let known = || pieces.iter().map(|piece| piece.id);
-    let there = |place: &str, piece: PieceId| match known().any(|id| id == piece) {
-        true => Ok(()),
-        false => Err(piece.missing(known()).within(place)),
+    let there = |place: &str, piece: PieceId| {
+        piece.among(pieces.iter().map(|piece| piece.id)).map_err(|e| e.within(place))
     };
     for (number, seam) in (1..).zip(seams) {
         let place = format!("seam {number}");

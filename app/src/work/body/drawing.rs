@@ -9,7 +9,7 @@ use plumpline_core::picture::relief::{
 };
 use plumpline_core::{Piece, Plan};
 
-use super::super::still::still_unless;
+use super::super::still::{image_of, still_unless};
 use super::{BodyLook, around, view};
 
 /// A draft has a pixel for so many of the screen, each way.
@@ -86,9 +86,7 @@ impl BodyLikeness {
 
 impl Drawn {
     fn new(mut still: Still, place: Rect, draft: bool) -> Self {
-        let size = still.size.map(|s| s as usize);
-        let image = ColorImage::from_rgba_premultiplied(size, still.pixels.as_flattened());
-        still.pixels = Vec::new();
+        let image = image_of(&mut still);
         Self { still, image, place, draft }
     }
 

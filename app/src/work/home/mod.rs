@@ -163,8 +163,10 @@ impl Home {
             let gone = |e: &egui::Event| matches!(e, egui::Event::WindowFocused(false));
             (i.time, i.events.iter().any(gone))
         });
-        let (of, rested) = self.changing.unwrap_or((revision, now + KEPT_AFTER_S));
-        let rested = if of == revision { rested } else { now + KEPT_AFTER_S };
+        let rested = match self.changing {
+            Some((of, rested)) if of == revision => rested,
+            _ => now + KEPT_AFTER_S,
+        };
         self.changing = Some((revision, rested));
         let due = self.due.get_or_insert(now + KEPT_EVERY_S).min(rested);
         if now < due && !left {

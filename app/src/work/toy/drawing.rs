@@ -8,7 +8,7 @@ use plumpline_core::picture::Rgb;
 use plumpline_core::picture::relief::{Quality, ReliefScene, ReliefView, Still};
 use plumpline_core::picture::toy::{ToyLight, ToyPicture, ToyThing, thing_seen};
 
-use super::super::still::still_unless;
+use super::super::still::{image_of, still_unless};
 use super::made::ToyMade;
 use super::{ToyLook, ToyPlace};
 use crate::view::Turned;
@@ -34,13 +34,13 @@ pub(super) struct ToyDrawn {
 
 impl ToyDrawn {
     fn new(
-        still: Still,
+        mut still: Still,
         place: Rect,
         draft: bool,
         things: Vec<ToyThing>,
         made: &ToyMade,
     ) -> Self {
-        let (still, image) = image_of(still);
+        let image = image_of(&mut still);
         let parts = made.assembled.poses.iter().map(|pose| pose.part).collect();
         Self { still, image, place, draft, things, parts }
     }
@@ -95,14 +95,6 @@ impl ToyDrawn {
     }
 }
 
-/// Takes the pixels out of a still as a picture for the screen.
-fn image_of(mut still: Still) -> (Still, ColorImage) {
-    let size = still.size.map(|s| s as usize);
-    let image = ColorImage::from_rgba_premultiplied(size, still.pixels.as_flattened());
-    still.pixels = Vec::new();
-    (still, image)
-}
-
 /// Small pictures: of each part by itself, and of each step.
 #[derive(Debug, Default)]
 pub(super) struct ToySmall {
@@ -118,7 +110,7 @@ pub(super) struct Colours {
 
 impl Colours {
     pub(super) fn new(made: &ToyMade, lit: Rgb) -> Self {
-        let yarns: Vec<Rgb> = made.project.yarns.iter().map(|yarn| yarn.colour).collect();
+        let yarns = made.project.colours();
         Self { lit: vec![lit; yarns.len().max(1)], yarns }
     }
 
@@ -197,7 +189,7 @@ pub(super) fn small(made: &ToyMade, lit: Rgb, is_vain: impl Fn() -> bool) -> Opt
 }
 
 fn drawn(scene: &ReliefScene<'_>, is_vain: impl Fn() -> bool) -> Option<ColorImage> {
-    Some(image_of(still_unless(scene, is_vain)?).1)
+    Some(image_of(&mut still_unless(scene, is_vain)?))
 }
 
 /// The view in which all of a picture just fits into so many pixels.

@@ -203,10 +203,8 @@ impl Making {
             let Progress { piece, size, copy, .. } = progress;
             let at = size.as_ref().map_or_else(String::new, |size| format!(", size “{size}”"));
             let place = format!("making, piece {piece}{at}, copy {copy}");
-            let known = || pieces.iter().map(|piece| piece.id);
-            if !known().any(|id| id == *piece) {
-                return Err(piece.missing(known()).within(&place));
-            }
+            let known = pieces.iter().map(|piece| piece.id);
+            piece.among(known).map_err(|e| e.within(&place))?;
             if size.as_ref().is_some_and(|size| !has_size(pieces, size)) {
                 return Err(Error::new(
                     place,

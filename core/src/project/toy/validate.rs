@@ -74,10 +74,8 @@ fn no_part(place: impl Into<String>, part: usize, parts: usize) -> Error {
 fn part(part: &Part, index: usize, pieces: &[Piece]) -> Result<()> {
     match &part.what {
         Thing::Piece(piece) => {
-            let known = || pieces.iter().map(|piece| piece.id);
-            if !known().any(|id| id == *piece) {
-                return Err(piece.missing(known()).within("what"));
-            }
+            let known = pieces.iter().map(|piece| piece.id);
+            piece.among(known).map_err(|e| e.within("what"))?;
         }
         Thing::Small(small) => {
             no_longer("name", &small.name, LONGEST_NAME)?;
