@@ -7,6 +7,7 @@ use crate::view::look::Look;
 use crate::work::home::DeskAction;
 use crate::work::making::Make;
 use crate::work::proofread::Proofread;
+use plumpline_core::lesson::course::LessonGuess;
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,6 +30,19 @@ pub enum Action {
     Proofread(Proofread),
     /// Something done in the Make stage.
     Make(Make),
+    /// Something said in the Lesson stage.
+    Lesson(LessonAct),
+}
+
+/// Something said in the Lesson stage.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum LessonAct {
+    /// A prediction for the step that is shown.
+    Say(LessonGuess),
+    /// Another prediction is wanted there.
+    AskAgain,
+    /// Every prediction that was kept is dropped.
+    Forget,
 }
 
 /// The requests of one frame, in order.
@@ -61,6 +75,11 @@ impl Actions {
     /// Asks for a change of what is looked at.
     pub fn look(&mut self, look: Look) {
         self.push(Action::Look(look));
+    }
+
+    /// Says something in the Lesson stage.
+    pub fn lesson(&mut self, act: LessonAct) {
+        self.push(Action::Lesson(act));
     }
 
     /// Asks for something in the Make stage.

@@ -78,6 +78,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Sheet(sheet) => view.sheet = sheet,
         Look::Sizes(sizes) => view.sizes = *sizes,
         Look::Toy(toy) => view.toy = *toy,
+        Look::Lesson(lesson) => view.lesson = *lesson,
         Look::Band(on) => view.board.band = on,
         Look::Lens(lens) => view.lens = lens,
         Look::Picture(on) => {

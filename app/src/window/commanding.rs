@@ -41,9 +41,20 @@ impl Studio {
             Command::ShowAssembly => self.view.turn_to(Stage::Assembly),
             Command::ShowSizes => self.view.turn_to(Stage::Sizes),
             Command::ShowSheet => self.view.turn_to(Stage::Sheet),
+            Command::ShowLesson => self.view.turn_to(Stage::Lesson),
             Command::ShowProofread => self.view.turn_to(Stage::Proofread),
             Command::ShowMake => self.view.turn_to(Stage::Make),
             Command::Make(make) => self.make(ctx, make.asks()),
+            Command::LessonBack
+            | Command::LessonNext
+            | Command::LessonNumbers
+            | Command::LessonPresent
+            | Command::LessonStop
+            | Command::PrintStep
+            | Command::PrintLesson
+            | Command::LessonProject
+            | Command::OpenCourse
+            | Command::SaveCourse => self.lesson_command(ctx, frame, command),
             Command::OpenPattern => {
                 self.files.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
             }
@@ -69,6 +80,12 @@ impl Studio {
             Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
             Command::LetGo if self.view.stage == Stage::Assembly => {
                 self.view.toy.taken = None;
+            }
+            Command::LetGo if self.view.stage == Stage::Lesson => {
+                let lesson = &mut self.view.lesson;
+                if !std::mem::take(&mut lesson.presents) {
+                    lesson.round = None;
+                }
             }
             Command::LetGo => {
                 self.view.selected = None;

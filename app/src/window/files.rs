@@ -234,6 +234,10 @@ impl Studio {
             Outcome::Wrote(path) => {
                 self.say(format!("The sheet is saved in {}.", path.display()), false);
             }
+            Outcome::WroteOther(what, path) => {
+                self.say(format!("{what} is saved in {}.", path.display()), false);
+            }
+            Outcome::Course(course) => self.teach(*course),
             Outcome::SavedPattern(path, text) => {
                 self.proofreading.kept(text);
                 self.say(format!("The text is saved in {}.", path.display()), false);
@@ -263,9 +267,11 @@ impl Studio {
     /// Asks for a path where the desktop shows no dialog; `then` goes on once it is saved.
     fn ask_path(&mut self, purpose: Purpose, then: Option<Next>) {
         let extension = match purpose {
-            Purpose::Sheet(..) => "pdf",
+            Purpose::Sheet(..) | Purpose::Lesson(_) => "pdf",
             Purpose::Pattern | Purpose::SavePattern(_) => "txt",
             Purpose::Open
+            | Purpose::SaveCourse(_)
+            | Purpose::Course
             | Purpose::Save(..)
             | Purpose::SaveOver(..)
             | Purpose::Keep(..)

@@ -6,6 +6,7 @@ mod commanding;
 mod files;
 mod keep;
 mod layout;
+mod lesson;
 mod making;
 mod picture;
 mod showing;

@@ -21,6 +21,7 @@ use crate::work::body::BodyShown;
 use crate::work::ending::Ending;
 use crate::work::files::Files;
 use crate::work::home::Home;
+use crate::work::lesson::LessonShown;
 use crate::work::line_up::LineUp;
 use crate::work::making::Handiwork;
 use crate::work::outlining::Outlining;
@@ -51,6 +52,7 @@ pub struct Studio {
     printing: Printing,
     pub(super) body: BodyShown,
     pub(super) toy: ToyShown,
+    pub(super) lesson: LessonShown,
     /// Questions to the person; the first is shown.
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
@@ -136,6 +138,7 @@ impl Studio {
             printing: Printing::default(),
             body: BodyShown::default(),
             toy: ToyShown::default(),
+            lesson: LessonShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
             given_up: None,
@@ -207,6 +210,11 @@ impl Studio {
         &self.toy
     }
 
+    /// The cloth of the lesson on screen.
+    pub fn lesson(&self) -> &LessonShown {
+        &self.lesson
+    }
+
     /// The picture to trace, as far as it has been read.
     pub fn picture(&self) -> &Tracing {
         &self.picture
@@ -249,6 +257,7 @@ impl Studio {
             struck: self.home.struck(),
             body: &self.body,
             toy: &self.toy,
+            lesson: &self.lesson,
             desk: &self.home.desk,
             picture: &self.picture,
             outlining: &self.outlining,
@@ -273,6 +282,7 @@ impl Studio {
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
                 Action::Proofread(change) => self.proofreading.apply(ctx, change),
                 Action::Make(make) => self.make(ctx, make),
+                Action::Lesson(act) => self.lesson_act(act),
             }
         }
         if self.plan_anew() || any {
@@ -401,7 +411,7 @@ impl Studio {
         let mut actions = Actions::default();
         let window = ui.max_rect();
         let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
-        let mut layout = layout::layout(window, self.view.stage, yarns);
+        let mut layout = layout::layout(window, &self.bench(&ctx), yarns);
         if self.view.prefs.mirrored {
             layout = layout.mirrored(window);
         }
@@ -420,6 +430,11 @@ impl Studio {
             _ => None,
         };
         self.show_toy(&ctx, field);
+        let fields = match &layout.room {
+            Room::Lesson(room) => Some(room.fields()),
+            _ => None,
+        };
+        self.show_lesson(&ctx, fields);
         let sees_answers =
             layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);

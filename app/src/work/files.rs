@@ -8,10 +8,12 @@ use std::time::{Duration, Instant};
 use anyhow::bail;
 use egui::Context;
 use plumpline_core::file::SavedOver;
+use plumpline_core::lesson::LessonCourse;
 use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Project, disk, file};
 
 use super::decoding::decoded;
+use super::lesson_file::LessonPrint;
 use super::picture;
 use super::shape_file::ShapeKind;
 use super::sheet_file::Form;
@@ -42,6 +44,12 @@ pub enum Purpose {
     Compare(Revision, Box<Project>),
     /// To write the sheet of this project in it, in the form its ending asks for.
     Sheet(Box<Project>, SheetLook),
+    /// To print these pages of the lesson in it.
+    Lesson(Box<LessonPrint>),
+    /// To save this course in it, to be changed.
+    SaveCourse(&'static str),
+    /// To teach the course in it.
+    Course,
 }
 
 impl Purpose {
@@ -49,7 +57,12 @@ impl Purpose {
     pub fn reads(&self) -> bool {
         matches!(
             self,
-            Self::Open | Self::Pattern | Self::Picture | Self::Shape | Self::Compare(..)
+            Self::Open
+                | Self::Pattern
+                | Self::Picture
+                | Self::Shape
+                | Self::Course
+                | Self::Compare(..)
         )
     }
 }
@@ -78,6 +91,10 @@ pub enum Outcome {
     Read(String),
     /// The pattern was written.
     Wrote(PathBuf),
+    /// Something else was written: what it is called.
+    WroteOther(&'static str, PathBuf),
+    /// A course was read.
+    Course(Box<LessonCourse>),
     /// This written pattern was saved.
     SavedPattern(PathBuf, String),
     /// Nothing was chosen.
@@ -134,9 +151,7 @@ impl Files {
         let job = move || {
             let began = Instant::now();
             let chosen = match purpose {
-                Purpose::Open | Purpose::Pattern | Purpose::Picture | Purpose::Shape => {
-                    dialog.pick_file()
-                }
+                _ if purpose.reads() => dialog.pick_file(),
                 _ => dialog.save_file(),
             };
             match chosen {
@@ -184,6 +199,9 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         | Purpose::Compare(..) => dialog.set_title("Save the project"),
         Purpose::SavePattern(_) => dialog.set_title("Save the written pattern"),
         Purpose::Sheet(..) => dialog.set_title("Save the pattern"),
+        Purpose::Lesson(_) => dialog.set_title("Print the lesson as a PDF"),
+        Purpose::SaveCourse(_) => dialog.set_title("Save the course"),
+        Purpose::Course => dialog.set_title("Open a course"),
     };
     let dialog = match purpose {
         Purpose::Open
@@ -199,6 +217,8 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Pattern | Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
+        Purpose::Lesson(_) => dialog.add_filter("PDF", &["pdf"]),
+        Purpose::SaveCourse(_) | Purpose::Course => dialog.add_filter("Course", &["ron"]),
         Purpose::Sheet(..) => dialog
             .add_filter("PDF", &["pdf"])
             .add_filter("Page for a browser", &["html"])
@@ -262,6 +282,26 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             // A file that is gone or cannot be read is told of when it is saved.
             _ => Outcome::Cancelled,
         },
+        Purpose::Lesson(print) => {
+            let path = with_extension(path, "pdf");
+            let written =
+                print.pdf().and_then(|pdf| disk::write(&path, &pdf).map_err(|e| e.to_string()));
+            match written {
+                Ok(()) => Outcome::WroteOther("The lesson", path),
+                Err(why) => Outcome::Failed(why),
+            }
+        }
+        Purpose::SaveCourse(text) => {
+            let path = with_extension(path, "ron");
+            match disk::write(&path, text.as_bytes()) {
+                Ok(()) => Outcome::WroteOther("The course", path),
+                Err(error) => Outcome::Failed(error.to_string()),
+            }
+        }
+        Purpose::Course => match course(&path) {
+            Ok(course) => Outcome::Course(Box::new(course)),
+            Err(error) => Outcome::Failed(error.to_string()),
+        },
         Purpose::Sheet(project, look) => match write_sheet(&project, look, &path) {
             Ok(path) => Outcome::Wrote(path),
             Err(why) => Outcome::Failed(why),
@@ -294,6 +334,15 @@ pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
         bail!("{}: it is no text; save the pattern as plain text", path.display());
     }
     Ok(text)
+}
+
+/// The course in the file at `path`.
+///
+/// # Errors
+/// In one line, for what cannot be read or is no course.
+pub(crate) fn course(path: &Path) -> plumpline_core::Result<LessonCourse> {
+    let text = disk::read_text(path, disk::LARGEST_PATTERN)?;
+    LessonCourse::read(&text).map_err(|e| e.within(&path.display().to_string()))
 }
 
 /// The path, with an extension if it has none.

@@ -7,6 +7,8 @@ mod decoding;
 pub mod ending;
 pub mod files;
 pub mod home;
+pub mod lesson;
+pub mod lesson_file;
 pub mod line_up;
 pub mod making;
 pub mod outlining;

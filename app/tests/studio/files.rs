@@ -87,7 +87,7 @@ fn what_is_saved_first_waits_its_turn_and_then_goes_on() {
     file::save(Document::blank().project(), &path).expect("saved");
     let mut bench = at_home(home.path(), Some(&path));
     nudge(&mut bench);
-    bench.key_press(Key::Num5);
+    bench.key_press(Key::Num6);
     bench.run();
     let text = home.path().join("pattern.txt");
     std::fs::write(&text, "Rnd 1: 6 sc in MR (6)").expect("written");

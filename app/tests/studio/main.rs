@@ -10,6 +10,7 @@ mod files;
 mod hand;
 mod homes;
 mod journeys;
+mod lesson;
 mod making;
 mod making_sizes;
 mod people;

@@ -5,6 +5,7 @@
 mod book;
 pub mod desk;
 mod gauges;
+pub mod predictions;
 pub mod recovery;
 mod writer;
 
