@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use anyhow::{anyhow, ensure};
 use clap::Args;
 use plumpline_core::lesson::LessonCourse;
-use plumpline_core::{Gauge, Unit, disk, file};
+use plumpline_core::{Gauge, Unit, Yarn, disk, file};
 
 use super::new::parse_unit;
 use super::resize::parse_gauge;
@@ -53,10 +53,13 @@ impl LessonArgs {
             disk::write(path, LessonCourse::english_text().as_bytes())?;
         }
         let Some(output) = &self.output else { return Ok(()) };
-        let gauge = match (&self.project, self.gauge) {
-            (Some(path), _) => file::load(path)?.pieces[0].gauge,
-            (None, gauge) => gauge.unwrap_or_default(),
+        let project = self.project.as_deref().map(file::load).transpose()?;
+        let gauge = match &project {
+            Some(project) => project.pieces[0].gauge,
+            None => self.gauge.unwrap_or_default(),
         };
+        let yarn = project.and_then(|project| project.yarns.into_iter().next());
+        let colour = yarn.unwrap_or_else(|| Yarn::plain(0)).colour;
         let course = match &self.course {
             Some(path) => files::course(path)?,
             None => LessonCourse::english().clone(),
@@ -78,7 +81,7 @@ impl LessonArgs {
         }
         let guide = !self.handouts;
         let paper = self.paper.into();
-        let print = LessonPrint { course, steps, guide, gauge, unit: self.unit, paper };
+        let print = LessonPrint { course, steps, guide, gauge, unit: self.unit, paper, colour };
         let pdf = print.pdf().map_err(|e| anyhow!("{e}"))?;
         Ok(disk::write(output, &pdf)?)
     }

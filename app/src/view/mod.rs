@@ -304,6 +304,8 @@ pub struct Notice {
     pub text: String,
     /// Whether something went wrong.
     pub wrong: bool,
+    /// Whether it tells of a step that can be taken back beside it.
+    pub undo: bool,
 }
 
 impl View {

@@ -7,7 +7,7 @@ use egui::{Context, Id, Modal, RichText, TextEdit, Ui};
 use plumpline_core::Project;
 
 use crate::document::Revision;
-use crate::kit::type_faces;
+use crate::kit::{Tokens, type_faces};
 use crate::work::files::Purpose;
 
 /// What waits until the project has been saved or given up.
@@ -32,8 +32,9 @@ pub(crate) enum Next {
 pub(crate) enum Question {
     /// The project has changes that are not saved.
     Unsaved(Next),
-    /// No file dialog could be shown; where is the file? With what has been typed.
-    Path(FileUse, String),
+    /// No file dialog could be shown; where is the file? With what has been typed, and why
+    /// that came to nothing.
+    Path(FileUse, String, Option<String>),
     /// Somebody else has written in the project's file since it was opened.
     Changed(Box<Changed>),
 }
@@ -87,7 +88,7 @@ pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Rep
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {
             Question::Unsaved(next) => unsaved(ui, next, title),
-            Question::Path(wanted, text) => path(ui, wanted, text),
+            Question::Path(wanted, text, why) => path(ui, wanted, text, why.as_deref()),
             Question::Changed(changed) => elsewhere(ui, changed),
         };
     });
@@ -164,8 +165,9 @@ fn elsewhere(ui: &mut Ui, changed: &Changed) -> Option<Reply> {
     reply.or(back.clicked().then_some(Reply::Cancel))
 }
 
-fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String) -> Option<Reply> {
-    heading(ui, "Where is the file?");
+fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String, why: Option<&str>) -> Option<Reply> {
+    let saves = !wanted.purpose.reads();
+    heading(ui, if saves { "Save as" } else { "Where is the file?" });
     let label = ui.label("This desktop shows no file dialog. Type the whole path:");
     let field =
         ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
@@ -173,7 +175,11 @@ fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String) -> Option<Reply> {
         field.request_focus();
     }
     let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-    let verb = if wanted.purpose.reads() { "Open" } else { "Save" };
+    if let Some(why) = why {
+        let t = Tokens::now(ui.ctx());
+        ui.label(RichText::new(why).color(t.warning));
+    }
+    let verb = if saves { "Save" } else { "Open" };
     ui.horizontal(|ui| {
         let typed = !text.trim().is_empty();
         if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {

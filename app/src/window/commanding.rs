@@ -18,6 +18,8 @@ use plumpline_core::{Kind, Loop, Piece, sheet};
 impl Studio {
     /// Does what a command asks for.
     pub(super) fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
+        let steps = self.document.history.undo_steps();
+        let revision = self.document.revision();
         let rounds = self.derived.plan().map_or(0, |p| p.rounds.len());
         let knots = self.document.piece().outline.knots.len();
         match command {
@@ -128,6 +130,9 @@ impl Studio {
                 to: round,
                 on: !piece.is_in_face(round),
             }),
+        }
+        if self.document.revision() != revision {
+            self.say_step(command, steps);
         }
     }
 

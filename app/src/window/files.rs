@@ -132,7 +132,9 @@ impl Studio {
             }
             Reply::Discard(next) => self.go_on(ctx, frame, next),
             Reply::Path(wanted, path) => {
-                let ticket = self.files.with_path(ctx, wanted.purpose, path);
+                let typed = path.display().to_string();
+                let ticket = self.files.with_path(ctx, wanted.purpose.clone(), path);
+                self.typed.insert(ticket, (wanted.clone(), typed));
                 if let Some(next) = wanted.then {
                     self.then.insert(ticket, next);
                 }
@@ -187,6 +189,7 @@ impl Studio {
     ) {
         // What waits for a save goes on when that is done, and never otherwise.
         let then = self.then.remove(&ticket);
+        let typed = self.typed.remove(&ticket);
         match outcome {
             Outcome::Opened(path, project) => {
                 // What was changed while the file was looked for was not given up.
@@ -248,7 +251,13 @@ impl Studio {
             }
             Outcome::Cancelled => {}
             Outcome::NoDialog(purpose) => self.ask_path(purpose, then),
-            Outcome::Failed(why) => self.say(why, true),
+            Outcome::Failed(why) => match typed {
+                // The path stays to be mended, and its letters never reach the bench.
+                Some((wanted, text)) => {
+                    self.question(Question::Path(wanted, text, Some(why)));
+                }
+                None => self.say(why, true),
+            },
         }
     }
 
@@ -280,7 +289,7 @@ impl Studio {
         };
         let text = std::path::absolute(self.suggested(extension))
             .map_or_else(|_| String::new(), |p| p.display().to_string());
-        self.question(Question::Path(FileUse { purpose, then }, text));
+        self.question(Question::Path(FileUse { purpose, then }, text, None));
     }
 
     /// Files dropped on the window, a close that was asked for, jobs that are done.

@@ -80,6 +80,7 @@ impl Studio {
             gauge: self.document.piece().gauge,
             unit: self.view.prefs.unit,
             paper: self.view.sheet.look.options.paper,
+            colour: self.document.project().colours().first().copied().unwrap_or([128; 3]),
         };
         self.files.ask(ctx, frame, Purpose::Lesson(Box::new(print)), &path);
     }

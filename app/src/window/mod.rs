@@ -9,8 +9,10 @@ mod layout;
 mod lesson;
 mod making;
 mod picture;
+mod reading;
 mod showing;
 mod studio;
+mod telling;
 mod trace;
 mod trust;
 

@@ -9,7 +9,7 @@ use egui::{Context, Rect, Ui};
 use super::ask::{self, Next, Question};
 use super::layout::{self, Room};
 use crate::bench::action::{Action, Actions};
-use crate::bench::{Bench, keys};
+use crate::bench::keys;
 use crate::document::{Document, Revision};
 use crate::kit::fit;
 use crate::kit::{Tokens, type_faces};
@@ -43,13 +43,13 @@ pub struct Studio {
     pub(super) derived: Derived,
     pub(super) files: Files,
     pub(super) picture: Tracing,
-    outlining: Outlining,
-    trade: Trade,
+    pub(super) outlining: Outlining,
+    pub(super) trade: Trade,
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
-    sizing: Sizing,
-    line_up: LineUp,
-    printing: Printing,
+    pub(super) sizing: Sizing,
+    pub(super) line_up: LineUp,
+    pub(super) printing: Printing,
     pub(super) body: BodyShown,
     pub(super) toy: ToyShown,
     pub(super) lesson: LessonShown,
@@ -59,6 +59,10 @@ pub struct Studio {
     pub(super) then: BTreeMap<Ticket, Next>,
     /// The state of the project that may be lost to the file that is being opened.
     pub(super) given_up: Option<Revision>,
+    /// The line on what was done that stands, and since when.
+    pub(super) noticed: Option<(Notice, f64)>,
+    /// Wishes to read or write a file at a path that was typed, with what it is wanted for.
+    pub(super) typed: BTreeMap<Ticket, (ask::FileUse, String)>,
     pub(super) closing: bool,
     /// Whether somebody outside asked it to end.
     pub(super) ending: Ending,
@@ -142,6 +146,8 @@ impl Studio {
             asks: VecDeque::new(),
             then: BTreeMap::new(),
             given_up: None,
+            noticed: None,
+            typed: BTreeMap::new(),
             closing: false,
             ending: Ending::default(),
             home: Home::default(),
@@ -163,107 +169,6 @@ impl Studio {
     pub fn typing_paths(mut self, from: &Path) -> Self {
         self.files.typed_from = Some(from.to_owned());
         self
-    }
-
-    /// The open project.
-    pub fn document(&self) -> &Document {
-        &self.document
-    }
-
-    /// What is looked at.
-    pub fn view(&self) -> &View {
-        &self.view
-    }
-
-    /// The trade-off of simplicity.
-    pub fn trade(&self) -> &Trade {
-        &self.trade
-    }
-
-    /// The sheet as far as it has been set.
-    pub fn printing(&self) -> &Printing {
-        &self.printing
-    }
-
-    /// Pictures of the sizes, as far as they are drawn.
-    pub fn line_up(&self) -> &LineUp {
-        &self.line_up
-    }
-
-    /// What follows from the sizes of the project, as far as it has been worked out.
-    pub fn sizing(&self) -> &Sizing {
-        &self.sizing
-    }
-
-    /// The written pattern being proofread.
-    pub fn proofreading(&self) -> &Proofreading {
-        &self.proofreading
-    }
-
-    /// The body on screen.
-    pub fn body(&self) -> &BodyShown {
-        &self.body
-    }
-
-    /// The toy on screen.
-    pub fn toy(&self) -> &ToyShown {
-        &self.toy
-    }
-
-    /// The cloth of the lesson on screen.
-    pub fn lesson(&self) -> &LessonShown {
-        &self.lesson
-    }
-
-    /// The picture to trace, as far as it has been read.
-    pub fn picture(&self) -> &Tracing {
-        &self.picture
-    }
-
-    /// That picture traced, as far as it is.
-    pub fn outlining(&self) -> &Outlining {
-        &self.outlining
-    }
-
-    /// Whether a file is being read or written.
-    pub fn is_busy(&self) -> bool {
-        self.files.is_busy()
-    }
-
-    /// The plan on screen.
-    pub fn plan(&self) -> Option<&plumpline_core::Plan> {
-        self.derived.plan().map(|plan| &**plan)
-    }
-
-    /// The words of that plan.
-    pub fn words(&self) -> Option<&plumpline_core::Wording> {
-        self.derived.words()
-    }
-
-    pub(super) fn bench(&self, ctx: &Context) -> Bench<'_> {
-        Bench {
-            document: &self.document,
-            view: &self.view,
-            plan: self.derived.plan().map(|plan| &**plan),
-            words: self.derived.words(),
-            error: self.derived.error(),
-            trade: &self.trade,
-            proofreading: &self.proofreading,
-            making: &self.handiwork,
-            sizing: &self.sizing,
-            line_up: &self.line_up,
-            printing: &self.printing,
-            gauges: &self.home.gauges,
-            struck: self.home.struck(),
-            body: &self.body,
-            toy: &self.toy,
-            lesson: &self.lesson,
-            desk: &self.home.desk,
-            picture: &self.picture,
-            outlining: &self.outlining,
-            busy: self.files.is_busy(),
-            t: Tokens::now(ctx),
-        }
     }
 
     /// Makes all changes that were asked for, and plans anew if the piece is another.
@@ -316,10 +221,6 @@ impl Studio {
         }
     }
 
-    pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
-        self.view.notice = Some(Notice { text: text.into(), wrong });
-    }
-
     /// Ends a drag whose end nobody saw: what was held may have gone from under the hand, with
     /// another stage or a card that closed.
     fn let_go_of_the_rest(&mut self, ctx: &Context) {
@@ -364,6 +265,7 @@ impl Studio {
         {
             self.answer(&ctx, frame, answer);
         }
+        self.let_notice_go(&ctx);
         self.tend(&ctx);
     }
 }

@@ -6,6 +6,7 @@ mod board;
 mod body;
 mod bringing_in;
 mod choices;
+mod faults;
 mod files;
 mod hand;
 mod homes;

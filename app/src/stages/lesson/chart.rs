@@ -47,7 +47,7 @@ pub(super) fn show(
         LessonChart::Gains => gains::show(ui, here, bent, inner, next, actions),
         // What the rounds gain would answer the question.
         LessonChart::Angles if !here.is_open() => {
-            let words = "The angles are shown when you have said what you think.";
+            let words = "The angles are shown after your prediction.";
             let font = type_faces::regular(type_faces::BODY);
             let galley = ui.painter().layout(words.to_owned(), font, t.soft_ink, inner.width());
             ui.painter().galley(inner.min + vec2(4.0, 4.0), galley, t.soft_ink);

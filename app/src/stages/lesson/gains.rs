@@ -6,7 +6,7 @@ use plumpline_core::lesson::RoundGain;
 use plumpline_core::lesson::course::KnobOf;
 
 use super::here::{Bent, LessonBench};
-use super::picture::select;
+use super::picture::{select, step};
 use crate::bench::action::Actions;
 use crate::kit::tokens::mix;
 use crate::kit::{paint, type_faces};
@@ -30,8 +30,8 @@ pub(super) fn show(
 ) {
     let t = here.bench.t;
     let field = Rect::from_min_max(
-        pos2(area.left() + WORDS, area.top() + 10.0),
-        area.max - vec2(0.0, NUMBERS),
+        pos2(area.left() + here.size(WORDS), area.top() + 10.0),
+        area.max - vec2(0.0, here.size(NUMBERS)),
     );
     let flat = bent.gains.iter().map(|g| g.flat).fold(0.0, f64::max);
     // As high as the slider goes, so that the scale stays while it is dragged.
@@ -61,7 +61,7 @@ pub(super) fn show(
     );
     painter.rect_filled(band, 0.0, mix(t.panel, t.control_edge, 0.16));
     painter.hline(field.x_range(), zero, Stroke::new(1.0, t.control_edge));
-    let small = type_faces::regular(type_faces::SMALL);
+    let small = type_faces::regular(here.size(type_faces::SMALL));
     let open = here.is_open();
     for (i, gain) in bent.gains.iter().enumerate() {
         let gain = RoundGain { gained: if open { gain.gained } else { 0 }, ..*gain };
@@ -89,22 +89,22 @@ pub(super) fn show(
             wave(painter, bar.x_range(), end - 4.0, Stroke::new(1.4, colour));
         }
         let round = i as u32 + 1;
-        let every = (22.0 / pitch).ceil().max(1.0) as u32;
+        let every = (here.size(22.0) / pitch).ceil().max(1.0) as u32;
         if selected == Some(round)
             || (round % every == 0 && selected.is_none_or(|s| s.abs_diff(round) >= every))
         {
-            let at = pos2(middle, field.bottom() + 0.5 * NUMBERS + 2.0);
+            let at = pos2(middle, field.bottom() + 0.5 * here.size(NUMBERS) + 2.0);
             let font = if selected == Some(round) {
-                type_faces::bold(type_faces::SMALL)
+                type_faces::bold(here.size(type_faces::SMALL))
             } else {
                 small.clone()
             };
             painter.text(at, Align2::CENTER_CENTER, round.to_string(), font, t.ink);
         }
         if open && selected == Some(round) && here.tells_numbers() {
-            let bold = type_faces::bold(type_faces::SMALL);
+            let bold = type_faces::bold(here.size(type_faces::SMALL));
             let words = format!("{:+}", gain.gained).replace('-', "−");
-            let y = (end.min(zero) - 14.0).max(area.top() + 8.0);
+            let y = (end.min(zero) - here.size(14.0)).max(area.top() + 8.0);
             painter.text(pos2(middle, y), Align2::CENTER_CENTER, words, bold, t.ink);
         }
     }
@@ -122,30 +122,22 @@ pub(super) fn show(
     };
     words(line, "flat");
     if open && here.tells_numbers() {
-        let at = pos2(area.left(), line + 12.0);
+        let at = pos2(area.left(), line + here.size(12.0));
         let number = format!("{flat:.1}");
         painter.text(at, Align2::LEFT_CENTER, number, small.clone(), t.soft_ink);
     }
-    if line - field.top() > 18.0 {
+    if line - field.top() > here.size(18.0) {
         words(0.5 * (field.top() + line), "ruffle");
     }
-    if zero - line > 52.0 {
+    if zero - line > here.size(52.0) {
         words(0.5 * (line + zero) + 8.0, "cup");
     }
-    if field.bottom() - zero > 16.0 {
+    if field.bottom() - zero > here.size(16.0) {
         words(0.5 * (zero + field.bottom()), "draw in");
     }
     if canvas.has_focus() {
         paint::focus_ring(painter, area.expand(2.0), 6.0, t);
-        let steps = ui.input_mut(|i| {
-            let mut presses = |key| i.count_and_consume_key(egui::Modifiers::NONE, key) as i64;
-            presses(egui::Key::ArrowRight) - presses(egui::Key::ArrowLeft)
-        });
-        if steps != 0 {
-            let now = selected.map_or(if steps > 0 { 0 } else { 1 }, i64::from);
-            let to = (now + steps).clamp(1, bent.gains.len() as i64) as u32;
-            select(here, Some(to), next, actions);
-        }
+        step(ui, here, bent, next, actions);
     }
     if let Some(at) = canvas.interact_pointer_pos().filter(|_| canvas.clicked()) {
         canvas.request_focus();

@@ -39,7 +39,7 @@ pub fn divide(window: Rect, room: Rect, bench: &Bench<'_>) -> LessonLayout {
     let has_knob = view.step < bench.lesson.course().steps.len();
     let room = if presents { window.shrink(GAP) } else { room };
     let larger = if presents { (window.height() / 560.0).clamp(1.15, 2.2) } else { 1.0 };
-    let foot = if presents { 68.0 } else { 84.0 };
+    let foot = if presents { 80.0 } else { 84.0 };
     let Divided { main: above, side: steps } = Divided::above(room, foot);
     let wide = above.width();
     if presents {

@@ -3,7 +3,7 @@
 use egui::{Align2, Color32, Pos2, Rect, Response, Role, Sense, Stroke, Ui, WidgetInfo};
 use egui::{pos2, vec2};
 
-use super::here::LessonBench;
+use super::here::{Bent, LessonBench};
 use super::layout::{LessonLayout, SLIDER};
 use crate::bench::action::Actions;
 use crate::kit::tokens::PAD;
@@ -40,8 +40,9 @@ pub(super) fn show(
             let whole = Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0));
             painter.image(texture.id(), field, whole, Color32::WHITE);
         }
-        let side =
-            if sights[index].tilt_deg.abs() < 45.0 { "from the side" } else { "from above" };
+        let words = &here.course.words;
+        let level = sights[index].tilt_deg.abs() < 45.0;
+        let side = if level { &words.from_side } else { &words.from_above };
         let small = type_faces::regular(here.size(type_faces::SMALL));
         painter.text(field.min + vec2(12.0, 4.0), Align2::LEFT_TOP, side, small, t.soft_ink);
         if canvas.has_focus() {
@@ -49,7 +50,7 @@ pub(super) fn show(
         }
     }
     heading(ui, here, panel);
-    said(ui, here, fields[0]);
+    said(ui, here, fields[1]);
     if layout.has_knob {
         slider(ui, here, layout, next);
     }
@@ -104,6 +105,26 @@ pub(super) fn select(
     }
 }
 
+/// Left and Right go from round to round, in whichever chart has the keyboard.
+pub(super) fn step(
+    ui: &Ui,
+    here: &LessonBench<'_>,
+    bent: &Bent,
+    next: &mut LessonView,
+    actions: &mut Actions,
+) {
+    let steps = ui.input_mut(|i| {
+        let mut presses = |key| i.count_and_consume_key(egui::Modifiers::NONE, key) as i64;
+        presses(egui::Key::ArrowRight) - presses(egui::Key::ArrowLeft)
+    });
+    if steps != 0 {
+        let none = if steps > 0 { 0 } else { 1 };
+        let now = here.round().map_or(none, i64::from);
+        let to = (now + steps).clamp(1, bent.gains.len().max(1) as i64) as u32;
+        select(here, Some(to), next, actions);
+    }
+}
+
 fn heading(ui: &Ui, here: &LessonBench<'_>, panel: Rect) {
     let t = here.bench.t;
     let painter = ui.painter();
@@ -153,7 +174,7 @@ fn said(ui: &Ui, here: &LessonBench<'_>, field: Rect) {
         (Some(why), _) => (why.to_owned(), t.warning),
         (None, None) => ("making it …".to_owned(), t.soft_ink),
         (None, Some(state)) if state.held => {
-            ("held flat; it is let go when you have said what you think".to_owned(), t.soft_ink)
+            ("held flat; let go after your prediction".to_owned(), t.soft_ink)
         }
         (None, Some(state)) if !state.rests => {
             let share = (100.0 * state.progress).round().min(99.0);
@@ -196,7 +217,7 @@ fn slider(ui: &Ui, here: &LessonBench<'_>, layout: &LessonLayout, next: &mut Les
     let enabled = here.is_open();
     if !enabled {
         let font = type_faces::regular(here.size(type_faces::SMALL));
-        let words = "to try once you have said what you think";
+        let words = "to change after your prediction";
         let at = pos2(row.left(), track.center().y - 4.0);
         ui.painter().text(at, Align2::LEFT_CENTER, words, font, t.soft_ink);
         return;

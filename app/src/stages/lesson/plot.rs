@@ -5,10 +5,11 @@ use egui::{pos2, vec2};
 use egui_plot::{AxisHints, HoverPosition, Line, Plot, Points, VLine};
 
 use super::here::{Bent, LessonBench};
-use super::picture::select;
+use super::picture::{select, step};
 use crate::bench::action::Actions;
 use crate::kit::tokens::Tokens;
-use crate::kit::type_faces;
+use crate::kit::{paint, type_faces};
+use crate::view::ids;
 use crate::view::lesson::LessonView;
 
 /// Height of the legend.
@@ -61,6 +62,11 @@ pub(super) fn show(
         WidgetInfo::labeled(Role::Canvas, true, "Angle missing at each round, degrees")
     });
     legend(ui, here, area);
+    if answer.response.has_focus() {
+        ids::keep_arrows(ui, &answer.response);
+        paint::focus_ring(ui.painter(), area.expand(2.0), 6.0, t);
+        step(ui, here, bent, next, actions);
+    }
     if let Some(at) =
         answer.response.interact_pointer_pos().filter(|_| answer.response.clicked())
     {
@@ -113,7 +119,7 @@ fn plot<'a>(
     Plot::new("angles missing")
         .width(rect.width())
         .height(rect.height())
-        .sense(Sense::CLICK)
+        .sense(Sense::click())
         .allow_drag(false)
         .allow_zoom(false)
         .allow_scroll(false)

@@ -66,7 +66,7 @@ fn of_step(
 ) {
     let t = here.bench.t;
     for words in &step.look {
-        para(ui, &filled(here, figures, words), body(here), t.soft_ink);
+        para(ui, &hidden(here, filled(here, figures, words)), body(here), t.soft_ink);
     }
     let question = filled(here, figures, &step.prediction.question);
     para(ui, &question, type_faces::bold(here.size(type_faces::TITLE)), t.ink);
@@ -78,7 +78,7 @@ fn of_step(
     tally(ui, here, step, actions);
     heading(ui, here, "Why it is so");
     for words in &step.why {
-        para(ui, &filled(here, figures, words), body(here), t.ink);
+        para(ui, &hidden(here, filled(here, figures, words)), body(here), t.ink);
     }
     by_hand(ui, here, step);
 }
@@ -201,6 +201,33 @@ fn of_piece(ui: &mut Ui, here: &LessonBench<'_>) {
 fn filled(here: &LessonBench<'_>, figures: &Figures, words: &str) -> String {
     // The words were filled in once when the course was read; what cannot be is shown as it is.
     figures.filled(words, &[]).map_or_else(|_| words.to_owned(), |s| s.text(here.bench.unit()))
+}
+
+/// `words` with every number left out where numbers are hidden: learners work them out.
+fn hidden(here: &LessonBench<'_>, words: String) -> String {
+    if here.tells_numbers() {
+        return words;
+    }
+    let mut kept = String::with_capacity(words.len());
+    let mut chars = words.chars().peekable();
+    while let Some(c) = chars.next() {
+        if !c.is_ascii_digit() {
+            kept.push(c);
+            continue;
+        }
+        kept.push('…');
+        // The rest of it, a decimal point between digits too.
+        while let Some(&next) = chars.peek() {
+            let mut after = chars.clone();
+            after.next();
+            let point = next == '.' && after.peek().is_some_and(char::is_ascii_digit);
+            if !next.is_ascii_digit() && !point {
+                break;
+            }
+            chars.next();
+        }
+    }
+    kept
 }
 
 fn body(here: &LessonBench<'_>) -> FontId {

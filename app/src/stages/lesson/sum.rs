@@ -29,7 +29,7 @@ pub(super) fn show(ui: &Ui, here: &LessonBench<'_>, panel: Rect) {
     let bar = Rect::from_min_max(pos2(inner.left(), y + 34.0), pos2(inner.right(), y + 52.0));
     if !here.is_open() {
         let font = type_faces::regular(type_faces::BODY);
-        let words = "added up when you have said what you think";
+        let words = "added up after your prediction";
         let at = pos2(inner.left(), y);
         paint::clipped_text(painter, at, words, font, t.soft_ink, inner.width());
         draw(painter, here, bar, None);

@@ -2,12 +2,12 @@
 //! small ones of what can be predicted.
 
 use egui::ColorImage;
-use plumpline_core::Gauge;
 use plumpline_core::lesson::course::{LessonChoice, SampleGain, SampleRule};
 use plumpline_core::lesson::net::RoundLook;
 use plumpline_core::picture::Rgb;
-use plumpline_core::picture::relief::{Drape, Quality, ReliefView};
+use plumpline_core::picture::relief::{Drape, Quality, ReliefView, Still};
 use plumpline_core::piece::cloth::Kind;
+use plumpline_core::{Gauge, Result};
 
 use super::super::still::image_of;
 use super::cloth::{LessonCloth, LessonPlace, middle};
@@ -111,29 +111,39 @@ pub(super) fn choices(
 
 fn small(rule: SampleRule, tilt_deg: f32, colours: &[Rgb]) -> Option<ColorImage> {
     let gauge = Gauge::of_stitch(5.0, 5.0);
-    let mut relaxation = rule.at(gauge).ok()?.relaxation(gauge).ok()?;
+    let mut still = at_rest(rule, gauge, (20.0, tilt_deg), CHOICE_PIXELS, colours).ok()?;
+    Some(image_of(&mut still))
+}
+
+/// The cloth of `rule` let go until it rests, seen turned and tilted by so many degrees, as
+/// large as it fits into so many pixels.
+///
+/// # Errors
+/// Where it cannot be worked at `gauge`.
+pub(in crate::work) fn at_rest(
+    rule: SampleRule,
+    gauge: Gauge,
+    (turn_deg, tilt_deg): (f32, f32),
+    size: [u32; 2],
+    colours: &[Rgb],
+) -> Result<Still> {
+    let mut relaxation = rule.at(gauge)?.relaxation(gauge)?;
     while !relaxation.is_at_rest() {
         relaxation.step();
     }
     let net = relaxation.net();
-    let cells = net.cells(|_| RoundLook { kind: Kind::Single, yarn: 0 });
+    let kind = rule.kind();
+    let cells = net.cells(|_| RoundLook { kind, yarn: 0 });
     let places = net.closed(&relaxation.nodes());
     let about = single(middle(&places));
     let drape = Drape::new(singles(&places), &cells, net.stitch_width_mm() as f32);
-    let turn_deg = 20.0;
     let [low, high] = drape.bounds(turn_deg, tilt_deg, about);
     let half = |i: usize| high[i].max(-low[i]).max(1e-3);
-    let [wide, tall] = CHOICE_PIXELS.map(|p| 0.5 * p as f32);
+    let [wide, tall] = size.map(|p| 0.5 * p as f32);
     let scale = FILLS * (wide / half(0)).min(tall / half(1));
-    let view = ReliefView {
-        turn_deg,
-        tilt_deg,
-        scale,
-        middle: about,
-        size: CHOICE_PIXELS,
-        quality: Quality::Full,
-    };
-    Some(drawn(&drape, &view, colours, None).image)
+    let quality = Quality::Full;
+    let view = ReliefView { turn_deg, tilt_deg, scale, middle: about, size, quality };
+    drape.still(&view, colours, None)
 }
 
 fn single(place: LessonPlace) -> [f32; 3] {

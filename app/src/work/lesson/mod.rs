@@ -2,7 +2,7 @@
 //! care; small pictures of what can be predicted last.
 
 pub(super) mod cloth;
-mod drawing;
+pub(super) mod drawing;
 
 use std::sync::Arc;
 

@@ -13,7 +13,7 @@ pub mod sample;
 
 pub use answer::{GuessReply, LessonAnswer, LessonChoice, LessonGuess};
 pub use figures::{Figure, Figures};
-pub use page::{LessonPage, TeacherPage, lesson_page, teacher_page};
+pub use page::{LessonPage, LessonPicture, TeacherPage, lesson_page, teacher_page};
 pub use sample::{KnobOf, LessonSample, SampleGain, SampleKnob, SampleRule};
 
 use serde::Deserialize;
@@ -59,6 +59,8 @@ pub struct LessonWords {
     pub time: String,
     pub materials: String,
     pub mistakes: String,
+    pub from_above: String,
+    pub from_side: String,
     pub knob_gain: String,
     pub knob_middle: String,
     pub knob_side: String,
