@@ -71,6 +71,8 @@ impl Studio {
             }
             Command::MakePiece => self.make_piece(),
             Command::CopySheet => self.copy_sheet(ctx),
+            Command::SaveBody => self.save_body(ctx, frame, false),
+            Command::SaveTurning => self.save_body(ctx, frame, true),
             Command::SaveSheet => self.save_sheet(ctx, frame),
             Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
                 r.map_or(rounds as u32, |r| r.saturating_sub(1))

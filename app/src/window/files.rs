@@ -10,6 +10,7 @@ use super::studio::Studio;
 use crate::document::Document;
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage};
+use crate::work::body_file::BodyPicture;
 use crate::work::files::{Outcome, Purpose};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
@@ -24,6 +25,18 @@ impl Studio {
         let path = self.suggested("pdf");
         let purpose = Purpose::Sheet(project, self.view.sheet.look);
         self.files.ask(ctx, frame, purpose, &path);
+    }
+
+    /// Asks where the picture of the body is to be written, and writes it.
+    pub(super) fn save_body(&mut self, ctx: &Context, frame: &eframe::Frame, turns: bool) {
+        let picture = BodyPicture {
+            piece: self.document.piece().clone(),
+            colours: self.document.project().colours(),
+            turned: self.view.turned,
+            turns,
+        };
+        let path = self.suggested("png");
+        self.files.ask(ctx, frame, Purpose::Body(Box::new(picture)), &path);
     }
 
     /// A path to offer: where the project is, with this extension.
@@ -285,7 +298,7 @@ impl Studio {
             | Purpose::SaveOver(..)
             | Purpose::Keep(..)
             | Purpose::Compare(..) => "ron",
-            Purpose::Picture | Purpose::Shape => "png",
+            Purpose::Picture | Purpose::Shape | Purpose::Body(_) => "png",
         };
         let text = std::path::absolute(self.suggested(extension))
             .map_or_else(|_| String::new(), |p| p.display().to_string());

@@ -12,6 +12,7 @@ use plumpline_core::lesson::LessonCourse;
 use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Project, disk, file};
 
+use super::body_file::BodyPicture;
 use super::decoding::decoded;
 use super::lesson_file::LessonPrint;
 use super::picture;
@@ -44,6 +45,8 @@ pub enum Purpose {
     Compare(Revision, Box<Project>),
     /// To write the sheet of this project in it, in the form its ending asks for.
     Sheet(Box<Project>, SheetLook),
+    /// To draw this body in it.
+    Body(Box<BodyPicture>),
     /// To print these pages of the lesson in it.
     Lesson(Box<LessonPrint>),
     /// To save this course in it, to be changed.
@@ -199,6 +202,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         | Purpose::Compare(..) => dialog.set_title("Save the project"),
         Purpose::SavePattern(_) => dialog.set_title("Save the written pattern"),
         Purpose::Sheet(..) => dialog.set_title("Save the pattern"),
+        Purpose::Body(_) => dialog.set_title("Save the picture of the body"),
         Purpose::Lesson(_) => dialog.set_title("Print the lesson as a PDF"),
         Purpose::SaveCourse(_) => dialog.set_title("Save the course"),
         Purpose::Course => dialog.set_title("Open a course"),
@@ -217,6 +221,7 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Pattern | Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
+        Purpose::Body(_) => dialog.add_filter("PNG", &["png"]),
         Purpose::Lesson(_) => dialog.add_filter("PDF", &["pdf"]),
         Purpose::SaveCourse(_) | Purpose::Course => dialog.add_filter("Course", &["ron"]),
         Purpose::Sheet(..) => dialog
@@ -282,6 +287,16 @@ fn carry_out(purpose: Purpose, path: PathBuf) -> Outcome {
             // A file that is gone or cannot be read is told of when it is saved.
             _ => Outcome::Cancelled,
         },
+        Purpose::Body(picture) => {
+            let path = with_extension(path, "png");
+            let written = picture
+                .png()
+                .and_then(|png| disk::write(&path, &png).map_err(|e| e.to_string()));
+            match written {
+                Ok(()) => Outcome::WroteOther("The picture", path),
+                Err(why) => Outcome::Failed(why),
+            }
+        }
         Purpose::Lesson(print) => {
             let path = with_extension(path, "pdf");
             let written =

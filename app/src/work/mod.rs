@@ -2,6 +2,7 @@
 //! that takes longer than a frame on threads.
 
 pub mod body;
+pub mod body_file;
 pub mod day;
 mod decoding;
 pub mod ending;

@@ -42,6 +42,7 @@ impl Command {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }
             Self::CopySheet => bench.error.is_none(),
+            Self::SaveBody | Self::SaveTurning => bench.plan.is_some() && !bench.busy,
             Self::SaveSheet => bench.error.is_none() && !bench.busy,
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping

@@ -26,6 +26,8 @@ impl Command {
             Self::ShowProofread => (Modifiers::NONE, Key::Num6),
             Self::CopySheet
             | Self::SaveSheet
+            | Self::SaveBody
+            | Self::SaveTurning
             | Self::OpenPattern
             | Self::CopyPattern
             | Self::SavePattern

@@ -47,6 +47,10 @@ pub enum Command {
     CopySheet,
     /// Save the sheet.
     SaveSheet,
+    /// Save the picture of the body.
+    SaveBody,
+    /// Save a picture of the body that turns.
+    SaveTurning,
     /// Take the round before.
     PreviousRound,
     /// Take the next round.
@@ -176,7 +180,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 64] = [
+    pub const ALL: [Self; 66] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -195,6 +199,8 @@ impl Command {
         Self::MakePiece,
         Self::CopySheet,
         Self::SaveSheet,
+        Self::SaveBody,
+        Self::SaveTurning,
         Self::PreviousRound,
         Self::NextRound,
         Self::FirstRound,
@@ -292,7 +298,9 @@ impl Command {
             | Self::SavePattern
             | Self::MakePiece
             | Self::CopySheet
-            | Self::SaveSheet => Group::Pattern,
+            | Self::SaveSheet
+            | Self::SaveBody
+            | Self::SaveTurning => Group::Pattern,
             Self::ToggleTheme
             | Self::ShowSettings
             | Self::ShowKeys

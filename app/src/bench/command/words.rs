@@ -24,6 +24,8 @@ impl Command {
             Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
             Self::SaveSheet => "Save the sheet…",
+            Self::SaveBody => "Save the picture…",
+            Self::SaveTurning => "Save it turning…",
             Self::PreviousRound => "Previous round",
             Self::NextRound => "Next round",
             Self::FirstRound => "First round",
@@ -90,6 +92,10 @@ impl Command {
             }
             Self::CopySheet => "Copy the whole pattern as plain text",
             Self::SaveSheet => "Save the sheet as .pdf, .html, .md, .txt or a page as .png",
+            Self::SaveBody => {
+                "Save the body as it is turned now, as a picture on a clear ground"
+            }
+            Self::SaveTurning => "Save the body turning once around, as an animated picture",
             Self::PreviousRound => "Take the round before in hand",
             Self::NextRound => "Take the next round in hand",
             Self::FirstRound => "Take the first round in hand",

@@ -8,6 +8,7 @@
 //! Everything here is a pure function of its arguments: however a picture is cut into bands,
 //! and whoever draws them, its bytes are the same.
 
+mod animated;
 mod body;
 mod cloth;
 mod curve;
@@ -29,6 +30,7 @@ mod still;
 mod tile;
 mod view;
 
+pub use animated::animated_png;
 pub use body::Relief;
 pub use drape::{Drape, DrapeCell, DrapeStitch};
 pub use plain::{BareForm, PosedPlain};

@@ -2,7 +2,7 @@
 
 mod table;
 
-use egui::{PointerButton, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
+use egui::{PointerButton, Popup, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
 use egui::{Pos2, pos2, vec2};
 
 use plumpline_core::bend::BendWord;
@@ -12,6 +12,7 @@ use super::bars;
 use super::layout::ShapeLayout;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
+use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::GAP;
 use crate::kit::{paint, type_faces};
@@ -86,6 +87,17 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             actions.look(Look::Turn(Turned { let_go: !now.let_go, cutaway: false, ..now }));
         }
     }
+    let save = button("Save…", "Save the body as a picture", None);
+    Popup::menu(&save).show(|ui| {
+        ui.set_width(170.0);
+        for command in [Command::SaveBody, Command::SaveTurning] {
+            let item = egui::Button::new(command.text()).frame_when_inactive(false);
+            let item = ui.add_enabled(command.enabled(bench), item);
+            if item.on_hover_text(command.tooltip()).clicked() {
+                actions.command(command);
+            }
+        }
+    });
     let stands = Turned { cutaway: now.cutaway, let_go: now.let_go, ..Turned::default() };
     if now != stands {
         let back = button("Turn back", "Turn the body back", None);
