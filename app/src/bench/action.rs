@@ -5,6 +5,7 @@ use crate::document::choice::Choice;
 use crate::document::edit::Edit;
 use crate::view::look::Look;
 use crate::work::home::DeskAction;
+use crate::work::lingering::LongWork;
 use crate::work::making::Make;
 use crate::work::proofread::Proofread;
 
@@ -29,6 +30,10 @@ pub enum Action {
     Proofread(Proofread),
     /// Something done in the Make stage.
     Make(Make),
+    /// Stops work that takes too long.
+    Stop(LongWork),
+    /// A command that has to wait until a file is read or written.
+    Refused(Command),
 }
 
 /// The requests of one frame, in order.

@@ -14,6 +14,7 @@ use crate::view::View;
 use crate::work::body::BodyShown;
 use crate::work::home::desk::Desk;
 use crate::work::line_up::LineUp;
+use crate::work::lingering::Lingering;
 use crate::work::making::Handiwork;
 use crate::work::outlining::Outlining;
 use crate::work::picture::Tracing;
@@ -63,8 +64,10 @@ pub struct Bench<'a> {
     pub picture: &'a Tracing,
     /// That picture traced, as far as it is.
     pub outlining: &'a Outlining,
-    /// Whether a file dialog is open.
+    /// Whether a file dialog is open, or a file is read or written.
     pub busy: bool,
+    /// Work that takes so long that a person wonders.
+    pub lingering: Option<Lingering>,
     /// The colours.
     pub t: &'static Tokens,
 }

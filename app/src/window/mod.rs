@@ -6,6 +6,7 @@ mod commanding;
 mod files;
 mod keep;
 mod layout;
+mod lingering;
 mod making;
 mod picture;
 mod showing;

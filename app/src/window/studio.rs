@@ -31,8 +31,8 @@ use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
 use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
+use crate::work::watch::Watch;
 use crate::work::worker::Ticket;
-use plumpline_core::file;
 
 /// The studio's window.
 #[derive(Debug)]
@@ -46,15 +46,18 @@ pub struct Studio {
     trade: Trade,
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
-    sizing: Sizing,
+    pub(super) sizing: Sizing,
     line_up: LineUp,
-    printing: Printing,
+    pub(super) printing: Printing,
     pub(super) body: BodyShown,
     pub(super) toy: ToyShown,
     /// Questions to the person; the first is shown.
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
     pub(super) then: BTreeMap<Ticket, Next>,
+    pub(super) watch: Watch,
+    /// Whether something stirred in the file that is open, and is still to be looked at.
+    pub(super) stirred: bool,
     /// The state of the project that may be lost to the file that is being opened.
     pub(super) given_up: Option<Revision>,
     pub(super) closing: bool,
@@ -104,18 +107,11 @@ impl Studio {
             .and_then(|storage| eframe::get_value(storage, eframe::APP_KEY))
             .unwrap_or_default();
         prefs.show(&cc.egui_ctx);
-        // Small and local: read at once, so that the first picture is the right one.
-        let opened = open.map(|path| (file::load(&path), path));
-        let mut studio = match opened {
-            None => Self::with(Document::sample()),
-            Some((Ok(project), path)) => Self::with(Document::new(project, Some(path))),
-            Some((Err(error), _)) => {
-                let mut studio = Self::with(Document::sample());
-                studio.say(error.to_string(), true);
-                studio
-            }
-        };
+        let mut studio = Self::with(Document::sample());
         studio.view.prefs = prefs;
+        if let Some(path) = open {
+            studio.open_first(&cc.egui_ctx, path);
+        }
         studio
     }
 
@@ -138,6 +134,8 @@ impl Studio {
             toy: ToyShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
+            watch: Watch::default(),
+            stirred: false,
             given_up: None,
             closing: false,
             ending: Ending::default(),
@@ -253,6 +251,7 @@ impl Studio {
             picture: &self.picture,
             outlining: &self.outlining,
             busy: self.files.is_busy(),
+            lingering: self.lingering(),
             t: Tokens::now(ctx),
         }
     }
@@ -273,6 +272,8 @@ impl Studio {
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
                 Action::Proofread(change) => self.proofreading.apply(ctx, change),
                 Action::Make(make) => self.make(ctx, make),
+                Action::Stop(work) => self.stop(ctx, work),
+                Action::Refused(command) => self.refuse(command),
             }
         }
         if self.plan_anew() || any {

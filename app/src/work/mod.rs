@@ -2,12 +2,14 @@
 //! that takes longer than a frame on threads.
 
 pub mod body;
+pub mod carried;
 pub mod day;
 mod decoding;
 pub mod ending;
 pub mod files;
 pub mod home;
 pub mod line_up;
+pub mod lingering;
 pub mod making;
 pub mod outlining;
 mod pace;
@@ -22,4 +24,5 @@ pub mod sizes;
 pub mod still;
 pub mod toy;
 pub mod trade;
+pub mod watch;
 pub mod worker;
