@@ -10,9 +10,9 @@ use std::path::{Path, PathBuf};
 use crate::error::{Error, Result};
 
 /// The largest project file, bytes.
-pub const LARGEST_PROJECT: u64 = 16 << 20;
-/// The largest written pattern, bytes: a thousand pages of text.
-pub const LARGEST_PATTERN: u64 = 4 << 20;
+pub const LARGEST_PROJECT: u64 = 8 << 20;
+/// The largest written pattern, bytes: some five hundred pages of text.
+pub const LARGEST_PATTERN: u64 = 2 << 20;
 /// The largest measured profile, bytes.
 pub const LARGEST_PROFILE: u64 = 4 << 20;
 /// The largest drawing of a profile, bytes.
@@ -22,7 +22,7 @@ pub const LARGEST_SOLID: u64 = 256 << 20;
 /// The largest picture, bytes.
 pub const LARGEST_PICTURE: u64 = 64 << 20;
 /// The largest gauge book, bytes.
-pub const LARGEST_BOOK: u64 = 16 << 20;
+pub const LARGEST_BOOK: u64 = 4 << 20;
 
 /// How many links may stand one behind another, as the system has it (`path_resolution(7)`).
 const MOST_LINKS: usize = 40;

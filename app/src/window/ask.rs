@@ -47,6 +47,8 @@ pub(crate) enum Question {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Hurdle {
     pub(crate) path: PathBuf,
+    /// A file beside it where nothing stands.
+    pub(crate) beside: PathBuf,
     /// What was to be saved.
     pub(crate) mine: ToSave,
     pub(crate) why: Hindrance,
@@ -155,29 +157,28 @@ type Settling = fn(Box<Hurdle>) -> Reply;
 fn hurdle(ui: &mut Ui, hurdle: &Hurdle) -> Option<Reply> {
     let name = hurdle.path.file_name().unwrap_or_default().to_string_lossy();
     let (title, what, over) = match &hurdle.why {
-        Hindrance::Changed(Some(_)) => (
+        Hindrance::Changed(Some(theirs)) => (
             "was changed elsewhere",
-            "Another window or program has saved another version of it.",
+            format!("Another window or program has saved “{}” in it.", theirs.title),
             "The other version is lost",
         ),
         Hindrance::Changed(None) => (
             "was changed elsewhere",
-            "What stands in it now cannot be read as a project.",
+            "What stands in it now cannot be read as a project.".to_owned(),
             "What stands in the file is lost",
         ),
         Hindrance::ReadOnly => (
             "is read-only",
-            "Somebody has marked it as not to be changed.",
+            "Somebody has marked it as not to be changed.".to_owned(),
             "It stays marked as read-only",
         ),
     };
     heading(ui, &format!("{name} {title}"));
     ui.label(what);
-    let mut answers: Vec<(&str, &str, Settling)> = vec![(
-        "Save mine beside it",
-        "What is here goes into a new file in the same folder",
-        Reply::Beside,
-    )];
+    let own = hurdle.beside.file_name().unwrap_or_default().to_string_lossy();
+    let own = format!("What is here goes into {own}; both stay");
+    let mut answers: Vec<(&str, &str, Settling)> =
+        vec![("Save mine beside it", &own, Reply::Beside)];
     if let Hindrance::Changed(Some(_)) = hurdle.why {
         let lost = "What is not saved here is lost";
         answers.push(("Open the other version", lost, Reply::Theirs));

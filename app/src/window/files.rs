@@ -170,7 +170,7 @@ impl Studio {
                 self.question(Question::Path(wanted, path.display().to_string()));
             }
             Reply::Overwrite(hurdle) => {
-                let Hurdle { path, mine, why, then } = *hurdle;
+                let Hurdle { path, mine, why, then, .. } = *hurdle;
                 let purpose = match why {
                     Hindrance::ReadOnly => Purpose::SaveReadOnly(mine),
                     Hindrance::Changed(_) => Purpose::Save(mine),
@@ -178,8 +178,8 @@ impl Studio {
                 self.with_file(ctx, path, purpose, then);
             }
             Reply::Beside(hurdle) => {
-                let Hurdle { path, mine, then, .. } = *hurdle;
-                self.with_file(ctx, free_beside(&path), Purpose::Save(mine), then);
+                let Hurdle { beside, mine, then, .. } = *hurdle;
+                self.with_file(ctx, beside, Purpose::Save(mine), then);
             }
             Reply::Theirs(hurdle) => {
                 let Hurdle { path, why, then, .. } = *hurdle;
@@ -264,10 +264,10 @@ impl Studio {
             Outcome::Kept(path, of, project) => self.kept(path, of, *project),
             Outcome::NotKept(why) => self.not_kept(why),
             Outcome::Changed(path, mine, theirs) => {
-                self.hinder(Hurdle { path, mine, why: Hindrance::Changed(theirs), then });
+                self.hinder(path, mine, Hindrance::Changed(theirs), then);
             }
             Outcome::ReadOnly(path, mine) => {
-                self.hinder(Hurdle { path, mine, why: Hindrance::ReadOnly, then });
+                self.hinder(path, mine, Hindrance::ReadOnly, then);
             }
             Outcome::Taken(path, purpose) => {
                 self.question(Question::Taken(path, FileUse { purpose, then }));
@@ -296,10 +296,11 @@ impl Studio {
     }
 
     /// Asks what becomes of a save that cannot simply be done.
-    fn hinder(&mut self, hurdle: Hurdle) {
+    fn hinder(&mut self, path: PathBuf, mine: ToSave, why: Hindrance, then: Option<Next>) {
         // Nothing is lost while the question stands.
         self.home.hurry();
-        if self.document.id() == hurdle.mine.of {
+        if self.document.id() == mine.of {
+            let hurdle = Hurdle { beside: free_beside(&path), path, mine, why, then };
             self.question(Question::Hurdle(Box::new(hurdle)));
         }
     }

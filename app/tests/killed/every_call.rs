@@ -73,7 +73,7 @@ fn a_crash_at_each_call_of_each_save_leaves_one_whole_version() {
         let mut stood = [0; 2];
         for n in 1.. {
             assert!(n < MOST, "{kind:?} is never saved");
-            let program = saver(kind, folder.path(), true);
+            let program = saver(kind, folder.path());
             let (out, stopped) = stopper.run("kill", n, &program);
             let version = kind.standing(folder.path());
             stood[version] += 1;
@@ -103,7 +103,7 @@ fn an_error_at_each_call_of_each_save_loses_nothing_and_is_told() {
         let mut refused = 0;
         for n in 1.. {
             assert!(n < MOST, "{kind:?} is never saved");
-            let program = saver(kind, folder.path(), true);
+            let program = saver(kind, folder.path());
             let (out, stopped) = stopper.run("fail", n, &program);
             let said = String::from_utf8_lossy(&out.stdout).into_owned();
             let version = kind.standing(folder.path());
@@ -141,8 +141,8 @@ fn a_verb_that_is_stopped_at_any_call_leaves_its_file_whole() {
     let learn = "calibrate a.ron --height 64mm --of Moor --maker";
     let verbs = [
         ("resize a.ron --factor 1.1 -o out.ron", "out.ron"),
-        ("sheet a.ron -o out.html", "out.html"),
-        ("picture a.ron --view body -o out.svg", "out.svg"),
+        ("sheet a.ron -o out.txt", "out.txt"),
+        ("picture a.ron --view chart -o out.svg", "out.svg"),
         (&*format!("{learn} two --book out.book"), "out.book"),
     ];
     for (verb, output) in verbs {

@@ -32,31 +32,31 @@ fn a_file_that_finds_no_room_leaves_the_old_one() {
         let folder = tempfile::tempdir().expect("a folder");
         kind.prepare(folder.path());
         let before = std::fs::read_dir(folder.path()).expect("a folder").count();
-        let said = told(&limited(&saver(kind, folder.path(), true), 1));
+        let said = told(&limited(&saver(kind, folder.path()), 1));
         assert!(said.starts_with("refused"), "{kind:?}: {said}");
         assert_eq!(kind.standing(folder.path()), 0, "{kind:?}");
         let after = std::fs::read_dir(folder.path()).expect("a folder").count();
         assert_eq!(after, before, "{kind:?}: something is left");
         // With room it goes.
-        assert_eq!(told(&limited(&saver(kind, folder.path(), true), 4000)), "saved");
+        assert_eq!(told(&limited(&saver(kind, folder.path()), 4000)), "saved");
         assert_eq!(kind.standing(folder.path()), 1, "{kind:?}");
     }
 }
 
-/// A disk of 96 kB, full but for a few, where the machine lets one be made.
+/// A small disk that is full, where the machine lets one be made.
 #[test]
 fn a_full_disk_leaves_the_old_file() {
     let outer = tempfile::tempdir().expect("a folder");
     let inner = outer.path().join("small");
     std::fs::create_dir(&inner).expect("a folder");
-    let script = "mount -t tmpfs -o size=96k small \"$1\" || exit 77
-        cp -r \"$2\"/. \"$1\" && head -c 200000 /dev/zero > \"$1/filler\" 2>/dev/null
+    let script = "mount -t tmpfs -o size=4m small \"$1\" || exit 77
+        cp -r \"$2\"/. \"$1\" && head -c 8000000 /dev/zero > \"$1/filler\" 2>/dev/null
         shift 2; \"$@\"; status=$?
         cp -r \"$INNER\"/. \"$OUTER\"; rm -f \"$OUTER/filler\"; exit $status";
     for kind in Kind::ALL {
         let [made, after] = [(); 2].map(|()| tempfile::tempdir().expect("a folder"));
         kind.prepare(made.path());
-        let program = saver(kind, &inner, true);
+        let program = saver(kind, &inner);
         // A user who is not root needs a space of their own for that.
         let spaces: &[&str] = if is_root() { &["--mount"] } else { &["-r", "-U", "--mount"] };
         let mut unshare = Command::new("unshare");

@@ -16,10 +16,8 @@ use plumpline_core::{PieceId, Project, disk, file};
 
 /// Names the folder to save in.
 const FOLDER: &str = "PLUMPLINE_TEST_SAVES_IN";
-/// Names the kind to save.
+/// Names the kind to save, once; without it all are saved without end.
 const KIND: &str = "PLUMPLINE_TEST_SAVES_KIND";
-/// Asks for one version, once; without it both are saved without end.
-const ONCE: &str = "PLUMPLINE_TEST_SAVES_ONCE";
 
 /// A kind of file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -122,14 +120,16 @@ impl Kind {
     /// Where neither does.
     pub(crate) fn standing(self, folder: &Path) -> usize {
         let path = self.file(folder);
-        let whole = |e: plumpline_core::Error| panic!("{self:?} is torn: {e}");
+        let load = |path: &Path| {
+            file::load(path).unwrap_or_else(|e| panic!("{self:?} is torn: {e}"))
+        };
         let found = match self {
             Self::Project | Self::ReadOnly => {
-                let project = file::load(&path).unwrap_or_else(whole);
+                let project = load(&path);
                 versions().iter().position(|version| *version == project)
             }
             Self::Making => {
-                let project = file::load(&path).unwrap_or_else(whole);
+                let project = load(&path);
                 [0, 1].into_iter().find(|version| made(*version) == project)
             }
             Self::Recovery => {
@@ -138,8 +138,8 @@ impl Kind {
                 versions().iter().position(|version| *version == project)
             }
             Self::Book => {
-                let text = disk::read_text(&path, disk::LARGEST_BOOK).unwrap_or_else(whole);
-                let found = GaugeBook::parse(&text).unwrap_or_else(whole);
+                let text = disk::read_text(&path, disk::LARGEST_BOOK).expect("text");
+                let found = GaugeBook::parse(&text).expect("the book is whole");
                 [0, 1].into_iter().find(|version| book(*version) == found)
             }
             Self::Sheet | Self::Small => {
@@ -197,19 +197,22 @@ fn book(version: usize) -> GaugeBook {
     book
 }
 
-/// This program, to save this kind in `folder` when it is run: the second version once, or
-/// both without end.
-pub(crate) fn saver(kind: Kind, folder: &Path, once: bool) -> Command {
+/// This program, to save the second version of this kind in `folder` when it is run.
+pub(crate) fn saver(kind: Kind, folder: &Path) -> Command {
+    let mut command = all_saver(folder);
+    command.env(KIND, format!("{kind:?}"));
+    command
+}
+
+/// This program, to save both versions of all kinds without end when it is run, each in the
+/// folder below `folder` that has its name.
+pub(crate) fn all_saver(folder: &Path) -> Command {
     let mut command = Command::new(std::env::current_exe().expect("this program"));
     command
         .args(["kinds::saves_when_asked", "--exact", "--nocapture", "--test-threads=1"])
         .env(FOLDER, folder)
-        .env(KIND, format!("{kind:?}"))
         .stdin(Stdio::null())
         .stderr(Stdio::null());
-    if once {
-        command.env(ONCE, "yes");
-    }
     command
 }
 
@@ -218,20 +221,25 @@ pub(crate) fn saver(kind: Kind, folder: &Path, once: bool) -> Command {
 fn saves_when_asked() {
     let Some(folder) = std::env::var_os(FOLDER) else { return };
     let folder = Path::new(&folder);
-    let asked = std::env::var(KIND).expect("a kind");
-    let kind = Kind::ALL.into_iter().find(|kind| format!("{kind:?}") == asked);
-    let kind = kind.expect("a kind that there is");
-    println!("ready");
-    if std::env::var_os(ONCE).is_some() {
-        match kind.save(folder, 1) {
+    if let Ok(asked) = std::env::var(KIND) {
+        let kind = Kind::ALL.into_iter().find(|kind| format!("{kind:?}") == asked);
+        return match kind.expect("a kind that there is").save(folder, 1) {
             Ok(()) => println!("saved"),
             Err(why) => println!("refused {why}"),
-        }
-        return;
+        };
     }
-    loop {
-        for version in [1, 0] {
-            kind.save(folder, version).expect("saved");
+    // All at once, so that a kill falls upon each wherever it is.
+    std::thread::scope(|threads| {
+        for kind in Kind::ALL {
+            let own = folder.join(format!("{kind:?}"));
+            threads.spawn(move || {
+                loop {
+                    for version in [1, 0] {
+                        kind.save(&own, version).expect("saved");
+                    }
+                }
+            });
         }
-    }
+        println!("ready");
+    });
 }

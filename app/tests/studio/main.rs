@@ -9,6 +9,7 @@ mod choices;
 mod files;
 mod hand;
 mod homes;
+mod hurdles;
 mod journeys;
 mod making;
 mod making_sizes;

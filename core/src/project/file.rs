@@ -92,9 +92,15 @@ pub fn write(project: &Project) -> Result<String> {
     project.validate()?;
     let saved = Saved { format_version: FORMAT_VERSION, project };
     let style = PrettyConfig::new().depth_limit(5).indentor("  ");
-    ron::ser::to_string_pretty(&saved, style).map(|text| text + "\n").map_err(|e| {
+    let text = ron::ser::to_string_pretty(&saved, style).map(|text| text + "\n");
+    let text = text.map_err(|e| {
         Error::new("project", format!("it cannot be written ({e})"), "report this")
-    })
+    })?;
+    if text.len() as u64 > disk::LARGEST_PROJECT {
+        let what = format!("it comes to more than {} MB", disk::LARGEST_PROJECT >> 20);
+        return Err(Error::new("project", what, "save its pieces in several projects"));
+    }
+    Ok(text)
 }
 
 /// Saves `project` at `path`: written to a temporary file beside it, flushed, renamed.
