@@ -10,9 +10,9 @@ use std::path::{Path, PathBuf};
 use crate::error::{Error, Result};
 
 /// The largest project file, bytes.
-pub const LARGEST_PROJECT: u64 = 16 << 20;
-/// The largest written pattern, bytes: a thousand pages of text.
-pub const LARGEST_PATTERN: u64 = 4 << 20;
+pub const LARGEST_PROJECT: u64 = 8 << 20;
+/// The largest written pattern, bytes: some five hundred pages of text.
+pub const LARGEST_PATTERN: u64 = 2 << 20;
 /// The largest measured profile, bytes.
 pub const LARGEST_PROFILE: u64 = 4 << 20;
 /// The largest drawing of a profile, bytes.
@@ -22,7 +22,7 @@ pub const LARGEST_SOLID: u64 = 256 << 20;
 /// The largest picture, bytes.
 pub const LARGEST_PICTURE: u64 = 64 << 20;
 /// The largest gauge book, bytes.
-pub const LARGEST_BOOK: u64 = 16 << 20;
+pub const LARGEST_BOOK: u64 = 4 << 20;
 
 /// How many links may stand one behind another, as the system has it (`path_resolution(7)`).
 const MOST_LINKS: usize = 40;
@@ -38,8 +38,26 @@ pub fn read(path: &Path, largest: u64) -> Result<Vec<u8>> {
     if !about.is_file() {
         return Err(Error::new(file, kind_of(&about), "choose a plain file"));
     }
-    let open = File::open(path).map_err(|e| unreadable(&file, &e))?;
+    let open = open_at_once(path).map_err(|e| unreadable(&file, &e))?;
+    // Another thing may have taken the file's place since.
+    let about = open.metadata().map_err(|e| unreadable(&file, &e))?;
+    if !about.is_file() {
+        return Err(Error::new(file, kind_of(&about), "choose a plain file"));
+    }
     read_from(open, &file, largest)
+}
+
+/// Opens what is at `path` to read it, waiting for nobody where it has become a pipe.
+fn open_at_once(path: &Path) -> io::Result<File> {
+    let mut options = fs::OpenOptions::new();
+    options.read(true);
+    #[cfg(target_os = "linux")]
+    {
+        use std::os::unix::fs::OpenOptionsExt as _;
+        // O_NONBLOCK of Linux on both processors that are built for; asm-generic/fcntl.h.
+        options.custom_flags(0o4000);
+    }
+    options.open(path)
 }
 
 /// All the bytes of `source`, which errors call `name`.
@@ -116,14 +134,27 @@ pub fn sweep(folder: &Path) {
 /// Whatever the system says, and for what is no plain file or is read-only; the file at `path`
 /// is then as it was.
 pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    if is_read_only(path) {
+        return Err(io::Error::new(io::ErrorKind::ReadOnlyFilesystem, "it is read-only"));
+    }
+    replace_read_only(path, bytes)
+}
+
+/// Whether a plain file stands at `path` that is marked as not to be changed.
+pub fn is_read_only(path: &Path) -> bool {
+    fs::metadata(path).is_ok_and(|about| about.is_file() && about.permissions().readonly())
+}
+
+/// The same as [`replace`], though the file may be read-only, which it stays: for whoever was
+/// asked.
+///
+/// # Errors
+/// Whatever the system says, and for what is no plain file.
+pub fn replace_read_only(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let target = destination(path)?;
     let existing = match fs::metadata(&target) {
         Ok(about) if !about.is_file() => {
             return Err(io::Error::new(io::ErrorKind::InvalidInput, kind_of(&about)));
-        }
-        Ok(about) if about.permissions().readonly() => {
-            let what = "it is read-only";
-            return Err(io::Error::new(io::ErrorKind::ReadOnlyFilesystem, what));
         }
         Ok(about) => Some(about.permissions()),
         Err(_) => None,
@@ -150,6 +181,12 @@ pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     Ok(())
 }
 
+/// How long a turn is waited for, s: whoever has it writes one small file.
+const TURN_AFTER_S: u64 = 10;
+/// Between two looks whether it is our turn.
+const BETWEEN_LOOKS: std::time::Duration = std::time::Duration::from_millis(5);
+const LOOKS: u64 = 1000 * TURN_AFTER_S / 5;
+
 /// A turn at changing a file: as long as it lasts, others who ask for one wait.
 #[derive(Debug)]
 pub struct Turn {
@@ -162,7 +199,8 @@ pub struct Turn {
 /// [`replace`], and a file for the lock alone would be left behind.
 ///
 /// # Errors
-/// One line, where there is no such folder. A system without locks gives the turn at once.
+/// One line, where there is no such folder, or another program keeps it to itself without
+/// end. A system without locks gives the turn at once.
 pub fn turn(path: &Path) -> Result<Turn> {
     let shown = path.display().to_string();
     let target = destination(path).map_err(|e| unreadable(&shown, &e))?;
@@ -171,11 +209,18 @@ pub fn turn(path: &Path) -> Result<Turn> {
         return Ok(Turn { _folder: None }); // A folder is no file there.
     }
     let folder = File::open(folder).map_err(|e| unreadable(&shown, &e))?;
-    match folder.lock() {
-        Ok(()) => Ok(Turn { _folder: Some(folder) }),
-        Err(e) if e.kind() == io::ErrorKind::Unsupported => Ok(Turn { _folder: None }),
-        Err(e) => Err(unreadable(&shown, &e)),
+    for _ in 0..LOOKS {
+        match folder.try_lock() {
+            Ok(()) => return Ok(Turn { _folder: Some(folder) }),
+            Err(fs::TryLockError::WouldBlock) => std::thread::sleep(BETWEEN_LOOKS),
+            Err(fs::TryLockError::Error(e)) if e.kind() == io::ErrorKind::Unsupported => {
+                return Ok(Turn { _folder: None });
+            }
+            Err(fs::TryLockError::Error(e)) => return Err(unreadable(&shown, &e)),
+        }
     }
+    let what = format!("another program has held its folder for {TURN_AFTER_S} s");
+    Err(Error::new(shown, what, "try again, or end that program"))
 }
 
 /// The folder that the file at `path` is in.
@@ -297,8 +342,12 @@ mod tests {
         // What is read-only stays as it is.
         fs::set_permissions(at("real"), fs::Permissions::from_mode(0o440)).expect("set");
         let error = write(&at("real"), b"newer").expect_err("read-only").to_string();
-        assert!(error.contains("read-only"), "{error}");
+        assert!(error.contains("read-only") && is_read_only(&at("two")), "{error}");
         assert_eq!(fs::read(at("real")).expect("there"), b"new");
+        // Unless it was asked about.
+        replace_read_only(&at("two"), b"asked").expect("written");
+        assert_eq!(fs::read(at("real")).expect("there"), b"asked");
+        assert!(is_read_only(&at("real")) && !is_read_only(&at("dangling")));
         assert_eq!(fs::read_dir(folder.path()).expect("reads").count(), 7, "nothing is left");
     }
 }

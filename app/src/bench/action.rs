@@ -5,6 +5,7 @@ use crate::document::choice::Choice;
 use crate::document::edit::Edit;
 use crate::view::look::Look;
 use crate::work::home::DeskAction;
+use crate::work::lingering::LongWork;
 use crate::work::making::Make;
 use crate::work::proofread::Proofread;
 use plumpline_core::lesson::course::LessonGuess;
@@ -32,6 +33,10 @@ pub enum Action {
     Make(Make),
     /// Something said in the Lesson stage.
     Lesson(LessonAct),
+    /// Stops work that takes too long.
+    Stop(LongWork),
+    /// A command that has to wait until a file is read or written.
+    Refused(Command),
 }
 
 /// Something said in the Lesson stage.

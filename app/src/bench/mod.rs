@@ -15,6 +15,7 @@ use crate::work::body::BodyShown;
 use crate::work::home::desk::Desk;
 use crate::work::lesson::LessonShown;
 use crate::work::line_up::LineUp;
+use crate::work::lingering::Lingering;
 use crate::work::making::Handiwork;
 use crate::work::outlining::Outlining;
 use crate::work::picture::Tracing;
@@ -66,8 +67,10 @@ pub struct Bench<'a> {
     pub picture: &'a Tracing,
     /// That picture traced, as far as it is.
     pub outlining: &'a Outlining,
-    /// Whether a file dialog is open.
+    /// Whether a file dialog is open, or a file is read or written.
     pub busy: bool,
+    /// Work that takes so long that a person wonders.
+    pub lingering: Option<Lingering>,
     /// The colours.
     pub t: &'static Tokens,
 }

@@ -11,7 +11,7 @@ use plumpline_core::calibrate::{
 use plumpline_core::{PieceId, Project, disk, file};
 
 use super::length::parse_mm;
-use crate::work::day;
+use crate::work::{carried, day};
 
 /// Arguments of `plumpline calibrate`.
 ///
@@ -125,13 +125,15 @@ impl Calibrate {
         if let Some(path) = &self.book {
             self.enter(path, piece, &learned)?;
         }
+        let mut told = Vec::new();
         if let Some(output) = &self.output {
             for piece in &mut project.pieces {
                 *piece = learned.apply(piece);
             }
-            file::save(&project, output)?;
+            told = carried::save(project.clone(), Some(&self.project), output)?;
         }
         super::out::print(&lines(&project, &learned));
+        super::out::print_lines(&told);
         Ok(())
     }
 

@@ -18,3 +18,10 @@ pub(super) fn print(text: &str) {
     let text: String = text.chars().map(shown).collect();
     std::io::stdout().write_all(text.as_bytes()).ok();
 }
+
+/// Prints each of `lines` as [`print`] does.
+pub(super) fn print_lines(lines: &[String]) {
+    for line in lines {
+        print(&format!("{line}\n"));
+    }
+}

@@ -12,6 +12,7 @@ use plumpline_core::{Gauge, PieceId, Project, Size, SizeBy, file};
 
 use super::length::parse_mm;
 use super::sized::named;
+use crate::work::carried;
 
 /// Arguments of `plumpline resize`.
 #[derive(Debug, Args)]
@@ -107,8 +108,9 @@ impl Resize {
             None => self.resized(&mut project, only).context(shown)?,
         };
         project.validate()?;
-        file::save(&project, &self.output)?;
+        let told = carried::save(project, Some(&self.project), &self.output)?;
         super::out::print(&said);
+        super::out::print_lines(&told);
         Ok(())
     }
 

@@ -29,13 +29,8 @@ pub(super) fn all(project: &Project, shown: &str) -> anyhow::Result<Vec<(String,
     if names.is_empty() {
         return Err(anyhow!("{shown}: the project has no sizes yet; add some in the studio"));
     }
-    names
-        .into_iter()
-        .map(|name| {
-            let at = sizes::at_size(project, name).map_err(|e| anyhow!("{shown}, {e}"))?;
-            Ok((name.to_owned(), at))
-        })
-        .collect()
+    let made = sizes::at_all_sizes(project).map_err(|e| anyhow!("{shown}, {e}"))?;
+    Ok(names.into_iter().map(str::to_owned).zip(made).collect())
 }
 
 /// Says in the report of piece `index` that it is this size, and what there is to say of it.

@@ -4,13 +4,14 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{anyhow, bail};
 use clap::{Args, ValueEnum};
-use plumpline_core::{Firmness, Gauge, Piece, Project, Unit, disk, file, plan};
+use plumpline_core::{Firmness, Gauge, Piece, Project, Unit, disk, plan};
 use plumpline_trace::{
     Scale, Stroke, TraceGround, TraceReport, TraceWish, TracedEnd, TracedSide,
 };
 
 use super::length::parse_mm;
-use super::out::print;
+use super::out::{print, print_lines};
+use crate::work::carried;
 use crate::work::picture::{laid_over, photo};
 use crate::work::shape_file::{laid, traced};
 use crate::work::shape_reading::name_of;
@@ -148,7 +149,8 @@ impl TraceArgs {
         if !traced.report.odd.is_empty() && !self.cut {
             print("--cut cuts off what is not turned\n");
         }
-        file::save(&Project::of_piece(piece), &self.output)?;
+        let told = carried::save(Project::of_piece(piece), None, &self.output)?;
+        print_lines(&told);
         Ok(())
     }
 

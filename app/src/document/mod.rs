@@ -319,6 +319,19 @@ impl Document {
         self.reselect(place);
     }
 
+    /// Calls pictures what they were called in the file that was saved: pairs of the name here
+    /// and the name there. They are the same pictures, so this is no step.
+    pub fn rename_pictures(&mut self, names: &[(String, String)]) {
+        for picture in self.project.pieces.iter_mut().filter_map(|p| p.picture.as_mut()) {
+            if let Some((_, is)) = names.iter().find(|(was, _)| *was == picture.path) {
+                picture.path.clone_from(is);
+            }
+        }
+        if !names.is_empty() {
+            self.touch();
+        }
+    }
+
     /// Notes that `project` now stands in the file at `path`.
     pub fn saved_as(&mut self, project: Project, path: PathBuf) {
         self.saved = Some(project);

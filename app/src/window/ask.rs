@@ -1,14 +1,17 @@
 //! Questions put in the middle of the window.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use egui::{Context, Id, Modal, RichText, TextEdit, Ui};
+use egui::{Button, Context, Id, Modal, RichText, TextEdit, Ui, vec2};
 
 use plumpline_core::Project;
 
-use crate::document::Revision;
 use crate::kit::{Tokens, type_faces};
-use crate::work::files::Purpose;
+use crate::work::files::{Purpose, ToSave};
+
+/// Width of a question whose answers say what they do, and of an answer, points.
+const WIDE: f32 = 480.0;
+const ANSWER: f32 = 176.0;
 
 /// What waits until the project has been saved or given up.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,22 +38,32 @@ pub(crate) enum Question {
     /// No file dialog could be shown; where is the file? With what has been typed, and why
     /// that came to nothing.
     Path(FileUse, String, Option<String>),
-    /// Somebody else has written in the project's file since it was opened.
-    Changed(Box<Changed>),
+    /// The project cannot simply be saved in its file.
+    Hurdle(Box<Hurdle>),
+    /// Something stands at the path that was typed.
+    Taken(PathBuf, FileUse),
 }
 
-/// A file that others have written in.
+/// A file that the project cannot simply be saved in.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Changed {
+pub(crate) struct Hurdle {
     pub(crate) path: PathBuf,
-    /// The document.
-    pub(crate) of: Revision,
+    /// A file beside it where nothing stands.
+    pub(crate) beside: PathBuf,
     /// What was to be saved.
-    pub(crate) mine: Box<Project>,
-    /// What stands in the file, if it is a project.
-    pub(crate) theirs: Option<Box<Project>>,
+    pub(crate) mine: ToSave,
+    pub(crate) why: Hindrance,
     /// What goes on once it is settled.
     pub(crate) then: Option<Next>,
+}
+
+/// What keeps a project from its file.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Hindrance {
+    /// Others have written in it: what stands there, if it is a project.
+    Changed(Option<Box<Project>>),
+    /// It is read-only.
+    ReadOnly,
 }
 
 /// What a file is wanted for, and what goes on once it is saved.
@@ -69,12 +82,16 @@ pub(crate) enum Reply {
     Discard(Next),
     /// This path.
     Path(FileUse, PathBuf),
-    /// Save over what the others wrote.
-    Overwrite(Box<Changed>),
+    /// Do it with this file, whatever stands there.
+    Replace(PathBuf, FileUse),
+    /// Type another path than this.
+    Another(PathBuf, FileUse),
+    /// Save over what stands in the file.
+    Overwrite(Box<Hurdle>),
     /// Save in another file beside it.
-    Beside(Box<Changed>),
+    Beside(Box<Hurdle>),
     /// Take what the others wrote in place of the project here.
-    Theirs(Box<Changed>),
+    Theirs(Box<Hurdle>),
     /// Never mind.
     Cancel,
 }
@@ -84,12 +101,14 @@ pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Rep
     let mut answer = None;
     let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
     let modal = Modal::new(Id::unique("question")).frame(frame).show(ctx, |ui| {
-        ui.set_width(380.0);
+        let wide = matches!(ask, Question::Hurdle(_) | Question::Taken(..));
+        ui.set_width(if wide { WIDE } else { 380.0 });
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {
             Question::Unsaved(next) => unsaved(ui, next, title),
             Question::Path(wanted, text, why) => path(ui, wanted, text, why.as_deref()),
-            Question::Changed(changed) => elsewhere(ui, changed),
+            Question::Hurdle(hindered) => hurdle(ui, hindered),
+            Question::Taken(at, wanted) => taken(ui, at, wanted),
         };
     });
     if answer.is_none() && modal.should_close() {
@@ -133,36 +152,92 @@ fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Reply> {
     .inner
 }
 
-/// What becomes of a file that others have written in.
-type Settling = fn(Box<Changed>) -> Reply;
+/// What becomes of a file that the project cannot simply be saved in.
+type Settling = fn(Box<Hurdle>) -> Reply;
 
-fn elsewhere(ui: &mut Ui, changed: &Changed) -> Option<Reply> {
-    let name = changed.path.file_name().unwrap_or_default().to_string_lossy();
-    heading(ui, &format!("{name} was changed elsewhere"));
-    ui.label(match changed.theirs {
-        Some(_) => "Another window or program has saved another version of it.",
-        None => "What stands in it now cannot be read as a project.",
-    });
-    ui.add_space(4.0);
-    let beside = "Keep both: what is here goes into a new file in the same folder";
-    let theirs = "What is changed here is given up";
-    let over = "What stands in the file is given up";
+fn hurdle(ui: &mut Ui, hurdle: &Hurdle) -> Option<Reply> {
+    let name = hurdle.path.file_name().unwrap_or_default().to_string_lossy();
+    let (title, what, over) = match &hurdle.why {
+        Hindrance::Changed(Some(theirs)) => (
+            "was changed elsewhere",
+            format!("Another window or program has saved “{}” in it.", theirs.title),
+            "The other version is lost",
+        ),
+        Hindrance::Changed(None) => (
+            "was changed elsewhere",
+            "What stands in it now cannot be read as a project.".to_owned(),
+            "What stands in the file is lost",
+        ),
+        Hindrance::ReadOnly => (
+            "is read-only",
+            "Somebody has marked it as not to be changed.".to_owned(),
+            "It stays marked as read-only",
+        ),
+    };
+    heading(ui, &format!("{name} {title}"));
+    ui.label(what);
+    let own = hurdle.beside.file_name().unwrap_or_default().to_string_lossy();
+    let own = format!("What is here goes into {own}; both stay");
     let mut answers: Vec<(&str, &str, Settling)> =
-        vec![("Save mine beside it", beside, Reply::Beside)];
-    if changed.theirs.is_some() {
-        answers.push(("Open the other version", theirs, Reply::Theirs));
+        vec![("Save mine beside it", &own, Reply::Beside)];
+    if let Hindrance::Changed(Some(_)) = hurdle.why {
+        let lost = "What is not saved here is lost";
+        answers.push(("Open the other version", lost, Reply::Theirs));
     }
     answers.push(("Replace it with mine", over, Reply::Overwrite));
-    let buttons: Vec<_> =
-        answers.iter().map(|(words, what, _)| ui.button(*words).on_hover_text(*what)).collect();
-    let back = ui.button("Keep working");
-    // The keyboard is in the question, at the answer that loses nothing.
+    let pressed = choices(ui, answers.iter().map(|(words, what, _)| (*words, *what)));
+    match pressed? {
+        Pressed::Back => Some(Reply::Cancel),
+        Pressed::Answer(i) => Some((answers[i].2)(Box::new(hurdle.clone()))),
+    }
+}
+
+fn taken(ui: &mut Ui, path: &Path, wanted: &FileUse) -> Option<Reply> {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    heading(ui, &format!("{name} is there already"));
+    ui.label(format!("It lies in {}.", path.parent().unwrap_or(path).display()));
+    let pressed = choices(
+        ui,
+        [
+            ("Choose another name", "The file stays as it is"),
+            ("Replace it", "What stands in the file is lost"),
+        ],
+    );
+    Some(match pressed? {
+        Pressed::Back => Reply::Cancel,
+        Pressed::Answer(0) => Reply::Another(path.to_owned(), wanted.clone()),
+        Pressed::Answer(_) => Reply::Replace(path.to_owned(), wanted.clone()),
+    })
+}
+
+/// What was pressed of several answers.
+enum Pressed {
+    Answer(usize),
+    Back,
+}
+
+/// Answers below one another, each with what it does to the work beside it, then the way back.
+/// The keyboard is at the first, which loses nothing.
+fn choices<'a>(
+    ui: &mut Ui,
+    answers: impl IntoIterator<Item = (&'a str, &'a str)>,
+) -> Option<Pressed> {
+    ui.add_space(2.0);
+    let mut row = |words: &str, what: &str| {
+        ui.horizontal(|ui| {
+            let button = ui.add(Button::new(words).min_size(vec2(ANSWER, 30.0)));
+            ui.label(RichText::new(what).weak());
+            button
+        })
+        .inner
+    };
+    let buttons: Vec<_> = answers.into_iter().map(|(words, what)| row(words, what)).collect();
+    let back = row("Keep working", "Nothing is saved yet");
     if !buttons.iter().any(egui::Response::has_focus) && !back.has_focus() {
         buttons[0].request_focus();
     }
-    let pressed = buttons.iter().zip(&answers).find(|(button, _)| button.clicked());
-    let reply = pressed.map(|(_, (_, _, reply))| reply(Box::new(changed.clone())));
-    reply.or(back.clicked().then_some(Reply::Cancel))
+    let pressed = buttons.iter().position(egui::Response::clicked).map(Pressed::Answer);
+    pressed.or(back.clicked().then_some(Pressed::Back))
 }
 
 fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String, why: Option<&str>) -> Option<Reply> {

@@ -1,24 +1,45 @@
 //! The studio's way with files: opening and saving, the questions before, the news after.
 
 use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
 
 use egui::{Context, ViewportCommand};
 use plumpline_core::disk;
 
-use super::ask::{Changed, FileUse, Next, Question, Reply};
+use super::ask::{FileUse, Hindrance, Hurdle, Next, Question, Reply};
 use super::studio::Studio;
-use crate::document::Document;
+use crate::document::{Document, Revision};
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage};
 use crate::work::body_file::BodyPicture;
-use crate::work::files::{Outcome, Purpose};
+use crate::work::files::{Outcome, Purpose, ToSave};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
 use crate::work::shape_file::ShapeKind;
 use crate::work::worker::Ticket;
 use plumpline_core::Project;
 
+/// How long the first picture waits for the project that it shows.
+const FIRST: Duration = Duration::from_secs(2);
+
 impl Studio {
+    /// Opens the project at `path` before anything is shown, so that the first picture is the
+    /// right one; where that takes long the window comes first, with the sample.
+    pub(super) fn open_first(&mut self, ctx: &Context, path: PathBuf) {
+        self.given_up = Some(self.document.revision());
+        self.files.with_path(ctx, Purpose::Open, path);
+        let began = Instant::now();
+        while self.files.is_busy() && began.elapsed() < FIRST {
+            match self.files.hear() {
+                Some((_, Outcome::Opened(path, project))) => {
+                    self.document = Document::new(*project, Some(path));
+                }
+                Some((_, Outcome::Failed(why))) => self.say(why, true),
+                _ => std::thread::sleep(Duration::from_millis(1)),
+            }
+        }
+    }
+
     /// Asks where the sheet is to be written, and writes it.
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
         let project = Box::new(self.document.project().clone());
@@ -60,17 +81,19 @@ impl Studio {
         elsewhere: bool,
     ) -> Ticket {
         self.document.commit();
-        let project = Box::new(self.document.project().clone());
-        let of = self.document.id();
-        match self.document.path() {
+        let wish = ToSave {
+            of: self.document.id(),
+            project: Box::new(self.document.project().clone()),
+            from: self.document.path().map(Path::to_owned),
+        };
+        match wish.from.clone() {
             Some(path) if !elsewhere => {
-                let path = path.to_owned();
                 let known = Box::new(self.document.known().clone());
-                self.files.with_path(ctx, Purpose::SaveOver(of, project, known), path)
+                self.files.with_path(ctx, Purpose::SaveOver(wish, known), path)
             }
             _ => {
                 let path = self.suggested("ron");
-                self.files.ask(ctx, frame, Purpose::Save(of, project), &path)
+                self.files.ask(ctx, frame, Purpose::Save(wish), &path)
             }
         }
     }
@@ -145,24 +168,38 @@ impl Studio {
             }
             Reply::Discard(next) => self.go_on(ctx, frame, next),
             Reply::Path(wanted, path) => {
+                let FileUse { purpose, then } = wanted.clone();
+                // A desktop's dialog asks before a file is replaced; a typed path is asked
+                // about here.
+                let purpose = match purpose.reads() {
+                    true => purpose,
+                    false => Purpose::IfFree(Box::new(purpose)),
+                };
                 let typed = path.display().to_string();
-                let ticket = self.files.with_path(ctx, wanted.purpose.clone(), path);
-                self.typed.insert(ticket, (wanted.clone(), typed));
-                if let Some(next) = wanted.then {
-                    self.then.insert(ticket, next);
-                }
+                let ticket = self.with_file(ctx, path, purpose, then);
+                self.typed.insert(ticket, (wanted, typed));
             }
-            Reply::Overwrite(changed) => {
-                let Changed { path, of, mine, then, .. } = *changed;
-                self.save_in(ctx, path, Purpose::Save(of, mine), then);
+            Reply::Replace(path, FileUse { purpose, then }) => {
+                self.with_file(ctx, path, purpose, then);
             }
-            Reply::Beside(changed) => {
-                let Changed { path, of, mine, then, .. } = *changed;
-                self.save_in(ctx, free_beside(&path), Purpose::Save(of, mine), then);
+            Reply::Another(path, wanted) => {
+                self.question(Question::Path(wanted, path.display().to_string(), None));
             }
-            Reply::Theirs(changed) => {
-                let Changed { path, theirs, then, .. } = *changed;
-                if let Some(theirs) = theirs {
+            Reply::Overwrite(hurdle) => {
+                let Hurdle { path, mine, why, then, .. } = *hurdle;
+                let purpose = match why {
+                    Hindrance::ReadOnly => Purpose::SaveReadOnly(mine),
+                    Hindrance::Changed(_) => Purpose::Save(mine),
+                };
+                self.with_file(ctx, path, purpose, then);
+            }
+            Reply::Beside(hurdle) => {
+                let Hurdle { beside, mine, then, .. } = *hurdle;
+                self.with_file(ctx, beside, Purpose::Save(mine), then);
+            }
+            Reply::Theirs(hurdle) => {
+                let Hurdle { path, why, then, .. } = *hurdle;
+                if let Hindrance::Changed(Some(theirs)) = why {
                     self.opened(path, *theirs);
                     if let Some(next) = then {
                         self.go(ctx, frame, next);
@@ -173,21 +210,30 @@ impl Studio {
         }
     }
 
-    /// Saves as `purpose` says; `then` goes on once that is done.
-    fn save_in(&mut self, ctx: &Context, path: PathBuf, purpose: Purpose, then: Option<Next>) {
+    /// Does with the file what it is wanted for; `then` goes on once that is done.
+    fn with_file(
+        &mut self,
+        ctx: &Context,
+        path: PathBuf,
+        purpose: Purpose,
+        then: Option<Next>,
+    ) -> Ticket {
         let ticket = self.files.with_path(ctx, purpose, path);
         if let Some(next) = then {
             self.then.insert(ticket, next);
         }
+        ticket
     }
 
-    /// Whoever comes back to the window may have written in the file elsewhere meanwhile.
+    /// Whoever comes back to the window may have written in the file elsewhere meanwhile, and
+    /// so may others as long as it is open.
     fn compare(&mut self, ctx: &Context) {
-        let focused = ctx.input(|i| i.raw.events.contains(&egui::Event::WindowFocused(true)));
-        let Some(path) = self.document.path().filter(|_| focused && !self.files.is_busy())
-        else {
-            return;
-        };
+        self.watch.look_at(ctx, self.document.path());
+        self.stirred |= self.watch.has_stirred();
+        self.stirred |= ctx.input(|i| i.raw.events.contains(&egui::Event::WindowFocused(true)));
+        let due = self.stirred && !self.files.is_busy();
+        let Some(path) = self.document.path().filter(|_| due) else { return };
+        self.stirred = false;
         let (path, known) = (path.to_owned(), Box::new(self.document.known().clone()));
         self.files.with_path(ctx, Purpose::Compare(self.document.id(), known), path);
     }
@@ -215,13 +261,17 @@ impl Studio {
             }
             Outcome::Picture(path, size) => self.take_picture(&path, size),
             Outcome::Shape(path) => self.begin_with(path),
-            Outcome::Saved(path, of, project) => {
+            Outcome::Saved(path, of, project, carried) => {
                 self.home.remember(|desk| desk.worked_on(&path));
                 // Another project may have been opened meanwhile.
                 if self.document.id() == of {
                     let beside = beside(&path);
+                    self.document.rename_pictures(&carried.renamed);
                     self.document.saved_as(*project, path);
                     self.view.notice = None;
+                    if !carried.told.is_empty() {
+                        self.say(carried.told.join(" "), false);
+                    }
                     self.keep_pattern(&beside);
                 }
                 if let Some(next) = then {
@@ -230,22 +280,20 @@ impl Studio {
             }
             Outcome::Kept(path, of, project) => self.kept(path, of, *project),
             Outcome::NotKept(why) => self.not_kept(why),
-            Outcome::Changed(path, of, theirs, mine) => {
-                // Nothing is lost while the question stands.
-                self.home.hurry();
-                if self.document.id() == of {
-                    let changed = Changed { path, of, mine, theirs, then };
-                    self.question(Question::Changed(Box::new(changed)));
-                }
+            Outcome::Changed(path, mine, theirs) => {
+                self.hinder(path, mine, Hindrance::Changed(theirs), then);
+            }
+            Outcome::ReadOnly(path, mine) => {
+                self.hinder(path, mine, Hindrance::ReadOnly, then);
+            }
+            Outcome::Taken(path, purpose) => {
+                self.question(Question::Taken(path, FileUse { purpose, then }));
             }
             Outcome::ChangedMeanwhile(of) => {
-                if self.document.id() == of {
-                    let name = self.document.path().and_then(Path::file_name);
-                    let name = name.unwrap_or_default().to_string_lossy();
-                    let what =
-                        "was changed elsewhere since it was opened here. Saving will ask";
-                    self.say(format!("{name} {what} what to do."), false);
-                }
+                self.say_of_file(of, "was changed elsewhere. Saving will ask what to do.");
+            }
+            Outcome::Gone(of) => {
+                self.say_of_file(of, "is no longer there. Saving writes it anew.");
             }
             Outcome::Wrote(path) => {
                 self.say(format!("The sheet is saved in {}.", path.display()), false);
@@ -274,6 +322,24 @@ impl Studio {
         }
     }
 
+    /// Asks what becomes of a save that cannot simply be done.
+    fn hinder(&mut self, path: PathBuf, mine: ToSave, why: Hindrance, then: Option<Next>) {
+        // Nothing is lost while the question stands.
+        self.home.hurry();
+        if self.document.id() == mine.of {
+            let hurdle = Hurdle { beside: free_beside(&path), path, mine, why, then };
+            self.question(Question::Hurdle(Box::new(hurdle)));
+        }
+    }
+
+    /// Tells what has become of the file of the document `of`, if that is still open.
+    fn say_of_file(&mut self, of: Revision, what: &str) {
+        if self.document.id() == of {
+            let name = self.document.path().and_then(Path::file_name).unwrap_or_default();
+            self.say(format!("{} {what}", name.to_string_lossy()), true);
+        }
+    }
+
     /// Saves the written pattern beside the project, where it has one.
     fn keep_pattern(&mut self, path: &Path) {
         let text = self.proofreading.text().to_owned();
@@ -288,19 +354,7 @@ impl Studio {
 
     /// Asks for a path where the desktop shows no dialog; `then` goes on once it is saved.
     fn ask_path(&mut self, purpose: Purpose, then: Option<Next>) {
-        let extension = match purpose {
-            Purpose::Sheet(..) | Purpose::Lesson(_) => "pdf",
-            Purpose::Pattern | Purpose::SavePattern(_) => "txt",
-            Purpose::Open
-            | Purpose::SaveCourse(_)
-            | Purpose::Course
-            | Purpose::Save(..)
-            | Purpose::SaveOver(..)
-            | Purpose::Keep(..)
-            | Purpose::Compare(..) => "ron",
-            Purpose::Picture | Purpose::Shape | Purpose::Body(_) => "png",
-        };
-        let text = std::path::absolute(self.suggested(extension))
+        let text = std::path::absolute(self.suggested(purpose.ending()))
             .map_or_else(|_| String::new(), |p| p.display().to_string());
         self.question(Question::Path(FileUse { purpose, then }, text, None));
     }

@@ -7,7 +7,7 @@ use plumpline_core::Project;
 
 use super::studio::Studio;
 use crate::document::Revision;
-use crate::work::files::Purpose;
+use crate::work::files::{Purpose, ToSave};
 
 impl Studio {
     /// Puts a step on the disk at once: in the project's own file where nothing else of it
@@ -25,7 +25,8 @@ impl Studio {
             Some(path) if !self.files.is_busy() => {
                 let project = Box::new(self.document.project().clone());
                 let known = Box::new(self.document.known().clone());
-                let purpose = Purpose::Keep(self.document.id(), project, known);
+                let wish = ToSave { of: self.document.id(), project, from: Some(path.clone()) };
+                let purpose = Purpose::Keep(wish, known);
                 self.files.with_path(ctx, purpose, path);
                 self.handiwork.due = false;
             }

@@ -7,6 +7,7 @@ mod files;
 mod keep;
 mod layout;
 mod lesson;
+mod lingering;
 mod making;
 mod picture;
 mod reading;

@@ -116,6 +116,7 @@ impl Studio {
             picture: &self.picture,
             outlining: &self.outlining,
             busy: self.files.is_busy(),
+            lingering: self.lingering(),
             t: Tokens::now(ctx),
         }
     }

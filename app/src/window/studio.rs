@@ -32,8 +32,8 @@ use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
 use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
+use crate::work::watch::Watch;
 use crate::work::worker::Ticket;
-use plumpline_core::file;
 
 /// The studio's window.
 #[derive(Debug)]
@@ -57,6 +57,9 @@ pub struct Studio {
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
     pub(super) then: BTreeMap<Ticket, Next>,
+    pub(super) watch: Watch,
+    /// Whether something stirred in the file that is open, and is still to be looked at.
+    pub(super) stirred: bool,
     /// The state of the project that may be lost to the file that is being opened.
     pub(super) given_up: Option<Revision>,
     /// The line on what was done that stands, and since when.
@@ -110,18 +113,11 @@ impl Studio {
             .and_then(|storage| eframe::get_value(storage, eframe::APP_KEY))
             .unwrap_or_default();
         prefs.show(&cc.egui_ctx);
-        // Small and local: read at once, so that the first picture is the right one.
-        let opened = open.map(|path| (file::load(&path), path));
-        let mut studio = match opened {
-            None => Self::with(Document::sample()),
-            Some((Ok(project), path)) => Self::with(Document::new(project, Some(path))),
-            Some((Err(error), _)) => {
-                let mut studio = Self::with(Document::sample());
-                studio.say(error.to_string(), true);
-                studio
-            }
-        };
+        let mut studio = Self::with(Document::sample());
         studio.view.prefs = prefs;
+        if let Some(path) = open {
+            studio.open_first(&cc.egui_ctx, path);
+        }
         studio
     }
 
@@ -145,6 +141,8 @@ impl Studio {
             lesson: LessonShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
+            watch: Watch::default(),
+            stirred: false,
             given_up: None,
             noticed: None,
             typed: BTreeMap::new(),
@@ -188,6 +186,8 @@ impl Studio {
                 Action::Proofread(change) => self.proofreading.apply(ctx, change),
                 Action::Make(make) => self.make(ctx, make),
                 Action::Lesson(act) => self.lesson_act(act),
+                Action::Stop(work) => self.stop(ctx, work),
+                Action::Refused(command) => self.refuse(command),
             }
         }
         if self.plan_anew() || any {

@@ -3,6 +3,7 @@
 
 pub mod body;
 pub mod body_file;
+pub mod carried;
 pub mod day;
 mod decoding;
 pub mod ending;
@@ -11,6 +12,7 @@ pub mod home;
 pub mod lesson;
 pub mod lesson_file;
 pub mod line_up;
+pub mod lingering;
 pub mod making;
 pub mod outlining;
 mod pace;
@@ -25,4 +27,5 @@ pub mod sizes;
 pub mod still;
 pub mod toy;
 pub mod trade;
+pub mod watch;
 pub mod worker;

@@ -100,15 +100,37 @@ impl Tracing {
 }
 
 /// Where the file is: where the project says, counted from the project's folder, or else of
-/// the same name beside the project, where it travels along.
+/// the same name beside the project, where it travels along. What names another machine is
+/// looked for beside the project alone: to open somebody's file must call nobody.
 pub(super) fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
-    let Some(folder) = folder else { return path.to_owned() };
+    let own = own_name(path);
+    let calls = names_another_machine(path);
+    let Some(folder) = folder else {
+        return if calls { own.into() } else { path.to_owned() };
+    };
+    let beside = (!own.is_empty()).then(|| folder.join(&own));
+    if calls {
+        return beside.unwrap_or_else(|| folder.to_owned());
+    }
     let named = folder.join(path);
-    let beside = path.file_name().map(|name| folder.join(name));
     match beside {
         Some(beside) if !named.exists() && beside.exists() => beside,
         _ => named,
     }
+}
+
+/// The last part of a path of whatever system.
+pub(super) fn own_name(path: &Path) -> String {
+    let text = path.to_string_lossy();
+    text.rsplit(['/', '\\']).next().unwrap_or_default().to_owned()
+}
+
+/// Whether some system takes `path` for a place on another machine: a share or an address.
+fn names_another_machine(path: &Path) -> bool {
+    let text = path.to_string_lossy();
+    let slash = |c: Option<char>| matches!(c, Some('/' | '\\'));
+    let mut chars = text.chars();
+    (slash(chars.next()) && slash(chars.next())) || text.contains("://")
 }
 
 /// A line about a file: which, what, the mend.

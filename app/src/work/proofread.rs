@@ -13,6 +13,7 @@ use plumpline_core::pattern::read::{Reading, Sure, TermsWish, read};
 use plumpline_core::project::shape::{MadeProject, shape};
 use plumpline_core::{Firmness, Gauge};
 
+use super::lingering::{self, Lingering, LongWork};
 use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::view::ids::pattern_id;
 
@@ -131,6 +132,16 @@ impl Checked {
 }
 
 impl Proofreading {
+    /// The work under way, if it takes so long that a person wonders.
+    pub fn lingering(&self) -> Option<Lingering> {
+        lingering::of(&self.worker, LongWork::Proofread, "Reading the pattern")
+    }
+
+    /// Gives it up.
+    pub fn give_up(&mut self, ctx: &Context) {
+        self.worker.give_up(ctx);
+    }
+
     /// The text.
     pub fn text(&self) -> &str {
         &self.text

@@ -9,6 +9,7 @@ use plumpline_core::companion::{Matched, SeamReport, ToyMeasure, match_toy, repo
 use plumpline_core::sizes::{SizeRow, size_table};
 use plumpline_core::{Gauge, PieceId, Project};
 
+use super::lingering::{self, Lingering, LongWork};
 use super::worker::{Newest, Ticket, Voice, Worker};
 use crate::document::{Document, Revision, as_designed};
 use crate::view::sizes::SizesView;
@@ -122,6 +123,16 @@ impl Default for Sizing {
 }
 
 impl Sizing {
+    /// The work under way, if it takes so long that a person wonders.
+    pub fn lingering(&self) -> Option<Lingering> {
+        lingering::of(&self.worker, LongWork::Sizes, "Working out the sizes")
+    }
+
+    /// Gives it up.
+    pub fn give_up(&mut self, ctx: &Context) {
+        self.worker.give_up(ctx);
+    }
+
     /// The last answer there is; see [`Self::is_current`].
     pub fn found(&self) -> Option<&Found> {
         self.found.as_ref()

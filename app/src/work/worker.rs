@@ -10,6 +10,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
+use std::time::{Duration, Instant};
 
 use egui::Context;
 
@@ -110,7 +111,8 @@ pub struct Heard<Answer> {
     pub answer: Result<Answer, Broken>,
 }
 
-/// A wish that came to no end: the work on it panicked, or there was no thread for it.
+/// A wish that came to no end: the work on it panicked or was stopped, or there was no thread
+/// for it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Broken {
     why: String,
@@ -165,9 +167,11 @@ pub struct Worker<W: Waiting, Answer> {
     asked: Ticket,
     /// Up to which wish all is answered.
     done: Ticket,
+    /// When the wish that waits longest was made, or one after it.
+    since: Instant,
     running: Option<Running<W, Answer>>,
-    /// Why there was no thread for a wish, until it is heard.
-    broken: VecDeque<(Ticket, Broken)>,
+    /// What is to be heard before the thread is listened to.
+    own: VecDeque<Heard<Answer>>,
 }
 
 impl<W: Waiting, Answer> fmt::Debug for Worker<W, Answer> {
@@ -251,30 +255,69 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
         F: FnMut(W::Task, &Voice<'_, W, Answer>) + 'static,
     {
         let begin: Begin<W, Answer> = Arc::new(move || Box::new(begin()));
-        Self { name, begin, asked: 0, done: 0, running: None, broken: VecDeque::new() }
+        let own = VecDeque::new();
+        Self { name, begin, asked: 0, done: 0, since: Instant::now(), running: None, own }
     }
 
     /// Asks for something; `ctx` is woken by the answer. Returns the wish's number.
     pub fn ask(&mut self, ctx: &Context, ask: W::Ask) -> Ticket {
+        if !self.is_busy() {
+            self.since = Instant::now();
+        }
         self.asked += 1;
         let asked = self.asked;
+        self.on_the_thread(ctx, |state| {
+            state.waiting.put(ask);
+            state.asked = asked;
+        });
+        asked
+    }
+
+    /// Tells the thread something; it is begun if need be.
+    fn on_the_thread(&mut self, ctx: &Context, tell: impl FnOnce(&mut State<W>)) {
         if self.running.is_none() {
             match self.start(ctx) {
                 Ok(running) => self.running = Some(running),
                 Err(error) => {
                     let why = format!("no thread could be started: {error}");
-                    self.broken.push_back((asked, Broken { why }));
+                    self.own.push_back(Heard { to: self.asked, answer: Err(Broken { why }) });
                     ctx.request_repaint();
                 }
             }
         }
         if let Some(running) = &self.running {
-            running.shared.put(|state| {
-                state.waiting.put(ask);
-                state.asked = asked;
-            });
+            running.shared.put(tell);
         }
-        asked
+    }
+
+    /// Gives up the task under way: its answer is that it was stopped, whatever may still come
+    /// of it. Its thread is left to itself, which may hang on what never ends, and another
+    /// takes what waits.
+    pub fn give_up(&mut self, ctx: &Context) {
+        let Some(running) = self.running.take() else { return };
+        // Under the lock, so that what is taken out here is not begun there.
+        let mut state = running.shared.lock();
+        state.end = End::AtOnce;
+        let waiting = std::mem::take(&mut state.waiting);
+        drop(state);
+        running.shared.changed.notify_one();
+        for message in running.hear.try_iter() {
+            match message {
+                Message::Heard(heard) => self.own.push_back(heard),
+                Message::Done(to) => self.done = self.done.max(to),
+            }
+        }
+        let under_way = self.asked - waiting.left();
+        if self.done < under_way {
+            let answer = Err(Broken { why: "it was stopped".into() });
+            self.own.push_back(Heard { to: under_way, answer });
+        }
+        self.since = Instant::now();
+        if waiting.left() > 0 {
+            let asked = self.asked;
+            self.on_the_thread(ctx, |state| (state.waiting, state.asked) = (waiting, asked));
+        }
+        ctx.request_repaint();
     }
 
     fn start(&self, ctx: &Context) -> std::io::Result<Running<W, Answer>> {
@@ -289,9 +332,11 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
 
     /// The next answer that has come, if any.
     pub fn hear(&mut self) -> Option<Heard<Answer>> {
-        if let Some((to, broken)) = self.broken.pop_front() {
-            self.done = self.done.max(to);
-            return Some(Heard { to, answer: Err(broken) });
+        if let Some(heard) = self.own.pop_front() {
+            if heard.answer.is_err() {
+                self.done = self.done.max(heard.to);
+            }
+            return Some(heard);
         }
         loop {
             match self.running.as_ref()?.hear.try_recv().ok()? {
@@ -306,6 +351,11 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
         self.done < self.asked
     }
 
+    /// How long something that was asked for has been waited for; none if nothing is.
+    pub fn busy_for(&self) -> Option<Duration> {
+        self.is_busy().then(|| self.since.elapsed())
+    }
+
     /// The number of the last wish.
     pub fn asked(&self) -> Ticket {
         self.asked
@@ -313,7 +363,7 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
 
     /// Waits until all that was asked for is done; returns what was still to be heard.
     pub fn finish(mut self) -> Vec<Heard<Answer>> {
-        let mut rest = Vec::new();
+        let mut rest: Vec<Heard<Answer>> = self.own.drain(..).collect();
         if let Some(running) = self.running.take() {
             running.shared.put(|state| state.end = End::WhenDone);
             // It ends when the thread does, for nobody else can say anything then.

@@ -96,12 +96,12 @@ fn files_larger_than_their_kind_may_be_are_refused_with_the_limit() {
     large("a.ron", 17);
     large("a.txt", 5);
     large("a.csv", 5);
-    refused("rounds a.ron", at, "16 MB");
-    refused("proofread a.txt", at, "4 MB");
+    refused("rounds a.ron", at, "8 MB");
+    refused("proofread a.txt", at, "2 MB");
     let new = "new --stitches 22 --rounds 24 --per 10cm -o x.ron";
     refused(&format!("{new} --profile a.csv"), at, "4 MB");
-    refused(&format!("{new} --from-pattern a.txt"), at, "4 MB");
-    refused("calibrate pebble.ron --height 64mm --of Moor --book a.ron", at, "16 MB");
+    refused(&format!("{new} --from-pattern a.txt"), at, "2 MB");
+    refused("calibrate pebble.ron --height 64mm --of Moor --book a.ron", at, "4 MB");
     assert!(!at.join("x.ron").exists());
 }
 

@@ -32,7 +32,6 @@ fn a_kill_at_any_moment_leaves_one_whole_sheet_or_picture() {
         (&["sheet"][..], "sheet.txt"),
         (&["sheet"], "sheet.html"),
         (&["picture", "--view", "chart"], "chart.svg"),
-        (&["picture", "--view", "body"], "body.svg"),
     ] {
         let write =
             |project: &'static str| command(&[verb, &[project, "-o", output]].concat(), at);

@@ -10,7 +10,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use plumpline::document::Document;
 use plumpline::window::Studio;
-use plumpline::work::files::{Files, Outcome, Purpose};
+use plumpline::work::files::{Files, Outcome, Purpose, ToSave};
 use plumpline_core::{PieceId, Project, file};
 
 use crate::homes::at_home;
@@ -23,7 +23,8 @@ fn all_that_is_asked_is_done_in_order_whatever_is_under_way() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = |name: &str| folder.path().join(name);
     let document = Document::blank();
-    let save = || Purpose::Save(document.id(), Box::new(document.project().clone()));
+    let project = || Box::new(document.project().clone());
+    let save = || Purpose::Save(ToSave { of: document.id(), project: project(), from: None });
     let (mut files, ctx) = (Files::default(), Context::default());
     let asked = [
         files.with_path(&ctx, save(), path("a.ron")),
@@ -40,7 +41,7 @@ fn all_that_is_asked_is_done_in_order_whatever_is_under_way() {
     }
     assert_eq!(heard.iter().map(|(ticket, _)| *ticket).collect::<Vec<_>>(), asked);
     let [(_, a), (_, b), (_, c), (_, d)] = &heard[..] else { panic!("four: {heard:?}") };
-    assert!(matches!(a, Outcome::Saved(path, of, _) if path.exists() && *of == document.id()));
+    assert!(matches!(a, Outcome::Saved(path, of, ..) if path.exists() && *of == document.id()));
     assert!(matches!(b, Outcome::Failed(why) if why.lines().count() == 1));
     assert!(matches!(c, Outcome::Opened(_, project) if **project == *document.project()));
     assert!(matches!(d, Outcome::Failed(_)));

@@ -10,6 +10,7 @@ mod faults;
 mod files;
 mod hand;
 mod homes;
+mod hurdles;
 mod journeys;
 mod lesson;
 mod making;

@@ -23,6 +23,8 @@ const BESIDE: f32 = 62.0;
 /// Height of the measures of a piece and of the key of its charts there, mm.
 const MEASURES: f32 = 70.0;
 const KEY: f32 = 66.0;
+/// Least pixels a millimetre of a body: one of a hundred metres still has a hundred.
+const LEAST_FINE: f32 = 1e-3;
 /// Between two pictures, mm.
 const GAP: f32 = 8.0;
 /// The field of the body pictures, mm: of a single one, and of several together.
@@ -38,6 +40,23 @@ const BREAK_EVERY: usize = 12;
 /// What stands for a character that no face has; the template draws a box there.
 const BOX: char = '\u{FFFD}';
 
+/// Marks that pages hold, at most; see [`marks`]. The typesetter needs about 4 kB for each.
+pub(crate) const MOST_MARKS: usize = 100_000;
+
+/// Marks of a line of rounds: its words and boxes, as against a sign of a chart.
+const MARKS_OF_A_LINE: usize = 10;
+
+/// How much there is to set: the signs of all charts, and lines of rounds as so many each.
+pub(crate) fn marks(sheet: &Sheet) -> usize {
+    let of = |piece: &PieceSheet| {
+        let charts: usize =
+            piece.pictures.charts.charts.iter().map(|c| c.drawing.shapes.len()).sum();
+        let lines: usize = piece.lists().iter().map(|(_, steps, _)| steps.len()).sum();
+        charts + piece.pictures.schematic.shapes.len() + MARKS_OF_A_LINE * lines
+    };
+    sheet.pieces.iter().map(of).sum()
+}
+
 /// All that the typesetter is given for one sheet.
 pub(crate) struct SheetFiles {
     pub(crate) files: BTreeMap<String, Bytes>,
@@ -52,7 +71,13 @@ impl SheetFiles {
         fonts: &Fonts,
         bodies: &BodyCache,
     ) -> Result<Self> {
-        let mut data = serde_json::to_value(sheet).map_err(|e| Error(e.to_string()))?;
+        let marks = marks(sheet);
+        if marks > MOST_MARKS {
+            return Err(Error::too_much(format!(
+                "its rounds and charts come to {marks} marks, and pages hold {MOST_MARKS}"
+            )));
+        }
+        let mut data = serde_json::to_value(sheet).map_err(|e| Error::new(e.to_string()))?;
         kept_together(&mut data["pieces"]);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
@@ -230,7 +255,7 @@ impl LaidPictures<'_> {
     }
 
     fn body(&mut self, scale: f32, bodies: &BodyCache) -> Result<Value> {
-        let picture = bodies.picture(self.pictures, (scale * FINE).clamp(0.5, 24.0))?;
+        let picture = bodies.picture(self.pictures, (scale * FINE).clamp(LEAST_FINE, 24.0))?;
         let file = self.file("body.png", picture.png);
         let [wide, tall] = picture.size_mm;
         let alt = &self.pictures.described;

@@ -29,8 +29,8 @@ pub(crate) fn lesson_files(
         "guide": guide.unwrap_or_default(),
         "language": "en",
         "paper": paper,
-        "steps": serde_json::to_value(steps).map_err(|e| Error(e.to_string()))?,
-        "guides": serde_json::to_value(guides).map_err(|e| Error(e.to_string()))?,
+        "steps": serde_json::to_value(steps).map_err(|e| Error::new(e.to_string()))?,
+        "guides": serde_json::to_value(guides).map_err(|e| Error::new(e.to_string()))?,
     });
     let mut files = BTreeMap::new();
     for (i, step) in steps.iter().enumerate() {

@@ -60,8 +60,23 @@ pub struct Options {
 
 /// Why a sheet could not be typeset, in one line.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("the sheet could not be typeset: {0}; leave out what was added last")]
-pub struct Error(pub(crate) String);
+#[error("the sheet could not be typeset: {what}; {mend}")]
+pub struct Error {
+    what: String,
+    mend: &'static str,
+}
+
+impl Error {
+    /// An error of the typesetter, for which nothing better is known.
+    pub(crate) fn new(what: impl Into<String>) -> Self {
+        Self { what: what.into(), mend: "leave out what was added last" }
+    }
+
+    /// That there is more than pages are made of in a few seconds and half a gigabyte.
+    pub(crate) fn too_much(what: impl Into<String>) -> Self {
+        Self { what: what.into(), mend: "write it as .html or .txt, or in several projects" }
+    }
+}
 
 /// What the fallible functions of this crate return.
 pub type Result<T> = std::result::Result<T, Error>;

@@ -63,17 +63,17 @@ impl Pages {
     /// # Errors
     /// As [`Self::picture`].
     pub fn png(&self, index: usize, scale: f32) -> Result<Vec<u8>> {
-        self.rendered(index, scale)?.encode_png().map_err(|e| Error(e.to_string()))
+        self.rendered(index, scale)?.encode_png().map_err(|e| Error::new(e.to_string()))
     }
 
     fn rendered(&self, index: usize, scale: f32) -> Result<resvg::tiny_skia::Pixmap> {
         let page = self.document.pages().get(index).ok_or_else(|| {
-            Error(format!("there is no page {}, the last is {}", index + 1, self.count()))
+            Error::new(format!("there is no page {}, the last is {}", index + 1, self.count()))
         })?;
         let size = page.frame.size();
         let pixels = size.x.to_pt() * size.y.to_pt() * f64::from(scale).powi(2);
         if !(scale > 0.0 && pixels <= MOST_PIXELS) {
-            return Err(Error(format!("{scale} pixels a point is out of range")));
+            return Err(Error::new(format!("{scale} pixels a point is out of range")));
         }
         let options =
             RenderOptions { pixel_per_pt: f64::from(scale).into(), ..RenderOptions::default() };
@@ -97,7 +97,7 @@ impl Pages {
         }
         typst_pdf::pdf(&self.document, &plain).map_err(|trouble| {
             let first = trouble.first().map(|t| t.message.to_string());
-            Error(first.unwrap_or_else(|| "no reason was given".into()))
+            Error::new(first.unwrap_or_else(|| "no reason was given".into()))
         })
     }
 }

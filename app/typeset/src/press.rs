@@ -92,7 +92,7 @@ impl Press {
         let set = typst::compile::<PagedDocument>(&job);
         let document = set.output.map_err(|trouble| {
             let first = trouble.first().map(|t| t.message.to_string());
-            Error(first.unwrap_or_else(|| "no reason was given".into()))
+            Error::new(first.unwrap_or_else(|| "no reason was given".into()))
         })?;
         typst::comemo::evict(KEPT);
         Ok(Pages::new(document, replaced))

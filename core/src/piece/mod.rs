@@ -278,6 +278,7 @@ impl Piece {
                 "count rounds from 1",
             ));
         }
+        self.no_list_without_end()?;
         if let Some(picture) = &self.picture {
             picture.validate()?;
         }
@@ -286,6 +287,27 @@ impl Piece {
             given.validate()?;
         }
         self.outline.validate()
+    }
+}
+
+impl Piece {
+    /// Refuses lists of choices that are longer than any piece has rounds: each is looked
+    /// through for every round.
+    fn no_list_without_end(&self) -> Result<()> {
+        let accepted = self.accepted.as_ref().map_or(0, |accepted| accepted.counts.len());
+        for (place, entries) in [
+            ("faces", self.faces.len()),
+            ("kinds", self.kinds.len()),
+            ("loops", self.loops.len()),
+            ("bands", self.bands.len()),
+            ("accepted, counts", accepted),
+        ] {
+            if entries > MOST_ROUNDS {
+                let what = format!("it has {entries} entries");
+                return Err(Error::new(place, what, format!("list at most {MOST_ROUNDS}")));
+            }
+        }
+        Ok(())
     }
 }
 

@@ -92,9 +92,15 @@ pub fn write(project: &Project) -> Result<String> {
     project.validate()?;
     let saved = Saved { format_version: FORMAT_VERSION, project };
     let style = PrettyConfig::new().depth_limit(5).indentor("  ");
-    ron::ser::to_string_pretty(&saved, style).map(|text| text + "\n").map_err(|e| {
+    let text = ron::ser::to_string_pretty(&saved, style).map(|text| text + "\n");
+    let text = text.map_err(|e| {
         Error::new("project", format!("it cannot be written ({e})"), "report this")
-    })
+    })?;
+    if text.len() as u64 > disk::LARGEST_PROJECT {
+        let what = format!("it comes to more than {} MB", disk::LARGEST_PROJECT >> 20);
+        return Err(Error::new("project", what, "save its pieces in several projects"));
+    }
+    Ok(text)
 }
 
 /// Saves `project` at `path`: written to a temporary file beside it, flushed, renamed.
@@ -104,6 +110,15 @@ pub fn write(project: &Project) -> Result<String> {
 pub fn save(project: &Project, path: &Path) -> Result<()> {
     let text = write(project)?;
     disk::replace(path, text.as_bytes()).map_err(|e| unsaved(path, &e.to_string()))
+}
+
+/// The same, though the file at `path` is read-only, which it stays: for whoever was asked.
+///
+/// # Errors
+/// As [`save`].
+pub fn save_read_only(project: &Project, path: &Path) -> Result<()> {
+    let text = write(project)?;
+    disk::replace_read_only(path, text.as_bytes()).map_err(|e| unsaved(path, &e.to_string()))
 }
 
 fn unsaved(path: &Path, why: &str) -> Error {
@@ -124,15 +139,16 @@ pub enum SavedOver {
     Changed(Option<Box<Project>>),
 }
 
-/// Saves `project` at `path` if that still holds the project `known`, or nothing at all.
+/// Saves `project` at `path` if that still holds one of the projects `known`, or nothing at
+/// all.
 ///
 /// # Errors
 /// As [`save`].
-pub fn save_over(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
+pub fn save_over(project: &Project, path: &Path, known: &[&Project]) -> Result<SavedOver> {
     // From here to the end nobody who asks for a turn changes the file.
     let _turn = disk::turn(path).map_err(|e| unsaved(path, &e.what))?;
     match standing(path) {
-        Some(Some(theirs)) if theirs != *known => {
+        Some(Some(theirs)) if !known.contains(&&theirs) => {
             Ok(SavedOver::Changed(Some(Box::new(theirs))))
         }
         Some(None) => Ok(SavedOver::Changed(None)),
@@ -141,16 +157,16 @@ pub fn save_over(project: &Project, path: &Path, known: &Project) -> Result<Save
 }
 
 /// Saves how far the making of `project` is at `path`, as [`save_over`] does. Progress that
-/// others made on the same design since gives way; a design that is not the `known` one is
-/// left as it is.
+/// others made on the same design since gives way; a design that is none of the `known` ones
+/// is left as it is.
 ///
 /// # Errors
 /// As [`save`].
-pub fn save_making(project: &Project, path: &Path, known: &Project) -> Result<SavedOver> {
+pub fn save_making(project: &Project, path: &Path, known: &[&Project]) -> Result<SavedOver> {
     let _turn = disk::turn(path).map_err(|e| unsaved(path, &e.what))?;
     let same = |theirs: &Project| {
-        let unmade = Project { making: known.making.clone(), ..theirs.clone() };
-        unmade == *known
+        let unmade = |of: &Project| Project { making: of.making.clone(), ..theirs.clone() };
+        known.iter().any(|known| unmade(known) == **known)
     };
     match standing(path) {
         Some(Some(theirs)) if !same(&theirs) => Ok(SavedOver::Changed(Some(Box::new(theirs)))),
@@ -265,22 +281,22 @@ mod tests {
         let mut worked = known.clone();
         worked.making.at.push(crate::making::Progress::new(PieceId::default(), 1));
         // Nothing there, then what is known.
-        assert_eq!(save_over(&known, &path, &known), Ok(SavedOver::Saved));
-        assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(save_over(&known, &path, &[&known]), Ok(SavedOver::Saved));
+        assert_eq!(save_over(&mine, &path, &[&known]), Ok(SavedOver::Saved));
         assert_eq!(load(&path), Ok(mine.clone()));
         // Another design, and what cannot be read.
         save(&theirs, &path).expect("saved");
         let changed = Ok(SavedOver::Changed(Some(Box::new(theirs.clone()))));
-        assert_eq!(save_over(&mine, &path, &known), changed);
-        assert_eq!(save_making(&worked, &path, &known), changed);
+        assert_eq!(save_over(&mine, &path, &[&known]), changed);
+        assert_eq!(save_making(&worked, &path, &[&known]), changed);
         assert_eq!(load(&path), Ok(theirs));
         std::fs::write(&path, "half a fi").expect("written");
-        assert_eq!(save_over(&mine, &path, &known), Ok(SavedOver::Changed(None)));
-        assert_eq!(save_making(&worked, &path, &known), Ok(SavedOver::Changed(None)));
+        assert_eq!(save_over(&mine, &path, &[&known]), Ok(SavedOver::Changed(None)));
+        assert_eq!(save_making(&worked, &path, &[&known]), Ok(SavedOver::Changed(None)));
         assert_eq!(std::fs::read_to_string(&path).expect("it is there"), "half a fi");
         // Another's progress is no other design.
         save(&worked, &path).expect("saved");
-        assert_eq!(save_making(&known, &path, &known), Ok(SavedOver::Saved));
+        assert_eq!(save_making(&known, &path, &[&known]), Ok(SavedOver::Saved));
         assert_eq!(load(&path), Ok(known));
     }
 

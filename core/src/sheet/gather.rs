@@ -16,7 +16,7 @@ use crate::plan::warning::{Warning, WarningKind};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
-use crate::project::sizes::{at_size, size_names};
+use crate::project::sizes::{at_all_sizes, size_names};
 use crate::words::wording::{Wording, words};
 use crate::words::write::Writer;
 
@@ -36,10 +36,7 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     let names = size_names(project);
     let at: Vec<Project> = match names.is_empty() {
         true => vec![project.clone()],
-        false => names
-            .iter()
-            .map(|name| at_size(project, name).map(|at| at.project))
-            .collect::<Result<_>>()?,
+        false => at_all_sizes(project)?.into_iter().map(|at| at.project).collect(),
     };
     let planned =
         |piece: &Piece| plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)));

@@ -52,6 +52,9 @@ impl askama::filters::Escaper for Escape {
     }
 }
 
+/// Pieces whose bodies are drawn, at most: each takes a good part of a second.
+const MOST_BODIES: usize = 16;
+
 /// A piece with its pictures drawn.
 struct HtmlPiece<'a> {
     of: &'a PieceSheet,
@@ -84,7 +87,9 @@ impl<'a> HtmlPiece<'a> {
         let mut ids = || format!("p{}-", numbers.next().unwrap_or_default());
         let mut pictures = Vec::with_capacity(2);
         // So few pixels are never too many.
-        if let Ok(svg) = of.pictures.body_svg(BODY, &ids()) {
+        if index < MOST_BODIES
+            && let Ok(svg) = of.pictures.body_svg(BODY, &ids())
+        {
             let caption = format!("{}, stuffed", of.name);
             pictures.push(HtmlPicture { svg, caption, class: "body" });
         }

@@ -7,6 +7,11 @@ use crate::bench::Bench;
 use crate::view::Stage;
 
 impl Command {
+    /// Whether it could be used, were no file read or written: whoever asks for it is told.
+    pub fn waits_for_a_file(self, bench: &Bench<'_>) -> bool {
+        bench.busy && !self.enabled(bench) && self.enabled(&Bench { busy: false, ..*bench })
+    }
+
     /// Whether it can be used now.
     pub fn enabled(self, bench: &Bench<'_>) -> bool {
         let shaping = bench.view.stage == Stage::Shape && bench.plan.is_some();
@@ -14,9 +19,11 @@ impl Command {
         let history = &bench.document.history;
         match self {
             Self::New | Self::Open | Self::SaveAs | Self::OpenPattern => !bench.busy,
-            Self::Save => {
-                !bench.busy && (bench.document.is_changed() || bench.document.path().is_none())
-            }
+            // One that asks for no path waits its turn by itself.
+            Self::Save => match bench.document.path() {
+                Some(_) => bench.document.is_changed(),
+                None => !bench.busy,
+            },
             Self::Undo => history.can_undo() && !history.in_gesture(),
             Self::Redo => history.can_redo() && !history.in_gesture(),
             Self::ToggleTheme

@@ -8,7 +8,7 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 use plumpline_core::outline::Rz;
 
 use super::Bench;
-use super::action::Actions;
+use super::action::{Action, Actions};
 use super::command::{Command, asked};
 use crate::document::edit::Edit;
 use crate::document::shaping;
@@ -101,6 +101,12 @@ fn press(
         let presses = ctx.input_mut(|i| i.count_and_consume_key(modifiers, logical_key));
         for _ in 0..presses.saturating_sub(held.unwrap_or(0)) {
             actions.command(command);
+        }
+    } else if command.waits_for_a_file(bench) {
+        let KeyboardShortcut { modifiers, logical_key } =
+            asked(shortcut, bench.view.prefs.single_keys);
+        if ctx.input_mut(|i| i.consume_key(modifiers, logical_key)) {
+            actions.push(Action::Refused(command));
         }
     }
 }

@@ -1,19 +1,64 @@
 //! One line for the person: what went wrong, which stays until dismissed, or what was done,
-//! with a way back where a key did it; that leaves by itself.
+//! with a way back where a key did it, which leaves by itself; and what takes so long that it
+//! may be stopped.
 
-use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
+use egui::{Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 
 use crate::bench::Bench;
-use crate::bench::action::Actions;
+use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::type_faces;
 use crate::view::look::Look;
+use crate::work::lingering::Lingering;
 
-/// Draws the line across the foot of `over`, if there is one.
+/// Draws the lines across the foot of `over`, if there are any.
 pub fn show(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) {
-    let Some(notice) = &bench.view.notice else { return };
+    let used = told(ui, bench, over, actions);
+    if let Some(lingering) = bench.lingering {
+        let over = over.with_max_y(used.map_or(over.bottom(), |rect| rect.top() + 6.0));
+        under_way(ui, bench, over, lingering, actions);
+    }
+}
+
+/// Draws what is under way, above what `over` ends at, with the way to stop it.
+fn under_way(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    over: Rect,
+    lingering: Lingering,
+    actions: &mut Actions,
+) {
+    let t = bench.t;
+    let words = format!("{}…", lingering.doing);
+    let font = type_faces::regular(type_faces::BODY);
+    let galley = ui.painter().layout_no_wrap(words.clone(), font, t.ink);
+    let stop = controls::words_width(ui, "Stop");
+    let size = vec2(galley.size().x + stop + 48.0, 46.0);
+    let rect = Rect::from_min_size(
+        pos2(over.center().x - 0.5 * size.x, over.bottom() - 16.0 - size.y),
+        size,
+    );
+    let edge = Stroke::new(1.4, t.control_edge);
+    ui.painter().rect(rect, 8.0, t.panel, edge, StrokeKind::Inside);
+    let at = pos2(rect.left() + 16.0, rect.center().y - 0.5 * galley.size().y);
+    let place = Rect::from_min_size(at, galley.size());
+    ui.painter().galley(at, galley, t.ink);
+    let read = ui.interact(place, ui.scope_id().with("under way"), Sense::hover());
+    read.widget_info(|| WidgetInfo::labeled(Role::Label, true, &words));
+    let button = Rect::from_min_size(
+        pos2(rect.right() - stop - 12.0, rect.center().y - 15.0),
+        vec2(stop, 30.0),
+    );
+    if controls::button(ui, button, ButtonFace::Words("Stop"), "Stop", true).clicked() {
+        actions.push(Action::Stop(lingering.work));
+    }
+}
+
+/// Draws what is told; returns where.
+fn told(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) -> Option<Rect> {
+    let notice = bench.view.notice.as_ref()?;
     let t = bench.t;
     let font = type_faces::regular(type_faces::BODY);
     let most = (over.width() - 140.0).min(760.0);
@@ -53,4 +98,5 @@ pub fn show(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) {
     if controls::button(ui, close, ButtonFace::Icon(Icon::Close), "Dismiss", true).clicked() {
         actions.look(Look::Dismiss);
     }
+    Some(rect)
 }

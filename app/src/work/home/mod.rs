@@ -24,9 +24,9 @@ use writer::{Copy, HomeWish, Writer};
 /// Unsaved changes are never older than this without a recovery copy, s.
 pub const KEPT_EVERY_S: f64 = 30.0;
 
-/// Once nothing has changed for so long, they have one, s: few moments are lost with a display
-/// or a battery.
-pub const KEPT_AFTER_S: f64 = 3.0;
+/// Once nothing has changed for so long, they have one, s. A battery that is empty asks nobody,
+/// and a display that is lost ends the program inside its library: this is what is lost then.
+pub const KEPT_AFTER_S: f64 = 1.0;
 
 /// Something a person asks for about projects as a whole.
 #[derive(Debug, Clone, PartialEq)]

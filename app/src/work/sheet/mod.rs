@@ -10,6 +10,7 @@ use plumpline_core::sheet::Sheet;
 
 use crate::document::{Document, Revision, as_designed};
 use crate::view::sheet::SheetLook;
+use crate::work::lingering::{self, Lingering, LongWork};
 use crate::work::worker::{Newest, Ticket, Worker};
 use setter::{SheetNews, SheetWish};
 
@@ -66,6 +67,16 @@ impl Default for Printing {
 }
 
 impl Printing {
+    /// The work under way, if it takes so long that a person wonders.
+    pub fn lingering(&self) -> Option<Lingering> {
+        lingering::of(&self.worker, LongWork::Sheet, "Setting the sheet")
+    }
+
+    /// Gives it up.
+    pub fn give_up(&mut self, ctx: &Context) {
+        self.worker.give_up(ctx);
+    }
+
     /// The sheet's content, once gathered.
     pub fn sheet(&self) -> Option<&Sheet> {
         self.sheet.as_deref()

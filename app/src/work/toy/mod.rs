@@ -14,6 +14,7 @@ use plumpline_core::toy::solid::OnCloth;
 
 use self::drawing::{ToyDrawn, ToySmall};
 use self::made::ToyMaker;
+use super::lingering::{self, Lingering, LongWork};
 use super::worker::{Newest, Voice, Worker};
 use crate::document::{Document, Revision};
 use crate::view::Turned;
@@ -153,6 +154,16 @@ fn place_of(picture: &ToyPicture, look: &ToyLook) -> ToyPlace {
 }
 
 impl ToyShown {
+    /// The work under way, if it takes so long that a person wonders.
+    pub fn lingering(&self) -> Option<Lingering> {
+        lingering::of(&self.worker, LongWork::Toy, "Putting the toy together")
+    }
+
+    /// Gives it up.
+    pub fn give_up(&mut self, ctx: &Context) {
+        self.worker.give_up(ctx);
+    }
+
     /// Shows the toy of `document` as asked; takes what has been worked out and drawn. Asks
     /// for nothing when all is as it was. While it is `held`, the ground stays where it is.
     ///

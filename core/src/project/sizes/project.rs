@@ -32,6 +32,27 @@ pub fn size_names(project: &Project) -> Vec<&str> {
     names
 }
 
+/// Pieces at sizes that are worked out at once, at most: each is scaled until its forecast
+/// has the measure, which takes some hundredths of a second.
+pub const MOST_AT_SIZES: usize = 160;
+
+/// `project` at every one of its sizes, in the order of [`size_names`].
+///
+/// # Errors
+/// Where that is more than [`MOST_AT_SIZES`] pieces in all; as [`at_size`].
+pub fn at_all_sizes(project: &Project) -> Result<Vec<AtSize>> {
+    let names = size_names(project);
+    let (sizes, pieces) = (names.len(), project.pieces.len());
+    if sizes * pieces > MOST_AT_SIZES {
+        return Err(Error::new(
+            "sizes",
+            format!("{pieces} pieces in {sizes} sizes are {} to work out", pieces * sizes),
+            format!("at most {MOST_AT_SIZES} are at once: take out sizes or pieces"),
+        ));
+    }
+    names.into_iter().map(|name| at_size(project, name)).collect()
+}
+
 /// The piece `id` of `project` at `size`; one that meets a companion meets it at the size of
 /// the same name, where the companion has one.
 ///

@@ -6,10 +6,16 @@ use super::text::{numbers, words};
 use crate::words::course::{Course, CourseStep};
 use crate::words::tree::{Line, Span};
 
+/// Edits of all numbers to the end of a piece that are offered for it: nobody takes more, and
+/// a text of one wrong number without end would ask for its own length squared.
+const MOST_EDITS: usize = 24;
+
 pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     for course in desk.courses {
         // The number the round before should have had, where it had another.
         let mut meant: Option<u32> = None;
+        // Each such edit is as long as what follows.
+        let mut edits = MOST_EDITS;
         for (i, pair) in course.steps.windows(2).enumerate() {
             let (before, step) = (&pair[0], &pair[1]);
             let numbered = |at| desk.understood(at).is_none_or(|k| k.numbered && !k.open);
@@ -55,7 +61,7 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
                 kind,
                 round: Some(found),
                 message,
-                mend: renumbered(desk, course, i + 1, expected),
+                mend: renumbered(desk, course, i + 1, expected, &mut edits),
                 at,
             });
         }
@@ -79,12 +85,13 @@ fn heading(step: &CourseStep<'_>) -> Span {
 }
 
 /// The rounds from `index` on with the numbers they should have, if that makes them follow on
-/// to the end of the piece; else as words alone.
+/// to the end of the piece; else as words alone, and so once `edits` are used up.
 fn renumbered(
     desk: &ProofContext<'_>,
     course: &Course<'_>,
     index: usize,
     expected: u32,
+    edits: &mut usize,
 ) -> Option<Mend> {
     let step = &course.steps[index];
     let rounds = step.rounds;
@@ -107,7 +114,10 @@ fn renumbered(
         });
     }
     let text = format!("Number it {expected}, and the rounds after it on from there.");
-    Some(Mend { text, edit: all_renumbered(desk, course, index, expected) })
+    let may = *edits > 0;
+    *edits = edits.saturating_sub(1);
+    let edit = may.then(|| all_renumbered(desk, course, index, expected)).flatten();
+    Some(Mend { text, edit })
 }
 
 /// One edit that moves the numbers of all rounds from `index` on by as much as the first.
