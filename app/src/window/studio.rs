@@ -29,6 +29,7 @@ use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::small_pictures::SmallPictures;
 use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use crate::work::worker::Ticket;
@@ -48,6 +49,7 @@ pub struct Studio {
     pub(super) handiwork: Handiwork,
     sizing: Sizing,
     line_up: LineUp,
+    small_pictures: SmallPictures,
     printing: Printing,
     pub(super) body: BodyShown,
     pub(super) toy: ToyShown,
@@ -133,6 +135,7 @@ impl Studio {
             handiwork: Handiwork::default(),
             sizing: Sizing::default(),
             line_up: LineUp::default(),
+            small_pictures: SmallPictures::default(),
             printing: Printing::default(),
             body: BodyShown::default(),
             toy: ToyShown::default(),
@@ -185,6 +188,11 @@ impl Studio {
     /// Pictures of the sizes, as far as they are drawn.
     pub fn line_up(&self) -> &LineUp {
         &self.line_up
+    }
+
+    /// Small pictures of starters and of projects, as far as they are drawn.
+    pub fn small_pictures(&self) -> &SmallPictures {
+        &self.small_pictures
     }
 
     /// What follows from the sizes of the project, as far as it has been worked out.
@@ -244,6 +252,7 @@ impl Studio {
             making: &self.handiwork,
             sizing: &self.sizing,
             line_up: &self.line_up,
+            small_pictures: &self.small_pictures,
             printing: &self.printing,
             gauges: &self.home.gauges,
             struck: self.home.struck(),
@@ -368,6 +377,13 @@ impl Studio {
         let wanted = wanted.map(|picture| (picture, &self.view.tracing));
         let news = self.outlining.update(ctx, wanted, self.document.path());
         self.note(ctx, Ok(news));
+        if self.start.is_some() {
+            let wanted = start::wanted(&self.home.desk);
+            let news = self.small_pictures.update(ctx, wanted);
+            self.note(ctx, Ok(news));
+        } else {
+            self.small_pictures.rest();
+        }
         if self.view.stage == Stage::Sheet {
             let view = self.view.sheet;
             let scale = sheet::page_scale(window, view.zoom, ctx.pixels_per_point());
@@ -377,8 +393,8 @@ impl Studio {
         if self.view.stage == Stage::Sizes {
             let found = self.sizing.update(ctx, &self.document, &self.view.sizes, still);
             self.note(ctx, found);
-            let colours = self.document.project().colours();
-            let drawn = self.line_up.update(ctx, &self.sizing, &colours);
+            let yarns = &self.document.project().yarns;
+            let drawn = self.line_up.update(ctx, &self.sizing, yarns);
             self.note(ctx, drawn);
         }
     }

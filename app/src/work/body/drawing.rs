@@ -7,7 +7,7 @@ use plumpline_core::picture::Picked;
 use plumpline_core::picture::relief::{
     PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
 };
-use plumpline_core::{Piece, Plan};
+use plumpline_core::{Piece, Plan, YarnFace};
 
 use super::super::still::{image_of, still_unless};
 use super::{BodyLook, around, view};
@@ -37,10 +37,10 @@ pub(super) struct Drawn {
     draft: bool,
 }
 
-/// The relief of the plan drawn last: another look does not need another.
+/// The relief of the plan drawn last, in its yarns: another look does not need another.
 #[derive(Debug, Default)]
 pub(super) struct BodyLikeness {
-    kept: Option<(Arc<Plan>, Relief)>,
+    kept: Option<(Arc<Plan>, Vec<YarnFace>, Relief)>,
 }
 
 impl BodyLikeness {
@@ -52,11 +52,15 @@ impl BodyLikeness {
         mut tell: impl FnMut(Drawn),
         is_vain: impl Fn() -> bool,
     ) {
-        if !self.kept.as_ref().is_some_and(|(plan, _)| Arc::ptr_eq(plan, &wish.plan)) {
-            let relief = Relief::new(&wish.piece, &wish.plan);
-            self.kept = Some((Arc::clone(&wish.plan), relief));
+        let faces = &wish.look.faces;
+        let is_of = |(plan, of, _): &(Arc<Plan>, Vec<YarnFace>, Relief)| {
+            Arc::ptr_eq(plan, &wish.plan) && of == faces
+        };
+        if !self.kept.as_ref().is_some_and(is_of) {
+            let relief = Relief::new(&wish.piece, &wish.plan).in_yarns(faces);
+            self.kept = Some((Arc::clone(&wish.plan), faces.clone(), relief));
         }
-        let Some((_, relief)) = &self.kept else { return };
+        let Some((.., relief)) = &self.kept else { return };
         let place = around(wish.look.field, wish.middle);
         let own = |coarse, quality| ReliefView {
             middle: relief.ball().0,

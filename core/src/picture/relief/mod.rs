@@ -8,16 +8,21 @@
 //! Everything here is a pure function of its arguments: however a picture is cut into bands,
 //! and whoever draws them, its bytes are the same.
 
+mod block;
 mod body;
 mod cloth;
 mod curve;
 mod fabric;
+mod facet;
+mod frill;
 mod hit;
 mod latitude;
 mod look;
 mod outline;
+mod palette;
 mod patch;
 mod plain;
+mod pressed;
 mod profile;
 mod ray;
 mod scene;
@@ -33,4 +38,4 @@ pub use plain::{BareForm, PosedPlain};
 pub use scene::ReliefScene;
 pub use space::{ReliefPose, V3};
 pub use still::{MOST_PIXELS, Still};
-pub use view::{PosedRelief, Quality, ReliefView, Seen};
+pub use view::{Filling, PosedRelief, Quality, ReliefView, Seen};
