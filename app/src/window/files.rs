@@ -53,6 +53,7 @@ impl Studio {
         let picture = BodyPicture {
             piece: self.document.piece().clone(),
             colours: self.document.project().colours(),
+            faces: self.document.project().faces(),
             turned: self.view.turned,
             turns,
         };

@@ -24,6 +24,7 @@ pub(crate) mod shape_reading;
 pub mod sheet;
 pub mod sheet_file;
 pub mod sizes;
+pub mod small_pictures;
 pub mod still;
 pub mod toy;
 pub mod trade;

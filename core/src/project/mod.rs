@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 use crate::piece::size::SizeBy;
-use crate::piece::{Piece, PieceId, Yarn};
+use crate::piece::{Piece, PieceId, Yarn, YarnFace};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
 use crate::project::toy::Toy;
@@ -165,6 +165,11 @@ impl Project {
     /// The colours of the yarns, in their order.
     pub fn colours(&self) -> Vec<[u8; 3]> {
         self.yarns.iter().map(|yarn| yarn.colour).collect()
+    }
+
+    /// What the yarns look like close by, in their order.
+    pub fn faces(&self) -> Vec<YarnFace> {
+        self.yarns.iter().map(|yarn| yarn.face).collect()
     }
 
     /// The piece, where what speaks of it needs it.

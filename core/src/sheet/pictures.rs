@@ -43,7 +43,7 @@ impl Pictures {
         let length = |mm: f64| format!("{} / {}", cm(mm), inches(mm));
         let Extent { height: tall, width: wide } = plan.size_mm;
         Self {
-            body: Relief::new(piece, plan),
+            body: Relief::new(piece, plan).in_yarns(&project.faces()),
             colours: yarns.iter().map(|(_, colour)| *colour).collect(),
             schematic: schematic(plan, &yarns, [34.0, 50.0], length),
             charts: charts(piece, plan, &ChartLook { single, yarns: &yarns }),
@@ -87,7 +87,7 @@ impl Pictures {
             fonts: FONTS,
             ids,
         };
-        svg::still(&still, &frame)
+        Ok(svg::still(&still, &still.small_png()?, &frame))
     }
 }
 
