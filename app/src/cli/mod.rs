@@ -5,6 +5,7 @@
 
 mod assemble;
 mod calibrate;
+mod compare;
 mod length;
 mod lesson;
 mod new;
@@ -48,6 +49,8 @@ enum Verb {
     New(new::New),
     /// Print how the parts of a toy go together, what it weighs, how it hangs and stands.
     Assemble(assemble::Assemble),
+    /// Print what has changed since a pattern was published, as an errata paragraph.
+    Compare(compare::CompareArgs),
     /// Learn a maker's cloth from what was measured on a finished piece.
     Calibrate(calibrate::Calibrate),
     /// Write the handouts of the lesson, why an increase bends cloth, as .pdf.
@@ -62,7 +65,8 @@ enum Verb {
     Picture(picture::PictureArgs),
     /// Make a project of a picture of a thing seen from the side.
     Trace(trace::TraceArgs),
-    /// Write the pattern of a project as .pdf, .html, .md or .txt, or a page of it as .png.
+    /// Write the pattern of a project as .pdf, .html, .md or .txt, a page of it as .png, or what
+    /// is said of it as .srt or .vtt.
     Sheet(sheet::SheetArgs),
 }
 
@@ -85,6 +89,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
         None => return CliEnd::Studio(line.file),
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Assemble(assemble)) => assemble.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Compare(compare)) => compare.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Calibrate(calibrate)) => calibrate.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Lesson(lesson)) => lesson.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),

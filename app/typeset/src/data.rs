@@ -56,7 +56,7 @@ impl SheetFiles {
         kept_together(&mut data["pieces"]);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
-        let replaced = missing.said();
+        let replaced = missing.said(|name| sheet.label(name));
         let mut files = BTreeMap::new();
         let (paper, page) = match options.paper {
             Paper::A4 => ("a4", [210.0, 297.0]),
@@ -71,8 +71,10 @@ impl SheetFiles {
                 false => 0.0,
             };
             let beside = options.columns == Columns::One;
-            let mut pictures = laid.charts(room, beside.then_some(measures));
-            pictures["schematic"] = laid.schematic(&piece.sizes[0].finished);
+            let mut pictures = laid.charts(room, beside.then_some(measures), sheet);
+            let finished = &piece.sizes[0].finished;
+            pictures["schematic"] =
+                laid.schematic(&sheet.label_of("measures_picture", "finished", finished));
             pictures["body"] = laid.body(field.1, bodies)?;
             data["pieces"][i]["pictures"] = pictures;
         }
@@ -88,13 +90,22 @@ impl SheetFiles {
         ] {
             data[field] = json!(running(data[name].as_str().unwrap_or_default(), most));
         }
+        data["by_designer"] = json!(sheet.label_of(
+            "by",
+            "designer",
+            data["designer"].as_str().unwrap_or_default()
+        ));
         data["plain_title"] = json!(sheet.title);
         data["plain_designer"] = json!(sheet.designer);
         data["replaced"] = json!(replaced);
         data["names_pieces"] = json!(sheet.names_pieces());
-        data["yarn_lines"] = sheet.materials.yarn.iter().map(|y| json!(y.amount())).collect();
-        data["stuffing"] = json!(sheet.materials.stuffing());
-        data["time"] = json!(sheet.materials.time());
+        data["need_lines"] = sheet
+            .materials
+            .lines
+            .iter()
+            .skip(sheet.materials.yarn.len())
+            .map(|l| json!(l))
+            .collect();
         files.insert(DATA.into(), Bytes::from_string(data.to_string()));
         Ok(Self { files, replaced })
     }
@@ -219,10 +230,9 @@ impl LaidPictures<'_> {
         json!({ "file": file, "alt": alt, "wide": high[0] - low[0] + 1.2 })
     }
 
-    fn schematic(&mut self, finished: &str) -> Value {
-        let alt = format!("Measures of the finished piece: {finished}.");
+    fn schematic(&mut self, alt: &str) -> Value {
         let drawing = &self.pictures.schematic;
-        let mut drawn = self.drawn("schematic.svg", drawing, &alt);
+        let mut drawn = self.drawn("schematic.svg", drawing, alt);
         let [low, high] = drawing.bounds();
         let wide = high[0] - low[0] + 1.2;
         drawn["wide"] = json!(wide.min(BESIDE));
@@ -240,7 +250,7 @@ impl LaidPictures<'_> {
     /// Charts in rows, their key and what is said of them. Small ones stand beside the
     /// rounds where there is room; `beside` is what stands there already, mm, where anything
     /// may.
-    fn charts(&mut self, room: [f32; 2], beside: Option<f32>) -> Value {
+    fn charts(&mut self, room: [f32; 2], beside: Option<f32>, sheet: &Sheet) -> Value {
         let pictures = self.pictures;
         let charts = &pictures.charts;
         let sizes: Vec<[f32; 2]> = charts.charts.iter().map(Chart::size_mm).collect();
@@ -257,13 +267,12 @@ impl LaidPictures<'_> {
         for row in packed {
             let charts = row.items.clone().map(|c| {
                 let chart = &charts.charts[c];
-                let caption = chart.caption();
-                let alt =
-                    format!("{}, {caption}. The written rounds say the same.", chart.title());
+                let named = format!("{}, {}", chart.title, chart.caption);
+                let alt = sheet.label_of("chart_picture", "chart", &named);
                 let mut drawn = self.drawn(&format!("chart{c}.svg"), &chart.drawing, &alt);
                 drawn["wide"] = json!(sizes[c][0] * row.scale);
-                drawn["title"] = json!(chart.title());
-                drawn["caption"] = json!(caption);
+                drawn["title"] = json!(chart.title);
+                drawn["caption"] = json!(chart.caption);
                 drawn
             });
             laid.push(Value::Array(charts.collect()));
