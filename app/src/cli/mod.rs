@@ -18,6 +18,7 @@ mod rounds;
 mod seams;
 mod sheet;
 mod sized;
+mod testers;
 mod trace;
 
 use std::ffi::OsString;
@@ -63,6 +64,8 @@ enum Verb {
     Rounds(rounds::RoundsArgs),
     /// Draw a piece as .svg or .png.
     Picture(picture::PictureArgs),
+    /// Write a form for testers, or hold what they returned against the forecast.
+    Testers(testers::TestersArgs),
     /// Make a project of a picture of a thing seen from the side.
     Trace(trace::TraceArgs),
     /// Write the pattern of a project as .pdf, .html, .md or .txt, a page of it as .png, or what
@@ -96,6 +99,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
         Some(Verb::Resize(resize)) => resize.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Picture(picture)) => picture.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Testers(testers)) => testers.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Trace(trace)) => trace.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };

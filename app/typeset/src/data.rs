@@ -54,6 +54,7 @@ impl SheetFiles {
     ) -> Result<Self> {
         let mut data = serde_json::to_value(sheet).map_err(|e| Error(e.to_string()))?;
         kept_together(&mut data["pieces"]);
+        numbers_kept(&mut data["abbreviations"]);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
         let replaced = missing.said(|name| sheet.label(name));
@@ -121,6 +122,24 @@ fn running(text: &str, most: usize) -> String {
     format!("{}...", cut.trim_end())
 }
 
+/// Keeps a number on the line of the word before it, in every text.
+fn numbers_kept(data: &mut Value) {
+    match data {
+        Value::Array(items) => items.iter_mut().for_each(numbers_kept),
+        Value::String(text) => *text = number_kept(text),
+        Value::Object(_) | Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+fn number_kept(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    let kept = letters.iter().enumerate().map(|(i, &c)| {
+        let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
+        if c == ' ' && number { '\u{A0}' } else { c }
+    });
+    kept.collect()
+}
+
 /// Keeps a number on the line of the word before it, in the words of the rounds.
 fn kept_together(data: &mut Value) {
     match data {
@@ -129,12 +148,7 @@ fn kept_together(data: &mut Value) {
             for (name, field) in fields {
                 match field {
                     Value::String(text) if name == "text" => {
-                        let letters: Vec<char> = text.chars().collect();
-                        let kept = letters.iter().enumerate().map(|(i, &c)| {
-                            let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
-                            if c == ' ' && number { '\u{A0}' } else { c }
-                        });
-                        *text = kept.collect();
+                        *text = number_kept(text);
                     }
                     _ => kept_together(field),
                 }

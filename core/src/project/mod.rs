@@ -9,6 +9,7 @@ pub mod making;
 pub(crate) mod seam;
 pub mod shape;
 pub mod sizes;
+pub mod testers;
 pub mod toy;
 
 use serde::{Deserialize, Serialize};

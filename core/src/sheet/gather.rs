@@ -1,6 +1,6 @@
 //! What a sheet says, gathered from a project and its plans.
 
-use super::abbreviations::abbreviations;
+use super::abbreviations::{abbreviations, forms};
 use super::labels::labels;
 use super::length::{
     amount, cm, inches, knows_inches, length, millimetres, number, time, whole_length,
@@ -140,6 +140,7 @@ pub fn sheet_of(
         assembly: paragraphs(&project.assembly),
         materials: materials(project, pieces, &first, &writer),
         abbreviations: abbreviations(&sheets, decreases_single(&first), &writer),
+        forms: forms(&sheets, &writer),
         specials: special::specials(&first, &writer),
         round_word: lexicon.round.brief(1).to_owned(),
         labels: labels(&writer),

@@ -5,6 +5,7 @@
 use std::fmt;
 
 use askama::Template;
+use base64::Engine as _;
 
 use super::pictures::drawing_svg;
 use super::{PieceSheet, RoundsLine, Sheet, Step, sheet};
@@ -40,6 +41,31 @@ struct HtmlPage<'a> {
     sheet: &'a Sheet,
     pieces: Vec<HtmlPiece<'a>>,
 }
+
+impl HtmlPage<'_> {
+    /// The faces of the page, embedded: it asks for nothing from anywhere.
+    fn faces(&self) -> String {
+        FACES
+            .iter()
+            .map(|(family, weight, file)| {
+                let data = base64::engine::general_purpose::STANDARD.encode(file);
+                format!(
+                    "@font-face {{ font-family: \"{family}\"; font-weight: {weight}; \
+                     font-display: block; \
+                     src: url(data:font/woff2;base64,{data}) format(\"woff2\"); }}\n"
+                )
+            })
+            .collect()
+    }
+}
+
+/// Families, weights, and subsets of their files:
+/// Latin letters, figures and the signs of patterns. Other scripts take the reader's own faces.
+const FACES: [(&str, u32, &[u8]); 3] = [
+    ("Nunito Sans", 400, include_bytes!("../../../assets/fonts/web/nunito-sans-400.woff2")),
+    ("Nunito Sans", 700, include_bytes!("../../../assets/fonts/web/nunito-sans-700.woff2")),
+    ("Routed Gothic", 400, include_bytes!("../../../assets/fonts/web/routed-gothic.woff2")),
+];
 
 /// What is escaped in the template, as in every picture: signs of markup are written by name,
 /// characters that no document may hold are left out.

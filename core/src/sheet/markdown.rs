@@ -41,6 +41,9 @@ pub fn markdown_of(sheet: &Sheet) -> String {
     for (code, meaning) in &sheet.abbreviations {
         line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
     }
+    for form in &sheet.forms {
+        line(out, &format!("\n{}", escaped(form)));
+    }
     if !sheet.specials.is_empty() {
         line(out, &format!("\n## {}\n", sheet.label("how")));
         for special in &sheet.specials {

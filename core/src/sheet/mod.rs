@@ -6,7 +6,8 @@
 //! `special`: what one must be able to do; `steps`: the rounds, `sizes` those of several sizes
 //! in one; `abbreviations` and `labels`: what they and their headings are called; `pictures`:
 //! what is drawn beside them. `spoken` is the same pattern as sentences to say, `blurb`
-//! what a shop says of it, `changes` what differs from a version before.
+//! what a shop says of it, `changes` what differs from a version before,
+//! `tested` the form for testers and what they got.
 
 mod abbreviations;
 mod blurb;
@@ -25,6 +26,7 @@ mod sizes;
 mod special;
 mod spoken;
 mod steps;
+mod tested;
 mod text;
 mod toy;
 
@@ -41,6 +43,7 @@ pub use pictures::{Pictures, drawing_svg};
 pub use special::Special;
 pub use spoken::{Script, ScriptLine, ScriptPace, captions_srt, captions_vtt, script};
 pub use steps::{RoundsLine, Step, YarnStep};
+pub use tested::{tester_form, testers_got, testers_plot};
 pub use text::{text, text_of};
 
 use std::collections::BTreeMap;
@@ -77,6 +80,8 @@ pub struct Sheet {
     pub materials: Materials,
     /// Abbreviations used, with their meaning.
     pub abbreviations: Vec<(String, String)>,
+    /// What forms of the rounds mean that are no abbreviations, a sentence each.
+    pub forms: Vec<String>,
     /// How the less usual stitches are worked.
     pub specials: Vec<Special>,
     /// Column heading over the rounds' numbers: `Rnd`.

@@ -46,6 +46,9 @@ pub fn text_of(sheet: &Sheet) -> String {
     for (code, meaning) in &sheet.abbreviations {
         page.hanging(&format!("{code} = "), meaning);
     }
+    for form in &sheet.forms {
+        page.paragraph("", form);
+    }
     if !sheet.specials.is_empty() {
         page.heading(sheet.label("how"));
         for special in &sheet.specials {

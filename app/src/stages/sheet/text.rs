@@ -69,6 +69,9 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, actions: &mut Actions)
     for (code, meaning) in &sheet.abbreviations {
         named(ui, bench, code, meaning);
     }
+    for form in &sheet.forms {
+        line(ui, bench, form);
+    }
     for special in &sheet.specials {
         line(ui, bench, &format!("{}{colon} {}", special.name, special.how));
     }
