@@ -246,7 +246,9 @@ impl PictureArgs {
     fn chart(&self, project: &Project, piece: &Piece, plan: &Plan) -> anyhow::Result<String> {
         let yarns: Vec<(String, Rgb)> =
             (0..).map(Yarn::letter).zip(project.yarns.iter().map(|y| y.colour)).collect();
-        let all = charts(piece, plan, &ChartLook { single: self.chart.into(), yarns: &yarns });
+        let writer = project.wording.writer()?;
+        let look = ChartLook { single: self.chart.into(), yarns: &yarns, writer: &writer };
+        let all = charts(piece, plan, &look);
         ensure!(
             !all.charts.is_empty(),
             "{}, piece “{}”: {}",

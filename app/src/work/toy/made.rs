@@ -10,6 +10,7 @@ use plumpline_core::toy::solid::Solid;
 use plumpline_core::toy::{
     Assembled, AssemblyStep, Caution, PartFigures, assembled_of, cautions, steps,
 };
+use plumpline_core::words::Writer;
 use plumpline_core::{Piece, PieceId, Plan, Project, YarnFace, plan};
 
 use crate::document::Revision;
@@ -121,7 +122,7 @@ impl ToyMaker {
         let made = Arc::new(ToyMade {
             revision,
             steps: steps(project, &assembled, &writer),
-            cautions: cautions(project, &assembled),
+            cautions: cautions(project, &assembled, &Writer::bench()),
             picture: ToyPicture::new(project, &assembled, 0.0),
             plans: self.known.iter().map(|(id, k)| (*id, Arc::clone(&k.plan))).collect(),
             reliefs: self.known.iter().map(|(id, k)| (*id, Arc::clone(&k.relief))).collect(),
