@@ -5,13 +5,13 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use anyhow::bail;
+use anyhow::anyhow;
 use egui::Context;
 use plumpline_core::file::SavedOver;
 use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Project, disk, file};
 
-use super::decoding::decoded;
+use super::pattern_file;
 use super::picture;
 use super::shape_file::ShapeKind;
 use super::sheet_file::Form;
@@ -286,14 +286,10 @@ fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBu
 /// In one line, for what cannot be read or is no text.
 pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
     let bytes = match path.as_os_str() == "-" {
-        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_PATTERN),
-        false => disk::read(path, disk::LARGEST_PATTERN),
+        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_DOCUMENT),
+        false => disk::read(path, disk::LARGEST_DOCUMENT),
     }?;
-    let text = decoded(&bytes);
-    if text.contains('\0') {
-        bail!("{}: it is no text; save the pattern as plain text", path.display());
-    }
-    Ok(text)
+    pattern_file::text_of(&bytes).map_err(|error| anyhow!("{}: {error}", path.display()))
 }
 
 /// The path, with an extension if it has none.

@@ -24,7 +24,8 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
 /// How many rounds a line says that it is, against its numbers.
 fn told(desk: &ProofContext<'_>, step: &CourseStep<'_>) -> Option<Finding> {
     let known = desk.understood(step.at).filter(|k| k.numbered && step.many() > 1)?;
-    let told = known.told.as_ref().filter(|told| told.it != step.many())?;
+    // “one plain round” in a range names no number of rounds.
+    let told = known.told.as_ref().filter(|told| told.it > 1 && told.it != step.many())?;
     let (first, last) = (step.rounds.first, step.rounds.last);
     Some(Finding {
         kind: FindingKind::Count,

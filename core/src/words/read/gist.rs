@@ -96,6 +96,19 @@ impl GistWords {
         .filter(|named| named.numbers.len() + named.places.len() <= MOST_NUMBERS)
     }
 
+    /// With the shaping that the counts come to, where no shaping is named and a number is.
+    fn as_counted(&self, below: u32, left: u32) -> Option<Self> {
+        let named = self.increases || self.decreases;
+        let told = !self.numbers.is_empty() || !self.places.is_empty();
+        (!named && told && left != below).then(|| Self {
+            increases: left > below,
+            decreases: left < below,
+            numbers: self.numbers.clone(),
+            places: self.places.clone(),
+            ..*self
+        })
+    }
+
     fn has(&self, n: u32) -> bool {
         self.numbers.contains(&n) || self.places.contains(&n)
     }
@@ -138,7 +151,12 @@ pub(super) fn gist(
     }
     if let Some(below) = below {
         match stated {
-            Some(stated) => works.extend(shaped(&named, below, stated.it, draft.kind, &at)),
+            Some(stated) => {
+                works.extend(shaped(&named, below, stated.it, draft.kind, &at));
+                // Where no shaping is named, its numbers may still tell it.
+                let meant = named.as_counted(below, stated.it);
+                works.extend(meant.and_then(|m| shaped(&m, below, stated.it, draft.kind, &at)));
+            }
             // Without a count the numbers named say how far apart the shaping is.
             None => {
                 let all = named.numbers.iter().chain(&named.places);
@@ -163,6 +181,61 @@ pub(super) fn gist(
             inferred: vec![Inferred::Sums],
         })
         .collect()
+}
+
+/// The round from `below` to `left` stitches by its counts alone: what a line comes to whose
+/// words say nothing, as far as they do not say otherwise. Whether its own words bear it out
+/// comes second: a number of theirs has its place in it, or they have none.
+pub(super) fn by_counts(
+    draft: &Draft,
+    below: u32,
+    stated: &Placed<u32>,
+) -> Option<(Understood, bool)> {
+    if draft.tokens.len() > MOST_TOKENS || below < 3 || stated.it < 3 {
+        return None;
+    }
+    let named = GistWords::of(&draft.tokens, Some(&stated.at))?;
+    let left = stated.it;
+    let (gains, loses) = (left > below, left < below);
+    let plausible = left <= below.saturating_mul(2) && left.saturating_mul(2) >= below;
+    let against = named.increases && !gains || named.decreases && !loses || named.ring;
+    if !plausible || against || (gains || loses) && draft.many() > 1 {
+        return None;
+    }
+    let by = left.abs_diff(below);
+    let borne_out = named.numbers.iter().chain(&named.places).all(|&n| {
+        n <= 2 || n == by || n == below || n == left || by > 0 && n <= below.div_ceil(by)
+    });
+    let at = span(&draft.tokens);
+    let placed = |op| Placed::at(op, at.clone());
+    let kind = draft.kind;
+    let group = |body: Vec<Op>, times| Op::Group {
+        body: body.into_iter().map(placed).collect(),
+        times,
+    };
+    let plain = |count: u32| (count > 0).then_some(Op::Each { kind, count });
+    let (takes, one) = if gains {
+        (1, Op::Into { kind, many: 2 })
+    } else {
+        (2, Op::Together { kind, many: 2, how: Decrease::Plain })
+    };
+    let ops = match below.checked_rem(by) {
+        None => vec![group(vec![Op::Each { kind, count: 1 }], Times::Around)],
+        Some(0) => {
+            let between = plain((below / by).checked_sub(takes)?);
+            vec![group(between.into_iter().chain([one]).collect(), Times::In(by))]
+        }
+        Some(_) => {
+            let rest = plain(below.checked_sub(by.checked_mul(takes)?)?);
+            [group(vec![one], Times::In(by))].into_iter().chain(rest).collect()
+        }
+    };
+    let understood = Understood {
+        work: ops.into_iter().map(placed).collect(),
+        unread: draft.worked.unread.clone(),
+        inferred: vec![Inferred::Counts],
+    };
+    Some((understood, borne_out))
 }
 
 /// `work` on `below` stitches where what is worked around does not go in to the end: the last

@@ -26,6 +26,8 @@ pub(super) struct Reader<'t> {
     pub(super) ring: bool,
     /// Whether a number with a point is an ordinal.
     pub(super) ordinal_point: bool,
+    /// The heading of the last line that may be a round.
+    pub(super) before: Option<Heading>,
     pub(super) entries: Vec<DraftLine>,
     pub(super) rows_as_rounds: Vec<Span>,
 }
@@ -80,7 +82,13 @@ impl Reader<'_> {
         };
         let works = work.iter().any(|op| !matches!(op.it, Op::Note(_)));
         let counts = draft.tokens.iter().any(|t| t.tok.counts());
-        if draft.heads && heading.bare || !heading.bare && (works || counts || told) {
+        // A round whose number follows on is one, whatever its words say.
+        let before = self.before;
+        let follows = before.is_some_and(|b| {
+            b.numbered && heading.numbered && b.last.checked_add(1) == Some(heading.first)
+        }) && !draft.tokens.is_empty();
+        if draft.heads && heading.bare || !heading.bare && (works || counts || told || follows)
+        {
             self.kind = Some(draft.kind);
             if heading.row {
                 self.rows_as_rounds.push(span(&line.tokens[..heading.tokens]));
@@ -260,6 +268,7 @@ impl Reader<'_> {
         draft: Option<Draft>,
     ) {
         let ring = std::mem::take(&mut self.ring);
+        self.before = draft.as_ref().and_then(|d| d.heading).or(self.before);
         self.entries.push(DraftLine { line, at, name, unread, ring, draft });
     }
 

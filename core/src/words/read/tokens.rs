@@ -14,8 +14,10 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         let glued = previous.is_some_and(|p| p.end == first.at.start);
         let ordinal = || {
             let Tok::Number(n) = previous.filter(|_| glued)?.tok else { return None };
-            (first.shape == LexemeKind::Word && words.makes_ordinal(n, &first.text))
-                .then_some(n)
+            // “1° giro”
+            let degree = first.shape == LexemeKind::Sign('°');
+            let ending = first.shape == LexemeKind::Word && words.makes_ordinal(n, &first.text);
+            (degree || ending).then_some(n)
         };
         if let Some(n) = ordinal()
             && let Some(number) = found.last_mut()

@@ -1,6 +1,6 @@
 //! How a round was understood: what is kept with the reading beside its work.
 
-use super::token::Tok;
+use super::token::{Say, Tok};
 use crate::words::tree::{Placed, Span};
 
 /// What a word that nobody explains was found to mean.
@@ -18,7 +18,7 @@ impl Learnt {
     pub(super) fn of(tok: Tok) -> Self {
         match tok {
             Tok::Increase(_) => Self::Increase,
-            Tok::Decrease(..) => Self::Decrease,
+            Tok::Decrease(..) | Tok::Say(Say::Together) => Self::Decrease,
             _ => Self::Stitch,
         }
     }
@@ -103,6 +103,9 @@ pub enum Inferred {
     CutShort,
     /// Words that were not all understood, and the round that its counts come to.
     Sums,
+    /// Words that were not understood; the stitches before and after tell how many are
+    /// gained or lost, and nothing tells where.
+    Counts,
 }
 
 impl Inferred {
@@ -131,6 +134,9 @@ impl Inferred {
             Self::PlainStitches => "the stitches named taken as plain ones",
             Self::CutShort => "the last repeat as far as the stitches reach",
             Self::Sums => "the round that its counts come to",
+            Self::Counts => {
+                "its words were not understood, its counts fit the rounds around it"
+            }
         }
     }
 }
