@@ -196,6 +196,14 @@ impl Judge<'_> {
                                     | Inferred::BracketRepeat
                             )
                 });
+                // A sentence in a text whose rounds have no numbers.
+                let told = candidate.inferred == [Inferred::Sums]
+                    && stated.is_none()
+                    && draft.heading.is_none()
+                    && !self.numbered();
+                if likely.is_none() && told && !contradicted {
+                    likely = Some(candidate.clone());
+                }
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()
                     || likely.is_none()
                         && prose
@@ -228,6 +236,24 @@ impl Judge<'_> {
             && below
                 .zip(as_is.taken)
                 .is_some_and(|(below, taken)| taken.saturating_mul(FAR) < below);
+        // A reading that takes the stitches there are, and that the next round goes on from:
+        // what is stated is the slip.
+        if let (true, Some(below), Some(_)) = (strict, below, &stated)
+            && !as_is.comes_out
+        {
+            for candidate in tried.iter().skip(1).filter(|c| c.unread.is_empty()) {
+                let fit = fit(&candidate.work, many, Some(below), None);
+                if let Some(left) = fit.left
+                    && fit.comes_out
+                    && !founds(&candidate.work)
+                    && next(rest, left) == Some(true)
+                {
+                    draft.disputed = true;
+                    let candidate = candidate.clone();
+                    return Some(Taken { candidate, sure: Sure::Fits, stated });
+                }
+            }
+        }
         if strict && !far {
             draft.disputed = true;
             // Where the next round is worked on what this one comes to, what is stated is the

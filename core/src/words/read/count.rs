@@ -90,6 +90,16 @@ pub(super) fn stated(
             }
             found
         }
+        // “… and so on to 28 sts”
+        Some(Tok::Say(Say::To | Say::Until))
+            if has_work
+                && matches!(peek(input, 1), Some(Tok::Number(3..)))
+                && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Kind(_)))
+                && ends_line(input, 3) =>
+        {
+            take(1_usize).void().parse_next(input)?;
+            open_count(input)?
+        }
         Some(Tok::Say(Say::Total)) => {
             let sign = one_of(|t: &Token| {
                 matches!(t.tok, Tok::Say(Say::Total | Say::The) | Tok::Colon | Tok::Equals)

@@ -24,6 +24,8 @@ struct GistWords {
     increases: bool,
     decreases: bool,
     spread: bool,
+    /// “each”, “around”: everywhere.
+    each: bool,
     ring: bool,
     /// Whether any stitch is named.
     stitches: bool,
@@ -84,6 +86,7 @@ impl GistWords {
             increases: shaped || (two_in_one || twice) && !decreases,
             decreases,
             spread: any(&|t| t == Tok::Say(Say::Spread)),
+            each: any(&|t| matches!(t, Tok::InEach | Tok::Say(Say::Each | Say::Around))),
             ring: any(&|t| t == Tok::Ring),
             // “one in each” names none, and means one.
             stitches: any(&|t| matches!(t, Tok::Kind(_) | Tok::Stitch | Tok::Even(_)))
@@ -94,6 +97,17 @@ impl GistWords {
             places,
         })
         .filter(|named| named.numbers.len() + named.places.len() <= MOST_NUMBERS)
+    }
+
+    /// The stitches that one shaping goes over, where all are worked so: “increase in each”,
+    /// “always two together”.
+    fn everywhere(&self) -> Option<u32> {
+        let small = self.numbers.iter().all(|&n| n <= 2) && self.places.is_empty();
+        match (self.increases, self.decreases) {
+            (true, false) if self.each && small => Some(1),
+            (false, true) if small && (self.each || self.has(2)) => Some(2),
+            _ => None,
+        }
     }
 
     /// With the shaping that the counts come to, where no shaping is named and a number is.
@@ -160,7 +174,8 @@ pub(super) fn gist(
             // Without a count the numbers named say how far apart the shaping is.
             None => {
                 let all = named.numbers.iter().chain(&named.places);
-                let periods = all.flat_map(|&n| [n, n.saturating_add(1)]);
+                let everywhere = named.everywhere();
+                let periods = all.flat_map(|&n| [n, n.saturating_add(1)]).chain(everywhere);
                 for period in periods.filter(|&p| p > 0 && below % p == 0) {
                     let by = below / period;
                     let left = match (named.increases, named.decreases) {

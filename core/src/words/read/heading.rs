@@ -365,7 +365,7 @@ fn stepped(line: &[Token], from: usize) -> Option<Heading> {
 fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
     let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
     let range = match (kind(line, from + 1), kind(line, from + 2)) {
-        (Some(Tok::Dash), Some(Tok::Number(last))) => Some(last),
+        (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(last))) => Some(last),
         _ => None,
     };
     let at = if range.is_some() { from + 3 } else { from + 1 };

@@ -81,7 +81,7 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
         let from_one = from[k] == 1;
         let stray = !(before || after || begins) && numbered.len() > 1;
-        if stray || own.weak && !from_one {
+        if stray || own.weak && !(from_one && (before || after)) {
             strays.push(*i);
         }
     }

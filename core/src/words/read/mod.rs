@@ -193,6 +193,8 @@ impl Pass {
         let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
         let mut lines = lines::lines(tokens, text);
         lines::unhead_strays(&mut lines);
+        let numbered = lines.iter().filter(|l| l.heading.is_some_and(|h| h.numbered)).count();
+        reader.prose = numbered < 2;
         for line in lines {
             reader.line(&line);
         }

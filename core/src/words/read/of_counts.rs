@@ -49,7 +49,25 @@ impl Judge<'_> {
         stated: Option<&Placed<u32>>,
         below: Option<u32>,
     ) -> Option<Taken> {
-        let heading = draft.heading?;
+        // “Then 5 rounds like that”
+        let said = |t: &Token| {
+            matches!(
+                t.tok,
+                Tok::Kind(_)
+                    | Tok::Even(_)
+                    | Tok::Stitch
+                    | Tok::InEach
+                    | Tok::Say(Say::Work | Say::Without | Say::Around)
+            )
+        };
+        let told = draft.layers.told.is_some()
+            && draft.heading.is_none()
+            && !self.numbered()
+            && draft.tokens.iter().any(said);
+        let several = draft.heading.is_some_and(|h| h.last > h.first);
+        if draft.heading.is_none() && !told {
+            return None;
+        }
         let below = below.filter(|_| !self.lost)?;
         let worked = draft.worked.work.iter().any(|op| is_worked(&op.it));
         if worked && draft.worked.unread.is_empty() {
@@ -57,7 +75,7 @@ impl Judge<'_> {
         }
         // “Rnds 6–9: nothing special”
         let silent = stated.is_none()
-            && heading.last > heading.first
+            && (several || told)
             && !worked
             && !draft.tokens.iter().any(|t| {
                 t.tok.counts()

@@ -2,8 +2,8 @@
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
 use super::rewordings::{
-    behind_colon, bracketed_work, kinds_joined, stitches_among, stitches_are_plain, with_verb,
-    without_remarks,
+    behind_colon, bracketed_work, kinds_joined, noun_supplied, stitches_among,
+    stitches_are_plain, with_verb, without_remarks,
 };
 use super::round::{LineReading, work};
 use super::settle::is_worked;
@@ -56,6 +56,7 @@ pub(super) fn others(
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
         (stitches_among(tokens, kind), Inferred::PlainStitches),
+        (noun_supplied(tokens), Inferred::IntoNext),
         (behind_colon(tokens), Inferred::Remark),
         (bracketed_work(tokens).map(|(_, work)| work), Inferred::Remark),
     ] {

@@ -50,7 +50,18 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
             opt(say(Say::Work)).parse_next(input)?;
         }
     }
-    let mut base = base(input)?;
+    // “the next 2 sts together”
+    let (mut base, first_place) = match first_place {
+        Some((Where::Next(many @ 2..=4), only))
+            if peek(input, 0) == Some(Tok::Say(Say::Together)) =>
+        {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            let shaping = BareStitch::Shaping(together(kind, many), None);
+            (shaping, only.map(|only| (Where::One, Some(only))))
+        }
+        first_place => (base(input)?, first_place),
+    };
     input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     if let BareStitch::Shaping(Op::Together { how, .. }, _) = &mut base
         && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()

@@ -77,6 +77,8 @@ pub enum Inferred {
     Even,
     /// The ring takes the stitches that are stated.
     RingOfCount,
+    /// So many go into the next stitch.
+    IntoNext,
     /// Plain stitches fill the places between what is evenly spaced.
     PlainBetween,
     /// The kind of stitch before “inc” or “dec” says of what kind that is.
@@ -119,6 +121,7 @@ impl Inferred {
             Self::ChainCounts => "the chain at the start counted as a stitch",
             Self::SlipCloses => "the slip stitch closing the round",
             Self::IntoEvery => "worked into every stitch",
+            Self::IntoNext => "worked into the next stitch",
             Self::Even => "one stitch in each",
             Self::RingOfCount => "the stated stitches worked into the ring",
             Self::PlainBetween => "plain stitches between",
