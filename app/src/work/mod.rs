@@ -4,6 +4,7 @@
 pub mod body;
 pub mod day;
 mod decoding;
+mod pattern_file;
 pub mod ending;
 pub mod files;
 pub mod home;

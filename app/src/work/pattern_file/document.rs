@@ -2,16 +2,12 @@
 //! in `word/document.xml`.
 
 use std::collections::BTreeMap;
-use std::io::{Cursor, Read};
 
-use anyhow::{Context as _, anyhow, bail};
+use anyhow::{Context as _, anyhow};
 use roxmltree::{Document, Node, ParsingOptions};
-use zip::ZipArchive;
 
 use super::Lines;
-
-/// Bytes of one part of the archive once it is unpacked.
-const LARGEST_PART: u64 = 24 << 20;
+use super::archive::Archive;
 
 /// Elements in one part.
 const MOST_NODES: u32 = 2_000_000;
@@ -24,36 +20,15 @@ const DEEPEST: usize = 16;
 /// # Errors
 /// In one line: it is no such file, is broken, or unpacks to more than a pattern ever does.
 pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
-    let broken = "the file is no .docx or is broken; save the pattern again";
-    let mut archive = ZipArchive::new(Cursor::new(bytes)).map_err(|_| anyhow!(broken))?;
-    let main = part(&mut archive, "word/document.xml")?.context(broken)?;
-    let lists = part(&mut archive, "word/numbering.xml")?;
-    let options = ParsingOptions { nodes_limit: MOST_NODES, ..ParsingOptions::default() };
-    let main = Document::parse_with_options(&main, options).map_err(|_| anyhow!(broken))?;
-    let options = ParsingOptions { nodes_limit: MOST_NODES, ..ParsingOptions::default() };
-    let lists = match &lists {
-        Some(lists) => Document::parse_with_options(lists, options)
-            .map_or_else(|_| Numbering::default(), |d| Numbering::of(&d)),
-        None => Numbering::default(),
-    };
+    let broken = || anyhow!("the file is no .docx or is broken; save the pattern again");
+    let archive = Archive::new(bytes).with_context(broken)?;
+    let main = archive.text("word/document.xml")?.with_context(broken)?;
+    let lists = archive.text("word/numbering.xml")?;
+    let options = || ParsingOptions { nodes_limit: MOST_NODES, ..ParsingOptions::default() };
+    let main = Document::parse_with_options(&main, options()).map_err(|_| broken())?;
+    let lists = lists.as_ref().and_then(|l| Document::parse_with_options(l, options()).ok());
+    let lists = lists.map_or_else(Numbering::default, |lists| Numbering::of(&lists));
     Ok(words(&main, lists))
-}
-
-/// A part of the archive as text, none where it has no such part.
-fn part(
-    archive: &mut ZipArchive<Cursor<&[u8]>>,
-    name: &str,
-) -> anyhow::Result<Option<String>> {
-    let Ok(file) = archive.by_name(name) else { return Ok(None) };
-    let mut text = Vec::new();
-    let unpacked = file.take(LARGEST_PART + 1).read_to_end(&mut text);
-    if unpacked.is_err() {
-        bail!("the file is broken; save the pattern again");
-    }
-    if text.len() as u64 > LARGEST_PART {
-        bail!("the file holds more than {} MB of text", LARGEST_PART >> 20);
-    }
-    Ok(String::from_utf8(text).ok())
 }
 
 /// Which levels of which lists are counted.
@@ -167,21 +142,8 @@ fn has_words(paragraph: Node<'_, '_>) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use std::io::Write as _;
-
-    use zip::ZipWriter;
-    use zip::write::SimpleFileOptions;
-
+    use super::super::archive::tests::packed;
     use super::*;
-
-    fn packed(parts: &[(&str, &str)]) -> Vec<u8> {
-        let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
-        for (name, text) in parts {
-            archive.start_file(*name, SimpleFileOptions::default()).expect("a part");
-            archive.write_all(text.as_bytes()).expect("its text");
-        }
-        archive.finish().expect("an archive").into_inner()
-    }
 
     const W: &str = "xmlns:w='http://schemas.openxmlformats.org/wordprocessingml/2006/main'";
 
@@ -207,7 +169,7 @@ mod tests {
              <w:start w:val='1'/><w:numFmt w:val='decimal'/></w:lvl></w:abstractNum>\
              <w:num w:numId='7'><w:abstractNumId w:val='1'/></w:num></w:numbering>"
         );
-        let file = packed(&[("word/document.xml", &main), ("word/numbering.xml", &lists)]);
+        let file = packed(&[("word/document.xml", &main), ("word/numbering.xml", &lists)], true);
         let words = "Pebble\n1. 6 sc in ring (6)\n2. inc x 6 (12)\nRnd 3 (sc, inc) x 6 (18)\n\
                      Stuff\nit.\n";
         assert_eq!(text(&file).expect("it is read"), words);
@@ -215,12 +177,10 @@ mod tests {
 
     #[test]
     fn what_is_broken_is_refused_in_one_line() {
-        let whole = packed(&[("word/document.xml", "<w:document/>")]);
-        let (none, cut) = (packed(&[("other.xml", "<a/>")]), &whole[..whole.len() / 2]);
-        let bad = packed(&[("word/document.xml", "<w:document><w:p></w:document>")]);
-        // Much out of little.
-        let bomb = packed(&[("word/document.xml", &"a".repeat(LARGEST_PART as usize + 2))]);
-        for file in [&none[..], cut, &bad, &bomb] {
+        let whole = packed(&[("word/document.xml", "<w:document/>")], false);
+        let (none, cut) = (packed(&[("other.xml", "<a/>")], true), &whole[..whole.len() / 2]);
+        let bad = packed(&[("word/document.xml", "<w:document><w:p></w:document>")], true);
+        for file in [&none[..], cut, &bad] {
             let refused = text(file).expect_err("it is broken").to_string();
             assert!(!refused.contains('\n'), "{refused}");
         }

@@ -1,6 +1,7 @@
 //! The words of a written pattern from a file of whatever kind people keep patterns in: plain
 //! text, a web page, a word processor's file, a PDF. What a file is, its first bytes say.
 
+mod archive;
 mod document;
 mod page;
 mod rich;

@@ -119,7 +119,8 @@ fn open_count(input: &mut Input<'_>) -> ReadResult<Placed<u32>> {
 }
 
 fn counted_word(input: &mut Input<'_>) -> ReadResult<()> {
-    let total = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Total | Say::Around)));
+    let total =
+        one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Total | Say::Around | Say::Each)));
     alt((stitch_word.void(), total.void())).parse_next(input)
 }
 

@@ -78,7 +78,7 @@ impl Judge<'_> {
             && (several || told)
             && !worked
             && !draft.tokens.iter().any(|t| {
-                t.tok.counts()
+                t.tok.counts() && t.tok != Tok::Number(below)
                     || t.tok.is_work() && !matches!(t.tok, Tok::Kind(_) | Tok::Even(_))
                     || matches!(t.tok, Tok::Say(Say::Doubled | Say::Together) | Tok::Ring)
             });

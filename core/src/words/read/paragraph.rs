@@ -95,6 +95,23 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
             {
                 return i;
             }
+            // “…, in round 3 every 2nd, in round 4 …”
+            Tok::Say(Say::In | Say::For | Say::To)
+                if depth == 0
+                    && matches!(
+                        rest[i - 1].tok,
+                        Tok::Comma | Tok::Colon | Tok::Say(Say::Then)
+                    )
+                    && in_sentence(&rest[i..], 0).is_some_and(|h| {
+                        h.numbered
+                            && match before {
+                                Some(before) => before.last.checked_add(1) == Some(h.first),
+                                None => h.first == 1,
+                            }
+                    }) =>
+            {
+                return i;
+            }
             _ => {}
         }
     }

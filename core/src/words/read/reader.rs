@@ -145,7 +145,8 @@ impl Reader<'_> {
                 let unread = worked.unread.iter().filter(works).cloned().collect();
                 let line = Line::Do(worked.work.clone());
                 // “Stuff, and then decrease all around”
-                self.push(line, at, Name::No, unread, tells.then_some(draft));
+                let round = tells || draft.stands_alone && draft.stated().is_some();
+                self.push(line, at, Name::No, unread, round.then_some(draft));
             }
             Some(Op::Join) => {
                 let line = Line::Do(worked.work.clone());
