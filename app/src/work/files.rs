@@ -196,7 +196,10 @@ fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
             let all = [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat();
             dialog.add_filter("Pictures, drawings, tables and solids", &all)
         }
-        Purpose::Pattern | Purpose::SavePattern(_) => {
+        Purpose::Pattern => {
+            dialog.add_filter("Text, page, document or PDF", &pattern_file::ENDINGS)
+        }
+        Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
         Purpose::Sheet(..) => dialog

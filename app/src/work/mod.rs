@@ -4,7 +4,6 @@
 pub mod body;
 pub mod day;
 mod decoding;
-mod pattern_file;
 pub mod ending;
 pub mod files;
 pub mod home;
@@ -12,6 +11,7 @@ pub mod line_up;
 pub mod making;
 pub mod outlining;
 mod pace;
+mod pattern_file;
 pub mod picture;
 pub mod plan;
 pub mod proofread;

@@ -24,6 +24,7 @@ impl Command {
             | Self::ShowSizes
             | Self::ShowSheet
             | Self::ShowProofread
+            | Self::PastePattern
             | Self::ShowMake
             | Self::ShowSettings
             | Self::ShowKeys => true,

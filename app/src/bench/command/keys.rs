@@ -26,6 +26,7 @@ impl Command {
             Self::CopySheet
             | Self::SaveSheet
             | Self::OpenPattern
+            | Self::PastePattern
             | Self::CopyPattern
             | Self::SavePattern
             | Self::MakePiece

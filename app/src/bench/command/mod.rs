@@ -37,6 +37,8 @@ pub enum Command {
     ShowProofread,
     /// Open a written pattern.
     OpenPattern,
+    /// Paste a written pattern from the clipboard.
+    PastePattern,
     /// Copy the written pattern as it is now.
     CopyPattern,
     /// Save the written pattern as it is now.
@@ -164,6 +166,7 @@ impl Command {
         Self::ShowSheet,
         Self::ShowProofread,
         Self::OpenPattern,
+        Self::PastePattern,
         Self::CopyPattern,
         Self::SavePattern,
         Self::MakePiece,
@@ -240,6 +243,7 @@ impl Command {
             | Self::ChoosePicture
             | Self::TracePicture => Group::Board,
             Self::OpenPattern
+            | Self::PastePattern
             | Self::CopyPattern
             | Self::SavePattern
             | Self::MakePiece

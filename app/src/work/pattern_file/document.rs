@@ -105,7 +105,8 @@ fn words(document: &Document<'_>, mut lists: Numbering) -> String {
             "p" => {
                 // A paragraph in a cell goes on in its row.
                 let in_cell = node.parent().is_some_and(|n| n.tag_name().name() == "tc");
-                let first = node.prev_sibling_element().is_none_or(|n| n.tag_name().name() == "tcPr");
+                let first =
+                    node.prev_sibling_element().is_none_or(|n| n.tag_name().name() == "tcPr");
                 let row = node.parent().and_then(|n| n.prev_sibling_element());
                 let first_cell = row.is_none_or(|n| n.tag_name().name() != "tc");
                 if in_cell && first && !first_cell {
@@ -114,9 +115,8 @@ fn words(document: &Document<'_>, mut lists: Numbering) -> String {
                     lines.end();
                 }
                 let listed = child(node, "pPr").and_then(|n| child(n, "numPr"));
-                let inner = |name| {
-                    listed.and_then(|n| child(n, name)).and_then(|n| value(n, "val"))
-                };
+                let inner =
+                    |name| listed.and_then(|n| child(n, name)).and_then(|n| value(n, "val"));
                 if let Some(id) = inner("numId").filter(|_| has_words(node)) {
                     let depth = inner("ilvl").and_then(|n| n.parse().ok()).unwrap_or(0);
                     if let Some(n) = lists.next(id, depth) {
@@ -169,7 +169,8 @@ mod tests {
              <w:start w:val='1'/><w:numFmt w:val='decimal'/></w:lvl></w:abstractNum>\
              <w:num w:numId='7'><w:abstractNumId w:val='1'/></w:num></w:numbering>"
         );
-        let file = packed(&[("word/document.xml", &main), ("word/numbering.xml", &lists)], true);
+        let file =
+            packed(&[("word/document.xml", &main), ("word/numbering.xml", &lists)], true);
         let words = "Pebble\n1. 6 sc in ring (6)\n2. inc x 6 (12)\nRnd 3 (sc, inc) x 6 (18)\n\
                      Stuff\nit.\n";
         assert_eq!(text(&file).expect("it is read"), words);

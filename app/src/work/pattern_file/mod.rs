@@ -36,7 +36,10 @@ pub(crate) fn text_of(bytes: &[u8]) -> anyhow::Result<String> {
         if page::is_page(&text) { page::text(&text) } else { text }
     };
     if text.len() as u64 > LARGEST_PATTERN {
-        bail!("it holds more than {} MB of text; save the pattern by itself", LARGEST_PATTERN >> 20);
+        bail!(
+            "it holds more than {} MB of text; save the pattern by itself",
+            LARGEST_PATTERN >> 20
+        );
     }
     Ok(text)
 }

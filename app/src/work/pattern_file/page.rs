@@ -267,7 +267,9 @@ mod tests {
     fn what_is_no_page_is_none() {
         assert!(!is_page("<sc 2, inc> x 6 (18)"));
         assert!(!is_page("Rnd 1: 6 sc (6) <br>"));
-        for broken in ["<p", "<p class='", "<!--", "<script>", "&#xffffffff;&;&", "<ol><li", "</"] {
+        for broken in
+            ["<p", "<p class='", "<!--", "<script>", "&#xffffffff;&;&", "<ol><li", "</"]
+        {
             let _ends = text(broken);
         }
         assert_eq!(text("<p>5 < 6 &unknown; 7</p>"), "5 < 6 &unknown; 7\n");

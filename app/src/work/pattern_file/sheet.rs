@@ -114,7 +114,9 @@ impl<'a> Device<'a> for Print {
         let up = whole * Point::new(0.0, 1000.0) - at;
         let size = up.hypot();
         let advance = match glyph {
-            Glyph::Outline(outline) => outline.advance_width().map_or(0.5, |w| f64::from(w) / 1000.0),
+            Glyph::Outline(outline) => {
+                outline.advance_width().map_or(0.5, |w| f64::from(w) / 1000.0)
+            }
             Glyph::Type3(_) => 0.5,
         };
         let advance = advance * size;

@@ -23,7 +23,7 @@ mod unread;
 use std::cell::Cell;
 
 pub use finding::{Finding, FindingKind, Mend};
-pub use listing::{RoundRead, listing};
+pub use listing::{RoundRead, listing, work_words};
 pub use report::LineIndex;
 
 use super::course::courses;

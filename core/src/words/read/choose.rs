@@ -126,7 +126,8 @@ impl Judge<'_> {
             tried.push(Understood { work, unread: Vec::new(), inferred });
         }
         if !strict {
-            tried.extend(gist(draft, stated.as_ref(), below, self.last.is_none()));
+            let begins = self.last.is_none();
+            tried.extend(gist(draft, stated.as_ref(), below, begins, self.grows));
         }
         let mut likely: Option<Understood> = None;
         for below in [below, None] {
@@ -201,7 +202,8 @@ impl Judge<'_> {
                     && stated.is_none()
                     && draft.heading.is_none()
                     && !self.numbered();
-                if likely.is_none() && told && !contradicted {
+                let begins = self.last.is_none() && founds(&candidate.work);
+                if likely.is_none() && told && (!contradicted || begins) {
                     likely = Some(candidate.clone());
                 }
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()

@@ -96,7 +96,7 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
     }
     // Looked at before the others are made: what was stated bears it out.
     let gists = match &stated {
-        Some(stated) if !strict => gist(draft, Some(stated), Some(count), false),
+        Some(stated) if !strict => gist(draft, Some(stated), Some(count), false, None),
         _ => Vec::new(),
     };
     let tried = draft.others(text);

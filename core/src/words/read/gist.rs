@@ -21,6 +21,8 @@ struct GistWords {
     numbers: Vec<u32>,
     /// Ordinals: places in the round.
     places: Vec<u32>,
+    /// “one stitch in three”
+    one_in: Option<u32>,
     increases: bool,
     decreases: bool,
     spread: bool,
@@ -80,6 +82,20 @@ impl GistWords {
                 || tokens
                     .windows(2)
                     .any(|pair| pair[0].tok == Tok::Number(2) && pair[1].tok == Tok::Times));
+        // “une maille sur trois”, “uno de cada tres”
+        let one_in = tokens.windows(2).enumerate().find_map(|(i, pair)| {
+            let (Tok::Say(Say::Over | Say::Each), Tok::Number(n @ 2..)) =
+                (pair[0].tok, pair[1].tok)
+            else {
+                return None;
+            };
+            let one = tokens[i.saturating_sub(3)..i].iter().any(|t| t.tok == Tok::Number(1));
+            one.then_some(n)
+        });
+        if let Some(n) = one_in {
+            numbers.retain(|&m| m != 1 && m != n);
+            places.push(n);
+        }
         let decreases = any(&|t| matches!(t, Tok::Decrease(..) | Tok::Say(Say::Together)));
         let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Say(Say::Doubled)));
         Some(Self {
@@ -95,8 +111,23 @@ impl GistWords {
                     .any(|pair| pair[0].tok == Tok::Number(1) && pair[1].tok == Tok::InEach),
             numbers,
             places,
+            one_in,
         })
         .filter(|named| named.numbers.len() + named.places.len() <= MOST_NUMBERS)
+    }
+
+    /// With the shaping of the round before, where places are named and nothing that is done.
+    fn going_on(mut self, grows: Option<bool>) -> Self {
+        let placed = !self.places.is_empty() && self.numbers.is_empty();
+        if let Some(grows) = grows
+            && placed
+            && !self.increases
+            && !self.decreases
+            && !self.ring
+        {
+            (self.increases, self.decreases) = (grows, !grows);
+        }
+        self
     }
 
     /// The stitches that one shaping goes over, where all are worked so: “increase in each”,
@@ -145,12 +176,14 @@ impl GistWords {
 }
 
 /// The gist of `draft` on `below` stitches, plainest first; `begins` where it may be the
-/// first round of a piece. Whether one is meant is for the sums to say.
+/// first round of a piece; `grows` says what the round before did, which goes on where places
+/// alone are named: “in round 3 every 2nd”. Whether one is meant is for the sums to say.
 pub(super) fn gist(
     draft: &Draft,
     stated: Option<&Placed<u32>>,
     below: Option<u32>,
     begins: bool,
+    grows: Option<bool>,
 ) -> Vec<Understood> {
     if draft.tokens.len() > MOST_TOKENS {
         return Vec::new();
@@ -158,6 +191,7 @@ pub(super) fn gist(
     let Some(named) = GistWords::of(&draft.tokens, stated.map(|s| &s.at)) else {
         return Vec::new();
     };
+    let named = named.going_on(grows.filter(|_| draft.heading.is_some()));
     let at = span(&draft.tokens);
     let mut works: Vec<Vec<Op>> = Vec::new();
     if begins && named.ring && !named.decreases {
@@ -176,6 +210,8 @@ pub(super) fn gist(
                 let all = named.numbers.iter().chain(&named.places);
                 let everywhere = named.everywhere();
                 let periods = all.flat_map(|&n| [n, n.saturating_add(1)]).chain(everywhere);
+                let one_in = named.one_in;
+                let periods = periods.filter(|&p| one_in.is_none_or(|n| n == p));
                 for period in periods.filter(|&p| p > 0 && below % p == 0) {
                     let by = below / period;
                     let left = match (named.increases, named.decreases) {

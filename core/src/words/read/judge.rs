@@ -35,6 +35,8 @@ pub(super) struct Judge<'t> {
     pub(super) below: Option<u32>,
     /// Last number of the piece.
     pub(super) last: Option<u32>,
+    /// Whether the last round that was shaped grew.
+    pub(super) grows: Option<bool>,
     /// Whether rounds may have been lost since the last one.
     pub(super) lost: bool,
     /// Whether a ring was named since the last round, in a line of its own.
@@ -50,6 +52,7 @@ pub(super) fn judge(entries: &mut [DraftLine], text: &str) -> Judged {
         text,
         below: None,
         last: None,
+        grows: None,
         lost: false,
         ring: false,
         rounds: BTreeMap::new(),
@@ -170,6 +173,7 @@ impl Judge<'_> {
     /// A new piece.
     fn begin(&mut self) {
         (self.below, self.last, self.lost, self.ring) = (None, None, false, false);
+        self.grows = None;
         self.rounds.clear();
     }
 
@@ -184,6 +188,11 @@ impl Judge<'_> {
         let many = last.saturating_sub(first).saturating_add(1);
         let run = LineRun::of(&work, many, self.below.filter(|_| !founds(&work)));
         let stated_count = stated.as_ref().map(|s| s.it);
+        if let (Some(takes), Some(left)) = (run.takes, run.left())
+            && takes != left
+        {
+            self.grows = Some(left > takes);
+        }
         self.below = match sure {
             Sure::Unread => stated_count,
             // A slip of the text: the next round tells which count it goes on with.

@@ -199,8 +199,25 @@ impl Open {
         self.empty && (goes_on || begins)
             || self.depth > 0
             || hanging
-            || (goes_on || small && !stopped) && !has_count(so_far.tokens)
+            || (goes_on || small && !stopped)
+                && !has_count(so_far.tokens)
+                && !counted_early(so_far)
     }
+}
+
+/// Whether a round begins with its count: “R3 (18) 6x (1 sc, inc)”.
+fn counted_early(line: &MeantLine<'_>) -> bool {
+    let counted = matches!(
+        line.body(),
+        [
+            Token { tok: Tok::Open(_), .. },
+            Token { tok: Tok::Number(_), .. },
+            Token { tok: Tok::Close, .. },
+            _,
+            ..
+        ]
+    );
+    counted && line.heading.is_some()
 }
 
 /// Whether a line ends with its count.

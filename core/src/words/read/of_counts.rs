@@ -82,6 +82,16 @@ impl Judge<'_> {
                     || t.tok.is_work() && !matches!(t.tok, Tok::Kind(_) | Tok::Even(_))
                     || matches!(t.tok, Tok::Say(Say::Doubled | Say::Together) | Tok::Ring)
             });
+        // “Rnd 14: simply around”
+        let around = !worked
+            && stated.is_none()
+            && draft.tokens.len() <= 8
+            && draft.tokens.iter().any(|t| t.tok == Tok::Say(Say::Around))
+            && !draft
+                .tokens
+                .iter()
+                .any(|t| t.tok.counts() || t.tok.is_work() || t.tok == Tok::Say(Say::Repeat));
+        let silent = silent || around;
         let meant = match stated {
             Some(stated) => stated.clone(),
             None if silent => Placed::at(below, 0..0),

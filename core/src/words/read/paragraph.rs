@@ -39,6 +39,16 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
             Tok::Stop if headed.is_none() && depth == 0 && sentence_ends(rest, i, text) => {
                 return i + 1;
             }
+            // “6 sc in ring (6). 2 sc in each (12). …”: rounds without numbers, each with its count.
+            Tok::Stop
+                if headed.is_none()
+                    && depth == 0
+                    && rest.get(i + 1).is_some_and(|t| t.tok != Tok::Newline)
+                    && ends_with_count(&rest[..i])
+                    && goes_on_counted(&rest[i + 1..]) =>
+            {
+                return i + 1;
+            }
             // “… (6) [Rnd 2] …”
             Tok::Open(_)
                 if depth == 0
@@ -116,6 +126,28 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
         }
     }
     rest.len()
+}
+
+/// Whether the last of `tokens` are a count in brackets: “(18)”, “(18 sts)”.
+fn ends_with_count(tokens: &[Token]) -> bool {
+    let back = |n: usize| tokens.len().checked_sub(n).map(|i| tokens[i].tok);
+    let named = matches!(back(2), Some(Tok::Stitch | Tok::Kind(_)));
+    let from = if named { 3 } else { 2 };
+    back(1) == Some(Tok::Close)
+        && matches!(back(from), Some(Tok::Number(_)))
+        && matches!(back(from + 1), Some(Tok::Open(_)))
+}
+
+/// Tokens looked ahead for the count of the next round.
+const ROUND: usize = 48;
+
+/// Whether work and another count follow in the same line.
+fn goes_on_counted(rest: &[Token]) -> bool {
+    let line = rest.iter().take(ROUND).take_while(|t| t.tok != Tok::Newline).count();
+    let line = &rest[..line];
+    let works =
+        |t: &Token| t.tok.is_work() || matches!(t.tok, Tok::Round | Tok::Say(Say::Doubled));
+    line.iter().any(works) && (1..=line.len()).any(|n| ends_with_count(&line[..n]))
 }
 
 /// Whether work may end with it.

@@ -64,7 +64,14 @@ impl Reader<'_> {
             || draft.tokens.is_empty() && draft.layers.early.is_some()
             || counts_stitches(&draft.tokens)
             || draft.tokens.iter().take(3).any(|t| {
-                matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_) | Tok::Even(_))
+                matches!(
+                    t.tok,
+                    Tok::Ring
+                        | Tok::InEach
+                        | Tok::Ordinal(_)
+                        | Tok::Even(_)
+                        | Tok::Say(Say::Each | Say::Over)
+                )
             })
             || draft.tokens.iter().take(6).any(|t| matches!(t.tok, Tok::Loop(_)));
         draft.heads = if heading.bare {
