@@ -125,7 +125,7 @@ impl Studio {
 
     /// Takes the written pattern that is kept at `path` beside a project, none where there is
     /// none, with what was said of it.
-    fn take_pattern(&mut self, ctx: &Context, path: &Path) {
+    pub(super) fn take_pattern(&mut self, ctx: &Context, path: &Path) {
         let text = disk::read_text(path, disk::LARGEST_PATTERN).unwrap_or_default();
         let said = disk::read_text(&said_in(path), disk::LARGEST_PATTERN);
         let sayings = said.ok().and_then(|s| ron::from_str(&s).ok()).unwrap_or_default();
@@ -342,7 +342,7 @@ fn free_beside(path: &Path) -> PathBuf {
 }
 
 /// Where the written pattern of the project at `path` is kept.
-fn beside(path: &Path) -> PathBuf {
+pub(super) fn beside(path: &Path) -> PathBuf {
     path.with_extension("pattern.txt")
 }
 

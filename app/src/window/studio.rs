@@ -7,6 +7,7 @@ use std::time::SystemTime;
 use egui::{Context, Rect, Ui};
 
 use super::ask::{self, Next, Question};
+use super::files::beside;
 use super::layout::{self, Room};
 use crate::bench::action::{Action, Actions};
 use crate::bench::{Bench, keys};
@@ -116,6 +117,9 @@ impl Studio {
             }
         };
         studio.view.prefs = prefs;
+        if let Some(path) = studio.document.path().map(beside) {
+            studio.take_pattern(&cc.egui_ctx, &path);
+        }
         studio
     }
 

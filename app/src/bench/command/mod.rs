@@ -152,7 +152,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 53] = [
+    pub const ALL: [Self; 54] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,

@@ -36,13 +36,14 @@ pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
         }
     };
     while let Some(&byte) = bytes.get(at) {
+        let depth = groups.len();
         let Some(group) = groups.last_mut() else {
             break;
         };
         match byte {
             b'{' => {
                 flush(&mut raw, &mut lines, page);
-                if groups.len() > DEEPEST {
+                if depth > DEEPEST {
                     bail!("its groups lie too deep; save the pattern as plain text");
                 }
                 let inner = *group;

@@ -197,11 +197,10 @@ impl Judge<'_> {
                                     | Inferred::BracketRepeat
                             )
                 });
-                // A sentence in a text whose rounds have no numbers.
+                // A sentence that names what is done and where, and no count.
                 let told = candidate.inferred == [Inferred::Sums]
                     && stated.is_none()
-                    && draft.heading.is_none()
-                    && !self.numbered();
+                    && (draft.heading.is_some() || !self.numbered());
                 let begins = self.last.is_none() && founds(&candidate.work);
                 if likely.is_none() && told && (!contradicted || begins) {
                     likely = Some(candidate.clone());
