@@ -16,6 +16,7 @@ pub mod lingering;
 pub mod making;
 pub mod outlining;
 mod pace;
+mod pattern_file;
 pub mod picture;
 pub mod plan;
 pub mod proofread;

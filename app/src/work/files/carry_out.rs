@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::bail;
+use anyhow::anyhow;
 use plumpline_core::file::SavedOver;
 use plumpline_core::lesson::LessonCourse;
 use plumpline_core::sheet::sheet_with;
@@ -11,9 +11,8 @@ use plumpline_core::{Error, Project, disk, file};
 use super::purpose::{Outcome, Purpose, ToSave};
 use crate::view::sheet::SheetLook;
 use crate::work::carried::{Carried, carry};
-use crate::work::decoding::decoded;
-use crate::work::picture;
 use crate::work::sheet_file::Form;
+use crate::work::{pattern_file, picture};
 
 /// A project that was written or read here last, and where. A wish to save was made before
 /// what it waited for came out, and may know of an older state alone.
@@ -185,14 +184,10 @@ fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBu
 /// In one line, for what cannot be read or is no text.
 pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
     let bytes = match path.as_os_str() == "-" {
-        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_PATTERN),
-        false => disk::read(path, disk::LARGEST_PATTERN),
+        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_DOCUMENT),
+        false => disk::read(path, disk::LARGEST_DOCUMENT),
     }?;
-    let text = decoded(&bytes);
-    if text.contains('\0') {
-        bail!("{}: it is no text; save the pattern as plain text", path.display());
-    }
-    Ok(text)
+    pattern_file::text_of(&bytes).map_err(|error| anyhow!("{}: {error}", path.display()))
 }
 
 /// The path, with an ending if it has none.
