@@ -36,7 +36,7 @@ pub(crate) fn lesson_files(
     let mut files = BTreeMap::new();
     for (i, step) in steps.iter().enumerate() {
         for (j, picture) in step.pictures.iter().enumerate() {
-            let name = format!("step-{i}-{j}.png");
+            let name = format!("/step-{i}-{j}.png");
             data["steps"][i]["pictures"][j]["file"] = json!(name);
             files.insert(name, Bytes::new(picture.png.clone()));
         }
