@@ -8,6 +8,10 @@ use serde::{Deserialize, Serialize};
 const INCH_MM: f64 = 25.4;
 const FOOT_MM: f64 = 12.0 * INCH_MM;
 
+/// A yard, m, and an avoirdupois ounce, g: exact by the same agreement.
+const YARD_M: f64 = 0.9144;
+const OUNCE_G: f64 = 28.349_523_125;
+
 /// The unit lengths are shown in, and read in where none is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub enum Unit {
@@ -56,6 +60,56 @@ impl Unit {
         match self {
             Self::Cm | Self::Mm => 1.0,
             Self::Inch => INCH_MM / 16.0,
+        }
+    }
+
+    /// A length of yarn, to about a decimetre: `14.6 m`, in yards where a person works in
+    /// inches: `16.0 yd`.
+    pub fn yarn_text(self, metres: f64) -> String {
+        match self {
+            Self::Cm | Self::Mm => format!("{metres:.1} m"),
+            Self::Inch => format!("{:.1} yd", metres / YARD_M),
+        }
+    }
+
+    /// A mass of yarn or stuffing: `6.1 g`, `22 g`, in ounces where a person works in inches:
+    /// `0.22 oz`.
+    pub fn mass_text(self, grams: f64) -> String {
+        format!("{} {}", self.mass_number(grams), self.mass_symbol())
+    }
+
+    /// Two masses, the lower first: `9–14 g`.
+    pub fn mass_range_text(self, low: f64, high: f64) -> String {
+        format!("{} {}", self.mass_range(low, high), self.mass_symbol())
+    }
+
+    /// The same without its unit: `9–14`; one number where both are told alike.
+    pub fn mass_range(self, low: f64, high: f64) -> String {
+        // As fine as the higher one is told: `4–12`, not `4.3–12`.
+        let fine = |grams: f64| match self {
+            Self::Cm | Self::Mm if high >= 9.95 => format!("{grams:.0}"),
+            Self::Inch if high >= 9.95 * OUNCE_G => format!("{:.1}", grams / OUNCE_G),
+            _ => self.mass_number(grams),
+        };
+        let (from, to) = (fine(low), fine(high));
+        if from == to { to } else { format!("{from}–{to}") }
+    }
+
+    /// What stands after a mass: `g`.
+    pub const fn mass_symbol(self) -> &'static str {
+        match self {
+            Self::Cm | Self::Mm => "g",
+            Self::Inch => "oz",
+        }
+    }
+
+    /// A mass as a number, to about what kitchen scales tell.
+    pub fn mass_number(self, grams: f64) -> String {
+        match self {
+            Self::Cm | Self::Mm if grams < 9.95 => format!("{grams:.1}"),
+            Self::Cm | Self::Mm => format!("{grams:.0}"),
+            Self::Inch if grams < 9.95 * OUNCE_G => format!("{:.2}", grams / OUNCE_G),
+            Self::Inch => format!("{:.1}", grams / OUNCE_G),
         }
     }
 
@@ -215,6 +269,15 @@ mod tests {
     /// What is read, to a millionth of a millimetre.
     fn read(text: &str, bare: Unit) -> Result<f64, String> {
         parse(text, bare).map(|mm| (mm * 1e6).round() / 1e6)
+    }
+
+    #[test]
+    fn yarn_and_stuffing_are_told_as_a_reader_buys_them() {
+        assert_eq!(Unit::Mm.yarn_text(14.6), "14.6 m");
+        assert_eq!(Unit::Inch.yarn_text(9.144), "10.0 yd");
+        assert_eq!(Unit::Cm.mass_range_text(8.6, 14.2), "9–14 g");
+        assert_eq!(Unit::Inch.mass_text(28.349_523_125), "1.00 oz");
+        assert_eq!(Unit::Inch.mass_range_text(0.01, 0.02), "0.00 oz");
     }
 
     #[test]

@@ -69,6 +69,7 @@ fn settle(bench: &mut Bench<'_>) {
             Stage::Make => studio.handiwork().course(PieceId::new(0)).is_some(),
             Stage::Shape => !studio.body().is_busy(),
             Stage::Assembly => !studio.toy().is_busy(),
+            Stage::Lesson => !studio.lesson().is_busy(),
         };
         if done {
             bench.run();

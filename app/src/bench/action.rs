@@ -8,6 +8,7 @@ use crate::work::home::DeskAction;
 use crate::work::lingering::LongWork;
 use crate::work::making::Make;
 use crate::work::proofread::Proofread;
+use plumpline_core::lesson::course::LessonGuess;
 
 /// A request from a panel.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +35,19 @@ pub enum Action {
     Stop(LongWork),
     /// A command that has to wait until a file is read or written.
     Refused(Command),
+    /// Something said in the Lesson stage.
+    Lesson(LessonAct),
+}
+
+/// Something said in the Lesson stage.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum LessonAct {
+    /// A prediction for the step that is shown.
+    Say(LessonGuess),
+    /// Another prediction is wanted there.
+    AskAgain,
+    /// Every prediction that was kept is dropped.
+    Forget,
 }
 
 /// The requests of one frame, in order.
@@ -66,6 +80,11 @@ impl Actions {
     /// Asks for a change of what is looked at.
     pub fn look(&mut self, look: Look) {
         self.push(Action::Look(look));
+    }
+
+    /// Says something in the Lesson stage.
+    pub fn lesson(&mut self, act: LessonAct) {
+        self.push(Action::Lesson(act));
     }
 
     /// Asks for something in the Make stage.

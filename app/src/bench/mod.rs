@@ -13,6 +13,7 @@ use crate::kit::Tokens;
 use crate::view::View;
 use crate::work::body::BodyShown;
 use crate::work::home::desk::Desk;
+use crate::work::lesson::LessonShown;
 use crate::work::line_up::LineUp;
 use crate::work::lingering::Lingering;
 use crate::work::making::Handiwork;
@@ -58,6 +59,8 @@ pub struct Bench<'a> {
     pub body: &'a BodyShown,
     /// The toy as it is shown.
     pub toy: &'a ToyShown,
+    /// The cloth of the lesson as it is shown.
+    pub lesson: &'a LessonShown,
     /// What is remembered from run to run.
     pub desk: &'a Desk,
     /// The picture to trace, as far as it has been read.

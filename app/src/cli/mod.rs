@@ -10,6 +10,7 @@ mod lesson;
 mod new;
 mod out;
 mod picture;
+mod picture_toy;
 mod proofread;
 mod report;
 mod resize;

@@ -11,6 +11,7 @@ use plumpline_core::picture::svg::{self, Frame, svg};
 use plumpline_core::picture::{Rgb, Scene, Viewpoint, outline};
 use plumpline_core::{Piece, Plan, Project, Yarn, disk, file, plan};
 
+use super::picture_toy::{ToySight, toy_still};
 use super::sheet::ChartSymbol;
 use crate::kit::type_faces;
 use crate::work::still::still;
@@ -51,6 +52,9 @@ pub(super) struct PictureArgs {
     /// Take away the half that faces the viewer at turn 0.
     #[arg(long)]
     cutaway: bool,
+    /// How far the parts of a toy are drawn apart, 0 to 1.
+    #[arg(long, default_value_t = 0.0)]
+    apart: f64,
     /// Ground of the picture.
     #[arg(long, value_enum, default_value_t = Backdrop::None)]
     background: Backdrop,
@@ -67,6 +71,8 @@ enum PictureView {
     Outline,
     /// The rounds in the trade's symbols.
     Chart,
+    /// The whole toy, its parts in their places.
+    Toy,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -87,16 +93,28 @@ impl PictureArgs {
         };
         self.check()?;
         let project = file::load(&self.project)?;
-        let piece = self.piece_of(&project)?;
-        let plan = plan(piece)
-            .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
-        let drawn = |text: String| if png { rasterised(&text) } else { Ok(text.into_bytes()) };
         let bytes = match self.view {
-            PictureView::Body => self.body(&project, piece, &plan, png)?,
-            PictureView::Outline => drawn(self.outline(&project, piece, &plan))?,
-            PictureView::Chart => drawn(self.chart(&project, piece, &plan)?)?,
+            PictureView::Toy => self.toy(&project, png)?,
+            PictureView::Body | PictureView::Outline | PictureView::Chart => {
+                self.of_piece(&project, png)?
+            }
         };
         Ok(disk::write(&self.output, &bytes)?)
+    }
+
+    /// The picture of one piece.
+    fn of_piece(&self, project: &Project, png: bool) -> anyhow::Result<Vec<u8>> {
+        let piece = self.piece_of(project)?;
+        let plan = plan(piece)
+            .map_err(|e| anyhow!("{}, piece “{}”, {e}", self.project.display(), piece.name))?;
+        let text = match self.view {
+            PictureView::Outline => self.outline(project, piece, &plan),
+            PictureView::Chart => self.chart(project, piece, &plan)?,
+            PictureView::Body | PictureView::Toy => {
+                return self.body(project, piece, &plan, png);
+            }
+        };
+        if png { rasterised(&text) } else { Ok(text.into_bytes()) }
     }
 
     fn check(&self) -> anyhow::Result<()> {
@@ -116,7 +134,32 @@ impl PictureArgs {
             "--tilt: {} is out of range; give degrees from -90 to 90",
             self.tilt
         );
+        ensure!(
+            (0.0..=1.0).contains(&self.apart),
+            "--apart: {} is out of range; give a number from 0 to 1",
+            self.apart
+        );
         Ok(())
+    }
+
+    /// The whole toy, as wide as was asked for.
+    fn toy(&self, project: &Project, png: bool) -> anyhow::Result<Vec<u8>> {
+        let sight = ToySight {
+            turn_deg: self.turn,
+            tilt_deg: self.tilt,
+            apart: self.apart,
+            width: self.width,
+            margin: MARGIN * self.width as f32,
+        };
+        let still = toy_still(project, &sight)
+            .map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
+        if png {
+            return Ok(still.png(self.ground())?);
+        }
+        let title = format!("{}: the whole toy", project.title);
+        let count = project.toy.parts.len();
+        let description = format!("A crocheted toy of {count} parts, put together.");
+        Ok(svg::still(&still, &self.frame(&title, &description))?.into_bytes())
     }
 
     fn piece_of<'a>(&self, project: &'a Project) -> anyhow::Result<&'a Piece> {

@@ -359,13 +359,12 @@ pub(crate) fn as_designed(project: &Project) -> Project {
 }
 
 fn blank() -> Project {
-    let ball = plain_ball(Gauge::default());
+    let ball = usual(Starter::Ball, Gauge::default());
     Project { title: "New project".into(), ..Project::of_piece(ball) }
 }
 
 /// A ball to begin from, at this gauge.
-pub(crate) fn plain_ball(gauge: Gauge) -> Piece {
-    let starter = Starter::Ball;
+pub(crate) fn usual(starter: Starter, gauge: Gauge) -> Piece {
     // Its usual size is within its range: a test makes every starter at that size.
     starter
         .piece(&starter.usual(), gauge)

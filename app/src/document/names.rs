@@ -76,7 +76,8 @@ fn sized(edit: &SizeEdit) -> String {
 
 fn listed(edit: &PieceEdit) -> String {
     match edit {
-        PieceEdit::Add => "Add a ball".into(),
+        PieceEdit::Add(starter) => format!("Add a {}", starter.name().to_lowercase()),
+        PieceEdit::Move(_) => "Move the piece in the list".into(),
         PieceEdit::Duplicate => "Duplicate the piece".into(),
         PieceEdit::Remove => "Remove the piece".into(),
         PieceEdit::Name(_) => "Name the piece".into(),

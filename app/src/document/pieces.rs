@@ -1,9 +1,10 @@
 //! Changes of the list of pieces: which there are, what they are called, how many are made.
 
 use plumpline_core::piece::MOST_COPIES;
+use plumpline_core::starter::Starter;
 use plumpline_core::{Piece, PieceId, Project};
 
-use super::plain_ball;
+use super::usual;
 
 /// Most pieces a project may have.
 pub const MOST_PIECES: usize = 200;
@@ -11,8 +12,8 @@ pub const MOST_PIECES: usize = 200;
 /// A change of the list of pieces.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PieceEdit {
-    /// A plain ball after the selected piece, at its gauge.
-    Add,
+    /// A starter at its usual size after the selected piece, at its gauge.
+    Add(Starter),
     /// Another piece just like the selected one, to be changed.
     Duplicate,
     /// No longer this piece; the last one stays.
@@ -21,6 +22,17 @@ pub enum PieceEdit {
     Name(String),
     /// How many of the selected piece are made.
     Copies(u32),
+    /// The selected piece one place earlier in the list, or later.
+    Move(ListWay),
+}
+
+/// Which way in the list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ListWay {
+    /// Towards its beginning.
+    Earlier,
+    /// Towards its end.
+    Later,
 }
 
 impl PieceEdit {
@@ -30,14 +42,14 @@ impl PieceEdit {
         let pieces = &mut project.pieces;
         let full = pieces.len() >= MOST_PIECES;
         match self {
-            Self::Add | Self::Duplicate if full => {}
-            Self::Add => {
+            Self::Add(_) | Self::Duplicate if full => {}
+            Self::Add(starter) => {
                 let now = &pieces[index];
-                let mut ball = plain_ball(now.gauge);
-                (ball.firmness, ball.habits) = (now.firmness, now.habits);
-                (ball.working, ball.hand) = (now.working, now.hand);
-                ball.name = free_name(pieces, &ball.name);
-                return project.insert(index + 1, ball);
+                let mut piece = usual(starter, now.gauge);
+                (piece.firmness, piece.habits) = (now.firmness, now.habits);
+                (piece.working, piece.hand) = (now.working, now.hand);
+                piece.name = free_name(pieces, &piece.name);
+                return project.insert(index + 1, piece);
             }
             Self::Duplicate => {
                 let name = free_name(pieces, &pieces[index].name);
@@ -50,6 +62,11 @@ impl PieceEdit {
             }
             Self::Remove => {}
             Self::Name(name) => pieces[index].name = name,
+            Self::Move(ListWay::Earlier) if index > 0 => pieces.swap(index, index - 1),
+            Self::Move(ListWay::Later) if index + 1 < pieces.len() => {
+                pieces.swap(index, index + 1);
+            }
+            Self::Move(_) => {}
             Self::Copies(copies) => pieces[index].copies = copies.clamp(1, MOST_COPIES),
         }
         id
@@ -85,7 +102,7 @@ mod tests {
         let mut project = project();
         let [first, second, third] = [0, 1, 2].map(PieceId::new);
         assert_eq!(PieceEdit::Duplicate.make(&mut project, first), second);
-        assert_eq!(PieceEdit::Add.make(&mut project, first), third);
+        assert_eq!(PieceEdit::Add(Starter::Ball).make(&mut project, first), third);
         assert_eq!(names(&project), ["Ball", "Ball 3", "Ball 2"]);
         assert_eq!(PieceEdit::Name("Cap".into()).make(&mut project, second), second);
         assert_eq!(PieceEdit::Remove.make(&mut project, third), second);
@@ -93,6 +110,23 @@ mod tests {
         assert_eq!(PieceEdit::Copies(0).make(&mut project, second), second);
         assert_eq!(project.pieces[1].copies, 1);
         assert!(project.validate().is_ok());
+    }
+
+    #[test]
+    fn every_starter_can_be_added_and_pieces_change_places() {
+        let (mut project, first) = (project(), PieceId::new(0));
+        for starter in Starter::ALL {
+            PieceEdit::Add(starter).make(&mut project, first);
+        }
+        assert_eq!(names(&project)[..3], ["Ball", "Float", "Dish"]);
+        assert!(project.validate().is_ok());
+        let way = |project: &mut Project, way| PieceEdit::Move(way).make(project, first);
+        assert_eq!(way(&mut project, ListWay::Earlier), first, "it is the first");
+        assert_eq!(names(&project)[0], "Ball");
+        way(&mut project, ListWay::Later);
+        assert_eq!(names(&project)[..2], ["Float", "Ball"]);
+        way(&mut project, ListWay::Earlier);
+        assert_eq!(names(&project)[..2], ["Ball", "Float"]);
     }
 
     #[test]

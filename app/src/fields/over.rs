@@ -11,6 +11,8 @@ use crate::kit::{Tokens, paint};
 const APART: f32 = 12.0;
 /// Inside the card.
 const INSIDE: f32 = 20.0;
+/// How long a press may still be one that was meant for where a button stood, s.
+const MOMENT_S: f64 = 1.0;
 /// Room for the ring round a control at the card's edge.
 const RING: f32 = 4.0;
 
@@ -57,8 +59,24 @@ pub(crate) fn show(
         });
         closed
     });
-    let outside = modal.should_close();
+    // A press on a button that made everything larger may fall beside the card it moved: only
+    // what is pressed after that puts it away.
+    let outside = modal.should_close() && !has_just_grown(ctx);
     modal.inner || outside
+}
+
+/// Whether text became larger or smaller within the last moment.
+fn has_just_grown(ctx: &Context) -> bool {
+    let id = Id::unique("size of text");
+    let (zoom, now) = (ctx.zoom_factor(), ctx.input(|i| i.time));
+    let known = ctx.data(|d| d.get_temp::<(f32, f64)>(id));
+    let since = match known {
+        Some((was, since)) if was == zoom => since,
+        None => f64::NEG_INFINITY,
+        Some(_) => now,
+    };
+    ctx.data_mut(|d| d.insert_temp(id, (zoom, since)));
+    now - since < MOMENT_S
 }
 
 fn heading(ui: &mut Ui, head: Head, width: f32) -> bool {

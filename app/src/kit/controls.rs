@@ -41,27 +41,42 @@ pub fn toggle(
 ) -> Response {
     let t = Tokens::now(ui.ctx());
     let fill = if on == Some(true) { t.wash } else { t.panel };
-    raised(ui, rect, face, name, (enabled, on), fill)
+    raised(ui, rect, face, (name, ui.scope_id().with(name)), (enabled, on), fill)
+}
+
+/// The same known by `id`: where its name changes while something hangs on it, as a card does
+/// in which that name is typed.
+pub fn toggle_known(
+    ui: &Ui,
+    rect: Rect,
+    face: ButtonFace<'_>,
+    (name, id): (&str, egui::Id),
+    on: Option<bool>,
+) -> Response {
+    let t = Tokens::now(ui.ctx());
+    let fill = if on == Some(true) { t.wash } else { t.panel };
+    raised(ui, rect, face, (name, id), (true, on), fill)
 }
 
 /// The button of a card that does what the card is for.
 pub fn primary(ui: &Ui, rect: Rect, words: &str, name: &str, enabled: bool) -> Response {
     let t = Tokens::now(ui.ctx());
     let fill = if enabled { t.highlight } else { t.panel };
-    raised(ui, rect, ButtonFace::Words(words), name, (enabled, None), fill)
+    let known = (name, ui.scope_id().with(name));
+    raised(ui, rect, ButtonFace::Words(words), known, (enabled, None), fill)
 }
 
 fn raised(
     ui: &Ui,
     rect: Rect,
     face: ButtonFace<'_>,
-    name: &str,
+    (name, id): (&str, egui::Id),
     (enabled, on): (bool, Option<bool>),
     fill: Color32,
 ) -> Response {
     let t = Tokens::now(ui.ctx());
     let sense = if enabled { Sense::click() } else { Sense::hover() };
-    let response = ui.interact(rect, ui.scope_id().with(name), sense);
+    let response = ui.interact(rect, id, sense);
     response.widget_info(|| match on {
         Some(on) => WidgetInfo::selected(Role::Button, enabled, on, name),
         None => WidgetInfo::labeled(Role::Button, enabled, name),

@@ -3,6 +3,7 @@
 
 pub mod around;
 pub mod assembly;
+pub mod lesson;
 pub mod make;
 pub mod proofread;
 pub mod shape;

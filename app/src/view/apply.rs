@@ -28,7 +28,7 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
             let said = plan(piece)
                 .ok()
                 .and_then(|plan| measure::missed(piece, &plan, dimension, mm, view.prefs.unit));
-            view.notice = said.map(|text| Notice { text, wrong: false });
+            view.notice = said.map(|text| Notice { text, wrong: false, undo: false });
         }
         Edit::AddKnot { knot, .. } if changed => view.select_knots(&[knot]),
         Edit::RemoveKnot(_) if changed => view.select_knots(&[]),
@@ -78,6 +78,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
         Look::Sheet(sheet) => view.sheet = sheet,
         Look::Sizes(sizes) => view.sizes = *sizes,
         Look::Toy(toy) => view.toy = *toy,
+        Look::Lesson(lesson) => view.lesson = *lesson,
         Look::Band(on) => view.board.band = on,
         Look::Lens(lens) => view.lens = lens,
         Look::Picture(on) => {
@@ -85,8 +86,8 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
             view.board.picture = on;
         }
         Look::ByWidth(on) => view.board.by_width = on,
-        Look::Warn(text) => view.notice = Some(Notice { text, wrong: true }),
-        Look::Tell(text) => view.notice = Some(Notice { text, wrong: false }),
+        Look::Warn(text) => view.notice = Some(Notice { text, wrong: true, undo: false }),
+        Look::Tell(text) => view.notice = Some(Notice { text, wrong: false, undo: false }),
         Look::DragBar(bar) => view.dragged_bar = bar,
         Look::Type(typing) => view.typing = typing,
         Look::Piece(id) => {

@@ -47,6 +47,26 @@ pub fn map_id() -> Id {
     Id::unique("map of the rounds")
 }
 
+/// The id the cloth of the lesson takes the keyboard with.
+pub fn lesson_id() -> Id {
+    Id::unique("cloth of the lesson")
+}
+
+/// The id its second picture takes the keyboard with.
+pub fn lesson_side_id() -> Id {
+    Id::unique("cloth of the lesson from another side")
+}
+
+/// The id the chart of what rounds gain takes the keyboard with.
+pub fn gains_id() -> Id {
+    Id::unique("chart of increases")
+}
+
+/// The id a number that is predicted takes the keyboard with.
+pub fn guess_id() -> Id {
+    Id::unique("prediction")
+}
+
 /// While something that is moved or turned has the keyboard, arrows and Esc belong to it; Tab
 /// leaves it.
 pub(crate) fn keep_arrows(ui: &egui::Ui, view: &egui::Response) {

@@ -1,6 +1,7 @@
 //! What can be changed of what is looked at.
 
 use super::board::Drag;
+use super::lesson::LessonView;
 use super::prefs::Prefs;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
@@ -37,6 +38,8 @@ pub enum Look {
     Sizes(Box<SizesView>),
     /// Another view of the Assembly stage.
     Toy(Box<ToyView>),
+    /// Another view of the Lesson stage.
+    Lesson(Box<LessonView>),
     /// A bar is dragged (round, points a stitch), or no longer.
     DragBar(Option<(u32, f32)>),
     /// A dimension is being typed, or no longer.

@@ -3,6 +3,7 @@
 pub mod apply;
 pub mod board;
 pub mod ids;
+pub mod lesson;
 pub mod look;
 pub mod prefs;
 pub mod sheet;
@@ -17,6 +18,7 @@ use plumpline_core::warning::WarningKind;
 
 use crate::document::measure::{self, BoardDimension};
 use board::BoardView;
+use lesson::LessonView;
 use prefs::Prefs;
 use sheet::SheetView;
 use sizes::SizesView;
@@ -35,6 +37,8 @@ pub enum Stage {
     Sizes,
     /// The pattern to read.
     Sheet,
+    /// Why an increase bends cloth.
+    Lesson,
     /// Someone's written pattern, checked.
     Proofread,
     /// The round under the hook.
@@ -43,8 +47,15 @@ pub enum Stage {
 
 impl Stage {
     /// The stages, in the order of the thread they are strung on.
-    pub const ALL: [Self; 6] =
-        [Self::Shape, Self::Assembly, Self::Sizes, Self::Sheet, Self::Proofread, Self::Make];
+    pub const ALL: [Self; 7] = [
+        Self::Shape,
+        Self::Assembly,
+        Self::Sizes,
+        Self::Sheet,
+        Self::Lesson,
+        Self::Proofread,
+        Self::Make,
+    ];
 
     /// The word on screen.
     pub const fn text(self) -> &'static str {
@@ -53,6 +64,7 @@ impl Stage {
             Self::Assembly => "Assembly",
             Self::Sizes => "Sizes",
             Self::Sheet => "Sheet",
+            Self::Lesson => "Lesson",
             Self::Proofread => "Proofread",
             Self::Make => "Make",
         }
@@ -101,6 +113,8 @@ pub struct Turned {
     pub zoom: f32,
     /// Whether its front half is taken away.
     pub cutaway: bool,
+    /// Whether every stitch is let go to find its own place, not only every round.
+    pub let_go: bool,
 }
 
 impl Default for Turned {
@@ -111,6 +125,7 @@ impl Default for Turned {
             tilt_deg: look.tilt_deg,
             zoom: 1.0,
             cutaway: look.cutaway,
+            let_go: false,
         }
     }
 }
@@ -259,6 +274,8 @@ pub struct View {
     pub toy: ToyView,
     /// What the Sizes stage shows.
     pub sizes: SizesView,
+    /// What the Lesson stage shows.
+    pub lesson: LessonView,
     /// The ball that a gauge is checked by.
     pub ball: MadeBall,
     /// How the picture is to be traced.
@@ -287,6 +304,8 @@ pub struct Notice {
     pub text: String,
     /// Whether something went wrong.
     pub wrong: bool,
+    /// Whether it tells of a step that can be taken back beside it.
+    pub undo: bool,
 }
 
 impl View {

@@ -6,7 +6,7 @@ use egui::{Button, Context, Id, Modal, RichText, TextEdit, Ui, vec2};
 
 use plumpline_core::Project;
 
-use crate::kit::type_faces;
+use crate::kit::{Tokens, type_faces};
 use crate::work::files::{Purpose, ToSave};
 
 /// Width of a question whose answers say what they do, and of an answer, points.
@@ -35,8 +35,9 @@ pub(crate) enum Next {
 pub(crate) enum Question {
     /// The project has changes that are not saved.
     Unsaved(Next),
-    /// No file dialog could be shown; where is the file? With what has been typed.
-    Path(FileUse, String),
+    /// No file dialog could be shown; where is the file? With what has been typed, and why
+    /// that came to nothing.
+    Path(FileUse, String, Option<String>),
     /// The project cannot simply be saved in its file.
     Hurdle(Box<Hurdle>),
     /// Something stands at the path that was typed.
@@ -105,7 +106,7 @@ pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Rep
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {
             Question::Unsaved(next) => unsaved(ui, next, title),
-            Question::Path(wanted, text) => path(ui, wanted, text),
+            Question::Path(wanted, text, why) => path(ui, wanted, text, why.as_deref()),
             Question::Hurdle(hindered) => hurdle(ui, hindered),
             Question::Taken(at, wanted) => taken(ui, at, wanted),
         };
@@ -230,8 +231,7 @@ fn choices<'a>(
         })
         .inner
     };
-    let buttons: Vec<_> =
-        answers.into_iter().map(|(words, what)| row(words, what)).collect();
+    let buttons: Vec<_> = answers.into_iter().map(|(words, what)| row(words, what)).collect();
     let back = row("Keep working", "Nothing is saved yet");
     if !buttons.iter().any(egui::Response::has_focus) && !back.has_focus() {
         buttons[0].request_focus();
@@ -240,8 +240,9 @@ fn choices<'a>(
     pressed.or(back.clicked().then_some(Pressed::Back))
 }
 
-fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String) -> Option<Reply> {
-    heading(ui, "Where is the file?");
+fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String, why: Option<&str>) -> Option<Reply> {
+    let saves = !wanted.purpose.reads();
+    heading(ui, if saves { "Save as" } else { "Where is the file?" });
     let label = ui.label("This desktop shows no file dialog. Type the whole path:");
     let field =
         ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
@@ -249,7 +250,11 @@ fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String) -> Option<Reply> {
         field.request_focus();
     }
     let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-    let verb = if wanted.purpose.reads() { "Open" } else { "Save" };
+    if let Some(why) = why {
+        let t = Tokens::now(ui.ctx());
+        ui.label(RichText::new(why).color(t.warning));
+    }
+    let verb = if saves { "Save" } else { "Open" };
     ui.horizontal(|ui| {
         let typed = !text.trim().is_empty();
         if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {

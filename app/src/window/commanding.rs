@@ -18,6 +18,8 @@ use plumpline_core::{Kind, Loop, Piece, sheet};
 impl Studio {
     /// Does what a command asks for.
     pub(super) fn command(&mut self, ctx: &Context, frame: &eframe::Frame, command: Command) {
+        let steps = self.document.history.undo_steps();
+        let revision = self.document.revision();
         let rounds = self.derived.plan().map_or(0, |p| p.rounds.len());
         let knots = self.document.piece().outline.knots.len();
         match command {
@@ -41,9 +43,20 @@ impl Studio {
             Command::ShowAssembly => self.view.turn_to(Stage::Assembly),
             Command::ShowSizes => self.view.turn_to(Stage::Sizes),
             Command::ShowSheet => self.view.turn_to(Stage::Sheet),
+            Command::ShowLesson => self.view.turn_to(Stage::Lesson),
             Command::ShowProofread => self.view.turn_to(Stage::Proofread),
             Command::ShowMake => self.view.turn_to(Stage::Make),
             Command::Make(make) => self.make(ctx, make.asks()),
+            Command::LessonBack
+            | Command::LessonNext
+            | Command::LessonNumbers
+            | Command::LessonPresent
+            | Command::LessonStop
+            | Command::PrintStep
+            | Command::PrintLesson
+            | Command::LessonProject
+            | Command::OpenCourse
+            | Command::SaveCourse => self.lesson_command(ctx, frame, command),
             Command::OpenPattern => {
                 self.files.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
             }
@@ -58,6 +71,8 @@ impl Studio {
             }
             Command::MakePiece => self.make_piece(),
             Command::CopySheet => self.copy_sheet(ctx),
+            Command::SaveBody => self.save_body(ctx, frame, false),
+            Command::SaveTurning => self.save_body(ctx, frame, true),
             Command::SaveSheet => self.save_sheet(ctx, frame),
             Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
                 r.map_or(rounds as u32, |r| r.saturating_sub(1))
@@ -69,6 +84,12 @@ impl Studio {
             Command::LastRound => apply::step_round(&mut self.view, rounds, |_| rounds as u32),
             Command::LetGo if self.view.stage == Stage::Assembly => {
                 self.view.toy.taken = None;
+            }
+            Command::LetGo if self.view.stage == Stage::Lesson => {
+                let lesson = &mut self.view.lesson;
+                if !std::mem::take(&mut lesson.presents) {
+                    lesson.round = None;
+                }
             }
             Command::LetGo => {
                 self.view.selected = None;
@@ -111,6 +132,9 @@ impl Studio {
                 to: round,
                 on: !piece.is_in_face(round),
             }),
+        }
+        if self.document.revision() != revision {
+            self.say_step(command, steps);
         }
     }
 

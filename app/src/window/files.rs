@@ -1,16 +1,16 @@
 //! The studio's way with files: opening and saving, the questions before, the news after.
 
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 
 use egui::{Context, ViewportCommand};
 use plumpline_core::disk;
 
 use super::ask::{FileUse, Hindrance, Hurdle, Next, Question, Reply};
 use super::studio::Studio;
-use crate::document::{Document, Revision};
+use crate::document::Document;
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage};
+use crate::work::body_file::BodyPicture;
 use crate::work::files::{Outcome, Purpose, ToSave};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
@@ -18,33 +18,25 @@ use crate::work::shape_file::ShapeKind;
 use crate::work::worker::Ticket;
 use plumpline_core::Project;
 
-/// How long the first picture waits for the project that it shows.
-const FIRST: Duration = Duration::from_secs(2);
-
 impl Studio {
-    /// Opens the project at `path` before anything is shown, so that the first picture is the
-    /// right one; where that takes long the window comes first, with the sample.
-    pub(super) fn open_first(&mut self, ctx: &Context, path: PathBuf) {
-        self.given_up = Some(self.document.revision());
-        self.files.with_path(ctx, Purpose::Open, path);
-        let began = Instant::now();
-        while self.files.is_busy() && began.elapsed() < FIRST {
-            match self.files.hear() {
-                Some((_, Outcome::Opened(path, project))) => {
-                    self.document = Document::new(*project, Some(path));
-                }
-                Some((_, Outcome::Failed(why))) => self.say(why, true),
-                _ => std::thread::sleep(Duration::from_millis(1)),
-            }
-        }
-    }
-
     /// Asks where the sheet is to be written, and writes it.
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
         let project = Box::new(self.document.project().clone());
         let path = self.suggested("pdf");
         let purpose = Purpose::Sheet(project, self.view.sheet.look);
         self.files.ask(ctx, frame, purpose, &path);
+    }
+
+    /// Asks where the picture of the body is to be written, and writes it.
+    pub(super) fn save_body(&mut self, ctx: &Context, frame: &eframe::Frame, turns: bool) {
+        let picture = BodyPicture {
+            piece: self.document.piece().clone(),
+            colours: self.document.project().colours(),
+            turned: self.view.turned,
+            turns,
+        };
+        let path = self.suggested("png");
+        self.files.ask(ctx, frame, Purpose::Body(Box::new(picture)), &path);
     }
 
     /// A path to offer: where the project is, with this extension.
@@ -154,20 +146,22 @@ impl Studio {
                 self.then.insert(ticket, next);
             }
             Reply::Discard(next) => self.go_on(ctx, frame, next),
-            Reply::Path(FileUse { purpose, then }, path) => {
+            Reply::Path(wanted, path) => {
+                let typed = path.display().to_string();
                 // A desktop's dialog asks before a file is replaced; a typed path is asked
                 // about here.
-                let purpose = match purpose.reads() {
-                    true => purpose,
-                    false => Purpose::IfFree(Box::new(purpose)),
+                let purpose = match wanted.purpose.reads() {
+                    true => wanted.purpose.clone(),
+                    false => Purpose::IfFree(Box::new(wanted.purpose.clone())),
                 };
-                self.with_file(ctx, path, purpose, then);
+                let ticket = self.with_file(ctx, path, purpose, wanted.then.clone());
+                self.typed.insert(ticket, (wanted, typed));
             }
             Reply::Replace(path, FileUse { purpose, then }) => {
                 self.with_file(ctx, path, purpose, then);
             }
             Reply::Another(path, wanted) => {
-                self.question(Question::Path(wanted, path.display().to_string()));
+                self.question(Question::Path(wanted, path.display().to_string(), None));
             }
             Reply::Overwrite(hurdle) => {
                 let Hurdle { path, mine, why, then, .. } = *hurdle;
@@ -201,25 +195,12 @@ impl Studio {
         path: PathBuf,
         purpose: Purpose,
         then: Option<Next>,
-    ) {
+    ) -> Ticket {
         let ticket = self.files.with_path(ctx, purpose, path);
         if let Some(next) = then {
             self.then.insert(ticket, next);
         }
-    }
-
-    /// Whoever comes back to the window may have written in the file elsewhere meanwhile, and
-    /// so may others as long as it is open.
-    fn compare(&mut self, ctx: &Context) {
-        self.watch.look_at(ctx, self.document.path());
-        self.stirred |= self.watch.has_stirred();
-        self.stirred |=
-            ctx.input(|i| i.raw.events.contains(&egui::Event::WindowFocused(true)));
-        let due = self.stirred && !self.files.is_busy();
-        let Some(path) = self.document.path().filter(|_| due) else { return };
-        self.stirred = false;
-        let (path, known) = (path.to_owned(), Box::new(self.document.known().clone()));
-        self.files.with_path(ctx, Purpose::Compare(self.document.id(), known), path);
+        ticket
     }
 
     /// What has come of a wish that has to do with files.
@@ -232,6 +213,7 @@ impl Studio {
     ) {
         // What waits for a save goes on when that is done, and never otherwise.
         let then = self.then.remove(&ticket);
+        let typed = self.typed.remove(&ticket);
         match outcome {
             Outcome::Opened(path, project) => {
                 // What was changed while the file was looked for was not given up.
@@ -281,6 +263,10 @@ impl Studio {
             Outcome::Wrote(path) => {
                 self.say(format!("The sheet is saved in {}.", path.display()), false);
             }
+            Outcome::WroteOther(what, path) => {
+                self.say(format!("{what} is saved in {}.", path.display()), false);
+            }
+            Outcome::Course(course) => self.teach(*course),
             Outcome::SavedPattern(path, text) => {
                 self.proofreading.kept(text);
                 self.say(format!("The text is saved in {}.", path.display()), false);
@@ -291,25 +277,13 @@ impl Studio {
             }
             Outcome::Cancelled => {}
             Outcome::NoDialog(purpose) => self.ask_path(purpose, then),
-            Outcome::Failed(why) => self.say(why, true),
-        }
-    }
-
-    /// Asks what becomes of a save that cannot simply be done.
-    fn hinder(&mut self, path: PathBuf, mine: ToSave, why: Hindrance, then: Option<Next>) {
-        // Nothing is lost while the question stands.
-        self.home.hurry();
-        if self.document.id() == mine.of {
-            let hurdle = Hurdle { beside: free_beside(&path), path, mine, why, then };
-            self.question(Question::Hurdle(Box::new(hurdle)));
-        }
-    }
-
-    /// Tells what has become of the file of the document `of`, if that is still open.
-    fn say_of_file(&mut self, of: Revision, what: &str) {
-        if self.document.id() == of {
-            let name = self.document.path().and_then(Path::file_name).unwrap_or_default();
-            self.say(format!("{} {what}", name.to_string_lossy()), true);
+            Outcome::Failed(why) => match typed {
+                // The path stays to be mended, and its letters never reach the bench.
+                Some((wanted, text)) => {
+                    self.question(Question::Path(wanted, text, Some(why)));
+                }
+                None => self.say(why, true),
+            },
         }
     }
 
@@ -329,12 +303,12 @@ impl Studio {
     fn ask_path(&mut self, purpose: Purpose, then: Option<Next>) {
         let text = std::path::absolute(self.suggested(purpose.ending()))
             .map_or_else(|_| String::new(), |p| p.display().to_string());
-        self.question(Question::Path(FileUse { purpose, then }, text));
+        self.question(Question::Path(FileUse { purpose, then }, text, None));
     }
 
     /// Files dropped on the window, a close that was asked for, jobs that are done.
     pub(super) fn receive(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        self.compare(ctx);
+        self.compare_with_file(ctx);
         while let Some((ticket, outcome)) = self.files.hear() {
             self.outcome(ctx, frame, ticket, outcome);
         }
@@ -369,13 +343,6 @@ impl Studio {
             }
         }
     }
-}
-
-/// A path beside `path` where nothing stands yet: `float (2).ron`.
-fn free_beside(path: &Path) -> PathBuf {
-    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-    let numbered = |n: u32| path.with_file_name(format!("{stem} ({n}).ron"));
-    (2..1000).map(numbered).find(|path| !path.exists()).unwrap_or_else(|| numbered(1000))
 }
 
 /// Where the written pattern of the project at `path` is kept.

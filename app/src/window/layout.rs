@@ -9,7 +9,7 @@ use crate::kit::paint;
 use crate::kit::tokens::{GAP, STRIP};
 use crate::stages::around::{notice, top_strip};
 use crate::stages::shape::{self, Hands};
-use crate::stages::{assembly, make, proofread, sheet, sizes};
+use crate::stages::{assembly, lesson, make, proofread, sheet, sizes};
 use crate::view::Stage;
 
 /// Where everything is.
@@ -26,12 +26,14 @@ pub(super) enum Room {
     Assembly(assembly::layout::AssemblyLayout),
     Sizes(Divided),
     Sheet(Divided),
+    Lesson(lesson::layout::LessonLayout),
     Proofread(Divided),
     Make(Rect),
 }
 
 /// Divides the window; `yarns` is how many yarns the figures list.
-pub(super) fn layout(window: Rect, stage: Stage, yarns: usize) -> WindowLayout {
+pub(super) fn layout(window: Rect, bench: &Bench<'_>, yarns: usize) -> WindowLayout {
+    let stage = bench.view.stage;
     let strip = Rect::from_min_size(window.min, vec2(window.width(), STRIP));
     // The panel's lip hangs three points below it.
     let room = Rect::from_min_max(
@@ -43,6 +45,7 @@ pub(super) fn layout(window: Rect, stage: Stage, yarns: usize) -> WindowLayout {
         Stage::Assembly => Room::Assembly(assembly::layout::divide(window, room)),
         Stage::Sizes => Room::Sizes(sizes::divide(window, room)),
         Stage::Sheet => Room::Sheet(sheet::divide(window, room)),
+        Stage::Lesson => Room::Lesson(lesson::layout::divide(window, room, bench)),
         Stage::Proofread => Room::Proofread(proofread::divide(room)),
         Stage::Make => Room::Make(room),
     };
@@ -58,6 +61,7 @@ impl WindowLayout {
             Room::Assembly(assembly) => Room::Assembly(assembly.mirrored(window)),
             Room::Sizes(sizes) => Room::Sizes(sizes.mirrored(window)),
             Room::Sheet(sheet) => Room::Sheet(sheet.mirrored(window)),
+            Room::Lesson(lesson) => Room::Lesson(lesson.mirrored(window)),
             Room::Proofread(proofread) => Room::Proofread(proofread.mirrored(window)),
             Room::Make(rect) => Room::Make(mirrored(rect, window)),
         };
@@ -69,6 +73,7 @@ impl WindowLayout {
         match self.room {
             Room::Shape(shape) => shape.main,
             Room::Assembly(room) => room.picture,
+            Room::Lesson(room) => room.picture,
             Room::Sizes(room) | Room::Sheet(room) | Room::Proofread(room) => room.main,
             // It would lie over the buttons that are pressed at every stitch.
             Room::Make(rect) => make::above_the_steps(rect),
@@ -86,13 +91,17 @@ pub(super) fn hands(
     match &layout.room {
         Room::Shape(shape) => shape::grounds(ui.painter(), shape, bench.t),
         Room::Assembly(room) => room.grounds(ui.painter(), bench.t),
+        Room::Lesson(room) => room.grounds(ui.painter(), bench.t),
         Room::Sizes(room) | Room::Sheet(room) | Room::Proofread(room) => {
             paint::panel(ui.painter(), room.main, bench.t);
             paint::panel(ui.painter(), room.side, bench.t);
         }
         Room::Make(rect) => paint::panel(ui.painter(), *rect, bench.t),
     }
-    top_strip::show(ui, bench, layout.strip, actions);
+    // A lesson on a projector has the whole window.
+    if bench.view.stage != Stage::Lesson || !bench.view.lesson.presents {
+        top_strip::show(ui, bench, layout.strip, actions);
+    }
     match &layout.room {
         Room::Shape(shape) => shape::hands(ui, bench, shape, actions),
         _ => Hands::default(),
@@ -120,6 +129,7 @@ pub(super) fn picture(
             sheet::show(ui, bench, room.main, actions);
             sheet::side(ui, bench, room.side, actions);
         }
+        Room::Lesson(room) => lesson::show(ui, bench, room, actions),
         Room::Proofread(room) => {
             proofread::text::show(ui, bench, room.main, actions);
             proofread::findings::show(ui, bench, room.side, actions);

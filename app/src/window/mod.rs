@@ -4,13 +4,17 @@
 mod ask;
 mod commanding;
 mod files;
+mod hurdles;
 mod keep;
 mod layout;
+mod lesson;
 mod lingering;
 mod making;
 mod picture;
+mod reading;
 mod showing;
 mod studio;
+mod telling;
 mod trace;
 mod trust;
 

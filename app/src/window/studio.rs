@@ -9,7 +9,7 @@ use egui::{Context, Rect, Ui};
 use super::ask::{self, Next, Question};
 use super::layout::{self, Room};
 use crate::bench::action::{Action, Actions};
-use crate::bench::{Bench, keys};
+use crate::bench::keys;
 use crate::document::{Document, Revision};
 use crate::kit::fit;
 use crate::kit::{Tokens, type_faces};
@@ -21,6 +21,7 @@ use crate::work::body::BodyShown;
 use crate::work::ending::Ending;
 use crate::work::files::Files;
 use crate::work::home::Home;
+use crate::work::lesson::LessonShown;
 use crate::work::line_up::LineUp;
 use crate::work::making::Handiwork;
 use crate::work::outlining::Outlining;
@@ -42,15 +43,16 @@ pub struct Studio {
     pub(super) derived: Derived,
     pub(super) files: Files,
     pub(super) picture: Tracing,
-    outlining: Outlining,
-    trade: Trade,
+    pub(super) outlining: Outlining,
+    pub(super) trade: Trade,
     pub(super) proofreading: Proofreading,
     pub(super) handiwork: Handiwork,
     pub(super) sizing: Sizing,
-    line_up: LineUp,
+    pub(super) line_up: LineUp,
     pub(super) printing: Printing,
     pub(super) body: BodyShown,
     pub(super) toy: ToyShown,
+    pub(super) lesson: LessonShown,
     /// Questions to the person; the first is shown.
     pub(super) asks: VecDeque<Question>,
     /// What goes on once a wish to save is done, by its number.
@@ -60,6 +62,10 @@ pub struct Studio {
     pub(super) stirred: bool,
     /// The state of the project that may be lost to the file that is being opened.
     pub(super) given_up: Option<Revision>,
+    /// The line on what was done that stands, and since when.
+    pub(super) noticed: Option<(Notice, f64)>,
+    /// Wishes to read or write a file at a path that was typed, with what it is wanted for.
+    pub(super) typed: BTreeMap<Ticket, (ask::FileUse, String)>,
     pub(super) closing: bool,
     /// Whether somebody outside asked it to end.
     pub(super) ending: Ending,
@@ -132,11 +138,14 @@ impl Studio {
             printing: Printing::default(),
             body: BodyShown::default(),
             toy: ToyShown::default(),
+            lesson: LessonShown::default(),
             asks: VecDeque::new(),
             then: BTreeMap::new(),
             watch: Watch::default(),
             stirred: false,
             given_up: None,
+            noticed: None,
+            typed: BTreeMap::new(),
             closing: false,
             ending: Ending::default(),
             home: Home::default(),
@@ -160,102 +169,6 @@ impl Studio {
         self
     }
 
-    /// The open project.
-    pub fn document(&self) -> &Document {
-        &self.document
-    }
-
-    /// What is looked at.
-    pub fn view(&self) -> &View {
-        &self.view
-    }
-
-    /// The trade-off of simplicity.
-    pub fn trade(&self) -> &Trade {
-        &self.trade
-    }
-
-    /// The sheet as far as it has been set.
-    pub fn printing(&self) -> &Printing {
-        &self.printing
-    }
-
-    /// Pictures of the sizes, as far as they are drawn.
-    pub fn line_up(&self) -> &LineUp {
-        &self.line_up
-    }
-
-    /// What follows from the sizes of the project, as far as it has been worked out.
-    pub fn sizing(&self) -> &Sizing {
-        &self.sizing
-    }
-
-    /// The written pattern being proofread.
-    pub fn proofreading(&self) -> &Proofreading {
-        &self.proofreading
-    }
-
-    /// The body on screen.
-    pub fn body(&self) -> &BodyShown {
-        &self.body
-    }
-
-    /// The toy on screen.
-    pub fn toy(&self) -> &ToyShown {
-        &self.toy
-    }
-
-    /// The picture to trace, as far as it has been read.
-    pub fn picture(&self) -> &Tracing {
-        &self.picture
-    }
-
-    /// That picture traced, as far as it is.
-    pub fn outlining(&self) -> &Outlining {
-        &self.outlining
-    }
-
-    /// Whether a file is being read or written.
-    pub fn is_busy(&self) -> bool {
-        self.files.is_busy()
-    }
-
-    /// The plan on screen.
-    pub fn plan(&self) -> Option<&plumpline_core::Plan> {
-        self.derived.plan().map(|plan| &**plan)
-    }
-
-    /// The words of that plan.
-    pub fn words(&self) -> Option<&plumpline_core::Wording> {
-        self.derived.words()
-    }
-
-    pub(super) fn bench(&self, ctx: &Context) -> Bench<'_> {
-        Bench {
-            document: &self.document,
-            view: &self.view,
-            plan: self.derived.plan().map(|plan| &**plan),
-            words: self.derived.words(),
-            error: self.derived.error(),
-            trade: &self.trade,
-            proofreading: &self.proofreading,
-            making: &self.handiwork,
-            sizing: &self.sizing,
-            line_up: &self.line_up,
-            printing: &self.printing,
-            gauges: &self.home.gauges,
-            struck: self.home.struck(),
-            body: &self.body,
-            toy: &self.toy,
-            desk: &self.home.desk,
-            picture: &self.picture,
-            outlining: &self.outlining,
-            busy: self.files.is_busy(),
-            lingering: self.lingering(),
-            t: Tokens::now(ctx),
-        }
-    }
-
     /// Makes all changes that were asked for, and plans anew if the piece is another.
     fn apply(&mut self, ctx: &Context, frame: &eframe::Frame, actions: &mut Actions) {
         let list = actions.take();
@@ -274,6 +187,7 @@ impl Studio {
                 Action::Make(make) => self.make(ctx, make),
                 Action::Stop(work) => self.stop(ctx, work),
                 Action::Refused(command) => self.refuse(command),
+                Action::Lesson(act) => self.lesson_act(act),
             }
         }
         if self.plan_anew() || any {
@@ -305,10 +219,6 @@ impl Studio {
             // What is saved has to give what is shown: it is planned as it will be opened.
             self.document.accept(plan.counts());
         }
-    }
-
-    pub(super) fn say(&mut self, text: impl Into<String>, wrong: bool) {
-        self.view.notice = Some(Notice { text: text.into(), wrong });
     }
 
     /// Ends a drag whose end nobody saw: what was held may have gone from under the hand, with
@@ -355,6 +265,7 @@ impl Studio {
         {
             self.answer(&ctx, frame, answer);
         }
+        self.let_notice_go(&ctx);
         self.tend(&ctx);
     }
 }
@@ -402,7 +313,7 @@ impl Studio {
         let mut actions = Actions::default();
         let window = ui.max_rect();
         let yarns = self.plan().map_or(1, |p| p.estimate.yarn.len());
-        let mut layout = layout::layout(window, self.view.stage, yarns);
+        let mut layout = layout::layout(window, &self.bench(&ctx), yarns);
         if self.view.prefs.mirrored {
             layout = layout.mirrored(window);
         }
@@ -421,6 +332,11 @@ impl Studio {
             _ => None,
         };
         self.show_toy(&ctx, field);
+        let fields = match &layout.room {
+            Room::Lesson(room) => Some(room.fields()),
+            _ => None,
+        };
+        self.show_lesson(&ctx, fields);
         let sees_answers =
             layout::picture(ui, &self.bench(&ctx), &layout, &hands, &mut actions);
         self.apply(&ctx, frame, &mut actions);

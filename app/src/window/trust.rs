@@ -122,6 +122,7 @@ impl Studio {
                     self.go(ctx, frame, Next::OpenPath(path));
                 }
             }
+            DeskAction::PutOff => self.home.put_off(),
             DeskAction::EndSteps => self.home.remember(|desk| desk.steps = None),
             DeskAction::KeepGauge(learned) => self.keep_gauge(&learned),
             DeskAction::StrikeGauge(entry) => {

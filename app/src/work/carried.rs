@@ -193,7 +193,8 @@ mod tests {
     fn a_picture_that_is_gone_keeps_its_own_name_and_stops_no_save() {
         let folder = tempfile::tempdir().expect("a folder");
         let to = folder.path().join("pear.ron");
-        for gone in ["/nowhere/at/all/pear.png", r"\\server\share\pear.png", "//server/pear.png"]
+        for gone in
+            ["/nowhere/at/all/pear.png", r"\\server\share\pear.png", "//server/pear.png"]
         {
             let mut project = traced(gone);
             let carried = carry(&mut project, None, &to);

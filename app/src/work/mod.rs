@@ -2,12 +2,15 @@
 //! that takes longer than a frame on threads.
 
 pub mod body;
+pub mod body_file;
 pub mod carried;
 pub mod day;
 mod decoding;
 pub mod ending;
 pub mod files;
 pub mod home;
+pub mod lesson;
+pub mod lesson_file;
 pub mod line_up;
 pub mod lingering;
 pub mod making;

@@ -210,6 +210,32 @@ fn a_piece_is_drawn_as_svg_and_png() {
 }
 
 #[test]
+fn a_whole_toy_is_drawn_together_and_apart() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let toy = include_str!("../../../sample-projects/moor-cob.ron");
+    std::fs::write(folder.path().join("cob.ron"), toy).expect("written");
+    let draw = |name: &str, more: &[&str]| {
+        let args = ["picture", "cob.ron", "--view", "toy", "--width", "240", "-o", name];
+        let out = run(&[&args[..], more].concat(), folder.path());
+        assert!(out.status.success(), "{}", stderr(&out));
+        std::fs::read(folder.path().join(name)).expect("it was written")
+    };
+    let together = draw("together.png", &[]);
+    assert_eq!(together[16..20], 240_u32.to_be_bytes(), "as wide as asked");
+    assert_ne!(together, draw("apart.png", &["--apart", "1"]));
+    assert_ne!(together, draw("side.png", &["--turn", "90"]));
+    let text = String::from_utf8(draw("toy.svg", &[])).expect("SVG is text");
+    assert!(text.contains("the whole toy</title>") && text.contains("<image "));
+    assert!(bell(folder.path()).status.success());
+    let args = ["picture", "bell.ron", "--view", "toy", "-o", "x.png"];
+    let out = run(&args, folder.path());
+    assert_eq!(out.status.code(), Some(1));
+    assert!(stderr(&out).contains("the project has no toy"), "{}", stderr(&out));
+    let args = ["picture", "cob.ron", "--view", "toy", "-o", "x.png", "--apart", "2"];
+    assert!(stderr(&run(&args, folder.path())).contains("--apart: 2 is out of range"));
+}
+
+#[test]
 fn a_starter_becomes_a_project() {
     let folder = tempfile::tempdir().expect("a folder");
     let new = |args: &str| {

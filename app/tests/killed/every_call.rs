@@ -107,7 +107,8 @@ fn an_error_at_each_call_of_each_save_loses_nothing_and_is_told() {
             let (out, stopped) = stopper.run("fail", n, &program);
             let said = String::from_utf8_lossy(&out.stdout).into_owned();
             let version = kind.standing(folder.path());
-            let told = said.lines().find(|l| l.starts_with("saved") || l.starts_with("refused"));
+            let told =
+                said.lines().find(|l| l.starts_with("saved") || l.starts_with("refused"));
             match told {
                 Some("saved") => assert_eq!(version, 1, "{kind:?}, call {n}: {said}"),
                 Some(_) => {

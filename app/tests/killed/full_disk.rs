@@ -70,9 +70,10 @@ fn a_full_disk_leaves_the_old_file() {
             Ok(out) if out.status.code() == Some(0) => out,
             other => {
                 // The limit on files has told the same; what is left out is said.
-                let why = other.map_or_else(|e| e.to_string(), |out| {
-                    String::from_utf8_lossy(&out.stderr).into_owned()
-                });
+                let why = other.map_or_else(
+                    |e| e.to_string(),
+                    |out| String::from_utf8_lossy(&out.stderr).into_owned(),
+                );
                 eprintln!("LEFT OUT: no small disk can be made here: {why}");
                 return;
             }
@@ -87,9 +88,8 @@ fn a_full_disk_leaves_the_old_file() {
 
 /// Which version stands in the copy of the small disk.
 fn found(kind: Kind, copy: &Path, made: &Path) -> usize {
-    let [now, first] = [copy, made].map(|folder| {
-        std::fs::read(kind.file(folder)).expect("it is there")
-    });
+    let [now, first] =
+        [copy, made].map(|folder| std::fs::read(kind.file(folder)).expect("it is there"));
     usize::from(now != first)
 }
 

@@ -96,8 +96,9 @@ impl Kind {
         let done = match self {
             Self::Project => file::save_over(project, &path, &known).map(settled),
             Self::ReadOnly => file::save_read_only(project, &path),
-            Self::Making => file::save_making(&made(version), &path, &[&made(0), &made(1)])
-                .map(settled),
+            Self::Making => {
+                file::save_making(&made(version), &path, &[&made(0), &made(1)]).map(settled)
+            }
             Self::Recovery => return recovery::write(&path, project, Some(&path)),
             Self::Book => {
                 let write = || {
@@ -120,9 +121,8 @@ impl Kind {
     /// Where neither does.
     pub(crate) fn standing(self, folder: &Path) -> usize {
         let path = self.file(folder);
-        let load = |path: &Path| {
-            file::load(path).unwrap_or_else(|e| panic!("{self:?} is torn: {e}"))
-        };
+        let load =
+            |path: &Path| file::load(path).unwrap_or_else(|e| panic!("{self:?} is torn: {e}"));
         let found = match self {
             Self::Project | Self::ReadOnly => {
                 let project = load(&path);

@@ -87,7 +87,7 @@ fn makes_until_killed() {
         bench.get_by_label("Add a size").click();
         still(&mut bench);
     }
-    bench.key_press(Key::Num6);
+    bench.key_press(Key::Num7);
     still(&mut bench);
     if size.is_some() {
         bench.key_press(Key::S);
@@ -171,7 +171,7 @@ fn killed_between_two_clicks_it_opens_at_the_same_stitch() {
             }
             let opened = bench.state().document().project();
             assert_eq!(opened.making, kept.making);
-            bench.key_press(Key::Num6);
+            bench.key_press(Key::Num7);
             planned(&mut bench);
             let studio = bench.state();
             assert_eq!(studio.handiwork().size(), size, "it opens at the size it was at");

@@ -24,8 +24,7 @@ fn all_that_is_asked_is_done_in_order_whatever_is_under_way() {
     let path = |name: &str| folder.path().join(name);
     let document = Document::blank();
     let project = || Box::new(document.project().clone());
-    let save =
-        || Purpose::Save(ToSave { of: document.id(), project: project(), from: None });
+    let save = || Purpose::Save(ToSave { of: document.id(), project: project(), from: None });
     let (mut files, ctx) = (Files::default(), Context::default());
     let asked = [
         files.with_path(&ctx, save(), path("a.ron")),
@@ -89,7 +88,7 @@ fn what_is_saved_first_waits_its_turn_and_then_goes_on() {
     file::save(Document::blank().project(), &path).expect("saved");
     let mut bench = at_home(home.path(), Some(&path));
     nudge(&mut bench);
-    bench.key_press(Key::Num5);
+    bench.key_press(Key::Num6);
     bench.run();
     let text = home.path().join("pattern.txt");
     std::fs::write(&text, "Rnd 1: 6 sc in MR (6)").expect("written");

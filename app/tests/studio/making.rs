@@ -63,7 +63,7 @@ fn a_whole_ball_is_made_by_keyboard_alone_and_is_in_its_file() {
     let home = tempfile::tempdir().expect("a folder");
     let path = saved_at(home.path(), &Project::of_piece(small_ball()));
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert_eq!(bench.state().view().stage, Stage::Make);
     let counts = bench.state().plan().expect("a plan").counts();
     let first = format!("Round 1, stitch 1 of {}: sc", counts[0]);
@@ -108,7 +108,7 @@ fn two_copies_keep_their_places_and_one_key_changes_over() {
     project.add(Piece { name: "Cap".into(), ..small_ball() });
     let path = saved_at(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::N);
     press(&mut bench, Key::N);
     press(&mut bench, Key::Space);
@@ -137,7 +137,7 @@ fn two_copies_keep_their_places_and_one_key_changes_over() {
     until(&mut bench, "it is saved", |b| !b.state().document().is_changed());
     drop(bench);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert_eq!(at(&bench), (2, 0), "opened again it is where it was");
 }
 
@@ -147,7 +147,7 @@ fn a_note_is_kept_and_is_read_on_the_other_copy() {
     let ear = Piece { name: "Ear".into(), copies: 2, ..small_ball() };
     let path = saved_at(home.path(), &Project::of_piece(ear));
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::W);
     bench.step();
     assert!(bench.get_by_label("Note on round 1").is_focused());
@@ -168,7 +168,7 @@ fn a_note_is_kept_and_is_read_on_the_other_copy() {
 #[test]
 fn a_key_that_is_held_down_is_one_stitch() {
     let mut bench = opened(1440.0, 900.0);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     let key = |pressed| Event::Key {
         key: Key::Space,
         physical_key: None,
@@ -191,7 +191,7 @@ fn a_key_that_is_held_down_is_one_stitch() {
 fn time_counts_between_steps_and_a_pause_is_cut_short() {
     let mut bench = opened(1440.0, 900.0);
     now(&mut bench, 100.0);
-    bench.key_press(Key::Num6);
+    bench.key_press(Key::Num7);
     now(&mut bench, 100.0);
     bench.key_press(Key::Space);
     now(&mut bench, 106.0);
@@ -210,7 +210,7 @@ fn time_counts_between_steps_and_a_pause_is_cut_short() {
     bench.key_press(Key::Num4);
     now(&mut bench, 3713.0);
     now(&mut bench, 3800.0);
-    bench.key_press(Key::Num6);
+    bench.key_press(Key::Num7);
     now(&mut bench, 3800.0);
     bench.key_press(Key::Space);
     now(&mut bench, 3804.0);
@@ -224,7 +224,7 @@ fn undo_takes_back_the_outline_and_never_the_hands() {
     press(&mut bench, Key::CloseBracket);
     press(&mut bench, Key::ArrowRight);
     assert_eq!(bench.state().document().history.undo_steps(), 1);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::N);
     press(&mut bench, Key::Space);
     let made = progress(&bench, 0, 1).place();
@@ -249,7 +249,7 @@ fn progress_goes_with_its_piece_and_comes_back_with_it() {
         bench.run();
     };
     card(&mut bench, "Add a ball");
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     for _ in 0..3 {
         press(&mut bench, Key::N);
     }
@@ -274,7 +274,7 @@ fn progress_goes_with_its_piece_and_comes_back_with_it() {
 #[test]
 fn a_plan_that_changes_says_so_and_keeps_the_place() {
     let mut bench = opened(1440.0, 900.0);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     for _ in 0..6 {
         press(&mut bench, Key::N);
     }
@@ -289,7 +289,7 @@ fn a_plan_that_changes_says_so_and_keeps_the_place() {
     press(&mut bench, Key::ArrowDown);
     press(&mut bench, Key::Plus);
     press(&mut bench, Key::Escape);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     let parted = counts(&bench).iter().zip(&before).position(|(now, was)| now != was);
     let told = format!("The plan has changed since: round {}", parted.expect("a change") + 1);
     assert!(bench.query_by_label_contains(&told).is_some(), "{told}");
@@ -303,7 +303,7 @@ fn a_plan_that_changes_says_so_and_keeps_the_place() {
 #[test]
 fn another_round_is_gone_to_by_number_and_by_its_bar() {
     let mut bench = opened(1440.0, 900.0);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::G);
     bench.step();
     bench.event(Event::Text("9".into()));
@@ -332,7 +332,7 @@ fn a_change_of_yarn_is_told_before_its_round_and_in_it() {
     project.pieces[0].bands = vec![Band { from_round: 3, yarn: 1 }];
     let path = saved_at(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert!(bench.query_by_label("Begin with yarn A (Madder).").is_some());
     press(&mut bench, Key::N);
     let change = "Change to yarn B (Oat) in the last stitch of this round.";
@@ -346,7 +346,7 @@ fn a_project_without_a_file_is_kept_at_once_too() {
     let home = tempfile::tempdir().expect("a folder");
     let mut bench = at_home(home.path(), None);
     bench.input_mut().time = Some(5.0);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::Space);
     let copy = home.path().join("recovery/1.ron");
     until_true("no frame and no clock is needed", || copy.exists());
@@ -364,7 +364,7 @@ fn other_changes_are_never_saved_behind_a_makers_back() {
     press(&mut bench, Key::CloseBracket);
     press(&mut bench, Key::CloseBracket);
     press(&mut bench, Key::ArrowRight);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::N);
     let copy = home.path().join("recovery/1.ron");
     until(&mut bench, "a copy is kept", |_| copy.exists());
@@ -380,7 +380,7 @@ fn a_file_that_cannot_be_saved_is_said_and_the_step_is_kept_all_the_same() {
     std::fs::create_dir(&folder).expect("made");
     let path = saved_at(&folder, &Project::of_piece(small_ball()));
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     std::fs::remove_dir_all(&folder).expect("pulled out");
     press(&mut bench, Key::N);
     until(&mut bench, "it is said", |b| b.state().view().notice.is_some());
@@ -405,7 +405,7 @@ fn a_piece_without_a_plan_says_why_and_leads_back_to_its_shape() {
         bench.key_press_modifiers(Modifiers::SHIFT, Key::ArrowUp);
     }
     bench.run();
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert!(bench.state().document().project().validate().is_err(), "it should cross");
     press(&mut bench, Key::Space);
     assert!(bench.state().document().project().making.is_empty());
@@ -427,7 +427,7 @@ fn it_has_room_for_many_pieces_in_a_small_window() {
     for (width, height) in [(1024.0, 700.0), (1440.0, 900.0), (2560.0, 1440.0), (960.0, 590.0)]
     {
         bench.set_size(egui::vec2(width, height));
-        press(&mut bench, Key::Num6);
+        press(&mut bench, Key::Num7);
         let window = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width, height));
         for name in ["Back", "Stitch", "Repeat", "Round"] {
             let rect = bench.get_by_label(name).rect();
@@ -449,7 +449,7 @@ fn everything_made_is_summed_up_with_what_is_left_to_sew() {
     project.add(cap);
     let path = saved_at(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     for _ in 0..400 {
         match stand(&bench) {
             Stand::Made if bench.query_by_label_contains("Everything is made").is_some() => {

@@ -88,7 +88,7 @@ fn several_sizes_are_in_the_making_at_once_and_one_key_changes_over() {
     let home = tempfile::tempdir().expect("a folder");
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert!(bench.query_by_label("Size under the hook: as designed, not begun").is_some());
     press(&mut bench, Key::N);
     press(&mut bench, Key::S);
@@ -124,7 +124,7 @@ fn several_sizes_are_in_the_making_at_once_and_one_key_changes_over() {
     // Opened again, it is the size and the ear worked on last.
     drop(bench);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert_eq!(at(&bench), (Some("M"), copy(0, 1), (3, 0)));
 }
 
@@ -134,7 +134,7 @@ fn a_whole_size_is_made_by_keyboard_alone_as_its_own_plan_says() {
     let project = bear();
     let path = in_file(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::S);
     let plans = courses(&project, "S");
     let whole =
@@ -196,7 +196,7 @@ fn notes_and_time_belong_to_a_size_and_another_copy_of_it_reads_the_notes() {
     let home = tempfile::tempdir().expect("a folder");
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::S);
     press(&mut bench, Key::W);
     bench.step();
@@ -230,7 +230,7 @@ fn sizes_are_taken_from_their_list_by_mouse_and_by_keyboard() {
     let home = tempfile::tempdir().expect("a folder");
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     bench.get_by_label("Size under the hook: as designed, not begun").click();
     bench.run();
     for row in ["Make as designed, not begun", "Make size S, not begun"] {
@@ -260,7 +260,7 @@ fn a_plan_of_a_size_that_changes_says_so_at_that_size_alone() {
     let home = tempfile::tempdir().expect("a folder");
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     for size in [None, Some("S"), Some("M")] {
         assert_eq!(at(&bench).0, size);
         for _ in 0..5 {
@@ -285,7 +285,7 @@ fn a_plan_of_a_size_that_changes_says_so_at_that_size_alone() {
     let after = courses(&project, "M");
     let differ = (0..5).any(|k| before[0].rounds[k].count != after[0].rounds[k].count);
     assert!(differ, "the plan has not changed where it was worked");
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     let parted = |b: &Bench<'_>| b.query_by_label_contains("The plan has changed").is_some();
     assert_eq!((at(&bench).0, parted(&bench)), (None, false));
     press(&mut bench, Key::S);
@@ -304,7 +304,7 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     let home = tempfile::tempdir().expect("a folder");
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::S);
     for _ in 0..3 {
         press(&mut bench, Key::N);
@@ -319,7 +319,7 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     let names: Vec<String> =
         bench.state().document().piece().sizes.iter().map(|s| s.name.clone()).collect();
     assert_eq!(names, ["Small", "M"]);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert_eq!(at(&bench), (Some("Small"), copy(0, 1), (4, 0)));
     assert!(bench.query_by_label("Size under the hook: size Small, begun").is_some());
     press(&mut bench, Key::N);
@@ -335,7 +335,7 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     assert!(bench.state().document().project().making.is_empty());
     bench.key_press(Key::Escape);
     bench.run();
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     assert_eq!(
         at(&bench),
         (None, copy(0, 1), (1, 0)),
@@ -360,7 +360,7 @@ fn a_size_that_cannot_be_made_says_why_and_leads_to_the_sizes() {
     project.pieces[1].sizes[0].by = SizeBy::Meet { companion: PieceId::new(0) };
     let path = in_file(home.path(), &project);
     let mut bench = at_home(home.path(), Some(&path));
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::S);
     press(&mut bench, Key::S);
     assert_eq!(bench.state().handiwork().size(), Some("M"));
@@ -369,7 +369,7 @@ fn a_size_that_cannot_be_made_says_why_and_leads_to_the_sizes() {
     bench.get_by_label("See the sizes").click();
     bench.run();
     assert_eq!(bench.state().view().stage, plumpline::view::Stage::Sizes);
-    press(&mut bench, Key::Num6);
+    press(&mut bench, Key::Num7);
     press(&mut bench, Key::S);
     press(&mut bench, Key::Space);
     assert_eq!(at(&bench), (None, copy(0, 1), (1, 1)), "the others can be made");
@@ -385,7 +385,7 @@ fn many_sizes_of_long_names_leave_room_for_the_copies() {
     let mut bench = at_home(home.path(), Some(&path));
     for (width, height) in [(1024.0, 700.0), (1440.0, 900.0), (960.0, 590.0)] {
         bench.set_size(vec2(width, height));
-        press(&mut bench, Key::Num6);
+        press(&mut bench, Key::Num7);
         press(&mut bench, Key::S);
         let heading = bench.get_by_label_contains("Size under the hook: ").rect();
         let ear = bench.get_by_label_contains("Ear 1, ").rect();

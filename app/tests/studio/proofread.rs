@@ -33,7 +33,7 @@ fn bench<'a>() -> Bench<'a> {
         .with_step_dt(0.05)
         .build_eframe(|cc| Studio::new(cc, None));
     bench.run();
-    bench.key_press(Key::Num5);
+    bench.key_press(Key::Num6);
     bench.run();
     assert_eq!(bench.state().view().stage, Stage::Proofread);
     bench

@@ -46,6 +46,7 @@ pub(crate) fn until_settled(bench: &mut Harness<'_, Studio>) {
             Stage::Assembly => !studio.toy().is_busy(),
             Stage::Sizes => studio.sizing().is_current() && studio.line_up().is_whole(),
             Stage::Sheet => studio.printing().is_current(),
+            Stage::Lesson => !studio.lesson().is_busy(),
             Stage::Proofread => !studio.proofreading().is_busy(),
             Stage::Make => studio.handiwork().course(PieceId::new(0)).is_some(),
         }

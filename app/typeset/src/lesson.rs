@@ -11,7 +11,7 @@ use crate::fonts::{Fonts, Missing};
 use crate::world::LESSON_DATA;
 use crate::{Error, Paper, Result};
 
-/// The one file of a lesson, and what no face has in a sentence.
+/// The files of a lesson: its data and its pictures; and what no face has in a sentence.
 pub(crate) fn lesson_files(
     steps: &[LessonPage],
     guides: &[TeacherPage],
@@ -32,12 +32,20 @@ pub(crate) fn lesson_files(
         "steps": serde_json::to_value(steps).map_err(|e| Error::new(e.to_string()))?,
         "guides": serde_json::to_value(guides).map_err(|e| Error::new(e.to_string()))?,
     });
+    let mut files = BTreeMap::new();
+    for (i, step) in steps.iter().enumerate() {
+        for (j, picture) in step.pictures.iter().enumerate() {
+            let name = format!("step-{i}-{j}.png");
+            data["steps"][i]["pictures"][j]["file"] = json!(name);
+            files.insert(name, Bytes::new(picture.png.clone()));
+        }
+    }
     let mut missing = Missing::default();
     settable(&mut data, fonts, &mut missing);
     let replaced = missing.said();
     data["replaced"] = json!(replaced);
-    let file = (LESSON_DATA.to_owned(), Bytes::from_string(data.to_string()));
-    Ok((BTreeMap::from([file]), replaced))
+    files.insert(LESSON_DATA.to_owned(), Bytes::from_string(data.to_string()));
+    Ok((files, replaced))
 }
 
 #[cfg(test)]

@@ -88,7 +88,8 @@ impl<'a> HtmlPiece<'a> {
         let mut pictures = Vec::with_capacity(2);
         // So few pixels are never too many.
         if index < MOST_BODIES
-            && let Ok(svg) = of.pictures.body_svg(BODY, &ids()) {
+            && let Ok(svg) = of.pictures.body_svg(BODY, &ids())
+        {
             let caption = format!("{}, stuffed", of.name);
             pictures.push(HtmlPicture { svg, caption, class: "body" });
         }

@@ -10,8 +10,24 @@ use plumpline_tests::planted::planted;
 
 /// Numbers that a reader may trip over.
 const NUMBERS: [&str; 18] = [
-    "0", "-0.0", "1", "2", "3", "0.05", "1e-300", "1e308", "-1e308", "1e999", "NaN", "inf",
-    "4294967295", "4294967296", "20000", "3000", "1200", "-7",
+    "0",
+    "-0.0",
+    "1",
+    "2",
+    "3",
+    "0.05",
+    "1e-300",
+    "1e308",
+    "-1e308",
+    "1e999",
+    "NaN",
+    "inf",
+    "4294967295",
+    "4294967296",
+    "20000",
+    "3000",
+    "1200",
+    "-7",
 ];
 
 /// No case takes as long, however slow the machine: what does has no end.
@@ -30,7 +46,9 @@ pub(crate) fn seeds(target: &str) -> Vec<Vec<u8>> {
     match target {
         "project" => {
             seeds.extend(files(root.join("../sample-projects")));
-            seeds.extend((1..=3).flat_map(|v| files(root.join(format!("projects/version-{v}")))));
+            seeds.extend(
+                (1..=3).flat_map(|v| files(root.join(format!("projects/version-{v}")))),
+            );
         }
         "pattern" => {
             seeds.extend(clean().into_iter().map(|pattern| pattern.text.as_bytes().to_vec()));
@@ -120,9 +138,8 @@ pub(crate) struct Watched {
 impl Watched {
     /// Watches from a thread of its own; what takes too long ends the program.
     pub(crate) fn begin() -> &'static Self {
-        let watched: &'static Self = Box::leak(Box::new(Self {
-            now: Mutex::new((Instant::now(), Vec::new())),
-        }));
+        let watched: &'static Self =
+            Box::leak(Box::new(Self { now: Mutex::new((Instant::now(), Vec::new())) }));
         std::thread::spawn(move || {
             loop {
                 std::thread::sleep(Duration::from_secs(1));

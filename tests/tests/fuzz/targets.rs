@@ -54,7 +54,8 @@ fn sound(project: &Project) {
             Err(error) => one_line(&error.to_string()),
         }
     }
-    if project.pieces.len() <= MOST_PLANNED && project.pieces.iter().all(|p| p.sizes.len() < 4) {
+    if project.pieces.len() <= MOST_PLANNED && project.pieces.iter().all(|p| p.sizes.len() < 4)
+    {
         match sheet(project) {
             Ok(sheet) => {
                 assert!(!text_of(&sheet).is_empty() && !markdown_of(&sheet).is_empty());
@@ -81,13 +82,8 @@ pub(crate) fn pattern(bytes: &[u8]) {
         assert!(line >= 1 && column >= 1 && !finding.message.is_empty());
     }
     let _ = (listing(&text, &reading, HouseStyle::bench()), summary(&reading));
-    let made = shape(
-        &reading.pattern,
-        &reading.unread,
-        "Any",
-        Gauge::default(),
-        Firmness::default(),
-    );
+    let made =
+        shape(&reading.pattern, &reading.unread, "Any", Gauge::default(), Firmness::default());
     match made {
         Ok(made) => {
             for shaped in made.pieces.iter().take(MOST_PLANNED) {

@@ -77,6 +77,9 @@ fn a_thousand_spoilt_projects_go_through_every_verb() {
         }
     }
     let memory = most_memory_mb().map_or_else(String::new, |mb| format!(", {mb} MB at most"));
-    println!("verbs: {PROJECTS} cases, {sound} sound, the slowest {} ms{memory}", slowest.as_millis());
+    println!(
+        "verbs: {PROJECTS} cases, {sound} sound, the slowest {} ms{memory}",
+        slowest.as_millis()
+    );
     assert!(sound > PROJECTS / 10, "only {sound} are sound");
 }

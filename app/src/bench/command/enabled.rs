@@ -15,6 +15,7 @@ impl Command {
     /// Whether it can be used now.
     pub fn enabled(self, bench: &Bench<'_>) -> bool {
         let shaping = bench.view.stage == Stage::Shape && bench.plan.is_some();
+        let teaches = bench.view.stage == Stage::Lesson;
         let history = &bench.document.history;
         match self {
             Self::New | Self::Open | Self::SaveAs | Self::OpenPattern => !bench.busy,
@@ -30,6 +31,7 @@ impl Command {
             | Self::ShowAssembly
             | Self::ShowSizes
             | Self::ShowSheet
+            | Self::ShowLesson
             | Self::ShowProofread
             | Self::ShowMake
             | Self::ShowSettings
@@ -47,12 +49,16 @@ impl Command {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }
             Self::CopySheet => bench.error.is_none(),
+            Self::SaveBody | Self::SaveTurning => bench.plan.is_some() && !bench.busy,
             Self::SaveSheet => bench.error.is_none() && !bench.busy,
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping
             }
             Self::LetGo if bench.view.stage == Stage::Assembly => {
                 bench.view.toy.taken.is_some()
+            }
+            Self::LetGo if bench.view.stage == Stage::Lesson => {
+                bench.view.lesson.presents || bench.view.lesson.round.is_some()
             }
             Self::LetGo => bench.view.holds_something() || bench.view.board.picture,
             Self::NextLoop => {
@@ -61,6 +67,18 @@ impl Command {
                 shaping && later && !bench.view.is_dragging()
             }
             Self::CopyRound => shaping && bench.view.current_round().is_some(),
+            Self::LessonBack => teaches && bench.view.lesson.step > 0,
+            Self::LessonNext => {
+                teaches && bench.view.lesson.step < bench.lesson.course().steps.len()
+            }
+            Self::LessonNumbers | Self::LessonPresent | Self::LessonStop => teaches,
+            Self::PrintStep => {
+                teaches
+                    && !bench.busy
+                    && bench.view.lesson.step < bench.lesson.course().steps.len()
+            }
+            Self::PrintLesson | Self::OpenCourse | Self::SaveCourse => teaches && !bench.busy,
+            Self::LessonProject => teaches,
             Self::Make(make) => make.enabled(bench),
             Self::TogglePin
             | Self::MoreStitches

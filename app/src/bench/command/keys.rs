@@ -22,15 +22,24 @@ impl Command {
             Self::ShowAssembly => (Modifiers::NONE, Key::Num2),
             Self::ShowSizes => (Modifiers::NONE, Key::Num3),
             Self::ShowSheet => (Modifiers::NONE, Key::Num4),
-            Self::ShowProofread => (Modifiers::NONE, Key::Num5),
+            Self::ShowLesson => (Modifiers::NONE, Key::Num5),
+            Self::ShowProofread => (Modifiers::NONE, Key::Num6),
             Self::CopySheet
             | Self::SaveSheet
+            | Self::SaveBody
+            | Self::SaveTurning
             | Self::OpenPattern
             | Self::CopyPattern
             | Self::SavePattern
             | Self::MakePiece
             | Self::ChoosePicture
-            | Self::TracePicture => {
+            | Self::TracePicture
+            | Self::LessonStop
+            | Self::PrintStep
+            | Self::PrintLesson
+            | Self::LessonProject
+            | Self::OpenCourse
+            | Self::SaveCourse => {
                 return None;
             }
             Self::PreviousRound => (Modifiers::NONE, Key::ArrowUp),
@@ -51,7 +60,11 @@ impl Command {
             Self::TogglePlain => (Modifiers::NONE, Key::F),
             Self::FitView => (Modifiers::NONE, Key::Num0),
             Self::ToggleMagnet => (Modifiers::NONE, Key::M),
-            Self::ShowMake => (Modifiers::NONE, Key::Num6),
+            Self::LessonBack => (Modifiers::NONE, Key::PageUp),
+            Self::LessonNext => (Modifiers::NONE, Key::PageDown),
+            Self::LessonNumbers => (Modifiers::NONE, Key::H),
+            Self::LessonPresent => (Modifiers::NONE, Key::F5),
+            Self::ShowMake => (Modifiers::NONE, Key::Num7),
             Self::Make(make) => (Modifiers::NONE, make.key()),
             Self::ShowSettings => (CTRL, Key::Comma),
             Self::ShowKeys => (Modifiers::NONE, Key::F1),
@@ -103,8 +116,10 @@ impl Command {
 /// Whether a shortcut is a letter, a digit or a sign by itself: what a voice or a shaking
 /// hand sets off unmeant. Arrows, Esc, Del and the like are not.
 fn is_single(shortcut: KeyboardShortcut) -> bool {
-    use Key::{ArrowDown, ArrowLeft, ArrowRight, ArrowUp, Delete, End, Escape, F1, Home};
-    let named = [ArrowDown, ArrowLeft, ArrowRight, ArrowUp, Delete, End, Escape, F1, Home];
+    use Key::{ArrowDown, ArrowLeft, ArrowRight, ArrowUp, Delete, End, Escape, F1, F5, Home};
+    use Key::{PageDown, PageUp};
+    let arrows = [ArrowDown, ArrowLeft, ArrowRight, ArrowUp, PageDown, PageUp];
+    let named = [&arrows[..], &[Delete, End, Escape, F1, F5, Home]].concat();
     shortcut.modifiers.is_none() && !named.contains(&shortcut.logical_key)
 }
 

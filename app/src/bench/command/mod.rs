@@ -47,6 +47,10 @@ pub enum Command {
     CopySheet,
     /// Save the sheet.
     SaveSheet,
+    /// Save the picture of the body.
+    SaveBody,
+    /// Save a picture of the body that turns.
+    SaveTurning,
     /// Take the round before.
     PreviousRound,
     /// Take the next round.
@@ -87,6 +91,28 @@ pub enum Command {
     ChoosePicture,
     /// Find the outline in the picture.
     TracePicture,
+    /// Show why an increase bends cloth.
+    ShowLesson,
+    /// Go to the step before in the lesson.
+    LessonBack,
+    /// Go to the next step.
+    LessonNext,
+    /// Hide numbers, or show them.
+    LessonNumbers,
+    /// Fill the window with the lesson, or not.
+    LessonPresent,
+    /// Hold cloth that settles where it is, or let it go on.
+    LessonStop,
+    /// Print the step that is shown.
+    PrintStep,
+    /// Print every step.
+    PrintLesson,
+    /// Begin a project with the lesson's samples.
+    LessonProject,
+    /// Teach another course.
+    OpenCourse,
+    /// Save the course.
+    SaveCourse,
     /// Show the round under the hook.
     ShowMake,
     /// A command of the Make stage.
@@ -116,6 +142,8 @@ pub enum Group {
     Board,
     /// The pattern, and anyone's pattern.
     Pattern,
+    /// The lesson.
+    Lesson,
     /// The round under the hook.
     Make,
     /// How the bench looks and is worked.
@@ -124,12 +152,13 @@ pub enum Group {
 
 impl Group {
     /// All of them, in the order of lists.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Project,
         Self::Stages,
         Self::Rounds,
         Self::Board,
         Self::Pattern,
+        Self::Lesson,
         Self::Make,
         Self::Bench,
     ];
@@ -142,6 +171,7 @@ impl Group {
             Self::Rounds => "Rounds",
             Self::Board => "Outline board",
             Self::Pattern => "Pattern",
+            Self::Lesson => "Lesson",
             Self::Make => "Make",
             Self::Bench => "Bench",
         }
@@ -150,7 +180,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 53] = [
+    pub const ALL: [Self; 66] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -169,6 +199,8 @@ impl Command {
         Self::MakePiece,
         Self::CopySheet,
         Self::SaveSheet,
+        Self::SaveBody,
+        Self::SaveTurning,
         Self::PreviousRound,
         Self::NextRound,
         Self::FirstRound,
@@ -189,6 +221,17 @@ impl Command {
         Self::ToggleMagnet,
         Self::ChoosePicture,
         Self::TracePicture,
+        Self::ShowLesson,
+        Self::LessonBack,
+        Self::LessonNext,
+        Self::LessonNumbers,
+        Self::LessonPresent,
+        Self::LessonStop,
+        Self::PrintStep,
+        Self::PrintLesson,
+        Self::LessonProject,
+        Self::OpenCourse,
+        Self::SaveCourse,
         Self::ShowMake,
         Self::Make(MakeCommand::Stitch),
         Self::Make(MakeCommand::Repeat),
@@ -216,8 +259,19 @@ impl Command {
             | Self::ShowAssembly
             | Self::ShowSizes
             | Self::ShowSheet
+            | Self::ShowLesson
             | Self::ShowProofread
             | Self::ShowMake => Group::Stages,
+            Self::LessonBack
+            | Self::LessonNext
+            | Self::LessonNumbers
+            | Self::LessonPresent
+            | Self::LessonStop
+            | Self::PrintStep
+            | Self::PrintLesson
+            | Self::LessonProject
+            | Self::OpenCourse
+            | Self::SaveCourse => Group::Lesson,
             Self::Make(_) => Group::Make,
             Self::PreviousRound
             | Self::NextRound
@@ -244,7 +298,9 @@ impl Command {
             | Self::SavePattern
             | Self::MakePiece
             | Self::CopySheet
-            | Self::SaveSheet => Group::Pattern,
+            | Self::SaveSheet
+            | Self::SaveBody
+            | Self::SaveTurning => Group::Pattern,
             Self::ToggleTheme
             | Self::ShowSettings
             | Self::ShowKeys

@@ -24,6 +24,8 @@ impl Command {
             Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
             Self::SaveSheet => "Save the sheet…",
+            Self::SaveBody => "Save the picture…",
+            Self::SaveTurning => "Save it turning…",
             Self::PreviousRound => "Previous round",
             Self::NextRound => "Next round",
             Self::FirstRound => "First round",
@@ -44,6 +46,17 @@ impl Command {
             Self::ToggleMagnet => "Magnet",
             Self::ChoosePicture => "Picture…",
             Self::TracePicture => "Trace…",
+            Self::ShowLesson => "Lesson",
+            Self::LessonBack => "Previous step",
+            Self::LessonNext => "Next step",
+            Self::LessonNumbers => "Hide numbers",
+            Self::LessonPresent => "Present",
+            Self::LessonStop => "Stop or let go on",
+            Self::PrintStep => "Print this step…",
+            Self::PrintLesson => "Print every step for a class…",
+            Self::LessonProject => "Make a project of the lesson",
+            Self::OpenCourse => "Open a course…",
+            Self::SaveCourse => "Save the course to change it…",
             Self::ShowMake => "Make",
             Self::Make(make) => make.text(),
             Self::ShowSettings => "Settings…",
@@ -79,6 +92,10 @@ impl Command {
             }
             Self::CopySheet => "Copy the whole pattern as plain text",
             Self::SaveSheet => "Save the sheet as .pdf, .html, .md, .txt or a page as .png",
+            Self::SaveBody => {
+                "Save the body as it is turned now, as a picture on a clear ground"
+            }
+            Self::SaveTurning => "Save the body turning once around, as an animated picture",
             Self::PreviousRound => "Take the round before in hand",
             Self::NextRound => "Take the next round in hand",
             Self::FirstRound => "Take the first round in hand",
@@ -104,6 +121,31 @@ impl Command {
                 "Find the outline in the picture, to look at before it is taken"
             }
             Self::ChoosePicture => "Choose a picture to trace: PNG, JPEG or WebP",
+            Self::ShowLesson => "See and teach why an increase bends cloth",
+            Self::LessonBack => "Go to the step of the lesson before this one",
+            Self::LessonNext => {
+                "Go to the next step of the lesson, after the last to your own piece"
+            }
+            Self::LessonNumbers => {
+                "Hide the numbers of the lesson, so that learners work them out, or show them"
+            }
+            Self::LessonPresent => {
+                "Fill the window with the lesson in large type, for a projector; Esc ends it"
+            }
+            Self::LessonStop => "Hold the cloth where it has come to, or let it settle further",
+            Self::PrintStep => {
+                "Save a page to work on with its answer on the back, and a page for the teacher, as a PDF"
+            }
+            Self::PrintLesson => {
+                "Save the pages of all steps, and the teacher’s guide, as one PDF"
+            }
+            Self::LessonProject => {
+                "Begin a project with a piece for each step, in your own stitches"
+            }
+            Self::OpenCourse => {
+                "Teach from a file of your own, written like the one that is built in"
+            }
+            Self::SaveCourse => "Save the words of this course as a file, to write your own",
             Self::ShowMake => "Work the piece, one stitch after the other",
             Self::Make(make) => make.tooltip(),
             Self::ShowSettings => "Theme, units, text size, keys, and the side of the board",

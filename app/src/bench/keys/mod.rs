@@ -1,6 +1,7 @@
 //! Keys: commands by their shortcuts, arrows that nudge the selected knots; `toy` has those of
-//! the Assembly stage.
+//! the Assembly stage, `lesson` those of the Lesson stage.
 
+mod lesson;
 mod toy;
 
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
@@ -13,7 +14,8 @@ use crate::document::edit::Edit;
 use crate::document::shaping;
 use crate::view::Stage;
 use crate::view::ids::{
-    bars_id, bend_id, board_id, body_id, make_id, map_id, note_id, pattern_id, toy_id,
+    bars_id, bend_id, board_id, body_id, gains_id, guess_id, lesson_id, lesson_side_id,
+    make_id, map_id, note_id, pattern_id, toy_id,
 };
 use crate::view::look::Look;
 
@@ -27,12 +29,25 @@ const NUDGE: f64 = 0.5;
 pub fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let focused = ctx.memory(|m| m.focused());
     // While a menu or a card is open, arrows and Esc are its own.
-    let canvases = [board_id(), bars_id(), body_id(), bend_id(), make_id(), toy_id(), map_id()];
+    let canvases = [
+        board_id(),
+        bars_id(),
+        body_id(),
+        bend_id(),
+        make_id(),
+        toy_id(),
+        map_id(),
+        lesson_id(),
+        lesson_side_id(),
+        gains_id(),
+    ];
     let on_canvas =
         focused.is_none_or(|id| canvases.contains(&id)) && !egui::Popup::is_any_open(ctx);
-    let typing = [pattern_id(), note_id()].map(Some).contains(&focused);
+    let typing = [pattern_id(), note_id(), guess_id()].map(Some).contains(&focused);
     if on_canvas && bench.view.stage == Stage::Assembly {
         toy::read(ctx, bench, actions);
+    } else if on_canvas && bench.view.stage == Stage::Lesson && focused != Some(gains_id()) {
+        lesson::read(ctx, bench, actions);
     } else if on_canvas && focused == Some(body_id()) {
         turn(ctx, bench, actions);
     } else if on_canvas && ![Some(bars_id()), Some(bend_id())].contains(&focused) {

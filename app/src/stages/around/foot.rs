@@ -48,13 +48,20 @@ fn card(strip: Rect) -> Rect {
 pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mut Actions) {
     let card = card(strip);
     paint::lip(ui.painter(), card, CARD_RADIUS, t.edge_deep, 3.0);
-    let edge = Stroke::new(1.3, t.warning);
-    ui.painter().rect(card, CARD_RADIUS, t.warn_wash, edge, StrokeKind::Inside);
+    // Nothing is wrong any more: it offers something.
+    let edge = Stroke::new(1.3, t.highlight_edge);
+    ui.painter().rect(card, CARD_RADIUS, t.wash, edge, StrokeKind::Inside);
     let age = left.at.elapsed().map_or_else(|_| "a moment ago".into(), recovery::ago);
     let title = &left.project.title;
     let saved = left.of.as_deref().is_some_and(std::path::Path::is_file);
     let second = if saved { "Open the last saved" } else { "Let it go" };
-    let mut right = card.right() - 12.0;
+    let close = Rect::from_center_size(card.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
+    let face = ButtonFace::Icon(Icon::Close);
+    let button = controls::button(ui, close, face, "Offer it again at the next start", true);
+    if button.on_hover_text("Put this away; it is offered again at the next start").clicked() {
+        actions.push(Action::Desk(DeskAction::PutOff));
+    }
+    let mut right = close.left() - 10.0;
     for (words, action) in [(second, DeskAction::LetGo), ("Recover", DeskAction::Recover)] {
         let width = controls::words_width(ui, words);
         let rect =
@@ -64,7 +71,13 @@ pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mu
         }
         right = rect.left() - 8.0;
     }
-    icons::warning(ui.painter(), card.left_center() + vec2(22.0, 0.0), 15.0, t.warning);
+    icons::bob(
+        ui.painter(),
+        card.left_center() + vec2(22.0, 2.0),
+        card.top(),
+        t.highlight,
+        t.highlight_edge,
+    );
     let words = format!(
         "Plumpline closed unexpectedly. Recover “{title}” as it was {age}{}",
         if saved { ", or open the last saved?" } else { "? It was never saved." }

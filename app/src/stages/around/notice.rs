@@ -1,10 +1,12 @@
 //! One line for the person: what went wrong, which stays until dismissed, or what was done,
-//! which stays with its stage; and what takes so long that it may be stopped.
+//! with a way back where a key did it, which leaves by itself; and what takes so long that it
+//! may be stopped.
 
 use egui::{Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
+use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::type_faces;
@@ -61,7 +63,9 @@ fn told(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) -> Option
     let font = type_faces::regular(type_faces::BODY);
     let most = (over.width() - 140.0).min(760.0);
     let galley = ui.painter().layout(notice.text.clone(), font, t.ink, most);
-    let size = galley.size() + vec2(88.0, 20.0);
+    let undo = notice.undo && Command::Undo.enabled(bench);
+    let room = if undo { controls::words_width(ui, Command::Undo.text()) + 8.0 } else { 0.0 };
+    let size = galley.size() + vec2(88.0 + room, 20.0);
     let rect = Rect::from_min_size(
         pos2(over.center().x - 0.5 * size.x, over.bottom() - 16.0 - size.y),
         size,
@@ -77,6 +81,19 @@ fn told(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) -> Option
         icons::check(painter, mark, t.increase);
     }
     painter.galley(rect.left_top() + vec2(44.0, 10.0), galley, t.ink);
+    if undo {
+        let right = rect.right() - 42.0;
+        let place = Rect::from_x_y_ranges(
+            right - room + 8.0..=right,
+            rect.center().y - 13.0..=rect.center().y + 13.0,
+        );
+        let face = ButtonFace::Words(Command::Undo.text());
+        let name = format!("Undo: {}", notice.text);
+        if controls::button(ui, place, face, &name, true).clicked() {
+            actions.command(Command::Undo);
+            actions.look(Look::Dismiss);
+        }
+    }
     let close = Rect::from_center_size(rect.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
     if controls::button(ui, close, ButtonFace::Icon(Icon::Close), "Dismiss", true).clicked() {
         actions.look(Look::Dismiss);

@@ -3,11 +3,12 @@
 use egui::{Popup, Rect, Response, TextEdit, Ui, pos2, vec2};
 use plumpline_core::Piece;
 use plumpline_core::piece::MOST_COPIES;
+use plumpline_core::starter::Starter;
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
-use crate::document::pieces::{MOST_PIECES, PieceEdit};
+use crate::document::pieces::{ListWay, MOST_PIECES, PieceEdit};
 use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
@@ -50,7 +51,8 @@ pub(super) fn show(
             let on = (pieces.len() > 1 && !alone).then_some(true);
             let face = ButtonFace::WordsThen(&words[i], Icon::Down);
             let name = format!("{}, in hand", called(pieces, i));
-            let chip = controls::toggle(ui, rect, face, &name, true, on);
+            let id = ui.scope_id().with("selected piece");
+            let chip = controls::toggle_known(ui, rect, face, (&name, id), on);
             card(ui, &chip, bench, alone, actions);
             chip.on_hover_text("Rename, copy or remove this piece, or add another");
         } else {
@@ -112,26 +114,63 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
                 actions.edit(Edit::Piece(PieceEdit::Copies(n)));
             }
             let count = bench.document.project().pieces.len();
-            for (words, edit, enabled) in [
-                ("Add a ball", PieceEdit::Add, count < MOST_PIECES),
-                ("Duplicate", PieceEdit::Duplicate, count < MOST_PIECES),
-                ("Remove", PieceEdit::Remove, count > 1),
+            let (place, more) = (bench.document.place(), count < MOST_PIECES);
+            for row in [
+                [
+                    ("Duplicate", PieceEdit::Duplicate, more),
+                    ("Remove", PieceEdit::Remove, count > 1),
+                ],
+                [
+                    ("Earlier", PieceEdit::Move(ListWay::Earlier), place > 0),
+                    ("Later", PieceEdit::Move(ListWay::Later), place + 1 < count),
+                ],
             ] {
-                let size = vec2(ui.available_width(), 28.0);
-                let (rect, _) = ui.allocate_exact_size(size, egui::Sense::hover());
-                if controls::button(ui, rect, ButtonFace::Words(words), words, enabled)
-                    .clicked()
-                {
-                    actions.edit(Edit::Piece(edit));
-                    ui.close();
-                }
+                buttons(
+                    ui,
+                    row.map(|(words, edit, on)| (words, words.to_owned(), edit, on)),
+                    actions,
+                );
+            }
+            form::heading(ui, "Add a piece");
+            for row in Starter::ALL.chunks(4) {
+                let one = |&starter: &Starter| {
+                    let name = format!("Add a {}", starter.name().to_lowercase());
+                    (starter.name(), name, PieceEdit::Add(starter), more)
+                };
+                buttons(ui, row.iter().map(one), actions);
             }
         });
 }
 
+/// A row of buttons: their words, names and what they do, and whether they can be pressed.
+fn buttons<'a>(
+    ui: &mut Ui,
+    row: impl IntoIterator<Item = (&'a str, String, PieceEdit, bool)>,
+    actions: &mut Actions,
+) {
+    let row: Vec<_> = row.into_iter().collect();
+    let size = vec2(ui.available_width(), 28.0);
+    let (place, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    let many = row.len() as f32;
+    let each = (size.x - GAP * (many - 1.0)) / many;
+    for (i, (words, name, edit, enabled)) in row.into_iter().enumerate() {
+        let left = place.left() + i as f32 * (each + GAP);
+        let rect = Rect::from_min_size(pos2(left, place.top()), vec2(each, size.y));
+        if controls::button(ui, rect, ButtonFace::Words(words), &name, enabled).clicked() {
+            // It can be moved on without the card; another piece has a card of its own.
+            let closes = !matches!(edit, PieceEdit::Move(_));
+            actions.edit(Edit::Piece(edit));
+            if closes {
+                ui.close();
+            }
+        }
+    }
+}
+
 fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     form::heading(ui, "Pieces");
-    egui::ScrollArea::vertical().max_height(240.0).show(ui, |ui| {
+    // Twelve pieces without scrolling, where the window has the room.
+    egui::ScrollArea::vertical().max_height(340.0).show(ui, |ui| {
         for piece in &bench.document.project().pieces {
             let on = piece.id == bench.document.piece_id();
             if ui.selectable_label(on, chip_words(piece)).clicked() && !on {

@@ -196,6 +196,7 @@ fn stages(
             Stage::Assembly => Command::ShowAssembly,
             Stage::Sizes => Command::ShowSizes,
             Stage::Sheet => Command::ShowSheet,
+            Stage::Lesson => Command::ShowLesson,
             Stage::Proofread => Command::ShowProofread,
             Stage::Make => Command::ShowMake,
         };

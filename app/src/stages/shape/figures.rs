@@ -60,7 +60,7 @@ impl Values {
             },
             rounds: plan.rounds.len().to_string(),
             stitches: grouped(estimate.stitches),
-            stuffing: span(low, high),
+            stuffing: unit.mass_range(low, high),
             time: time(estimate.minutes),
         }
     }
@@ -73,11 +73,6 @@ fn grouped(number: u32) -> String {
     } else {
         number.to_string()
     }
-}
-
-/// Two numbers as one: `4–9`; with a decimal where they are small.
-fn span(low: f64, high: f64) -> String {
-    if high < 10.0 { format!("{low:.1}–{high:.1}") } else { format!("{low:.0}–{high:.0}") }
 }
 
 /// Minutes in words: `1 h 45`, `40 min`.
@@ -141,7 +136,7 @@ pub(crate) fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     let four = [
         ("Rounds", values.rounds, ""),
         ("Stitches", values.stitches, ""),
-        ("Stuffing", values.stuffing, "g"),
+        ("Stuffing", values.stuffing, bench.unit().mass_symbol()),
         ("Making", values.time, ""),
     ];
     for (i, (label, value, unit)) in four.into_iter().enumerate() {
@@ -198,11 +193,11 @@ fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Act
         let name = pos2(place.left() + 24.0, y);
         let name_width = 0.29 * place.width();
         paint::clipped_text(painter, name, &yarn.name, body(), t.ink, name_width);
-        let grams = format!("{:.1} g", yarn.grams(one.metres));
+        let grams = bench.unit().mass_text(yarn.grams(one.metres));
         let right = pos2(place.right(), y);
         painter.text(right, Align2::RIGHT_CENTER, grams, body(), t.soft_ink);
         let metres = pos2(place.right() - 52.0, y);
-        let text = format!("{:.1} m", one.metres);
+        let text = bench.unit().yarn_text(one.metres);
         painter.text(metres, Align2::RIGHT_CENTER, text, body(), t.ink);
         let from = name.x + name_width + 6.0;
         let room = (place.right() - 112.0 - from).max(10.0);
@@ -338,11 +333,12 @@ pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         Some(_) => symbol.to_owned(),
         None => format!("{symbol} high × wide"),
     };
+    let stuffing = format!("{} stuffing", bench.unit().mass_symbol());
     let items = [
         (values.size, size_unit.as_str()),
         (values.rounds, "rounds"),
         (values.stitches, "st"),
-        (values.stuffing, "g stuffing"),
+        (values.stuffing, stuffing.as_str()),
         (values.time, "making"),
         (fit, "st off"),
     ];
@@ -362,7 +358,7 @@ pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         let hit = Rect::from_center_size(pos2(x + 32.0, y), vec2(76.0, 28.0));
         yarn_button(ui, bench, hit, one.yarn, yarn, actions);
         paint::bead(&painter, pos2(x + 8.0, y), &Yarn::letter(one.yarn), yarn.colour, t);
-        let text = format!("{:.1} m", one.metres);
+        let text = bench.unit().yarn_text(one.metres);
         let body = type_faces::regular(type_faces::BODY);
         let text = painter.text(pos2(x + 20.0, y), Align2::LEFT_CENTER, text, body, t.ink);
         x = text.right() + 14.0;
@@ -381,7 +377,5 @@ mod tests {
         assert_eq!(grouped(1_000_042), "1 000 042");
         assert_eq!(time(104.0), "1 h 45");
         assert_eq!(time(2.0), "5 min");
-        assert_eq!(span(3.24, 7.0), "3.2–7.0");
-        assert_eq!(span(9.0, 19.4), "9–19");
     }
 }

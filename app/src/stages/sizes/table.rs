@@ -330,8 +330,8 @@ fn cells(made: &MadeSize, drawn: Option<&MadeSize>, unit: Unit, yarns: &[Yarn]) 
         drawn.map_or(String::new(), |drawn| format!("× {:.2}", made.times(drawn))),
         made.rounds.to_string(),
         needs.stitches.to_string(),
-        format!("{grams:.0} g"),
-        format!("{low:.0}–{high:.0} g"),
+        unit.mass_text(grams),
+        unit.mass_range_text(low, high),
         if minutes < 60 {
             format!("{minutes} min")
         } else {

@@ -5,12 +5,13 @@ use std::sync::Arc;
 use egui::{ColorImage, Pos2, Rect};
 use plumpline_core::picture::Picked;
 use plumpline_core::picture::relief::{
-    PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
+    Drape, PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
 };
 use plumpline_core::{Piece, Plan};
 
 use super::super::still::{image_of, still_unless};
 use super::{BodyLook, around, view};
+use crate::work::lesson::cloth::LooseCloth;
 
 /// A draft has a pixel for so many of the screen, each way.
 const DRAFT: f32 = 2.0;
@@ -38,9 +39,11 @@ pub(super) struct Drawn {
 }
 
 /// The relief of the plan drawn last: another look does not need another.
-#[derive(Debug, Default)]
+#[derive(Default)]
 pub(super) struct BodyLikeness {
     kept: Option<(Arc<Plan>, Relief)>,
+    /// Its stitches let go, once that was asked for.
+    loose: Option<(Arc<Plan>, LooseCloth)>,
 }
 
 impl BodyLikeness {
@@ -55,6 +58,9 @@ impl BodyLikeness {
         if !self.kept.as_ref().is_some_and(|(plan, _)| Arc::ptr_eq(plan, &wish.plan)) {
             let relief = Relief::new(&wish.piece, &wish.plan);
             self.kept = Some((Arc::clone(&wish.plan), relief));
+        }
+        if wish.look.turned.let_go && self.draw_loose(wish, &mut tell, &is_vain) {
+            return;
         }
         let Some((_, relief)) = &self.kept else { return };
         let place = around(wish.look.field, wish.middle);
@@ -81,6 +87,51 @@ impl BodyLikeness {
         if let Some(still) = still_unless(&scene, is_vain) {
             tell(Drawn::new(still, place, false));
         }
+    }
+}
+
+impl BodyLikeness {
+    /// Draws the piece with every stitch in its own place, as it settles and then with all
+    /// care; returns false where it has no net, as an oval has none.
+    fn draw_loose(
+        &mut self,
+        wish: &BodyWish,
+        tell: &mut impl FnMut(Drawn),
+        is_vain: &impl Fn() -> bool,
+    ) -> bool {
+        let Some(middle) = self.kept.as_ref().map(|(_, relief)| relief.ball().0) else {
+            return false;
+        };
+        if !self.loose.as_ref().is_some_and(|(plan, _)| Arc::ptr_eq(plan, &wish.plan)) {
+            let Ok(cloth) = LooseCloth::of_piece(&wish.piece, &wish.plan) else { return false };
+            self.loose = Some((Arc::clone(&wish.plan), cloth));
+        }
+        let Some((_, cloth)) = &mut self.loose else { return false };
+        let place = around(wish.look.field, wish.middle);
+        let draw = |cloth: &LooseCloth, coarse, quality| {
+            // Rounds begin at −Y in a picture, at +X in a net.
+            let turned = |[x, y, z]: [f64; 3]| [y as f32, -x as f32, z as f32];
+            let places = cloth.places(false).into_iter().map(turned).collect();
+            let drape = Drape::new(places, &cloth.cells, cloth.stitch_mm());
+            let view =
+                ReliefView { middle, quality, ..view(&wish.look, place, wish.scale, coarse) };
+            drape.still(&view, &wish.look.colours, wish.look.lit).ok()
+        };
+        loop {
+            let rests = cloth.settle(false, is_vain);
+            if let Some(still) = draw(cloth, DRAFT, Quality::Draft) {
+                tell(Drawn::new(still, place, true));
+            }
+            if rests || is_vain() {
+                break;
+            }
+        }
+        if !is_vain()
+            && let Some(still) = draw(cloth, 1.0, Quality::Full)
+        {
+            tell(Drawn::new(still, place, false));
+        }
+        true
     }
 }
 

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::bail;
 use plumpline_core::file::SavedOver;
+use plumpline_core::lesson::LessonCourse;
 use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Error, Project, disk, file};
 
@@ -104,6 +105,15 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
             Ok(path) => Outcome::Wrote(path),
             Err(why) => Outcome::Failed(why),
         },
+        Purpose::Body(picture) => other("The picture", with_ending(path, "png"), picture.png()),
+        Purpose::Lesson(print) => other("The lesson", with_ending(path, "pdf"), print.pdf()),
+        Purpose::SaveCourse(text) => {
+            other("The course", with_ending(path, "ron"), Ok(text.as_bytes().to_vec()))
+        }
+        Purpose::Course => match course(&path) {
+            Ok(course) => Outcome::Course(Box::new(course)),
+            Err(error) => failed(error),
+        },
         Purpose::IfFree(purpose) => {
             let path = with_ending(path, purpose.ending());
             match path.symlink_metadata() {
@@ -134,6 +144,14 @@ fn saved(
     }
 }
 
+/// Writes what is called `what` at `path`, if it could be made.
+fn other(what: &'static str, path: PathBuf, made: Result<Vec<u8>, String>) -> Outcome {
+    match made.and_then(|bytes| disk::write(&path, &bytes).map_err(|e| e.to_string())) {
+        Ok(()) => Outcome::WroteOther(what, path),
+        Err(why) => Outcome::Failed(why),
+    }
+}
+
 /// Writes the sheet of `project` to `path`, or to that with .pdf where it has no ending;
 /// returns where.
 fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBuf, String> {
@@ -159,6 +177,15 @@ pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
         bail!("{}: it is no text; save the pattern as plain text", path.display());
     }
     Ok(text)
+}
+
+/// The course in the file at `path`.
+///
+/// # Errors
+/// In one line, for what cannot be read or is no course.
+pub(crate) fn course(path: &Path) -> plumpline_core::Result<LessonCourse> {
+    let text = disk::read_text(path, disk::LARGEST_PATTERN)?;
+    LessonCourse::read(&text).map_err(|e| e.within(&path.display().to_string()))
 }
 
 /// The path, with an ending if it has none.

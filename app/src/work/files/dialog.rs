@@ -18,6 +18,9 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Pattern | Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
+        Purpose::Body(_) => dialog.add_filter("PNG", &["png"]),
+        Purpose::Lesson(_) => dialog.add_filter("PDF", &["pdf"]),
+        Purpose::SaveCourse(_) | Purpose::Course => dialog.add_filter("Course", &["ron"]),
         Purpose::Sheet(..) => dialog
             .add_filter("PDF", &["pdf"])
             .add_filter("Page for a browser", &["html"])
@@ -44,6 +47,10 @@ fn title(purpose: &Purpose) -> &'static str {
         Purpose::Shape => "Choose a file with a shape in it",
         Purpose::SavePattern(_) => "Save the written pattern",
         Purpose::Sheet(..) => "Save the pattern",
+        Purpose::Body(_) => "Save the picture of the body",
+        Purpose::Lesson(_) => "Print the lesson as a PDF",
+        Purpose::SaveCourse(_) => "Save the course",
+        Purpose::Course => "Open a course",
         _ => "Save the project",
     }
 }

@@ -15,7 +15,7 @@ use egui::Context;
 use super::lingering::{LINGERS, Lingering, LongWork};
 use super::worker::{Queue, Ticket, Voice, Worker};
 use carry_out::Written;
-pub(crate) use carry_out::pattern_text;
+pub(crate) use carry_out::{course, pattern_text};
 pub use purpose::{Outcome, Purpose, ToSave};
 
 /// A dialog that closes sooner than anyone can was never shown.
@@ -109,8 +109,7 @@ impl Files {
         let carry = self.carrying();
         let job = move || {
             let began = Instant::now();
-            let chosen =
-                if purpose.reads() { dialog.pick_file() } else { dialog.save_file() };
+            let chosen = if purpose.reads() { dialog.pick_file() } else { dialog.save_file() };
             match chosen {
                 Some(path) => carry(purpose, path),
                 None if began.elapsed() < SHOWN => Outcome::NoDialog(purpose),
@@ -155,8 +154,9 @@ impl Files {
         let heard = self.worker.hear()?;
         let asked = self.asked.remove(&heard.to);
         let outcome = heard.answer.unwrap_or_else(|broken| {
-            let (doing, saves, keeps) = asked
-                .map_or(("The file", false, false), |asked| (asked.doing, asked.saves, asked.keeps));
+            let (doing, saves, keeps) = asked.map_or(("The file", false, false), |asked| {
+                (asked.doing, asked.saves, asked.keeps)
+            });
             let mend = match saves {
                 true => "its file may hold the old state or the new one; save elsewhere",
                 false => "try again",

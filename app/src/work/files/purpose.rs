@@ -3,10 +3,13 @@
 use std::path::PathBuf;
 
 use plumpline_core::Project;
+use plumpline_core::lesson::LessonCourse;
 
 use crate::document::Revision;
 use crate::view::sheet::SheetLook;
+use crate::work::body_file::BodyPicture;
 use crate::work::carried::Carried;
+use crate::work::lesson_file::LessonPrint;
 
 /// A project to save.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,6 +47,14 @@ pub enum Purpose {
     Compare(Revision, Box<Project>),
     /// To write the sheet of this project in it, in the form its ending asks for.
     Sheet(Box<Project>, SheetLook),
+    /// To draw this body in it.
+    Body(Box<BodyPicture>),
+    /// To print these pages of the lesson in it.
+    Lesson(Box<LessonPrint>),
+    /// To save this course in it, to be changed.
+    SaveCourse(&'static str),
+    /// To teach the course in it.
+    Course,
     /// The same as another, if nothing stands there yet: for paths that are typed.
     IfFree(Box<Self>),
 }
@@ -53,7 +64,12 @@ impl Purpose {
     pub fn reads(&self) -> bool {
         matches!(
             self,
-            Self::Open | Self::Pattern | Self::Picture | Self::Shape | Self::Compare(..)
+            Self::Open
+                | Self::Pattern
+                | Self::Picture
+                | Self::Shape
+                | Self::Course
+                | Self::Compare(..)
         )
     }
 
@@ -69,11 +85,13 @@ impl Purpose {
     /// How names of such files end, if nothing else is said.
     pub(crate) fn ending(&self) -> &'static str {
         match self {
-            Self::Sheet(..) => "pdf",
+            Self::Sheet(..) | Self::Lesson(_) => "pdf",
             Self::Pattern | Self::SavePattern(_) => "txt",
-            Self::Picture | Self::Shape => "png",
+            Self::Picture | Self::Shape | Self::Body(_) => "png",
             Self::IfFree(purpose) => purpose.ending(),
             Self::Open
+            | Self::SaveCourse(_)
+            | Self::Course
             | Self::Save(_)
             | Self::SaveReadOnly(_)
             | Self::SaveOver(..)
@@ -91,6 +109,10 @@ impl Purpose {
             Self::SavePattern(_) => "Saving the text",
             Self::Compare(..) => "Looking at the file",
             Self::Sheet(..) => "Writing the sheet",
+            Self::Body(_) => "Drawing the body",
+            Self::Lesson(_) => "Printing the lesson",
+            Self::SaveCourse(_) => "Saving the course",
+            Self::Course => "Opening a course",
             Self::IfFree(purpose) => purpose.doing(),
             Self::Save(_) | Self::SaveReadOnly(_) | Self::SaveOver(..) | Self::Keep(..) => {
                 "Saving the project"
@@ -129,6 +151,10 @@ pub enum Outcome {
     Read(String),
     /// The pattern was written.
     Wrote(PathBuf),
+    /// Something else was written: what it is called.
+    WroteOther(&'static str, PathBuf),
+    /// A course was read.
+    Course(Box<LessonCourse>),
     /// This written pattern was saved.
     SavedPattern(PathBuf, String),
     /// Nothing was chosen, or nothing is to be told.

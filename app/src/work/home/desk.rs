@@ -5,6 +5,8 @@ use std::path::{Path, PathBuf};
 use plumpline_core::disk;
 use serde::{Deserialize, Serialize};
 
+use super::predictions::Predictions;
+
 /// Projects that are remembered.
 const MOST_RECENT: usize = 8;
 /// The file's name in the studio's folder.
@@ -20,6 +22,8 @@ pub struct Desk {
     pub recent: Vec<PathBuf>,
     /// How far the first steps have come; none where they are not shown.
     pub steps: Option<FirstSteps>,
+    /// What was predicted in the lesson.
+    pub predictions: Predictions,
     /// Those of `recent` that were not there when last looked for.
     #[serde(skip)]
     pub missing: Vec<PathBuf>,

@@ -5,6 +5,7 @@
 mod book;
 pub mod desk;
 mod gauges;
+pub mod predictions;
 pub mod recovery;
 mod writer;
 
@@ -46,6 +47,8 @@ pub enum DeskAction {
     Recover,
     /// Lets what a crash left go.
     LetGo,
+    /// Puts the offer of it away until the next start.
+    PutOff,
     /// Ends the first steps.
     EndSteps,
     /// Keeps what a sample taught in the gauge book.
@@ -68,6 +71,8 @@ pub struct Home {
     folder: PathBuf,
     /// What crashes left, newest first.
     left: Vec<Left>,
+    /// Whether the offer of it is put off until the next start.
+    put_off: bool,
     /// What was taken up but has no new copy yet; held, so that nobody else offers it.
     taken: Vec<Left>,
     /// What the recovery copy holds.
@@ -117,9 +122,14 @@ impl Home {
         }
     }
 
-    /// What a crash left, if anything: the newest.
+    /// What a crash left, if anything: the newest, unless that is put off.
     pub fn offer(&self) -> Option<&Left> {
-        self.left.first()
+        self.left.first().filter(|_| !self.put_off)
+    }
+
+    /// Puts the offer off until the next start; what it is of stays where it is.
+    pub fn put_off(&mut self) {
+        self.put_off = true;
     }
 
     /// Takes the offer up: its copy goes once this run has made one of its own.

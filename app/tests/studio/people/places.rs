@@ -68,18 +68,24 @@ fn eyes_on_a_body(bench: &mut Bench<'_>) {
     until_settled(bench);
 }
 
+/// Comes to the first question of the lesson.
+fn lesson(bench: &mut Bench<'_>) {
+    press(bench, Key::Num5);
+    until_settled(bench);
+}
+
 /// Comes to the Make stage with two sizes to make.
 fn sizes_to_make(bench: &mut Bench<'_>) {
     press(bench, Key::Num3);
     click(bench, "Add a size");
     click(bench, "Add a size");
     press(bench, Key::Escape); // The keyboard leaves the button.
-    press(bench, Key::Num6);
+    press(bench, Key::Num7);
 }
 
 /// Reads a text with a finding, until the control whose name begins so is there.
 fn proofread(bench: &mut Bench<'_>, begins: &str) {
-    press(bench, Key::Num5);
+    press(bench, Key::Num6);
     bench.get_by_label("Pattern text").focus();
     bench.run();
     bench.event(egui::Event::Paste(BROKEN.into()));
@@ -97,7 +103,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 47] = [
+pub(crate) const PLACES: [Place; 53] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -217,7 +223,34 @@ pub(crate) const PLACES: [Place; 47] = [
         click(b, "The sheet as: Text");
         until_settled(b);
     }),
-    base("make", |b| press(b, Key::Num6)),
+    base("lesson, a question", lesson),
+    base("lesson, answered", |b| {
+        lesson(b);
+        click(b, "it ruffles");
+        until_settled(b);
+    }),
+    base("lesson, a number asked for", |b| {
+        lesson(b);
+        press(b, Key::PageDown);
+        until_settled(b);
+    }),
+    base("lesson, the piece itself", |b| {
+        lesson(b);
+        (0..8).for_each(|_| press(b, Key::PageDown));
+        until_settled(b);
+        click(b, "Chart: angles");
+    }),
+    base("lesson, presented", |b| {
+        lesson(b);
+        click(b, "it cups");
+        press(b, Key::F5);
+        until_settled(b);
+    }),
+    over("lesson, to print", |b| {
+        lesson(b);
+        click(b, "Print or save the lesson");
+    }),
+    base("make", |b| press(b, Key::Num7)),
     base("make, in a size", |b| {
         sizes_to_make(b);
         press(b, Key::S);
@@ -236,7 +269,7 @@ pub(crate) const PLACES: [Place; 47] = [
         press(b, Key::Num4);
         click(b, "Words");
     }),
-    base("proofread, empty", |b| press(b, Key::Num5)),
+    base("proofread, empty", |b| press(b, Key::Num6)),
     base("proofread, a finding", |b| {
         proofread(b, "Mend line");
     }),

@@ -10,6 +10,10 @@ use crate::sentence::Sentence;
 /// fifth of a stitch.
 const CURVED: f64 = 0.2;
 
+/// Names that a reply may have besides figures, to try its words out.
+pub(super) const NAMES_OF_REPLY: &[(&str, &str)] =
+    &[("guess", ""), ("answer", ""), ("apart", ""), ("unit", "")];
+
 /// What can be chosen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LessonChoice {
@@ -151,6 +155,15 @@ impl LessonStep {
                 };
                 Ok(LessonAnswer::Number { value: value(figure)?, places, near: *near })
             }
+        }
+    }
+
+    /// What it says to predictions that are wrong.
+    pub(super) fn replies(&self) -> [&str; 3] {
+        match &self.prediction.ask {
+            LessonAsk::Bend { cup, flat, ruffle } => [cup, flat, ruffle],
+            LessonAsk::Curve { ball, straight, saddle, .. } => [ball, straight, saddle],
+            LessonAsk::Number { low, high, .. } => [low, high, ""],
         }
     }
 

@@ -3,19 +3,18 @@
 //! Words stand in a file, numbers do not: a name in braces is filled in from the maker's own
 //! stitches, so that what is said is true at every gauge. [`sample`] makes the rounds a step
 //! speaks of, [`figures`] works out what can be said of them, [`answer`] compares a guess with
-//! it, [`page`] lays a step out for paper.
+//! it, [`page`] lays a step out for paper. [`LessonCourse::read`] takes a course of one's own.
 
 pub mod answer;
 pub mod figures;
+mod file;
 pub mod page;
 pub mod sample;
 
 pub use answer::{GuessReply, LessonAnswer, LessonChoice, LessonGuess};
 pub use figures::{Figure, Figures};
-pub use page::{LessonPage, TeacherPage, lesson_page, teacher_page};
-pub use sample::{LessonSample, SampleGain, SampleRule};
-
-use std::sync::OnceLock;
+pub use page::{LessonPage, LessonPicture, TeacherPage, lesson_page, teacher_page};
+pub use sample::{KnobOf, LessonSample, SampleGain, SampleKnob, SampleRule};
 
 use serde::Deserialize;
 
@@ -60,6 +59,13 @@ pub struct LessonWords {
     pub time: String,
     pub materials: String,
     pub mistakes: String,
+    pub from_above: String,
+    pub from_side: String,
+    pub knob_gain: String,
+    pub knob_middle: String,
+    pub knob_side: String,
+    pub knob_change: String,
+    pub knob_every: String,
 }
 
 /// One step of the lesson. Names in braces are filled in by [`Figures::filled`].
@@ -168,15 +174,4 @@ pub struct Mistake {
     pub seen: String,
     /// What helps.
     pub help: String,
-}
-
-impl LessonCourse {
-    /// The lesson in English, the only language it has yet.
-    pub fn english() -> &'static Self {
-        static ENGLISH: OnceLock<LessonCourse> = OnceLock::new();
-        ENGLISH.get_or_init(|| {
-            let text = include_str!("../../../../assets/words/lesson/en.ron");
-            ron::from_str(text).expect("the built-in lesson parses")
-        })
-    }
 }

@@ -52,6 +52,18 @@ pub struct LessonPage {
     pub answer: String,
     /// Why it is so, a paragraph each.
     pub why: Vec<String>,
+    /// The cloth of the answer; none as it is made here, for letting cloth go takes time.
+    pub pictures: Vec<LessonPicture>,
+}
+
+/// A picture of cloth at rest, for the back of a page.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct LessonPicture {
+    /// From where it is seen.
+    pub words: String,
+    /// The picture, a PNG file.
+    #[serde(skip)]
+    pub png: Vec<u8>,
 }
 
 /// What a teacher is told of a step, every name filled in.
@@ -194,6 +206,7 @@ pub fn lesson_page(
         back: words.back.clone(),
         answer: printed.answer()?,
         why: printed.texts(&step.why)?,
+        pictures: Vec::new(),
     })
 }
 

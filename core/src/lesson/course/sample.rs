@@ -85,6 +85,34 @@ pub enum SampleRule {
     },
 }
 
+/// What of a sample a learner can change.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum KnobOf {
+    /// Stitches gained in every round.
+    Gain,
+    /// Stitches around the middle of a ball.
+    Middle,
+    /// Rounds of a cylinder's side.
+    Side,
+    /// Stitches by which each round of a neck changes.
+    Change,
+    /// Stitches to an increase.
+    Every,
+}
+
+/// A whole number that a learner can change, and from where to where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct SampleKnob {
+    /// What it is.
+    pub of: KnobOf,
+    /// Least value.
+    pub low: u32,
+    /// Largest value.
+    pub high: u32,
+    /// What it is now; none where rounds differ.
+    pub value: Option<u32>,
+}
+
 /// Rounds that can be planned, let go and written.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LessonSample {
@@ -107,14 +135,46 @@ impl SampleRule {
         }
     }
 
-    /// The same with another gain a round, where it has one: what a learner drags.
+    /// What of it a learner can change, where `flat` a round lie flat.
+    pub fn knob(self, flat: f64) -> SampleKnob {
+        // From a cone to half as much again as lies flat: beyond that cloth meets itself.
+        let most = (1.5 * flat).ceil().max(8.0) as u32;
+        let gain = |value| SampleKnob { of: KnobOf::Gain, low: 3, high: most, value };
+        match self {
+            Self::Steady { .. } => gain(self.counts(flat).first().copied()),
+            Self::Level { .. } => gain(None),
+            Self::Ball { middle } => {
+                SampleKnob { of: KnobOf::Middle, low: 12, high: 60, value: Some(middle) }
+            }
+            Self::Cylinder { side, .. } => {
+                SampleKnob { of: KnobOf::Side, low: 1, high: 20, value: Some(side) }
+            }
+            Self::Neck { edge, change, rounds } => {
+                // Enough stitches stay at the waist for a round.
+                let most = (edge.saturating_sub(6) / rounds.max(1)).max(1);
+                SampleKnob { of: KnobOf::Change, low: 1, high: most, value: Some(change) }
+            }
+            Self::Hyperbolic { every, .. } => {
+                SampleKnob { of: KnobOf::Every, low: 2, high: 12, value: Some(every) }
+            }
+        }
+    }
+
+    /// The same with its knob at `value`: a circle that lay flat gains that much in every round
+    /// then.
     #[must_use]
-    pub fn with_gain(self, gain: u32) -> Self {
+    pub fn with_knob(self, value: u32) -> Self {
         match self {
             Self::Steady { rounds, kind, .. } => {
-                Self::Steady { gain: SampleGain::Fixed(gain), rounds, kind }
+                Self::Steady { gain: SampleGain::Fixed(value), rounds, kind }
             }
-            other => other,
+            Self::Level { rounds } => {
+                Self::Steady { gain: SampleGain::Fixed(value), rounds, kind: Kind::Single }
+            }
+            Self::Ball { .. } => Self::Ball { middle: value },
+            Self::Cylinder { bottom, .. } => Self::Cylinder { bottom, side: value },
+            Self::Neck { edge, rounds, .. } => Self::Neck { edge, change: value, rounds },
+            Self::Hyperbolic { rounds, .. } => Self::Hyperbolic { every: value, rounds },
         }
     }
 

@@ -3,13 +3,15 @@
 //!
 //! The net knows lengths at rest, never places: what it looks like is a list of places that
 //! goes with it, one a node. [`build`] makes nets of rounds, [`measure`] reads angles and
-//! lengths off places, [`coarse`] makes a net of fewer, larger stitches of the same cloth.
+//! lengths off places, [`drape`] makes patches of cloth to be seen, [`coarse`] makes a net of fewer, larger stitches of the same cloth.
 
 mod build;
 mod coarse;
+mod drape;
 mod measure;
 
 pub use build::NetRound;
+pub use drape::RoundLook;
 pub use measure::RingMeasure;
 
 pub(super) use coarse::Coarser;

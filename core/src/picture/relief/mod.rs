@@ -3,14 +3,16 @@
 //! A [`Relief`] is a piece and its plan made ready: the forecast turned about its axis, and on
 //! it the stitches where placement has them. A [`ReliefScene`] is one or more of them, each in its
 //! [`ReliefPose`], as a [`ReliefView`] sees them, and things without stitches among them;
-//! [`ReliefScene::rows`] draws a band of its rows.
+//! [`ReliefScene::rows`] draws a band of its rows. [`Drape`] is cloth that no axis turns.
 //!
 //! Everything here is a pure function of its arguments: however a picture is cut into bands,
 //! and whoever draws them, its bytes are the same.
 
+mod animated;
 mod body;
 mod cloth;
 mod curve;
+mod drape;
 mod fabric;
 mod hit;
 mod latitude;
@@ -28,7 +30,9 @@ mod still;
 mod tile;
 mod view;
 
+pub use animated::animated_png;
 pub use body::Relief;
+pub use drape::{Drape, DrapeCell, DrapeStitch};
 pub use plain::{BareForm, PosedPlain};
 pub use scene::ReliefScene;
 pub use space::{ReliefPose, V3};

@@ -25,7 +25,8 @@ pub(crate) use regauge::{same_rounds, set_gauge};
 pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, SizeBy};
 pub use features::{Feature, FeatureKind, features};
 pub use project::{
-    AtSize, MOST_AT_SIZES, ResizedProject, at_all_sizes, at_size, put, resize, size_names, sized,
+    AtSize, MOST_AT_SIZES, ResizedProject, at_all_sizes, at_size, put, resize, size_names,
+    sized,
 };
 pub use resized::{Dimension, Resized, Wanted, tolerance_mm};
 pub use table::{MadeSize, SizeRow, size_table, written, written_as};

@@ -2,4 +2,5 @@
 
 mod counted;
 mod course;
+mod drawn;
 mod relaxed;

@@ -105,11 +105,7 @@ fn stuffing(painter: &Painter, bench: &Bench<'_>, plan: &Plan, rows: &Rows) {
     let ends = [pos2(rows.left() + 8.0, y), pos2(rows.right(), y)];
     painter.extend(Shape::dashed_line(&ends, Stroke::new(1.2, t.soft_ink), 2.5, 3.0));
     let Bounds { low, high } = plan.estimate.stuffing_g;
-    let words = if high < 10.0 {
-        format!("Stuff now, {low:.1}–{high:.1} g")
-    } else {
-        format!("Stuff now, {low:.0}–{high:.0} g")
-    };
+    let words = format!("Stuff now, {}", bench.unit().mass_range_text(low, high));
     let font = type_faces::semibold(type_faces::BODY);
     let galley = painter.layout_no_wrap(words, font, t.ink);
     let size = vec2(galley.size().x + 44.0, 20.0);

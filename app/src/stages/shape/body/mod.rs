@@ -2,13 +2,17 @@
 
 mod table;
 
-use egui::{PointerButton, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
+use egui::{PointerButton, Popup, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
 use egui::{Pos2, pos2, vec2};
+
+use plumpline_core::bend::BendWord;
+use plumpline_core::piece::Spread;
 
 use super::bars;
 use super::layout::ShapeLayout;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
+use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::GAP;
 use crate::kit::{paint, type_faces};
@@ -39,7 +43,7 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> O
         ui.input_mut(|i| i.smooth_scroll_delta = egui::Vec2::ZERO);
     }
     if body.double_clicked() {
-        now = Turned { cutaway: now.cutaway, ..Turned::default() };
+        now = Turned { cutaway: now.cutaway, let_go: now.let_go, ..Turned::default() };
     }
     if now != was {
         actions.look(Look::Turn(now));
@@ -68,9 +72,33 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     };
     let cut = button("Cut open", "Cut open", Some(now.cutaway));
     if cut.on_hover_text("Take away the front half: cloth and stuffing").clicked() {
-        actions.look(Look::Turn(Turned { cutaway: !now.cutaway, ..now }));
+        actions.look(Look::Turn(Turned { cutaway: !now.cutaway, let_go: false, ..now }));
     }
-    let stands = Turned { cutaway: now.cutaway, ..Turned::default() };
+    // In a body without frills or stacked shaping nothing much would be seen.
+    let shows = bench.plan.is_some_and(|plan| {
+        let stacked = bench.document.piece().spread == Spread::Stacked;
+        stacked || plan.bends.iter().any(|bend| bend.word == BendWord::Ruffle)
+    });
+    if shows || now.let_go {
+        let free = button("Let go", "Let every stitch go", Some(now.let_go));
+        let hint =
+            "Let every stitch find its place: frills wave, stacked increases make corners";
+        if free.on_hover_text(hint).clicked() {
+            actions.look(Look::Turn(Turned { let_go: !now.let_go, cutaway: false, ..now }));
+        }
+    }
+    let save = button("Save…", "Save the body as a picture", None);
+    Popup::menu(&save).show(|ui| {
+        ui.set_width(170.0);
+        for command in [Command::SaveBody, Command::SaveTurning] {
+            let item = egui::Button::new(command.text()).frame_when_inactive(false);
+            let item = ui.add_enabled(command.enabled(bench), item);
+            if item.on_hover_text(command.tooltip()).clicked() {
+                actions.command(command);
+            }
+        }
+    });
+    let stands = Turned { cutaway: now.cutaway, let_go: now.let_go, ..Turned::default() };
     if now != stands {
         let back = button("Turn back", "Turn the body back", None);
         if back.on_hover_text("As it stood at first; so does a double click").clicked() {
