@@ -23,8 +23,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
 
     for line in &words.lines {
         println!("{}: {} [{}]", line.heading, line.text, line.count);
-        if words.stuff_after == Some(line.last) {
-            println!("{}", words.stuff_text);
+        for stop in words.stuffing.iter().filter(|stop| stop.after == line.last) {
+            println!("{}", stop.text);
         }
     }
     for line in &words.closing {

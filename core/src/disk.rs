@@ -13,6 +13,8 @@ use crate::error::{Error, Result};
 pub const LARGEST_PROJECT: u64 = 8 << 20;
 /// The largest written pattern, bytes: some five hundred pages of text.
 pub const LARGEST_PATTERN: u64 = 2 << 20;
+/// The largest file of another kind that a written pattern is read from, bytes: with pictures.
+pub const LARGEST_DOCUMENT: u64 = 32 << 20;
 /// The largest measured profile, bytes.
 pub const LARGEST_PROFILE: u64 = 4 << 20;
 /// The largest drawing of a profile, bytes.

@@ -82,6 +82,7 @@ pub use piece::gauge::Gauge;
 pub use piece::outline::{Hold, Knot, Outline, Rz};
 pub use piece::{
     Accepted, Band, Face, Firmness, Habits, Piece, PieceId, Rules, Spread, Variation, Yarn,
+    YarnFace,
 };
 pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;

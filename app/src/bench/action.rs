@@ -31,12 +31,12 @@ pub enum Action {
     Proofread(Proofread),
     /// Something done in the Make stage.
     Make(Make),
+    /// Something said in the Lesson stage.
+    Lesson(LessonAct),
     /// Stops work that takes too long.
     Stop(LongWork),
     /// A command that has to wait until a file is read or written.
     Refused(Command),
-    /// Something said in the Lesson stage.
-    Lesson(LessonAct),
 }
 
 /// Something said in the Lesson stage.

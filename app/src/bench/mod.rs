@@ -22,6 +22,7 @@ use crate::work::picture::Tracing;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::small_pictures::SmallPictures;
 use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use command::Command;
@@ -51,6 +52,8 @@ pub struct Bench<'a> {
     pub sizing: &'a Sizing,
     /// Pictures of the sizes.
     pub line_up: &'a LineUp,
+    /// Small pictures of starters and of projects.
+    pub small_pictures: &'a SmallPictures,
     /// What samples taught.
     pub gauges: &'a GaugeBook,
     /// What was struck out of that and can be put back.

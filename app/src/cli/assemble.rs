@@ -183,7 +183,7 @@ fn report(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> AssemblyRe
             .into_iter()
             .map(|s| StepReport { parts: s.parts, attachment: s.attachment, text: s.text })
             .collect(),
-        cautions: cautions(project, toy)
+        cautions: cautions(project, toy, writer)
             .into_iter()
             .map(|c| CautionReport {
                 code: c.code,
@@ -205,7 +205,7 @@ fn part(project: &Project, toy: &Assembled, index: usize) -> PartReport {
     let small_apart = point.and_then(|point| point.apart).map(f64::from);
     PartReport {
         part: index,
-        name: part_name(project, index),
+        name: part_name(project, index, &Writer::bench()),
         number: figures.number,
         on: project.toy.parts[index].on.map(|seat| seat.part),
         first_round: span.map(|span| span.rounds.0),
@@ -247,7 +247,7 @@ fn attachment(
 ) -> AttachmentReport {
     let place = |hold: CordHold, found: HeldPlace| {
         let place = where_held(project, toy, writer, hold, found);
-        format!("{} {place}", part_name(project, hold.part))
+        format!("{} {place}", part_name(project, hold.part, writer))
     };
     match (attachment, held) {
         (Attachment::Cord(cord), HeldPart::Cord { from, to, length, bears_g }) => {

@@ -5,6 +5,7 @@
 
 mod assemble;
 mod calibrate;
+mod compare;
 mod length;
 mod lesson;
 mod new;
@@ -18,6 +19,7 @@ mod rounds;
 mod seams;
 mod sheet;
 mod sized;
+mod testers;
 mod trace;
 
 use std::ffi::OsString;
@@ -49,6 +51,8 @@ enum Verb {
     New(new::New),
     /// Print how the parts of a toy go together, what it weighs, how it hangs and stands.
     Assemble(assemble::Assemble),
+    /// Print what has changed since a pattern was published, as an errata paragraph.
+    Compare(compare::CompareArgs),
     /// Learn a maker's cloth from what was measured on a finished piece.
     Calibrate(calibrate::Calibrate),
     /// Write the handouts of the lesson, why an increase bends cloth, as .pdf.
@@ -61,9 +65,12 @@ enum Verb {
     Rounds(rounds::RoundsArgs),
     /// Draw a piece as .svg or .png.
     Picture(picture::PictureArgs),
+    /// Write a form for testers, or hold what they returned against the forecast.
+    Testers(testers::TestersArgs),
     /// Make a project of a picture of a thing seen from the side.
     Trace(trace::TraceArgs),
-    /// Write the pattern of a project as .pdf, .html, .md or .txt, or a page of it as .png.
+    /// Write the pattern of a project as .pdf, .html, .md or .txt, a page of it as .png, or what
+    /// is said of it as .srt or .vtt.
     Sheet(sheet::SheetArgs),
 }
 
@@ -86,12 +93,14 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> CliEnd {
         None => return CliEnd::Studio(line.file),
         Some(Verb::New(new)) => new.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Assemble(assemble)) => assemble.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Compare(compare)) => compare.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Calibrate(calibrate)) => calibrate.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Lesson(lesson)) => lesson.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Proofread(proofread)) => proofread.run(),
         Some(Verb::Resize(resize)) => resize.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Rounds(rounds)) => rounds.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Picture(picture)) => picture.run().map(|()| ExitCode::SUCCESS),
+        Some(Verb::Testers(testers)) => testers.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Trace(trace)) => trace.run().map(|()| ExitCode::SUCCESS),
         Some(Verb::Sheet(sheet)) => sheet.run().map(|()| ExitCode::SUCCESS),
     };

@@ -159,7 +159,8 @@ impl PictureArgs {
         let title = format!("{}: the whole toy", project.title);
         let count = project.toy.parts.len();
         let description = format!("A crocheted toy of {count} parts, put together.");
-        Ok(svg::still(&still, &self.frame(&title, &description))?.into_bytes())
+        let frame = self.frame(&title, &description);
+        Ok(svg::still(&still, &still.png(None)?, &frame).into_bytes())
     }
 
     fn piece_of<'a>(&self, project: &'a Project) -> anyhow::Result<&'a Piece> {
@@ -189,7 +190,7 @@ impl PictureArgs {
         png: bool,
     ) -> anyhow::Result<Vec<u8>> {
         let colours = project.colours();
-        let relief = Relief::new(piece, plan);
+        let relief = Relief::new(piece, plan).in_yarns(&project.faces());
         let margin = MARGIN * self.width as f32;
         let [low, high] = relief.bounds(self.turn, self.tilt);
         let across = (2.0 * high[0].max(-low[0])).max(1e-3);
@@ -209,7 +210,8 @@ impl PictureArgs {
             return Ok(still.png(self.ground())?);
         }
         let (title, description) = described(piece, plan, "stuffed, stitch by stitch");
-        Ok(svg::still(&still, &self.frame(&title, &description))?.into_bytes())
+        let frame = self.frame(&title, &description);
+        Ok(svg::still(&still, &still.png(None)?, &frame).into_bytes())
     }
 
     /// The side profile with its measures as SVG, as wide as was asked for.
@@ -244,7 +246,9 @@ impl PictureArgs {
     fn chart(&self, project: &Project, piece: &Piece, plan: &Plan) -> anyhow::Result<String> {
         let yarns: Vec<(String, Rgb)> =
             (0..).map(Yarn::letter).zip(project.yarns.iter().map(|y| y.colour)).collect();
-        let all = charts(piece, plan, &ChartLook { single: self.chart.into(), yarns: &yarns });
+        let writer = project.wording.writer()?;
+        let look = ChartLook { single: self.chart.into(), yarns: &yarns, writer: &writer };
+        let all = charts(piece, plan, &look);
         ensure!(
             !all.charts.is_empty(),
             "{}, piece “{}”: {}",

@@ -6,7 +6,7 @@ use anyhow::{anyhow, ensure};
 use plumpline_core::picture::relief::{Quality, Relief, ReliefView, Still};
 use plumpline_core::picture::toy::{ToyLight, ToyPicture};
 use plumpline_core::toy::assembled_of;
-use plumpline_core::{PieceId, Plan, Project, plan};
+use plumpline_core::{Piece, PieceId, Plan, Project, plan};
 
 use crate::work::still::still;
 
@@ -35,8 +35,10 @@ pub(super) fn toy_still(project: &Project, sight: &ToySight) -> anyhow::Result<S
     let toy = assembled_of(project, &plans)?;
     let picture = ToyPicture::new(project, &toy, sight.apart);
     let pieces = project.pieces.iter().zip(&plans);
+    let faces = project.faces();
+    let relief = |piece: &Piece, plan| Relief::new(piece, plan).in_yarns(&faces);
     let reliefs: BTreeMap<PieceId, Relief> =
-        pieces.map(|(piece, plan)| (piece.id, Relief::new(piece, plan))).collect();
+        pieces.map(|(piece, plan)| (piece.id, relief(piece, plan))).collect();
     let view = view(&picture, sight);
     let colours = project.colours();
     let light = ToyLight { colours: &colours, lit: &[], parts: &[], attachment: None };

@@ -10,7 +10,7 @@ use plumpline_core::pattern::lexicon;
 use plumpline_core::pattern::proofread::{
     Finding, FindingKind, LineIndex, RoundRead, listing, proofread,
 };
-use plumpline_core::pattern::read::{Reading, Sure, TermsFound, TermsWish, read};
+use plumpline_core::pattern::read::{Reading, Saying, Sure, TermsFound, TermsWish, read_with};
 use serde::Serialize;
 
 use crate::work::files::pattern_text;
@@ -21,8 +21,8 @@ const FINDINGS: u8 = 3;
 /// Arguments of `plumpline proofread`.
 #[derive(Debug, Args)]
 pub(super) struct ProofreadArgs {
-    /// Pattern to check, - for standard input.
-    #[arg(value_name = "TEXT")]
+    /// Pattern to check: text, a web page, .rtf, .docx or PDF; - for standard input.
+    #[arg(value_name = "FILE")]
     file: PathBuf,
     /// What was read and the findings, as JSON.
     #[arg(long)]
@@ -30,6 +30,21 @@ pub(super) struct ProofreadArgs {
     /// Terms to read it in: us, uk, de, fr or es; found out from the text if left out.
     #[arg(long, value_parser = terms)]
     terms: Option<&'static str>,
+    /// What words of it mean, in words that it reads; a number stands for any number. Once for
+    /// each: --saying "3 plain, twin = (3 sc, inc) x 6".
+    #[arg(long, value_name = "WORDS=MEANING", value_parser = saying)]
+    saying: Vec<Saying>,
+}
+
+/// Words and what they mean, parted by the last equals sign.
+fn saying(told: &str) -> Result<Saying, String> {
+    let parts = told.rsplit_once('=').map(|(words, means)| (words.trim(), means.trim()));
+    match parts {
+        Some((words, means)) if !words.is_empty() && !means.is_empty() => {
+            Ok(Saying { words: words.to_owned(), means: means.to_owned() })
+        }
+        _ => Err("it has no words or no meaning; write \"words = meaning\"".to_owned()),
+    }
 }
 
 /// The code of the terms a person names.
@@ -105,7 +120,8 @@ struct FindingLine<'a> {
 impl ProofreadArgs {
     pub(super) fn run(self) -> anyhow::Result<ExitCode> {
         let text = pattern_text(&self.file)?;
-        let reading = read(&text, self.terms.map_or(TermsWish::Infer, TermsWish::Lexicon));
+        let wish = self.terms.map_or(TermsWish::Infer, TermsWish::Lexicon);
+        let reading = read_with(&text, wish, &self.saying);
         let findings = proofread(&text, &reading);
         let rounds = listing(&text, &reading, HouseStyle::bench());
         if self.json {

@@ -152,8 +152,8 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> anyhow::Result<Strin
         let words = words(plan, piece, &writer);
         for line in &words.lines {
             put(format!("{}: {} [{}]", line.heading, line.text, line.count));
-            if words.stuff_after == Some(line.last) {
-                put(words.stuff_text.clone());
+            for stop in words.stuffing.iter().filter(|stop| stop.after == line.last) {
+                put(stop.text.clone());
             }
         }
         if let Some(fit) = plan.fit {

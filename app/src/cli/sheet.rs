@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::SingleSymbol;
+use plumpline_core::sheet::ScriptPace;
 use plumpline_core::{disk, file, sheet};
 use plumpline_typeset::{Columns, Options, Paper};
 
@@ -16,7 +17,7 @@ pub(super) struct SheetArgs {
     /// Project file.
     project: PathBuf,
     /// File to write; its ending decides the form: .pdf, .html, .md, .txt, or .png for the
-    /// picture of a page.
+    /// picture of a page; .srt or .vtt for what is said.
     #[arg(short, long)]
     output: PathBuf,
     /// Terms to write in instead of the project's: us, uk, de, fr or es.
@@ -34,6 +35,15 @@ pub(super) struct SheetArgs {
     /// Symbol for single crochet in charts.
     #[arg(long, value_enum, default_value_t = ChartSymbol::Cross)]
     chart: ChartSymbol,
+    /// Write the pattern as sentences to say: .txt to read from, .srt or .vtt as captions.
+    #[arg(long, conflicts_with = "blurb")]
+    spoken: bool,
+    /// How long the lines of a script stand: as long as they take to say, or to work.
+    #[arg(long, value_enum, default_value_t = PaceName::Said)]
+    pace: PaceName,
+    /// Write what a shop says of the pattern: .txt or .md.
+    #[arg(long)]
+    blurb: bool,
     /// Which page a .png shows.
     #[arg(long, default_value_t = 1)]
     page: usize,
@@ -53,6 +63,24 @@ impl From<PaperName> for Paper {
         match paper {
             PaperName::A4 => Self::A4,
             PaperName::Letter => Self::Letter,
+        }
+    }
+}
+
+/// The pace of a script.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum PaceName {
+    /// As the sentences are said.
+    Said,
+    /// As the rounds are worked.
+    Worked,
+}
+
+impl From<PaceName> for ScriptPace {
+    fn from(pace: PaceName) -> Self {
+        match pace {
+            PaceName::Said => Self::Said,
+            PaceName::Worked => Self::Worked,
         }
     }
 }
@@ -98,8 +126,16 @@ impl SheetArgs {
         let sheet = sheet::sheet_with(&project, self.chart.into())
             .map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
         let paper = self.paper.into();
-        let (bytes, replaced) =
-            form.file(&sheet, Options { paper, columns }, self.page).map_err(|e| anyhow!(e))?;
+        let pace = self.pace.into();
+        let (bytes, replaced) = match (self.spoken || form.is_captions(), self.blurb) {
+            (true, _) => {
+                (form.script(&sheet, pace).map_err(|e| anyhow!("{shown}: {e}"))?, None)
+            }
+            (_, true) => (form.blurb(&sheet).map_err(|e| anyhow!("{shown}: {e}"))?, None),
+            _ => form
+                .file(&sheet, Options { paper, columns }, self.page)
+                .map_err(|e| anyhow!(e))?,
+        };
         if let Some(replaced) = replaced {
             super::complain(&format!("{shown}: {replaced}"));
         }

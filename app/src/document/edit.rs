@@ -122,6 +122,8 @@ pub enum SheetText {
     Designer,
     /// Under which terms it may be used.
     Licence,
+    /// Which version it is, and of which day.
+    Version,
     /// What stands under the title.
     Notes,
     /// How the pieces are put together.
@@ -130,12 +132,14 @@ pub enum SheetText {
 
 impl SheetText {
     /// All of them, in the order of the card.
-    pub const ALL: [Self; 4] = [Self::Designer, Self::Licence, Self::Notes, Self::Assembly];
+    pub const ALL: [Self; 5] =
+        [Self::Designer, Self::Version, Self::Licence, Self::Notes, Self::Assembly];
 
     /// What it is called.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Designer => "Designer",
+            Self::Version => "Version",
             Self::Licence => "Licence line",
             Self::Notes => "Notes",
             Self::Assembly => "Putting it together",
@@ -146,6 +150,7 @@ impl SheetText {
     pub const fn hint(self) -> &'static str {
         match self {
             Self::Designer => "your name",
+            Self::Version => "2, 28 November 2026",
             Self::Licence => "for your own use; do not resell the pattern",
             Self::Notes => "what it is for, how it came about",
             Self::Assembly => "what is sewn where, a paragraph each",
@@ -161,6 +166,7 @@ impl SheetText {
     pub fn of(self, project: &Project) -> &str {
         match self {
             Self::Designer => &project.designer,
+            Self::Version => &project.version,
             Self::Licence => &project.licence,
             Self::Notes => &project.notes,
             Self::Assembly => &project.assembly,
@@ -171,6 +177,7 @@ impl SheetText {
     pub(crate) fn set(self, project: &mut Project, words: String) {
         match self {
             Self::Designer => project.designer = words,
+            Self::Version => project.version = words,
             Self::Licence => project.licence = words,
             Self::Notes => project.notes = words,
             Self::Assembly => project.assembly = words,

@@ -2,11 +2,12 @@
 //! for the rounds from one on.
 
 use egui::{DragValue, Popup, Response, RichText, Sense, TextEdit, Ui, pos2, vec2};
-use plumpline_core::Yarn;
+use plumpline_core::{Yarn, YarnFace};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
+use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::{PALETTE, Tokens};
 use crate::kit::{icons, paint, type_faces};
 
@@ -28,6 +29,7 @@ pub fn card(on: &Response, bench: &Bench<'_>, index: usize, actions: &mut Action
             heading(ui, &format!("Yarn {}", Yarn::letter(index)));
             name(ui, &mut now);
             palette(ui, bench, &mut now);
+            face(ui, &mut now);
             length(ui, bench, &mut now);
             if now != *yarn {
                 actions.edit(Edit::Yarn { index, yarn: now });
@@ -76,6 +78,24 @@ fn palette(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
                 yarn.name = (*name).to_owned();
             }
             yarn.colour = *colour;
+        }
+    }
+}
+
+/// What the yarn looks like close by.
+fn face(ui: &mut Ui, yarn: &mut Yarn) {
+    let (place, _) = ui.allocate_exact_size(vec2(232.0, 27.0), Sense::hover());
+    let many = YarnFace::ALL.len() as f32;
+    let wide = (place.width() - 6.0 * (many - 1.0)) / many;
+    for (i, face) in YarnFace::ALL.into_iter().enumerate() {
+        let at = place.min + vec2(i as f32 * (wide + 6.0), 0.0);
+        let rect = egui::Rect::from_min_size(at, vec2(wide, 24.0));
+        let words = ButtonFace::Words(face.name());
+        let name = format!("{} yarn", face.name());
+        let on = Some(yarn.face == face);
+        let chip = controls::toggle(ui, rect, words, &name, true, on);
+        if chip.on_hover_text("How pictures show this yarn; no count changes").clicked() {
+            yarn.face = face;
         }
     }
 }

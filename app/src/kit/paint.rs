@@ -1,7 +1,8 @@
 //! Shapes that more than one view draws.
 
 use egui::{
-    Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, vec2,
+    Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, TextureHandle,
+    Vec2, pos2, vec2,
 };
 
 use super::tokens::{PANEL_RADIUS, Tokens};
@@ -110,6 +111,12 @@ fn cut(polygon: &[Pos2], side: impl Fn(Pos2) -> f32) -> Option<[Pos2; 2]> {
         }
     }
     None
+}
+
+/// The whole of a texture.
+pub fn texture(painter: &Painter, texture: &TextureHandle, place: Rect) {
+    let whole = Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0));
+    painter.image(texture.id(), place, whole, Color32::WHITE);
 }
 
 /// A pill with text in it, its left middle at `at`; returns its rectangle.

@@ -1,6 +1,6 @@
 //! What every command does.
 
-use egui::{Context, ThemePreference};
+use egui::{Context, ThemePreference, ViewportCommand};
 
 use super::ask::Next;
 use super::studio::Studio;
@@ -8,6 +8,7 @@ use crate::bench::command::Command;
 use crate::document::choice::Choice;
 use crate::document::edit::Edit;
 use crate::document::shaping;
+use crate::view::ids::pattern_id;
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage, apply};
 use crate::work::files::Purpose;
@@ -59,6 +60,11 @@ impl Studio {
             | Command::SaveCourse => self.lesson_command(ctx, frame, command),
             Command::OpenPattern => {
                 self.files.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
+            }
+            Command::PastePattern => {
+                // The text field takes what the desktop hands over.
+                ctx.memory_mut(|m| m.request_focus(pattern_id()));
+                ctx.send_viewport_cmd(ViewportCommand::RequestPaste);
             }
             Command::CopyPattern => {
                 ctx.copy_text(self.proofreading.text().to_owned());

@@ -32,6 +32,7 @@ impl Studio {
         let picture = BodyPicture {
             piece: self.document.piece().clone(),
             colours: self.document.project().colours(),
+            faces: self.document.project().faces(),
             turned: self.view.turned,
             turns,
         };
@@ -113,7 +114,7 @@ impl Studio {
                 self.given_up = Some(self.document.revision());
                 self.files.with_path(ctx, Purpose::Open, path);
             }
-            Next::Take(path, project) => self.opened(path, *project),
+            Next::Take(path, project) => self.opened(ctx, path, *project),
             Next::Close => {
                 self.closing = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
@@ -132,9 +133,19 @@ impl Studio {
     }
 
     /// A project was read: it takes the place of the one there is.
-    fn opened(&mut self, path: PathBuf, project: Project) {
+    fn opened(&mut self, ctx: &Context, path: PathBuf, project: Project) {
         self.home.remember(|desk| desk.worked_on(&path));
+        self.take_pattern(ctx, &beside(&path));
         self.take(Document::new(project, Some(path)));
+    }
+
+    /// Takes the written pattern that is kept at `path` beside a project, none where there is
+    /// none, with what was said of it.
+    pub(super) fn take_pattern(&mut self, ctx: &Context, path: &Path) {
+        let text = disk::read_text(path, disk::LARGEST_PATTERN).unwrap_or_default();
+        let said = disk::read_text(&said_in(path), disk::LARGEST_PATTERN);
+        let sayings = said.ok().and_then(|s| ron::from_str(&s).ok()).unwrap_or_default();
+        self.proofreading.apply(ctx, Proofread::Kept(text, sayings));
     }
 
     /// Does what the answer to the first question asks for.
@@ -178,7 +189,7 @@ impl Studio {
             Reply::Theirs(hurdle) => {
                 let Hurdle { path, why, then, .. } = *hurdle;
                 if let Hindrance::Changed(Some(theirs)) = why {
-                    self.opened(path, *theirs);
+                    self.opened(ctx, path, *theirs);
                     if let Some(next) = then {
                         self.go(ctx, frame, next);
                     }
@@ -221,7 +232,7 @@ impl Studio {
                 {
                     self.question(Question::Unsaved(Next::Take(path, project)));
                 } else {
-                    self.opened(path, *project);
+                    self.opened(ctx, path, *project);
                 }
             }
             Outcome::Picture(path, size) => self.take_picture(&path, size),
@@ -273,7 +284,7 @@ impl Studio {
             }
             Outcome::Read(text) => {
                 self.view.stage = Stage::Proofread;
-                self.proofreading.apply(ctx, Proofread::Text(text));
+                self.proofreading.apply(ctx, Proofread::Opened(text));
             }
             Outcome::Cancelled => {}
             Outcome::NoDialog(purpose) => self.ask_path(purpose, then),
@@ -293,7 +304,15 @@ impl Studio {
         if text.trim().is_empty() && !path.exists() {
             return;
         }
-        match disk::write(path, text.as_bytes()) {
+        let sayings = self.proofreading.sayings();
+        let said = ron::ser::to_string_pretty(sayings, ron::ser::PrettyConfig::default());
+        let beside = said_in(path);
+        let none = sayings.is_empty() && !beside.exists();
+        let written = disk::write(path, text.as_bytes()).and_then(|()| match said {
+            Ok(said) if !none => disk::write(&beside, said.as_bytes()),
+            _ => Ok(()),
+        });
+        match written {
             Ok(()) => self.proofreading.kept(text),
             Err(error) => self.say(error.to_string(), true),
         }
@@ -346,8 +365,13 @@ impl Studio {
 }
 
 /// Where the written pattern of the project at `path` is kept.
-fn beside(path: &Path) -> PathBuf {
+pub(super) fn beside(path: &Path) -> PathBuf {
     path.with_extension("pattern.txt")
+}
+
+/// Where it is kept what was said of the written pattern at `path`.
+fn said_in(path: &Path) -> PathBuf {
+    path.with_extension("sayings")
 }
 
 /// Why a file that was dropped is no project, judged by its name.

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 use egui::Context;
 
 use super::ask::{Hindrance, Hurdle, Next, Question};
+use super::files::beside;
 use super::studio::Studio;
 use crate::document::{Document, Revision};
 use crate::work::files::{Outcome, Purpose, ToSave};
@@ -24,6 +25,7 @@ impl Studio {
         while self.files.is_busy() && began.elapsed() < FIRST {
             match self.files.hear() {
                 Some((_, Outcome::Opened(path, project))) => {
+                    self.take_pattern(ctx, &beside(&path));
                     self.document = Document::new(*project, Some(path));
                 }
                 Some((_, Outcome::Failed(why))) => self.say(why, true),

@@ -175,6 +175,7 @@ impl Studio {
             sights: [sight(0), sight(1)],
             lit: round.map(|round| (round, Tokens::now(ctx).lit_yarn())),
             colours: self.document.project().colours(),
+            faces: self.document.project().faces(),
         };
         let piece = self.derived.plan().map(|plan| (self.document.piece(), plan));
         self.lesson.update(ctx, subject, look, piece)

@@ -15,6 +15,7 @@ use crate::work::picture::Tracing;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::small_pictures::SmallPictures;
 use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 
@@ -42,6 +43,11 @@ impl Studio {
     /// Pictures of the sizes, as far as they are drawn.
     pub fn line_up(&self) -> &LineUp {
         &self.line_up
+    }
+
+    /// Small pictures of starters and of projects, as far as they are drawn.
+    pub fn small_pictures(&self) -> &SmallPictures {
+        &self.small_pictures
     }
 
     /// What follows from the sizes of the project, as far as it has been worked out.
@@ -106,6 +112,7 @@ impl Studio {
             making: &self.handiwork,
             sizing: &self.sizing,
             line_up: &self.line_up,
+            small_pictures: &self.small_pictures,
             printing: &self.printing,
             gauges: &self.home.gauges,
             struck: self.home.struck(),

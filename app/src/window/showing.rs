@@ -18,11 +18,12 @@ impl Studio {
             return;
         };
         let lit = self.view.current_round().map(|round| (round, Tokens::now(ctx).lit_yarn()));
-        let colours = self.document.project().colours();
+        let project = self.document.project();
         let asked = BodyLook {
             turned: self.view.turned,
             lit,
-            colours,
+            colours: project.colours(),
+            faces: project.faces(),
             field,
             pixels_per_point: ctx.pixels_per_point(),
         };

@@ -30,6 +30,7 @@ use crate::work::plan::Derived;
 use crate::work::proofread::Proofreading;
 use crate::work::sheet::Printing;
 use crate::work::sizes::Sizing;
+use crate::work::small_pictures::SmallPictures;
 use crate::work::toy::ToyShown;
 use crate::work::trade::Trade;
 use crate::work::watch::Watch;
@@ -49,6 +50,7 @@ pub struct Studio {
     pub(super) handiwork: Handiwork,
     pub(super) sizing: Sizing,
     pub(super) line_up: LineUp,
+    pub(super) small_pictures: SmallPictures,
     pub(super) printing: Printing,
     pub(super) body: BodyShown,
     pub(super) toy: ToyShown,
@@ -135,6 +137,7 @@ impl Studio {
             handiwork: Handiwork::default(),
             sizing: Sizing::default(),
             line_up: LineUp::default(),
+            small_pictures: SmallPictures::default(),
             printing: Printing::default(),
             body: BodyShown::default(),
             toy: ToyShown::default(),
@@ -185,9 +188,9 @@ impl Studio {
                 Action::Look(look) => apply::look(&mut self.document, &mut self.view, look),
                 Action::Proofread(change) => self.proofreading.apply(ctx, change),
                 Action::Make(make) => self.make(ctx, make),
+                Action::Lesson(act) => self.lesson_act(act),
                 Action::Stop(work) => self.stop(ctx, work),
                 Action::Refused(command) => self.refuse(command),
-                Action::Lesson(act) => self.lesson_act(act),
             }
         }
         if self.plan_anew() || any {
@@ -280,6 +283,13 @@ impl Studio {
         let wanted = wanted.map(|picture| (picture, &self.view.tracing));
         let news = self.outlining.update(ctx, wanted, self.document.path());
         self.note(ctx, Ok(news));
+        if self.start.is_some() {
+            let wanted = start::wanted(&self.home.desk);
+            let news = self.small_pictures.update(ctx, wanted);
+            self.note(ctx, Ok(news));
+        } else {
+            self.small_pictures.rest();
+        }
         if self.view.stage == Stage::Sheet {
             let view = self.view.sheet;
             let scale = sheet::page_scale(window, view.zoom, ctx.pixels_per_point());
@@ -289,8 +299,8 @@ impl Studio {
         if self.view.stage == Stage::Sizes {
             let found = self.sizing.update(ctx, &self.document, &self.view.sizes, still);
             self.note(ctx, found);
-            let colours = self.document.project().colours();
-            let drawn = self.line_up.update(ctx, &self.sizing, &colours);
+            let yarns = &self.document.project().yarns;
+            let drawn = self.line_up.update(ctx, &self.sizing, yarns);
             self.note(ctx, drawn);
         }
     }

@@ -4,7 +4,7 @@ use plumpline_core::picture::relief::{
     Quality, Relief, ReliefScene, ReliefView, Still, animated_png,
 };
 use plumpline_core::picture::{Rgb, Viewpoint};
-use plumpline_core::{Piece, plan};
+use plumpline_core::{Piece, YarnFace, plan};
 
 use super::still::still;
 use crate::view::Turned;
@@ -25,6 +25,8 @@ pub struct BodyPicture {
     pub piece: Piece,
     /// Colours by yarn.
     pub colours: Vec<Rgb>,
+    /// What the yarns look like.
+    pub faces: Vec<YarnFace>,
     /// How it is turned.
     pub turned: Turned,
     /// Whether it turns once around.
@@ -39,7 +41,7 @@ impl BodyPicture {
     /// One line, where the piece cannot be planned.
     pub fn png(&self) -> Result<Vec<u8>, String> {
         let plan = plan(&self.piece).map_err(|e| e.to_string())?;
-        let relief = Relief::new(&self.piece, &plan);
+        let relief = Relief::new(&self.piece, &plan).in_yarns(&self.faces);
         if self.turns {
             return self.turning(&relief);
         }
@@ -90,6 +92,7 @@ mod tests {
         let picture = |turns| BodyPicture {
             piece: piece.clone(),
             colours: vec![[90, 120, 60]],
+            faces: Vec::new(),
             turned,
             turns,
         };

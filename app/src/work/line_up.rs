@@ -5,7 +5,7 @@ use plumpline_core::picture::relief::{
     PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
 };
 use plumpline_core::picture::{Rgb, Viewpoint};
-use plumpline_core::{Piece, Plan};
+use plumpline_core::{Piece, Plan, Yarn, YarnFace};
 
 use super::sizes::Sizing;
 use super::still::{image_of, still_unless};
@@ -25,7 +25,7 @@ const MARGIN: f32 = 2.0;
 #[derive(Debug)]
 struct LineUpWish {
     sizes: Vec<(Piece, Plan)>,
-    colours: Vec<Rgb>,
+    yarns: Vec<Yarn>,
     /// Pixels a millimetre.
     scale: f32,
 }
@@ -60,8 +60,8 @@ impl std::fmt::Debug for SizePicture {
 #[derive(Debug)]
 pub struct LineUp {
     worker: Worker<Newest<LineUpWish>, SizeDrawn>,
-    /// Which finding they are of, in which colours.
-    of: Option<(u64, Vec<Rgb>)>,
+    /// Which finding they are of, in which yarns.
+    of: Option<(u64, Vec<Yarn>)>,
     awaited: Option<Ticket>,
     pictures: Vec<Option<SizePicture>>,
 }
@@ -70,13 +70,15 @@ impl Default for LineUp {
     fn default() -> Self {
         let work = || {
             |wish: LineUpWish, voice: &Voice<'_, Newest<LineUpWish>, SizeDrawn>| {
+                let colours: Vec<Rgb> = wish.yarns.iter().map(|yarn| yarn.colour).collect();
+                let faces: Vec<YarnFace> = wish.yarns.iter().map(|yarn| yarn.face).collect();
                 for (index, (piece, plan)) in wish.sizes.iter().enumerate() {
-                    let relief = Relief::new(piece, plan);
+                    let relief = Relief::new(piece, plan).in_yarns(&faces);
                     // Level, so that its height is the one it measures.
                     let look =
                         Viewpoint { scale: wish.scale, tilt_deg: 0.0, ..Viewpoint::default() };
                     let view = ReliefView::around(&relief, &look, MARGIN, Quality::Full);
-                    let parts = [PosedRelief::new(&relief, &wish.colours)];
+                    let parts = [PosedRelief::new(&relief, &colours)];
                     let scene = ReliefScene::new(&parts, &view);
                     let Some(still) = still_unless(&scene, || voice.is_vain()) else { return };
                     voice.say(drawn(index, still, wish.scale));
@@ -138,7 +140,7 @@ impl LineUp {
         &mut self,
         ctx: &Context,
         sizing: &Sizing,
-        colours: &[Rgb],
+        yarns: &[Yarn],
     ) -> Result<bool, String> {
         let mut news = false;
         while let Some(heard) = self.worker.hear() {
@@ -156,13 +158,13 @@ impl LineUp {
                 Err(_) => {}
             }
         }
-        let of = (sizing.findings(), colours.to_vec());
+        let of = (sizing.findings(), yarns.to_vec());
         if let (Some(found), true) = (sizing.found(), self.of.as_ref() != Some(&of)) {
             let made = || found.rows.iter().filter_map(|row| row.made.as_ref().ok());
             let tallest = made().map(|made| made.height_mm).fold(1.0, f64::max);
             let scale = (TALLEST / tallest).min(FINEST) as f32;
             let sizes = made().map(|made| (made.piece.clone(), made.plan.clone())).collect();
-            let wish = LineUpWish { sizes, colours: colours.to_vec(), scale };
+            let wish = LineUpWish { sizes, yarns: yarns.to_vec(), scale };
             self.pictures = (0..wish.sizes.len()).map(|_| None).collect();
             self.awaited = Some(self.worker.ask(ctx, wish));
             self.of = Some(of);

@@ -7,9 +7,9 @@ use egui::text_edit::TextEditState;
 use plumpline_core::pattern::HouseStyle;
 use plumpline_core::pattern::Span;
 use plumpline_core::pattern::proofread::{
-    Finding, LineIndex, RoundRead, Summary, listing, proofread, summary,
+    Finding, LineIndex, RoundRead, Summary, listing, proofread, summary, work_words,
 };
-use plumpline_core::pattern::read::{Reading, Sure, TermsWish, read};
+use plumpline_core::pattern::read::{Reading, Saying, Sure, TermsWish, read_with};
 use plumpline_core::project::shape::{MadeProject, shape};
 use plumpline_core::{Firmness, Gauge};
 
@@ -25,8 +25,20 @@ const LONG: usize = 100_000;
 pub enum Proofread {
     /// Another text.
     Text(String),
-    /// The text that was kept with a project, whatever it is.
-    Kept(String),
+    /// The text of a file, whose author has not been explained yet.
+    Opened(String),
+    /// The text that was kept with a project, and what was said of it.
+    Kept(String, Vec<Saying>),
+    /// Begins to say what the words of a finding mean.
+    Tell(usize),
+    /// What is being typed as their meaning.
+    Telling(String),
+    /// Says no more.
+    TellNothing,
+    /// Keeps what was typed as their meaning, for the rest of the text too.
+    Say,
+    /// Takes back what was said.
+    Unsay(usize),
     /// Terms to read it in, by their code; found out from the text if `None`.
     Terms(Option<&'static str>),
     /// Selects a finding, and shows its place.
@@ -42,6 +54,20 @@ pub enum Proofread {
 struct Text {
     text: String,
     terms: Option<&'static str>,
+    sayings: Vec<Saying>,
+}
+
+/// Words of the text whose meaning a person is about to say.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Telling {
+    /// The finding they belong to.
+    pub finding: usize,
+    /// The words.
+    pub words: String,
+    /// What has been typed so far.
+    pub means: String,
+    /// Whether the field has still to take the keyboard.
+    pub fresh: bool,
 }
 
 /// The text and what is known of it.
@@ -51,6 +77,10 @@ pub struct Proofreading {
     text: String,
     /// The text as it was last saved or opened with a project.
     kept: String,
+    /// What a person said that words of it mean, and as it was last saved.
+    sayings: Vec<Saying>,
+    sayings_kept: Vec<Saying>,
+    telling: Option<Telling>,
     wish: Option<&'static str>,
     /// What was found last; in the text as it is now if none is awaited.
     checked: Option<Checked>,
@@ -64,13 +94,16 @@ impl Default for Proofreading {
     fn default() -> Self {
         let work = || {
             |text: Text, voice: &Voice<'_, Newest<Text>, Checked>| {
-                voice.say(Checked::of(&text.text, text.terms));
+                voice.say(Checked::of(&text.text, text.terms, &text.sayings));
             }
         };
         Self {
             worker: Worker::new("proofread", work),
             text: String::new(),
             kept: String::new(),
+            sayings: Vec::new(),
+            sayings_kept: Vec::new(),
+            telling: None,
             wish: None,
             checked: None,
             awaited: None,
@@ -98,8 +131,9 @@ pub struct Checked {
 }
 
 impl Checked {
-    fn of(text: &str, terms: Option<&'static str>) -> Self {
-        let reading = read(text, terms.map_or(TermsWish::Infer, TermsWish::Lexicon));
+    fn of(text: &str, terms: Option<&'static str>, sayings: &[Saying]) -> Self {
+        let wish = terms.map_or(TermsWish::Infer, TermsWish::Lexicon);
+        let reading = read_with(text, wish, sayings);
         let findings = proofread(text, &reading);
         let places = LineIndex::new(text);
         Self {
@@ -149,12 +183,24 @@ impl Proofreading {
 
     /// Whether there is a text that closing the window would lose.
     pub fn is_unkept(&self) -> bool {
-        !self.text.trim().is_empty() && self.text != self.kept
+        !self.text.trim().is_empty()
+            && (self.text != self.kept || self.sayings != self.sayings_kept)
     }
 
-    /// Remembers that this text is saved.
+    /// Remembers that this text is saved, and what was said of it with it.
     pub fn kept(&mut self, text: String) {
         self.kept = text;
+        self.sayings_kept.clone_from(&self.sayings);
+    }
+
+    /// What a person said that words of the text mean.
+    pub fn sayings(&self) -> &[Saying] {
+        &self.sayings
+    }
+
+    /// The words whose meaning is being said.
+    pub fn telling(&self) -> Option<&Telling> {
+        self.telling.as_ref()
     }
 
     /// The terms asked for, by their code.
@@ -181,9 +227,38 @@ impl Proofreading {
     pub fn apply(&mut self, ctx: &Context, change: Proofread) {
         match change {
             Proofread::Text(text) => self.set_text(ctx, text),
-            Proofread::Kept(text) => {
-                self.kept.clone_from(&text);
+            Proofread::Opened(text) => {
+                self.sayings.clear();
+                self.sayings_kept.clear();
                 self.set_text(ctx, text);
+            }
+            Proofread::Kept(text, sayings) => {
+                self.kept.clone_from(&text);
+                self.sayings_kept.clone_from(&sayings);
+                self.sayings = sayings;
+                self.set_text(ctx, text);
+            }
+            Proofread::Tell(finding) => self.tell(finding),
+            Proofread::Telling(means) => {
+                if let Some(telling) = &mut self.telling {
+                    (telling.means, telling.fresh) = (means, false);
+                }
+            }
+            Proofread::TellNothing => self.telling = None,
+            Proofread::Say => {
+                let told = self.telling.take().filter(|t| !t.means.trim().is_empty());
+                if let Some(Telling { words, means, .. }) = told {
+                    self.sayings.retain(|s| s.words != words);
+                    self.sayings.push(Saying { words, means: means.trim().to_owned() });
+                    (self.taken, self.show) = (None, false);
+                    self.check(ctx);
+                }
+            }
+            Proofread::Unsay(index) => {
+                if index < self.sayings.len() {
+                    self.sayings.remove(index);
+                    self.check(ctx);
+                }
             }
             Proofread::Terms(wish) => {
                 self.wish = wish;
@@ -202,8 +277,20 @@ impl Proofreading {
         }
     }
 
+    fn tell(&mut self, finding: usize) {
+        let Some(checked) = &self.checked else { return };
+        let Some(at) = checked.findings.get(finding).map(|f| f.at.clone()) else { return };
+        let place = work_words(&self.text, &checked.reading, &at);
+        let words = self.text.get(place).unwrap_or_default().to_owned();
+        if !words.trim().is_empty() {
+            let means = String::new();
+            self.telling = Some(Telling { finding, words, means, fresh: true });
+        }
+    }
+
     fn set_text(&mut self, ctx: &Context, text: String) {
         self.text = text;
+        self.telling = None;
         (self.taken, self.show) = (None, false);
         self.check(ctx);
     }
@@ -224,9 +311,10 @@ impl Proofreading {
         if self.text.trim().is_empty() {
             self.checked = None;
         } else if self.text.len() <= LONG {
-            self.checked = Some(Checked::of(&self.text, self.wish));
+            self.checked = Some(Checked::of(&self.text, self.wish, &self.sayings));
         } else {
-            let text = Text { text: self.text.clone(), terms: self.wish };
+            let sayings = self.sayings.clone();
+            let text = Text { text: self.text.clone(), terms: self.wish, sayings };
             self.awaited = Some(self.worker.ask(ctx, text));
         }
     }

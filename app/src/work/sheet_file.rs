@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use plumpline_core::sheet::{self, Sheet};
+use plumpline_core::sheet::{self, BlurbForm, ScriptPace, Sheet};
 use plumpline_typeset::{Options, Press};
 
 /// Pixels a point of a page's picture: 200 to the inch.
@@ -21,6 +21,10 @@ pub enum Form {
     Markdown,
     /// Plain text.
     Text,
+    /// The spoken script as captions, SubRip.
+    Srt,
+    /// The spoken script as captions, WebVTT.
+    Vtt,
 }
 
 impl Form {
@@ -36,10 +40,44 @@ impl Form {
             Some("html" | "htm") => Ok(Self::Html),
             Some("md") => Ok(Self::Markdown),
             Some("txt") => Ok(Self::Text),
+            Some("srt") => Ok(Self::Srt),
+            Some("vtt") => Ok(Self::Vtt),
             _ => Err(format!(
-                "{}: the ending is not known; end the name in .pdf, .html, .md, .txt or .png",
+                "{}: the ending is not known; end the name in .pdf, .html, .md, .txt or .png, \
+                 or in .srt or .vtt for what is said",
                 path.display()
             )),
+        }
+    }
+
+    /// Whether it holds what is said, in time.
+    pub fn is_captions(self) -> bool {
+        matches!(self, Self::Srt | Self::Vtt)
+    }
+
+    /// The spoken script of `sheet` in this form.
+    ///
+    /// # Errors
+    /// One line, for a form that holds no script.
+    pub fn script(self, sheet: &Sheet, pace: ScriptPace) -> Result<Vec<u8>, String> {
+        let script = &sheet.script;
+        match self {
+            Self::Text => Ok(sheet::script(script, pace).into_bytes()),
+            Self::Srt => Ok(sheet::captions_srt(script, pace).into_bytes()),
+            Self::Vtt => Ok(sheet::captions_vtt(script, pace).into_bytes()),
+            _ => Err("a script is a text; end the name in .txt, .srt or .vtt".into()),
+        }
+    }
+
+    /// What a shop says of `sheet` in this form.
+    ///
+    /// # Errors
+    /// One line, for a form that is no text.
+    pub fn blurb(self, sheet: &Sheet) -> Result<Vec<u8>, String> {
+        match self {
+            Self::Text => Ok(sheet::blurb(sheet, BlurbForm::Plain).into_bytes()),
+            Self::Markdown => Ok(sheet::blurb(sheet, BlurbForm::Markdown).into_bytes()),
+            _ => Err("a shop's words are a text; end the name in .txt or .md".into()),
         }
     }
 
@@ -57,6 +95,9 @@ impl Form {
         match self {
             Self::Text => Ok((sheet::text_of(sheet).into_bytes(), None)),
             Self::Markdown => Ok((sheet::markdown_of(sheet).into_bytes(), None)),
+            Self::Srt | Self::Vtt => {
+                self.script(sheet, ScriptPace::Said).map(|file| (file, None))
+            }
             Self::Html => Ok((sheet::html_of(sheet).into_bytes(), None)),
             Self::Pdf | Self::Png => {
                 let pages = Press::new().pages(sheet, options).map_err(|e| e.to_string())?;

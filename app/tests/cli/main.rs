@@ -2,6 +2,7 @@
 
 mod characters;
 mod files;
+mod patterns;
 mod shapes;
 mod sizing;
 mod slow;

@@ -214,3 +214,28 @@ fn whoever_comes_back_is_told_that_the_file_has_changed() {
         notice.is_some_and(|n| n.text.starts_with("mine.ron was changed elsewhere"))
     });
 }
+
+/// The text that is proofread lies beside the project, with what was said of it.
+#[test]
+fn the_written_pattern_is_saved_beside_the_project_and_opened_again() {
+    let home = tempfile::tempdir().expect("a folder");
+    let path = home.path().join("mine.ron");
+    file::save(Document::blank().project(), &path).expect("saved");
+    let words = "Rnd 1: 6 sc in MR (6)\nRnd 2: bloom (12)\n";
+    std::fs::write(home.path().join("mine.pattern.txt"), words).expect("written");
+    let said = "[(words: \"bloom\", means: \"inc x 6\")]";
+    std::fs::write(home.path().join("mine.pattern.sayings"), said).expect("written");
+    let mut bench = at_home(home.path(), Some(&path));
+    let proofreading = bench.state().proofreading();
+    assert_eq!((proofreading.text(), proofreading.sayings().len()), (words, 1));
+    assert!(!proofreading.is_unkept());
+    bench.key_press(Key::Num5);
+    bench.run();
+    bench.get_by_label("Remove what you said, 1").click();
+    bench.run();
+    assert!(bench.state().proofreading().is_unkept());
+    bench.key_press_modifiers(egui::Modifiers::COMMAND, Key::S);
+    until(&mut bench, "it is saved", |b| !b.state().proofreading().is_unkept());
+    let said = std::fs::read_to_string(home.path().join("mine.pattern.sayings"));
+    assert!(!said.expect("it is there").contains("bloom"));
+}

@@ -127,3 +127,53 @@ fn long_texts_are_checked_while_the_window_goes_on() {
     let checked = bench.state().proofreading().checked().expect("it was read");
     assert!(format!("{checked:?}").contains("999 more"), "and said how often");
 }
+
+/// An invented text in words of its author's own.
+const OWN_WORDS: &str = "Bud\n\
+    Rnd 1: 6 sc in magic ring (6)\n\
+    Rnd 2: bloom all round\n\
+    Rnd 3: 1 calm, bloom, on and on\n\
+    Rnd 4: 2 calm, bloom, on and on\n";
+
+fn unread(bench: &Bench<'_>) -> usize {
+    bench.state().proofreading().checked().map_or(usize::MAX, |c| c.unread())
+}
+
+/// Says what `words` of the selected finding mean.
+fn say(bench: &mut Bench<'_>, finding: &str, means: &str) {
+    bench.get_by_label_contains(finding).click();
+    bench.run();
+    bench.get_by_label("What it means").focus();
+    bench.run();
+    bench.event(Event::Text(means.into()));
+    bench.run();
+    bench.get_by_label("Keep what it means").click();
+    bench.run();
+}
+
+#[test]
+fn what_a_line_means_is_said_once_and_holds_for_the_rest() {
+    let mut bench = bench();
+    paste(&mut bench, OWN_WORDS);
+    let before = unread(&bench);
+    assert!(before > 1, "{before} are not read");
+    say(&mut bench, "Say what line 3 means", "inc in each st");
+    say(&mut bench, "Say what line 4 means", "(1 sc, inc) x 6");
+    let proofreading = bench.state().proofreading();
+    assert_eq!(proofreading.sayings().len(), 2);
+    let counts: Vec<_> =
+        proofreading.checked().expect("read").rounds.iter().map(|r| r.makes).collect();
+    assert_eq!(counts, [Some(6), Some(12), Some(18), Some(24)], "the last was never told of");
+    assert_eq!((unread(&bench), findings(&bench)), (0, 0));
+    assert!(bench.state().proofreading().is_unkept());
+    bench.get_by_label("Remove what you said, 1").click();
+    bench.run();
+    assert_eq!(bench.state().proofreading().sayings().len(), 1);
+    assert!(unread(&bench) > 0);
+    // Another text has another author.
+    bench.get_by_label_contains("Say what line 3 means").click();
+    bench.run();
+    bench.get_by_label("Say nothing").click();
+    bench.run();
+    assert!(bench.query_by_label("What it means").is_none());
+}

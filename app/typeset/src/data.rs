@@ -79,9 +79,10 @@ impl SheetFiles {
         }
         let mut data = serde_json::to_value(sheet).map_err(|e| Error::new(e.to_string()))?;
         kept_together(&mut data["pieces"]);
+        numbers_kept(&mut data["abbreviations"]);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
-        let replaced = missing.said();
+        let replaced = missing.said(|name| sheet.label(name));
         let mut files = BTreeMap::new();
         let (paper, page) = match options.paper {
             Paper::A4 => ("a4", [210.0, 297.0]),
@@ -96,8 +97,10 @@ impl SheetFiles {
                 false => 0.0,
             };
             let beside = options.columns == Columns::One;
-            let mut pictures = laid.charts(room, beside.then_some(measures));
-            pictures["schematic"] = laid.schematic(&piece.sizes[0].finished);
+            let mut pictures = laid.charts(room, beside.then_some(measures), sheet);
+            let finished = &piece.sizes[0].finished;
+            pictures["schematic"] =
+                laid.schematic(&sheet.label_of("measures_picture", "finished", finished));
             pictures["body"] = laid.body(field.1, bodies)?;
             data["pieces"][i]["pictures"] = pictures;
         }
@@ -113,13 +116,22 @@ impl SheetFiles {
         ] {
             data[field] = json!(running(data[name].as_str().unwrap_or_default(), most));
         }
+        data["by_designer"] = json!(sheet.label_of(
+            "by",
+            "designer",
+            data["designer"].as_str().unwrap_or_default()
+        ));
         data["plain_title"] = json!(sheet.title);
         data["plain_designer"] = json!(sheet.designer);
         data["replaced"] = json!(replaced);
         data["names_pieces"] = json!(sheet.names_pieces());
-        data["yarn_lines"] = sheet.materials.yarn.iter().map(|y| json!(y.amount())).collect();
-        data["stuffing"] = json!(sheet.materials.stuffing());
-        data["time"] = json!(sheet.materials.time());
+        data["need_lines"] = sheet
+            .materials
+            .lines
+            .iter()
+            .skip(sheet.materials.yarn.len())
+            .map(|l| json!(l))
+            .collect();
         files.insert(DATA.into(), Bytes::from_string(data.to_string()));
         Ok(Self { files, replaced })
     }
@@ -135,6 +147,24 @@ fn running(text: &str, most: usize) -> String {
     format!("{}...", cut.trim_end())
 }
 
+/// Keeps a number on the line of the word before it, in every text.
+fn numbers_kept(data: &mut Value) {
+    match data {
+        Value::Array(items) => items.iter_mut().for_each(numbers_kept),
+        Value::String(text) => *text = number_kept(text),
+        Value::Object(_) | Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
+}
+
+fn number_kept(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    let kept = letters.iter().enumerate().map(|(i, &c)| {
+        let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
+        if c == ' ' && number { '\u{A0}' } else { c }
+    });
+    kept.collect()
+}
+
 /// Keeps a number on the line of the word before it, in the words of the rounds.
 fn kept_together(data: &mut Value) {
     match data {
@@ -143,12 +173,7 @@ fn kept_together(data: &mut Value) {
             for (name, field) in fields {
                 match field {
                     Value::String(text) if name == "text" => {
-                        let letters: Vec<char> = text.chars().collect();
-                        let kept = letters.iter().enumerate().map(|(i, &c)| {
-                            let number = letters.get(i + 1).is_some_and(char::is_ascii_digit);
-                            if c == ' ' && number { '\u{A0}' } else { c }
-                        });
-                        *text = kept.collect();
+                        *text = number_kept(text);
                     }
                     _ => kept_together(field),
                 }
@@ -244,10 +269,9 @@ impl LaidPictures<'_> {
         json!({ "file": file, "alt": alt, "wide": high[0] - low[0] + 1.2 })
     }
 
-    fn schematic(&mut self, finished: &str) -> Value {
-        let alt = format!("Measures of the finished piece: {finished}.");
+    fn schematic(&mut self, alt: &str) -> Value {
         let drawing = &self.pictures.schematic;
-        let mut drawn = self.drawn("schematic.svg", drawing, &alt);
+        let mut drawn = self.drawn("schematic.svg", drawing, alt);
         let [low, high] = drawing.bounds();
         let wide = high[0] - low[0] + 1.2;
         drawn["wide"] = json!(wide.min(BESIDE));
@@ -265,7 +289,7 @@ impl LaidPictures<'_> {
     /// Charts in rows, their key and what is said of them. Small ones stand beside the
     /// rounds where there is room; `beside` is what stands there already, mm, where anything
     /// may.
-    fn charts(&mut self, room: [f32; 2], beside: Option<f32>) -> Value {
+    fn charts(&mut self, room: [f32; 2], beside: Option<f32>, sheet: &Sheet) -> Value {
         let pictures = self.pictures;
         let charts = &pictures.charts;
         let sizes: Vec<[f32; 2]> = charts.charts.iter().map(Chart::size_mm).collect();
@@ -282,13 +306,12 @@ impl LaidPictures<'_> {
         for row in packed {
             let charts = row.items.clone().map(|c| {
                 let chart = &charts.charts[c];
-                let caption = chart.caption();
-                let alt =
-                    format!("{}, {caption}. The written rounds say the same.", chart.title());
+                let named = format!("{}, {}", chart.title, chart.caption);
+                let alt = sheet.label_of("chart_picture", "chart", &named);
                 let mut drawn = self.drawn(&format!("chart{c}.svg"), &chart.drawing, &alt);
                 drawn["wide"] = json!(sizes[c][0] * row.scale);
-                drawn["title"] = json!(chart.title());
-                drawn["caption"] = json!(caption);
+                drawn["title"] = json!(chart.title);
+                drawn["caption"] = json!(chart.caption);
                 drawn
             });
             laid.push(Value::Array(charts.collect()));

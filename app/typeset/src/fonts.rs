@@ -50,8 +50,8 @@ impl Missing {
         *self.0.entry(c).or_default() += 1;
     }
 
-    /// What was replaced, in a sentence; none where nothing was.
-    pub(crate) fn said(&self) -> Option<String> {
+    /// What was replaced, in a sentence, as `word` has its parts; none where nothing was.
+    pub(crate) fn said<'w>(&self, word: impl Fn(&'static str) -> &'w str) -> Option<String> {
         /// More than these are only counted.
         const NAMED: usize = 8;
         if self.0.is_empty() {
@@ -60,14 +60,10 @@ impl Missing {
         let code = |c: &char| format!("U+{:04X}", *c as u32);
         let mut named: Vec<String> = self.0.keys().take(NAMED).map(code).collect();
         if self.0.len() > NAMED {
-            named.push(format!("and {} more", self.0.len() - NAMED));
+            named.push(word("more_boxes").replace("{n}", &(self.0.len() - NAMED).to_string()));
         }
         let all: u32 = self.0.values().sum();
-        let (what, stands) =
-            if all == 1 { ("character", "stands") } else { ("characters", "stand") };
-        Some(format!(
-            "{all} {what} that the sheet's faces do not have {stands} as an empty box: {}.",
-            named.join(", ")
-        ))
+        let boxes = word(if all == 1 { "boxes.one" } else { "boxes.many" });
+        Some(boxes.replace("{n}", &all.to_string()).replace("{which}", &named.join(", ")))
     }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use plumpline_core::lesson::course::{LessonPage, TeacherPage};
+use plumpline_core::words::Writer;
 use serde_json::json;
 use typst::foundations::Bytes;
 
@@ -42,7 +43,9 @@ pub(crate) fn lesson_files(
     }
     let mut missing = Missing::default();
     settable(&mut data, fonts, &mut missing);
-    let replaced = missing.said();
+    let words = Writer::bench();
+    let replaced =
+        missing.said(|name| words.sheet_words().get(name, words.lexicon()).unwrap_or_default());
     data["replaced"] = json!(replaced);
     files.insert(LESSON_DATA.to_owned(), Bytes::from_string(data.to_string()));
     Ok((files, replaced))

@@ -54,7 +54,7 @@ fn fingerprint(pictures: &Pictures, scale: f32) -> u64 {
 fn drawn(pictures: &Pictures, scale: f32) -> Result<BodyPicture> {
     let error = |e: plumpline_core::Error| Error::new(e.to_string());
     let still = pictures.body_still(scale, MARGIN).map_err(error)?;
-    let png = still.png(None).map_err(error)?;
+    let png = still.small_png().map_err(error)?;
     let size_mm = still.size.map(|pixels| pixels as f32 / scale);
     Ok(BodyPicture { png: Bytes::new(png), size_mm })
 }

@@ -76,17 +76,17 @@ pub struct Drawing {
 const CHARACTER: f32 = 0.54;
 
 /// Width that words take, about, for type of this height.
-pub(super) fn width_of(text: &str, height: f32) -> f32 {
+pub(crate) fn width_of(text: &str, height: f32) -> f32 {
     CHARACTER * height * text.chars().count() as f32
 }
 
 impl Drawing {
-    pub(super) fn line(&mut self, points: impl Into<Vec<[f32; 2]>>, pen: Pen) {
+    pub(crate) fn line(&mut self, points: impl Into<Vec<[f32; 2]>>, pen: Pen) {
         let points = points.into();
         self.shapes.push(Shape::Path { points, closed: false, fill: None, pen: Some(pen) });
     }
 
-    pub(super) fn area(
+    pub(crate) fn area(
         &mut self,
         points: impl Into<Vec<[f32; 2]>>,
         fill: Option<Rgb>,
@@ -106,7 +106,7 @@ impl Drawing {
         self.shapes.push(Shape::Oval { middle, radii, turn_deg: 0.0, fill, pen });
     }
 
-    pub(super) fn words(
+    pub(crate) fn words(
         &mut self,
         text: impl Into<String>,
         at: [f32; 2],
@@ -119,7 +119,7 @@ impl Drawing {
     }
 
     /// Level words that begin at a place.
-    pub(super) fn words_from(
+    pub(crate) fn words_from(
         &mut self,
         text: impl Into<String>,
         at: [f32; 2],

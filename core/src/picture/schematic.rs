@@ -3,11 +3,14 @@
 
 use super::Rgb;
 use super::Writing;
+use super::chart::rounds_named;
 use super::colour::mixed;
 use super::drawing::{Drawing, Pen, Shape, width_of};
 use crate::extent::Extent;
 use crate::piece::outline::Rz;
 use crate::plan::Plan;
+use crate::words::write::Fill::Words;
+use crate::words::write::Writer;
 
 const INK: Rgb = [38, 36, 33];
 const SOFT: Rgb = [101, 91, 79];
@@ -25,6 +28,7 @@ pub fn schematic(
     yarns: &[(String, Rgb)],
     room: [f32; 2],
     length: impl Fn(f64) -> String,
+    writer: &Writer<'_>,
 ) -> Drawing {
     let Extent { height: tall, width: wide } = plan.size_mm;
     let scale = (room[0] / wide.max(1e-3) as f32).min(room[1] / tall.max(1e-3) as f32);
@@ -36,6 +40,7 @@ pub fn schematic(
         .fold((f64::MAX, f64::MIN), |(low, high), z| (low.min(z), high.max(z)));
     let sheet = Schematic {
         plan,
+        writer,
         scale,
         straight,
         top: ends.0,
@@ -48,6 +53,7 @@ pub fn schematic(
 
 struct Schematic<'a> {
     plan: &'a Plan,
+    writer: &'a Writer<'a>,
     scale: f32,
     straight: f64,
     top: f64,
@@ -87,7 +93,8 @@ impl Schematic<'_> {
         }
         self.neck(&length);
         if let Some(deep) = self.plan.depth_mm {
-            let text = format!("{} deep", length(deep));
+            let deep = length(deep);
+            let text = self.writer.say_of("size_deep", &[("deep", Words(&deep))]);
             self.drawing.words(text, [0.0, below - 0.2 * TYPE], TYPE, INK, false);
         }
         self.drawing
@@ -160,10 +167,7 @@ impl Schematic<'_> {
             self.drawing.line([[x, y + reach], [x, high]], pen);
         }
         self.drawing.words(letter, [x, y], TYPE, INK, true);
-        let rounds = match to - from {
-            1 => format!("rnd {to}"),
-            _ => format!("rnds {}–{to}", from + 1),
-        };
+        let rounds = rounds_named(from as u32 + 1, to as u32, self.writer);
         self.drawing.words_from(rounds, [x + 0.8 * TYPE, y], 0.85 * TYPE, SOFT, false);
     }
 

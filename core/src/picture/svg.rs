@@ -6,7 +6,6 @@ use std::fmt::Write as _;
 use super::drawing::{Drawing, Pen, Shape};
 use super::relief::Still;
 use super::{Rgb, Scene, Writing};
-use crate::error::Result;
 
 /// What stands around a scene in its file.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,14 +61,10 @@ pub fn svg(scene: &Scene, frame: &Frame<'_>) -> String {
     out
 }
 
-/// A still as the text of an SVG file: its pixels as a PNG within, and over them its outline
-/// as a path, drawn in nothing, for those who cut or trace it.
-///
-/// # Errors
-/// As [`Still::png`].
-pub fn still(still: &Still, frame: &Frame<'_>) -> Result<String> {
+/// A still as the text of an SVG file: its pixels as the file `png` within, and over them its
+/// outline as a path, drawn in nothing, for those who cut or trace it.
+pub fn still(still: &Still, png: &[u8], frame: &Frame<'_>) -> String {
     use base64::Engine as _;
-    let png = still.png(None)?;
     let [width, height] = still.size;
     let ids = frame.ids;
     let mut out = String::with_capacity(png.len() * 4 / 3 + 8192);
@@ -95,7 +90,7 @@ pub fn still(still: &Still, frame: &Frame<'_>) -> Result<String> {
         put(format_args!("{}", traced(&ring, true)));
     }
     put(format_args!("\"/>\n</svg>\n"));
-    Ok(out)
+    out
 }
 
 /// The drawing as the text of an SVG file, a millimetre a unit, `width` pixels wide where

@@ -36,7 +36,7 @@ pub use picture::{PICTURE_WIDTH_MM, Picture};
 pub use rules::{Face, Rules, Spread};
 use size::Size;
 pub use variation::Variation;
-pub use yarn::Yarn;
+pub use yarn::{Yarn, YarnFace};
 
 /// Most copies of one piece.
 pub const MOST_COPIES: u32 = 999;

@@ -2,6 +2,36 @@
 
 use serde::{Deserialize, Serialize};
 
+/// What a yarn looks like close by. It changes pictures alone: no count and no length.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum YarnFace {
+    /// Plies that lie close, as in cotton; what a project has that says nothing.
+    #[default]
+    Smooth,
+    /// Wool: plies under a halo of fibres.
+    Wool,
+    /// Chenille: a pile, no plies.
+    Chenille,
+}
+
+impl YarnFace {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Smooth, Self::Wool, Self::Chenille];
+
+    /// What it is called.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Smooth => "Smooth",
+            Self::Wool => "Wool",
+            Self::Chenille => "Chenille",
+        }
+    }
+
+    fn is_smooth(&self) -> bool {
+        *self == Self::Smooth
+    }
+}
+
 /// A yarn of the project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -15,6 +45,9 @@ pub struct Yarn {
     /// What a ball of it holds, g, where that is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ball_grams: Option<f64>,
+    /// What it looks like close by.
+    #[serde(default, skip_serializing_if = "YarnFace::is_smooth")]
+    pub face: YarnFace,
 }
 
 impl Yarn {
@@ -38,6 +71,12 @@ impl Yarn {
             ("Lagoon", [0x3E, 0x7D, 0x8A]),
         ];
         let (name, colour) = COLOURS[index % COLOURS.len()];
-        Self { name: name.into(), colour, metres_per_100g: 240.0, ball_grams: None }
+        Self {
+            name: name.into(),
+            colour,
+            metres_per_100g: 240.0,
+            ball_grams: None,
+            face: YarnFace::default(),
+        }
     }
 }

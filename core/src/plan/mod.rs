@@ -8,7 +8,7 @@ pub mod forecast;
 pub mod given;
 pub mod placement;
 pub mod skin;
-mod stuffing;
+pub mod stuffing;
 pub mod warning;
 
 use crate::error::{Error, Result};
@@ -25,7 +25,7 @@ use crate::plan::placement::{Placement, Placer, place_oval};
 use crate::plan::skin::RestSkin;
 use crate::plan::warning::{Misfit, Warning};
 
-use stuffing::stuff_after;
+use stuffing::{StuffHow, StuffingStop, stuffing_stops};
 
 /// Intervals in which the outline is sampled by arc length.
 const OUTLINE_INTERVALS: usize = 400;
@@ -82,8 +82,8 @@ pub struct Plan {
     pub hoop_strains: Vec<Option<f64>>,
     /// Places where forecast and outline part by more than half a stitch.
     pub misfits: Vec<Misfit>,
-    /// Stuff the piece after this round, while the opening still lets a hand in.
-    pub stuff_after: Option<u32>,
+    /// Where the stuffing goes in, in working order.
+    pub stuffing: Vec<StuffingStop>,
     /// Yarn, stuffing and time.
     pub estimate: Estimate,
     /// What each round does to the curvature.
@@ -100,6 +100,11 @@ impl Plan {
     /// Stitch counts, round by round.
     pub fn counts(&self) -> Vec<u32> {
         self.rounds.iter().map(|round| round.count).collect()
+    }
+
+    /// The round after which stuffing first goes in.
+    pub fn stuff_after(&self) -> Option<u32> {
+        self.stuffing.first().map(|stop| stop.after)
     }
 
     /// Share of the rounds that are plain or a single repeat, 0 to 1.
@@ -229,8 +234,16 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
     let mut forecast = chosen.settled.nodes.clone();
     let offsets_mm = node_offsets(&forecast, &Trail::new(outline.clone()), chosen.fit.shift_mm);
     let misfits = warning::misfits(&offsets_mm, stitch_mm.width);
-    let told = piece.given.as_ref().and_then(|given| given.stuff_after.last().copied());
-    let stuff_after = told.or_else(|| stuff_after(&chosen.counts, stitch_mm.width));
+    let told = piece.given.as_ref().map_or(&[][..], |given| &given.stuff_after);
+    let usual = stuffing_stops(&chosen.counts, stitch_mm.width);
+    let stop = |&after: &u32| {
+        let how = usual.iter().find(|stop| stop.after == after).map(|stop| stop.how);
+        StuffingStop { after, how: how.unwrap_or(StuffHow::Filled) }
+    };
+    let stuffing = match told {
+        [] => usual,
+        told => told.iter().map(stop).collect(),
+    };
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     if piece.outline.finishes_closed() {
         // The gathered loops close the end as a level disc.
@@ -261,7 +274,7 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         trouble: chosen.trouble,
         hoop_strains: chosen.hoop_strains,
         misfits,
-        stuff_after,
+        stuffing,
         estimate,
         bends,
         flat_increase,

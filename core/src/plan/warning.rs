@@ -143,7 +143,7 @@ impl Misfit {
     }
 
     /// Whether it is widest at the first or the last node.
-    fn is_at_end(&self, last_node: usize) -> bool {
+    pub fn is_at_end(&self, last_node: usize) -> bool {
         self.worst == 0 || self.worst == last_node
     }
 

@@ -251,7 +251,7 @@ fn line_of_key(text: &str, key: &str) -> Option<usize> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Gauge, Knot, Outline, Piece};
+    use crate::{Gauge, Knot, Outline, Piece, YarnFace};
 
     fn project() -> Project {
         let outline = Outline {
@@ -355,6 +355,22 @@ mod tests {
         let error = parse(&wrong).expect_err("no such style").to_string();
         assert!(error.contains("style") && error.contains("frills"), "{error}");
         assert_eq!(error.lines().count(), 1);
+    }
+
+    #[test]
+    fn yarns_say_what_they_look_like_and_older_ones_are_smooth() {
+        let mut project = project();
+        let older = write(&project).expect("writes");
+        assert!(!older.contains("face:"), "what every yarn has need not be said: {older}");
+        assert_eq!(parse(&older).expect("reads").yarns[0].face, YarnFace::Smooth);
+        for face in YarnFace::ALL {
+            project.yarns[0].face = face;
+            let text = write(&project).expect("writes");
+            assert_eq!(parse(&text).expect("reads"), project);
+        }
+        let text = write(&project).expect("writes").replace("Chenille", "Velvet");
+        let error = parse(&text).expect_err("no such face").to_string();
+        assert!(error.contains("face") && error.contains("Velvet"), "{error}");
     }
 
     #[test]

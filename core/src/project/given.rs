@@ -15,7 +15,7 @@ pub fn keep_rounds(piece: &Piece, plan: &Plan) -> Piece {
         remark: String::new(),
     };
     let rounds = plan.rounds.iter().map(round).collect();
-    let stuff_after = plan.stuff_after.into_iter().collect();
+    let stuff_after = plan.stuffing.iter().map(|stop| stop.after).collect();
     let given = Some(Given { start: plan.start, rounds, stuff_after });
     Piece { given, accepted: None, ..piece.clone() }
 }

@@ -9,13 +9,14 @@ pub mod making;
 pub(crate) mod seam;
 pub mod shape;
 pub mod sizes;
+pub mod testers;
 pub mod toy;
 
 use serde::{Deserialize, Serialize};
 
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 use crate::piece::size::SizeBy;
-use crate::piece::{Piece, PieceId, Yarn};
+use crate::piece::{Piece, PieceId, Yarn, YarnFace};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
 use crate::project::toy::Toy;
@@ -79,6 +80,10 @@ pub struct Project {
     /// Under which terms the sheet may be used, in one line; printed when not empty.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub licence: String,
+    /// Which version of the pattern it is, and of which day: `2, 28 November 2026`; printed
+    /// when not empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub version: String,
     /// How the pieces are put together; printed on the sheet when not empty.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub assembly: String,
@@ -108,6 +113,7 @@ impl Project {
             designer: String::new(),
             notes: String::new(),
             licence: String::new(),
+            version: String::new(),
             assembly: String::new(),
             wording: WordingChoice::default(),
             yarns: vec![Yarn::plain(0)],
@@ -165,6 +171,11 @@ impl Project {
     /// The colours of the yarns, in their order.
     pub fn colours(&self) -> Vec<[u8; 3]> {
         self.yarns.iter().map(|yarn| yarn.colour).collect()
+    }
+
+    /// What the yarns look like close by, in their order.
+    pub fn faces(&self) -> Vec<YarnFace> {
+        self.yarns.iter().map(|yarn| yarn.face).collect()
     }
 
     /// The piece, where what speaks of it needs it.
@@ -240,6 +251,7 @@ impl Project {
         no_longer("title", &self.title, LONGEST_NAME)?;
         no_longer("designer", &self.designer, LONGEST_NAME)?;
         no_longer("licence", &self.licence, LONGEST_TEXT)?;
+        no_longer("version", &self.version, LONGEST_NAME)?;
         no_longer("notes", &self.notes, LONGEST_TEXT)?;
         no_longer("assembly", &self.assembly, LONGEST_TEXT)?;
         for (i, yarn) in self.yarns.iter().enumerate() {

@@ -1,24 +1,32 @@
 //! What a sheet says, gathered from a project and its plans.
 
-use super::length::{amount, cm, inches, number};
+use super::abbreviations::{abbreviations, forms};
+use super::labels::labels;
+use super::length::{
+    amount, cm, inches, knows_inches, length, millimetres, number, time, whole_length,
+};
+use super::plain::{language, one_line};
 use super::steps::steps;
 use super::toy::{minded, put_together, toy_of};
 use super::{
-    Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, hook_size, level,
-    sizes, special,
+    Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, blurb, hook_size,
+    level, sizes, special, spoken,
 };
 use crate::error::Result;
 use crate::extent::{Bounds, Extent};
 use crate::picture::chart::SingleSymbol;
 use crate::piece::Piece;
+use crate::piece::cloth::Kind;
 use crate::piece::gauge::Gauge;
-use crate::plan::warning::{Warning, WarningKind};
+use crate::plan::placement::Stitch;
+use crate::plan::warning::{Misfit, Warning, WarningKind};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
 use crate::project::sizes::{at_all_sizes, size_names};
 use crate::words::wording::{Wording, words};
-use crate::words::write::Writer;
+use crate::words::write::Fill::{Number, Words};
+use crate::words::write::{Writer, capitalised};
 
 /// The sheet of every piece of `project`, charts with a cross for single crochet.
 ///
@@ -59,14 +67,25 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     let sized: Vec<Vec<SizedPlan<'_>>> = (0..project.pieces.len()).map(sized).collect();
     let pieces: Vec<&[SizedPlan<'_>]> = sized.iter().map(Vec::as_slice).collect();
     let mut sheet = sheet_of(project, &pieces, single)?;
-    // Not at the end of a piece: where its sizes are told apart, that is said size by size.
-    let of_size = names.first().map_or_else(String::new, |name| format!(", size {name}"));
-    for piece in &project.pieces {
-        let who = one_line(&format!("{}{of_size}", piece.name));
-        let told = instructions(&at[0], &plans[0], piece.id);
-        sheet.assembly.extend(told.iter().map(|words| format!("{who}: {words}")));
-    }
     let writer = project.wording.writer()?;
+    // Not at the end of a piece: where its sizes are told apart, that is said size by size.
+    for piece in &project.pieces {
+        let name = one_line(&piece.name);
+        for told in instructions(&at[0], &plans[0], piece.id, &writer) {
+            let what = told.to_string();
+            sheet.assembly.push(match names.first() {
+                None => format!("{name}{}: {what}", writer.phrases().before_colon),
+                Some(size) => {
+                    let values = [
+                        ("piece", Words(&name)),
+                        ("size", Words(size)),
+                        ("what", Words(&what)),
+                    ];
+                    writer.say_of("in_size", &values)
+                }
+            });
+        }
+    }
     for (k, (project, plans)) in at.iter().zip(&plans).enumerate() {
         let Some(toy) = toy_of(project, plans) else { break };
         let size = names.get(k).copied().unwrap_or_default();
@@ -74,7 +93,7 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
         if k == 0 {
             // Its own list ends with the same last word.
             sheet.cautions.pop();
-            sheet.cautions.extend(minded(project, &toy));
+            sheet.cautions.extend(minded(project, &toy, &writer));
         }
     }
     Ok(sheet)
@@ -97,26 +116,41 @@ pub fn sheet_of(
         .filter_map(|sizes| piece_sheet(project, sizes, &writer, single))
         .collect();
     let lexicon = writer.lexicon();
+    let level = level::level(project, &first, &writer);
+    let assembled = !project.assembly.trim().is_empty() || !project.toy.parts.is_empty();
     Ok(Sheet {
         title: one_line(&project.title),
         designer: one_line(&project.designer),
         licence: one_line(&project.licence),
+        version: version(&project.version, &writer),
         language: language(&lexicon.code),
         terms: lexicon.name.clone(),
         unchecked: match lexicon.checked {
             true => String::new(),
             false => writer.phrases().unchecked.clone(),
         },
-        level: level::level(project, &first),
+        intro: blurb::intro(&sheets, &level, &writer),
+        included: blurb::included(&sheets, assembled, &writer),
+        script: spoken::spoken(project, &first, &writer),
+        level,
         notes: paragraphs(&project.notes),
         assembly: paragraphs(&project.assembly),
-        materials: materials(project, pieces, &first),
-        abbreviations: abbreviations(&sheets, &writer),
+        materials: materials(project, pieces, &first, &writer),
+        abbreviations: abbreviations(&sheets, decreases_single(&first), &writer),
+        forms: forms(&sheets, &writer),
         specials: special::specials(&first, &writer),
         round_word: lexicon.round.brief(1).to_owned(),
+        labels: labels(&writer),
+        colon: writer.phrases().before_colon.clone() + ":",
         pieces: sheets,
-        cautions: usual_cautions(),
+        cautions: usual_cautions(&writer),
     })
+}
+
+/// Whether all decreases are of single crochet: those are worked so that they do not show.
+fn decreases_single(plans: &[SizedPlan<'_>]) -> bool {
+    let mut rounds = plans.iter().flat_map(|sized| &sized.plan.rounds);
+    rounds.all(|r| r.kind == Kind::Single || r.placement.number_of(Stitch::Decrease) == 0)
 }
 
 /// What is needed; where pieces come in several sizes, of the first of them.
@@ -124,10 +158,11 @@ fn materials(
     project: &Project,
     pieces: &[&[SizedPlan<'_>]],
     first: &[SizedPlan<'_>],
+    writer: &Writer<'_>,
 ) -> Materials {
     let named = pieces.iter().filter(|sizes| sizes.len() > 1).find_map(|sizes| sizes.first());
     let of_size = named.map_or_else(String::new, |size| one_line(size.name));
-    Materials { of_size, ..Materials::of(project, first) }
+    Materials::of(project, first, &of_size, writer)
 }
 
 fn piece_sheet(
@@ -139,7 +174,7 @@ fn piece_sheet(
     let &SizedPlan { piece, plan, .. } = sizes.first()?;
     let wordings: Vec<Wording> = sizes.iter().map(|s| words(s.plan, s.piece, writer)).collect();
     let steps_of = |(sized, wording): (&SizedPlan<'_>, &Wording)| {
-        steps(project, sized.plan, wording, writer)
+        steps(project, sized.piece.working, sized.plan, wording, writer)
     };
     let all_steps: Vec<Vec<Step>> = sizes.iter().zip(&wordings).map(steps_of).collect();
     let told = |of: fn(&Wording) -> &[String]| -> Option<Vec<String>> {
@@ -153,7 +188,7 @@ fn piece_sheet(
     let own = |of: fn(&Wording) -> &[String]| of(&wordings[0]).to_vec();
     let together = sizes::together(&all_steps).zip(told(|w| &w.closing));
     let several = sizes.len() > 1;
-    let size_of = |sized| size_sheet(project, sized, several);
+    let size_of = |sized| size_sheet(project, sized, several, writer);
     let mut size_sheets: Vec<SizeSheet> = sizes.iter().map(size_of).collect();
     let (steps, closing) = together.unwrap_or_else(|| {
         for ((sheet, steps), wording) in size_sheets.iter_mut().zip(all_steps).zip(&wordings) {
@@ -163,164 +198,176 @@ fn piece_sheet(
         (Vec::new(), Vec::new())
     });
     let most = sizes.iter().flat_map(|s| &s.plan.rounds).map(|r| r.count).max();
+    let hook = hook_size(piece.gauge.hook_mm, writer);
     Some(PieceSheet {
-        name: named(piece),
+        name: named(piece, writer),
         copies: piece.copies,
         sizes: size_sheets,
-        gauge: gauge_text(&piece.gauge),
-        gauge_counts: gauge_counts(&piece.gauge),
-        hook: hook_size(piece.gauge.hook_mm),
-        stuffed: stuffed(piece),
+        gauge: gauge_text("gauge_text", &piece.gauge, writer),
+        gauge_short: gauge_text("gauge_short", &piece.gauge, writer),
+        hooked: writer.say_of("hook_of", &[("size", Words(&hook))]),
+        hook,
+        stuffed: writer.say_of("stuffed_how", &[("how", Words(&stuffed(piece, writer)))]),
         steps,
         most_stitches: most.unwrap_or(0),
         opening: told(|w| &w.opening).unwrap_or_else(|| own(|w| &w.opening)),
         closing,
-        warnings: warnings(plan),
-        pictures: Pictures::of(project, piece, plan, single),
+        warnings: warnings(piece, plan, writer),
+        pictures: Pictures::of(project, piece, plan, single, writer),
     })
 }
 
 /// What a maker can act on; pins, rules and outlines are the designer's.
-fn warnings(plan: &Plan) -> Vec<String> {
-    use WarningKind::{Corner, Flat, Oval, Swatch, Unsettled, Wrinkle};
-    const FOR_MAKERS: [WarningKind; 6] = [Corner, Wrinkle, Flat, Swatch, Unsettled, Oval];
-    let theirs = plan.warnings.iter().filter(|w| FOR_MAKERS.contains(&w.kind));
-    theirs.map(for_makers).collect()
+fn warnings(piece: &Piece, plan: &Plan, writer: &Writer<'_>) -> Vec<String> {
+    let mut told = Vec::new();
+    for warning in &plan.warnings {
+        let here = place(warning, writer);
+        let at = [("where", Words(&here))];
+        match warning.kind {
+            WarningKind::Corner => {
+                let of = |m: &&Misfit| m.rounds()[..] == warning.rounds[..];
+                if let Some(misfit) = plan.misfits.iter().find(of) {
+                    let gap = gap(misfit, plan, &here, writer);
+                    told.push(format!("{gap} {}", writer.say("corner")));
+                }
+            }
+            WarningKind::Wrinkle => told.push(writer.say_of("wrinkles", &at)),
+            WarningKind::Flat => told.push(writer.say_of("level_cloth", &at)),
+            WarningKind::Oval => told.push(writer.say("oval_guess")),
+            WarningKind::Unsettled => told.push(writer.say("unsettled")),
+            _ => {}
+        }
+    }
+    for kind in piece.unmeasured_kinds() {
+        let name = writer.lexicon().kind(kind.into()).brief(1);
+        let times = writer.figure(&kind.default_height().to_string());
+        let values = [("kind", Words(name)), ("times", Words(&times))];
+        told.push(writer.say_of("assumed_height", &values));
+    }
+    told
 }
 
-/// The rounds within the sentence, so that nobody takes them for rounds to be worked:
-/// `At rnds 10–12 it stays in 5 mm.`
-fn for_makers(warning: &Warning) -> String {
-    match warning.named() {
-        Some(rounds) => format!("At {} {}", rounds.to_lowercase(), warning.what),
-        None => warning.what.to_string(),
+/// `At rounds 10–12`, within the sentence, so that nobody takes them for rounds to be worked.
+fn place(warning: &Warning, writer: &Writer<'_>) -> String {
+    match warning.rounds[..] {
+        [first, last] if first < last => {
+            writer.say_of("at_rounds", &[("first", Number(first)), ("last", Number(last))])
+        }
+        [round, ..] => writer.say_of("at_round", &[("n", Number(round))]),
+        [] => String::new(),
     }
 }
 
-fn size_sheet(project: &Project, sized: &SizedPlan<'_>, several: bool) -> SizeSheet {
+/// How the forecast leaves the outline there.
+fn gap(misfit: &Misfit, plan: &Plan, here: &str, writer: &Writer<'_>) -> String {
+    let name = match (misfit.off_mm > 0.0, misfit.is_at_end(plan.rounds.len())) {
+        (true, true) => "sticks_out",
+        (false, true) => "falls_short",
+        (true, false) => "bulges",
+        (false, false) => "stays_in",
+    };
+    let mm = millimetres(misfit.off_mm.abs(), writer);
+    writer.say_of(name, &[("where", Words(here)), ("mm", Words(&mm))])
+}
+
+fn size_sheet(
+    project: &Project,
+    sized: &SizedPlan<'_>,
+    several: bool,
+    writer: &Writer<'_>,
+) -> SizeSheet {
     let Extent { height: height_mm, width: width_mm } = sized.plan.size_mm;
-    let mut finished = format!("{} high, {} wide", cm(height_mm), cm(width_mm));
-    let mut inch = format!("{} by {}", inches(height_mm), inches(width_mm));
+    let (tall, wide) = (cm(height_mm, writer), cm(width_mm, writer));
+    let values = [("tall", Words(&tall)), ("wide", Words(&wide))];
+    let mut finished = writer.say_of("size_high_wide", &values);
+    let mut inch = format!("{} × {}", inches(height_mm), inches(width_mm));
     if let Some(depth) = sized.plan.depth_mm {
-        finished.push_str(&format!(", {} deep", cm(depth)));
-        inch.push_str(&format!(" by {}", inches(depth)));
+        let deep = cm(depth, writer);
+        let deep = writer.say_of("size_deep", &[("deep", Words(&deep))]);
+        finished.push_str(&format!(", {deep}"));
+        inch.push_str(&format!(" × {}", inches(depth)));
     }
-    finished.push_str(&format!(" ({inch})"));
+    if knows_inches(writer) {
+        finished.push_str(&format!(" ({inch})"));
+    }
     let estimate = &sized.plan.estimate;
-    let rounds = sized.plan.rounds.len();
-    let mut total = format!("{} stitches in all, {rounds} rounds", estimate.stitches);
+    let rounds = sized.plan.rounds.len() as u32;
+    let rows = writer.say_n("rounds", rounds, &[]);
+    let mut total = writer.say_n("total", estimate.stitches, &[("rows", Words(&rows))]);
     if several {
         let used = estimate.yarn.iter();
         let grams: f64 = used.map(|u| project.yarns[u.yarn].grams(u.metres)).sum();
         let Bounds { low, high } = estimate.stuffing_g;
-        total.push_str(&format!(
-            ", about {} g of yarn, {}–{} g of stuffing, {:.0} min each",
-            amount(grams),
-            amount(low),
-            amount(high),
-            estimate.minutes
-        ));
+        let told = [amount(grams, writer), amount(low, writer), amount(high, writer)];
+        let [yarn, low, high] = &told;
+        let time = time(estimate.minutes, writer);
+        let values = [
+            ("yarn", Words(yarn)),
+            ("low", Words(low)),
+            ("high", Words(high)),
+            ("time", Words(&time)),
+        ];
+        total.push_str(", ");
+        total.push_str(&writer.say_of("total_each", &values));
     }
+    let how = stuffed(sized.piece, writer);
+    let measured = writer.say_of("measured_on", &[("how", Words(&how))]);
     SizeSheet {
         name: sized.name.to_owned(),
         height_mm,
         width_mm,
+        tall: length(height_mm, writer),
+        wide: length(width_mm, writer),
+        deep: sized.plan.depth_mm.map(|mm| length(mm, writer)),
+        stitches: estimate.stitches,
+        rounds,
         finished,
-        measured_on: format!(
-            "Stuffed {}; forecast from the gauge, not measured on a finished piece.",
-            stuffed(sized.piece)
-        ),
+        measured_on: capitalised(&measured),
         total,
         steps: Vec::new(),
         closing: Vec::new(),
     }
 }
 
-fn stuffed(piece: &Piece) -> &'static str {
-    match piece.firmness.word() {
-        "medium" => "to medium firmness",
+fn stuffed(piece: &Piece, writer: &Writer<'_>) -> String {
+    writer.say(match piece.firmness.word() {
+        "medium" => "medium",
         "soft" => "softly",
         _ => "firmly",
-    }
+    })
 }
 
-fn named(piece: &Piece) -> String {
+fn named(piece: &Piece, writer: &Writer<'_>) -> String {
     let name = one_line(&piece.name);
     match piece.copies {
         1 => name,
-        n => format!("{name} (make {n})"),
+        n => writer.say_of("make", &[("name", Words(&name)), ("n", Number(n))]),
     }
 }
 
-/// User text kept to one line, control characters dropped.
-fn one_line(text: &str) -> String {
-    text.split_whitespace()
-        .map(|word| word.chars().filter(|c| !c.is_control()).collect::<String>())
-        .filter(|word| !word.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ")
+/// `Version 2`; nothing where none is given.
+fn version(version: &str, writer: &Writer<'_>) -> String {
+    match one_line(version).as_str() {
+        "" => String::new(),
+        version => writer.say_of("version", &[("version", Words(version))]),
+    }
 }
 
 fn paragraphs(text: &str) -> Vec<String> {
     text.lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
-/// A lexicon's code as a BCP 47 tag.
-fn language(code: &str) -> String {
-    match code {
-        "en-us" => "en-US".into(),
-        "en-uk" => "en-GB".into(),
-        other => other.into(),
-    }
-}
-
-fn gauge_counts(gauge: &Gauge) -> (String, String) {
-    (number(100.0 / gauge.stitch_width_mm()), number(100.0 / gauge.round_height_mm()))
-}
-
-fn gauge_text(gauge: &Gauge) -> String {
-    let (stitches, rounds) = gauge_counts(gauge);
-    format!(
-        "{stitches} sc and {rounds} rounds to 10 cm, worked in the round, right side out, \
-         unstuffed"
-    )
-}
-
-/// Abbreviations that the words around the rounds and the rounds use, and what stands at
-/// their end.
-fn abbreviations(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<(String, String)> {
-    let after = |piece: &'_ PieceSheet| {
-        piece
-            .lists()
-            .into_iter()
-            .flat_map(|(_, _, closing)| closing.to_vec())
-            .collect::<Vec<_>>()
-    };
-    let around: Vec<String> =
-        pieces.iter().flat_map(|p| [p.opening.clone(), after(p)].concat()).collect();
-    let steps = pieces.iter().flat_map(PieceSheet::lists).flat_map(|(_, steps, _)| steps);
-    let rounds = steps.flat_map(|step| match step {
-        Step::Rounds(line) => [line.heading.as_str(), &line.text, &line.count],
-        // The names of yarns are the maker's.
-        Step::Yarn(_) | Step::Stuff(_) => [""; 3],
-    });
-    let mut list = writer.abbreviations(around.iter().map(String::as_str).chain(rounds));
-    list.push((writer.count(24), "stitches at the end of the round".into()));
-    list
+fn gauge_text(name: &str, gauge: &Gauge, writer: &Writer<'_>) -> String {
+    let across = number(100.0 / gauge.stitch_width_mm(), writer);
+    let up = number(100.0 / gauge.round_height_mm(), writer);
+    let length = whole_length(100.0, writer);
+    let values = [("across", Words(&across)), ("up", Words(&up)), ("length", Words(&length))];
+    writer.say_of(name, &values)
 }
 
 /// The usual cautions for a stuffed thing without attachments. Figures only from sources
 /// that could be read: 16 CFR 1501.4 and the small parts guidance of the United States Consumer
 /// Product Safety Commission.
-fn usual_cautions() -> Vec<String> {
-    let list = [
-        "For a child under 3, embroider features; add no beads, buttons, wire or other parts \
-         that could come off. In the United States no such toy, nor any part that comes off \
-         it in use, may fit entirely into a cylinder 1.25 in wide and 2.25 in long \
-         (16 CFR 1501.4; CPSC small parts guidance).",
-        "Sew every opening shut and bury the ends so that no stuffing can be reached.",
-        "Before giving or selling it, follow your local rules: they and an accredited test \
-         laboratory decide, not this pattern.",
-    ];
-    list.map(str::to_owned).into()
+fn usual_cautions(writer: &Writer<'_>) -> Vec<String> {
+    ["caution_small", "caution_sew", "caution_rules"].map(|name| writer.say(name)).into()
 }

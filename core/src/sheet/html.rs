@@ -5,6 +5,7 @@
 use std::fmt;
 
 use askama::Template;
+use base64::Engine as _;
 
 use super::pictures::drawing_svg;
 use super::{PieceSheet, RoundsLine, Sheet, Step, sheet};
@@ -27,7 +28,7 @@ pub fn html(project: &Project) -> Result<String> {
 /// A sheet as an HTML file. Whatever a person typed prints as typed.
 pub fn html_of(sheet: &Sheet) -> String {
     let mut ids = 0..;
-    let pieces = (0..).zip(&sheet.pieces).map(|(i, of)| HtmlPiece::new(of, i, &mut ids));
+    let pieces = (0..).zip(&sheet.pieces).map(|(i, of)| HtmlPiece::new(sheet, of, i, &mut ids));
     let page = HtmlPage { sheet, pieces: pieces.collect() };
     // It is written to a String, which never refuses.
     page.render().unwrap_or_default()
@@ -40,6 +41,31 @@ struct HtmlPage<'a> {
     sheet: &'a Sheet,
     pieces: Vec<HtmlPiece<'a>>,
 }
+
+impl HtmlPage<'_> {
+    /// The faces of the page, embedded: it asks for nothing from anywhere.
+    fn faces(&self) -> String {
+        FACES
+            .iter()
+            .map(|(family, weight, file)| {
+                let data = base64::engine::general_purpose::STANDARD.encode(file);
+                format!(
+                    "@font-face {{ font-family: \"{family}\"; font-weight: {weight}; \
+                     font-display: block; \
+                     src: url(data:font/woff2;base64,{data}) format(\"woff2\"); }}\n"
+                )
+            })
+            .collect()
+    }
+}
+
+/// Families, weights, and subsets of their files:
+/// Latin letters, figures and the signs of patterns. Other scripts take the reader's own faces.
+const FACES: [(&str, u32, &[u8]); 3] = [
+    ("Nunito Sans", 400, include_bytes!("../../../assets/fonts/web/nunito-sans-400.woff2")),
+    ("Nunito Sans", 700, include_bytes!("../../../assets/fonts/web/nunito-sans-700.woff2")),
+    ("Routed Gothic", 400, include_bytes!("../../../assets/fonts/web/routed-gothic.woff2")),
+];
 
 /// What is escaped in the template, as in every picture: signs of markup are written by name,
 /// characters that no document may hold are left out.
@@ -83,19 +109,25 @@ struct HtmlList<'a> {
 
 impl<'a> HtmlPiece<'a> {
     /// Piece `index` of the sheet; `numbers` tell the ids of one picture from another's.
-    fn new(of: &'a PieceSheet, index: usize, numbers: &mut impl Iterator<Item = u32>) -> Self {
+    fn new(
+        sheet: &Sheet,
+        of: &'a PieceSheet,
+        index: usize,
+        numbers: &mut impl Iterator<Item = u32>,
+    ) -> Self {
         let mut ids = || format!("p{}-", numbers.next().unwrap_or_default());
         let mut pictures = Vec::with_capacity(2);
         // So few pixels are never too many.
         if index < MOST_BODIES
             && let Ok(svg) = of.pictures.body_svg(BODY, &ids())
         {
-            let caption = format!("{}, stuffed", of.name);
+            let caption = sheet.label_of("stuffed_picture", "name", &of.name);
             pictures.push(HtmlPicture { svg, caption, class: "body" });
         }
         let finished = &of.sizes[0].finished;
-        let svg = drawing_svg(&of.pictures.schematic, "Measures", finished, &ids());
-        pictures.push(HtmlPicture { svg, caption: "Measures".into(), class: "flat" });
+        let measures = sheet.label("measures");
+        let svg = drawing_svg(&of.pictures.schematic, measures, finished, &ids());
+        pictures.push(HtmlPicture { svg, caption: measures.to_owned(), class: "flat" });
         let lists = of.lists().into_iter().map(|(size, steps, closing)| HtmlList {
             size,
             ticks: format!("{index}{size}"),
@@ -104,9 +136,9 @@ impl<'a> HtmlPiece<'a> {
         });
         let drawn = &of.pictures.charts;
         let charts = drawn.charts.iter().map(|chart| {
-            let caption = format!("{}: {}", chart.title(), chart.caption());
-            let text = "The same rounds as the table, as symbols.";
-            let svg = drawing_svg(&chart.drawing, &caption, text, &ids());
+            let caption = format!("{}{} {}", chart.title, sheet.colon, chart.caption);
+            let text = sheet.label_of("chart_picture", "chart", &caption);
+            let svg = drawing_svg(&chart.drawing, &caption, &text, &ids());
             HtmlPicture { svg, caption, class: "chart" }
         });
         let charts = charts.collect();

@@ -6,51 +6,56 @@ use super::SizedPlan;
 use crate::piece::cloth::Working;
 use crate::plan::counts::Start;
 use crate::project::Project;
+use crate::project::toy::attachment::Attachment;
+use crate::words::write::Writer;
 
 /// A level and why.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Level {
-    /// `Basic`, `Easy`, `Intermediate` or `Complex`: the Craft Yarn Council's names for the
-    /// levels of projects.
-    pub name: &'static str,
+    /// Easy, intermediate or complex, in the words of the sheet: the Craft Yarn Council's
+    /// names for the levels of projects.
+    pub name: String,
     /// What there is to it beyond plain rounds with increases and decreases, in a few words.
     pub why: String,
 }
 
 /// The level of a project. The names are the Craft Yarn Council's, which says what each
-/// means in words only; the rule here is Plumpline's own, no source: a thing worked in one
-/// yarn, one kind of stitch and a spiral from a ring is basic; each further skill counts one;
-/// one or two make it easy, three or four intermediate, more complex.
-pub(super) fn level(project: &Project, plans: &[SizedPlan<'_>]) -> Level {
+/// means in words only and counts simple things in the round as easy; the rule here is
+/// Plumpline's own, no source: whatever is worked in the round is easy at least; three small
+/// skills beyond that, or a hard one, make it intermediate; two hard ones and three small ones
+/// make it complex.
+pub(super) fn level(project: &Project, plans: &[SizedPlan<'_>], writer: &Writer<'_>) -> Level {
     let any = |of: &dyn Fn(&SizedPlan<'_>) -> bool| plans.iter().any(of);
     let uneven = |sized: &SizedPlan<'_>| {
         let simple = |r: &&crate::plan::Round| !r.placement.is_single_repeat();
         4 * sized.plan.rounds.iter().filter(simple).count() > sized.plan.rounds.len()
     };
-    let skills = [
-        (any(&|s| s.plan.estimate.yarn.len() > 1), "colour changes"),
-        (project.pieces.len() > 1, "several pieces"),
-        (
-            any(&|s| s.piece.kinds.iter().any(|k| k.kind != Default::default())),
-            "taller stitches",
-        ),
-        (any(&|s| !s.piece.loops.is_empty()), "rounds in one loop"),
-        (any(&|s| s.piece.working != Working::Spiral), "joined rounds"),
-        (any(&|s| matches!(s.plan.start, Start::Oval(_))), "an oval start"),
-        (any(&|s| matches!(s.plan.start, Start::Chain(_))), "a chain start"),
-        (any(&uneven), "rounds of more than one repeat"),
+    let small = [
+        (any(&|s| s.plan.estimate.yarn.len() > 1), "skill_colors"),
+        (project.pieces.len() > 1, "skill_pieces"),
+        (any(&|s| s.piece.kinds.iter().any(|k| k.kind != Default::default())), "skill_taller"),
+        (any(&|s| !s.piece.loops.is_empty()), "skill_loops"),
+        (any(&|s| s.piece.working != Working::Spiral), "skill_joined"),
+        (any(&|s| matches!(s.plan.start, Start::Oval(_))), "skill_oval"),
+        (any(&|s| matches!(s.plan.start, Start::Chain(_))), "skill_chain"),
     ];
-    let asked: Vec<&str> = skills.iter().filter(|(asks, _)| *asks).map(|(_, s)| *s).collect();
-    let name = match asked.len() {
-        0 => "Basic",
-        1..=2 => "Easy",
-        3..=4 => "Intermediate",
-        _ => "Complex",
+    let held = |a: &Attachment| matches!(a, Attachment::Wire(_) | Attachment::Joint(_));
+    let hard = [
+        (any(&uneven), "skill_uneven"),
+        (project.toy.attachments.iter().any(held), "skill_wire"),
+    ];
+    let asked = |skills: &[(bool, &str)]| -> Vec<String> {
+        skills.iter().filter(|(asks, _)| *asks).map(|(_, name)| writer.say(name)).collect()
     };
-    let why = match asked.split_last() {
-        None => "single crochet in a spiral, increases and decreases".to_owned(),
-        Some((last, [])) => (*last).to_owned(),
-        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+    let (small, hard) = (asked(&small), asked(&hard));
+    let name = match (hard.len(), small.len()) {
+        (0, 0..=2) => "level_easy",
+        (2.., 3..) => "level_complex",
+        _ => "level_intermediate",
     };
-    Level { name, why }
+    let why = match [small, hard].concat() {
+        none if none.is_empty() => writer.say("skill_plain"),
+        asked => writer.listed(&asked),
+    };
+    Level { name: writer.say(name), why }
 }

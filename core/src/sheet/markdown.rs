@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use super::plain::escaped;
 use super::{PieceSheet, Sheet, Step, sheet};
 use crate::error::Result;
 use crate::project::Project;
@@ -20,26 +21,34 @@ pub fn markdown_of(sheet: &Sheet) -> String {
     let mut page = format!("# {}\n", escaped(&sheet.title));
     let out = &mut page;
     if !sheet.designer.is_empty() {
-        line(out, &format!("\nby {}", escaped(&sheet.designer)));
+        let by = sheet.label_of("by", "designer", &sheet.designer);
+        line(out, &format!("\n{}", escaped(&by)));
     }
-    for text in std::iter::once(&sheet.licence).chain(&sheet.notes).filter(|t| !t.is_empty()) {
+    let head = [&sheet.licence, &sheet.version];
+    for text in head.into_iter().chain(&sheet.notes).filter(|t| !t.is_empty()) {
         line(out, &format!("\n{}", escaped(text)));
     }
-    let level = format!("Level: {} ({}).", sheet.level.name, sheet.level.why);
+    let (name, why) = (&sheet.level.name, &sheet.level.why);
+    let level = format!("{}{} {name} ({why}).", sheet.label("level"), sheet.colon);
     line(out, &format!("\n{}", escaped(&level)));
-    line(out, "\n## You need\n");
-    for item in sheet.materials.lines() {
-        line(out, &format!("- {}", escaped(&item)));
+    line(out, &format!("\n## {}\n", sheet.label("need")));
+    for item in &sheet.materials.lines {
+        line(out, &format!("- {}", escaped(item)));
     }
-    line(out, &format!("\n## Abbreviations\n\n{}.\n", escaped(&sheet.terms)));
-    line(out, "| short | meaning |\n|---|---|");
+    let title = sheet.label("abbreviations");
+    line(out, &format!("\n## {title}\n\n{}.\n", escaped(&sheet.terms)));
+    line(out, "| | |\n|---|---|");
     for (code, meaning) in &sheet.abbreviations {
         line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
     }
+    for form in &sheet.forms {
+        line(out, &format!("\n{}", escaped(form)));
+    }
     if !sheet.specials.is_empty() {
-        line(out, "\n## How it is worked\n");
+        line(out, &format!("\n## {}\n", sheet.label("how")));
         for special in &sheet.specials {
-            line(out, &format!("- **{}:** {}", escaped(&special.name), escaped(&special.how)));
+            let (name, how) = (escaped(&special.name), escaped(&special.how));
+            line(out, &format!("- **{name}{}** {how}", sheet.colon));
         }
     }
     let several = sheet.names_pieces();
@@ -50,12 +59,12 @@ pub fn markdown_of(sheet: &Sheet) -> String {
         lay_piece(out, piece, sheet, if several { "###" } else { "##" });
     }
     if !sheet.assembly.is_empty() {
-        line(out, "\n## Putting it together");
+        line(out, &format!("\n## {}", sheet.label("together")));
         for text in &sheet.assembly {
             line(out, &format!("\n{}", escaped(text)));
         }
     }
-    line(out, "\n## Cautions\n");
+    line(out, &format!("\n## {}\n", sheet.label("cautions")));
     for caution in &sheet.cautions {
         line(out, &format!("- {}", escaped(caution)));
     }
@@ -63,19 +72,20 @@ pub fn markdown_of(sheet: &Sheet) -> String {
 }
 
 fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
-    line(out, &format!("\n{level} Gauge\n\n{}", escaped(&piece.gauge)));
-    line(out, &format!("\n{level} Finished size"));
+    line(out, &format!("\n{level} {}\n\n{}", sheet.label("gauge"), escaped(&piece.gauge)));
+    line(out, &format!("\n{level} {}", sheet.label("finished_size")));
     for size in &piece.sizes {
-        let text = format!("{}{}. {}", size.lead(), size.finished, size.measured_on);
+        let text =
+            format!("{}{}. {}", size.lead(&sheet.colon), size.finished, size.measured_on);
         line(out, &format!("\n{}", escaped(&text)));
     }
     if !piece.warnings.is_empty() {
-        line(out, &format!("\n{level} Before you begin\n"));
+        line(out, &format!("\n{level} {}\n", sheet.label("before")));
         for warning in &piece.warnings {
             line(out, &format!("- {}", escaped(warning)));
         }
     }
-    line(out, &format!("\n{level} Rounds\n"));
+    line(out, &format!("\n{level} {}\n", sheet.label("rounds")));
     if !sheet.unchecked.is_empty() {
         line(out, &format!("{}\n", escaped(&sheet.unchecked)));
     }
@@ -84,7 +94,8 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
     }
     for (size, steps, closing) in piece.lists() {
         if !size.is_empty() {
-            line(out, &format!("\n{level} Rounds, {}\n", escaped(size)));
+            let title = sheet.label_of("rounds_of", "size", &escaped(size));
+            line(out, &format!("\n{level} {title}\n"));
         }
         for step in steps {
             match step {
@@ -107,46 +118,14 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
         }
     }
     for size in &piece.sizes {
-        line(out, &format!("{}.", escaped(&format!("{}{}", size.lead(), size.total))));
+        line(
+            out,
+            &format!("{}.", escaped(&format!("{}{}", size.lead(&sheet.colon), size.total))),
+        );
     }
 }
 
 fn line(out: &mut String, text: &str) {
     // Writing to a String cannot fail.
     writeln!(out, "{text}").ok();
-}
-
-/// `text` on one line with Markdown's own characters escaped.
-fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.split_whitespace().collect::<Vec<_>>().join(" ").chars() {
-        if r"\`*_{}[]<>#|~&$!".contains(c) {
-            out.push('\\');
-        }
-        if !c.is_control() {
-            out.push(c);
-        }
-    }
-    // A line that starts like a list, a rule or a numbered item would become one.
-    if out.starts_with(['-', '+', '=']) || numbered(&out) {
-        out.insert(0, '\u{200b}');
-    }
-    out
-}
-
-fn numbered(text: &str) -> bool {
-    let digits = text.chars().take_while(char::is_ascii_digit).count();
-    digits > 0 && text[digits..].starts_with(['.', ')'])
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn markup_prints_as_typed() {
-        assert_eq!(escaped("#1 *best* [x](y) <b>"), r"\#1 \*best\* \[x\](y) \<b\>");
-        assert!(escaped("1. first").starts_with('\u{200b}'));
-        assert_eq!(escaped("(sc 2, inc) × 6"), "(sc 2, inc) × 6");
-    }
 }

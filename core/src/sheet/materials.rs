@@ -4,11 +4,13 @@ use serde::Serialize;
 
 use super::SizedPlan;
 use super::hooks::hook_size;
-use super::length::{amount, capitalise, yards};
+use super::length::{amount, time, yards};
 use crate::extent::Bounds;
 use crate::piece::Yarn;
 use crate::plan::estimate::YARN_TOLERANCE;
 use crate::project::Project;
+use crate::words::write::Fill::{Number, Words};
+use crate::words::write::{Writer, capitalised};
 
 /// A yarn and how much of it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -27,23 +29,10 @@ pub struct YarnNeed {
     pub grams: f64,
     /// Balls that hold the high end, and what one holds, g; where that is known.
     pub balls: Option<(u32, f64)>,
-}
-
-impl YarnNeed {
     /// The amount in words: `14 m (15 yd), 6 g, 1 ball of 50 g`.
-    pub fn amount(&self) -> String {
-        let mut text = format!(
-            "{} m ({} yd), {} g",
-            amount(self.metres),
-            amount(yards(self.metres)),
-            amount(self.grams)
-        );
-        if let Some((n, grams)) = self.balls {
-            let balls = if n == 1 { "ball" } else { "balls" };
-            text.push_str(&format!(", {n} {balls} of {} g", amount(grams)));
-        }
-        text
-    }
+    pub amount: String,
+    /// What yarn it is: `240 m per 100 g, weight 3 (light)`.
+    pub kind: String,
 }
 
 /// What all pieces and their copies need together.
@@ -57,17 +46,23 @@ pub struct Materials {
     pub stuffing_g: Bounds,
     /// Volume to stuff, ml.
     pub volume_ml: f64,
-    /// Small things.
-    pub notions: Vec<&'static str>,
     /// Working time, minutes.
     pub minutes: f64,
-    /// The size they are for, where pieces come in several; else empty.
-    pub of_size: String,
+    /// Working time in words: `2 h 05 min`.
+    pub time: String,
+    /// The lines of the list, those of the yarns first.
+    pub lines: Vec<String>,
 }
 
 impl Materials {
-    /// What `plans`, one a piece, need together, each as often as it is made.
-    pub(super) fn of(project: &Project, plans: &[SizedPlan<'_>]) -> Self {
+    /// What `plans`, one a piece, need together, each as often as it is made; `of_size` is the
+    /// size they are for, where pieces come in several, else empty.
+    pub(super) fn of(
+        project: &Project,
+        plans: &[SizedPlan<'_>],
+        of_size: &str,
+        writer: &Writer<'_>,
+    ) -> Self {
         let mut metres = vec![0.0; project.yarns.len()];
         let (mut stuffing, mut volume, mut minutes) = (Bounds::new(0.0, 0.0), 0.0, 0.0);
         let mut hooks: Vec<String> = Vec::new();
@@ -80,86 +75,129 @@ impl Materials {
             stuffing.high += need.stuffing_g.high;
             volume += need.volume_ml;
             minutes += need.minutes;
-            let hook = hook_size(sized.piece.gauge.hook_mm);
+            let hook = hook_size(sized.piece.gauge.hook_mm, writer);
             if !hooks.contains(&hook) {
                 hooks.push(hook);
             }
         }
         let yarn = project.yarns.iter().zip(metres).enumerate().filter(|(_, (_, m))| *m > 0.0);
-        Self {
-            yarn: yarn.map(|(i, (yarn, metres))| need(i, yarn, metres)).collect(),
+        let yarn: Vec<YarnNeed> =
+            yarn.map(|(i, (yarn, metres))| need(i, yarn, metres, writer)).collect();
+        let time = time(minutes, writer);
+        let mut materials = Self {
+            yarn,
             hooks,
             stuffing_g: stuffing,
             volume_ml: volume,
-            notions: vec!["stitch marker", "blunt needle", "scissors"],
             minutes,
-            of_size: String::new(),
-        }
+            time,
+            lines: Vec::new(),
+        };
+        materials.lines = materials.said(of_size, writer);
+        materials
     }
 
-    /// The lines of the list.
-    pub fn lines(&self) -> Vec<String> {
+    fn said(&self, of_size: &str, writer: &Writer<'_>) -> Vec<String> {
         let several = self.yarn.len() > 1;
-        let mut lines: Vec<String> = self
-            .yarn
-            .iter()
-            .map(|yarn| {
-                let letter = if several { format!("{} ", yarn.letter) } else { String::new() };
-                let Bounds { low, high } = yarn.range_m;
-                format!(
-                    "Yarn {letter}({}): about {} (estimate, {}–{} m)",
-                    yarn.name,
-                    yarn.amount(),
-                    amount(low),
-                    amount(high),
-                )
-            })
-            .collect();
+        let line = |yarn: &YarnNeed| {
+            let letter = if several { format!("{} ", yarn.letter) } else { String::new() };
+            let (low, high) =
+                (amount(yarn.range_m.low, writer), amount(yarn.range_m.high, writer));
+            let told = writer.say_of(
+                "yarn_line",
+                &[
+                    ("letter", Words(&letter)),
+                    ("name", Words(&yarn.name)),
+                    ("amount", Words(&yarn.amount)),
+                    ("low", Words(&low)),
+                    ("high", Words(&high)),
+                ],
+            );
+            format!("{told}; {}", yarn.kind)
+        };
+        let mut lines: Vec<String> = self.yarn.iter().map(line).collect();
+        lines.push(writer.say("substitution"));
         for hook in &self.hooks {
-            lines.push(format!("Crochet hook, {hook}, or the size that gives the gauge"));
+            lines.push(writer.say_of("hook_line", &[("size", Words(hook))]));
         }
-        lines.push(format!("Toy stuffing, about {} (estimate)", self.stuffing()));
-        lines.push(self.notions.join(", "));
-        if let Some(last) = lines.last_mut() {
-            capitalise(last);
-        }
-        lines.push(format!("Time: about {} (estimate)", self.time()));
-        if !self.of_size.is_empty() {
-            lines.push(format!(
-                "All this is for size {}. What the others need stands with their rounds",
-                self.of_size
-            ));
+        let stuffing = self.stuffing(writer);
+        lines.push(writer.say_of("stuffing_line", &[("amount", Words(&stuffing))]));
+        lines.push(capitalised(&writer.say("notions")));
+        lines.push(writer.say_of("time_line", &[("time", Words(&self.time))]));
+        if !of_size.is_empty() {
+            lines.push(writer.say_of("all_of_size", &[("size", Words(of_size))]));
         }
         lines
     }
 
     /// Stuffing in words: `8–18 g for 340 ml`.
-    pub fn stuffing(&self) -> String {
+    fn stuffing(&self, writer: &Writer<'_>) -> String {
         let Bounds { low, high } = self.stuffing_g;
-        format!("{}–{} g for {} ml", amount(low), amount(high), amount(self.volume_ml))
-    }
-
-    /// Working time in words: `2 h 05 min`.
-    pub fn time(&self) -> String {
-        let minutes = self.minutes.round() as u64;
-        format!("{} h {:02} min", minutes / 60, minutes % 60)
+        let (low, high) = (amount(low, writer), amount(high, writer));
+        let ml = amount(self.volume_ml, writer);
+        let values = [("low", Words(&low)), ("high", Words(&high)), ("ml", Words(&ml))];
+        writer.say_of("stuffing", &values)
     }
 }
 
-fn need(index: usize, yarn: &Yarn, metres: f64) -> YarnNeed {
+fn need(index: usize, yarn: &Yarn, metres: f64, writer: &Writer<'_>) -> YarnNeed {
     let range_m = Bounds::new(1.0 - YARN_TOLERANCE, 1.0 + YARN_TOLERANCE).times(metres);
     let balls = yarn.ball_grams.map(|grams| {
         let balls = yarn.grams(range_m.high) / grams;
         // A crumb over a whole ball is within the estimate.
         ((balls - 0.01).ceil().max(1.0) as u32, grams)
     });
+    let grams = yarn.grams(metres);
+    let told = [amount(metres, writer), amount(yards(metres), writer), amount(grams, writer)];
+    let [m, yd, g] = &told;
+    let mut said = writer.say_of(
+        "yarn_amount",
+        &[("metres", Words(m)), ("yards", Words(yd)), ("grams", Words(g))],
+    );
+    if let Some((n, grams)) = balls {
+        let grams = amount(grams, writer);
+        said.push_str(", ");
+        said.push_str(&writer.say_n("balls", n, &[("grams", Words(&grams))]));
+    }
     YarnNeed {
         letter: Yarn::letter(index),
         name: yarn.name.clone(),
         colour: yarn.colour,
         metres,
         range_m,
-        grams: yarn.grams(metres),
+        grams,
         balls,
+        amount: said,
+        kind: kind(yarn, writer),
+    }
+}
+
+/// The yarn by its length and its weight category.
+fn kind(yarn: &Yarn, writer: &Writer<'_>) -> String {
+    let class = weight_class(yarn.metres_per_100g);
+    let names = writer.say("weights");
+    let name = names.split(", ").nth(class as usize).unwrap_or_default();
+    let weight = writer.say_of("weight", &[("n", Number(class)), ("name", Words(name))]);
+    let metres = amount(yarn.metres_per_100g, writer);
+    writer.say_of("yarn_kind", &[("metres", Words(&metres)), ("weight", Words(&weight))])
+}
+
+/// The Craft Yarn Council's weight category of a yarn, 0 lace to 6 super bulky, by its metres
+/// in 100 g. The Council gives no lengths; the limits are the yards a pound that handspinners'
+/// tables add to its chart (Spin-Off magazine): 2401, 1901, 1201, 901, 601 and 401.
+fn weight_class(metres_per_100g: f64) -> u32 {
+    const LEAST: [f64; 6] = [484.0, 383.0, 242.0, 182.0, 121.0, 81.0];
+    LEAST.iter().filter(|&&least| metres_per_100g < least).count() as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn weights_go_by_length() {
+        // One of each row of the table: 500, 400, 300, 200, 150, 100 and 60 m in 100 g.
+        let classes = [500.0, 400.0, 300.0, 200.0, 150.0, 100.0, 60.0].map(weight_class);
+        assert_eq!(classes, [0, 1, 2, 3, 4, 5, 6]);
     }
 }

@@ -4,22 +4,34 @@
 //!
 //! `gather` brings it together. `materials` and `hooks`: what is needed; `level` and
 //! `special`: what one must be able to do; `steps`: the rounds, `sizes` those of several sizes
-//! in one; `pictures`: what is drawn beside them.
+//! in one; `abbreviations` and `labels`: what they and their headings are called; `pictures`:
+//! what is drawn beside them. `spoken` is the same pattern as sentences to say, `blurb`
+//! what a shop says of it, `changes` what differs from a version before,
+//! `tested` the form for testers and what they got.
 
+mod abbreviations;
+mod blurb;
+mod changes;
 mod gather;
 mod hooks;
 mod html;
+mod labels;
 mod length;
 mod level;
 mod markdown;
 mod materials;
 mod pictures;
+mod plain;
 mod sizes;
 mod special;
+mod spoken;
 mod steps;
+mod tested;
 mod text;
 mod toy;
 
+pub use blurb::{BlurbForm, blurb};
+pub use changes::{Changes, changes};
 pub use gather::{sheet, sheet_of, sheet_with};
 pub use hooks::hook_size;
 pub use html::{html, html_of};
@@ -29,8 +41,12 @@ pub use markdown::{markdown, markdown_of};
 pub use materials::{Materials, YarnNeed};
 pub use pictures::{Pictures, drawing_svg};
 pub use special::Special;
+pub use spoken::{Script, ScriptLine, ScriptPace, captions_srt, captions_vtt, script};
 pub use steps::{RoundsLine, Step, YarnStep};
+pub use tested::{tester_form, testers_got, testers_plot};
 pub use text::{text, text_of};
+
+use std::collections::BTreeMap;
 
 use serde::Serialize;
 
@@ -46,6 +62,8 @@ pub struct Sheet {
     pub designer: String,
     /// Terms of use in one line, or empty.
     pub licence: String,
+    /// Which version it is: `Version 2, 28 November`; or empty.
+    pub version: String,
     /// Language of the pattern, as a BCP 47 tag: `en-US`.
     pub language: String,
     /// Whose terms it uses: `English (US terms)`.
@@ -62,10 +80,23 @@ pub struct Sheet {
     pub materials: Materials,
     /// Abbreviations used, with their meaning.
     pub abbreviations: Vec<(String, String)>,
+    /// What forms of the rounds mean that are no abbreviations, a sentence each.
+    pub forms: Vec<String>,
     /// How the less usual stitches are worked.
     pub specials: Vec<Special>,
     /// Column heading over the rounds' numbers: `Rnd`.
     pub round_word: String,
+    /// Headings and labels by name, in the language of the sheet; see [`Sheet::label`].
+    pub labels: BTreeMap<&'static str, String>,
+    /// A colon as its language writes it.
+    pub colon: String,
+    /// What a shop says of it, in a sentence or two.
+    pub intro: String,
+    /// What is included, a line each.
+    pub included: Vec<String>,
+    /// The pattern as it is said.
+    #[serde(skip)]
+    pub script: Script,
     /// One part a piece.
     pub pieces: Vec<PieceSheet>,
     /// What every maker should know before giving the thing away.
@@ -83,12 +114,14 @@ pub struct PieceSheet {
     pub sizes: Vec<SizeSheet>,
     /// Gauge in words.
     pub gauge: String,
-    /// Stitches and rounds to 10 cm, as they are counted.
-    pub gauge_counts: (String, String),
-    /// Hook in words: `3.5 mm (US E-4, UK 9)`.
+    /// Its counts alone: `22 sc and 24 rounds to 10 cm (4 in)`.
+    pub gauge_short: String,
+    /// Hook in words: `3.5 mm (US E-4, old UK 9)`.
     pub hook: String,
-    /// How hard it is stuffed: `softly`.
-    pub stuffed: &'static str,
+    /// The same named: `hook 3.5 mm (US E-4, old UK 9)`.
+    pub hooked: String,
+    /// How hard it is stuffed: `stuffed softly`.
+    pub stuffed: String,
     /// Lines before round 1.
     pub opening: Vec<String>,
     /// Rounds and what has to be done between them, in order: of all sizes together, `24 (30,
@@ -114,6 +147,16 @@ pub struct SizeSheet {
     pub height_mm: f64,
     /// Finished width, mm.
     pub width_mm: f64,
+    /// Finished height in words: `11.1 cm (4 3/8 in)`.
+    pub tall: String,
+    /// Finished width in words.
+    pub wide: String,
+    /// Finished depth of an oval in words.
+    pub deep: Option<String>,
+    /// Stitches in all.
+    pub stitches: u32,
+    /// Rounds in all.
+    pub rounds: u32,
     /// Finished size in words.
     pub finished: String,
     /// What that was measured on.
@@ -139,8 +182,8 @@ pub struct SizedPlan<'a> {
 
 impl SizeSheet {
     /// Its name before what is said of it: `M: `; nothing for the only size.
-    pub(crate) fn lead(&self) -> String {
-        if self.name.is_empty() { String::new() } else { format!("{}: ", self.name) }
+    pub(crate) fn lead(&self, colon: &str) -> String {
+        if self.name.is_empty() { String::new() } else { format!("{}{colon} ", self.name) }
     }
 }
 
@@ -157,6 +200,16 @@ impl PieceSheet {
 }
 
 impl Sheet {
+    /// The heading or label of this name; nothing for a name that is not there.
+    pub fn label(&self, name: &str) -> &str {
+        self.labels.get(name).map_or("", String::as_str)
+    }
+
+    /// A label with what stands for a name in its braces.
+    pub fn label_of(&self, name: &str, given: &str, value: &str) -> String {
+        self.label(name).replace(&format!("{{{given}}}"), value)
+    }
+
     /// Whether pieces stand under their names: where there are several, or several to make.
     pub fn names_pieces(&self) -> bool {
         self.pieces.len() > 1 || self.pieces.iter().any(|p| p.copies > 1)

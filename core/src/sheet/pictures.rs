@@ -1,6 +1,6 @@
 //! What is drawn of a piece on its sheet.
 
-use super::length::{cm, inches};
+use super::length::{cm, inches, knows_inches};
 use crate::error::Result;
 use crate::extent::Extent;
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
@@ -12,6 +12,8 @@ use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
 use crate::project::Project;
+use crate::words::write::Fill::{Number, Words};
+use crate::words::write::Writer;
 
 /// Families of the words in pictures, first choice first.
 const FONTS: &str = "Nunito Sans, sans-serif";
@@ -37,21 +39,27 @@ impl Pictures {
         piece: &Piece,
         plan: &Plan,
         single: SingleSymbol,
+        writer: &Writer<'_>,
     ) -> Self {
         let yarns: Vec<(String, Rgb)> =
             (0..).map(Yarn::letter).zip(project.yarns.iter().map(|y| y.colour)).collect();
-        let length = |mm: f64| format!("{} / {}", cm(mm), inches(mm));
+        let length = |mm: f64| match knows_inches(writer) {
+            true => format!("{} / {}", cm(mm, writer), inches(mm)),
+            false => cm(mm, writer),
+        };
         let Extent { height: tall, width: wide } = plan.size_mm;
         Self {
-            body: Relief::new(piece, plan),
+            body: Relief::new(piece, plan).in_yarns(&project.faces()),
             colours: yarns.iter().map(|(_, colour)| *colour).collect(),
-            schematic: schematic(plan, &yarns, [34.0, 50.0], length),
-            charts: charts(piece, plan, &ChartLook { single, yarns: &yarns }),
-            described: format!(
-                "The stuffed piece from the side, {} rounds, {} high and {} wide.",
-                plan.rounds.len(),
-                cm(tall),
-                cm(wide)
+            schematic: schematic(plan, &yarns, [34.0, 50.0], length, writer),
+            charts: charts(piece, plan, &ChartLook { single, yarns: &yarns, writer }),
+            described: writer.say_of(
+                "body_picture",
+                &[
+                    ("rounds", Number(plan.rounds.len() as u32)),
+                    ("tall", Words(&cm(tall, writer))),
+                    ("wide", Words(&cm(wide, writer))),
+                ],
             ),
         }
     }
@@ -87,7 +95,7 @@ impl Pictures {
             fonts: FONTS,
             ids,
         };
-        svg::still(&still, &frame)
+        Ok(svg::still(&still, &still.small_png()?, &frame))
     }
 }
 

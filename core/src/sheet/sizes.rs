@@ -114,11 +114,11 @@ fn parts(text: &str) -> Vec<TextPart<'_>> {
     parts
 }
 
-/// Length of the figure that `text` begins with, decimals included.
+/// Length of the figure that `text` begins with, decimals included, after a point or a comma.
 fn figure(text: &str) -> usize {
     let digits = |s: &str| s.len() - s.trim_start_matches(|c: char| c.is_ascii_digit()).len();
     let whole = digits(text);
-    match text[whole..].strip_prefix('.') {
+    match text[whole..].strip_prefix(['.', ',']) {
         Some(after) if digits(after) > 0 => whole + 1 + digits(after),
         _ => whole,
     }

@@ -9,7 +9,8 @@ use crate::piece::cloth::{Kind, Loop, Working};
 use crate::plan::counts::Start;
 use crate::plan::placement::Stitch;
 use crate::words::StitchKind;
-use crate::words::write::Writer;
+use crate::words::write::Fill::Words;
+use crate::words::write::{Writer, capitalised};
 
 /// Something to know how to do.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -23,7 +24,6 @@ pub struct Special {
 /// What `plans` ask for, in the order in which it is met.
 pub(super) fn specials(plans: &[SizedPlan<'_>], writer: &Writer<'_>) -> Vec<Special> {
     let lexicon = writer.lexicon();
-    let single = lexicon.kind(StitchKind::Single).brief(1).to_owned();
     let any = |of: &dyn Fn(&SizedPlan<'_>) -> bool| plans.iter().any(of);
     let works = |kind: Kind, stitch: Stitch| {
         any(&|s| {
@@ -32,74 +32,63 @@ pub(super) fn specials(plans: &[SizedPlan<'_>], writer: &Writer<'_>) -> Vec<Spec
     };
     let loops = |only: Loop| any(&|s| s.piece.loops.values().any(|l| *l == only));
     let mut list = Vec::new();
-    let mut put = |asked: bool, name: &str, how: &str| {
+    let mut put = |asked: bool, name: &str, how: String| {
         if asked {
-            list.push(Special { name: name.into(), how: how.replace("{sc}", &single) });
+            list.push(Special { name: capitalised(name), how });
         }
     };
-    put(
-        any(&|s| s.plan.start == Start::Ring),
-        lexicon.ring.brief(1),
-        "Wrap the yarn once around two fingers and draw a loop through; ch 1 to hold it. Work \
-         round 1 over both strands, then pull the tail until the middle closes.",
-    );
+    let say = |name: &str| writer.say(name);
+    put(any(&|s| s.plan.start == Start::Ring), lexicon.ring.brief(1), say("ring_how"));
     put(
         any(&|s| matches!(s.plan.start, Start::Chain(_))),
-        "Chain ring",
-        "Make the chain loosely, see that it lies untwisted, and join it with a slip stitch in \
-         the first chain. Round 1 goes into one loop of each chain.",
+        &say("chain_ring"),
+        say("chain_ring_how"),
     );
     put(
         any(&|s| matches!(s.plan.start, Start::Oval(_))),
-        "Both sides of a chain",
-        "Work along the top loops of the chain, turn the end with the stitches named, and come \
-         back along the loops left on its other side.",
+        &say("both_sides"),
+        say("both_sides_how"),
     );
-    put(
-        works(Kind::Single, Stitch::Decrease),
-        lexicon.decrease.brief(1),
-        "Put the hook through the front loop of each of the next 2 stitches, draw one loop \
-         through both, then finish as one {sc}. Worked so it shows least.",
-    );
-    for (kind, stitch) in
-        [(Kind::HalfDouble, StitchKind::HalfDouble), (Kind::Double, StitchKind::Double)]
-    {
-        let name = lexicon.kind(stitch).brief(1);
-        let rest = if kind == Kind::HalfDouble {
-            "yarn over, draw through all 3 loops."
-        } else {
-            "then yarn over and draw through 2 loops, twice."
-        };
-        let how = format!("Yarn over, hook into the stitch, draw up a loop; {rest}");
-        put(works(kind, Stitch::Plain), name, &how);
+    let back_decrease = any(&|s| {
+        (1..).zip(&s.plan.rounds).any(|(number, round)| {
+            s.piece.loops.get(&number) == Some(&Loop::Back)
+                && round.placement.number_of(Stitch::Decrease) > 0
+        })
+    });
+    let decrease = match back_decrease {
+        true => format!("{} {}", say("decrease_how"), say("decrease_back")),
+        false => say("decrease_how"),
+    };
+    let named = lexicon.decrease.short.as_deref().unwrap_or(&lexicon.decrease.one);
+    put(works(Kind::Single, Stitch::Decrease), named, decrease);
+    for (kind, stitch, how) in [
+        (Kind::HalfDouble, StitchKind::HalfDouble, "half_double_how"),
+        (Kind::Double, StitchKind::Double, "double_how"),
+    ] {
+        let any_of = works(kind, Stitch::Plain) || works(kind, Stitch::Increase);
+        put(any_of, lexicon.kind(stitch).brief(1), say(how));
     }
-    put(
-        loops(Loop::Back),
-        lexicon.back_loop.brief(1),
-        "Work that round under the far loop of each stitch alone; the near loops stay as a line.",
-    );
-    put(
-        loops(Loop::Front),
-        lexicon.front_loop.brief(1),
-        "Work that round under the near loop of each stitch alone.",
-    );
+    for (kind, stitch, how) in [
+        (Kind::HalfDouble, StitchKind::HalfDouble, "decrease_half_double_how"),
+        (Kind::Double, StitchKind::Double, "decrease_double_how"),
+    ] {
+        let brief = lexicon.kind(stitch).brief(2);
+        let together = writer.say_of("decrease_tall", &[("kind", Words(brief))]);
+        let name = format!("{named} ({together})");
+        put(works(kind, Stitch::Decrease), &name, say(how));
+    }
+    put(loops(Loop::Back), lexicon.back_loop.brief(1), say("back_how"));
+    put(loops(Loop::Front), lexicon.front_loop.brief(1), say("front_how"));
     let joined = |counts| any(&|s| s.piece.working == Working::Joined { chain_counts: counts });
-    put(
-        joined(false),
-        "Joining a round",
-        "Slip stitch into the first stitch, not into the chain; then chain up for the next \
-         round.",
-    );
-    put(
-        joined(true),
-        "Joining a round",
-        "Slip stitch into the top of the chain that began it; then chain up for the next round.",
-    );
-    put(
-        any(&|s| s.plan.estimate.yarn.len() > 1),
-        "Changing yarn",
-        "Leave the last stitch of the old yarn with 2 loops on the hook and finish it with the \
-         new one. Tie the ends inside.",
-    );
+    put(joined(false), &say("joining"), say("joining_first_how"));
+    put(joined(true), &say("joining"), say("joining_top_how"));
+    let changes = any(&|s| s.plan.estimate.yarn.len() > 1);
+    let in_joins = any(&|s| s.piece.working != Working::Spiral);
+    let how = match (in_joins, works(Kind::HalfDouble, Stitch::Plain)) {
+        (true, _) => "changing_joined_how",
+        (false, true) => "changing_tall_how",
+        (false, false) => "changing_how",
+    };
+    put(changes, &say("changing"), say(how));
     list
 }

@@ -5,9 +5,11 @@ use serde::Serialize;
 use super::length::amount;
 use crate::extent::Bounds;
 use crate::piece::Yarn;
+use crate::piece::cloth::Working;
 use crate::plan::Plan;
 use crate::project::Project;
 use crate::words::wording::Wording;
+use crate::words::write::Fill::Words;
 use crate::words::write::Writer;
 
 /// One line of rounds.
@@ -62,6 +64,7 @@ pub enum Step {
 
 pub(super) fn steps(
     project: &Project,
+    working: Working,
     plan: &Plan,
     wording: &Wording,
     writer: &Writer<'_>,
@@ -71,7 +74,12 @@ pub(super) fn steps(
     let mut yarn = None;
     for line in &wording.lines {
         if several && yarn != Some(line.yarn) {
-            steps.push(Step::Yarn(taken_up(project, line.yarn, yarn.is_none())));
+            let how = match (yarn, working) {
+                (None, _) => "yarn_start",
+                (Some(_), Working::Spiral) => "yarn_change",
+                (Some(_), Working::Joined { .. }) => "yarn_change_joined",
+            };
+            steps.push(Step::Yarn(taken_up(project, line.yarn, how, writer)));
             yarn = Some(line.yarn);
         }
         let number = match line.first == line.last {
@@ -90,26 +98,30 @@ pub(super) fn steps(
             yarn: line.yarn,
             colour: project.yarns[line.yarn].colour,
         }));
-        if wording.stuff_after == Some(line.last) {
-            let Bounds { low, high } = plan.estimate.stuffing_g;
-            steps.push(Step::Stuff(format!(
-                "{} About {}–{} g.",
-                wording.stuff_text,
-                amount(low),
-                amount(high)
-            )));
+        let stops = wording.stuffing.iter().enumerate();
+        for (i, stop) in stops.filter(|(_, stop)| stop.after == line.last) {
+            // What it takes is said once.
+            let text = match (i, wording.stuffing.len()) {
+                (0, 1) => format!("{} {}", stop.text, grams("grams", plan, writer)),
+                (0, _) => format!("{} {}", stop.text, grams("grams_all", plan, writer)),
+                _ => stop.text.clone(),
+            };
+            steps.push(Step::Stuff(text));
         }
     }
     steps
 }
 
-fn taken_up(project: &Project, index: usize, first: bool) -> YarnStep {
+fn grams(name: &str, plan: &Plan, writer: &Writer<'_>) -> String {
+    let Bounds { low, high } = plan.estimate.stuffing_g;
+    let (low, high) = (amount(low, writer), amount(high, writer));
+    writer.say_of(name, &[("low", Words(&low)), ("high", Words(&high))])
+}
+
+fn taken_up(project: &Project, index: usize, how: &str, writer: &Writer<'_>) -> YarnStep {
     let yarn = &project.yarns[index];
     let letter = Yarn::letter(index);
     let named = format!("{letter} ({})", yarn.name);
-    let text = match first {
-        true => format!("Start with yarn {named}."),
-        false => format!("Change to yarn {named} in the last st of the round before."),
-    };
+    let text = writer.say_of(how, &[("named", Words(&named))]);
     YarnStep { letter, name: yarn.name.clone(), colour: yarn.colour, text }
 }

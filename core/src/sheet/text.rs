@@ -23,28 +23,36 @@ pub fn text_of(sheet: &Sheet) -> String {
     let mut page = TextPage::default();
     page.title(&sheet.title);
     if !sheet.designer.is_empty() {
-        page.paragraph("", &format!("by {}", sheet.designer));
+        page.paragraph("", &sheet.label_of("by", "designer", &sheet.designer));
     }
     if !sheet.licence.is_empty() {
         page.paragraph("", &sheet.licence);
     }
+    if !sheet.version.is_empty() {
+        page.paragraph("", &sheet.version);
+    }
     for note in &sheet.notes {
         page.paragraph("", note);
     }
-    page.paragraph("", &format!("Level: {} ({}).", sheet.level.name, sheet.level.why));
-    page.heading("You need");
-    for line in sheet.materials.lines() {
-        page.paragraph("- ", &line);
+    let (level, colon) = (sheet.label("level"), &sheet.colon);
+    let why = format!("{level}{colon} {} ({}).", sheet.level.name, sheet.level.why);
+    page.paragraph("", &why);
+    page.heading(sheet.label("need"));
+    for line in &sheet.materials.lines {
+        page.paragraph("- ", line);
     }
-    page.heading("Abbreviations");
+    page.heading(sheet.label("abbreviations"));
     page.paragraph("", &format!("{}.", sheet.terms));
     for (code, meaning) in &sheet.abbreviations {
         page.hanging(&format!("{code} = "), meaning);
     }
+    for form in &sheet.forms {
+        page.paragraph("", form);
+    }
     if !sheet.specials.is_empty() {
-        page.heading("How it is worked");
+        page.heading(sheet.label("how"));
         for special in &sheet.specials {
-            page.paragraph("- ", &format!("{}: {}", special.name, special.how));
+            page.paragraph("- ", &format!("{}{colon} {}", special.name, special.how));
         }
     }
     let several = sheet.names_pieces();
@@ -56,12 +64,12 @@ pub fn text_of(sheet: &Sheet) -> String {
         lay_piece(&mut page, piece, sheet);
     }
     if !sheet.assembly.is_empty() {
-        page.heading("Putting it together");
+        page.heading(sheet.label("together"));
         for line in &sheet.assembly {
             page.paragraph("", line);
         }
     }
-    page.heading("Cautions");
+    page.heading(sheet.label("cautions"));
     for caution in &sheet.cautions {
         page.paragraph("- ", caution);
     }
@@ -69,19 +77,22 @@ pub fn text_of(sheet: &Sheet) -> String {
 }
 
 fn lay_piece(page: &mut TextPage, piece: &PieceSheet, sheet: &Sheet) {
-    page.heading("Gauge");
+    page.heading(sheet.label("gauge"));
     page.paragraph("", &piece.gauge);
-    page.heading("Finished size");
+    page.heading(sheet.label("finished_size"));
     for size in &piece.sizes {
-        page.hanging(&size.lead(), &format!("{}. {}", size.finished, size.measured_on));
+        page.hanging(
+            &size.lead(&sheet.colon),
+            &format!("{}. {}", size.finished, size.measured_on),
+        );
     }
     if !piece.warnings.is_empty() {
-        page.heading("Before you begin");
+        page.heading(sheet.label("before"));
         for warning in &piece.warnings {
             page.paragraph("- ", warning);
         }
     }
-    page.heading("Rounds");
+    page.heading(sheet.label("rounds"));
     if !sheet.unchecked.is_empty() {
         page.paragraph("", &sheet.unchecked);
     }
@@ -92,7 +103,7 @@ fn lay_piece(page: &mut TextPage, piece: &PieceSheet, sheet: &Sheet) {
         if size.is_empty() {
             page.blank();
         } else {
-            page.heading(&format!("Rounds, {size}"));
+            page.heading(&sheet.label_of("rounds_of", "size", size));
         }
         for step in steps {
             match step {
@@ -110,7 +121,7 @@ fn lay_piece(page: &mut TextPage, piece: &PieceSheet, sheet: &Sheet) {
         }
     }
     for size in &piece.sizes {
-        page.hanging(&size.lead(), &format!("{}.", size.total));
+        page.hanging(&size.lead(&sheet.colon), &format!("{}.", size.total));
     }
 }
 
@@ -154,7 +165,9 @@ impl TextPage {
             line = " ".repeat(indent);
             length = indent;
         }
-        for word in text.split_whitespace() {
+        // A space that does not break stays where it is.
+        let breaks = |c: char| c.is_whitespace() && c != '\u{a0}';
+        for word in text.split(breaks).filter(|word| !word.is_empty()) {
             let mut word = word;
             loop {
                 let wide = word.chars().count();

@@ -24,9 +24,9 @@ pub(super) fn put_together(
 }
 
 /// What to mind, each once, with where it is written. The last word is the rules'.
-pub(super) fn minded(project: &Project, toy: &Assembled) -> Vec<String> {
+pub(super) fn minded(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<String> {
     let mut list: Vec<String> = Vec::new();
-    for caution in cautions(project, toy) {
+    for caution in cautions(project, toy, writer) {
         let text = match caution.source {
             "" => caution.text,
             source => format!("{} ({source})", caution.text),

@@ -276,7 +276,7 @@ fn step<'a>(
     // More than go into the chains go into the ring they make.
     let into = |n: &u32| LineRun::of(&rounds.work, many(rounds), Some(*n)).comes_out();
     let below = known.below.or(joined.filter(|n| works && into(n)));
-    let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) == 0));
+    let below = below.filter(|&n| !(founds || known.lost && suits(rounds, n) < 2));
     let below = below.or_else(|| {
         let stated = stated.filter(|_| !founds)?;
         from_stated(&rounds.work, many(rounds), stated)

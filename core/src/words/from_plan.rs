@@ -26,7 +26,10 @@ pub fn pattern(piece: &Piece, plan: &Plan) -> Pattern {
     match plan.start {
         Start::Ring => {}
         Start::Chain(n) => put(doing(vec![Op::Chain(n), Op::Join])),
-        Start::Oval(n) => put(doing(vec![Op::Chain(n + 1)])),
+        Start::Oval(n) => {
+            let up = piece.kind_of_round(1).turning_chain();
+            put(doing(vec![Op::Chain(n + up)]));
+        }
     }
     let mut yarn = plan.rounds.first().map_or(0, |round| round.yarn);
     for (number, round) in (1..).zip(&plan.rounds) {
@@ -38,14 +41,15 @@ pub fn pattern(piece: &Piece, plan: &Plan) -> Pattern {
         let mut work =
             round_work(plan.start, number, &round.placement, round.kind.into(), only);
         if matches!(piece.working, Working::Joined { .. }) {
-            if !(number == 1 && plan.start == Start::Ring) {
+            // A ring needs none, and the chain of an oval has its own already.
+            if number > 1 || matches!(plan.start, Start::Chain(_)) {
                 work.insert(0, Placed::unread(Op::Chain(round.kind.turning_chain())));
             }
             work.push(Placed::unread(Op::Join));
         }
         let stated = Some(Placed::unread(round.count));
         put(Line::Rounds(Rounds { first: number, last: number, work, stated }));
-        if plan.stuff_after == Some(number) {
+        if plan.stuffing.iter().any(|stop| stop.after == number) {
             put(doing(vec![Op::Stuff]));
         }
     }
@@ -71,12 +75,19 @@ pub fn round_work(
     }
 }
 
-/// The first round of an oval, along both sides of a chain of `chain` and one more.
+/// The first round of an oval, along both sides of a chain of `chain` and as many more as
+/// bring the hook up to the height of its stitches: the first goes into the chain after those.
 fn along_chain(chain: u32, count: u32, kind: StitchKind) -> Vec<Placed<Op>> {
     let side = chain.saturating_sub(2);
     let end = count.saturating_sub(2 * side) / 2;
     let along = Op::Each { kind, count: side };
-    let first = Op::IntoChain { kind, count: end, nth: 2 };
+    let up = match kind {
+        StitchKind::Slip | StitchKind::Single => 1,
+        StitchKind::HalfDouble => 2,
+        StitchKind::Double => 3,
+        StitchKind::Treble => 4,
+    };
+    let first = Op::IntoChain { kind, count: end, nth: up + 1 };
     let last = Op::IntoChain { kind, count: end, nth: 0 };
     let ops = match side {
         0 => vec![first, last],

@@ -5,6 +5,7 @@
 pub mod course;
 pub mod from_plan;
 pub mod lexicon;
+pub mod numerals;
 pub mod proofread;
 pub mod read;
 pub mod simplicity;

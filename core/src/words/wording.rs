@@ -10,8 +10,9 @@ use crate::piece::Piece;
 use crate::piece::cloth::{Hand, Kind, Working};
 use crate::plan::Plan;
 use crate::plan::counts::Start;
+use crate::plan::stuffing::{StuffHow, StuffingStop};
 use crate::words::from_plan::round_work;
-use crate::words::write::{Below, Writer};
+use crate::words::write::{Below, Writer, capitalised};
 
 /// One line of the pattern: a round, or several identical rounds joined.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -37,10 +38,8 @@ pub struct Wording {
     pub opening: Vec<String>,
     /// The rounds.
     pub lines: Vec<WrittenLine>,
-    /// Stuff the piece after this round, while the opening still lets a hand in.
-    pub stuff_after: Option<u32>,
-    /// What to do at that place.
-    pub stuff_text: String,
+    /// Where stuffing goes in, in working order, and what to do there.
+    pub stuffing: Vec<StuffingLine>,
     /// After the last round.
     pub closing: Vec<String>,
 }
@@ -61,6 +60,15 @@ impl Wording {
     pub fn distinct_lines(&self) -> usize {
         self.lines.iter().map(|line| line.text.as_str()).collect::<BTreeSet<_>>().len()
     }
+}
+
+/// What is read where stuffing goes in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StuffingLine {
+    /// The round after which it goes in.
+    pub after: u32,
+    /// What to do.
+    pub text: String,
 }
 
 /// What the lines need to know of a round.
@@ -104,28 +112,34 @@ pub fn words(plan: &Plan, piece: &Piece, writer: &Writer<'_>) -> Wording {
         hand: piece.hand,
         kind: piece.kind_of_round(1),
     };
-    joined(rounds, manner, plan.stuff_after, writer)
+    joined(rounds, manner, &plan.stuffing, writer)
 }
 
 /// The wording of a whole piece, its rounds worded already.
 fn joined(
     rounds: Vec<Worded>,
     manner: Manner,
-    stuff_after: Option<u32>,
+    stops: &[StuffingStop],
     writer: &Writer<'_>,
 ) -> Wording {
     let last = rounds.last().map_or(0, |r| r.count);
     let phrases = writer.phrases();
-    let stuff_text = match stuff_after {
-        Some(n) if n as usize == rounds.len() => &phrases.stuff_last,
-        _ if manner.drawn => &phrases.stuff_then_close,
-        _ => &phrases.stuff_then_sew,
+    let text = |i: usize, stop: &StuffingStop| match stop.how {
+        StuffHow::AsYouGo => &phrases.stuff_as_you_go,
+        StuffHow::Filled if i + 1 < stops.len() => &phrases.stuff_part,
+        StuffHow::Filled if stop.after as usize == rounds.len() => &phrases.stuff_last,
+        StuffHow::Filled if manner.drawn => &phrases.stuff_then_close,
+        StuffHow::Filled => &phrases.stuff_then_sew,
     };
+    let stuffing: Vec<StuffingLine> = stops
+        .iter()
+        .enumerate()
+        .map(|(i, stop)| StuffingLine { after: stop.after, text: text(i, stop).clone() })
+        .collect();
     Wording {
         opening: opening(manner, writer),
-        lines: join(rounds, stuff_after, writer),
-        stuff_after,
-        stuff_text: stuff_text.clone(),
+        lines: join(rounds, &stuffing, writer),
+        stuffing,
         closing: closing(manner, last, writer),
     }
 }
@@ -134,7 +148,7 @@ fn joined(
 /// in between.
 fn join(
     rounds: Vec<Worded>,
-    stuff_after: Option<u32>,
+    stuffing: &[StuffingLine],
     writer: &Writer<'_>,
 ) -> Vec<WrittenLine> {
     let alike = writer.style().join_alike;
@@ -146,7 +160,7 @@ fn join(
                     && line.text == round.text
                     && line.count == round.count
                     && line.yarn == round.yarn
-                    && stuff_after != Some(line.last) =>
+                    && stuffing.iter().all(|stop| stop.after != line.last) =>
             {
                 line.last = number;
             }
@@ -174,11 +188,11 @@ fn opening(manner: Manner, writer: &Writer<'_>) -> Vec<String> {
         Working::Spiral => say(&phrases.spiral, 1),
         Working::Joined { chain_counts } => {
             let chain = manner.kind.turning_chain();
-            let counts = match chain_counts {
-                true => &phrases.chain_counts,
-                false => &phrases.chain_does_not_count,
+            let (joined, counts) = match chain_counts {
+                true => (&phrases.joined_top, phrases.chain_counts.of(chain)),
+                false => (&phrases.joined_first, phrases.chain_does_not_count.as_str()),
             };
-            format!("{} {}", say(&phrases.joined, chain), say(counts, chain))
+            format!("{} {}", say(joined, chain), capitalised(&say(counts, chain)))
         }
     }];
     if manner.hand == Hand::Left {
@@ -187,7 +201,9 @@ fn opening(manner: Manner, writer: &Writer<'_>) -> Vec<String> {
     match manner.start {
         Start::Ring => {}
         Start::Chain(chain) => lines.push(say(&phrases.foundation_ring, chain)),
-        Start::Oval(chain) => lines.push(say(&phrases.foundation, chain + 1)),
+        Start::Oval(chain) => {
+            lines.push(say(&phrases.foundation, chain + manner.kind.turning_chain()));
+        }
     }
     lines
 }
@@ -197,6 +213,8 @@ fn closing(manner: Manner, last: u32, writer: &Writer<'_>) -> Vec<String> {
     let phrase = match (manner.drawn, manner.start) {
         (true, Start::Oval(_)) => &phrases.close_flat,
         (true, _) => &phrases.close_drawn,
+        // Its last round is closed by a slip stitch already.
+        (false, _) if manner.working != Working::Spiral => &phrases.close_joined,
         (false, _) => &phrases.close_open,
     };
     vec![writer.sentence(phrase, last, manner.kind.into())]
@@ -247,10 +265,11 @@ mod tests {
             hand: Hand::Right,
             kind: Kind::Single,
         };
-        let lines = joined(rounds.clone(), manner, None, &Writer::bench());
+        let lines = joined(rounds.clone(), manner, &[], &Writer::bench());
         assert_eq!(lines.lines.len(), 1);
         assert_eq!(lines.lines[0].heading, "Rnds 1–5");
-        assert_eq!(joined(rounds, manner, Some(3), &Writer::bench()).lines.len(), 2);
+        let stop = StuffingStop { after: 3, how: StuffHow::Filled };
+        assert_eq!(joined(rounds, manner, &[stop], &Writer::bench()).lines.len(), 2);
         assert_eq!(lines.line_of(4).map(|l| l.first), Some(1));
         assert!(lines.line_of(6).is_none());
     }

@@ -2,6 +2,7 @@
 //! trade's charts run.
 
 use plumpline_core::counts::Start;
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::picture::chart::{
     Chart, ChartLook, Charts, LEAST_SCALE, PAGE_MM, Shown, charts,
 };
@@ -20,7 +21,9 @@ fn ball(diameter: f64) -> Piece {
 fn drawn(piece: &Piece) -> (Plan, Charts) {
     let plan = plan(piece).expect("a plan");
     let yarns = [("A".to_owned(), [184, 86, 64])];
-    let charts = charts(piece, &plan, &ChartLook { single: Default::default(), yarns: &yarns });
+    let writer = Writer::bench();
+    let look = ChartLook { single: Default::default(), yarns: &yarns, writer: &writer };
+    let charts = charts(piece, &plan, &look);
     (plan, charts)
 }
 

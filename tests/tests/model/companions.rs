@@ -5,6 +5,7 @@ use std::path::Path;
 use plumpline_core::companion::{
     At, ChangeKind, Edge, SeamKind, Side, instructions, join, meet, meet_all, report,
 };
+use plumpline_core::pattern::write::Writer;
 use plumpline_core::sizes::{self, sized};
 use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Piece, PieceId, Project, Seam, Size, SizeBy, file, plan, sheet};
@@ -207,7 +208,7 @@ fn both_pieces_tell_of_the_seam_on_the_sheet_too() {
     let plans: Vec<_> =
         project.pieces.iter().map(|piece| plan(piece).expect("it plans")).collect();
     let of = |i: usize| {
-        let told = instructions(&project, &plans, project.pieces[i].id);
+        let told = instructions(&project, &plans, project.pieces[i].id, &Writer::bench());
         told.iter().map(ToString::to_string).collect::<Vec<_>>()
     };
     assert!(of(0)[0].starts_with("Rnd 13 is sewn to the last round"), "{:?}", of(0));

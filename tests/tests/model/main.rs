@@ -14,6 +14,7 @@ mod flat_and_ball;
 mod forecast;
 mod geometry;
 mod identity;
+mod languages;
 mod lesson;
 mod making;
 mod membrane;

@@ -42,6 +42,10 @@ fn every_sample_is_worth_making() {
         let text = sheet::text(&project).expect("it prints");
         let markdown = sheet::markdown(&project).expect("it prints");
         assert!(text.lines().all(|line| line.chars().count() <= 78), "{name}: too wide");
-        assert!(text.contains("Cautions") && markdown.contains("Cautions"), "{name}");
+        assert!(
+            text.contains("Before you give it away")
+                && markdown.contains("Before you give it away"),
+            "{name}"
+        );
     }
 }

@@ -180,7 +180,7 @@ proptest! {
                 for count in stated(&pattern) {
                     prop_assert!(text.contains(&writer.count(count)), "{} in\n{}", count, text);
                 }
-                let unchecked = text.contains("not yet checked by a native reader");
+                let unchecked = text.contains(&writer.phrases().unchecked);
                 prop_assert_eq!(unchecked, !lexicon.checked);
                 let braces = style.brackets.iter().any(|pair| pair == "{}");
                 prop_assert!(braces || !text.contains(['{', '}']), "{}", text);

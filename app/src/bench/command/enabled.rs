@@ -33,6 +33,7 @@ impl Command {
             | Self::ShowSheet
             | Self::ShowLesson
             | Self::ShowProofread
+            | Self::PastePattern
             | Self::ShowMake
             | Self::ShowSettings
             | Self::ShowKeys => true,

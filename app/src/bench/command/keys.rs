@@ -29,6 +29,7 @@ impl Command {
             | Self::SaveBody
             | Self::SaveTurning
             | Self::OpenPattern
+            | Self::PastePattern
             | Self::CopyPattern
             | Self::SavePattern
             | Self::MakePiece

@@ -37,6 +37,8 @@ pub enum Command {
     ShowProofread,
     /// Open a written pattern.
     OpenPattern,
+    /// Paste a written pattern from the clipboard.
+    PastePattern,
     /// Copy the written pattern as it is now.
     CopyPattern,
     /// Save the written pattern as it is now.
@@ -180,7 +182,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 66] = [
+    pub const ALL: [Self; 67] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -194,6 +196,7 @@ impl Command {
         Self::ShowSheet,
         Self::ShowProofread,
         Self::OpenPattern,
+        Self::PastePattern,
         Self::CopyPattern,
         Self::SavePattern,
         Self::MakePiece,
@@ -294,6 +297,7 @@ impl Command {
             | Self::ChoosePicture
             | Self::TracePicture => Group::Board,
             Self::OpenPattern
+            | Self::PastePattern
             | Self::CopyPattern
             | Self::SavePattern
             | Self::MakePiece

@@ -19,6 +19,7 @@ impl Command {
             Self::ShowSheet => "Sheet",
             Self::ShowProofread => "Proofread",
             Self::OpenPattern => "Open pattern…",
+            Self::PastePattern => "Paste",
             Self::CopyPattern => "Copy the text",
             Self::SavePattern => "Save the text…",
             Self::MakePiece => "Make a piece of it",
@@ -84,7 +85,10 @@ impl Command {
             }
             Self::ShowSheet => "Read the pattern",
             Self::ShowProofread => "Check a written pattern, anyone's",
-            Self::OpenPattern => "Open a written pattern from a text file",
+            Self::OpenPattern => {
+                "Open a written pattern: text, a web page, a document (.rtf, .docx) or a PDF"
+            }
+            Self::PastePattern => "Paste a written pattern from the clipboard",
             Self::CopyPattern => "Copy the written pattern as it is now, mends and all",
             Self::SavePattern => "Save the written pattern as it is now in a text file",
             Self::MakePiece => {

@@ -5,6 +5,7 @@ use egui::{Context, Key, Modifiers};
 use plumpline_core::project::toy::part::Part;
 use plumpline_core::toy::counted::CountedBy;
 use plumpline_core::toy::steps::part_name;
+use plumpline_core::words::Writer;
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
@@ -57,7 +58,7 @@ fn step(bench: &Bench<'_>, index: usize, right: i32, up: i32, actions: &mut Acti
     if at == seat.at {
         return;
     }
-    let called = part_name(bench.document.project(), index);
+    let called = part_name(bench.document.project(), index, &Writer::bench());
     let counted = by.count(solid, at);
     let round = match by {
         CountedBy::Round => format!("Rnd {}", counted.round),
@@ -89,7 +90,7 @@ fn remove(bench: &Bench<'_>, actions: &mut Actions) {
     let project = bench.document.project();
     match bench.view.toy.taken {
         Some(ToyPick::Part(index)) => {
-            let called = part_name(project, index);
+            let called = part_name(project, index, &Writer::bench());
             actions.look(Look::Tell(format!("{called} is removed, with what it carries.")));
             actions.edit(Edit::Toy(ToyEdit::Remove { index, called }));
         }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{Align2, Rect, Role, Sense, Ui, WidgetInfo, vec2};
+use egui::{Align2, Rect, Role, Sense, Ui, Vec2, WidgetInfo, vec2};
 
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
@@ -13,6 +13,8 @@ use crate::work::home::DeskAction;
 
 /// Height of a line.
 const LINE: f32 = 28.0;
+/// Size of the picture of a project at the head of its line.
+pub(super) const PICTURE: Vec2 = vec2(34.0, 26.0);
 
 /// The lines under the file menu's own.
 pub(super) fn menu(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
@@ -21,14 +23,21 @@ pub(super) fn menu(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
     ui.add_space(4.0);
     form::heading(ui, "Last worked on");
-    lines(ui, bench, usize::MAX, actions);
+    lines(ui, bench, usize::MAX, false, actions);
 }
 
-/// A line for each of the first `most` projects; one that is gone can be taken off the list.
-pub(super) fn lines(ui: &mut Ui, bench: &Bench<'_>, most: usize, actions: &mut Actions) {
+/// A line for each of the first `most` projects, with a picture of it if so asked; one that is
+/// gone can be taken off the list.
+pub(super) fn lines(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    most: usize,
+    pictured: bool,
+    actions: &mut Actions,
+) {
     for path in bench.desk.recent.iter().take(most) {
         let gone = bench.desk.missing.contains(path);
-        if line(ui, bench, path, gone) {
+        if line(ui, bench, path, gone, pictured) {
             let path = path.clone();
             let action = if gone { DeskAction::Forget(path) } else { DeskAction::Open(path) };
             actions.push(Action::Desk(action));
@@ -38,7 +47,7 @@ pub(super) fn lines(ui: &mut Ui, bench: &Bench<'_>, most: usize, actions: &mut A
 }
 
 /// One project: its name, and the folder it lies in. Returns whether it was clicked.
-fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool) -> bool {
+fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool, pictured: bool) -> bool {
     let t = bench.t;
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), LINE), Sense::click());
@@ -52,7 +61,14 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool) -> bool {
     if response.has_focus() {
         paint::focus_ring(painter, rect.shrink(3.0), 4.0, t);
     }
-    let inner = rect.shrink2(vec2(8.0, 0.0));
+    let mut inner = rect.shrink2(vec2(8.0, 0.0));
+    if pictured {
+        let place = Align2::LEFT_CENTER.anchor_size(inner.left_center(), PICTURE);
+        if let Some(texture) = bench.small_pictures.project(path) {
+            paint::texture(painter, texture, place);
+        }
+        inner.min.x = place.right() + 8.0;
+    }
     let (ink, aside) = if gone {
         (t.disabled(), "no longer there".into())
     } else {

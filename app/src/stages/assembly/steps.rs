@@ -5,6 +5,7 @@ use egui::{
 };
 use egui::{pos2, vec2};
 use plumpline_core::toy::{AssemblyStep, StepKind};
+use plumpline_core::words::Writer;
 
 use super::here::ToyBench;
 use super::told;
@@ -119,7 +120,11 @@ fn words(here: &ToyBench<'_>, step: &AssemblyStep) -> (String, String) {
     let Some(&part) = step.parts.first() else { return Default::default() };
     let figures = here.made.and_then(|made| made.part(part));
     let number = figures.map_or(1, |figures| figures.number);
-    let title = told::capital(&plumpline_core::toy::steps::part_name(here.project, part));
+    let title = told::capital(&plumpline_core::toy::steps::part_name(
+        here.project,
+        part,
+        &Writer::bench(),
+    ));
     let title = if number > 1 && here.part(part).is_some_and(|p| p.piece().is_some()) {
         format!("{title} × {number}")
     } else {

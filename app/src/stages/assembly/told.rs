@@ -7,13 +7,14 @@ use plumpline_core::project::toy::part::{
 };
 use plumpline_core::toy::footprint::Span;
 use plumpline_core::toy::{PartFigures, Point};
+use plumpline_core::words::Writer;
 use plumpline_core::{Unit, toy};
 
 use crate::work::toy::ToyMade;
 
 /// What a part is called at the start of a line: `Ear`, `Eyes, 9 mm`.
 pub(super) fn title(project: &Project, index: usize, unit: Unit) -> String {
-    let name = capital(&toy::steps::part_name(project, index));
+    let name = capital(&toy::steps::part_name(project, index, &Writer::bench()));
     let form = project.toy.parts.get(index).and_then(|part| match &part.what {
         Thing::Small(small) => Some(small.form),
         Thing::Piece(_) => None,
@@ -33,8 +34,8 @@ fn length(unit: Unit, mm: f64) -> String {
 
 /// What a part is called within a sentence, told from others that are called the same.
 pub(super) fn called(project: &Project, index: usize) -> String {
-    let name = toy::steps::part_name(project, index);
-    let same = |&i: &usize| toy::steps::part_name(project, i) == name;
+    let name = toy::steps::part_name(project, index, &Writer::bench());
+    let same = |&i: &usize| toy::steps::part_name(project, i, &Writer::bench()) == name;
     let all: Vec<usize> = (0..project.toy.parts.len()).filter(same).collect();
     match all.iter().position(|&i| i == index) {
         Some(place) if all.len() > 1 => format!("{name}, {} of {}", place + 1, all.len()),
@@ -64,7 +65,7 @@ pub(super) fn where_it_sits(
             _ => "a body of its own".into(),
         };
     };
-    let on = toy::steps::part_name(project, seat.part);
+    let on = toy::steps::part_name(project, seat.part, &Writer::bench());
     let place = match figures {
         Some(PartFigures { span: Some(span), .. }) => covered(span),
         Some(PartFigures { point: Some(point), .. }) => beside(point),
@@ -176,7 +177,7 @@ pub(super) fn attached(
 
 /// Where something is held: `Head, at its start`.
 fn hold_words(project: &Project, made: Option<&ToyMade>, hold: CordHold) -> String {
-    let name = toy::steps::part_name(project, hold.part);
+    let name = toy::steps::part_name(project, hold.part, &Writer::bench());
     let round = made.and_then(|made| {
         let solid = made.solid(hold.part)?;
         toy::narrow::find(solid, hold.at).map(|round| solid.number(round))

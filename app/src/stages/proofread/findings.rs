@@ -3,8 +3,9 @@
 use egui::{Popup, Rect, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui};
 use egui::{UiBuilder, WidgetInfo, pos2, vec2};
 use plumpline_core::pattern::lexicon;
-use plumpline_core::pattern::proofread::{Finding, Summary};
+use plumpline_core::pattern::proofread::{Finding, FindingKind, Summary};
 
+use super::saying;
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
@@ -54,7 +55,11 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         }
         for (i, finding) in checked.findings.iter().enumerate() {
             card(ui, bench, (i, finding, checked.lines[i]), actions);
+            if let Some(telling) = bench.proofreading.telling().filter(|t| t.finding == i) {
+                saying::field(ui, bench, telling, actions);
+            }
         }
+        saying::list(ui, bench, actions);
         ui.add_space(8.0);
         controls::follow_focus(ui);
     });
@@ -120,9 +125,11 @@ fn card(
     let message = layout(&finding.message, type_faces::semibold(type_faces::BODY), t.ink);
     let mend = finding.mend.as_ref().map(|m| layout(&m.text, body, t.soft_ink));
     let edit = finding.mend.as_ref().and_then(|m| m.edit.clone());
+    let telling = bench.proofreading.telling().is_some_and(|t| t.finding == index);
+    let unread = finding.kind == FindingKind::Unread && !telling;
     let words =
         where_.size().y + message.size().y + mend.as_ref().map_or(0.0, |m| m.size().y + 4.0);
-    let button = if edit.is_some() { 36.0 } else { 0.0 };
+    let button = if edit.is_some() || unread { 36.0 } else { 0.0 };
     let (rect, response) =
         ui.allocate_exact_size(vec2(width, words + button + 20.0), Sense::click());
     let spoken = format!("Line {line}: {}", finding.message);
@@ -156,6 +163,19 @@ fn card(
         let button = controls::button(ui, at, ButtonFace::Words("Mend"), &name, true);
         if button.on_hover_text("Make this edit in the text; Ctrl+Z takes it back").clicked() {
             actions.push(Action::Proofread(Proofread::Mend(place, new)));
+            return;
+        }
+    }
+    if unread && finding.mend.as_ref().is_none_or(|m| m.edit.is_none()) {
+        let face = ButtonFace::Words("Say what it means");
+        let size = vec2(controls::words_width(ui, "Say what it means"), 28.0);
+        let corner = pos2(rect.left() + 34.0, rect.bottom() - 10.0 - size.y);
+        let name = format!("Say what line {line} means, finding {}", index + 1);
+        let button = controls::button(ui, Rect::from_min_size(corner, size), face, &name, true);
+        let hint = "Put it in usual words; it is read so wherever it comes again in this text";
+        if button.on_hover_text(hint).clicked() {
+            actions.push(Action::Proofread(Proofread::Take(index)));
+            actions.push(Action::Proofread(Proofread::Tell(index)));
             return;
         }
     }

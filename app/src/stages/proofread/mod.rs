@@ -2,6 +2,7 @@
 //! the right.
 
 pub mod findings;
+mod saying;
 pub mod text;
 
 use egui::Rect;

@@ -53,6 +53,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let mut right = rect.right() - PAD;
     for (command, name) in [
         (Command::OpenPattern, "Open pattern"),
+        (Command::PastePattern, "Paste a pattern"),
         (Command::SavePattern, "Save the text"),
         (Command::CopyPattern, "Copy the text"),
     ] {
@@ -71,7 +72,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
 fn empty(ui: &Ui, bench: &Bench<'_>, inner: Rect) {
     let (at, painter) = (inner.center() - vec2(0.0, 24.0), ui.painter());
     let title = type_faces::semibold(type_faces::TITLE);
-    let words = "Paste a pattern, or open a text file.";
+    let words = "Paste a pattern, or open a file with one.";
     painter.text(at, Align2::CENTER_CENTER, words, title, bench.t.ink);
     let font = type_faces::regular(type_faces::BODY);
     let words = "Every round is checked against its neighbours as you type.";

@@ -54,22 +54,26 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, text: &str) {
 fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, actions: &mut Actions) {
     set(ui, &sheet.title, type_faces::bold(type_faces::BIG), bench.t.ink);
     if !sheet.designer.is_empty() {
-        line(ui, bench, &format!("by {}", sheet.designer));
+        line(ui, bench, &sheet.label_of("by", "designer", &sheet.designer));
     }
     for text in std::iter::once(&sheet.licence).chain(&sheet.notes).filter(|t| !t.is_empty()) {
         line(ui, bench, text);
     }
-    line(ui, bench, &format!("Level: {} ({}).", sheet.level.name, sheet.level.why));
-    heading(ui, bench, "You need");
-    for material in sheet.materials.lines() {
+    let (level, colon) = (sheet.label("level"), &sheet.colon);
+    line(ui, bench, &format!("{level}{colon} {} ({}).", sheet.level.name, sheet.level.why));
+    heading(ui, bench, sheet.label("need"));
+    for material in &sheet.materials.lines {
         line(ui, bench, &format!("• {material}"));
     }
-    heading(ui, bench, "Abbreviations");
+    heading(ui, bench, sheet.label("abbreviations"));
     for (code, meaning) in &sheet.abbreviations {
         named(ui, bench, code, meaning);
     }
+    for form in &sheet.forms {
+        line(ui, bench, form);
+    }
     for special in &sheet.specials {
-        line(ui, bench, &format!("{}: {}", special.name, special.how));
+        line(ui, bench, &format!("{}{colon} {}", special.name, special.how));
     }
     for (i, piece) in sheet.pieces.iter().enumerate() {
         if sheet.names_pieces() {
@@ -79,12 +83,12 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, actions: &mut Actions)
         piece_pattern(ui, bench, sheet, (i, piece), actions);
     }
     if !sheet.assembly.is_empty() {
-        heading(ui, bench, "Putting it together");
+        heading(ui, bench, sheet.label("together"));
         for text in &sheet.assembly {
             line(ui, bench, text);
         }
     }
-    heading(ui, bench, "Before you give it away");
+    heading(ui, bench, sheet.label("cautions"));
     for caution in &sheet.cautions {
         line(ui, bench, caution);
     }
@@ -97,13 +101,13 @@ fn piece_pattern(
     (index, piece): (usize, &PieceSheet),
     actions: &mut Actions,
 ) {
-    heading(ui, bench, "Gauge");
+    heading(ui, bench, sheet.label("gauge"));
     line(ui, bench, &piece.gauge);
-    heading(ui, bench, "Finished size");
+    heading(ui, bench, sheet.label("finished_size"));
     for size in &piece.sizes {
         line(ui, bench, &format!("{}. {}", size.finished, size.measured_on));
     }
-    heading(ui, bench, "Rounds");
+    heading(ui, bench, sheet.label("rounds"));
     if !sheet.unchecked.is_empty() {
         line(ui, bench, &sheet.unchecked);
     }
@@ -196,7 +200,7 @@ fn rounds(
     if response.has_focus() {
         paint::focus_ring(painter, rect, 4.0, t);
     }
-    let why = "Takes this round in hand, on every view";
+    let why = "Selects this round, on every view";
     if response.on_hover_text(why).clicked() {
         let other = bench.document.project().pieces.get(piece).filter(|_| !ours);
         if let Some(other) = other {

@@ -7,7 +7,7 @@ use plumpline_core::picture::Picked;
 use plumpline_core::picture::relief::{
     Drape, PosedRelief, Quality, Relief, ReliefScene, ReliefView, Still,
 };
-use plumpline_core::{Piece, Plan};
+use plumpline_core::{Piece, Plan, YarnFace};
 
 use super::super::still::{image_of, still_unless};
 use super::{BodyLook, around, view};
@@ -38,10 +38,10 @@ pub(super) struct Drawn {
     draft: bool,
 }
 
-/// The relief of the plan drawn last: another look does not need another.
+/// The relief of the plan drawn last, in its yarns: another look does not need another.
 #[derive(Default)]
 pub(super) struct BodyLikeness {
-    kept: Option<(Arc<Plan>, Relief)>,
+    kept: Option<(Arc<Plan>, Vec<YarnFace>, Relief)>,
     /// Its stitches let go, once that was asked for.
     loose: Option<(Arc<Plan>, LooseCloth)>,
 }
@@ -55,14 +55,18 @@ impl BodyLikeness {
         mut tell: impl FnMut(Drawn),
         is_vain: impl Fn() -> bool,
     ) {
-        if !self.kept.as_ref().is_some_and(|(plan, _)| Arc::ptr_eq(plan, &wish.plan)) {
-            let relief = Relief::new(&wish.piece, &wish.plan);
-            self.kept = Some((Arc::clone(&wish.plan), relief));
+        let faces = &wish.look.faces;
+        let is_of = |(plan, of, _): &(Arc<Plan>, Vec<YarnFace>, Relief)| {
+            Arc::ptr_eq(plan, &wish.plan) && of == faces
+        };
+        if !self.kept.as_ref().is_some_and(is_of) {
+            let relief = Relief::new(&wish.piece, &wish.plan).in_yarns(faces);
+            self.kept = Some((Arc::clone(&wish.plan), faces.clone(), relief));
         }
         if wish.look.turned.let_go && self.draw_loose(wish, &mut tell, &is_vain) {
             return;
         }
-        let Some((_, relief)) = &self.kept else { return };
+        let Some((.., relief)) = &self.kept else { return };
         let place = around(wish.look.field, wish.middle);
         let own = |coarse, quality| ReliefView {
             middle: relief.ball().0,
@@ -99,7 +103,7 @@ impl BodyLikeness {
         tell: &mut impl FnMut(Drawn),
         is_vain: &impl Fn() -> bool,
     ) -> bool {
-        let Some(middle) = self.kept.as_ref().map(|(_, relief)| relief.ball().0) else {
+        let Some(middle) = self.kept.as_ref().map(|(.., relief)| relief.ball().0) else {
             return false;
         };
         if !self.loose.as_ref().is_some_and(|(plan, _)| Arc::ptr_eq(plan, &wish.plan)) {
@@ -112,7 +116,8 @@ impl BodyLikeness {
             // Rounds begin at −Y in a picture, at +X in a net.
             let turned = |[x, y, z]: [f64; 3]| [y as f32, -x as f32, z as f32];
             let places = cloth.places(false).into_iter().map(turned).collect();
-            let drape = Drape::new(places, &cloth.cells, cloth.stitch_mm());
+            let drape =
+                Drape::new(places, &cloth.cells, cloth.stitch_mm()).in_yarns(&wish.look.faces);
             let view =
                 ReliefView { middle, quality, ..view(&wish.look, place, wish.scale, coarse) };
             drape.still(&view, &wish.look.colours, wish.look.lit).ok()

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use egui::{Context, Pos2, Rect, TextureHandle, TextureOptions, pos2, vec2};
 use plumpline_core::picture::relief::ReliefView;
 use plumpline_core::picture::{Picked, Rgb};
-use plumpline_core::{Piece, Plan};
+use plumpline_core::{Piece, Plan, YarnFace};
 
 use self::drawing::{BodyExtent, BodyLikeness, BodyWish, Drawn};
 use super::worker::{Newest, Ticket, Voice, Worker};
@@ -28,6 +28,8 @@ pub struct BodyLook {
     pub lit: Option<(u32, Rgb)>,
     /// Colours by yarn.
     pub colours: Vec<Rgb>,
+    /// Faces by yarn.
+    pub faces: Vec<YarnFace>,
     /// Where it stands.
     pub field: Rect,
     /// Pixels a point.

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use anyhow::bail;
+use anyhow::anyhow;
 use plumpline_core::file::SavedOver;
 use plumpline_core::lesson::LessonCourse;
 use plumpline_core::sheet::sheet_with;
@@ -11,9 +11,8 @@ use plumpline_core::{Error, Project, disk, file};
 use super::purpose::{Outcome, Purpose, ToSave};
 use crate::view::sheet::SheetLook;
 use crate::work::carried::{Carried, carry};
-use crate::work::decoding::decoded;
-use crate::work::picture;
 use crate::work::sheet_file::Form;
+use crate::work::{pattern_file, picture};
 
 /// A project that was written or read here last, and where. A wish to save was made before
 /// what it waited for came out, and may know of an older state alone.
@@ -105,10 +104,10 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
             Ok(path) => Outcome::Wrote(path),
             Err(why) => Outcome::Failed(why),
         },
-        Purpose::Body(picture) => other("The picture", with_ending(path, "png"), picture.png()),
-        Purpose::Lesson(print) => other("The lesson", with_ending(path, "pdf"), print.pdf()),
+        Purpose::Body(picture) => wrote("The picture", path, "png", picture.png()),
+        Purpose::Lesson(print) => wrote("The lesson", path, "pdf", print.pdf()),
         Purpose::SaveCourse(text) => {
-            other("The course", with_ending(path, "ron"), Ok(text.as_bytes().to_vec()))
+            wrote("The course", path, "ron", Ok(text.as_bytes().to_vec()))
         }
         Purpose::Course => match course(&path) {
             Ok(course) => Outcome::Course(Box::new(course)),
@@ -122,6 +121,30 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
             }
         }
     }
+}
+
+/// Writes what was made to `path`, or to that with its ending where it has none.
+fn wrote(
+    what: &'static str,
+    path: PathBuf,
+    ending: &str,
+    made: Result<Vec<u8>, String>,
+) -> Outcome {
+    let path = with_ending(path, ending);
+    let written = made.and_then(|bytes| disk::write(&path, &bytes).map_err(|e| e.to_string()));
+    match written {
+        Ok(()) => Outcome::WroteOther(what, path),
+        Err(why) => Outcome::Failed(why),
+    }
+}
+
+/// The course in the file at `path`.
+///
+/// # Errors
+/// In one line, for what cannot be read or is no course.
+pub(crate) fn course(path: &Path) -> plumpline_core::Result<LessonCourse> {
+    let text = disk::read_text(path, disk::LARGEST_PATTERN)?;
+    LessonCourse::read(&text).map_err(|e| e.within(&path.display().to_string()))
 }
 
 /// The project as it goes into the file at `path`, its pictures with it.
@@ -144,14 +167,6 @@ fn saved(
     }
 }
 
-/// Writes what is called `what` at `path`, if it could be made.
-fn other(what: &'static str, path: PathBuf, made: Result<Vec<u8>, String>) -> Outcome {
-    match made.and_then(|bytes| disk::write(&path, &bytes).map_err(|e| e.to_string())) {
-        Ok(()) => Outcome::WroteOther(what, path),
-        Err(why) => Outcome::Failed(why),
-    }
-}
-
 /// Writes the sheet of `project` to `path`, or to that with .pdf where it has no ending;
 /// returns where.
 fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBuf, String> {
@@ -169,23 +184,10 @@ fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBu
 /// In one line, for what cannot be read or is no text.
 pub(crate) fn pattern_text(path: &Path) -> anyhow::Result<String> {
     let bytes = match path.as_os_str() == "-" {
-        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_PATTERN),
-        false => disk::read(path, disk::LARGEST_PATTERN),
+        true => disk::read_from(std::io::stdin(), "standard input", disk::LARGEST_DOCUMENT),
+        false => disk::read(path, disk::LARGEST_DOCUMENT),
     }?;
-    let text = decoded(&bytes);
-    if text.contains('\0') {
-        bail!("{}: it is no text; save the pattern as plain text", path.display());
-    }
-    Ok(text)
-}
-
-/// The course in the file at `path`.
-///
-/// # Errors
-/// In one line, for what cannot be read or is no course.
-pub(crate) fn course(path: &Path) -> plumpline_core::Result<LessonCourse> {
-    let text = disk::read_text(path, disk::LARGEST_PATTERN)?;
-    LessonCourse::read(&text).map_err(|e| e.within(&path.display().to_string()))
+    pattern_file::text_of(&bytes).map_err(|error| anyhow!("{}: {error}", path.display()))
 }
 
 /// The path, with an ending if it has none.

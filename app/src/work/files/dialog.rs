@@ -3,8 +3,8 @@
 use std::path::Path;
 
 use super::purpose::Purpose;
-use crate::work::picture;
 use crate::work::shape_file::ShapeKind;
+use crate::work::{pattern_file, picture};
 
 /// The dialog that asks for a file for this purpose; `suggested` is where it begins.
 pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
@@ -15,7 +15,10 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
             let all = [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat();
             dialog.add_filter("Pictures, drawings, tables and solids", &all)
         }
-        Purpose::Pattern | Purpose::SavePattern(_) => {
+        Purpose::Pattern => {
+            dialog.add_filter("Text, page, document or PDF", &pattern_file::ENDINGS)
+        }
+        Purpose::SavePattern(_) => {
             dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
         }
         Purpose::Body(_) => dialog.add_filter("PNG", &["png"]),

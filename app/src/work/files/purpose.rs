@@ -112,7 +112,7 @@ impl Purpose {
             Self::Body(_) => "Drawing the body",
             Self::Lesson(_) => "Printing the lesson",
             Self::SaveCourse(_) => "Saving the course",
-            Self::Course => "Opening a course",
+            Self::Course => "Reading a course",
             Self::IfFree(purpose) => purpose.doing(),
             Self::Save(_) | Self::SaveReadOnly(_) | Self::SaveOver(..) | Self::Keep(..) => {
                 "Saving the project"

@@ -40,7 +40,7 @@ fn both(cloth: &LessonCloth, look: &LessonLook, quality: Quality) -> [LessonDraw
     let loose = &cloth.cloth;
     let places = loose.places(look.held);
     let (about, places) = (single(middle(&places)), singles(&places));
-    let drape = Drape::new(places, &loose.cells, loose.stitch_mm());
+    let drape = Drape::new(places, &loose.cells, loose.stitch_mm()).in_yarns(&look.faces);
     let [wide, tall] = look.sights[0].pixels.map(|p| p.max(1) as f32);
     let shared = FILLS * 0.5 * wide.min(tall) / cloth.reach;
     let one = |sight: &LessonSight| {

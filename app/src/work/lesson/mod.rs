@@ -11,7 +11,7 @@ use plumpline_core::lesson::course::{LessonChoice, LessonCourse, SampleRule};
 use plumpline_core::lesson::net::RingMeasure;
 use plumpline_core::picture::Rgb;
 use plumpline_core::picture::relief::Seen;
-use plumpline_core::{Gauge, Piece, PieceId, Plan};
+use plumpline_core::{Gauge, Piece, PieceId, Plan, YarnFace};
 
 use self::cloth::LessonCloth;
 use super::worker::{Newest, Voice, Worker};
@@ -51,6 +51,8 @@ pub struct LessonLook {
     pub lit: Option<(u32, Rgb)>,
     /// Colours by yarn.
     pub colours: Vec<Rgb>,
+    /// What the yarns look like.
+    pub faces: Vec<YarnFace>,
 }
 
 /// What is asked of the thread.

@@ -170,7 +170,7 @@ pub(super) fn small(made: &ToyMade, lit: Rgb, is_vain: impl Fn() -> bool) -> Opt
         let shows = |part: usize| parts.contains(&part);
         let picture = made.picture.only(shows, held);
         let light = colours.light(lit.0, lit.1);
-        let view = view(&picture, ToySide::Free.turned_deg(), pixels);
+        let view = picture.fitted(ToySide::Free.turned_deg(), pixels);
         let (scene, _) = picture.scene(relief, &light, shows, &view);
         drawn(&scene, &is_vain)
     };
@@ -190,24 +190,6 @@ pub(super) fn small(made: &ToyMade, lit: Rgb, is_vain: impl Fn() -> bool) -> Opt
 
 fn drawn(scene: &ReliefScene<'_>, is_vain: impl Fn() -> bool) -> Option<ColorImage> {
     Some(image_of(&mut still_unless(scene, is_vain)?))
-}
-
-/// The view in which all of a picture just fits into so many pixels.
-fn view(picture: &ToyPicture, (turn_deg, tilt_deg): (f32, f32), size: [u32; 2]) -> ReliefView {
-    let reach = picture.reach();
-    let mut view = ReliefView {
-        turn_deg,
-        tilt_deg,
-        scale: 1.0,
-        middle: reach.middle,
-        size,
-        quality: Quality::Full,
-    };
-    let [low, high] = picture.bounds(&view);
-    let [wide, tall] = size.map(|s| s as f32);
-    let half = |i: usize, all: f32| (high[i] - 0.5 * all).max(0.5 * all - low[i]).max(0.5);
-    view.scale = (0.47 * wide / half(0, wide)).min(0.47 * tall / half(1, tall));
-    view
 }
 
 impl ToyPlace {

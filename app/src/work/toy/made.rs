@@ -10,7 +10,8 @@ use plumpline_core::toy::solid::Solid;
 use plumpline_core::toy::{
     Assembled, AssemblyStep, Caution, PartFigures, assembled_of, cautions, steps,
 };
-use plumpline_core::{Piece, PieceId, Plan, Project, plan};
+use plumpline_core::words::Writer;
+use plumpline_core::{Piece, PieceId, Plan, Project, YarnFace, plan};
 
 use crate::document::Revision;
 
@@ -97,6 +98,8 @@ struct ToyPiece {
 #[derive(Debug, Default)]
 pub(super) struct ToyMaker {
     known: BTreeMap<PieceId, ToyPiece>,
+    /// The yarns that reliefs are drawn in.
+    faces: Vec<YarnFace>,
     made: Option<Arc<ToyMade>>,
 }
 
@@ -119,7 +122,7 @@ impl ToyMaker {
         let made = Arc::new(ToyMade {
             revision,
             steps: steps(project, &assembled, &writer),
-            cautions: cautions(project, &assembled),
+            cautions: cautions(project, &assembled, &Writer::bench()),
             picture: ToyPicture::new(project, &assembled, 0.0),
             plans: self.known.iter().map(|(id, k)| (*id, Arc::clone(&k.plan))).collect(),
             reliefs: self.known.iter().map(|(id, k)| (*id, Arc::clone(&k.relief))).collect(),
@@ -133,12 +136,19 @@ impl ToyMaker {
     /// Plans the pieces that are others by now.
     fn learn(&mut self, project: &Project) -> Result<(), String> {
         self.known.retain(|id, _| project.piece(*id).is_some());
+        let faces = project.faces();
+        if faces != self.faces {
+            for known in self.known.values_mut() {
+                known.relief = Arc::new((*known.relief).clone().in_yarns(&faces));
+            }
+            self.faces = faces;
+        }
         for piece in &project.pieces {
             if self.known.get(&piece.id).is_some_and(|known| known.piece == *piece) {
                 continue;
             }
             let planned = plan(piece).map_err(|e| format!("piece “{}”, {e}", piece.name))?;
-            let relief = Arc::new(Relief::new(piece, &planned));
+            let relief = Arc::new(Relief::new(piece, &planned).in_yarns(&self.faces));
             let known = ToyPiece { piece: piece.clone(), plan: Arc::new(planned), relief };
             self.known.insert(piece.id, known);
         }

@@ -82,6 +82,8 @@ pub(super) fn chart(
         shown,
         symbols: sketch.symbols,
         drawing: sketch.drawing,
+        title: String::new(),
+        caption: String::new(),
     };
     // Only the drawing knows its width: a wedge leans with the spiral, and numbers stand
     // beside it.

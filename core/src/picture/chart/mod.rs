@@ -27,8 +27,10 @@ use crate::piece::Piece;
 use crate::piece::cloth::{Hand, Kind, Loop};
 use crate::plan::Plan;
 use crate::plan::placement::Stitch;
+use crate::words::write::Fill::{Number, Words};
+use crate::words::write::Writer;
 pub use page::chart_page;
-use parts::rounds_named;
+pub(crate) use parts::rounds_named;
 pub use parts::{
     Chart, ChartLook, Charts, KeyEntry, LEAST_SCALE, PAGE_MM, SLOT_MM, Shown, SingleSymbol,
     Symbol,
@@ -47,53 +49,49 @@ pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
     let skipped = parts.len().saturating_sub(MOST_CHARTS);
     let (from, to) = (MOST_CHARTS / 2, MOST_CHARTS / 2 + skipped);
     if let (true, Some(a), Some(b)) = (skipped > 0, parts.get(from), parts.get(to - 1)) {
-        let named = rounds_named(a.rings[0].first, b.rings[b.rings.len() - 1].last);
-        remarks.push(format!("The piece is long: {named} are in words alone."));
+        let last = b.rings[b.rings.len() - 1].last;
+        let named = rounds_named(a.rings[0].first, last, look.writer);
+        remarks.push(look.writer.say_of("long_piece", &[("rounds", Words(&named))]));
     }
     let drawn =
         parts.iter().enumerate().filter(|(i, _)| !(from..to).contains(i) || skipped == 0);
     for (_, part) in drawn {
         match draw::chart(part, plan, look, left_handed) {
-            Some(chart) => charts.push(chart),
+            Some(chart) => charts.push(chart.named(look.writer)),
             None => {
                 let (a, b) = (&part.rings[0], &part.rings[part.rings.len() - 1]);
                 let most = part.rings.iter().map(|r| r.count).max().unwrap_or(0);
-                remarks.push(format!(
-                    "{} have up to {most} stitches and no repeat in common, too many to be read \
-                     on a page: they are in words alone.",
-                    rounds_named(a.first, b.last)
-                ));
+                let named = rounds_named(a.first, b.last, look.writer);
+                let values = [("rounds", Words(&named)), ("n", Number(most))];
+                remarks.push(look.writer.say_of("too_many", &values));
             }
         }
     }
     let mut all = Charts { charts, key: Vec::new(), remarks };
     if !all.charts.is_empty() {
         all.key = key(piece, plan, &rings, look);
-        all.remarks.splice(0..0, how_to_read(&all.charts, &rings, left_handed));
+        let told = how_to_read(&all.charts, &rings, left_handed, look.writer);
+        all.remarks.splice(0..0, told);
     }
     all
 }
 
-fn how_to_read(charts: &[Chart], rings: &[rings::Ring], left: bool) -> Vec<String> {
-    let (start, closing) = match left {
-        false => ("counter-clockwise from the left", "clockwise from the right"),
-        true => ("clockwise from the right", "counter-clockwise from the left"),
-    };
-    let hand = if left { "Left-handed. " } else { "" };
+fn how_to_read(
+    charts: &[Chart],
+    rings: &[rings::Ring],
+    left: bool,
+    writer: &Writer<'_>,
+) -> Vec<String> {
     let mut said = Vec::new();
     if charts.iter().any(|c| !c.inward) {
-        said.push(format!("{hand}Work each ring {start} of its number, as the arrow shows."));
+        said.push(writer.say(if left { "read_left" } else { "read_right" }));
     }
     if charts.iter().any(|c| c.inward) {
-        said.push(format!(
-            "The closing chart is seen from outside too: {closing} of the number, inward."
-        ));
+        said.push(writer.say(if left { "inward_left" } else { "inward_right" }));
     }
-    said.push("Every symbol stands on the round before it.".into());
+    said.push(writer.say("each_symbol"));
     if rings.iter().any(|r| r.first < r.last) {
-        said.push(
-            "A ring with two numbers stands for every round from one to the other.".into(),
-        );
+        said.push(writer.say("two_numbers"));
     }
     said
 }
@@ -106,15 +104,17 @@ fn key(
     look: &ChartLook<'_>,
 ) -> Vec<KeyEntry> {
     let mut key = Vec::new();
+    let lexicon = look.writer.lexicon();
     let uses = |kind: Kind, stitch: Stitch| {
         rings.iter().any(|r| r.kind == kind && r.placement.number_of(stitch) > 0)
     };
     for kind in [Kind::Single, Kind::HalfDouble, Kind::Double] {
-        let code = kind.code();
+        let term = lexicon.kind(kind.into());
+        let two = [("kind", Words(term.brief(2)))];
         for (stitch, text) in [
-            (Stitch::Plain, code.to_owned()),
-            (Stitch::Increase, format!("inc: 2 {code} in one st, joined at the base")),
-            (Stitch::Decrease, format!("dec: 2 {code} together, joined at the top")),
+            (Stitch::Plain, term.brief(1).to_owned()),
+            (Stitch::Increase, look.writer.say_of("key_increase", &two)),
+            (Stitch::Decrease, look.writer.say_of("key_decrease", &two)),
         ] {
             if uses(kind, stitch) {
                 let drawing = symbols::sample(stitch, kind, look.single);
@@ -122,26 +122,26 @@ fn key(
             }
         }
     }
-    for (only, text) in [
-        (Loop::Back, "underlined: back loop only"),
-        (Loop::Front, "dashed line under it: front loop only"),
-    ] {
+    for (only, text) in [(Loop::Back, "key_back"), (Loop::Front, "key_front")] {
         let first = rings.iter().find(|r| r.only == Some(only));
         if let Some(ring) = first {
             let mut drawing = symbols::sample(Stitch::Plain, ring.kind, look.single);
             symbols::sample_underline(&mut drawing, only);
-            key.push(KeyEntry { drawing, text: text.into() });
+            key.push(KeyEntry { drawing, text: look.writer.say(text) });
         }
     }
     let joined = matches!(piece.working, crate::piece::cloth::Working::Joined { .. });
     if joined || plan.start != crate::plan::counts::Start::Ring {
-        key.push(KeyEntry { drawing: symbols::sample_chain(), text: "ch".into() });
+        let text = lexicon.chain.brief(1).to_owned();
+        key.push(KeyEntry { drawing: symbols::sample_chain(), text });
     }
     if joined || matches!(plan.start, crate::plan::counts::Start::Chain(_)) {
-        key.push(KeyEntry { drawing: symbols::sample_slip(), text: "sl st, joining".into() });
+        let text = look.writer.say("key_slip");
+        key.push(KeyEntry { drawing: symbols::sample_slip(), text });
     }
     if plan.start == crate::plan::counts::Start::Ring {
-        key.push(KeyEntry { drawing: symbols::sample_ring(), text: "magic ring".into() });
+        let text = lexicon.ring.brief(1).to_owned();
+        key.push(KeyEntry { drawing: symbols::sample_ring(), text });
     }
     key
 }

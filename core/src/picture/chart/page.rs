@@ -41,7 +41,7 @@ fn size(chart: &Chart) -> [f32; 2] {
 }
 
 fn titled(chart: &Chart) -> String {
-    format!("{}: {}", chart.title(), chart.caption())
+    format!("{}: {}", chart.title, chart.caption)
 }
 
 /// One row of charts from `top` on. Its height.

@@ -3,6 +3,8 @@
 use crate::picture::Rgb;
 use crate::picture::drawing::Drawing;
 use crate::plan::placement::Stitch;
+use crate::words::write::Fill::{Number, Words};
+use crate::words::write::Writer;
 
 /// Least room of a stitch along its round, mm, on a chart at its own size.
 pub const SLOT_MM: f32 = 2.5;
@@ -30,6 +32,8 @@ pub struct ChartLook<'a> {
     pub single: SingleSymbol,
     /// Letter and colour of every yarn of the project.
     pub yarns: &'a [(String, Rgb)],
+    /// Whose words are beside them.
+    pub writer: &'a Writer<'a>,
 }
 
 /// One stitch on a chart, an increase or a decrease counting as one.
@@ -69,26 +73,30 @@ pub struct Chart {
     pub symbols: Vec<Symbol>,
     /// The chart.
     pub drawing: Drawing,
+    /// What it is called: `Start chart`, or `Closing chart` for one worked inward.
+    pub title: String,
+    /// Its rounds and how it is read, in a line.
+    pub caption: String,
 }
 
 impl Chart {
-    /// What it is called: `Start chart`, or `Closing chart` for one worked inward.
-    pub fn title(&self) -> &'static str {
-        match (self.inward, self.first) {
-            (true, _) => "Closing chart",
-            (false, 1) => "Start chart",
-            (false, _) => "Chart",
-        }
-    }
-
-    /// Its rounds and how it is read, in a line.
-    pub fn caption(&self) -> String {
-        let rounds = rounds_named(self.first, self.last);
-        let way = if self.inward { "inward" } else { "outward" };
-        match self.shown {
-            Shown::Whole => format!("{rounds}, worked {way}"),
-            Shown::OneOf(n) => format!("{rounds}, worked {way}: one of {n} repeats"),
-        }
+    /// Names it in the words of `writer`.
+    pub(super) fn named(mut self, writer: &Writer<'_>) -> Self {
+        self.title = writer.say(match (self.inward, self.first) {
+            (true, _) => "closing_chart",
+            (false, 1) => "start_chart",
+            (false, _) => "chart",
+        });
+        let rounds = rounds_named(self.first, self.last, writer);
+        let way = if self.inward { "worked_inward" } else { "worked_outward" };
+        let way = writer.say_of(way, &[("rounds", Words(&rounds))]);
+        self.caption = match self.shown {
+            Shown::Whole => way,
+            Shown::OneOf(n) => {
+                writer.say_of("one_of", &[("chart", Words(&way)), ("n", Number(n))])
+            }
+        };
+        self
     }
 
     /// Size at which it was drawn, mm.
@@ -118,6 +126,10 @@ pub struct Charts {
     pub remarks: Vec<String>,
 }
 
-pub(super) fn rounds_named(first: u32, last: u32) -> String {
-    if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") }
+/// A round or a range of rounds, within a sentence.
+pub(crate) fn rounds_named(first: u32, last: u32, writer: &Writer<'_>) -> String {
+    match first == last {
+        true => writer.say_of("rnd", &[("n", Number(first))]),
+        false => writer.say_of("rnds", &[("first", Number(first)), ("last", Number(last))]),
+    }
 }

@@ -2,11 +2,12 @@
 
 use std::hash::{Hash, Hasher};
 
-use super::curve::Curve;
+use super::curve::{Curve, NearCurve};
 use super::fabric::Fabric;
+use super::frill::{Frill, Waved};
 use super::space::{V3, turn_of};
-use crate::piece::Piece;
 use crate::piece::cloth::Hand;
+use crate::piece::{Piece, YarnFace};
 use crate::plan::Plan;
 
 /// Thickness of cloth, in stitch widths: yarn of half a width, and the half of another that
@@ -19,6 +20,7 @@ const CLOTH: f32 = 0.80;
 pub struct Relief {
     pub(super) curve: Curve,
     pub(super) fabric: Fabric,
+    frill: Option<Frill>,
     /// Width of a stitch and thickness of the cloth, mm.
     pub(super) stitch: f32,
     pub(super) thick: f32,
@@ -39,6 +41,14 @@ pub(super) struct Around {
     pub(super) foot: f32,
 }
 
+/// A place against the surface, frills and all.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Found {
+    pub(super) around: Around,
+    pub(super) near: NearCurve,
+    pub(super) waved: Option<Waved>,
+}
+
 impl Hash for Relief {
     /// By all that it shows.
     fn hash<H: Hasher>(&self, state: &mut H) {
@@ -48,6 +58,9 @@ impl Hash for Relief {
             numbers.map(f32::to_bits).hash(state);
         }
         self.fabric.hash(state);
+        for number in self.frill.iter().flat_map(Frill::numbers) {
+            number.to_bits().hash(state);
+        }
     }
 }
 
@@ -58,8 +71,10 @@ impl Relief {
         let thick = CLOTH * stitch;
         let straight =
             if plan.depth_mm.is_some() { 0.5 * piece.straight_mm as f32 } else { 0.0 };
+        let curve = Curve::new(&plan.forecast, thick);
         Self {
-            curve: Curve::new(&plan.forecast, thick),
+            frill: Frill::of(plan, &curve).filter(|_| straight <= 0.0),
+            curve,
             fabric: Fabric::new(piece, plan),
             stitch,
             thick,
@@ -68,18 +83,30 @@ impl Relief {
         }
     }
 
+    /// The same in yarns of these faces; those it does not name are smooth.
+    #[must_use]
+    pub fn in_yarns(self, faces: &[YarnFace]) -> Self {
+        Self { fabric: self.fabric.of_faces(faces), ..self }
+    }
+
+    /// How far fibres stand off the cloth, mm.
+    pub(super) fn halo(&self) -> f32 {
+        self.fabric.halo() * self.stitch
+    }
+
     /// Middle of the forecast in its own frame, whose z is 0 at the start, and the radius of a
     /// sphere around it that holds all of it, mm.
     pub fn ball(&self) -> (V3, f32) {
-        let (low, high) = (self.curve.low, self.curve.high);
-        let across = self.curve.widest + self.straight;
+        let (low, high, across) = self.extent();
         let radius = across.hypot(0.5 * (high - low)) + 0.2 * self.thick;
         ([0.0, 0.0, 0.5 * (low + high)], radius)
     }
 
     /// Least and greatest z, and the greatest distance from the axis, mm.
     pub fn extent(&self) -> (f32, f32, f32) {
-        (self.curve.low, self.curve.high, self.curve.widest + self.straight)
+        let wave = self.wave();
+        let across = self.curve.widest + self.straight + wave;
+        (self.curve.low - wave, self.curve.high + wave, across)
     }
 
     /// Pixels a millimetre at which all of it fits into `wide` × `tall` pixels, however it is
@@ -88,6 +115,11 @@ impl Relief {
         let (low, high, across) = self.extent();
         let round = across.hypot(0.5 * (high - low));
         (0.5 * wide / across.max(1e-3)).min(0.5 * tall / round.max(1e-3))
+    }
+
+    /// Height of its highest frill, mm.
+    pub(super) fn wave(&self) -> f32 {
+        self.frill.as_ref().map_or(0.0, |frill| frill.most)
     }
 
     pub(super) fn around(&self, place: V3) -> Around {
@@ -129,6 +161,22 @@ impl Relief {
     /// How far off the part a place of its own frame is, mm; from afar only a distance that is
     /// surely not too great.
     pub(super) fn far(&self, place: V3) -> f32 {
-        self.curve.near(self.around(place).r, place[2]).far
+        self.found(place).near.far
+    }
+
+    /// A place of its own frame against the surface: from afar only a distance that is surely
+    /// not too great.
+    pub(super) fn found(&self, place: V3) -> Found {
+        let around = self.around(place);
+        let Some(frill) = &self.frill else {
+            return Found { around, near: self.curve.near(around.r, place[2]), waved: None };
+        };
+        let waved = frill.at(around.r, place[2], self.turn(&around));
+        let (r, z) = ((around.r - waved.by[0]).max(0.0), place[2] - waved.by[1]);
+        let near = self.curve.near(r, z);
+        let far = if near.segment.is_some() { near.far } else { near.far * frill.pace };
+        let is_waved = waved.a_turn != [0.0; 2] || waved.bend != [0.0; 2];
+        let waved = Some(waved).filter(|_| is_waved && near.segment.is_some());
+        Found { around: Around { r, ..around }, near: NearCurve { far, ..near }, waved }
     }
 }

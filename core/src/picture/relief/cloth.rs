@@ -71,14 +71,14 @@ impl Care {
 }
 
 impl Relief {
-    /// What lies at `turn` around beside `near`, `r` from the axis, and `ahead` mm along the
-    /// profile from there; nothing where that is no cloth.
+    /// What lies at `turn` around of a turn `girth` mm long beside `near`, `r` from the axis, and `ahead` mm along the
+    /// profile from there, `lift` times as high as it is; nothing where that is no cloth.
     pub(super) fn layers(
         &self,
         near: &NearCurve,
-        turn: f32,
+        (turn, girth): (f32, f32),
         r: f32,
-        ahead: f32,
+        (ahead, lift): (f32, f32),
     ) -> Option<ClothLayers> {
         let segment = self.curve.segment(near.segment?);
         let along = match segment.stretch {
@@ -87,10 +87,13 @@ impl Relief {
             ProfileStretch::Rim { start: false } => self.fabric.rounds() as f32 - 1e-3,
             ProfileStretch::Stuffing => return None,
         };
-        let girth = self.girth(r).max(1e-3);
+        let girth = girth.max(1e-3);
         let spot = self.fabric.spot(along, turn);
         let mut cell = self.fabric.cell(spot);
-        let layer = |cell: &Cell, shape| self.layer(cell, shape, girth, segment.per_mm);
+        let layer = |cell: &Cell, shape| {
+            let own = self.layer(cell, shape, girth, segment.per_mm);
+            Layer { by: lift * own.by, ..own }
+        };
         let mut all = [None; LAYERS];
         match segment.stretch {
             ProfileStretch::Outside => {
@@ -134,7 +137,7 @@ impl Relief {
         Layer {
             round: cell.round,
             stitch: cell.stitch,
-            tile: tile(shape),
+            tile: tile(shape, cell.face),
             by: self.stitch * own.clamp(0.45, 1.1) * uneven,
             at: [cell.a, cell.b],
             around: [cell.per_turn[0] * per_turn, cell.per_turn[1] * per_turn],
@@ -162,6 +165,14 @@ impl ClothLayers {
             best = best.max(layer.high(layer.at(aside), care));
         }
         best - self.sunk
+    }
+
+    /// Whether the place `aside` mm around and along the profile is among the same stitches, and
+    /// no farther than `up` of a round from where they were looked up.
+    pub(super) fn holds(&self, aside: [f32; 2], up: f32) -> bool {
+        let Some(layer) = &self.all[0] else { return false };
+        let [a, b] = layer.at(aside);
+        a.abs() <= 0.5 && (b - layer.at[1]).abs() <= up
     }
 
     /// How often one may go `step` mm around and along the profile from `aside` before one

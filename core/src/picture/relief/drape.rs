@@ -12,6 +12,7 @@ use super::tile::{Tile, tile};
 use super::view::{Quality, ReliefView, Seen};
 use crate::error::{Error, Result};
 use crate::picture::Rgb;
+use crate::piece::YarnFace;
 use crate::piece::cloth::Kind;
 use crate::plan::placement::Stitch;
 
@@ -58,6 +59,8 @@ pub struct Drape<'a> {
     normals: Vec<V3>,
     cells: &'a [DrapeCell],
     stitch_mm: f32,
+    /// What yarns look like, by number.
+    faces: &'a [YarnFace],
 }
 
 /// A corner of a triangle in the picture.
@@ -113,7 +116,13 @@ impl<'a> Drape<'a> {
             }
         }
         let normals = normals.into_iter().map(unit).collect();
-        Self { places, normals, cells, stitch_mm }
+        Self { places, normals, cells, stitch_mm, faces: &[] }
+    }
+
+    /// The same in yarns that look so, by their number; those that are not told of are smooth.
+    #[must_use]
+    pub fn in_yarns(self, faces: &'a [YarnFace]) -> Self {
+        Self { faces, ..self }
     }
 
     /// The smallest upright rectangle around it as seen turned and tilted so, mm from
@@ -313,8 +322,9 @@ impl Lights<'_> {
             DrapeStitch::Worked(_) if !outside => TileShape::WITHIN,
             DrapeStitch::Worked(kind) => TileShape::of(kind, Stitch::Plain, 1),
         };
+        let face = self.drape.faces.get(cell.yarn).copied().unwrap_or_default();
         let own = 1.0 / (self.per_mm * self.drape.stitch_mm);
-        let [_, across, up, groove] = uppermost(tile(shape), own, a, b);
+        let [_, across, up, groove] = uppermost(tile(shape, face), own, a, b);
         let by = self.drape.stitch_mm * (1.0 + UNEVEN.0 * chance(cell.round, stitch));
         // How the place moves with a step across the stitch, and up it, in the eye's frame.
         let (per_a, per_b) = steps(&triangle.corners, self.per_mm);
@@ -326,7 +336,7 @@ impl Lights<'_> {
             groove,
             open: if outside { 1.0 } else { WITHIN },
             tint: 1.0 + UNEVEN.1 * chance(stitch + 7, cell.round + 31),
-            ground: ShadeGround::Yarn { round: cell.round, yarn: cell.yarn },
+            ground: ShadeGround::Yarn { round: cell.round, yarn: cell.yarn, face },
         };
         let count = |n: u32| n.min(u32::from(u16::MAX)) as u16;
         let seen = Seen { part: 1, round: count(cell.round), stitch: count(stitch) };

@@ -9,8 +9,8 @@ use std::hash::{Hash, Hasher};
 
 use super::look::TileShape;
 use super::space::mix;
-use crate::piece::Piece;
 use crate::piece::cloth::{Kind, Loop, Working};
+use crate::piece::{Piece, YarnFace};
 use crate::plan::Plan;
 use crate::plan::placement::Stitch;
 
@@ -44,6 +44,7 @@ pub(super) struct Cell {
     /// Its number in the round, counted from 0.
     pub(super) stitch: u32,
     pub(super) shape: TileShape,
+    pub(super) face: YarnFace,
     /// Where in the stitch the place is: across from −½ to ½ in working order, and up from 0
     /// to 1; beyond where a neighbour reaches over.
     pub(super) a: f32,
@@ -76,6 +77,8 @@ pub(super) struct Fabric {
     shapes: Vec<TileShape>,
     /// Where every edge of a round begins, turns; one more than the edges.
     begins: Vec<f32>,
+    /// Faces of the yarns, by their numbers; what has none is smooth.
+    faces: Vec<YarnFace>,
     rounds: u32,
     climbs: bool,
     /// Whether a disc of drawn loops follows the last round.
@@ -91,6 +94,7 @@ impl Hash for Fabric {
             number.to_bits().hash(state);
         }
         self.shapes.hash(state);
+        self.faces.hash(state);
         (self.rounds, self.climbs, self.drawn).hash(state);
         for course in &self.courses {
             (course.count, course.yarn, course.ridge).hash(state);
@@ -118,6 +122,7 @@ impl Fabric {
             seams: Vec::new(),
             shapes: Vec::new(),
             begins,
+            faces: Vec::new(),
             rounds,
             climbs,
             drawn: plan.forecast.len() > plan.rounds.len() + 1,
@@ -247,9 +252,34 @@ impl Fabric {
         self.rounds
     }
 
+    /// How far along the profile there are stitches, in rounds, with the loops drawn shut.
+    pub(super) fn reach(&self) -> f32 {
+        self.courses.len() as f32
+    }
+
     /// Yarn of a round counted from 0.
     pub(super) fn yarn(&self, round: u32) -> usize {
         self.courses.get(round as usize).map_or(0, |c| c.yarn)
+    }
+
+    /// The same fabric of yarns of these faces.
+    pub(super) fn of_faces(self, faces: &[YarnFace]) -> Self {
+        Self { faces: faces.to_vec(), ..self }
+    }
+
+    /// How far fibres stand off any of its yarns, in stitch widths. By eye, no source.
+    pub(super) fn halo(&self) -> f32 {
+        let far = |face: &YarnFace| match face {
+            YarnFace::Smooth => 0.0,
+            YarnFace::Wool => 0.22,
+            YarnFace::Chenille => 0.10,
+        };
+        self.faces.iter().map(far).fold(0.0, f32::max)
+    }
+
+    /// The face of a yarn.
+    pub(super) fn face(&self, yarn: usize) -> YarnFace {
+        self.faces.get(yarn).copied().unwrap_or_default()
     }
 
     /// Whether the front loops of a round, from 0, lie free on it.
@@ -330,6 +360,7 @@ impl Fabric {
             round: spot.round,
             stitch: i as u32,
             shape: self.shapes[course.shapes as usize + i],
+            face: self.face(course.yarn),
             a: part - 0.5,
             b,
             per_turn: [(1.0 - lean * b_turn) / width, b_turn],

@@ -2,11 +2,11 @@
 
 use super::body::Relief;
 use super::cloth::Care;
-use super::patch::{Beside, Patch};
+use super::facet::{Facet, FacetMet};
+use super::patch::Beside;
 use super::profile::ProfileStretch;
-use super::ray::RayMet;
 use super::shade::{Lit, ShadeGround};
-use super::space::{Turned, V3, add, chance, dot, eased, scaled, turned, unit};
+use super::space::{V3, add, chance, eased, fibre, scaled, unit};
 use super::view::Seen;
 
 /// How much of the relief's own normal light sees: wool scatters it.
@@ -14,37 +14,39 @@ const ROUGH: f32 = 0.70;
 /// How much one stitch's tint differs from the next: yarn is never even.
 const UNEVEN_TINT: f32 = 0.045;
 
+/// How deep stuffing is as light as it is anywhere, in thicknesses of the cloth.
+const FILLED: f32 = 2.6;
+
 /// How a place is looked at.
 pub(super) struct HitLook<'a> {
     pub(super) relief: &'a Relief,
-    /// Right, down and towards the eye, in the part's own frame.
-    pub(super) eye: &'a Turned,
     /// How wide a sample is, mm.
     pub(super) wide: f32,
+    /// Whether there is stuffing in it.
+    pub(super) stuffed: bool,
 }
 
 impl HitLook<'_> {
-    /// The light on what is met, and what the map says of it: round and stitch counted from 1.
-    pub(super) fn on(&self, met: &RayMet) -> (Lit, Seen) {
-        match met {
-            RayMet::Patch(patch, gone) => self.on_patch(patch, None, *gone),
-            RayMet::Cut(beside) => (self.cut(beside), Seen::default()),
-        }
-    }
-
-    /// As [`Self::on`], where a ray `off` beside that of the patch meets it `gone` on.
-    pub(super) fn on_patch(&self, patch: &Patch, off: Option<V3>, gone: f32) -> (Lit, Seen) {
-        let (relief, beside) = (self.relief, &patch.beside);
-        let aside = patch.aside(off, gone);
-        let slant = dot(beside.out, self.eye[2]).max(0.12);
+    /// The light on a place of a facet, and what the map says of it: round and stitch counted
+    /// from 1.
+    pub(super) fn on(&self, facet: &Facet, met: &FacetMet) -> (Lit, Seen) {
+        let (relief, beside) = (self.relief, &facet.patch.beside);
         // Seen aslant, a sample covers more of it.
-        let care = Care::new(self.wide / slant.sqrt(), relief.stitch);
-        let top = patch.layers.as_ref().and_then(|layers| layers.top(aside, care));
-        let Some(top) = top else { return (self.stuffing(beside), Seen::default()) };
-        let [around, along] = top.slope;
-        let rise = add(scaled(beside.hoop, -around), scaled(beside.meridian, -along));
-        let rough = unit(add(beside.out, rise));
-        let normal = unit(add(scaled(rough, ROUGH), scaled(beside.out, 1.0 - ROUGH)));
+        let care = Care::new(self.wide / facet.out[2].max(0.12).sqrt(), relief.stitch);
+        let top = met.layers.as_ref().and_then(|layers| layers.top(met.aside, care));
+        let Some(top) = top else {
+            let inside = if self.stuffed { self.stuffing(facet) } else { self.hollow(facet) };
+            return (inside, Seen::default());
+        };
+        // The surface turns on the way from the middle of the facet.
+        let leans = [facet.bends[0] * met.off[0], facet.bends[1] * met.off[1]];
+        let leant = |around: f32, along: f32| {
+            let aside = add(scaled(facet.hoop, around), scaled(facet.meridian, along));
+            unit(add(facet.out, aside))
+        };
+        let smooth = leant(leans[0], leans[1]);
+        let rough = leant(leans[0] - top.slope[0], leans[1] - top.slope[1]);
+        let normal = unit(add(scaled(rough, ROUGH), scaled(smooth, 1.0 - ROUGH)));
         let rounds = relief.fabric.rounds();
         let apart = 1.0 - care.melted;
         let tint = UNEVEN_TINT * chance(top.stitch + 7, top.round + 31) * apart;
@@ -56,33 +58,45 @@ impl HitLook<'_> {
         };
         let round = top.round.min(rounds.saturating_sub(1));
         let lit = Lit {
-            normal: turned(self.eye, normal),
-            smooth: turned(self.eye, beside.out),
+            normal,
+            smooth,
             groove: top.light,
             open: within,
             tint: 1.0 + tint,
-            ground: ShadeGround::Yarn { round: round + 1, yarn: relief.fabric.yarn(round) },
+            ground: relief.ground(round),
         };
         let number = |n: u32| (n + 1).min(65_535) as u16;
         (lit, Seen { part: 0, round: number(round), stitch: number(top.stitch) })
     }
 
-    fn stuffing(&self, beside: &Beside) -> Lit {
-        let normal = turned(self.eye, beside.out);
+    fn stuffing(&self, facet: &Facet) -> Lit {
+        let normal = unit(facet.out);
         Lit {
             normal,
             smooth: normal,
-            groove: self.fluff(beside.place),
+            groove: self.fluff(facet.patch.beside.place),
             open: 0.72,
             tint: 1.0,
             ground: ShadeGround::Stuffing,
         }
     }
 
+    /// What is seen in the opening of a part with nothing in it: the dark of its inside.
+    fn hollow(&self, facet: &Facet) -> Lit {
+        let last = self.relief.fabric.rounds().saturating_sub(1);
+        let ground = self.relief.ground(last);
+        let normal = unit(facet.out);
+        Lit { normal, smooth: normal, groove: 0.5, open: 0.3, tint: 1.0, ground }
+    }
+
     /// The face of a cut: cloth, and the stuffing in it.
-    fn cut(&self, beside: &Beside) -> Lit {
+    pub(super) fn cut(&self, beside: &Beside) -> Lit {
         let relief = self.relief;
-        let near = relief.curve.within(beside.around.r, beside.place[2]);
+        let near = match beside.near.segment {
+            // Deep inside it is told surely enough that all is stuffing.
+            None if -beside.near.far > FILLED * relief.thick => beside.near,
+            _ => relief.curve.within(beside.around.r, beside.place[2]),
+        };
         let (deep, along) = (-near.far / relief.thick, near.along.max(0.0));
         let cloth = deep < 1.0;
         let round = (along as u32).min(relief.fabric.rounds().saturating_sub(1));
@@ -93,9 +107,9 @@ impl HitLook<'_> {
         let off = across[0] * across[0] + across[1] * across[1];
         let (groove, ground) = if cloth {
             let bead = 0.92 - 0.30 * eased(0.35, 1.7, off);
-            (bead, ShadeGround::Yarn { round: round + 1, yarn: relief.fabric.yarn(round) })
+            (bead, relief.ground(round))
         } else {
-            let shade = eased(0.6, 2.6, deep);
+            let shade = eased(0.6, FILLED, deep);
             ((0.55 + 0.45 * shade) * self.fluff(beside.place), ShadeGround::Stuffing)
         };
         Lit { normal: facing, smooth: facing, groove, open: 1.0, tint: 1.0, ground }
@@ -115,16 +129,10 @@ impl HitLook<'_> {
     }
 }
 
-/// A smooth field of chance over space, −1 to 1: the same at a place every time.
-fn fibre(place: V3) -> f32 {
-    let cell = place.map(f32::floor);
-    let part = [0, 1, 2].map(|i| eased(0.0, 1.0, place[i] - cell[i]));
-    let mut value = 0.0;
-    for (i, j, k) in (0..8).map(|n| (n & 1, (n >> 1) & 1, n >> 2)) {
-        let weight = |on: i32, part: f32| if on == 1 { part } else { 1.0 - part };
-        let at = [cell[0] as i32 + i, cell[1] as i32 + j, cell[2] as i32 + k].map(|n| n as u32);
-        let own = chance(at[0] ^ at[1].rotate_left(11), at[2]);
-        value += own * weight(i, part[0]) * weight(j, part[1]) * weight(k, part[2]);
+impl Relief {
+    /// The yarn of a round counted from 0.
+    fn ground(&self, round: u32) -> ShadeGround {
+        let yarn = self.fabric.yarn(round);
+        ShadeGround::Yarn { round: round + 1, yarn, face: self.fabric.face(yarn) }
     }
-    value
 }

@@ -20,7 +20,7 @@ impl Relief {
                 let (along, turn) = self.fabric.place(round - 1, up, on);
                 let ([r, z], _) = self.curve.at(along);
                 let near = NearCurve { along, ..self.curve.near(r, z) };
-                let layers = self.layers(&near, turn, r, 0.0)?;
+                let layers = self.layers(&near, (turn, self.girth(r)), r, (0.0, 1.0))?;
                 let top = layers.top([0.0; 2], care)?;
                 Some((layers.high([0.0; 2], care), top.round + 1, top.stitch + 1))
             })

@@ -9,17 +9,22 @@
 //! and whoever draws them, its bytes are the same.
 
 mod animated;
+mod block;
 mod body;
 mod cloth;
 mod curve;
 mod drape;
 mod fabric;
+mod facet;
+mod frill;
 mod hit;
 mod latitude;
 mod look;
 mod outline;
+mod palette;
 mod patch;
 mod plain;
+mod pressed;
 mod profile;
 mod ray;
 mod scene;
@@ -37,4 +42,4 @@ pub use plain::{BareForm, PosedPlain};
 pub use scene::ReliefScene;
 pub use space::{ReliefPose, V3};
 pub use still::{MOST_PIXELS, Still};
-pub use view::{PosedRelief, Quality, ReliefView, Seen};
+pub use view::{Filling, PosedRelief, Quality, ReliefView, Seen};

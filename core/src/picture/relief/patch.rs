@@ -1,11 +1,13 @@
 //! A patch: a place of a part's surface that a ray comes to, with the stitches there, and how
 //! rays close by go down into their relief.
 
-use super::body::{Around, Relief};
+use super::body::{Around, Found, Relief};
 use super::cloth::{Care, ClothLayers};
 use super::curve::NearCurve;
+use super::frill::Waved;
+use super::pressed::Pressed;
 use super::profile::ProfileStretch;
-use super::space::{V3, dot};
+use super::space::{V3, add, dot, scaled, sub, unit};
 
 /// Most steps within the relief before a ray is looked up where it is anew.
 const STEPS: usize = 12;
@@ -28,6 +30,17 @@ pub(super) struct Beside {
     pub(super) out: V3,
     pub(super) hoop: V3,
     pub(super) meridian: V3,
+    /// The wave of a frill there.
+    pub(super) wave: Option<SurfaceWave>,
+}
+
+/// A frill at a place.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct SurfaceWave {
+    /// How much longer the cloth is than the line around.
+    long: f32,
+    /// How it turns away from its tangent around, a mm.
+    bend: f32,
 }
 
 /// How a ray runs over the surface: its distance from it, and how far around and along it
@@ -35,11 +48,11 @@ pub(super) struct Beside {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct PatchCourse {
     far: f32,
-    fall: f32,
+    pub(super) fall: f32,
     bend: f32,
     /// Around and along the profile, mm: where it begins, and for each mm on.
-    from: [f32; 2],
-    way: [f32; 2],
+    pub(super) from: [f32; 2],
+    pub(super) way: [f32; 2],
 }
 
 /// A place where a ray comes to a surface, and the stitches there.
@@ -48,7 +61,9 @@ pub(super) struct Patch {
     pub(super) beside: Beside,
     /// None on stuffing.
     pub(super) layers: Option<ClothLayers>,
-    course: PatchCourse,
+    /// The part of a turn at which it lies.
+    turn: f32,
+    pub(super) course: PatchCourse,
     /// Depth of the place, mm towards the eye.
     depth: f32,
 }
@@ -63,21 +78,40 @@ pub(super) enum Descent {
 }
 
 impl Beside {
-    pub(super) fn new(relief: &Relief, place: V3, around: Around, near: NearCurve) -> Self {
+    pub(super) fn new(relief: &Relief, place: V3, found: Found) -> Self {
+        let Found { around, near, waved } = found;
         let ([ox, oy], [wr, wz]) = (around.out, near.way);
-        Self {
+        let smooth = Self {
             place,
             around,
             near,
             out: [wz * ox, wz * oy, -wr],
             hoop: [relief.hand * oy, -relief.hand * ox, 0.0],
             meridian: [wr * ox, wr * oy, wz],
+            wave: None,
+        };
+        waved.map_or(smooth, |waved| smooth.waved(relief, &waved))
+    }
+
+    /// The same where a frill is: it climbs and falls on the way around.
+    fn waved(self, relief: &Relief, waved: &Waved) -> Self {
+        let Self { out, hoop, near, .. } = self;
+        let girth = relief.girth(self.around.r).max(0.2 * relief.stitch);
+        let along_out = |v: [f32; 2]| v[0] * near.way[1] - v[1] * near.way[0];
+        let climb = along_out(waved.a_turn) / girth;
+        let bend = along_out(waved.bend) / (girth * girth);
+        let long = (1.0 + climb * climb).sqrt();
+        Self {
+            out: unit(sub(out, scaled(hoop, climb))),
+            hoop: unit(add(hoop, scaled(out, climb))),
+            near: NearCurve { far: near.far / long, ..near },
+            wave: Some(SurfaceWave { long, bend: -bend / (long * long * long) }),
+            ..self
         }
     }
 
-    /// The course of a ray from `towards` through the place.
-    pub(super) fn course(&self, relief: &Relief, towards: V3) -> PatchCourse {
-        let way = [-dot(self.hoop, towards), -dot(self.meridian, towards)];
+    /// How the surface turns away from its tangents around and along, a mm.
+    pub(super) fn bends(&self, relief: &Relief) -> [f32; 2] {
         let along = self.near.segment.map_or(0.0, |s| relief.curve.segment(s).bend);
         let straight = self.around.foot.abs() < relief.straight;
         let around = if straight {
@@ -85,6 +119,18 @@ impl Beside {
         } else {
             self.near.way[1] / self.around.r.max(0.2 * relief.stitch)
         };
+        [around + self.wave.map_or(0.0, |wave| wave.bend), along]
+    }
+
+    /// Length of a turn of it, mm.
+    pub(super) fn girth(&self, relief: &Relief) -> f32 {
+        relief.girth(self.around.r) * self.wave.map_or(1.0, |wave| wave.long)
+    }
+
+    /// The course of a ray from `towards` through the place.
+    pub(super) fn course(&self, relief: &Relief, towards: V3) -> PatchCourse {
+        let way = [-dot(self.hoop, towards), -dot(self.meridian, towards)];
+        let [around, along] = self.bends(relief);
         PatchCourse {
             far: self.near.far,
             fall: dot(self.out, towards),
@@ -105,8 +151,36 @@ impl PatchCourse {
         self.far + gone * (0.5 * self.bend * gone - self.fall)
     }
 
-    fn aside(&self, gone: f32) -> [f32; 2] {
+    /// How far around and along the profile it is `gone` on.
+    pub(super) fn aside(&self, gone: f32) -> [f32; 2] {
         [self.from[0] + self.way[0] * gone, self.from[1] + self.way[1] * gone]
+    }
+
+    /// The course of a ray beside this one: `over` farther from the tangent plane, and as far
+    /// around and along as `from` says, on a surface that bends as `bends` has it.
+    pub(super) fn beside(&self, over: f32, from: [f32; 2], bends: [f32; 2]) -> Self {
+        let bent = [bends[0] * from[0], bends[1] * from[1]];
+        Self {
+            far: self.far + over + 0.5 * (bent[0] * from[0] + bent[1] * from[1]),
+            fall: self.fall - bent[0] * self.way[0] - bent[1] * self.way[1],
+            from,
+            ..*self
+        }
+    }
+
+    /// The same course, begun where it is `gone` on.
+    pub(super) fn begun_at(&self, gone: f32) -> Self {
+        Self {
+            far: self.far(gone),
+            fall: self.fall - self.bend * gone,
+            from: self.aside(gone),
+            ..*self
+        }
+    }
+
+    /// The same, reckoned around and along from where it begins.
+    pub(super) fn from_here(&self) -> Self {
+        Self { from: [0.0; 2], ..*self }
     }
 
     /// How far on it comes down to `high`, or nearest to it if it does not; whether it does.
@@ -126,73 +200,29 @@ impl PatchCourse {
             (0.0, false)
         }
     }
-}
 
-impl Patch {
-    /// Where a ray from `towards` comes to at `depth`.
-    pub(super) fn new(
-        relief: &Relief,
-        beside: Beside,
-        course: PatchCourse,
-        depth: f32,
-    ) -> Self {
-        // About how far along the profile the ray goes until it is met.
-        let gone = (0.34 * relief.stitch / course.fall.max(0.3)).min(ROOM * relief.stitch);
-        let turn = relief.turn(&beside.around);
-        let layers = relief.layers(&beside.near, turn, beside.around.r, course.way[1] * gone);
-        Self { beside, layers, course, depth }
-    }
-
-    /// Depth of a place `gone` on, mm towards the eye.
-    pub(super) fn depth(&self, gone: f32) -> f32 {
-        self.depth - gone
-    }
-
-    /// Where a ray is `gone` on that runs `off` (own frame, mm) beside the one the patch was
-    /// made for: how far around and along the profile from the patch.
-    pub(super) fn aside(&self, off: Option<V3>, gone: f32) -> [f32; 2] {
-        self.shifted(off).aside(gone)
-    }
-
-    fn shifted(&self, off: Option<V3>) -> PatchCourse {
-        let Some(off) = off else { return self.course };
-        PatchCourse {
-            far: self.course.far + dot(self.beside.out, off),
-            from: [dot(self.beside.hoop, off), dot(self.beside.meridian, off)],
-            ..self.course
-        }
-    }
-
-    /// Follows the ray down into the relief, or one that runs `off` beside it; `last` is how
-    /// far above it was when it was last looked up, and how far before the patch.
+    /// Follows the ray from here down into the relief of `layers`; `last` is how far above it
+    /// was when it was last looked up, and how far before this.
     pub(super) fn descend(
         &self,
         relief: &Relief,
-        off: Option<V3>,
+        layers: Option<&ClothLayers>,
         last: Option<(f32, f32)>,
         care: Care,
     ) -> Descent {
         let stitch = relief.stitch;
-        let course = self.shifted(off);
-        let Some(layers) = &self.layers else {
+        let Some(layers) = layers else {
             // Stuffing is smooth.
-            return Descent::Meets(course.far / course.fall.max(0.3));
+            return Descent::Meets(self.far / self.fall.max(0.3));
         };
-        let tight = course.bend.abs() * stitch > 0.35;
+        let tight = self.bend.abs() * stitch > 0.35;
         let most = if tight { TIGHT_ROOM } else { ROOM } * stitch;
-        // From the crests, if the other ray begins below them.
-        let begin = if off.is_some() {
-            (course.far / course.fall.max(0.2)).clamp(-most, 0.0)
-        } else {
-            0.0
-        };
-        let most =
-            most.min(layers.room(course.aside(begin), course.way) + begin + NEAR * stitch);
-        let (mut gone, mut nearest) = (begin, (f32::INFINITY, 0.0));
+        let most = most.min(layers.room(self.from, self.way) + NEAR * stitch);
+        let (mut gone, mut nearest) = (0.0, (f32::INFINITY, 0.0));
         let mut last = last.map_or((0.0, f32::INFINITY), |(over, before)| (-before, over));
         for _ in 0..STEPS {
-            let far = course.far(gone);
-            let over = far - layers.high(course.aside(gone), care);
+            let far = self.far(gone);
+            let over = far - layers.high(self.aside(gone), care);
             if over < nearest.0 {
                 nearest = (over, gone);
             }
@@ -203,12 +233,63 @@ impl Patch {
                 return Descent::Meets(last.0 + (gone - last.0) * share);
             }
             last = (gone, over);
-            if gone >= most || far > 0.03 * stitch && course.bend * gone > course.fall {
+            if gone >= most || far > 0.03 * stitch && self.bend * gone > self.fall {
                 break;
             }
-            let step = over / course.fall.max(LEAST_FALL);
+            let step = over / self.fall.max(LEAST_FALL);
             gone = (gone + step.clamp(0.02 * stitch, 0.20 * stitch)).min(most);
         }
         Descent::Leaves { over: last.1, gone: gone.max(NEAR * stitch), nearest }
+    }
+}
+
+impl Patch {
+    /// Where a ray comes to at `depth` by `course`.
+    pub(super) fn new(
+        relief: &Relief,
+        beside: Beside,
+        course: PatchCourse,
+        depth: f32,
+        pressed: &Pressed,
+    ) -> Self {
+        let (turn, longer) = pressed.turn(relief.turn(&beside.around));
+        let lift = pressed.lift(beside.out);
+        let ahead = course.ahead(relief);
+        let girth = beside.girth(relief) / longer;
+        let layers = relief.layers(&beside.near, (turn, girth), beside.around.r, (ahead, lift));
+        Self { beside, layers, turn, course, depth }
+    }
+
+    /// Depth of a place `gone` on, mm towards the eye.
+    pub(super) fn depth(&self, gone: f32) -> f32 {
+        self.depth - gone
+    }
+
+    /// The stitches that `course`, of a ray beside the patch's own, comes down among where it
+    /// begins; nothing where that is beyond the cloth.
+    pub(super) fn layers_at(
+        &self,
+        relief: &Relief,
+        course: &PatchCourse,
+    ) -> Option<ClothLayers> {
+        let Beside { near, around, .. } = &self.beside;
+        let segment = relief.curve.segment(near.segment?);
+        let [aside, along] = course.from;
+        let along_rounds = near.along + along * segment.per_mm;
+        if !(0.0..=relief.fabric.reach()).contains(&along_rounds) {
+            return None;
+        }
+        let near = NearCurve { along: along_rounds, ..*near };
+        let r = around.r + along * near.way[0];
+        let turn = self.turn + aside / relief.girth(around.r).max(1e-3);
+        relief.layers(&near, (turn, relief.girth(r)), r, (course.ahead(relief), 1.0))
+    }
+}
+
+impl PatchCourse {
+    /// About how far along the profile the ray goes until it is met.
+    fn ahead(&self, relief: &Relief) -> f32 {
+        let gone = (0.34 * relief.stitch / self.fall.max(0.3)).min(ROOM * relief.stitch);
+        self.way[1] * gone
     }
 }

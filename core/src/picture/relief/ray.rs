@@ -7,13 +7,17 @@
 use super::body::Relief;
 use super::cloth::Care;
 use super::patch::{Beside, Descent, Patch};
-use super::space::{V3, along};
+use super::pressed::Pressed;
+use super::space::{V3, along, fibre, scaled};
 use super::view::PosedRelief;
 
 /// Most steps of a ray.
 const MOST_STEPS: usize = 96;
 /// Height at which the cloth is met where it is drawn smooth, in stitch widths.
-const SMOOTH: f32 = -0.10;
+pub(super) const SMOOTH: f32 = -0.10;
+
+/// How dense fibres are where they leave the cloth.
+const FUZZ: f32 = 0.55;
 
 /// Where a ray would be: `from` + depth × `towards`, in the part's own frame.
 #[derive(Debug, Clone, Copy)]
@@ -41,6 +45,17 @@ pub(super) enum RayMet {
     Patch(Patch, f32),
     /// A cut.
     Cut(Beside),
+}
+
+/// How much of the ground the fibres hide that stand off the cloth, `far` mm from it.
+fn fuzz(relief: &Relief, place: V3, far: f32) -> f32 {
+    let halo = relief.halo();
+    if far >= halo || halo <= 0.0 {
+        return 0.0;
+    }
+    let part = 1.0 - far.max(0.0) / halo;
+    let strands = 0.6 + 0.7 * fibre(scaled(place, 5.0 / relief.stitch));
+    FUZZ * part * part * strands
 }
 
 impl Ray {
@@ -71,11 +86,12 @@ impl Ray {
         Some(depth)
     }
 
-    /// Where the ray, `wide` mm wide, meets a part between depths `begin` and `end`: on its
+    /// Where the ray, `wide` mm wide and as it runs where the part is round, meets it between depths `begin` and `end`: on its
     /// stitches where `deep`, else on a smooth skin.
     pub(super) fn meet(
         &self,
         placed: &PosedRelief<'_>,
+        pressed: &Pressed,
         begin: f32,
         end: f32,
         wide: f32,
@@ -100,15 +116,16 @@ impl Ray {
                 break;
             }
             let place = self.at(depth);
-            let around = relief.around(place);
-            let near = relief.curve.near(around.r, place[2]);
+            let found = relief.found(place);
+            let near = found.near;
             if near.segment.is_none() && near.far > 0.0 {
                 above = Some((near.far, depth));
                 depth -= near.far.max(0.05 * relief.thick);
                 cut = false;
                 continue;
             }
-            let beside = Beside::new(relief, place, around, near);
+            let beside = Beside::new(relief, place, found);
+            let near = beside.near;
             if cut && near.far < SMOOTH * relief.stitch {
                 return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Cut(beside) });
             }
@@ -141,12 +158,12 @@ impl Ray {
                 continue;
             }
             above = None;
-            let patch = Patch::new(relief, beside, course, depth);
+            let patch = Patch::new(relief, beside, course, depth, pressed);
             if smooth {
                 return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Patch(patch, 0.0) });
             }
             let before = last.map(|(over, at): (f32, f32)| (over, at - depth));
-            match patch.descend(relief, None, before, care) {
+            match course.descend(relief, patch.layers.as_ref(), before, care) {
                 Descent::Meets(gone) => {
                     let depth = patch.depth(gone);
                     return Some(RayMeeting {
@@ -164,16 +181,15 @@ impl Ray {
                 }
             }
         }
-        let cover = (1.0 - 2.0 * closest.0 / wide).min(1.0);
+        let depth = closest.1;
+        let place = self.at(depth);
+        let cover = (1.0 - 2.0 * closest.0 / wide).max(fuzz(relief, place, closest.0)).min(1.0);
         if cover < 0.04 {
             return None;
         }
-        let depth = closest.1;
-        let place = self.at(depth);
-        let around = relief.around(place);
-        let beside = Beside::new(relief, place, around, relief.curve.near(around.r, place[2]));
+        let beside = Beside::new(relief, place, relief.found(place));
         let course = beside.course(relief, self.towards);
-        let met = RayMet::Patch(Patch::new(relief, beside, course, depth), 0.0);
+        let met = RayMet::Patch(Patch::new(relief, beside, course, depth, pressed), 0.0);
         Some(RayMeeting { depth, cover, met })
     }
 

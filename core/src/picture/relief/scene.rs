@@ -1,21 +1,27 @@
 //! The scene: parts as they stand to one another, seen from one side.
 
+use super::body::Relief;
 use super::cloth::Care;
+use super::facet::{Facet, FacetMet};
 use super::hit::HitLook;
-use super::patch::{Descent, Patch};
+use super::patch::{Beside, Patch};
 use super::plain::{PlainMet, PosedPlain};
-use super::ray::{Ray, RayMeeting, RayMet};
+use super::pressed::Pressed;
+use super::ray::{Ray, RayMeeting, RayMet, SMOOTH};
 use super::shade::{Dyes, PlainDye};
-use super::space::{Turned, V3, add, along, scaled, sub, turned};
-use super::view::{PosedRelief, Quality, ReliefView, Seen};
+use super::space::{Turned, V3, add, along, dot, scaled, sub, turned};
+use super::view::{Filling, PosedRelief, Quality, ReliefView, Seen};
 
 /// A part as the eye sees it.
 struct ShownPart<'a> {
     placed: PosedRelief<'a>,
+    pressed: Pressed,
     dyes: Dyes,
-    /// Right, down and towards the eye, in the part's own frame.
+    /// Right, down and towards the eye, in the part's own frame where it is round.
     eye: Turned,
-    /// The place in the part's own frame that is in the middle of the picture.
+    /// How many mm of that frame one towards the eye is.
+    pace: f32,
+    /// The place in that frame that is in the middle of the picture.
     middle: V3,
     /// The sphere around it: middle in the eye's frame, and radius, mm.
     around: (V3, f32),
@@ -32,11 +38,11 @@ struct ShownPlain {
 
 /// What is near a block of pixels.
 #[derive(Default)]
-struct NearBlock {
+pub(super) struct NearBlock {
     /// Parts, each with how far towards the eye its rays begin.
-    parts: Vec<(usize, f32)>,
+    pub(super) parts: Vec<(usize, f32)>,
     /// Things without stitches.
-    plain: Vec<usize>,
+    pub(super) plain: Vec<usize>,
 }
 
 /// A scene made ready to be drawn, a band of rows at a time, by as many threads as there are.
@@ -46,13 +52,47 @@ pub struct ReliefScene<'a> {
     view: ReliefView,
 }
 
-/// One in each row and in each column of a four by four grid of a pixel, opposite ones first.
-const PLACES: [[f32; 2]; 4] =
-    [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
-/// Side of a block of pixels that are brought near the surface together.
-const BLOCK: u32 = 4;
-/// Samples of a pixel that differ by no more than this, of 255, are as good as one.
-const ALIKE: f32 = 9.0;
+/// What one ray shows.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct RaySample {
+    /// Premultiplied RGBA, 0 to 255.
+    pub(super) colour: [f32; 4],
+    pub(super) of: Seen,
+    /// How far towards the eye, mm.
+    pub(super) depth: f32,
+}
+
+impl RaySample {
+    fn new([r, g, b]: [f32; 3], cover: f32, of: Seen, depth: f32) -> Self {
+        Self { colour: [r * cover, g * cover, b * cover, 255.0 * cover], of, depth }
+    }
+
+    /// The mean of several; what is seen is that of the first.
+    pub(super) fn mean<const N: usize>(of: &[Self; N]) -> Self {
+        let sum = |c: usize| of.iter().map(|s| s.colour[c]).sum::<f32>();
+        Self { colour: [0, 1, 2, 3].map(|c| sum(c) / N as f32), ..of[0] }
+    }
+
+    /// The most by which one of their channels differs.
+    pub(super) fn spread<const N: usize>(of: &[Self; N]) -> f32 {
+        let one = |c: usize| {
+            let (low, high) = of.iter().fold((f32::MAX, f32::MIN), |(low, high), s| {
+                (low.min(s.colour[c]), high.max(s.colour[c]))
+            });
+            high - low
+        };
+        [0, 1, 2, 3].map(one).into_iter().fold(0.0, f32::max)
+    }
+
+    pub(super) fn pixel(&self) -> [u8; 4] {
+        self.colour.map(|channel| (channel + 0.5).clamp(0.0, 255.0) as u8)
+    }
+
+    /// What is seen there: nothing where less than half of it is covered.
+    pub(super) fn seen(&self) -> Seen {
+        if self.colour[3] >= 127.0 { self.of } else { Seen::default() }
+    }
+}
 
 impl<'a> ReliefScene<'a> {
     /// The scene of `parts`, at most 65,534 of them, as `view` sees it.
@@ -62,12 +102,19 @@ impl<'a> ReliefScene<'a> {
             let own = eye.map(|way| placed.pose.own_direction(way));
             let (ball, radius) = placed.relief.ball();
             let away = sub(placed.pose.place(ball), view.middle);
+            let pressed = match placed.filling {
+                Filling::Pressed => Pressed::of(placed.relief),
+                Filling::Stuffed | Filling::Empty => Pressed::NOT,
+            };
+            let own = pressed.rounds(&own);
             ShownPart {
                 placed: *placed,
+                pressed,
                 dyes: Dyes::new(placed.colours, placed.lit),
+                pace: dot(own[2], own[2]).sqrt(),
                 eye: own,
-                middle: placed.pose.own_place(view.middle),
-                around: (turned(&eye, away), radius),
+                middle: pressed.round(placed.pose.own_place(view.middle)),
+                around: (turned(&eye, away), radius * pressed.wider()),
             }
         };
         let parts = parts.iter().take(65_534).map(shown).collect();
@@ -100,54 +147,16 @@ impl<'a> ReliefScene<'a> {
         &self.view
     }
 
-    /// Draws rows `from` to before `to` of the picture into `pixels`, premultiplied RGBA, and
-    /// what is seen there into `map`: both row by row, as long as the rows are. Where they are
-    /// shorter, the rest is left out.
-    ///
-    /// A row does not depend on which others are drawn with it.
-    pub fn rows(&self, from: u32, to: u32, pixels: &mut [[u8; 4]], map: &mut [Seen]) {
-        let [wide, tall] = self.view.size;
-        let to = to.min(tall);
-        pixels.fill([0; 4]);
-        map.fill(Seen::default());
-        if from >= to || wide == 0 || self.view.scale.is_nan() || self.view.scale <= 0.0 {
-            return;
-        }
-        let mut near = NearBlock::default();
-        for top in (from / BLOCK * BLOCK..to).step_by(BLOCK as usize) {
-            for left in (0..wide).step_by(BLOCK as usize) {
-                self.near(left, top, &mut near);
-                if near.parts.is_empty() && near.plain.is_empty() {
-                    continue;
-                }
-                for y in top.max(from)..(top + BLOCK).min(to) {
-                    for x in left..(left + BLOCK).min(wide) {
-                        let at = (y - from) as usize * wide as usize + x as usize;
-                        let (Some(pixel), Some(seen)) = (pixels.get_mut(at), map.get_mut(at))
-                        else {
-                            continue;
-                        };
-                        (*pixel, *seen) = self.pixel(x, y, &near);
-                    }
-                }
-            }
-        }
-    }
-
     /// Where in the eye's frame a place of the picture is, mm.
-    fn at(&self, x: f32, y: f32) -> [f32; 2] {
+    pub(super) fn at(&self, x: f32, y: f32) -> [f32; 2] {
         let [wide, tall] = self.view.size.map(|s| s as f32);
         [(x - 0.5 * wide) / self.view.scale, (y - 0.5 * tall) / self.view.scale]
     }
 
-    /// What a block may show.
-    fn near(&self, left: u32, top: u32, near: &mut NearBlock) {
+    /// What rays may meet that are no farther than `reach` mm from a place.
+    pub(super) fn near(&self, at: [f32; 2], reach: f32, near: &mut NearBlock) {
         near.parts.clear();
         near.plain.clear();
-        let half = 0.5 * BLOCK as f32;
-        let at = self.at(left as f32 + half, top as f32 + half);
-        // To the farthest sample, and one more pixel for what rays graze.
-        let reach = (half * 1.4143 + 1.0) / self.view.scale;
         for (i, part) in self.parts.iter().enumerate() {
             let (middle, radius) = part.around;
             let (dx, dy) = (at[0] - middle[0], at[1] - middle[1]);
@@ -156,8 +165,10 @@ impl<'a> ReliefScene<'a> {
             }
             let ray = part.ray(at);
             let (begin, end) = (middle[2] + radius, middle[2] - radius);
+            let (begin, end) = (begin * part.pace, end * part.pace);
+            let reach = reach * part.pressed.most() + part.placed.relief.halo();
             if let Some(at) = ray.approach(part.placed.relief, begin, end, reach) {
-                near.parts.push((i, at));
+                near.parts.push((i, at / part.pace));
             }
         }
         for (i, thing) in self.plain.iter().enumerate() {
@@ -169,123 +180,72 @@ impl<'a> ReliefScene<'a> {
         }
     }
 
-    fn pixel(&self, x: u32, y: u32, near: &NearBlock) -> ([u8; 4], Seen) {
-        let (x, y) = (x as f32, y as f32);
-        let middle = self.at(x + 0.5, y + 0.5);
-        let pixel = 1.0 / self.view.scale;
-        if !near.plain.is_empty() {
-            return self.mixed(middle, near, pixel);
-        }
-        let near = near.parts.as_slice();
-        let deep = self.view.quality == Quality::Full;
-        let found = self.meet(middle, near, pixel * if deep { 0.6 } else { 1.0 });
-        if !deep {
-            let Some((i, met)) = found else { return ([0; 4], Seen::default()) };
-            let (colour, seen) = self.colour(i, &met, None, pixel);
-            let seen = if met.cover >= 0.5 { seen } else { Seen::default() };
-            return (colour.map(rounded), seen);
-        }
-        let wide = 0.6 * pixel;
-        // Rays a part of a pixel aside meet the same patch, unless another may be in the way.
-        let patch = found.as_ref().filter(|(own, met)| {
-            let before = |&(i, begin): &(usize, f32)| i != *own && begin + pixel > met.depth;
-            met.cover >= 1.0 && !near.iter().any(before)
+    /// What one ray shows, where parts and things without stitches may hide one another. A
+    /// facet of a part serves it, `off` mm right and down of that's own ray, unless it leaves it.
+    pub(super) fn sample(
+        &self,
+        at: [f32; 2],
+        near: &NearBlock,
+        facet: Option<(usize, &Facet, [f32; 2])>,
+        wide: f32,
+    ) -> RaySample {
+        let on_facet = |(part, facet, off): (usize, &Facet, [f32; 2])| {
+            let shown = &self.parts[part];
+            let relief = shown.placed.relief;
+            let care = Care::new(wide, relief.stitch);
+            let met = facet.meet(relief, off, self.smooth(relief, care), care)?;
+            if !shown.keeps(facet, &met) {
+                return None;
+            }
+            Some(self.on_facet(part, facet, &met, 1.0, wide))
+        };
+        let own = facet.and_then(on_facet).unwrap_or_else(|| {
+            let met = self.meet(at, &near.parts, wide);
+            met.map_or_else(RaySample::default, |(part, met)| self.shown(part, &met, wide))
         });
-        let mut sum = [0.0_f32; 4];
-        let (mut taken, mut first) = (0, [0.0; 4]);
-        let mut seen = Seen::default();
-        for place in PLACES {
-            let off = [place[0] * pixel, place[1] * pixel];
-            let own =
-                patch.and_then(|(i, met)| self.beside(*i, met, off, wide)).or_else(|| {
-                    let at = [middle[0] + off[0], middle[1] + off[1]];
-                    let (i, met) = self.meet(at, near, wide)?;
-                    Some(self.colour(i, &met, None, wide))
-                });
-            let own = match own {
-                Some((colour, what)) => {
-                    if seen.part == 0 && colour[3] >= 127.0 {
-                        seen = what;
-                    }
-                    colour
-                }
-                None => [0.0; 4],
-            };
-            sum = [0, 1, 2, 3].map(|c| sum[c] + own[c]);
-            taken += 1;
-            if taken == 1 {
-                first = own;
-            } else if taken == 2 && (0..4).all(|c| (first[c] - own[c]).abs() < ALIKE) {
-                // Two alike: the others will be too.
-                break;
-            }
-        }
-        if let Some((i, met)) = &found
-            && met.cover >= 1.0
-        {
-            // The map tells what is in the middle of the pixel.
-            seen = self.colour(*i, met, None, wide).1;
-        }
-        let share = 1.0 / taken as f32;
-        (sum.map(|c| rounded(c * share)), seen)
-    }
-
-    /// A pixel near things without stitches: each of its rays is followed by itself.
-    fn mixed(&self, middle: [f32; 2], near: &NearBlock, pixel: f32) -> ([u8; 4], Seen) {
-        let seen = |sample: &Option<([f32; 4], Seen)>| match sample {
-            Some((colour, seen)) if colour[3] >= 127.0 => *seen,
-            _ => Seen::default(),
-        };
-        if self.view.quality != Quality::Full {
-            let sample = self.sample(middle, near, pixel);
-            let colour = sample.as_ref().map_or([0.0; 4], |(colour, _)| *colour);
-            return (colour.map(rounded), seen(&sample));
-        }
-        let wide = 0.6 * pixel;
-        let mut sum = [0.0_f32; 4];
-        let mut found = Seen::default();
-        for place in PLACES {
-            let at = [middle[0] + place[0] * pixel, middle[1] + place[1] * pixel];
-            let sample = self.sample(at, near, wide);
-            if found.part == 0 {
-                found = seen(&sample);
-            }
-            if let Some((colour, _)) = sample {
-                sum = [0, 1, 2, 3].map(|c| sum[c] + 0.25 * colour[c]);
-            }
-        }
-        (sum.map(rounded), found)
-    }
-
-    /// What one ray shows, where parts and things without stitches may hide one another.
-    fn sample(&self, at: [f32; 2], near: &NearBlock, wide: f32) -> Option<([f32; 4], Seen)> {
-        let met = self.meet(at, &near.parts, wide);
-        let thing = near
-            .plain
-            .iter()
-            .filter_map(|&i| Some((i, self.plain[i].meet(at)?)))
-            .max_by(|(_, a), (_, b)| a.depth.total_cmp(&b.depth));
-        let Some((i, plain)) = thing else {
-            let (i, met) = met?;
-            return Some(self.colour(i, &met, None, wide));
-        };
+        let things = near.plain.iter().filter_map(|&i| Some((i, self.plain[i].meet(at)?)));
+        let nearest = things.max_by(|(_, a), (_, b)| a.depth.total_cmp(&b.depth));
+        let Some((i, plain)) = nearest else { return own };
         let shown = &self.plain[i];
         let [r, g, b] = shown.dye.colour(turned(&shown.eye, plain.normal));
         let number = (self.parts.len() + i + 1) as u16;
-        let behind = ([r, g, b, 255.0], Seen { part: number, ..Seen::default() });
-        match met.filter(|(_, met)| met.depth > plain.depth) {
-            None => Some(behind),
-            Some((part, met)) => {
-                let (over, seen) = self.colour(part, &met, None, wide);
-                let left = 1.0 - met.cover;
-                let colour = [0, 1, 2, 3].map(|c| over[c] + left * behind.0[c]);
-                Some((colour, if met.cover >= 0.5 { seen } else { behind.1 }))
-            }
+        let behind = RaySample {
+            colour: [r, g, b, 255.0],
+            of: Seen { part: number, ..Seen::default() },
+            depth: plain.depth,
+        };
+        if own.colour[3] <= 0.0 || own.depth <= plain.depth {
+            return behind;
         }
+        let left = 1.0 - own.colour[3] / 255.0;
+        let colour = [0, 1, 2, 3].map(|c| own.colour[c] + left * behind.colour[c]);
+        RaySample { colour, of: if left <= 0.5 { own.of } else { behind.of }, ..own }
+    }
+
+    /// The height at which cloth is met that is drawn as if it were smooth: a draft, or
+    /// stitches that have melted.
+    fn smooth(&self, relief: &Relief, care: Care) -> Option<f32> {
+        let deep = self.view.quality == Quality::Full;
+        (!deep || care.melted >= 1.0).then_some(SMOOTH * relief.stitch)
+    }
+
+    /// A patch of part `part` as the eye sees it.
+    pub(super) fn facet(&self, part: usize, patch: Patch) -> Facet {
+        let shown = &self.parts[part];
+        Facet::new(shown.placed.relief, &shown.eye, patch)
+    }
+
+    pub(super) fn relief(&self, part: usize) -> &Relief {
+        self.parts[part].placed.relief
+    }
+
+    /// Whether a part is as round as its relief.
+    pub(super) fn is_round(&self, part: usize) -> bool {
+        self.parts[part].pressed.is_none()
     }
 
     /// What the ray at a place of the picture, `wide` mm wide, meets first, and of which part.
-    fn meet(
+    pub(super) fn meet(
         &self,
         at: [f32; 2],
         near: &[(usize, f32)],
@@ -301,9 +261,11 @@ impl<'a> ReliefScene<'a> {
             {
                 end = end.max(found.depth);
             }
-            let Some(met) = part.ray(at).meet(&part.placed, begin, end, wide, deep) else {
-                continue;
-            };
+            let (ray, pace) = (part.ray(at), part.pace);
+            let (placed, pressed) = (&part.placed, &part.pressed);
+            let met = ray.meet(placed, pressed, begin * pace, end * pace, wide, deep);
+            let Some(met) = met else { continue };
+            let met = RayMeeting { depth: met.depth / pace, ..met };
             // A ray that only grazes a part is not kept from those behind it.
             let nearer = best.as_ref().is_none_or(|(_, found)| {
                 met.cover > found.cover || (met.cover == found.cover && met.depth > found.depth)
@@ -315,57 +277,51 @@ impl<'a> ReliefScene<'a> {
         best
     }
 
-    /// The colour, premultiplied, of what is met of part `i`, and what the map says of it.
-    fn colour(
-        &self,
-        i: usize,
-        met: &RayMeeting,
-        off: Option<(V3, f32)>,
-        wide: f32,
-    ) -> ([f32; 4], Seen) {
-        let part = &self.parts[i];
-        let look = HitLook { relief: part.placed.relief, eye: &part.eye, wide };
-        let (mut lit, seen) = match (&met.met, off) {
-            (RayMet::Patch(patch, _), Some((off, gone))) => {
-                look.on_patch(patch, Some(off), gone)
+    /// What is met of part `part`.
+    fn shown(&self, part: usize, met: &RayMeeting, wide: f32) -> RaySample {
+        let shown = &self.parts[part];
+        match &met.met {
+            RayMet::Patch(patch, gone) => {
+                let facet = self.facet(part, *patch);
+                let on = facet.met(*gone);
+                let own = self.on_facet(part, &facet, &on, met.cover, wide);
+                RaySample { depth: met.depth, ..own }
             }
-            (met, _) => look.on(met),
-        };
-        lit.open *= self.open(i, met);
-        let [r, g, b] = part.dyes.colour(&lit);
-        let cover = met.cover;
-        let seen = Seen { part: i as u16 + 1, ..seen };
-        ([r * cover, g * cover, b * cover, 255.0 * cover], seen)
+            RayMet::Cut(beside) => {
+                let look = shown.look(wide);
+                let mut lit = look.cut(beside);
+                lit.open *= self.open(part, beside);
+                let of = Seen { part: part as u16 + 1, ..Seen::default() };
+                RaySample::new(shown.dyes.colour(&lit), met.cover, of, met.depth)
+            }
+        }
     }
 
-    /// The same of a ray `off` mm right and down of the one that was met, on the same patch;
-    /// nothing if it leaves it.
-    fn beside(
+    /// What is met of a facet of part `part`.
+    fn on_facet(
         &self,
-        i: usize,
-        met: &RayMeeting,
-        off: [f32; 2],
+        part: usize,
+        facet: &Facet,
+        met: &FacetMet,
+        cover: f32,
         wide: f32,
-    ) -> Option<([f32; 4], Seen)> {
-        let RayMet::Patch(patch, _) = &met.met else { return None };
-        let part = &self.parts[i];
-        let off = add(scaled(part.eye[0], off[0]), scaled(part.eye[1], off[1]));
-        let care = Care::new(wide, part.placed.relief.stitch);
-        let Descent::Meets(gone) = patch.descend(part.placed.relief, Some(off), None, care)
-        else {
-            return None;
-        };
-        Some(self.colour(i, met, Some((off, gone)), wide))
+    ) -> RaySample {
+        let shown = &self.parts[part];
+        let look = shown.look(wide);
+        let (mut lit, seen) = look.on(facet, met);
+        lit.open *= self.open(part, &facet.patch.beside);
+        let of = Seen { part: part as u16 + 1, ..seen };
+        let depth = facet.patch.depth(met.gone) / shown.pace;
+        RaySample::new(shown.dyes.colour(&lit), cover, of, depth)
     }
 
     /// How much light comes to a place past the other parts.
-    fn open(&self, own: usize, met: &RayMeeting) -> f32 {
+    fn open(&self, own: usize, beside: &Beside) -> f32 {
         if self.parts.len() < 2 {
             return 1.0;
         }
         let pose = &self.parts[own].placed.pose;
-        let (RayMet::Patch(Patch { beside, .. }, _) | RayMet::Cut(beside)) = &met.met;
-        let (place, out) = (beside.place, beside.out);
+        let (place, out) = self.parts[own].pressed.back(beside.place, beside.out);
         let (place, out) = (pose.place(place), pose.direction(out));
         let mut open = 1.0;
         for far in [3.0_f32, 7.0, 13.0] {
@@ -373,17 +329,15 @@ impl<'a> ReliefScene<'a> {
             let mut free = far;
             for (i, part) in self.parts.iter().enumerate() {
                 if i != own {
-                    free = free.min(part.placed.relief.far(part.placed.pose.own_place(there)));
+                    let own = part.placed.pose.own_place(there);
+                    let far = part.placed.relief.far(part.pressed.round(own));
+                    free = free.min(far * part.pressed.nearer(own));
                 }
             }
             open -= 0.17 * ((far - free) / far).clamp(0.0, 1.2);
         }
         open.max(0.35)
     }
-}
-
-fn rounded(channel: f32) -> u8 {
-    (channel + 0.5).clamp(0.0, 255.0) as u8
 }
 
 impl ShownPlain {
@@ -400,6 +354,20 @@ impl ShownPart<'_> {
     fn ray(&self, at: [f32; 2]) -> Ray {
         let [right, down, towards] = self.eye;
         let from = add(self.middle, add(scaled(right, at[0]), scaled(down, at[1])));
-        Ray { from, towards }
+        Ray { from, towards: scaled(towards, 1.0 / self.pace) }
+    }
+
+    fn look(&self, wide: f32) -> HitLook<'_> {
+        let stuffed = self.placed.filling == Filling::Stuffed;
+        HitLook { relief: self.placed.relief, wide, stuffed }
+    }
+
+    /// Whether what is met of a facet is not cut away.
+    fn keeps(&self, facet: &Facet, met: &FacetMet) -> bool {
+        if !self.placed.cutaway {
+            return true;
+        }
+        let Beside { place, hoop, meridian, .. } = &facet.patch.beside;
+        place[1] + hoop[1] * met.off[0] + meridian[1] * met.off[1] < 0.0
     }
 }

@@ -2,6 +2,7 @@
 
 use super::space::{V3, dot, mix, unit};
 use crate::picture::Rgb;
+use crate::piece::YarnFace;
 
 /// Towards the key light, in the eye's frame: left, up and in front.
 const KEY: V3 = [-0.58, -0.62, 0.53];
@@ -27,6 +28,7 @@ pub(super) enum ShadeGround {
         /// Counted from 1.
         round: u32,
         yarn: usize,
+        face: YarnFace,
     },
     Stuffing,
 }
@@ -121,7 +123,7 @@ impl Dyes {
     }
 
     fn of(&self, ground: ShadeGround) -> &Dye {
-        let ShadeGround::Yarn { round, yarn } = ground else { return &self.stuffing };
+        let ShadeGround::Yarn { round, yarn, .. } = ground else { return &self.stuffing };
         match &self.lit {
             Some((lit, dye)) if *lit == round => dye,
             _ => self.yarns.get(yarn).unwrap_or(&self.yarns[0]),
@@ -133,10 +135,21 @@ impl Dyes {
         let key = unit(KEY);
         let facing = ((dot(lit.normal, key) + WRAP) / (1.0 + WRAP)).clamp(0.0, 1.0);
         let above = 0.5 - 0.5 * lit.normal[1];
-        let groove = mix(0.48, 1.0, lit.groove);
-        // Fibres that stand off the cloth catch light where it turns away.
-        let off = 1.0 - lit.smooth[2].clamp(0.0, 1.0);
-        let halo = 0.05 * off * off * off;
+        let face = match lit.ground {
+            ShadeGround::Yarn { face, .. } => face,
+            ShadeGround::Stuffing => YarnFace::Smooth,
+        };
+        // Light goes a way through fibres that stand off, and out of the grooves again.
+        let (deepest, halo) = match face {
+            YarnFace::Smooth => (0.48, 0.05),
+            YarnFace::Wool => (0.56, 0.16),
+            YarnFace::Chenille => (0.50, 0.22),
+        };
+        let groove = mix(deepest, 1.0, lit.groove);
+        // Fibres that stand off the cloth catch light where it turns away; a pile most.
+        let normal = if face == YarnFace::Chenille { lit.normal } else { lit.smooth };
+        let off = 1.0 - normal[2].clamp(0.0, 1.0);
+        let halo = halo * off * off * if face == YarnFace::Chenille { 1.0 } else { off };
         let light =
             (FILL + ABOVE * above + halo + FULL * facing * mix(0.6, 1.0, lit.groove)) * groove;
         self.of(lit.ground).tone(light * lit.open * lit.tint)

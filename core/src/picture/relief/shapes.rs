@@ -7,7 +7,8 @@
 use std::f32::consts::PI;
 
 use super::look::{REACH, Sample, TileShape};
-use super::space::{eased, mix};
+use super::space::{chance, eased, mix};
+use crate::piece::YarnFace;
 
 /// Half the thickness of the yarn, in stitch widths: two legs side by side fill a stitch.
 const YARN: f32 = 0.245;
@@ -16,11 +17,62 @@ const FLOOR: f32 = -0.33;
 /// Turns of the plies in a stitch width of yarn, and how many strands they are.
 const TWIST: f32 = 1.30;
 const PLIES: f32 = 3.0;
-/// How deep the plies are laid, in stitch widths, and how dark it is between them.
-const PLY_DEPTH: f32 = 0.030;
-const PLY_SHADE: f32 = 0.28;
+/// Size of a tuft of pile and of a fibre's waves, in stitch widths.
+const TUFT: f32 = 0.05;
+const FIBRE: [f32; 2] = [0.16, 0.022];
 /// Steps in which a strand is laid.
 const STEPS: usize = 28;
+
+/// How a yarn of one face lies.
+#[derive(Debug, Clone, Copy)]
+struct YarnLay {
+    face: YarnFace,
+    /// How much thicker than a smooth yarn it is.
+    thick: f32,
+    /// How deep it is between plies, fibres or tufts, in stitch widths, and how dark.
+    deep: f32,
+    dark: f32,
+}
+
+impl YarnLay {
+    fn of(face: YarnFace) -> Self {
+        let (thick, deep, dark) = match face {
+            YarnFace::Smooth => (1.0, 0.030, 0.28),
+            YarnFace::Wool => (1.05, 0.026, 0.30),
+            YarnFace::Chenille => (1.16, 0.060, 0.34),
+        };
+        Self { face, thick, deep, dark }
+    }
+
+    /// How deep between plies, fibres or tufts a place of a strand is, 0 to 1: `gone` along it,
+    /// `side` −1 to 1 across it.
+    fn between(&self, gone: f32, side: f32) -> f32 {
+        let across = side.clamp(-1.0, 1.0).asin() * YARN;
+        match self.face {
+            YarnFace::Smooth => plies(gone, side),
+            YarnFace::Wool => {
+                // Fibres run with the plies, aslant over the strand.
+                let fibre =
+                    uneven([(gone - across) / FIBRE[0], (across + 0.4 * gone) / FIBRE[1]]);
+                0.45 * plies(gone, side) + 0.55 * fibre
+            }
+            YarnFace::Chenille => {
+                let [a, b] = [gone / TUFT, across / TUFT];
+                0.65 * uneven([a, b]) + 0.35 * uneven([2.3 * a + 7.0, 2.3 * b])
+            }
+        }
+    }
+}
+
+/// A smooth field of chance over the plane, 0 to 1, about a unit from crest to crest.
+fn uneven([x, y]: [f32; 2]) -> f32 {
+    let (i, j) = (x.floor(), y.floor());
+    let (u, v) = (eased(0.0, 1.0, x - i), eased(0.0, 1.0, y - j));
+    let at = |di: i32, dj: i32| chance((i as i32 + di) as u32, (j as i32 + dj) as u32);
+    let low = mix(at(0, 0), at(1, 0), u);
+    let high = mix(at(0, 1), at(1, 1), u);
+    0.5 + 0.5 * mix(low, high, v)
+}
 
 /// A place of a strand.
 #[derive(Debug, Clone, Copy)]
@@ -148,10 +200,20 @@ fn within(tall: f32) -> Vec<Strand> {
 
 /// The samples of a tile, `wide` × `rows`, row by row: the rows reach over the stitch and
 /// [`REACH`] of its height beyond it, below and above.
-pub(super) fn relief(shape: TileShape, wide: usize, rows: usize) -> Vec<Sample> {
-    let tall = tall(shape);
-    let mut field = CurveField::new(wide, rows, tall);
-    for strand in strands(shape) {
+pub(super) fn relief(
+    shape: TileShape,
+    face: YarnFace,
+    wide: usize,
+    rows: usize,
+) -> Vec<Sample> {
+    let (tall, lay) = (tall(shape), YarnLay::of(face));
+    let mut field = CurveField::new(lay, (wide, rows), tall);
+    for mut strand in strands(shape) {
+        for bead in &mut strand {
+            // As high as before: more of it lies deeper.
+            bead.high -= (lay.thick - 1.0) * bead.half;
+            bead.half *= lay.thick;
+        }
         for pair in strand.windows(2) {
             for shift in [-1.0, 0.0, 1.0] {
                 field.lay(pair[0], pair[1], shift);
@@ -159,7 +221,7 @@ pub(super) fn relief(shape: TileShape, wide: usize, rows: usize) -> Vec<Sample> 
         }
     }
     for height in &mut field.heights {
-        height.0 -= PLY_DEPTH * height.1;
+        height.0 -= lay.deep * height.1;
     }
     let among = field.among();
     let mut samples = Vec::with_capacity(field.heights.len());
@@ -167,7 +229,7 @@ pub(super) fn relief(shape: TileShape, wide: usize, rows: usize) -> Vec<Sample> 
         for column in 0..wide {
             let (high, ply) = field.heights[row * wide + column];
             let [across, up] = field.slope(column, row);
-            let light = field.light(&among, column, row, high) * (1.0 - PLY_SHADE * ply);
+            let light = field.light(&among, column, row, high) * (1.0 - lay.dark * ply);
             samples.push([high, across, up, light]);
         }
     }
@@ -184,6 +246,7 @@ fn plies(gone: f32, side: f32) -> f32 {
 
 /// Heights of a tile, and how deep between plies each place is.
 struct CurveField {
+    lay: YarnLay,
     heights: Vec<(f32, f32)>,
     wide: usize,
     rows: usize,
@@ -193,9 +256,9 @@ struct CurveField {
 }
 
 impl CurveField {
-    fn new(wide: usize, rows: usize, tall: f32) -> Self {
+    fn new(lay: YarnLay, (wide, rows): (usize, usize), tall: f32) -> Self {
         let per_up = rows as f32 / (1.0 + 2.0 * REACH) / tall;
-        Self { heights: vec![(FLOOR, 0.0); wide * rows], wide, rows, tall, per_up }
+        Self { lay, heights: vec![(FLOOR, 0.0); wide * rows], wide, rows, tall, per_up }
     }
 
     /// Lays the piece of a strand between two beads, `shift` stitches aside.
@@ -214,6 +277,7 @@ impl CurveField {
         };
         let per_across = self.wide as f32;
         let below = REACH * self.tall;
+        let lay = self.lay;
         for row in range(reach(1), self.per_up, below, self.rows) {
             for column in range(reach(0), per_across, 0.5, self.wide) {
                 let at = [
@@ -232,7 +296,7 @@ impl CurveField {
                 if high > best.0 {
                     let side = far.sqrt();
                     let side = if chord[0] * off[1] < chord[1] * off[0] { -side } else { side };
-                    *best = (high, plies(mix(p.gone, q.gone, part), side));
+                    *best = (high, lay.between(mix(p.gone, q.gone, part), side));
                 }
             }
         }

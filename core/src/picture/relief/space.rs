@@ -125,6 +125,20 @@ pub(super) fn mix(a: f32, b: f32, part: f32) -> f32 {
     a + (b - a) * part
 }
 
+/// A smooth field of chance over space, −1 to 1: the same at a place every time.
+pub(super) fn fibre(place: V3) -> f32 {
+    let cell = place.map(f32::floor);
+    let part = [0, 1, 2].map(|i| eased(0.0, 1.0, place[i] - cell[i]));
+    let mut value = 0.0;
+    for (i, j, k) in (0..8).map(|n| (n & 1, (n >> 1) & 1, n >> 2)) {
+        let weight = |on: i32, part: f32| if on == 1 { part } else { 1.0 - part };
+        let at = [cell[0] as i32 + i, cell[1] as i32 + j, cell[2] as i32 + k].map(|n| n as u32);
+        let own = chance(at[0] ^ at[1].rotate_left(11), at[2]);
+        value += own * weight(i, part[0]) * weight(j, part[1]) * weight(k, part[2]);
+    }
+    value
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

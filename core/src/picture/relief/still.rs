@@ -1,6 +1,7 @@
 //! A whole picture of a scene: its pixels, what is seen at each, and its outline.
 
 use super::body::Relief;
+use super::palette::{Palette, palette};
 use super::scene::ReliefScene;
 use super::view::{PosedRelief, Quality, ReliefView, Seen};
 use crate::error::{Error, Result};
@@ -8,6 +9,9 @@ use crate::picture::Viewpoint;
 
 /// Most pixels of a still.
 pub const MOST_PIXELS: u64 = 120_000_000;
+
+/// Pixels from which on a file is written in less time rather than in fewer bytes.
+const LARGE: usize = 2_000_000;
 
 /// A picture and its map, row by row.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -58,7 +62,11 @@ impl Relief {
             low = [low[0].min(-across), low[1].min(down - deep)];
             high = [high[0].max(across), high[1].max(down + deep)];
         }
-        if low[0] <= high[0] { [low, high] } else { [[0.0; 2]; 2] }
+        let wave = self.wave();
+        if low[0] > high[0] {
+            return [[0.0; 2]; 2];
+        }
+        [low.map(|side| side - wave), high.map(|side| side + wave)]
     }
 
     /// A still of it alone as `look` has it, `margin` pixels all around; `colours` by yarn.
@@ -132,12 +140,8 @@ impl Still {
     /// The pixels as image files have them: RGBA, not premultiplied.
     pub fn straight(&self) -> Vec<u8> {
         let mut out = Vec::with_capacity(4 * self.pixels.len());
-        for &[r, g, b, a] in &self.pixels {
-            let own = |c: u8| match a {
-                0 => 0,
-                a => ((u32::from(c) * 255 + u32::from(a) / 2) / u32::from(a)).min(255) as u8,
-            };
-            out.extend([own(r), own(g), own(b), a]);
+        for &pixel in &self.pixels {
+            out.extend(straight(pixel));
         }
         out
     }
@@ -149,15 +153,43 @@ impl Still {
     pub fn png(&self, ground: Option<[u8; 3]>) -> Result<Vec<u8>> {
         let mut file = Vec::new();
         let mut encoder = png::Encoder::new(&mut file, self.size[0], self.size[1]);
-        encoder.set_depth(png::BitDepth::Eight);
         encoder.set_color(match ground {
             Some(_) => png::ColorType::Rgb,
             None => png::ColorType::Rgba,
         });
-        encoder.set_compression(png::Compression::Balanced);
+        // A large picture would take longer to write than to draw.
+        let is_large = self.pixels.len() > LARGE;
+        encoder.set_compression(match is_large {
+            true => png::Compression::Fast,
+            false => png::Compression::Balanced,
+        });
         let bytes = ground.map_or_else(|| self.straight(), |colour| self.on(colour));
-        let written = encoder.write_header().and_then(|mut w| w.write_image_data(&bytes));
-        written.map_err(|e| Error::new("picture", e.to_string(), "make it larger"))?;
+        written(encoder, &bytes)?;
+        Ok(file)
+    }
+
+    /// The still as a PNG file of at most 256 colours on clear ground: about a third as large,
+    /// for where a page shows it small.
+    ///
+    /// # Errors
+    /// For a still without pixels.
+    pub fn small_png(&self) -> Result<Vec<u8>> {
+        let Palette { colours, pixels } = palette(&self.pixels);
+        let straight = colours.iter().map(|&pixel| straight(pixel));
+        let (mut rgb, mut alpha) = (Vec::new(), Vec::new());
+        for [r, g, b, a] in straight {
+            rgb.extend([r, g, b]);
+            alpha.push(a);
+        }
+        let mut file = Vec::new();
+        let mut encoder = png::Encoder::new(&mut file, self.size[0], self.size[1]);
+        encoder.set_color(png::ColorType::Indexed);
+        encoder.set_palette(rgb);
+        encoder.set_trns(alpha);
+        encoder.set_compression(png::Compression::High);
+        // Neighbours in a palette are no neighbours in colour.
+        encoder.set_filter(png::Filter::NoFilter);
+        written(encoder, &pixels)?;
         Ok(file)
     }
 
@@ -166,4 +198,22 @@ impl Still {
     pub fn outline(&self) -> Vec<Vec<[f32; 2]>> {
         super::outline::rings(self.size, &self.pixels)
     }
+}
+
+/// A premultiplied pixel as image files have it.
+fn straight([r, g, b, a]: [u8; 4]) -> [u8; 4] {
+    if a == 255 {
+        return [r, g, b, a];
+    }
+    let own = |c: u8| match a {
+        0 => 0,
+        a => ((u32::from(c) * 255 + u32::from(a) / 2) / u32::from(a)).min(255) as u8,
+    };
+    [own(r), own(g), own(b), a]
+}
+
+fn written(mut encoder: png::Encoder<'_, &mut Vec<u8>>, bytes: &[u8]) -> Result<()> {
+    encoder.set_depth(png::BitDepth::Eight);
+    let written = encoder.write_header().and_then(|mut w| w.write_image_data(bytes));
+    written.map_err(|e| Error::new("picture", e.to_string(), "make it larger"))
 }

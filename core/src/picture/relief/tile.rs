@@ -8,6 +8,7 @@ use std::sync::OnceLock;
 
 use super::look::{REACH, Sample, TileShape};
 use super::shapes;
+use crate::piece::YarnFace;
 
 /// Samples across a tile at its finest.
 const FINEST: usize = 96;
@@ -30,18 +31,18 @@ pub(super) struct Tile {
     pub(super) mean: Sample,
 }
 
-/// The tile of a shape.
-pub(super) fn tile(shape: TileShape) -> &'static Tile {
-    static TILES: [OnceLock<Tile>; TileShape::MANY] =
-        [const { OnceLock::new() }; TileShape::MANY];
-    TILES[shape.index()].get_or_init(|| Tile::baked(shape))
+/// The tile of a shape in a yarn of this face.
+pub(super) fn tile(shape: TileShape, face: YarnFace) -> &'static Tile {
+    static TILES: [[OnceLock<Tile>; TileShape::MANY]; YarnFace::ALL.len()] =
+        [const { [const { OnceLock::new() }; TileShape::MANY] }; YarnFace::ALL.len()];
+    TILES[face as usize][shape.index()].get_or_init(|| Tile::baked(shape, face))
 }
 
 impl Tile {
-    fn baked(shape: TileShape) -> Self {
+    fn baked(shape: TileShape, face: YarnFace) -> Self {
         let wide = FINEST;
         let tall = (FINEST as f32 * (1.0 + 2.0 * REACH)) as usize / 32 * 32;
-        let samples = shapes::relief(shape, wide, tall);
+        let samples = shapes::relief(shape, face, wide, tall);
         let (mut sum, mut many) = ([0.0; 4], 0.0);
         for (row, line) in samples.chunks(wide).enumerate() {
             let b = (row as f32 + 0.5) / tall as f32 * (1.0 + 2.0 * REACH) - REACH;

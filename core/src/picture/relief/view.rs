@@ -17,12 +17,33 @@ pub struct PosedRelief<'a> {
     pub lit: Option<(u32, Rgb)>,
     /// Whether the half of it that lies towards its own +Y is taken away.
     pub cutaway: bool,
+    /// What is in it.
+    pub filling: Filling,
+}
+
+/// What is in a part, and so how it lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Filling {
+    /// Stuffing, which shows in an open end.
+    #[default]
+    Stuffed,
+    /// Nothing; it keeps its form.
+    Empty,
+    /// Nothing, and it is pressed along its own y axis until its two layers nearly meet.
+    Pressed,
 }
 
 impl<'a> PosedRelief<'a> {
     /// A part as it lies in its own frame, whole.
     pub fn new(relief: &'a Relief, colours: &'a [Rgb]) -> Self {
-        Self { relief, pose: ReliefPose::default(), colours, lit: None, cutaway: false }
+        Self {
+            relief,
+            pose: ReliefPose::default(),
+            colours,
+            lit: None,
+            cutaway: false,
+            filling: Filling::Stuffed,
+        }
     }
 }
 

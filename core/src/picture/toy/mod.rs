@@ -13,12 +13,12 @@ use std::f64::consts::TAU;
 
 use super::Rgb;
 use super::relief::{
-    BareForm, PosedPlain, PosedRelief, Relief, ReliefPose, ReliefScene, ReliefView, Seen,
-    V3 as Spot,
+    BareForm, Filling, PosedPlain, PosedRelief, Quality, Relief, ReliefPose, ReliefScene,
+    ReliefView, Seen, V3 as Spot,
 };
 use crate::piece::PieceId;
 use crate::project::Project;
-use crate::project::toy::part::{Part, PartEnd, PartForm, Thing};
+use crate::project::toy::part::{EdgeHow, Part, PartEnd, PartForm, Thing};
 use crate::toy::Assembled;
 use crate::toy::solid::{OnCloth, Solid};
 use crate::toy::vector::{Axes, V3};
@@ -50,6 +50,7 @@ struct ShownCopy {
     part: usize,
     piece: PieceId,
     stands: ReliefPose,
+    filling: Filling,
 }
 
 /// Something without stitches as it stands in the picture.
@@ -121,13 +122,19 @@ impl ToyPicture {
             match &part.what {
                 Thing::Piece(piece) => {
                     let Some(solid) = toy.solids.get(piece) else { continue };
-                    let stands = upright.pose(&worked(toy, pose.part, solid, &frame));
+                    let filling = filling(part);
+                    let stands = match filling {
+                        Filling::Pressed => frame,
+                        _ => worked(toy, pose.part, solid, &frame),
+                    };
+                    let stands = upright.pose(&stands);
                     let piece = *piece;
                     picture.copies.push(ShownCopy {
                         pose: index,
                         part: pose.part,
                         piece,
                         stands,
+                        filling,
                     });
                     let spot = |own: V3| (Some(pose.part), upright.spot(frame.place(own)));
                     picture.reach.extend(around(solid).map(spot));
@@ -204,6 +211,19 @@ impl ToyPicture {
         if low[0] <= high[0] { [low, high] } else { [[0.0; 2]; 2] }
     }
 
+    /// The view, turned and tilted by so many degrees, in which all of it just fits into a
+    /// picture of so many pixels, with a little room around it.
+    pub fn fitted(&self, (turn_deg, tilt_deg): (f32, f32), size: [u32; 2]) -> ReliefView {
+        let middle = self.reach().middle;
+        let quality = Quality::Full;
+        let mut view = ReliefView { turn_deg, tilt_deg, scale: 1.0, middle, size, quality };
+        let [low, high] = self.bounds(&view);
+        let [wide, tall] = size.map(|s| s as f32);
+        let half = |i: usize, all: f32| (high[i] - 0.5 * all).max(0.5 * all - low[i]).max(0.5);
+        view.scale = (0.47 * wide / half(0, wide)).min(0.47 * tall / half(1, tall));
+        view
+    }
+
     /// The scene of the parts for which `shows` says so and, where all are shown, of what
     /// holds them; and what each number of its map stands for, from 1 on.
     pub fn scene<'a>(
@@ -218,7 +238,8 @@ impl ToyPicture {
             let Some(relief) = relief(copy.piece) else { continue };
             let lit = light.parts.contains(&copy.part);
             let colours = if lit { light.lit } else { light.colours };
-            parts.push(PosedRelief { pose: copy.stands, ..PosedRelief::new(relief, colours) });
+            let own = PosedRelief::new(relief, colours);
+            parts.push(PosedRelief { pose: copy.stands, filling: copy.filling, ..own });
             things.push(ToyThing::Pose(copy.pose));
         }
         for thing in &self.plain {
@@ -286,6 +307,16 @@ fn worked(toy: &Assembled, part: usize, solid: &Solid, frame: &Axes) -> Axes {
     let y = frame.direction([sin, cos, 0.0]);
     let x = frame.direction([cos, -sin, 0.0]);
     Axes { x, y, ..*frame }
+}
+
+/// What is in a part: nothing in one that is left without stuffing, and a flat edge presses it.
+fn filling(part: &Part) -> Filling {
+    let is_flat = part.on.is_some_and(|seat| seat.by.how == EdgeHow::Flat);
+    match (is_flat, part.is_stuffed()) {
+        (true, _) => Filling::Pressed,
+        (false, true) => Filling::Stuffed,
+        (false, false) => Filling::Empty,
+    }
 }
 
 /// A small thing as it is shown.

@@ -3,12 +3,14 @@
 use std::f64::consts::PI;
 
 use super::edge::{EdgeFacts, edge, named};
-use super::{Seam, SeamKind, Side};
+use super::{At, Seam, SeamKind, Side};
 use crate::error::Result;
 use crate::piece::PieceId;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::sentence::Sentence;
+use crate::words::write::Fill::{Number, Words};
+use crate::words::write::{Writer, capitalised};
 
 /// How a seam stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -126,13 +128,23 @@ pub(super) fn of_edges(
     SeamReport { a, b, room_mm, off_stitches, met, kind: seam.kind, names }
 }
 
-/// What the maker of `piece` is told of its seams, a sentence each; `plans` are those
-/// of all pieces. A seam whose edge is not there is told as such.
+/// What the maker of `piece` is told of its seams, a sentence each, in the words of `writer`;
+/// `plans` are those of all pieces. A seam whose edge is not there is told as such.
 ///
 /// # Panics
 /// As [`reports`].
-pub fn instructions(project: &Project, plans: &[Plan], piece: PieceId) -> Vec<Sentence> {
+pub fn instructions(
+    project: &Project,
+    plans: &[Plan],
+    piece: PieceId,
+    writer: &Writer<'_>,
+) -> Vec<Sentence> {
     let seams = project.seams.iter().zip(reports(project, plans));
+    let said = |at: At| match at {
+        At::OpenStart => writer.say("edge_start"),
+        At::OpenEnd => writer.say("edge_end"),
+        At::Round(k) => writer.say_of("edge_round", &[("n", Number(k))]),
+    };
     let told = |(seam, report): (&Seam, Result<SeamReport>)| {
         let report = match report {
             Ok(report) => report,
@@ -140,29 +152,41 @@ pub fn instructions(project: &Project, plans: &[Plan], piece: PieceId) -> Vec<Se
         };
         let outer = seam.b.piece == piece;
         let (own, other) = if outer { (&report.b, &report.a) } else { (&report.a, &report.b) };
-        let theirs = project.name_of(other.edge.piece);
-        let mine = named(own.edge.at);
-        let mine = mine[..1].to_uppercase() + &mine[1..];
-        let at = format!("{} of the piece “{theirs}”", named(other.edge.at));
-        match (seam.kind, report.met) {
-            (SeamKind::SewnEqual, true) => {
-                format!("{mine} is sewn to {at}, stitch to stitch ({} sts).", own.stitches)
-                    .into()
-            }
-            (SeamKind::SewnEqual, false) => format!(
-                "{mine} ({} sts) is sewn to {at} ({} sts); ease the difference in evenly.",
-                own.stitches, other.stitches
+        let mine = capitalised(&said(own.edge.at));
+        let (edge, name) = (said(other.edge.at), project.name_of(other.edge.piece));
+        let theirs =
+            writer.say_of("of_piece", &[("edge", Words(&edge)), ("piece", Words(name))]);
+        let values = |room: &str| {
+            writer.say_of(
+                match (seam.kind, report.met, outer) {
+                    (SeamKind::SewnEqual, true, _) => "sewn",
+                    (SeamKind::SewnEqual, false, _) => "sewn_eased",
+                    (SeamKind::Clearance { .. }, _, true) => "goes_over",
+                    (SeamKind::Clearance { .. }, _, false) => "goes_into",
+                },
+                &[
+                    ("mine", Words(&mine)),
+                    ("theirs", Words(&theirs)),
+                    ("n", Number(own.stitches)),
+                    ("other", Number(other.stitches)),
+                    ("room", Words(room)),
+                ],
             )
-            .into(),
-            (SeamKind::Clearance { .. }, _) => {
-                let goes = if outer { "over" } else { "into" };
-                let room = Sentence::from(format!("{mine} goes {goes} {at}, "));
-                room.rough_mm(report.room_mm).words(" to spare across.")
+        };
+        // A length keeps its place in the sentence until somebody reads it in a unit.
+        let text = values(ROOM);
+        match text.split_once(ROOM) {
+            None => text.into(),
+            Some((before, after)) => {
+                Sentence::from(before).rough_mm(report.room_mm).words(after)
             }
         }
     };
     seams.filter(|(seam, _)| seam.touches(piece)).map(told).collect()
 }
+
+/// Stands for a length in a sentence that is not yet read: no text holds it.
+const ROOM: &str = "\u{1}";
 
 #[cfg(test)]
 mod tests {

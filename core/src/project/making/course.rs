@@ -21,7 +21,7 @@ pub struct WorkedPiece {
     pub rounds: Vec<CourseRound>,
     /// Read before round 1.
     pub opening: Vec<String>,
-    /// Stuff the piece after this round.
+    /// Stuffing first goes in after this round.
     pub stuff_after: Option<u32>,
     /// What to do there.
     pub stuff_text: String,
@@ -161,11 +161,12 @@ impl WorkedPiece {
             })
             .collect();
         let drawn = piece.outline.finishes_closed();
+        let first = wording.stuffing.first();
         Self {
             rounds,
             opening: wording.opening,
-            stuff_after: wording.stuff_after,
-            stuff_text: wording.stuff_text,
+            stuff_after: first.map(|stop| stop.after),
+            stuff_text: first.map_or_else(String::new, |stop| stop.text.clone()),
             stuffing_g: plan.estimate.stuffing_g,
             closing: wording.closing,
             open_edge: plan.rounds.last().filter(|_| !drawn).map(|round| round.count),

@@ -2,14 +2,17 @@
 //! text and the edition are named beside each, and the last word is never this program's.
 
 use super::say::part_name;
+use crate::piece::Piece;
 use crate::project::Project;
 use crate::project::toy::MadeFor;
-use crate::project::toy::attachment::{Attachment, Metal};
+use crate::project::toy::attachment::{Attachment, CordWay, Metal};
 use crate::project::toy::part::{HeldBy, PartForm, Thing};
 use crate::toy::assembled::Assembled;
 use crate::toy::figures::small_parts::BALL_MM;
 use crate::toy::figures::wire::SAFETY;
-use crate::toy::held::HeldPart;
+use crate::toy::held::{HeldPart, WireFigures};
+use crate::words::write::Fill::Words;
+use crate::words::write::Writer;
 
 /// Thinnest cord for a child under 36 months, mm (EN 71-1:2005+A8:2009, 5.4).
 pub const LEAST_CORD_MM: f64 = 1.5;
@@ -40,17 +43,16 @@ pub struct Caution {
 const SMALL_PARTS: &str = "16 CFR 1501.4";
 const CORDS: &str = "EN 71-1:2005+A8:2009, 5.4";
 
-/// The cautions of `toy`: of its parts, of what holds it, of all of it, then the maker's own.
-pub fn cautions(project: &Project, toy: &Assembled) -> Vec<Caution> {
-    let mut list = CautionList { list: Vec::new(), young: is_young(project.toy.made_for) };
+/// The cautions of `toy`: of its parts, of what holds it, of all of it, then the maker's own; in
+/// the words of `writer`.
+pub fn cautions(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Caution> {
+    let young = is_young(project.toy.made_for);
+    let mut list = CautionList { list: Vec::new(), young, writer };
     for (index, part) in project.toy.parts.iter().enumerate() {
         of_part(&mut list, project, toy, index);
         if part.held_by == HeldBy::Glued {
-            list.put("glue", Some(index), None, true, "", format!(
-                "Glue alone does not hold a part of a toy: sew the {} on. A glue gun is at 120 to \
-                 193 °C and burns.",
-                part_name(project, index)
-            ));
+            let text = list.of("glue", &part_name(project, index, writer));
+            list.put("glue", Some(index), None, true, "", text);
         }
     }
     for index in 0..project.toy.attachments.len() {
@@ -61,24 +63,34 @@ pub fn cautions(project: &Project, toy: &Assembled) -> Vec<Caution> {
     for text in own {
         list.put("own", None, None, false, "", text.clone());
     }
-    list.put(
-        "local_rules",
-        None,
-        None,
-        false,
-        "",
-        "The rules of your country and an accredited laboratory decide, not this pattern."
-            .into(),
-    );
+    let text = list.say("local_rules");
+    list.put("local_rules", None, None, false, "", text);
     list.list
 }
 
-struct CautionList {
+struct CautionList<'a> {
     list: Vec<Caution>,
     young: bool,
+    writer: &'a Writer<'a>,
 }
 
-impl CautionList {
+impl CautionList<'_> {
+    fn say(&self, name: &str) -> String {
+        self.writer.say(name)
+    }
+
+    /// Of a part.
+    fn of(&self, name: &str, part: &str) -> String {
+        self.writer.say_of(name, &[("part", Words(part))])
+    }
+
+    /// A length, mm, and the limit it is held against.
+    fn against(&self, name: &str, mm: &str, limit: &str) -> String {
+        let (mm, limit) = (self.writer.figure(mm), self.writer.figure(limit));
+        let values = [("mm", Words(&mm)), ("least", Words(&limit)), ("most", Words(&limit))];
+        self.writer.say_of(name, &values)
+    }
+
     fn put(
         &mut self,
         code: &'static str,
@@ -97,44 +109,36 @@ fn is_young(made_for: MadeFor) -> bool {
     matches!(made_for, MadeFor::Baby | MadeFor::SoftToy)
 }
 
-fn of_part(list: &mut CautionList, project: &Project, toy: &Assembled, index: usize) {
+fn of_part(list: &mut CautionList<'_>, project: &Project, toy: &Assembled, index: usize) {
     let (part, figures) = (&project.toy.parts[index], &toy.parts[index]);
-    let name = part_name(project, index);
+    let name = part_name(project, index, list.writer);
+    let at = Some(index);
+    let mut put = |code, refused, source, text| {
+        let told = list.of(text, &name);
+        list.put(code, at, None, refused, source, told);
+    };
+    let young = is_young(project.toy.made_for);
+    let ornament = project.toy.made_for == MadeFor::Ornament;
     match &part.what {
         Thing::Small(small) => {
             let embroidered = matches!(
                 small.form,
                 PartForm::Eye(b) | PartForm::Nose(b) if b.embroidered
             );
-            if embroidered || project.toy.made_for == MadeFor::Ornament {
+            if embroidered || ornament {
                 return;
             }
-            if figures.is_small() && list.young {
-                list.put("small_part", Some(index), None, true, SMALL_PARTS, format!(
-                    "The {name} fits entirely into the small-parts cylinder, 1.25 in wide and \
-                     2.25 in deep. In the United States no toy for a child under 3, nor a part \
-                     that comes off it, may: embroider it. Washers and shanks come off too."
-                ));
+            if figures.is_small() && young {
+                put("small_part", true, SMALL_PARTS, "small_part_young");
             } else if figures.is_small() {
-                list.put("small_part", Some(index), None, false, SMALL_PARTS, format!(
-                    "The {name} fits entirely into the small-parts cylinder, 1.25 in wide and \
-                     2.25 in deep: keep the toy from children under 3. In the United States \
-                     some toys with small parts for older children must carry a warning."
-                ));
-            } else if list.young {
-                list.put("hard_part", Some(index), None, false, "", format!(
-                    "The {name} does not fit into the small-parts cylinder as it is; a piece \
-                     that breaks off it may."
-                ));
+                put("small_part", false, SMALL_PARTS, "small_part");
+            } else if young {
+                put("hard_part", false, "", "hard_part");
             }
         }
         Thing::Piece(piece) => {
-            if figures.is_small() && list.young {
-                list.put("small_piece", Some(index), None, false, SMALL_PARTS, format!(
-                    "The {name} would fit into the small-parts cylinder. Yarn and fabric that \
-                     come off are not counted there, stuffing and what is inside may be: sew it \
-                     on twice around."
-                ));
+            if figures.is_small() && young {
+                put("small_piece", false, SMALL_PARTS, "small_piece");
             }
             let solid = toy.solids.get(piece);
             let wide = solid.map_or(f64::INFINITY, |solid| {
@@ -142,171 +146,126 @@ fn of_part(list: &mut CautionList, project: &Project, toy: &Assembled, index: us
                 2.0 * r + solid.straight_mm()
             });
             let alone = part.on.is_none() && project.toy.parts.len() == 1;
-            if alone && wide <= BALL_MM && project.toy.made_for != MadeFor::Ornament {
-                list.put("small_ball", Some(index), None, list.young, "16 CFR 1500.19", format!(
-                    "A ball or egg that passes a hole 1.75 in wide is a small ball, and the {name} \
-                     does: make it larger."
-                ));
+            if alone && wide <= BALL_MM && !ornament {
+                put("small_ball", young, "16 CFR 1500.19", "small_ball");
             }
-            if project
-                .piece(*piece)
-                .is_some_and(|piece| piece.outline.knots.iter().any(|knot| knot.card))
-            {
-                list.put("card", Some(index), None, false, "", format!(
-                    "There is card in the {name}: round its edges, and wipe the toy instead of \
-                     washing it."
-                ));
+            let card = |piece: &Piece| piece.outline.knots.iter().any(|knot| knot.card);
+            if project.piece(*piece).is_some_and(card) {
+                put("card", false, "", "card");
             }
         }
     }
 }
 
-fn of_attachment(list: &mut CautionList, project: &Project, toy: &Assembled, index: usize) {
+fn of_attachment(list: &mut CautionList<'_>, project: &Project, toy: &Assembled, index: usize) {
     let at = Some(index);
-    let cord = |list: &mut CautionList, thick: f64, free: f64, noose: Option<f64>| {
-        if !list.young {
-            list.put("cord", None, at, false, "", "Cords and loops strangle small children, \
-                whose necks a few pounds of pull are enough for: hang it out of reach, away from \
-                beds and cots.".into());
-            return;
-        }
-        let mut faults: Vec<String> = Vec::new();
-        if thick < LEAST_CORD_MM {
-            faults.push(format!("{thick} mm is thinner than {LEAST_CORD_MM} mm"));
-        }
-        if free > MOST_CORD_MM {
-            faults.push(format!("{free:.0} mm free is longer than {MOST_CORD_MM:.0} mm"));
-        }
-        if let Some(noose) = noose.filter(|&mm| mm > MOST_NOOSE_MM) {
-            faults.push(format!(
-                "a loop {noose:.0} mm around is longer than {MOST_NOOSE_MM:.0} mm"
-            ));
-        }
-        let said = match faults.is_empty() {
-            true => "As it is it keeps to that.".to_owned(),
-            false => format!("Here {}.", faults.join("; ")),
-        };
-        list.put("cord", None, at, !faults.is_empty(), CORDS, format!(
-            "For a child under 36 months a cord is at least 1.5 mm thick, one that can make a \
-             noose at most 220 mm long, a noose at most 380 mm around, each pulled with 25 N. \
-             {said} Later editions (2014+A1:2018) changed these rules: read the one in force."
-        ));
-    };
     match (&project.toy.attachments[index], toy.held.get(index)) {
-        (Attachment::Cord(c), _) => {
+        (Attachment::Cord(c), held) => {
             let noose = if c.to.is_none() { Some(2.0 * c.drop_mm) } else { None };
-            cord(list, c.thickness_mm, c.drop_mm, noose);
-            if let Some(HeldPart::Cord { from, .. }) = toy.held.get(index)
+            of_cord(list, at, [c.thickness_mm, c.drop_mm], noose);
+            if let Some(HeldPart::Cord { from, .. }) = held
                 && !from.narrow
-                && c.way == crate::project::toy::attachment::CordWay::Around
+                && c.way == CordWay::Around
             {
-                list.put("cord_slips", None, at, false, "", format!(
-                    "The cord around the {} is at no narrow place and can slip off: draw it \
-                     through, or lay it in the neck.",
-                    part_name(project, c.from.part)
-                ));
+                let name = part_name(project, c.from.part, list.writer);
+                let text = list.of("cord_slips", &name);
+                list.put("cord_slips", None, at, false, "", text);
             }
         }
         (Attachment::Loop(hanger), _) => {
-            cord(list, hanger.thickness_mm, 0.0, Some(hanger.around_mm));
+            of_cord(list, at, [hanger.thickness_mm, 0.0], Some(hanger.around_mm));
         }
         (Attachment::Joint(_), _) => {
-            list.put(
-                "joint",
-                None,
-                at,
-                false,
-                "",
-                "A thread joint wears: use strong thread, \
-                tie it under the cloth, and look at it from time to time."
-                    .into(),
-            );
+            let text = list.say("joint");
+            list.put("joint", None, at, false, "", text);
         }
         (Attachment::Wire(wire), held) => {
             let toy_too = project.toy.made_for != MadeFor::Ornament;
-            list.put("wire", None, at, toy_too, "16 CFR 1500.48", "A wired piece is an ornament, \
-                not a toy: wire works its way out and its ends cut. What children under 8 use is \
-                tested for sharp points, new and after abuse. Turn the ends back and bind them."
-                .into());
-            list.put(
-                "wire_cutting",
-                None,
-                at,
-                false,
-                "29 CFR 1910.133",
-                "Cut wire at right \
-                angles without rocking the jaws, and wear eye protection with sides: ends fly."
-                    .into(),
-            );
-            let Some(HeldPart::Wire(figures)) = held else { return };
-            if figures.safety < SAFETY {
-                let least = figures.least_mm.map_or_else(
-                    || "no wire of this metal does".to_owned(),
-                    |mm| format!("take one at least {:.1} mm thick", (10.0 * mm).ceil() / 10.0),
-                );
-                list.put("wire_thin", None, at, false, "", format!(
-                    "The wire bears {:.1} times what is on it before it buckles; {SAFETY:.0} \
-                     times are asked here: {least}.",
-                    figures.safety
-                ));
+            let text = list.say("wire");
+            list.put("wire", None, at, toy_too, "16 CFR 1500.48", text);
+            let text = list.say("wire_cutting");
+            list.put("wire_cutting", None, at, false, "29 CFR 1910.133", text);
+            if let Some(HeldPart::Wire(figures)) = held {
+                of_wire(list, at, wire.metal, figures);
             }
-            let guess = if wire.metal == Metal::Brass {
-                " What brass bears is reckoned from memory, on the low side."
-            } else {
-                ""
-            };
-            list.put(
-                "wire_elastic",
-                None,
-                at,
-                false,
-                "",
-                format!(
-                    "Elastic formulas only: soft craft wire bends for good much sooner.{guess}"
-                ),
-            );
         }
     }
 }
 
-fn of_all(list: &mut CautionList, project: &Project) {
+/// A cord of this thickness and this much of it free, mm, which may make a noose.
+fn of_cord(
+    list: &mut CautionList<'_>,
+    at: Option<usize>,
+    [thick, free]: [f64; 2],
+    noose: Option<f64>,
+) {
+    if !list.young {
+        let text = list.say("cord_away");
+        list.put("cord", None, at, false, "", text);
+        return;
+    }
+    let mut faults: Vec<String> = Vec::new();
+    let whole = |mm: f64| format!("{mm:.0}");
+    if thick < LEAST_CORD_MM {
+        let least = LEAST_CORD_MM.to_string();
+        faults.push(list.against("cord_thin", &thick.to_string(), &least));
+    }
+    if free > MOST_CORD_MM {
+        faults.push(list.against("cord_long", &whole(free), &whole(MOST_CORD_MM)));
+    }
+    if let Some(noose) = noose.filter(|&mm| mm > MOST_NOOSE_MM) {
+        faults.push(list.against("cord_noose", &whole(noose), &whole(MOST_NOOSE_MM)));
+    }
+    let said = match faults.is_empty() {
+        true => list.say("cord_keeps"),
+        false => list.writer.say_of("cord_faults", &[("faults", Words(&faults.join("; ")))]),
+    };
+    let text = list.writer.say_of("cord_young", &[("said", Words(&said))]);
+    list.put("cord", None, at, !faults.is_empty(), CORDS, text);
+}
+
+fn of_wire(list: &mut CautionList<'_>, at: Option<usize>, metal: Metal, figures: &WireFigures) {
+    let writer = list.writer;
+    if figures.safety < SAFETY {
+        let least = figures.least_mm.map_or_else(
+            || writer.say("wire_none"),
+            |mm| {
+                let mm = writer.figure(&format!("{:.1}", (10.0 * mm).ceil() / 10.0));
+                writer.say_of("wire_least", &[("mm", Words(&mm))])
+            },
+        );
+        let times = writer.figure(&format!("{:.1}", figures.safety));
+        let asked = format!("{SAFETY:.0}");
+        let values =
+            [("times", Words(&times)), ("asked", Words(&asked)), ("least", Words(&least))];
+        let text = writer.say_of("wire_thin", &values);
+        list.put("wire_thin", None, at, false, "", text);
+    }
+    let text = match metal {
+        Metal::Brass => format!("{} {}", writer.say("wire_elastic"), writer.say("wire_brass")),
+        _ => writer.say("wire_elastic"),
+    };
+    list.put("wire_elastic", None, at, false, "", text);
+}
+
+fn of_all(list: &mut CautionList<'_>, project: &Project) {
     let made_for = project.toy.made_for;
-    let mut put =
-        |code, source, text: &str| list.put(code, None, None, false, source, text.into());
+    let mut put = |code, source| {
+        let text = list.say(code);
+        list.put(code, None, None, false, source, text);
+    };
     match made_for {
-        MadeFor::Baby => put(
-            "seams",
-            "16 CFR 1500.51",
-            "Seams of a stuffed toy for a child up to \
-            18 months are pulled with 10 lb in any direction: sew close and twice.",
-        ),
-        MadeFor::SoftToy => put(
-            "soft_toy",
-            "EN 71-1",
-            "A soft toy for holding and cuddling \
-            counts as a toy for under 36 months, whatever age its label gives.",
-        ),
+        MadeFor::Baby => put("seams", "16 CFR 1500.51"),
+        MadeFor::SoftToy => put("soft_toy", "EN 71-1"),
         MadeFor::ThreeAndOver | MadeFor::Ornament => {}
     }
     if made_for == MadeFor::Baby {
-        put("sleep", "", "Put no soft toy into the bed of a sleeping infant.");
-        put("shedding", "", "Take no yarn that sheds: hairs come off in the mouth.");
+        put("sleep", "");
+        put("shedding", "");
     }
     if made_for != MadeFor::Ornament {
-        put(
-            "magnets",
-            "",
-            "Put no magnets and no button cells into it, nor beads or bells that \
-            could come out.",
-        );
+        put("magnets", "");
     }
-    put("pins", "", "Count your pins before you close it and after you have sewn it.");
-    put(
-        "sellers",
-        "16 CFR part 1250",
-        "Who sells it in the United States must meet ASTM F963, \
-        and in Pennsylvania, Ohio and Massachusetts register and label stuffed toys, as new \
-        material throughout. Use clean new stuffing, say how to wash it, and keep a record of \
-        each batch.",
-    );
+    put("pins", "");
+    put("sellers", "16 CFR part 1250");
 }

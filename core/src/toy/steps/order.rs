@@ -37,7 +37,7 @@ pub struct AssemblyStep {
 
 /// The steps of putting `toy` together, in working order, in the words of `writer`.
 pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<AssemblyStep> {
-    let phrases = AssemblyPhrases::english();
+    let phrases = AssemblyPhrases::of(writer.lexicon());
     let speaker = Speaker { project, toy, writer, phrases };
     let parts = &project.toy.parts;
     let mut steps: Vec<(usize, AssemblyStep)> = Vec::new();

@@ -1,9 +1,10 @@
-//! The sentences of assembly as data: one set a language. English alone so far; other languages
-//! read English, as what says so tells.
+//! The sentences of assembly as data: one set a language.
 
 use std::sync::OnceLock;
 
 use serde::Deserialize;
+
+use crate::words::Lexicon;
 
 /// The sentences of one language. Names in braces are filled in.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
@@ -32,6 +33,7 @@ pub struct AssemblyPhrases {
     pub eye: String,
     pub eyes: String,
     pub nose: String,
+    pub part: String,
     pub washer_one: String,
     pub washer_each: String,
     pub embroider: String,
@@ -54,12 +56,21 @@ pub struct AssemblyPhrases {
 }
 
 impl AssemblyPhrases {
-    /// The sentences of a language; English for one without any.
-    pub fn english() -> &'static Self {
-        static ENGLISH: OnceLock<AssemblyPhrases> = OnceLock::new();
-        ENGLISH.get_or_init(|| {
-            let text = include_str!("../../../../assets/words/assembly/en.ron");
-            ron::from_str(text).expect("the built-in phrases parse")
-        })
+    /// The sentences of the lexicon's language; English for one without any.
+    pub fn of(lexicon: &Lexicon) -> &'static Self {
+        static ALL: OnceLock<[(&str, AssemblyPhrases); 4]> = OnceLock::new();
+        let all = ALL.get_or_init(|| {
+            [
+                ("en", include_str!("../../../../assets/words/assembly/en.ron")),
+                ("de", include_str!("../../../../assets/words/assembly/de.ron")),
+                ("fr", include_str!("../../../../assets/words/assembly/fr.ron")),
+                ("es", include_str!("../../../../assets/words/assembly/es.ron")),
+            ]
+            .map(|(code, text)| {
+                (code, ron::from_str(text).expect("the built-in phrases parse"))
+            })
+        });
+        let language = lexicon.code.split('-').next().unwrap_or_default();
+        all.iter().find(|(code, _)| *code == language).map_or(&all[0].1, |(_, own)| own)
     }
 }

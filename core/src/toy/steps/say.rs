@@ -22,9 +22,9 @@ pub(super) struct Speaker<'a> {
     pub(super) phrases: &'static AssemblyPhrases,
 }
 
-/// What part `index` is called: its piece, or what the small thing is.
-pub fn part_name(project: &Project, index: usize) -> String {
-    let phrases = AssemblyPhrases::english();
+/// What part `index` is called: its piece, or what the small thing is in the words of `writer`.
+pub fn part_name(project: &Project, index: usize, writer: &Writer<'_>) -> String {
+    let phrases = AssemblyPhrases::of(writer.lexicon());
     let Some(part) = project.toy.parts.get(index) else { return String::new() };
     match &part.what {
         Thing::Piece(piece) => project.name_of(*piece).to_owned(),
@@ -33,12 +33,16 @@ pub fn part_name(project: &Project, index: usize) -> String {
             PartForm::Eye(_) if part.copies == Copies::One => phrases.eye.clone(),
             PartForm::Eye(_) => phrases.eyes.clone(),
             PartForm::Nose(_) => phrases.nose.clone(),
-            PartForm::Block(..) => "part".into(),
+            PartForm::Block(..) => phrases.part.clone(),
         },
     }
 }
 
 impl Speaker<'_> {
+    fn name(&self, index: usize) -> String {
+        part_name(self.project, index, self.writer)
+    }
+
     fn fill(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
         self.writer.filled(phrase, values)
     }
@@ -68,7 +72,7 @@ impl Speaker<'_> {
             (_, false, true) => &p.sew_each,
         };
         let place = self.covered(figures, seat);
-        let (name, body) = (part_name(self.project, index), part_name(self.project, seat.part));
+        let (name, body) = (self.name(index), self.name(seat.part));
         let mm = format!("{:.0}", seat.sunk_mm);
         let mut said = self.fill(
             phrase,
@@ -159,10 +163,19 @@ impl Speaker<'_> {
         let round = ("round_number", Fill::Number(point.round));
         let single = ("n", Fill::Number(1));
         match point.after[..] {
-            [nth] if nth > 0 => Some(self.fill(one, &[("nth", Fill::Nth(nth)), round, single])),
+            [nth] if nth > 0 => {
+                let at = [("nth", Fill::Nth(nth)), ("nth_number", Fill::Number(nth))];
+                Some(self.fill(one, &[at[0], at[1], round, single]))
+            }
             [nth, other] if nth > 0 && other > 0 => {
-                let ends =
-                    [("nth", Fill::Nth(nth)), ("other", Fill::Nth(other)), round, single];
+                let ends = [
+                    ("nth", Fill::Nth(nth)),
+                    ("nth_number", Fill::Number(nth)),
+                    ("other", Fill::Nth(other)),
+                    ("other_number", Fill::Number(other)),
+                    round,
+                    single,
+                ];
                 Some(self.fill(two, &ends))
             }
             _ => None,
@@ -197,7 +210,7 @@ impl Speaker<'_> {
             PartForm::Block(_, _, long) if seat.sunk_mm >= long => (&p.put_in, long),
             PartForm::Block(_, _, long) => (&p.put_on, long),
         };
-        let (name, body) = (part_name(self.project, index), part_name(self.project, seat.part));
+        let (name, body) = (self.name(index), self.name(seat.part));
         let mm = format!("{mm:.0}");
         let values = [
             ("part", Fill::Words(&name)),
@@ -236,7 +249,7 @@ impl Speaker<'_> {
 
     fn body_and_place(&self, hold: CordHold, found: HeldPlace) -> (String, String) {
         let place = where_held(self.project, self.toy, self.writer, hold, found);
-        (part_name(self.project, hold.part), place)
+        (self.name(hold.part), place)
     }
 
     fn cord(
@@ -282,14 +295,16 @@ impl Speaker<'_> {
 
     fn wire(&self, wire: &Wire, figures: &WireFigures) -> String {
         let (body, place) = self.body_and_place(wire.carries, figures.carries);
-        let other = part_name(self.project, wire.stands_in.part);
-        let (thick, all) = (format!("{}", wire.diameter_mm), format!("{:.0}", figures.cut_mm));
+        let other = self.name(wire.stands_in.part);
+        let thick = self.writer.figure(&wire.diameter_mm.to_string());
+        let all = format!("{:.0}", figures.cut_mm);
+        let metal = self.writer.say(wire.metal.word());
         let mm = format!("{:.0}", wire.free_mm);
         let values = [
             ("body", Fill::Words(&body)),
             ("where", Fill::Words(&place)),
             ("other", Fill::Words(&other)),
-            ("metal", Fill::Words(wire.metal.word())),
+            ("metal", Fill::Words(&metal)),
             ("thick", Fill::Words(&thick)),
             ("all", Fill::Words(&all)),
             ("mm", Fill::Words(&mm)),
@@ -300,7 +315,7 @@ impl Speaker<'_> {
 
     fn joint(&self, joint: Joint, thread_mm: f64) -> String {
         let body = self.project.toy.parts[joint.part].on.map_or(0, |seat| seat.part);
-        let (part, body) = (part_name(self.project, joint.part), part_name(self.project, body));
+        let (part, body) = (self.name(joint.part), self.name(body));
         let all = format!("{thread_mm:.0}");
         let values = [
             ("part", Fill::Words(&part)),
@@ -321,7 +336,7 @@ pub fn where_held(
     hold: CordHold,
     found: HeldPlace,
 ) -> String {
-    let p = AssemblyPhrases::english();
+    let p = AssemblyPhrases::of(writer.lexicon());
     let solid =
         project.toy.parts.get(hold.part).and_then(|part| toy.solids.get(&part.piece()?));
     let (Some(round), Some(solid)) = (found.round, solid) else { return String::new() };
@@ -349,7 +364,7 @@ pub fn where_held(
 /// Why a part does not fit, and what would, in a sentence.
 pub fn misfit_text(project: &Project, toy: &Assembled, index: usize) -> Option<String> {
     let misfit = toy.parts.get(index)?.misfit?;
-    let name = part_name(project, index);
+    let name = part_name(project, index, &Writer::bench());
     let what = match misfit.why {
         Why::Misses(Miss::NoEdge) => {
             format!("{name} is closed at that end, so it has no edge to sew")

@@ -125,7 +125,8 @@ fn every_sentence_is_filled_in() {
     assert_eq!(texts.len(), 9, "{texts:?}");
     assert!(texts.iter().all(|t| !t.contains(['{', '}']) && t.ends_with('.')), "{texts:?}");
     assert!(texts.iter().all(|t| !t.contains(", ,") && !t.contains(" ,")), "{texts:?}");
-    let codes: Vec<&str> = cautions(&project, &made).iter().map(|c| c.code).collect();
+    let codes: Vec<&str> =
+        cautions(&project, &made, &Writer::bench()).iter().map(|c| c.code).collect();
     assert!(codes.contains(&"wire_thin") && codes.contains(&"wire_elastic"), "{codes:?}");
 }
 
@@ -134,7 +135,7 @@ fn cautions_go_by_who_it_is_for() {
     let of = |made_for| {
         let project = toy(made_for);
         let made = assembled(&project).expect("a toy");
-        cautions(&project, &made)
+        cautions(&project, &made, &Writer::bench())
     };
     let find = |list: &[Caution], code: &str| list.iter().find(|c| c.code == code).cloned();
     for made_for in [MadeFor::Baby, MadeFor::SoftToy] {
@@ -172,7 +173,10 @@ fn glue_and_wire_in_a_toy_are_refused() {
         strands: 2,
     })];
     let made = assembled(&project).expect("a toy");
-    let refused: Vec<&str> =
-        cautions(&project, &made).iter().filter(|c| c.refused).map(|c| c.code).collect();
+    let refused: Vec<&str> = cautions(&project, &made, &Writer::bench())
+        .iter()
+        .filter(|c| c.refused)
+        .map(|c| c.code)
+        .collect();
     assert_eq!(refused, ["glue", "wire"]);
 }

@@ -37,13 +37,12 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
         return;
     }
     let mut told = BTreeSet::new();
+    let mut found = Vec::new();
     for line in lines {
-        let (ops, round) = match &line.it {
-            Line::Rounds(rounds) => (&rounds.work, Some(rounds.first)),
-            Line::Do(ops) => (ops, None),
-            _ => continue,
-        };
-        for op in ops {
+        // What is done between the rounds, with chains and slip stitches, lists leave out.
+        let Line::Rounds(rounds) = &line.it else { continue };
+        let round = Some(rounds.first);
+        for op in &rounds.work {
             for (at, short) in shorts(desk, &op.at, &known) {
                 let stem = short.strip_suffix('s').unwrap_or(&short);
                 if defined.contains(&short)
@@ -53,7 +52,7 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
                     continue;
                 }
                 let printed = desk.words(&at).to_owned();
-                findings.push(Finding {
+                found.push(Finding {
                     kind: FindingKind::Undefined,
                     round,
                     at,
@@ -65,6 +64,10 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
                 });
             }
         }
+    }
+    // One that is missing was forgotten; where several are, the list is a choice.
+    if found.len() == 1 {
+        findings.append(&mut found);
     }
 }
 

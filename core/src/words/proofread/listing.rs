@@ -114,3 +114,27 @@ fn of_step(
         inferred: known.map(|k| k.inferred.clone()).unwrap_or_default(),
     }
 }
+
+/// The work of the line of `text` that `at` lies in, without its number and its count: what a
+/// person may say the meaning of. `at` itself where no line of rounds is.
+pub fn work_words(text: &str, reading: &Reading, at: &Span) -> Span {
+    let lines = &reading.pattern.lines;
+    let index = lines.partition_point(|l| l.at.start <= at.start).checked_sub(1);
+    let work = index.and_then(|index| {
+        let (line, known) = (lines.get(index)?, reading.understood.get(&index)?);
+        let Line::Rounds(rounds) = &line.it else { return None };
+        let mut work = known.work.clone();
+        if let Some(stated) = rounds.stated.as_ref().filter(|s| s.at.start > work.start) {
+            work.end = work.end.min(stated.at.start);
+        }
+        Some(work).filter(|work| work.start <= at.start && !work.is_empty())
+    });
+    let span = work.unwrap_or_else(|| at.clone());
+    let words = text.get(span.clone()).unwrap_or_default();
+    let first = words.lines().next().unwrap_or_default();
+    let parting = |c: char| c.is_whitespace() || ":=–—-→,;./|".contains(c);
+    let front = first.trim_start_matches(parting);
+    let start = span.start + (first.len() - front.len());
+    let kept = front.trim_end_matches(|c| parting(c) || "([{<".contains(c));
+    start..start + kept.len()
+}

@@ -23,12 +23,12 @@ mod unread;
 use std::cell::Cell;
 
 pub use finding::{Finding, FindingKind, Mend};
-pub use listing::{RoundRead, listing};
+pub use listing::{RoundRead, listing, work_words};
 pub use report::LineIndex;
 
 use super::course::courses;
 use super::lexicon::by_code;
-use super::read::{Reading, TermsWish, read};
+use super::read::{Reading, TermsWish, read_with};
 use context::ProofContext;
 
 /// Mends looked for in one text: nobody reads more, and each takes its time.
@@ -51,7 +51,8 @@ pub fn proofread(text: &str, reading: &Reading) -> Vec<Finding> {
             };
             let mut changed = text.to_owned();
             changed.replace_range(at, &new);
-            let again = read(&changed, TermsWish::Lexicon(reading.lexicon));
+            let wish = TermsWish::Lexicon(reading.lexicon);
+            let again = read_with(&changed, wish, &reading.said);
             if found(&changed, &again, 0).len() >= many {
                 finding.mend = None;
             }

@@ -13,10 +13,22 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
         for step in &course.steps {
             findings.extend(told(desk, step));
         }
-        for (i, step) in course.steps.iter().enumerate().filter(|(_, s)| !s.unread) {
+        // Whether the round before does not take what there is: nobody knows then what it
+        // leaves, and the next is not held against it.
+        let mut unsettled = false;
+        for (i, step) in course.steps.iter().enumerate() {
+            if step.unread {
+                unsettled = false;
+                continue;
+            }
             let next =
                 course.steps.get(i + 1).filter(|next| !next.unread).map(|next| next.rounds);
-            findings.extend(of_step(desk, step, next));
+            let found = of_step(desk, step, next);
+            let takes = found
+                .as_ref()
+                .is_some_and(|f| matches!(f.kind, FindingKind::Takes | FindingKind::Repeat));
+            findings.extend(found.filter(|_| !(unsettled && takes)));
+            unsettled = takes && !unsettled && step.stated().is_none();
         }
     }
 }
@@ -24,7 +36,8 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
 /// How many rounds a line says that it is, against its numbers.
 fn told(desk: &ProofContext<'_>, step: &CourseStep<'_>) -> Option<Finding> {
     let known = desk.understood(step.at).filter(|k| k.numbered && step.many() > 1)?;
-    let told = known.told.as_ref().filter(|told| told.it != step.many())?;
+    // “one plain round” in a range names no number of rounds.
+    let told = known.told.as_ref().filter(|told| told.it > 1 && told.it != step.many())?;
     let (first, last) = (step.rounds.first, step.rounds.last);
     Some(Finding {
         kind: FindingKind::Count,

@@ -4,11 +4,11 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
 use super::gist::{cut_short, gist};
 use super::judge::Judge;
-use super::readings::Understood;
+use super::readings::{Understood, repeat_of_all};
 use super::rewordings::bracketed_work;
 use super::round::{LineReading, work as work_of};
 use super::settle::is_worked;
-use super::token::{Say, Tok, Token, span};
+use super::token::{Say, Tok, span};
 use super::understanding::{Inferred, Sure};
 use crate::words::course::{founds, from_stated};
 use crate::words::tree::{Line, Op, Placed, Span, StitchKind, Times};
@@ -81,8 +81,27 @@ impl Judge<'_> {
             Some(left) if open => next(rest, left),
             _ => None,
         };
+        // “sc 3, inc around”: nobody increases from there on in every stitch.
+        if open
+            && let Some(work) = around_of_all(&plain.work)
+            && let alike = fit(&work, many, below, None)
+            && alike.comes_out
+            && let Some(left) = alike.left
+            && let toward = next(rest, left)
+            && toward != Some(false)
+            && (toward == Some(true) || beside != Some(true))
+        {
+            let inferred = vec![Inferred::RepeatOfAll];
+            let candidate = Understood { work, unread: Vec::new(), inferred };
+            return Some(Taken { candidate, sure: Sure::Fits, stated });
+        }
         if open && beside != Some(false) {
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
+        }
+        if stated.is_none()
+            && let Some(taken) = self.with_trailing_count(draft, below)
+        {
+            return Some(taken);
         }
         // “16 sc (2 sc in each st)”
         if stated.is_none()
@@ -107,7 +126,8 @@ impl Judge<'_> {
             tried.push(Understood { work, unread: Vec::new(), inferred });
         }
         if !strict {
-            tried.extend(gist(draft, stated.as_ref(), below, self.last.is_none()));
+            let begins = self.last.is_none();
+            tried.extend(gist(draft, stated.as_ref(), below, begins, self.grows));
         }
         let mut likely: Option<Understood> = None;
         for below in [below, None] {
@@ -165,12 +185,26 @@ impl Judge<'_> {
                             | Inferred::Even
                             | Inferred::ChainCounts
                             | Inferred::PlainStitches
-                    ) || sequence
-                        && matches!(
-                            i,
-                            Inferred::Repeat | Inferred::RepeatOfAll | Inferred::BracketRepeat
-                        )
+                    ) || matches!(i, Inferred::PlainBetween) && draft.worked.hints.spread
+                        || matches!(i, Inferred::OtherTimes)
+                            && fit.comes_out
+                            && own == self.below
+                        || sequence
+                            && matches!(
+                                i,
+                                Inferred::Repeat
+                                    | Inferred::RepeatOfAll
+                                    | Inferred::BracketRepeat
+                            )
                 });
+                // A sentence that names what is done and where, and no count.
+                let told = candidate.inferred == [Inferred::Sums]
+                    && stated.is_none()
+                    && (draft.heading.is_some() || !self.numbered());
+                let begins = self.last.is_none() && founds(&candidate.work);
+                if likely.is_none() && told && (!contradicted || begins) {
+                    likely = Some(candidate.clone());
+                }
                 if likely.is_none() && prose && usual && !contradicted && own.is_some()
                     || likely.is_none()
                         && prose
@@ -183,6 +217,9 @@ impl Judge<'_> {
         }
         if let Some(candidate) = likely {
             return Some(Taken { candidate, sure: Sure::Fits, stated });
+        }
+        if let Some(taken) = self.by_counts(draft, rest, stated.as_ref(), below) {
+            return Some(taken);
         }
         // “… until it is closed”: how far is left to the maker.
         let until = draft.tokens.iter().any(|t| t.tok == Tok::Say(Say::Until));
@@ -200,15 +237,40 @@ impl Judge<'_> {
             && below
                 .zip(as_is.taken)
                 .is_some_and(|(below, taken)| taken.saturating_mul(FAR) < below);
+        // A reading that takes the stitches there are, and that the next round goes on from:
+        // what is stated is the slip.
+        if let (true, Some(below), Some(_)) = (strict, below, &stated)
+            && !as_is.comes_out
+        {
+            for candidate in tried.iter().skip(1).filter(|c| c.unread.is_empty()) {
+                let fit = fit(&candidate.work, many, Some(below), None);
+                if let Some(left) = fit.left
+                    && fit.comes_out
+                    && !founds(&candidate.work)
+                    && next(rest, left) == Some(true)
+                {
+                    draft.disputed = true;
+                    let candidate = candidate.clone();
+                    return Some(Taken { candidate, sure: Sure::Fits, stated });
+                }
+            }
+        }
         if strict && !far {
             draft.disputed = true;
+            // Where the next round is worked on what this one comes to, what is stated is the
+            // slip.
+            draft.goes_on = as_is.left.filter(|&left| {
+                as_is.comes_out
+                    && next(rest, left) == Some(true)
+                    && stated.as_ref().is_none_or(|s| next(rest, s.it) != Some(true))
+            });
             return Some(Taken { candidate: plain, sure: Sure::Certain, stated });
         }
         Some(Taken { candidate: plain, sure: Sure::Unread, stated })
     }
 
     /// Whether words that were not understood may have held work: a number or a stitch.
-    fn tells(&self, draft: &Draft, at: &Span) -> bool {
+    pub(super) fn tells(&self, draft: &Draft, at: &Span) -> bool {
         draft.tokens.iter().any(|t| {
             let inside = t.at().start >= at.start && t.at().end <= at.end;
             let sign = matches!(t.tok, Tok::Open(_) | Tok::Close | Tok::Star | Tok::TwoStars);
@@ -222,44 +284,6 @@ impl Judge<'_> {
             .tokens
             .iter()
             .any(|t| t.at().start >= at.start && t.at().end <= at.end && t.tok.counts())
-    }
-
-    /// Readings that take the stated count itself: a ring of so many, a round of plain
-    /// stitches of which only the loop or how many rounds is told.
-    fn of_stated(
-        &self,
-        draft: &Draft,
-        stated: Option<&Placed<u32>>,
-        below: Option<u32>,
-    ) -> Vec<Understood> {
-        let mut found = Vec::new();
-        let Some(stated) = stated else { return found };
-        let any = |want: &dyn Fn(Tok) -> bool| draft.tokens.iter().any(|t| want(t.tok));
-        let worked = draft.worked.work.iter().any(|op| is_worked(&op.it));
-        let candidate = |op: Op, inferred| Understood {
-            work: vec![Placed::at(op, stated.at.clone())],
-            unread: draft.worked.unread.clone(),
-            inferred: vec![inferred],
-        };
-        let kind = draft.kind;
-        if self.last.is_none() && any(&|t| t == Tok::Ring) && !worked {
-            found.push(candidate(Op::Ring { kind, count: stated.it }, Inferred::RingOfCount));
-        }
-        let prose = !draft.worked.unread.iter().any(|at| self.tells(draft, at));
-        if !draft.worked.unread.is_empty()
-            && let Some(count) = joined(&draft.tokens, stated)
-        {
-            found.push(candidate(Op::IntoChain { kind, count, nth: 0 }, Inferred::Joined));
-        }
-        let plain = any(&|t| matches!(t, Tok::Loop(_) | Tok::Even(_)))
-            || draft.layers.told.is_some() && prose
-            || draft.worked.unread.is_empty();
-        if !worked && plain && below == Some(stated.it) {
-            let one = Placed::at(Op::Each { kind, count: 1 }, stated.at.clone());
-            let even = Op::Group { body: vec![one], times: Times::Around };
-            found.push(candidate(even, Inferred::Even));
-        }
-        found
     }
 
     /// “repeat Rnd 4”, “as Rnd 4 (18)”: the work of that round, at the place of the words
@@ -314,6 +338,19 @@ impl Judge<'_> {
     }
 }
 
+/// Plain stitches and then one shaping “around”, all of it repeated around.
+fn around_of_all(work: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let mut worked = work.iter().map(|op| &op.it).filter(|op| is_worked(op));
+    let (Some(Op::Each { .. }), Some(Op::Group { body, times: Times::Around }), None) =
+        (worked.next(), worked.next(), worked.next())
+    else {
+        return None;
+    };
+    let shaping =
+        matches!(body.as_slice(), [Placed { it: Op::Into { .. } | Op::Together { .. }, .. }]);
+    if shaping { repeat_of_all(work) } else { None }
+}
+
 /// Whether it begins with the chain that reaches as high as the tall stitches behind it.
 fn tall_chain(work: &[Placed<Op>], kind: StitchKind) -> bool {
     let high = match kind {
@@ -324,35 +361,6 @@ fn tall_chain(work: &[Placed<Op>], kind: StitchKind) -> bool {
     };
     let first = work.iter().find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)));
     first.is_some_and(|op| op.it == Op::Chain(high))
-}
-
-/// Stitches of a round that goes over pieces and chains, if they come to what is stated:
-/// “12 sc around the first leg, 2 sc along the chain, …”. Chains are worked on both sides.
-fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
-    let other_side =
-        tokens.iter().any(|t| matches!(t.tok, Tok::Chain | Tok::Say(Say::OtherSide)));
-    let own = |t: &&Token| t.at().end <= stated.at.start || t.at().start >= stated.at.end;
-    let own: Vec<&Token> = tokens.iter().filter(own).collect();
-    let (mut stitches, mut chains, mut several) = (0_u32, 0_u32, 0);
-    for (i, token) in own.iter().enumerate() {
-        let Tok::Number(n) = token.tok else { continue };
-        // “half one”
-        if token.spelt && n < 3 {
-            continue;
-        }
-        let beside = |at: Option<usize>| {
-            at.and_then(|at| own.get(at)).is_some_and(|t| t.tok == Tok::Chain)
-        };
-        if beside(i.checked_sub(1)) || beside(Some(i + 1)) {
-            chains = chains.saturating_add(n);
-        } else {
-            stitches = stitches.saturating_add(n);
-            several += 1;
-        }
-    }
-    let comes =
-        stitches == stated.it || stitches.saturating_add(2 * chains.min(99)) == stated.it;
-    (several > 1 && other_side && comes).then_some(stated.it)
 }
 
 /// A copy of `work` that stands at `at`, down to where `left` operations are used up.

@@ -90,6 +90,16 @@ pub(super) fn stated(
             }
             found
         }
+        // “… and so on to 28 sts”
+        Some(Tok::Say(Say::To | Say::Until))
+            if has_work
+                && matches!(peek(input, 1), Some(Tok::Number(3..)))
+                && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Kind(_)))
+                && ends_line(input, 3) =>
+        {
+            take(1_usize).void().parse_next(input)?;
+            open_count(input)?
+        }
         Some(Tok::Say(Say::Total)) => {
             let sign = one_of(|t: &Token| {
                 matches!(t.tok, Tok::Say(Say::Total | Say::The) | Tok::Colon | Tok::Equals)
@@ -109,7 +119,8 @@ fn open_count(input: &mut Input<'_>) -> ReadResult<Placed<u32>> {
 }
 
 fn counted_word(input: &mut Input<'_>) -> ReadResult<()> {
-    let total = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Total | Say::Around)));
+    let total =
+        one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Total | Say::Around | Say::Each)));
     alt((stitch_word.void(), total.void())).parse_next(input)
 }
 
@@ -156,8 +167,39 @@ pub(super) fn figure_of(inside: &[Token]) -> Option<(u32, bool)> {
         return None;
     }
     // “6 sc” is a count only where work came before; “1 sc in each” is work.
-    let placed = own.iter().any(|t| matches!(t.tok, Tok::InEach)) && kind_named;
+    let placed = own.iter().any(|t| matches!(t.tok, Tok::InEach));
     (!placed).then_some((count, kind_named))
+}
+
+/// The count that may end a line without any of the usual signs, “… 18”, “… *18*”, “… |18|”,
+/// “… for 18 sts”, and the tokens before it. Only sums can tell that it is one.
+pub(super) fn trailing(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token>)> {
+    let mut end = tokens.len();
+    let mut back = |want: &dyn Fn(Tok) -> bool, most: usize| {
+        let many = tokens[..end].iter().rev().take(most).take_while(|t| want(t.tok)).count();
+        end -= many;
+        end
+    };
+    let sign = |tok| {
+        tok == Tok::Equals
+            || matches!(tok, Tok::Star | Tok::TwoStars | Tok::Close)
+            || Tok::parts(tok)
+    };
+    back(&sign, 4);
+    back(&|tok| matches!(tok, Tok::Stitch | Tok::Kind(_) | Tok::Say(Say::Total | Say::The)), 3);
+    let at = back(&|tok| matches!(tok, Tok::Number(3..)), 1);
+    let number = tokens.get(at).filter(|t| matches!(t.tok, Tok::Number(3..)))?;
+    let Tok::Number(count) = number.tok else { return None };
+    let lead = |tok| {
+        sign(tok)
+            || matches!(tok, Tok::Open(_) | Tok::Unknown)
+            || matches!(tok, Tok::Say(Say::For | Say::Numbered | Say::Total | Say::The))
+    };
+    let to = back(&lead, 4);
+    let mut before = tokens[..to].to_vec();
+    super::layers::rematch(&mut before);
+    let works = |t: &Token| t.tok.is_work() || t.tok == Tok::Ring;
+    before.iter().any(works).then(|| (Placed::at(count, number.at()), before))
 }
 
 /// Whether the line, or its sentence, ends `ahead` of here.

@@ -53,6 +53,8 @@ pub(super) struct Draft {
     pub(super) kind: StitchKind,
     /// Set by the judge: its work is certain and does not come out.
     pub(super) disputed: bool,
+    /// Set by the judge, where its work is disputed: the count that the next round speaks for.
+    pub(super) goes_on: Option<u32>,
     /// Set by the judge: how far it goes is left to the maker.
     pub(super) open: bool,
     others: Option<Vec<Understood>>,
@@ -75,6 +77,7 @@ impl Draft {
             worked,
             kind,
             disputed: false,
+            goes_on: None,
             open: false,
             others: None,
         }

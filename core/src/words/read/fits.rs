@@ -1,8 +1,10 @@
 //! How a reading of a round fits what stands before and after it.
 
+use super::count::trailing;
 use super::draft::{Draft, DraftLine};
 use super::gist::gist;
-use super::readings::Understood;
+use super::readings::{Understood, others};
+use super::round::work;
 use super::settle::is_worked;
 use super::understanding::Sure;
 use crate::words::course::{LineRun, founds};
@@ -94,7 +96,7 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
     }
     // Looked at before the others are made: what was stated bears it out.
     let gists = match &stated {
-        Some(stated) if !strict => gist(draft, Some(stated), Some(count), false),
+        Some(stated) if !strict => gist(draft, Some(stated), Some(count), false, None),
         _ => Vec::new(),
     };
     let tried = draft.others(text);
@@ -105,5 +107,18 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
         return Some(true);
     }
     let uneven = tried.iter().any(|c| of(&c.work).0);
+    // “… 18 sts” at its end may be its count.
+    if stated.is_none()
+        && let Some((stated, tokens)) = trailing(&draft.tokens)
+    {
+        let worked = work(&tokens, text, draft.kind);
+        let suits = |work: &[Placed<Op>]| {
+            let fit = fit(work, many, Some(count), Some(&stated));
+            fit.comes_out && fit.agrees == Some(true)
+        };
+        let mut others = others(&tokens, &worked, text, draft.kind).into_iter();
+        let fits = suits(&worked.work) || others.any(|c| suits(&c.work));
+        return fits.then_some(true);
+    }
     (strict && !uneven).then_some(false)
 }

@@ -21,9 +21,13 @@ struct GistWords {
     numbers: Vec<u32>,
     /// Ordinals: places in the round.
     places: Vec<u32>,
+    /// “one stitch in three”
+    one_in: Option<u32>,
     increases: bool,
     decreases: bool,
     spread: bool,
+    /// “each”, “around”: everywhere.
+    each: bool,
     ring: bool,
     /// Whether any stitch is named.
     stitches: bool,
@@ -78,12 +82,27 @@ impl GistWords {
                 || tokens
                     .windows(2)
                     .any(|pair| pair[0].tok == Tok::Number(2) && pair[1].tok == Tok::Times));
+        // “une maille sur trois”, “uno de cada tres”
+        let one_in = tokens.windows(2).enumerate().find_map(|(i, pair)| {
+            let (Tok::Say(Say::Over | Say::Each), Tok::Number(n @ 2..)) =
+                (pair[0].tok, pair[1].tok)
+            else {
+                return None;
+            };
+            let one = tokens[i.saturating_sub(3)..i].iter().any(|t| t.tok == Tok::Number(1));
+            one.then_some(n)
+        });
+        if let Some(n) = one_in {
+            numbers.retain(|&m| m != 1 && m != n);
+            places.push(n);
+        }
         let decreases = any(&|t| matches!(t, Tok::Decrease(..) | Tok::Say(Say::Together)));
         let shaped = any(&|t| matches!(t, Tok::Increase(_) | Tok::Say(Say::Doubled)));
         Some(Self {
             increases: shaped || (two_in_one || twice) && !decreases,
             decreases,
             spread: any(&|t| t == Tok::Say(Say::Spread)),
+            each: any(&|t| matches!(t, Tok::InEach | Tok::Say(Say::Each | Say::Around))),
             ring: any(&|t| t == Tok::Ring),
             // “one in each” names none, and means one.
             stitches: any(&|t| matches!(t, Tok::Kind(_) | Tok::Stitch | Tok::Even(_)))
@@ -92,8 +111,47 @@ impl GistWords {
                     .any(|pair| pair[0].tok == Tok::Number(1) && pair[1].tok == Tok::InEach),
             numbers,
             places,
+            one_in,
         })
         .filter(|named| named.numbers.len() + named.places.len() <= MOST_NUMBERS)
+    }
+
+    /// With the shaping of the round before, where places are named and nothing that is done.
+    fn going_on(mut self, grows: Option<bool>) -> Self {
+        let placed = !self.places.is_empty() && self.numbers.is_empty();
+        if let Some(grows) = grows
+            && placed
+            && !self.increases
+            && !self.decreases
+            && !self.ring
+        {
+            (self.increases, self.decreases) = (grows, !grows);
+        }
+        self
+    }
+
+    /// The stitches that one shaping goes over, where all are worked so: “increase in each”,
+    /// “always two together”.
+    fn everywhere(&self) -> Option<u32> {
+        let small = self.numbers.iter().all(|&n| n <= 2) && self.places.is_empty();
+        match (self.increases, self.decreases) {
+            (true, false) if self.each && small => Some(1),
+            (false, true) if small && (self.each || self.has(2)) => Some(2),
+            _ => None,
+        }
+    }
+
+    /// With the shaping that the counts come to, where no shaping is named and a number is.
+    fn as_counted(&self, below: u32, left: u32) -> Option<Self> {
+        let named = self.increases || self.decreases;
+        let told = !self.numbers.is_empty() || !self.places.is_empty();
+        (!named && told && left != below).then(|| Self {
+            increases: left > below,
+            decreases: left < below,
+            numbers: self.numbers.clone(),
+            places: self.places.clone(),
+            ..*self
+        })
     }
 
     fn has(&self, n: u32) -> bool {
@@ -118,12 +176,14 @@ impl GistWords {
 }
 
 /// The gist of `draft` on `below` stitches, plainest first; `begins` where it may be the
-/// first round of a piece. Whether one is meant is for the sums to say.
+/// first round of a piece; `grows` says what the round before did, which goes on where places
+/// alone are named: “in round 3 every 2nd”. Whether one is meant is for the sums to say.
 pub(super) fn gist(
     draft: &Draft,
     stated: Option<&Placed<u32>>,
     below: Option<u32>,
     begins: bool,
+    grows: Option<bool>,
 ) -> Vec<Understood> {
     if draft.tokens.len() > MOST_TOKENS {
         return Vec::new();
@@ -131,6 +191,7 @@ pub(super) fn gist(
     let Some(named) = GistWords::of(&draft.tokens, stated.map(|s| &s.at)) else {
         return Vec::new();
     };
+    let named = named.going_on(grows.filter(|_| draft.heading.is_some()));
     let at = span(&draft.tokens);
     let mut works: Vec<Vec<Op>> = Vec::new();
     if begins && named.ring && !named.decreases {
@@ -138,11 +199,19 @@ pub(super) fn gist(
     }
     if let Some(below) = below {
         match stated {
-            Some(stated) => works.extend(shaped(&named, below, stated.it, draft.kind, &at)),
+            Some(stated) => {
+                works.extend(shaped(&named, below, stated.it, draft.kind, &at));
+                // Where no shaping is named, its numbers may still tell it.
+                let meant = named.as_counted(below, stated.it);
+                works.extend(meant.and_then(|m| shaped(&m, below, stated.it, draft.kind, &at)));
+            }
             // Without a count the numbers named say how far apart the shaping is.
             None => {
                 let all = named.numbers.iter().chain(&named.places);
-                let periods = all.flat_map(|&n| [n, n.saturating_add(1)]);
+                let everywhere = named.everywhere();
+                let periods = all.flat_map(|&n| [n, n.saturating_add(1)]).chain(everywhere);
+                let one_in = named.one_in;
+                let periods = periods.filter(|&p| one_in.is_none_or(|n| n == p));
                 for period in periods.filter(|&p| p > 0 && below % p == 0) {
                     let by = below / period;
                     let left = match (named.increases, named.decreases) {
@@ -163,6 +232,61 @@ pub(super) fn gist(
             inferred: vec![Inferred::Sums],
         })
         .collect()
+}
+
+/// The round from `below` to `left` stitches by its counts alone: what a line comes to whose
+/// words say nothing, as far as they do not say otherwise. Whether its own words bear it out
+/// comes second: a number of theirs has its place in it, or they have none.
+pub(super) fn by_counts(
+    draft: &Draft,
+    below: u32,
+    stated: &Placed<u32>,
+) -> Option<(Understood, bool)> {
+    if draft.tokens.len() > MOST_TOKENS || below < 3 || stated.it < 3 {
+        return None;
+    }
+    let named = GistWords::of(&draft.tokens, Some(&stated.at))?;
+    let left = stated.it;
+    let (gains, loses) = (left > below, left < below);
+    let plausible = left <= below.saturating_mul(2) && left.saturating_mul(2) >= below;
+    let against = named.increases && !gains || named.decreases && !loses || named.ring;
+    if !plausible || against || (gains || loses) && draft.many() > 1 {
+        return None;
+    }
+    let by = left.abs_diff(below);
+    let borne_out = named.numbers.iter().chain(&named.places).all(|&n| {
+        n <= 2 || n == by || n == below || n == left || by > 0 && n <= below.div_ceil(by)
+    });
+    let at = span(&draft.tokens);
+    let placed = |op| Placed::at(op, at.clone());
+    let kind = draft.kind;
+    let group = |body: Vec<Op>, times| Op::Group {
+        body: body.into_iter().map(placed).collect(),
+        times,
+    };
+    let plain = |count: u32| (count > 0).then_some(Op::Each { kind, count });
+    let (takes, one) = if gains {
+        (1, Op::Into { kind, many: 2 })
+    } else {
+        (2, Op::Together { kind, many: 2, how: Decrease::Plain })
+    };
+    let ops = match below.checked_rem(by) {
+        None => vec![group(vec![Op::Each { kind, count: 1 }], Times::Around)],
+        Some(0) => {
+            let between = plain((below / by).checked_sub(takes)?);
+            vec![group(between.into_iter().chain([one]).collect(), Times::In(by))]
+        }
+        Some(_) => {
+            let rest = plain(below.checked_sub(by.checked_mul(takes)?)?);
+            [group(vec![one], Times::In(by))].into_iter().chain(rest).collect()
+        }
+    };
+    let understood = Understood {
+        work: ops.into_iter().map(placed).collect(),
+        unread: draft.worked.unread.clone(),
+        inferred: vec![Inferred::Counts],
+    };
+    Some((understood, borne_out))
 }
 
 /// `work` on `below` stitches where what is worked around does not go in to the end: the last

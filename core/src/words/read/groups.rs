@@ -280,6 +280,10 @@ fn clause(input: &mut Input<'_>) -> ReadResult<(Option<Turns>, bool)> {
         (None, Some(Tok::Number(_)))
             if matches!(peek(input, 1), Some(Tok::Stitch))
                 && matches!(peek(input, 2), None | Some(Tok::Stop)) => {}
+        // “…, and so on to 28 sts”
+        (None, Some(Tok::Say(Say::To | Say::Until)))
+            if matches!(peek(input, 1), Some(Tok::Number(_)))
+                && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Kind(_))) => {}
         _ => return fail(input),
     }
     Ok((how_often, said_from))

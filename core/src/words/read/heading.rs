@@ -1,6 +1,8 @@
 //! The number of a round: “R3:”, “Rnds 5–9”, “Round 3 –”, “3)”, “3. Rd”, “Rnd 7, 8, 9:”,
-//! “7.+8. Rd:”, “4eme tour :”, “Step 5: Round 4”, or none: “Foundation round:”.
+//! “7.+8. Rd:”, “4eme tour :”, “Step 5: Round 4”, “[Rnd 3]”, “#3”, or none: “Foundation
+//! round:”.
 
+use super::heading_range::{further, kind, round_word};
 use super::token::{Say, Tok, Token};
 
 /// The number of a round, or of several worked alike.
@@ -28,8 +30,10 @@ pub(super) fn heading(line: &[Token]) -> Option<Heading> {
     let from = signs(line, true);
     let found = behind_count(line, from)
         .or_else(|| behind_list(line, from))
+        .or_else(|| bracketed(line, from))
         .or_else(|| worded(line, from))
         .or_else(|| counted(line, from))
+        .or_else(|| signed(line, from))
         .or_else(|| in_sentence(line, from))
         .or_else(|| bare(line, from))
         .or_else(|| unpointed(line, from))
@@ -57,21 +61,8 @@ fn signs(line: &[Token], stars: bool) -> usize {
     at
 }
 
-fn kind(line: &[Token], at: usize) -> Option<Tok> {
-    line.get(at).map(|t| t.tok)
-}
-
 fn made(first: u32, last: u32, row: bool, tokens: usize) -> Heading {
     Heading { first, last, row, bare: false, numbered: true, open: false, weak: false, tokens }
-}
-
-/// Whether it is the word for a round; whether it says “row”, and whether several.
-fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
-    match token?.tok {
-        Tok::Round => Some((false, token?.plural)),
-        Tok::Say(Say::Row) => Some((true, token?.plural)),
-        _ => None,
-    }
 }
 
 /// “(12) Rnd 2 – …”: a heading behind the count of its round.
@@ -109,17 +100,66 @@ fn behind_list(line: &[Token], from: usize) -> Option<Heading> {
     (headed || closed).then_some(found)
 }
 
-/// “Rnd 3”, “Rd. 3”, “Rounds 5 to 9”, “R7-R9”.
+/// “[Rnd 3]”, “(Rnds 5–9)”: the whole heading in brackets.
+fn bracketed(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Open(_) = kind(line, from)? else { return None };
+    let found = worded(line, from + 1).or_else(|| counted(line, from + 1))?;
+    let closed = kind(line, found.tokens.checked_sub(1)?) == Some(Tok::Close);
+    (closed && line.get(found.tokens).is_some_and(|t| t.tok != Tok::Newline)).then_some(found)
+}
+
+/// “#3”, “#3:”: heads only where it follows on, as a bare number.
+fn signed(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Say(Say::Numbered) = kind(line, from)? else { return None };
+    let Tok::Number(n @ 1..) = kind(line, from + 1)? else { return None };
+    let range = match (kind(line, from + 2), kind(line, from + 3), kind(line, from + 4)) {
+        (Some(Tok::Dash), Some(Tok::Number(last)), _) if last > n => Some((last, 4)),
+        (Some(Tok::Dash), Some(Tok::Say(Say::Numbered)), Some(Tok::Number(last)))
+            if last > n =>
+        {
+            Some((last, 5))
+        }
+        _ => None,
+    };
+    let (last, tokens) = range.unwrap_or((n, 2));
+    Some(Heading { bare: true, weak: true, ..made(n, last, false, from + tokens) })
+}
+
+/// “Rnd 3”, “Rd. 3”, “Rounds 5 to 9”, “R7-R9”, “Rnd-3”, “Rnd (3)”.
 fn worded(line: &[Token], from: usize) -> Option<Heading> {
     let (row, plural) = round_word(line.get(from))?;
     let mut at = from + 1;
     if kind(line, at) == Some(Tok::Stop) {
         at += 1;
     }
-    // “Tour n° 3”
+    // “Tour n° 3”, “Round no. 3”
     if kind(line, at) == Some(Tok::Say(Say::Numbered)) {
-        at += 1;
+        at += 1 + usize::from(kind(line, at + 1) == Some(Tok::Stop));
     }
+    // “Rnd-3”
+    let hyphen = line
+        .get(at..at + 2)
+        .is_some_and(|pair| pair[0].tok == Tok::Dash && pair[0].glued && pair[1].glued);
+    at += usize::from(hyphen);
+    // “Rnd (3):”
+    if let (
+        Some(Tok::Open(_)),
+        Some(Tok::Number(n @ 1..)),
+        Some(Tok::Close),
+        Some(Tok::Colon),
+    ) = (kind(line, at), kind(line, at + 1), kind(line, at + 2), kind(line, at + 3))
+    {
+        return Some(made(n, n, row, at + 3));
+    }
+    // “Vueltas de la 6 a la 9”
+    let lead = line.get(at..).map_or(0, |rest| {
+        let leads = |t: &&Token| matches!(t.tok, Tok::Say(Say::The | Say::From | Say::In));
+        rest.iter().take(2).take_while(leads).count()
+    });
+    if lead > 0 && !plural {
+        return None;
+    }
+    at += lead;
     let Tok::Number(first) = kind(line, at)? else { return None };
     at += 1;
     // “T 5. à T 8.”
@@ -168,67 +208,6 @@ fn closing(line: &[Token], at: usize) -> usize {
         (Some(Tok::Close), _) => 1,
         (Some(Tok::Stop), Some(Tok::Close)) => 2,
         _ => 0,
-    }
-}
-
-/// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
-/// and where the heading ends; none where the numbers are no range.
-fn further(line: &[Token], first: u32, mut at: usize, plural: bool) -> Option<(u32, usize)> {
-    let mut last = first;
-    loop {
-        // “R5–R9” says the word again.
-        let word = round_word(line.get(at + 1)).is_some();
-        let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
-        let again = again + usize::from(word && kind(line, at + 2) == Some(Tok::Stop));
-        let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
-            return Some((last, at));
-        };
-        let after = kind(line, at + 2 + again);
-        let heads = matches!(
-            after,
-            None | Some(
-                Tok::Colon
-                    | Tok::Close
-                    | Tok::Stop
-                    | Tok::Open(_)
-                    | Tok::Equals
-                    | Tok::Dash
-                    | Tok::Bar
-                    | Tok::Newline
-            )
-        );
-        let glued = line[at..].iter().take(2).all(|t| t.glued);
-        match kind(line, at) {
-            Some(Tok::Dash) if last == first && (heads || glued || plural) => {
-                return Some((next, at + 2 + again));
-            }
-            // “9/10/11”
-            Some(Tok::Slash) if after == Some(Tok::Slash) && next == last.saturating_add(1) => {
-                last = next;
-                at += 2 + again;
-            }
-            Some(Tok::Slash) if (heads || glued) && next > last => {
-                return Some((next, at + 2 + again));
-            }
-            Some(Tok::Say(Say::To | Say::Work)) if last == first => {
-                return Some((next, at + 2 + again));
-            }
-            // “5 a 6:”, from another language.
-            Some(Tok::Say(Say::The)) if last == first && heads && next > first => {
-                return Some((next, at + 2 + again));
-            }
-            Some(Tok::Comma | Tok::Say(Say::Then))
-                if heads || matches!(after, Some(Tok::Comma | Tok::Say(Say::Then))) =>
-            {
-                // Rounds that are not neighbours are no range.
-                if next != last.saturating_add(1) {
-                    return None;
-                }
-                last = next;
-                at += 2 + again;
-            }
-            _ => return Some((last, at)),
-        }
     }
 }
 
@@ -295,13 +274,19 @@ pub(super) fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
         .iter()
         .take(3)
         .take_while(|t| {
-            matches!(t.tok, Tok::Say(Say::In | Say::The | Say::For | Say::Then | Say::To))
+            matches!(
+                t.tok,
+                Tok::Say(Say::In | Say::The | Say::For | Say::Then | Say::To | Say::From)
+            )
         })
         .count();
     if lead == 0 {
         return None;
     }
-    let found = worded(line, from + lead).or_else(|| counted(line, from + lead))?;
+    // “De 6 à 9 :”
+    let range = || bare(line, from + lead).filter(|h| h.last > h.first);
+    let found =
+        worded(line, from + lead).or_else(|| counted(line, from + lead)).or_else(range)?;
     Some(Heading { bare: true, ..found })
 }
 
@@ -380,7 +365,7 @@ fn stepped(line: &[Token], from: usize) -> Option<Heading> {
 fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
     let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
     let range = match (kind(line, from + 1), kind(line, from + 2)) {
-        (Some(Tok::Dash), Some(Tok::Number(last))) => Some(last),
+        (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(last))) => Some(last),
         _ => None,
     };
     let at = if range.is_some() { from + 3 } else { from + 1 };

@@ -24,6 +24,8 @@ pub(super) struct Judged {
     pub(super) lines: Vec<Placed<Line>>,
     pub(super) unread: Vec<Span>,
     pub(super) understood: BTreeMap<usize, Understanding>,
+    /// Rounds that were read and whose sums do not come out.
+    pub(super) disputed: usize,
 }
 
 /// The judge on its way through a text.
@@ -33,6 +35,8 @@ pub(super) struct Judge<'t> {
     pub(super) below: Option<u32>,
     /// Last number of the piece.
     pub(super) last: Option<u32>,
+    /// Whether the last round that was shaped grew.
+    pub(super) grows: Option<bool>,
     /// Whether rounds may have been lost since the last one.
     pub(super) lost: bool,
     /// Whether a ring was named since the last round, in a line of its own.
@@ -48,6 +52,7 @@ pub(super) fn judge(entries: &mut [DraftLine], text: &str) -> Judged {
         text,
         below: None,
         last: None,
+        grows: None,
         lost: false,
         ring: false,
         rounds: BTreeMap::new(),
@@ -93,6 +98,9 @@ impl Judge<'_> {
                 self.last.is_some_and(|last| last.checked_add(1) != Some(heading.first));
         }
         self.work_into_ring(draft);
+        if self.begins_anew(draft, rest) {
+            self.begin();
+        }
         let choice = self.choose(draft, rest);
         let Some(choice) = choice.filter(|c| self.is_round(draft, c, rest)) else {
             // In a piece without numbers a line that states a count may have been a round.
@@ -145,9 +153,27 @@ impl Judge<'_> {
         }
     }
 
+    /// Whether a line without a number begins another piece: “Stalk, in white: 8 sc in a ring”
+    /// before round 2, or in a piece whose rounds have no numbers.
+    fn begins_anew(&self, draft: &Draft, rest: &[DraftLine]) -> bool {
+        let rings = draft.worked.work.iter().any(|op| matches!(op.it, Op::Ring { .. }));
+        if draft.heading.is_some_and(|h| h.numbered)
+            || self.last.is_none_or(|last| last < 2)
+            || !rings
+        {
+            return false;
+        }
+        match next_draft(rest).map(|d| d.heading.filter(|h| h.numbered)) {
+            Some(Some(next)) => next.first == 2,
+            Some(None) => !self.numbered() && draft.stands_alone,
+            None => false,
+        }
+    }
+
     /// A new piece.
     fn begin(&mut self) {
         (self.below, self.last, self.lost, self.ring) = (None, None, false, false);
+        self.grows = None;
         self.rounds.clear();
     }
 
@@ -162,13 +188,19 @@ impl Judge<'_> {
         let many = last.saturating_sub(first).saturating_add(1);
         let run = LineRun::of(&work, many, self.below.filter(|_| !founds(&work)));
         let stated_count = stated.as_ref().map(|s| s.it);
+        if let (Some(takes), Some(left)) = (run.takes, run.left())
+            && takes != left
+        {
+            self.grows = Some(left > takes);
+        }
         self.below = match sure {
             Sure::Unread => stated_count,
             // A slip of the text: the next round tells which count it goes on with.
-            Sure::Certain if draft.disputed => None.or(stated_count).or(run.left()),
+            Sure::Certain if draft.disputed => draft.goes_on.or(stated_count).or(run.left()),
             _ => run.left().filter(|_| run.comes_out()).or(stated_count),
         };
         self.last = Some(last);
+        self.judged.disputed += usize::from(draft.disputed);
         (self.lost, self.ring) = (false, false);
         let index = self.judged.lines.len();
         self.rounds.insert(first, index);

@@ -72,13 +72,22 @@ fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
         return Some(count);
     }
     let Tok::Open(n) = tokens[from].tok else { return None };
-    if n < 2 || !matches!(tokens.get(from + n + 1)?.tok, Tok::Colon | Tok::Dash | Tok::Equals) {
+    let inside = tokens.get(from + 1..from + n)?;
+    let after = tokens.get(from + n + 1)?.tok;
+    let signed = matches!(after, Tok::Colon | Tok::Dash | Tok::Equals);
+    // “R3 (18) 6x(1 sc, inc)”: a number alone in brackets, before all work.
+    let alone = matches!(
+        inside,
+        [Token { tok: Tok::Number(3..), .. }]
+            | [Token { tok: Tok::Number(3..), .. }, Token { tok: Tok::Stitch, .. }]
+    ) && !matches!(after, Tok::Times | Tok::Turns(_) | Tok::Star)
+        && tokens[from + n + 1..].iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring);
+    if n < 2 || !(signed || alone) {
         return None;
     }
-    let inside = tokens.get(from + 1..from + n)?;
     let (count, _) = figure_of(inside)?;
     let count = Placed::at(count, span(inside));
-    tokens.drain(..from + n + 2);
+    tokens.drain(..from + n + 1 + usize::from(signed));
     rematch(tokens);
     Some(count)
 }

@@ -1,7 +1,8 @@
 //! The lines of a text: a heading with what belongs to it, even where that runs on over the
 //! ends of lines, or words without a heading.
 
-use super::heading::{Heading, bullets_of, heading, in_sentence};
+use super::heading::{Heading, bullets_of, heading};
+use super::paragraph::piece_of_line;
 use super::token::{Say, Tok, Token};
 
 /// One line as it is meant.
@@ -80,7 +81,7 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
         let from_one = from[k] == 1;
         let stray = !(before || after || begins) && numbered.len() > 1;
-        if stray || own.weak && !from_one {
+        if stray || own.weak && !(from_one && (before || after)) {
             strays.push(*i);
         }
     }
@@ -104,142 +105,6 @@ fn tells_rounds(line: &[Token]) -> bool {
     matches!(line, [many, rounds, _, ..]
         if matches!(many.tok, Tok::Number(2..)) && rounds.tok == Tok::Round && rounds.plural
             || matches!(many.tok, Tok::Number(3..)) && rounds.tok == Tok::Round)
-}
-
-/// Sentences shorter than this, in tokens, stay with what comes after.
-const SENTENCE: usize = 6;
-
-/// Whether a sentence ends at token `i` of `rest`, and another of some length follows.
-fn sentence_ends(rest: &[Token], i: usize, text: &str) -> bool {
-    let begins = |t: &Token| {
-        let first = text.get(t.at()).and_then(|word| word.chars().next());
-        !t.glued && first.is_some_and(char::is_uppercase)
-    };
-    rest[i].tok == Tok::Stop
-        && i >= SENTENCE
-        // “die 5. Masche”
-        && !matches!(rest[i - 1].tok, Tok::Number(_))
-        && rest[i].glued
-        && rest.get(i + 1).is_some_and(begins)
-        && rest.get(i + 1..=i + SENTENCE).is_some_and(|more| {
-            more.iter().all(|t| t.tok != Tok::Newline)
-        })
-}
-
-/// How many tokens belong to the line that `rest` begins with: up to the end of the line or
-/// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
-fn piece_of_line(rest: &[Token], text: &str) -> usize {
-    let mut depth = 0_usize;
-    let mut counted = false;
-    // A heading never reaches over the end of a line. Looking for that end first would make
-    // a long line of many headings quadratic.
-    let headed = heading(rest);
-    let head = headed.map_or(1, |h| h.tokens.max(1));
-    for i in head..rest.len() {
-        match rest[i].tok {
-            Tok::Newline => return i,
-            Tok::Stop if headed.is_none() && depth == 0 && sentence_ends(rest, i, text) => {
-                return i + 1;
-            }
-            Tok::Open(_) => depth += 1,
-            Tok::Close => {
-                depth = depth.saturating_sub(1);
-                counted = true;
-            }
-            Tok::Equals => counted = true,
-            // “… = 24 M etwa 5 Runden mit 24 M”: rounds told behind the count.
-            Tok::Number(2..)
-                if depth == 0
-                    && counted
-                    && matches!(
-                        rest[i - 1].tok,
-                        Tok::Unknown
-                            | Tok::Stop
-                            | Tok::Stitch
-                            | Tok::Close
-                            | Tok::Say(Say::Then)
-                    )
-                    && rest.get(i + 1).is_some_and(|t| t.tok == Tok::Round)
-                    && !matches!(
-                        rest.get(i + 2).map(|t| t.tok),
-                        None | Some(Tok::Number(_) | Tok::Close | Tok::Newline)
-                    ) =>
-            {
-                return i;
-            }
-            Tok::Round
-            | Tok::Say(Say::Row | Say::Unnumbered)
-            | Tok::Number(_)
-            | Tok::Ordinal(_)
-                if depth == 0 && heads_anew(&rest[i - 1..]) =>
-            {
-                return i;
-            }
-            // “… In der 3. Runde …”: a sentence that begins with its round.
-            Tok::Say(Say::In | Say::The | Say::For | Say::To)
-                if depth == 0
-                    && rest[i - 1].tok == Tok::Stop
-                    && in_sentence(&rest[i..], 0).is_some() =>
-            {
-                return i;
-            }
-            _ => {}
-        }
-    }
-    rest.len()
-}
-
-/// Whether a heading with the word for a round and a colon stands after the first of `rest`,
-/// and that lets one follow.
-fn heads_anew(rest: &[Token]) -> bool {
-    // “…, 2. Rd.: …”
-    let pointed = matches!(
-        (rest.get(1).map(|t| t.tok), rest.get(2).map(|t| t.tok), rest.get(3).map(|t| t.tok)),
-        (Some(Tok::Number(_)), Some(Tok::Stop), Some(Tok::Round | Tok::Say(Say::Row)))
-    );
-    let refers = matches!(
-        rest[0].tok,
-        Tok::Say(Say::Repeat | Say::As | Say::In | Say::The | Say::Each | Say::Last | Say::Row)
-            | Tok::Round
-            | Tok::Slash
-            | Tok::Open(_)
-    ) || rest[0].tok == Tok::Dash && rest[0].glued
-        || matches!(rest[0].tok, Tok::Number(_) | Tok::Say(Say::To | Say::Then) | Tok::Comma)
-            && !(pointed && rest[0].tok == Tok::Comma)
-            && matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
-    // “2.R jede M verd (12) 3.R …”, “R2 inc around (12), R3 …”: behind a count.
-    let behind = matches!(rest[0].tok, Tok::Close | Tok::Stop | Tok::Comma | Tok::Colon)
-        && matches!(rest[1].tok, Tok::Round | Tok::Number(_))
-        || matches!(rest[0].tok, Tok::Kind(_) | Tok::Stitch) && pointed;
-    // A number at the start of what is worked, or one behind another heading's point.
-    let listed = matches!(rest[1].tok, Tok::Number(_) | Tok::Ordinal(_));
-    !refers
-        && heading(&rest[1..]).is_some_and(|h| {
-            let after = |n: usize| rest.get(1 + h.tokens + n).map(|t| t.tok);
-            let closed = after(0) == Some(Tok::Colon)
-                || after(0) == Some(Tok::Stop) && after(1) == Some(Tok::Colon);
-            let own = !h.bare && (!listed || !in_list(&rest[1..]));
-            let works = rest.get(1 + h.tokens).is_some_and(|t| {
-                t.tok.is_work()
-                    || matches!(
-                        t.tok,
-                        Tok::Number(_)
-                            | Tok::InEach
-                            | Tok::Open(_)
-                            | Tok::Star
-                            | Tok::Ring
-                            | Tok::Loop(_)
-                            | Tok::Say(Say::Each | Say::The)
-                    )
-            });
-            (closed || behind && works && h.numbered) && own
-        })
-}
-
-/// “2. Round 3:”: the number of a list before the heading.
-fn in_list(rest: &[Token]) -> bool {
-    matches!(rest.get(2).map(|t| t.tok), Some(Tok::Round | Tok::Say(Say::Row)))
-        && matches!(rest.get(3).map(|t| t.tok), Some(Tok::Number(_)))
 }
 
 /// A round that may run on in the next line.
@@ -334,8 +199,25 @@ impl Open {
         self.empty && (goes_on || begins)
             || self.depth > 0
             || hanging
-            || (goes_on || small && !stopped) && !has_count(so_far.tokens)
+            || (goes_on || small && !stopped)
+                && !has_count(so_far.tokens)
+                && !counted_early(so_far)
     }
+}
+
+/// Whether a round begins with its count: “R3 (18) 6x (1 sc, inc)”.
+fn counted_early(line: &MeantLine<'_>) -> bool {
+    let counted = matches!(
+        line.body(),
+        [
+            Token { tok: Tok::Open(_), .. },
+            Token { tok: Tok::Number(_), .. },
+            Token { tok: Tok::Close, .. },
+            _,
+            ..
+        ]
+    );
+    counted && line.heading.is_some()
 }
 
 /// Whether a line ends with its count.

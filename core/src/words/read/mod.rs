@@ -21,13 +21,16 @@ mod gist;
 mod glossary;
 mod groups;
 mod heading;
+mod heading_range;
 mod judge;
 mod layers;
 mod legend;
 mod lexemes;
 mod lines;
 mod meaning;
+mod of_counts;
 mod op_list;
+mod paragraph;
 mod pieces;
 mod place;
 mod reader;
@@ -35,6 +38,7 @@ mod readings;
 mod rewordings;
 mod ring;
 mod round;
+mod sayings;
 mod settle;
 mod stitch;
 mod terms;
@@ -53,6 +57,7 @@ use self::token::{Say, Tok, Token};
 use self::words::{Glossary, Vocabulary};
 use super::tree::{Decrease, Pattern, Span, StitchKind};
 
+pub use self::sayings::Saying;
 pub use self::terms::{TermsFound, TermsWish};
 pub use self::understanding::{Inferred, Learnt, Sure, Understanding};
 
@@ -71,6 +76,8 @@ pub struct Reading {
     pub understood: BTreeMap<usize, Understanding>,
     /// Words that no list explains, and what the sums say they mean.
     pub learnt: Vec<(String, Learnt)>,
+    /// What a person said that words of it mean.
+    pub said: Vec<Saying>,
     /// Headings that say “row” and were read as rounds, because the text works in rounds.
     pub rows_as_rounds: Vec<Span>,
 }
@@ -90,7 +97,12 @@ pub struct Reading {
 /// assert_eq!((sum.taken, sum.left), (30, 36));
 /// ```
 pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
-    let lexemes = lexemes::lexemes(text);
+    read_with(text, wish, &[])
+}
+
+/// As [`read`], with what a person says that words of the text mean.
+pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading {
+    let lexemes = sayings::with_sayings(lexemes::lexemes(text), sayings);
     let (lexicon, terms) = terms::find(&lexemes, wish);
     let words = Vocabulary::of(lexicon);
     let mut tokens = tokens::tokens(&lexemes, words, &Glossary::default());
@@ -103,10 +115,11 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
     // A word that no list explains means what makes the sums come out, if it does so in
     // several rounds.
     for word in unknown_words(&pass, &lexemes, &tokens) {
-        let unread = pass.unread_rounds();
+        let unread = pass.lost_rounds();
         let tried = [
             Tok::Increase(StitchKind::Single),
             Tok::Decrease(StitchKind::Single, Decrease::Plain),
+            Tok::Say(Say::Together),
             Tok::Kind(StitchKind::Single),
         ]
         .into_iter()
@@ -114,7 +127,7 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
             let mut more = own.clone();
             more.add([word.as_str()], tok);
             let pass = Pass::of(text, &tokens::tokens(&lexemes, words, &more), words);
-            (pass.unread_rounds(), tok, more, pass)
+            (pass.lost_rounds(), tok, more, pass)
         })
         .min_by_key(|tried| tried.0);
         if let Some((left, tok, more, better)) = tried
@@ -132,6 +145,7 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
         unread: judged.unread,
         understood: judged.understood,
         learnt,
+        said: sayings.to_vec(),
         rows_as_rounds,
     }
 }
@@ -179,6 +193,8 @@ impl Pass {
         let mut reader = Reader { text, in_rounds, ordinal_point, ..Reader::default() };
         let mut lines = lines::lines(tokens, text);
         lines::unhead_strays(&mut lines);
+        let numbered = lines.iter().filter(|l| l.heading.is_some_and(|h| h.numbered)).count();
+        reader.prose = numbered < 2;
         for line in lines {
             reader.line(&line);
         }
@@ -190,8 +206,12 @@ impl Pass {
         Self { judged, rows_as_rounds: reader.rows_as_rounds }
     }
 
-    fn unread_rounds(&self) -> usize {
-        self.judged.understood.values().filter(|u| u.sure == Sure::Unread).count()
+    /// Rounds that were not read, or whose sums do not come out as they were.
+    fn lost_rounds(&self) -> usize {
+        let not_understood = |u: &&Understanding| {
+            u.sure == Sure::Unread || u.inferred.contains(&Inferred::Counts)
+        };
+        self.judged.understood.values().filter(not_understood).count() + self.judged.disputed
     }
 }
 
@@ -205,7 +225,11 @@ fn unknown_words(
     if lexemes.len() > MOST_LEXEMES {
         return Vec::new();
     }
-    let unread = pass.judged.understood.values().filter(|u| u.sure == Sure::Unread);
+    let unread = pass.judged.understood.values().filter(|u| {
+        u.sure == Sure::Unread
+            || u.inferred.contains(&Inferred::Counts)
+            || u.inferred.contains(&Inferred::Sums)
+    });
     for understood in unread {
         let at = &understood.work;
         let from = tokens.partition_point(|t| t.at().start < at.start);

@@ -43,6 +43,8 @@ pub(super) struct LineMemo<'a> {
     pub(super) spread: bool,
     /// “every 2 stitches” was said, without an ordinal.
     pub(super) every: bool,
+    /// “every 2nd stitch” was said.
+    pub(super) every_nth: bool,
     /// Two neighbouring places were just named, and the verb follows.
     pub(super) paired: bool,
     /// Every stitch was just named as the place, and the verb follows.
@@ -368,10 +370,12 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     {
         // A number and a full stop is how German writes an ordinal.
         (any, any, opt(stitch_word)).parse_next(input)?;
+        input.state.every_nth = true;
         return if n > 0 { Ok(Where::Every(n)) } else { fail(input) };
     }
     if let Some(Tok::Ordinal(n)) = peek(input, 0) {
         (any, opt(stitch_word)).parse_next(input)?;
+        input.state.every_nth = true;
         return if n > 0 { Ok(Where::Every(n)) } else { fail(input) };
     }
     if opt(say(Say::Other)).parse_next(input)?.is_some() {

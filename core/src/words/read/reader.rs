@@ -22,10 +22,14 @@ pub(super) struct Reader<'t> {
     pub(super) kind: Option<StitchKind>,
     /// Whether the list of abbreviations makes a plain “dec” the invisible one.
     pub(super) invisible: bool,
+    /// Whether its rounds have no numbers, so that sentences tell them.
+    pub(super) prose: bool,
     /// Whether the line that is read names a ring.
     pub(super) ring: bool,
     /// Whether a number with a point is an ordinal.
     pub(super) ordinal_point: bool,
+    /// The heading of the last line that may be a round.
+    pub(super) before: Option<Heading>,
     pub(super) entries: Vec<DraftLine>,
     pub(super) rows_as_rounds: Vec<Span>,
 }
@@ -59,11 +63,17 @@ impl Reader<'_> {
         let told = draft.layers.told.is_some()
             || draft.tokens.is_empty() && draft.layers.early.is_some()
             || counts_stitches(&draft.tokens)
-            || draft
-                .tokens
-                .iter()
-                .take(3)
-                .any(|t| matches!(t.tok, Tok::Ring | Tok::InEach | Tok::Ordinal(_)));
+            || draft.tokens.iter().take(3).any(|t| {
+                matches!(
+                    t.tok,
+                    Tok::Ring
+                        | Tok::InEach
+                        | Tok::Ordinal(_)
+                        | Tok::Even(_)
+                        | Tok::Say(Say::Each | Say::Over)
+                )
+            })
+            || draft.tokens.iter().take(6).any(|t| matches!(t.tok, Tok::Loop(_)));
         draft.heads = if heading.bare {
             work.iter()
                 .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))
@@ -80,7 +90,13 @@ impl Reader<'_> {
         };
         let works = work.iter().any(|op| !matches!(op.it, Op::Note(_)));
         let counts = draft.tokens.iter().any(|t| t.tok.counts());
-        if draft.heads && heading.bare || !heading.bare && (works || counts || told) {
+        // A round whose number follows on is one, whatever its words say.
+        let before = self.before;
+        let follows = before.is_some_and(|b| {
+            b.numbered && heading.numbered && b.last.checked_add(1) == Some(heading.first)
+        }) && !draft.tokens.is_empty();
+        if draft.heads && heading.bare || !heading.bare && (works || counts || told || follows)
+        {
             self.kind = Some(draft.kind);
             if heading.row {
                 self.rows_as_rounds.push(span(&line.tokens[..heading.tokens]));
@@ -120,7 +136,8 @@ impl Reader<'_> {
                 || matches!(t.tok, Tok::InEach | Tok::Say(Say::Around) | Tok::Even(_))
         });
         let stitches = work.iter().any(|op| is_stitches(&op.it));
-        draft.stands_alone = stitches && counted;
+        let tells = self.prose && tells_a_round(&draft);
+        draft.stands_alone = stitches && counted || tells;
         // “Mit Füllwatte ausstopfen”: German has the verb last.
         let done = match work.as_slice() {
             [Placed { it: Op::Note(_), .. }, done] => Some(done),
@@ -134,7 +151,9 @@ impl Reader<'_> {
                 };
                 let unread = worked.unread.iter().filter(works).cloned().collect();
                 let line = Line::Do(worked.work.clone());
-                self.push(line, at, Name::No, unread, None);
+                // “Stuff, and then decrease all around”
+                let round = tells || draft.stands_alone && draft.stated().is_some();
+                self.push(line, at, Name::No, unread, round.then_some(draft));
             }
             Some(Op::Join) => {
                 let line = Line::Do(worked.work.clone());
@@ -162,6 +181,7 @@ impl Reader<'_> {
                 let maybe = draft.stated().is_some()
                     || self.ring && body.iter().any(|t| t.tok.is_work())
                     || draft.layers.told.is_some()
+                    || tells
                     || draft.stands_alone && !remarks;
                 self.note(line.tokens, at, unread, maybe.then_some(draft));
             }
@@ -260,6 +280,7 @@ impl Reader<'_> {
         draft: Option<Draft>,
     ) {
         let ring = std::mem::take(&mut self.ring);
+        self.before = draft.as_ref().and_then(|d| d.heading).or(self.before);
         self.entries.push(DraftLine { line, at, name, unread, ring, draft });
     }
 
@@ -289,6 +310,36 @@ impl Reader<'_> {
         let worked = work(&tokens, self.text, kind);
         Draft::new(heading, tokens, layers, worked, kind)
     }
+}
+
+/// Longer sentences tell more than one round, in tokens.
+const LONGEST_SENTENCE: usize = 32;
+
+/// Whether a sentence tells a round: what is done and where, stitches and the ring they go
+/// into, or how many rounds come.
+fn tells_a_round(draft: &Draft) -> bool {
+    let any = |want: &dyn Fn(Tok) -> bool| draft.tokens.iter().any(|t| want(t.tok));
+    let shapes = any(&|t| {
+        matches!(
+            t,
+            Tok::Increase(_) | Tok::Decrease(..) | Tok::Say(Say::Doubled | Say::Together)
+        )
+    });
+    let placed = any(&|t| {
+        matches!(
+            t,
+            Tok::InEach
+                | Tok::Ordinal(_)
+                | Tok::Number(_)
+                | Tok::Even(_)
+                | Tok::Say(Say::Each | Say::Around)
+        )
+    });
+    let rings = any(&|t| t == Tok::Ring) && any(&|t| matches!(t, Tok::Number(3..=24)));
+    let works =
+        any(&|t| t.is_work() || matches!(t, Tok::Stitch | Tok::InEach | Tok::Say(Say::Work)));
+    draft.tokens.len() <= LONGEST_SENTENCE
+        && (shapes && placed || rings || draft.layers.told.is_some() && works)
 }
 
 /// “24 M häkeln”: a number of stitches, and nothing else.

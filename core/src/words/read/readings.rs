@@ -2,8 +2,8 @@
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
 use super::rewordings::{
-    behind_colon, bracketed_work, kinds_joined, stitches_among, stitches_are_plain, with_verb,
-    without_remarks,
+    behind_colon, bracketed_work, kinds_joined, noun_supplied, stitches_among,
+    stitches_are_plain, with_verb, without_remarks,
 };
 use super::round::{LineReading, work};
 use super::settle::is_worked;
@@ -56,6 +56,7 @@ pub(super) fn others(
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
         (stitches_among(tokens, kind), Inferred::PlainStitches),
+        (noun_supplied(tokens), Inferred::IntoNext),
         (behind_colon(tokens), Inferred::Remark),
         (bracketed_work(tokens).map(|(_, work)| work), Inferred::Remark),
     ] {
@@ -106,9 +107,16 @@ fn variants(
     offer(told_twice(ops), Inferred::Repeat);
     offer(lone_plain(ops), Inferred::Even);
     if worked.hints.every {
-        offer(one_more_between(ops), Inferred::Between);
+        offer(other_between(ops, 1), Inferred::Between);
+    }
+    // “decrease every 3 stitches” has as many usages as there are hands.
+    if (worked.hints.every || worked.hints.every_nth) && decreases(ops) {
+        for by in [-1, 1, 2] {
+            offer(other_between(ops, by), Inferred::Between);
+        }
     }
     offer(repeat_of_all(ops), Inferred::RepeatOfAll);
+    offer(leading_repeat(ops), Inferred::RepeatOfAll);
     for by in [-1, 1] {
         offer(other_times(ops, worked.hints.unsure, by), Inferred::OtherTimes);
     }
@@ -245,25 +253,56 @@ fn lone_plain(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     Some(all)
 }
 
-/// “increase every 2 stitches” may leave two between, or one.
-fn one_more_between(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+/// “increase every 2 stitches” may leave two between, or one: `by` more than was read.
+fn other_between(ops: &[Placed<Op>], by: i32) -> Option<Vec<Placed<Op>>> {
     let (first, last) = worked_range(ops)?;
     let mut all = ops.to_vec();
     let Op::Group { body, times: Times::Around } = &mut all[first].it else { return None };
     match &mut body.first_mut()?.it {
-        Op::Each { count, .. } => *count = count.saturating_add(1),
+        Op::Each { count, .. } => {
+            *count = count.checked_add_signed(by)?;
+            if *count == 0 {
+                body.remove(0);
+            }
+        }
         Op::Into { kind, .. } | Op::Together { kind, .. } => {
-            let one = Op::Each { kind: *kind, count: 1 };
+            let count = u32::try_from(by).ok().filter(|&n| n > 0)?;
+            let plain = Op::Each { kind: *kind, count };
             let at = body[0].at.clone();
-            body.insert(0, Placed::at(one, at));
+            body.insert(0, Placed::at(plain, at));
         }
         _ => return None,
     }
-    (last - first == 1).then_some(all)
+    (last - first == 1 && !body.is_empty()).then_some(all)
+}
+
+/// Whether it leaves fewer stitches than it takes.
+fn decreases(ops: &[Placed<Op>]) -> bool {
+    ops.iter().any(|op| match &op.it {
+        Op::Together { .. } => true,
+        Op::Group { body, .. } | Op::Only { body, .. } => decreases(body),
+        _ => false,
+    })
+}
+
+/// “6 × 2 sc, inc”: how often, said first, holds for all that follows.
+fn leading_repeat(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    if last - first < 2 || says_times(&ops[first + 1..last]) {
+        return None;
+    }
+    let Op::Group { body, times: times @ Times::In(2..) } = &ops[first].it else { return None };
+    let [one] = body.as_slice() else { return None };
+    let all_of = [vec![one.clone()], ops[first + 1..last].to_vec()].concat();
+    let at = hull(&ops[first..last]);
+    let mut all = ops[..first].to_vec();
+    all.push(Placed::at(Op::Group { body: all_of, times: *times }, at));
+    all.extend_from_slice(&ops[last..]);
+    Some(all)
 }
 
 /// “1 sc, inc × 6”: how often, said last, holds for all that stands before it.
-fn repeat_of_all(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+pub(super) fn repeat_of_all(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     let (first, last) = worked_range(ops)?;
     if last - first < 2 || says_times(&ops[first..last - 1]) {
         return None;

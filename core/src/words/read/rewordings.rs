@@ -151,3 +151,23 @@ pub(super) fn with_verb(tokens: &[Token], shaping: Tok, first: bool) -> Option<V
     rematch(&mut all);
     Some(all)
 }
+
+/// “in the next 2 sc”, where the word for the stitch that they go into is left out.
+pub(super) fn noun_supplied(tokens: &[Token]) -> Option<Vec<Token>> {
+    let mut all = Vec::with_capacity(tokens.len() + 1);
+    for (i, token) in tokens.iter().enumerate() {
+        all.push(*token);
+        let unnamed =
+            matches!(
+                (tokens.get(i + 1).map(|t| t.tok), tokens.get(i + 2).map(|t| t.tok)),
+                (Some(Tok::Number(2..=3)), Some(Tok::Kind(_)))
+            ) && !matches!(tokens.get(i + 3).map(|t| t.tok), Some(Tok::Say(Say::Together)));
+        if token.tok == Tok::Say(Say::Next) && unnamed {
+            all.push(Token { start: token.end, ..token.meaning(Tok::Stitch) });
+        }
+    }
+    (all.len() > tokens.len()).then(|| {
+        rematch(&mut all);
+        all
+    })
+}

@@ -26,6 +26,8 @@ pub(super) struct Hints {
     pub(super) spread: bool,
     /// “every 2 stitches” was said, without an ordinal.
     pub(super) every: bool,
+    /// “every 2nd stitch” was said.
+    pub(super) every_nth: bool,
     /// A stitch of its own kind was taken for a plain one.
     pub(super) fancy: bool,
     /// How often, said where nothing stands that it belongs to.
@@ -83,6 +85,7 @@ pub(super) fn work(tokens: &[Token], text: &str, kind: StitchKind) -> LineReadin
     let hints = Hints {
         spread: desk.spread,
         every: desk.every,
+        every_nth: desk.every_nth,
         fancy: desk.fancy,
         stray: desk.stray,
         unsure: desk.unsure,

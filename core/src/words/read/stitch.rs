@@ -2,7 +2,7 @@
 
 use winnow::combinator::{alt, opt};
 use winnow::prelude::*;
-use winnow::token::{any, one_of};
+use winnow::token::{any, one_of, take};
 
 use super::bare::{BareStitch, built, together};
 use super::place::{
@@ -45,12 +45,25 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     if first_place.is_some() {
         // “in die nächsten 5 M je 1 fM”
         fillers(input)?;
-        // “jede M bekommt 2 fM”
-        if matches!(peek(input, 1), Some(Tok::Number(_))) {
-            opt(say(Say::Work)).parse_next(input)?;
+        // “jede M bekommt 2 fM”, “in jede M kommen jetzt 2 fM”
+        let idle = |tok: Option<Tok>| matches!(tok, Some(Tok::Say(Say::Work | Say::The)));
+        let lead = (0..4).take_while(|&n| idle(peek(input, n))).count();
+        if matches!(peek(input, lead), Some(Tok::Number(_))) {
+            take(lead).void().parse_next(input)?;
         }
     }
-    let mut base = base(input)?;
+    // “the next 2 sts together”
+    let (mut base, first_place) = match first_place {
+        Some((Where::Next(many @ 2..=4), only))
+            if peek(input, 0) == Some(Tok::Say(Say::Together)) =>
+        {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            let shaping = BareStitch::Shaping(together(kind, many), None);
+            (shaping, only.map(|only| (Where::One, Some(only))))
+        }
+        first_place => (base(input)?, first_place),
+    };
     input.state.spread |= opt(say(Say::Spread)).parse_next(input)?.is_some();
     if let BareStitch::Shaping(Op::Together { how, .. }, _) = &mut base
         && opt(say(Say::ThroughFront)).parse_next(input)?.is_some()

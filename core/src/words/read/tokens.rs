@@ -14,8 +14,10 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         let glued = previous.is_some_and(|p| p.end == first.at.start);
         let ordinal = || {
             let Tok::Number(n) = previous.filter(|_| glued)?.tok else { return None };
-            (first.shape == LexemeKind::Word && words.makes_ordinal(n, &first.text))
-                .then_some(n)
+            // “1° giro”
+            let degree = first.shape == LexemeKind::Sign('°');
+            let ending = first.shape == LexemeKind::Word && words.makes_ordinal(n, &first.text);
+            (degree || ending).then_some(n)
         };
         if let Some(n) = ordinal()
             && let Some(number) = found.last_mut()
@@ -152,7 +154,20 @@ pub(super) fn prepare(tokens: &mut Vec<Token>, kind: StitchKind) -> StitchKind {
 /// Makes brackets of bars that come in pairs around work, as in “|2 sc, inc| x 6”.
 fn pair_bars(tokens: &mut [Token]) {
     let bars: Vec<usize> = (0..tokens.len()).filter(|&i| tokens[i].tok == Tok::Bar).collect();
-    let around_work = |pair: &[usize]| matches!(pair, [a, b] if tokens[*a..*b].iter().any(|t| t.tok.is_work()));
+    // Behind a pair stands how often, or it parts the columns of a table.
+    let multiplied = |at: usize| {
+        let after = |n: usize| tokens.get(at + n).map(|t| t.tok);
+        matches!(
+            (after(1), after(2)),
+            (Some(Tok::Times | Tok::Turns(_) | Tok::Say(Say::Repeat | Say::Around)), _)
+                | (Some(Tok::Star), Some(Tok::Number(_)))
+                | (Some(Tok::Number(_)), Some(Tok::Times))
+        )
+    };
+    let around_work = |pair: &[usize]| {
+        matches!(pair, [a, b] if tokens[*a..*b].iter().any(|t| t.tok.is_work())
+            && multiplied(*b))
+    };
     if bars.is_empty() || !bars.chunks(2).all(around_work) {
         return;
     }

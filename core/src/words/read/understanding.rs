@@ -1,6 +1,6 @@
 //! How a round was understood: what is kept with the reading beside its work.
 
-use super::token::Tok;
+use super::token::{Say, Tok};
 use crate::words::tree::{Placed, Span};
 
 /// What a word that nobody explains was found to mean.
@@ -18,7 +18,7 @@ impl Learnt {
     pub(super) fn of(tok: Tok) -> Self {
         match tok {
             Tok::Increase(_) => Self::Increase,
-            Tok::Decrease(..) => Self::Decrease,
+            Tok::Decrease(..) | Tok::Say(Say::Together) => Self::Decrease,
             _ => Self::Stitch,
         }
     }
@@ -77,6 +77,8 @@ pub enum Inferred {
     Even,
     /// The ring takes the stitches that are stated.
     RingOfCount,
+    /// So many go into the next stitch.
+    IntoNext,
     /// Plain stitches fill the places between what is evenly spaced.
     PlainBetween,
     /// The kind of stitch before “inc” or “dec” says of what kind that is.
@@ -103,6 +105,9 @@ pub enum Inferred {
     CutShort,
     /// Words that were not all understood, and the round that its counts come to.
     Sums,
+    /// Words that were not understood; the stitches before and after tell how many are
+    /// gained or lost, and nothing tells where.
+    Counts,
 }
 
 impl Inferred {
@@ -116,6 +121,7 @@ impl Inferred {
             Self::ChainCounts => "the chain at the start counted as a stitch",
             Self::SlipCloses => "the slip stitch closing the round",
             Self::IntoEvery => "worked into every stitch",
+            Self::IntoNext => "worked into the next stitch",
             Self::Even => "one stitch in each",
             Self::RingOfCount => "the stated stitches worked into the ring",
             Self::PlainBetween => "plain stitches between",
@@ -131,6 +137,9 @@ impl Inferred {
             Self::PlainStitches => "the stitches named taken as plain ones",
             Self::CutShort => "the last repeat as far as the stitches reach",
             Self::Sums => "the round that its counts come to",
+            Self::Counts => {
+                "its words were not understood, its counts fit the rounds around it"
+            }
         }
     }
 }

@@ -5,7 +5,8 @@
 //! 2. `pen`: text that knows where its numbers stand; `terms`: the form of a term;
 //! 3. `ops`: what is worked in one round, on the one `below`;
 //! 4. `page`: a whole pattern, line by line; `sizes`: several in one text;
-//! 5. `abbreviations`: those the text has used, found in what was written.
+//! 5. `abbreviations`: those the text has used, found in what was written;
+//! 6. `sheet_words`: what a sheet says around the rounds, as data; `say`: that in sentences.
 
 mod abbreviations;
 mod below;
@@ -13,6 +14,8 @@ mod ops;
 mod page;
 mod pen;
 pub mod phrases;
+mod say;
+mod sheet_words;
 mod sizes;
 pub mod style;
 mod terms;
@@ -21,6 +24,8 @@ mod tests;
 
 pub use below::Below;
 pub use phrases::Phrases;
+pub use say::capitalised;
+pub use sheet_words::SheetWords;
 pub use sizes::{write, write_sizes};
 pub use style::HouseStyle;
 
@@ -31,7 +36,7 @@ use pen::{TextPen, Value};
 use style::HeadingWord;
 
 use super::lexicon::Lexicon;
-use super::tree::{Op, Placed, Rounds, StitchKind};
+use super::tree::{Op, Placed, Rounds};
 use terms::plural;
 
 /// One line of rounds in its three parts, for views that set them apart.
@@ -62,12 +67,14 @@ pub struct Writer<'a> {
     style: &'a HouseStyle,
     lexicon: &'a Lexicon,
     phrases: &'static Phrases,
+    sheet_words: &'static SheetWords,
 }
 
 impl<'a> Writer<'a> {
     /// A writer of this style in these words.
     pub fn new(style: &'a HouseStyle, lexicon: &'a Lexicon) -> Self {
-        Self { style, lexicon, phrases: Phrases::of(lexicon) }
+        let (phrases, sheet_words) = (Phrases::of(lexicon), SheetWords::of(lexicon));
+        Self { style, lexicon, phrases, sheet_words }
     }
 
     /// The writer of the studio's own words: its own style, in US terms.
@@ -88,6 +95,11 @@ impl<'a> Writer<'a> {
     /// The phrases of its language.
     pub fn phrases(&self) -> &'static Phrases {
         self.phrases
+    }
+
+    /// What a sheet says around the rounds in its language.
+    pub fn sheet_words(&self) -> &'static SheetWords {
+        self.sheet_words
     }
 
     /// A round or a range of rounds by name: `Rnd 9`, `Rnds 12–16`.
@@ -117,14 +129,6 @@ impl<'a> Writer<'a> {
             text: self.text(&rounds.work, below),
             count: rounds.stated.as_ref().map_or_else(String::new, |n| self.count(n.it)),
         }
-    }
-
-    /// A whole sentence about `n` of `kind`, as the phrases have it.
-    pub fn sentence(&self, phrase: &str, n: u32, kind: StitchKind) -> String {
-        let kind = Value::Words(self.lexicon.kind(kind).brief(1));
-        let mut pen = TextPen::default();
-        pen.fill(self, phrase, &[("n", Value::Number(n)), ("kind", kind)]);
-        pen.text
     }
 
     /// `phrase` with each name in braces filled in: by its value, else by that term of the
@@ -200,6 +204,9 @@ impl<'a> Writer<'a> {
         let after = &self.style.heading.after;
         // A bare German number has its point already.
         if !pen.text.ends_with(after.as_str()) {
+            if after.starts_with([':', ';']) {
+                pen.words(&self.phrases.before_colon);
+            }
             pen.words(after);
         }
         pen

@@ -84,6 +84,11 @@ impl<'w, 'p> Scribe<'w, 'p> {
             Op::Each { kind, count } => self.each(*kind, *count),
             Op::Into { kind, many } => self.into(*kind, *many),
             Op::Together { kind, many, how } => {
+                let at = self.at;
+                if self.decrease_word(*kind, *many, *how, 1).is_some() {
+                    self.one_of_them();
+                }
+                self.at = at;
                 self.together(*kind, *many, *how, 1);
             }
             Op::Group { body, times } => self.group(body, *times, place),
@@ -139,24 +144,46 @@ impl<'w, 'p> Scribe<'w, 'p> {
     fn each(&mut self, kind: StitchKind, count: u32) {
         self.at += 1;
         let word = self.writer.lexicon.kind(kind).brief(count);
-        let style = self.writer.style;
-        match style.plain {
+        match self.plain() {
             PlainForm::InNext => {
                 let values = [("kind", Value::Words(word)), ("n", Value::Number(count))];
                 self.pen.fill(self.writer, self.writer.phrases.next.of(count), &values);
             }
-            _ if count == 1 && !style.says_one => self.pen.words(word),
+            _ if count == 1 && !self.says_one() => self.pen.words(word),
             PlainForm::After => {
                 self.pen.words(word);
                 self.pen.words(" ");
                 self.pen.number(count);
             }
-            PlainForm::Before => {
+            PlainForm::Before | PlainForm::Usual => {
                 self.pen.number(count);
                 self.pen.words(" ");
                 self.pen.words(word);
             }
         }
+    }
+
+    /// Where the number of plain stitches stands.
+    fn plain(&self) -> PlainForm {
+        match (self.writer.style.plain, self.writer.phrases.number_first) {
+            (PlainForm::Usual, true) => PlainForm::Before,
+            (PlainForm::Usual, false) => PlainForm::After,
+            (form, _) => form,
+        }
+    }
+
+    /// Where the number of several increases or decreases stands.
+    fn run_form(&self) -> RunForm {
+        match (self.writer.style.run, self.writer.phrases.number_first) {
+            (RunForm::Usual, true) => RunForm::Before,
+            (RunForm::Usual, false) => RunForm::After,
+            (form, _) => form,
+        }
+    }
+
+    fn says_one(&self) -> bool {
+        let usual = self.writer.style.plain == PlainForm::Usual;
+        self.writer.style.says_one || (usual && self.writer.phrases.number_first)
     }
 
     /// `count` stitches of `kind` in one place.
@@ -183,10 +210,20 @@ impl<'w, 'p> Scribe<'w, 'p> {
 
     fn into(&mut self, kind: StitchKind, many: u32) {
         if self.bare_increase(kind, many) {
+            self.one_of_them();
             self.pen.words(self.writer.lexicon.increase.brief(1));
         } else {
             let phrase = &self.writer.phrases.into;
             self.many_of(phrase, kind, many, None);
+        }
+    }
+
+    /// “1 ” before a single increase or decrease, where the language says it by habit.
+    fn one_of_them(&mut self) {
+        let usual = self.writer.style.run == RunForm::Usual;
+        if usual && self.run_form() == RunForm::Before {
+            self.pen.number(1_u32);
+            self.pen.words(" ");
         }
     }
 
@@ -275,7 +312,8 @@ impl<'w, 'p> Scribe<'w, 'p> {
                 self.pen.fill(self.writer, phrase, &[("kind", word)]);
             }
             EvenForm::InEach | EvenForm::Counted => {
-                self.pen.fill(self.writer, "{kind} {in_each}", &[("kind", word)]);
+                let phrase = &self.writer.phrases.in_each;
+                self.pen.fill(self.writer, phrase, &[("kind", word)]);
             }
         }
     }
@@ -305,11 +343,11 @@ impl<'w, 'p> Scribe<'w, 'p> {
     ) {
         let at = self.at;
         // “1 inc” is an increase, not a group of one.
-        let alone = n == 1 && self.writer.style.run == RunForm::Before;
+        let alone = n == 1 && self.run_form() == RunForm::Before;
         if self.bare_increase(kind, many) && !alone {
             let words = self.writer.lexicon.increase.brief(if n == 1 { 1 } else { 2 });
             let one = self.writer.lexicon.increase.brief(1);
-            let before = self.writer.style.run == RunForm::Before;
+            let before = self.run_form() == RunForm::Before;
             self.run(n, |scribe, _| scribe.pen.words(if before { words } else { one }));
         } else if n >= 2 {
             let phrase = &self.writer.phrases.into_each_of;
@@ -334,7 +372,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
         let writer = self.writer;
         // “3 3 sc together” is not to be told from a slip of the pen.
         let numbers_meet = in_words && writer.phrases.together.starts_with("{many}");
-        if writer.style.run == RunForm::Before && (n == 1 || numbers_meet) {
+        if self.run_form() == RunForm::Before && (n == 1 || numbers_meet) {
             self.repeat(body, Times::In(n), place);
         } else {
             self.run(n, |scribe, said| scribe.together(kind, many, how, said));
@@ -343,13 +381,13 @@ impl<'w, 'p> Scribe<'w, 'p> {
 
     /// One word worked `n` times: `inc × 6`, `6 inc`. `word` is told how many it stands for.
     fn run(&mut self, n: u32, word: impl FnOnce(&mut Self, u32)) {
-        match self.writer.style.run {
+        match self.run_form() {
             RunForm::Before => {
                 self.pen.number(n);
                 self.pen.words(" ");
                 word(self, n);
             }
-            RunForm::After => {
+            RunForm::After | RunForm::Usual => {
                 word(self, 1);
                 self.times(n);
             }

@@ -94,7 +94,9 @@ impl TextPen {
                         Value::Number(count) if *n == "n" => Some(*count),
                         _ => None,
                     });
-                    self.words(term_named(writer, name, count.unwrap_or(1)));
+                    let term = term_named(writer, name, count.unwrap_or(1));
+                    let word = || writer.sheet_words.get(name, writer.lexicon);
+                    self.words(term.or_else(word).unwrap_or_default());
                 }
             }
         }
@@ -137,11 +139,12 @@ impl TextPen {
     }
 }
 
-/// The term that a phrase or a house style calls `name`, as `count` of it are written.
-fn term_named<'a>(writer: &Writer<'a>, name: &str, count: u32) -> &'a str {
+/// The term that a phrase or a house style calls `name`, as `count` of it are written; none
+/// for what is no term.
+fn term_named<'a>(writer: &Writer<'a>, name: &str, count: u32) -> Option<&'a str> {
     let lexicon = writer.lexicon;
     let of = |term: &'a crate::words::Term| plural(term, count);
-    match name {
+    Some(match name {
         "stitch" => of(&lexicon.stitch),
         "round" => plural(&lexicon.round, 1),
         "rounds" => plural(&lexicon.round, 2),
@@ -150,17 +153,61 @@ fn term_named<'a>(writer: &Writer<'a>, name: &str, count: u32) -> &'a str {
         "hook" => of(&lexicon.hook),
         "skip" => of(&lexicon.skip),
         "in_each" => &lexicon.in_each.one,
+        "single" => lexicon.single.brief(count),
+        "half_double" => lexicon.half_double.brief(count),
+        "double" => lexicon.double.brief(count),
+        "increase" => lexicon.increase.brief(1),
+        "decrease" => lexicon.decrease.brief(1),
+        "gauge" => &lexicon.gauge.one,
+        "chain_one" => &lexicon.chain.one,
+        "chain_many" => &lexicon.chain.many,
+        "slip_one" => &lexicon.slip.one,
+        "slip_many" => &lexicon.slip.many,
+        "single_one" => &lexicon.single.one,
+        "single_many" => &lexicon.single.many,
+        "half_double_one" => &lexicon.half_double.one,
+        "half_double_many" => &lexicon.half_double.many,
+        "double_one" => &lexicon.double.one,
+        "double_many" => &lexicon.double.many,
+        "treble_one" => &lexicon.treble.one,
+        "treble_many" => &lexicon.treble.many,
         "stitches" if count == 1 => &lexicon.stitch.one,
         "stitches" => &lexicon.stitch.many,
         "times" if count == 1 => &lexicon.times.one,
         "times" => &lexicon.times.many,
-        _ => "",
-    }
+        _ => return None,
+    })
 }
 
 /// The names a phrase may hold beside those it is given values for.
 #[cfg(test)]
-pub(super) const TERMS: [&str; 10] = [
-    "stitch", "round", "rounds", "chain", "ring", "hook", "skip", "in_each", "stitches",
+pub(super) const TERMS: [&str; 28] = [
+    "stitch",
+    "round",
+    "rounds",
+    "chain",
+    "ring",
+    "hook",
+    "skip",
+    "in_each",
+    "stitches",
     "times",
+    "single",
+    "half_double",
+    "double",
+    "increase",
+    "decrease",
+    "gauge",
+    "chain_one",
+    "chain_many",
+    "slip_one",
+    "slip_many",
+    "single_one",
+    "single_many",
+    "half_double_one",
+    "half_double_many",
+    "double_one",
+    "double_many",
+    "treble_one",
+    "treble_many",
 ];

@@ -6,6 +6,7 @@ use std::sync::OnceLock;
 use serde::Deserialize;
 
 use crate::words::lexicon::Lexicon;
+use crate::words::tree::StitchKind;
 
 /// A phrase for one and a phrase for several.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
@@ -34,6 +35,12 @@ pub struct Phrases {
     pub language: String,
     /// Whether nouns keep their capital inside a sentence.
     pub nouns_capital: bool,
+    /// Whether a number stands before its stitch (`2 fM`), and is said where it is 1.
+    pub number_first: bool,
+    /// What stands before a colon: a space that does not break, or nothing.
+    pub before_colon: String,
+    /// Whether decimals stand after a comma.
+    pub decimal_comma: bool,
     /// The letter for a round, where one is in use.
     pub letter: Option<String>,
     /// A round's number and word; a range's.
@@ -64,6 +71,8 @@ pub struct Phrases {
     pub skipped: String,
     /// Another yarn.
     pub colour: String,
+    /// A plain round.
+    pub in_each: String,
     /// A plain round, in the shorter form.
     pub all_plain: String,
     /// After what is worked to the end of a round.
@@ -76,10 +85,14 @@ pub struct Phrases {
     pub only: String,
     /// How a spiral is worked.
     pub spiral: String,
-    /// How joined rounds are worked.
-    pub joined: String,
+    /// How joined rounds are worked, each joined in its first stitch.
+    pub joined_first: String,
+    /// The same, joined in the top of the chain that counts as the first stitch.
+    pub joined_top: String,
+    /// “first”, as it is said of single, half double and double crochet.
+    pub first: [String; 3],
     /// The chain that begins a joined round is its first stitch.
-    pub chain_counts: String,
+    pub chain_counts: OneMany,
     /// That chain is no stitch.
     pub chain_does_not_count: String,
     /// For left-handed makers.
@@ -90,6 +103,10 @@ pub struct Phrases {
     pub foundation: String,
     /// Stuffing after the last round.
     pub stuff_last: String,
+    /// Stuffing a part that no hand reaches later.
+    pub stuff_part: String,
+    /// Stuffing little by little from here on.
+    pub stuff_as_you_go: String,
     /// Stuffing before a piece is drawn shut.
     pub stuff_then_close: String,
     /// Stuffing before a piece is sewn on.
@@ -100,6 +117,8 @@ pub struct Phrases {
     pub close_drawn: String,
     /// Leaving the last round open.
     pub close_open: String,
+    /// The same where rounds are joined.
+    pub close_joined: String,
     /// Said of words that no native reader has checked.
     pub unchecked: String,
     /// Above the list of abbreviations.
@@ -113,7 +132,7 @@ pub struct Phrases {
     /// What stitches worked together are.
     pub together_means: String,
     /// Stitches in all.
-    pub total: String,
+    pub total: OneMany,
     /// A size, where what it works is said apart.
     pub size: String,
 }
@@ -124,6 +143,15 @@ impl Phrases {
         let language = lexicon.code.split('-').next().unwrap_or_default();
         let all = all();
         all.iter().find(|(code, _)| *code == language).map_or(&all[0].1, |(_, phrases)| phrases)
+    }
+
+    /// “first”, as it is said of `kind`.
+    pub(super) fn first_of(&self, kind: StitchKind) -> &str {
+        match kind {
+            StitchKind::HalfDouble => &self.first[1],
+            StitchKind::Double => &self.first[2],
+            StitchKind::Single | StitchKind::Slip | StitchKind::Treble => &self.first[0],
+        }
     }
 
     /// The ordinal ending of `n`: `2nd`, `11th`, `3.`.

@@ -71,7 +71,7 @@ fn head(writer: &Writer<'_>, lines: &[TextPen]) -> String {
 
 fn total(writer: &Writer<'_>, total: u64) -> TextPen {
     let mut pen = TextPen::default();
-    let phrase = &writer.phrases.total;
+    let phrase = writer.phrases.total.of(if total == 1 { 1 } else { 2 });
     let (before, after) = phrase.split_once("{n}").unwrap_or((phrase, ""));
     pen.words(before);
     pen.number(total);

@@ -80,6 +80,8 @@ pub enum PlainForm {
     Before,
     /// `sc in next 2 sts`
     InNext,
+    /// As the language is used to: `sc 2`, `2 fM`.
+    Usual,
 }
 
 /// Rounds of plain stitches throughout.
@@ -118,6 +120,8 @@ pub enum RunForm {
     After,
     /// `6 inc`
     Before,
+    /// As the language is used to.
+    Usual,
 }
 
 /// Several stitches worked several times.

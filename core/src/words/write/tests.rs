@@ -4,7 +4,7 @@ use super::pen::TERMS;
 use super::*;
 use crate::piece::cloth::Loop;
 use crate::words::lexicon::{self, Term};
-use crate::words::{Decrease, Line, Pattern, Times};
+use crate::words::{Decrease, Line, Pattern, StitchKind, Times};
 
 const SC: StitchKind = StitchKind::Single;
 
@@ -174,7 +174,7 @@ fn a_repeat_from_an_asterisk_counts_on() {
     assert!(said("stars", "en-us", repeat()).ends_with("5 more times"));
     assert!(said("stars", "de", repeat()).ends_with("noch 5 x wiederholen"));
     assert!(said("stars", "fr", repeat()).ends_with("5 fois de plus"));
-    assert!(said("stars", "es", repeat()).ends_with("* 6 x"));
+    assert!(said("stars", "es", repeat()).ends_with("* 6 veces"));
     assert!(said("bench", "fr", repeat()).ends_with(" × 6"));
     let two = [group(Times::In(2), [each(2), inc()]), group(Times::In(3), [each(1), inc()])];
     assert!(!said("stars", "en-us", two).contains('*'), "two asterisks would be in doubt");

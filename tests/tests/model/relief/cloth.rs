@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use plumpline_core::picture::relief::Relief;
 use plumpline_core::placement::Stitch;
 
-use super::{SAMPLES, sample};
+use super::samples;
 
 /// Places of the crests of a latitude, as parts of it: of stretches that rise above their
 /// surroundings by `least` mm.
@@ -40,9 +40,8 @@ fn crests(heights: &[f32], least: f32) -> Vec<f32> {
 
 #[test]
 fn every_round_has_as_many_columns_as_stitches() {
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
+    for (name, piece, plan) in samples() {
+        let relief = Relief::new(&piece, &plan);
         let stitch = plan.stitch_mm.width as f32;
         for (number, round) in (1..).zip(&plan.rounds) {
             // In the upper half the two legs of a stitch stand apart.
@@ -83,9 +82,8 @@ fn legs(relief: &Relief, round: u32, count: u32, up: f32, least: f32) -> Vec<Opt
 #[test]
 fn shaping_is_where_placement_has_it() {
     let (mut increases, mut decreases) = (0, 0);
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
+    for (name, piece, plan) in samples() {
+        let relief = Relief::new(&piece, &plan);
         for (number, round) in (1..).zip(&plan.rounds).skip(2) {
             let count = round.count as usize;
             if count < 12 {

@@ -130,7 +130,8 @@ fn a_file_carries_the_picture_and_its_outline() {
         fonts: "sans-serif",
         ids: "",
     };
-    let text = svg::still(&still, &frame).expect("it is written");
+    let png = still.png(None).expect("it is written");
+    let text = svg::still(&still, &png, &frame);
     assert!(text.starts_with("<svg ") && text.ends_with("</svg>\n"));
     assert!(text.contains("<title id=\"title\">Cushion &amp; &lt;pins&gt;</title>"));
     assert!(text.contains("data:image/png;base64,iVBORw0KGgo"));

@@ -4,17 +4,17 @@
 mod anything;
 mod cloth;
 mod ends;
+mod yarns;
 
 use std::collections::BTreeSet;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use plumpline_core::picture::Rgb;
 use plumpline_core::picture::relief::{
     PosedRelief, Quality, Relief, ReliefPose, ReliefScene, ReliefView, Seen,
 };
-use plumpline_core::{Hand, Plan, Project, file, plan};
+use plumpline_core::{Hand, Piece, Plan, Project, file, plan};
 
-const SAMPLES: [&str; 6] = ["acorn", "cushion", "float", "mushroom", "pear", "pebble"];
 const COLOURS: [Rgb; 3] = [[184, 86, 64], [230, 210, 166], [62, 125, 138]];
 
 fn sample(name: &str) -> (Project, Plan) {
@@ -22,6 +22,25 @@ fn sample(name: &str) -> (Project, Plan) {
     let project = file::load(&folder.join(format!("{name}.ron"))).expect("the sample loads");
     let plan = plan(&project.pieces[0]).expect("it plans");
     (project, plan)
+}
+
+/// Every piece of every sample, with its plan.
+fn samples() -> Vec<(String, Piece, Plan)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../sample-projects");
+    let files = std::fs::read_dir(folder).expect("the samples are there");
+    let mut paths: Vec<PathBuf> = files.map(|f| f.expect("it is there").path()).collect();
+    paths.sort();
+    let mut all = Vec::new();
+    for path in paths {
+        let project = file::load(&path).expect("the sample loads");
+        for piece in project.pieces {
+            let name = format!("{}, {}", project.title, piece.name);
+            let plan = plan(&piece).expect("it plans");
+            all.push((name, piece, plan));
+        }
+    }
+    assert!(all.len() > 9, "{} pieces", all.len());
+    all
 }
 
 struct Picture {
@@ -100,9 +119,8 @@ fn view(relief: &Relief, side: u32, turn_deg: f32, tilt_deg: f32) -> ReliefView 
 
 #[test]
 fn every_stitch_can_be_pointed_at() {
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
+    for (name, piece, plan) in samples() {
+        let relief = Relief::new(&piece, &plan);
         let mut seen = BTreeSet::new();
         for (turn, tilt) in
             [(0.0, 20.0), (120.0, 20.0), (240.0, -20.0), (30.0, 80.0), (30.0, -80.0)]
@@ -122,9 +140,8 @@ fn every_stitch_can_be_pointed_at() {
 
 #[test]
 fn no_ground_shows_inside_the_silhouette() {
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
+    for (name, piece, plan) in samples() {
+        let relief = Relief::new(&piece, &plan);
         for (side, tilt) in [(64, 14.0), (200, -75.0), (300, 0.0), (300, 14.0), (480, 50.0)] {
             for quality in [Quality::Draft, Quality::Full] {
                 let view = ReliefView { quality, ..view(&relief, side, 30.0, tilt) };
@@ -139,9 +156,8 @@ fn no_ground_shows_inside_the_silhouette() {
 
 #[test]
 fn the_silhouette_is_that_of_the_forecast() {
-    for name in SAMPLES {
-        let (project, plan) = sample(name);
-        let relief = Relief::new(&project.pieces[0], &plan);
+    for (name, piece, plan) in samples() {
+        let relief = Relief::new(&piece, &plan);
         let view = view(&relief, 500, 40.0, 0.0);
         let picture = Picture::of(&[PosedRelief::new(&relief, &COLOURS)], &view);
         let stitch = plan.stitch_mm.width as f32 * view.scale;
@@ -206,6 +222,37 @@ fn a_picture_is_the_same_in_bands_and_at_once() {
         }
         assert!(whole.map.iter().any(|s| s.part == 1) && whole.map.iter().any(|s| s.part == 2));
     }
+}
+
+#[test]
+fn four_threads_draw_what_one_does() {
+    let (project, plan) = sample("mushroom");
+    let relief = Relief::new(&project.pieces[0], &plan);
+    let view = view(&relief, 330, 20.0, 14.0);
+    let parts = [PosedRelief::new(&relief, &COLOURS)];
+    let scene = ReliefScene::new(&parts, &view);
+    let [wide, tall] = view.size.map(|s| s as usize);
+    // Bands of rows that no block of pixels ends with, each to the thread whose turn it is.
+    let rows = 7;
+    let mut pixels = vec![[0; 4]; wide * tall];
+    let mut map = vec![Seen::default(); wide * tall];
+    std::thread::scope(|threads| {
+        let bands = pixels.chunks_mut(wide * rows).zip(map.chunks_mut(wide * rows));
+        let mut turns: [Vec<_>; 4] = Default::default();
+        for (i, band) in bands.enumerate() {
+            turns[i % 4].push((i * rows, band));
+        }
+        for turn in turns {
+            let scene = &scene;
+            threads.spawn(move || {
+                for (from, (pixels, map)) in turn {
+                    scene.rows(from as u32, (from + rows) as u32, pixels, map);
+                }
+            });
+        }
+    });
+    let one = Picture::of(&parts, &view);
+    assert!(one.pixels == pixels && one.map == map);
 }
 
 #[test]

@@ -6,8 +6,10 @@ mod column;
 mod formula_field;
 mod tile;
 
+use std::path::PathBuf;
+
 use egui::{Align2, Context, Id, Rect, Sense, Stroke, StrokeKind, Ui};
-use egui::{UiBuilder, vec2};
+use egui::{UiBuilder, Vec2, vec2};
 use plumpline_core::starter::Starter;
 
 use super::recent;
@@ -19,6 +21,8 @@ use crate::fields::over::{self, Head};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::{Tokens, type_faces};
 use crate::work::home::DeskAction;
+use crate::work::home::desk::Desk;
+use crate::work::small_pictures::Pictured;
 use choice::BeginFrom;
 pub use choice::StartChoice;
 
@@ -37,6 +41,15 @@ const ACROSS: usize = 4;
 const RECENT: usize = 4;
 /// Height of the button under them.
 const OPEN: f32 = 38.0;
+
+/// The small pictures that the card shows, each with its size in points.
+pub(crate) fn wanted(desk: &Desk) -> impl Iterator<Item = (Pictured, Vec2)> {
+    let starters = Starter::ALL.into_iter().map(Pictured::Starter);
+    let there = |path: &&PathBuf| !desk.missing.contains(path);
+    let recent = desk.recent.iter().take(RECENT).filter(there).cloned();
+    let recent = recent.map(|path| (Pictured::Project(path), recent::PICTURE));
+    starters.map(|starter| (starter, tile::PICTURE)).chain(recent)
+}
 
 /// Draws the card over the window.
 pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Actions) {
@@ -93,7 +106,11 @@ fn tiles(
         let names = (name.as_str(), starter.name());
         let shown = &card.pictures[i];
         let tile = tile::show(ui, t, place(i, 1), names, card.from == from, |painter, rect| {
-            shown.paint(painter, t, rect, false);
+            match bench.small_pictures.starter(starter) {
+                Some(texture) => tile::picture(painter, texture, rect),
+                // Until its stitches are drawn.
+                None => shown.paint(painter, t, rect, false),
+            }
         });
         if tile.clicked() || tile.double_clicked() {
             pressed = Some((from, tile.double_clicked()));
@@ -145,7 +162,7 @@ fn projects(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
             "Projects you save or open are listed here. A project file can also be dropped on the window.",
         );
     }
-    recent::lines(ui, bench, RECENT, actions);
+    recent::lines(ui, bench, RECENT, true, actions);
     let row = area.with_min_y(area.bottom() - OPEN);
     let button = Rect::from_min_size(row.min + vec2(0.0, 5.0), vec2(160.0, 28.0));
     let enabled = Command::Open.enabled(bench);

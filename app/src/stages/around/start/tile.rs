@@ -1,7 +1,8 @@
 //! What a piece can begin from as a tile: a picture over its name.
 
 use egui::{
-    Align2, Mesh, Painter, Pos2, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind, Ui,
+    Align2, Mesh, Painter, Pos2, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind,
+    TextureHandle, Ui,
 };
 use egui::{Vec2, WidgetInfo, pos2, vec2};
 use plumpline_core::Outline;
@@ -13,6 +14,8 @@ use crate::kit::{Tokens, paint, type_faces};
 
 /// Size of a tile.
 pub(super) const SIZE: Vec2 = vec2(106.0, 112.0);
+/// Size of the picture on a tile of a starter.
+pub(super) const PICTURE: Vec2 = vec2(88.0, 76.0);
 /// Between tiles.
 pub(super) const APART: f32 = 8.0;
 /// Places of the profile that are drawn.
@@ -99,6 +102,12 @@ impl ProfilePicture {
             painter.circle(at(knot, 1.0), KNOT, t.panel, Stroke::new(1.4, t.outline));
         }
     }
+}
+
+/// Draws a picture of [`PICTURE`] size about the middle of `rect`.
+pub(super) fn picture(painter: &Painter, texture: &TextureHandle, rect: Rect) {
+    let place = Rect::from_center_size(rect.center(), PICTURE);
+    paint::texture(painter, texture, place);
 }
 
 /// Words in small plates, two in a row: what kinds of files are read.

@@ -55,7 +55,7 @@ impl Rows {
     pub fn new(view: Rect, plan: &Plan, frozen: Option<f32>, zoom: f32, marks: f32) -> Self {
         let count = plan.rounds.len() as u32;
         let chain = if plan.chain.is_some() { CHAIN } else { 0.0 };
-        let stuff_after = plan.stuff_after;
+        let stuff_after = plan.stuff_after();
         let gap = if stuff_after.is_some() { STUFFING } else { 0.0 };
         let room = (view.height() - chain - gap - 4.0) / count.max(1) as f32;
         // At a text scale of 125 % and up a row is as high as a finger needs.

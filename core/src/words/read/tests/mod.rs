@@ -2,6 +2,7 @@
 
 mod forms;
 mod lines;
+mod sense;
 mod terms;
 
 use super::{TermsWish, read};

@@ -1,0 +1,102 @@
+//! The rounds that one heading names: “5–9”, “5 to 9”, “7, 8, 9”.
+
+use super::token::{Say, Tok, Token};
+
+/// What stands at `at`.
+pub(super) fn kind(line: &[Token], at: usize) -> Option<Tok> {
+    line.get(at).map(|t| t.tok)
+}
+
+/// Whether it is the word for a round; whether it says “row”, and whether several.
+pub(super) fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
+    match token?.tok {
+        Tok::Round => Some((false, token?.plural)),
+        Tok::Say(Say::Row) => Some((true, token?.plural)),
+        _ => None,
+    }
+}
+
+/// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
+/// and where the heading ends; none where the numbers are no range.
+pub(super) fn further(
+    line: &[Token],
+    first: u32,
+    mut at: usize,
+    plural: bool,
+) -> Option<(u32, usize)> {
+    let mut last = first;
+    // “6...9”, “6..9”
+    let dots = line[at.min(line.len())..]
+        .iter()
+        .take(3)
+        .take_while(|t| t.tok == Tok::Stop && t.glued)
+        .count();
+    if dots > 1
+        && let Some(Tok::Number(next)) = kind(line, at + dots)
+        && next > first
+        && line[at + dots].glued
+    {
+        return Some((next, at + dots + 1));
+    }
+    loop {
+        // “R5–R9” says the word again.
+        let word = round_word(line.get(at + 1)).is_some();
+        let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
+        let again = again + usize::from(word && kind(line, at + 2) == Some(Tok::Stop));
+        let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
+            return Some((last, at));
+        };
+        let after = kind(line, at + 2 + again);
+        let heads = matches!(
+            after,
+            None | Some(
+                Tok::Colon
+                    | Tok::Close
+                    | Tok::Stop
+                    | Tok::Open(_)
+                    | Tok::Equals
+                    | Tok::Dash
+                    | Tok::Bar
+                    | Tok::Newline
+            )
+        );
+        let glued = line[at..].iter().take(2).all(|t| t.glued);
+        match kind(line, at) {
+            Some(Tok::Dash) if last == first && (heads || glued || plural || word) => {
+                return Some((next, at + 2 + again));
+            }
+            // “6 -> 9:”
+            Some(Tok::Equals)
+                if last == first && after == Some(Tok::Colon) && next > first.max(2) =>
+            {
+                return Some((next, at + 2 + again));
+            }
+            // “9/10/11”
+            Some(Tok::Slash) if after == Some(Tok::Slash) && next == last.saturating_add(1) => {
+                last = next;
+                at += 2 + again;
+            }
+            Some(Tok::Slash) if (heads || glued) && next > last => {
+                return Some((next, at + 2 + again));
+            }
+            Some(Tok::Say(Say::To | Say::Work)) if last == first => {
+                return Some((next, at + 2 + again));
+            }
+            // “5 a 6:”, from another language.
+            Some(Tok::Say(Say::The)) if last == first && heads && next > first => {
+                return Some((next, at + 2 + again));
+            }
+            Some(Tok::Comma | Tok::Say(Say::Then))
+                if heads || matches!(after, Some(Tok::Comma | Tok::Say(Say::Then))) =>
+            {
+                // Rounds that are not neighbours are no range.
+                if next != last.saturating_add(1) {
+                    return None;
+                }
+                last = next;
+                at += 2 + again;
+            }
+            _ => return Some((last, at)),
+        }
+    }
+}
