@@ -1,14 +1,13 @@
 //! The studio's way with files: opening and saving, the questions before, the news after.
 
 use std::path::{Path, PathBuf};
-use std::time::{Duration, Instant};
 
 use egui::{Context, ViewportCommand};
 use plumpline_core::disk;
 
 use super::ask::{FileUse, Hindrance, Hurdle, Next, Question, Reply};
 use super::studio::Studio;
-use crate::document::{Document, Revision};
+use crate::document::Document;
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage};
 use crate::work::body_file::BodyPicture;
@@ -19,28 +18,7 @@ use crate::work::shape_file::ShapeKind;
 use crate::work::worker::Ticket;
 use plumpline_core::Project;
 
-/// How long the first picture waits for the project that it shows.
-const FIRST: Duration = Duration::from_secs(2);
-
 impl Studio {
-    /// Opens the project at `path` before anything is shown, so that the first picture is the
-    /// right one; where that takes long the window comes first, with the sample.
-    pub(super) fn open_first(&mut self, ctx: &Context, path: PathBuf) {
-        self.given_up = Some(self.document.revision());
-        self.files.with_path(ctx, Purpose::Open, path);
-        let began = Instant::now();
-        while self.files.is_busy() && began.elapsed() < FIRST {
-            match self.files.hear() {
-                Some((_, Outcome::Opened(path, project))) => {
-                    self.take_pattern(ctx, &beside(&path));
-                    self.document = Document::new(*project, Some(path));
-                }
-                Some((_, Outcome::Failed(why))) => self.say(why, true),
-                _ => std::thread::sleep(Duration::from_millis(1)),
-            }
-        }
-    }
-
     /// Asks where the sheet is to be written, and writes it.
     pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
         let project = Box::new(self.document.project().clone());
@@ -180,15 +158,14 @@ impl Studio {
             }
             Reply::Discard(next) => self.go_on(ctx, frame, next),
             Reply::Path(wanted, path) => {
-                let FileUse { purpose, then } = wanted.clone();
+                let typed = path.display().to_string();
                 // A desktop's dialog asks before a file is replaced; a typed path is asked
                 // about here.
-                let purpose = match purpose.reads() {
-                    true => purpose,
-                    false => Purpose::IfFree(Box::new(purpose)),
+                let purpose = match wanted.purpose.reads() {
+                    true => wanted.purpose.clone(),
+                    false => Purpose::IfFree(Box::new(wanted.purpose.clone())),
                 };
-                let typed = path.display().to_string();
-                let ticket = self.with_file(ctx, path, purpose, then);
+                let ticket = self.with_file(ctx, path, purpose, wanted.then.clone());
                 self.typed.insert(ticket, (wanted, typed));
             }
             Reply::Replace(path, FileUse { purpose, then }) => {
@@ -235,19 +212,6 @@ impl Studio {
             self.then.insert(ticket, next);
         }
         ticket
-    }
-
-    /// Whoever comes back to the window may have written in the file elsewhere meanwhile, and
-    /// so may others as long as it is open.
-    fn compare(&mut self, ctx: &Context) {
-        self.watch.look_at(ctx, self.document.path());
-        self.stirred |= self.watch.has_stirred();
-        self.stirred |= ctx.input(|i| i.raw.events.contains(&egui::Event::WindowFocused(true)));
-        let due = self.stirred && !self.files.is_busy();
-        let Some(path) = self.document.path().filter(|_| due) else { return };
-        self.stirred = false;
-        let (path, known) = (path.to_owned(), Box::new(self.document.known().clone()));
-        self.files.with_path(ctx, Purpose::Compare(self.document.id(), known), path);
     }
 
     /// What has come of a wish that has to do with files.
@@ -334,24 +298,6 @@ impl Studio {
         }
     }
 
-    /// Asks what becomes of a save that cannot simply be done.
-    fn hinder(&mut self, path: PathBuf, mine: ToSave, why: Hindrance, then: Option<Next>) {
-        // Nothing is lost while the question stands.
-        self.home.hurry();
-        if self.document.id() == mine.of {
-            let hurdle = Hurdle { beside: free_beside(&path), path, mine, why, then };
-            self.question(Question::Hurdle(Box::new(hurdle)));
-        }
-    }
-
-    /// Tells what has become of the file of the document `of`, if that is still open.
-    fn say_of_file(&mut self, of: Revision, what: &str) {
-        if self.document.id() == of {
-            let name = self.document.path().and_then(Path::file_name).unwrap_or_default();
-            self.say(format!("{} {what}", name.to_string_lossy()), true);
-        }
-    }
-
     /// Saves the written pattern beside the project, where it has one.
     fn keep_pattern(&mut self, path: &Path) {
         let text = self.proofreading.text().to_owned();
@@ -381,7 +327,7 @@ impl Studio {
 
     /// Files dropped on the window, a close that was asked for, jobs that are done.
     pub(super) fn receive(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        self.compare(ctx);
+        self.compare_with_file(ctx);
         while let Some((ticket, outcome)) = self.files.hear() {
             self.outcome(ctx, frame, ticket, outcome);
         }
@@ -416,13 +362,6 @@ impl Studio {
             }
         }
     }
-}
-
-/// A path beside `path` where nothing stands yet: `float (2).ron`.
-fn free_beside(path: &Path) -> PathBuf {
-    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-    let numbered = |n: u32| path.with_file_name(format!("{stem} ({n}).ron"));
-    (2..1000).map(numbered).find(|path| !path.exists()).unwrap_or_else(|| numbered(1000))
 }
 
 /// Where the written pattern of the project at `path` is kept.

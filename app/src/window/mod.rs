@@ -4,6 +4,7 @@
 mod ask;
 mod commanding;
 mod files;
+mod hurdles;
 mod keep;
 mod layout;
 mod lesson;

@@ -224,8 +224,8 @@ fn saves_when_asked() {
     if let Ok(asked) = std::env::var(KIND) {
         let kind = Kind::ALL.into_iter().find(|kind| format!("{kind:?}") == asked);
         return match kind.expect("a kind that there is").save(folder, 1) {
-            Ok(()) => println!("saved"),
-            Err(why) => println!("refused {why}"),
+            Ok(()) => println!("\nsaved"),
+            Err(why) => println!("\nrefused {why}"),
         };
     }
     // All at once, so that a kill falls upon each wherever it is.

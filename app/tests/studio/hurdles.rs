@@ -159,15 +159,15 @@ fn typing<'a>(from: &Path) -> Bench<'a> {
 
 fn save_at(bench: &mut Bench<'_>, name: &str) {
     bench.key_press_modifiers(Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
-    until(bench, "it asks where", |b| b.query_by_label("Where is the file?").is_some());
+    let asks = |b: &Bench<'_>| b.query_by_label_contains("Type the whole path").is_some();
+    until(bench, "it asks where", asks);
     bench.run();
-    let field = bench.get_by_role(egui::accesskit::Role::TextInput);
-    field.focus();
     bench.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    bench.get_by_role(egui::accesskit::Role::TextInput).type_text(name);
+    bench.run();
+    bench.event(egui::Event::Text(name.into()));
     bench.run();
     bench.key_press(Key::Enter);
-    bench.step();
+    bench.run();
 }
 
 #[test]

@@ -139,8 +139,8 @@ pub enum SavedOver {
     Changed(Option<Box<Project>>),
 }
 
-/// Saves `project` at `path` if that still holds one of the projects `known`, or nothing at
-/// all.
+/// Saves `project` at `path` if that still holds one of the projects `known`, or this one
+/// already, or nothing at all.
 ///
 /// # Errors
 /// As [`save`].
@@ -148,7 +148,7 @@ pub fn save_over(project: &Project, path: &Path, known: &[&Project]) -> Result<S
     // From here to the end nobody who asks for a turn changes the file.
     let _turn = disk::turn(path).map_err(|e| unsaved(path, &e.what))?;
     match standing(path) {
-        Some(Some(theirs)) if !known.contains(&&theirs) => {
+        Some(Some(theirs)) if theirs != *project && !known.contains(&&theirs) => {
             Ok(SavedOver::Changed(Some(Box::new(theirs))))
         }
         Some(None) => Ok(SavedOver::Changed(None)),
@@ -166,7 +166,7 @@ pub fn save_making(project: &Project, path: &Path, known: &[&Project]) -> Result
     let _turn = disk::turn(path).map_err(|e| unsaved(path, &e.what))?;
     let same = |theirs: &Project| {
         let unmade = |of: &Project| Project { making: of.making.clone(), ..theirs.clone() };
-        known.iter().any(|known| unmade(known) == **known)
+        known.iter().chain([&project]).any(|known| unmade(known) == **known)
     };
     match standing(path) {
         Some(Some(theirs)) if !same(&theirs) => Ok(SavedOver::Changed(Some(Box::new(theirs)))),
@@ -294,6 +294,9 @@ mod tests {
         assert_eq!(save_over(&mine, &path, &[&known]), Ok(SavedOver::Changed(None)));
         assert_eq!(save_making(&worked, &path, &[&known]), Ok(SavedOver::Changed(None)));
         assert_eq!(std::fs::read_to_string(&path).expect("it is there"), "half a fi");
+        // What stands there already is no change.
+        save(&mine, &path).expect("saved");
+        assert_eq!(save_over(&mine, &path, &[&known]), Ok(SavedOver::Saved));
         // Another's progress is no other design.
         save(&worked, &path).expect("saved");
         assert_eq!(save_making(&known, &path, &[&known]), Ok(SavedOver::Saved));

@@ -220,7 +220,11 @@ fn against(solid: &Solid) -> f64 {
         return turned_against(solid.nodes());
     }
     let ring = |k: usize| (0..24).map(move |i| (k, f64::from(i) / 24.0));
-    let places = (0..solid.nodes().len()).flat_map(ring);
+    // Of a long piece not every node: what is left out can only make it smaller, which is the
+    // safe side.
+    let (last, apart) =
+        (solid.nodes().len().saturating_sub(1), solid.nodes().len().div_ceil(60));
+    let places = (0..last).step_by(apart.max(1)).chain([last]).flat_map(ring);
     let points: Vec<V3> =
         places.map(|(k, turn)| solid.station(OnCloth { round: k as f64, turn }).at).collect();
     hull_against(&points)

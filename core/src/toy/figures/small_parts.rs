@@ -22,6 +22,9 @@ pub const BALL_MM: f64 = 1.75 * 25.4;
 /// What a search may miss: so much too large still counts as fitting.
 const TIGHT: f64 = 1e-6;
 
+/// What a step has to gain to be taken at its length.
+const GAIN: f64 = 1e-10;
+
 /// Directions tried before the best are bettered.
 const DIRECTIONS: usize = 300;
 
@@ -117,10 +120,17 @@ pub fn hull_against(points: &[V3]) -> f64 {
     better.fold(f64::INFINITY, f64::min)
 }
 
+/// Steps of a search, at most: along a valley that is nearly level each gains next to nothing,
+/// and there would be no end.
+const MOST_STEPS: usize = 200;
+
 /// Goes downhill from `axis` in ever smaller steps.
 fn bettered(mut value: f64, mut axis: V3, at: &impl Fn(V3) -> f64) -> f64 {
     let mut step = 0.1;
-    while step > 1e-8 {
+    for _ in 0..MOST_STEPS {
+        if step < 1e-8 {
+            break;
+        }
         let aside = if axis[0].abs() < 0.6 { [1.0, 0.0, 0.0] } else { [0.0, 1.0, 0.0] };
         let u = unit(cross(axis, aside));
         let v = cross(axis, u);
@@ -130,7 +140,7 @@ fn bettered(mut value: f64, mut axis: V3, at: &impl Fn(V3) -> f64) -> f64 {
         });
         let next = ways.map(|d| (at(d), d)).min_by(|a, b| a.0.total_cmp(&b.0));
         match next {
-            Some((less, way)) if less < value => (value, axis) = (less, way),
+            Some((less, way)) if less < value - GAIN => (value, axis) = (less, way),
             _ => step *= 0.5,
         }
     }
