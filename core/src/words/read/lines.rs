@@ -1,7 +1,8 @@
 //! The lines of a text: a heading with what belongs to it, even where that runs on over the
 //! ends of lines, or words without a heading.
 
-use super::heading::{Heading, bullets_of, heading};
+use super::heading::{bullets_of, heading};
+use super::heading_range::Heading;
 use super::paragraph::piece_of_line;
 use super::token::{Say, Tok, Token};
 
@@ -26,6 +27,10 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     let mut found: Vec<MeantLine<'a>> = Vec::new();
     // Where the last line found starts, if it is a round that may run on.
     let mut open: Option<Open> = None;
+    // The last number in the first column of a table.
+    let mut table = 0_u32;
+    // The last number of a round.
+    let mut so_far = 0_u32;
     let mut start = 0;
     while start < tokens.len() {
         if tokens[start].tok == Tok::Newline {
@@ -35,8 +40,18 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
             start += 1;
             continue;
         }
-        let end = start + piece_of_line(&tokens[start..], text);
-        let heading = heading(&tokens[start..end]);
+        let end = start + piece_of_line(&tokens[start..], text, so_far);
+        let heading = heading(&tokens[start..end]).filter(|h| {
+            // A table begins with round 1, behind no round, and counts on.
+            let behind = found.last().and_then(|l| l.heading);
+            !h.tabled
+                || (h.first == 1 || Some(h.first) == table.checked_add(1))
+                    && behind.is_none_or(|b| b.tabled)
+        });
+        if let Some(h) = heading.filter(|h| h.numbered) {
+            so_far = h.last;
+            table = if h.tabled { h.last } else { table };
+        }
         let line = &tokens[start..end];
         match (&mut open, heading, found.last_mut()) {
             (Some(round), None, Some(last))
@@ -54,6 +69,9 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     }
     found
 }
+
+/// Rounds that a table has at least.
+const SHORTEST_TABLE: usize = 4;
 
 /// Takes the headings off lines whose number follows on from no other and begins nothing: a
 /// list, or “3 rounds even”.
@@ -73,15 +91,30 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
         let before = k.checked_sub(1).filter(|&b| nearly(&numbered[b].1, own));
         from.push(before.map_or(own.first, |b| from[b]));
     }
+    // How many belong to the run that begins so.
+    let mut runs: Vec<usize> = vec![1; numbered.len()];
+    for k in (1..numbered.len()).rev() {
+        if nearly(&numbered[k - 1].1, &numbered[k].1) {
+            runs[k - 1] = runs[k] + 1;
+        }
+    }
+    let mut begun = 0;
     let mut strays: Vec<usize> = Vec::new();
-    for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
+    for (k, (i, own)) in numbered.iter().enumerate() {
+        if k.checked_sub(1).is_none_or(|b| !nearly(&numbered[b].1, own)) {
+            begun = k;
+        }
+        if !own.bare {
+            continue;
+        }
+        let short = own.tabled && runs[begun] < SHORTEST_TABLE;
         let before = k.checked_sub(1).is_some_and(|b| nearly(&numbered[b].1, own));
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
         let begins = own.first == 1
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
         let from_one = from[k] == 1;
         let stray = !(before || after || begins) && numbered.len() > 1;
-        if stray || own.weak && !(from_one && (before || after)) {
+        if stray || short || own.weak && !(from_one && (before || after)) {
             strays.push(*i);
         }
     }
