@@ -19,7 +19,7 @@ pub(super) fn heading(line: &[Token]) -> Option<Heading> {
         .or_else(|| bare(line, from))
         .or_else(|| unpointed(line, from))
         .or_else(|| stepped(line, from))
-        .or_else(|| tabled(line, from))
+        .or_else(|| tabled(line, signs(line, false)))
         .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
 }

@@ -45,13 +45,12 @@ pub(super) fn tabled(line: &[Token], from: usize) -> Option<Heading> {
             Tok::Open(_) | Tok::Star | Tok::InEach | Tok::Ring | Tok::Loop(_) | Tok::Number(_),
             _,
         ) => true,
-        (Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..), Some(after)) => matches!(
-            after,
-            Tok::Number(_)
-                | Tok::InEach
-                | Tok::Times
-                | Tok::Say(Say::In | Say::Around | Say::Each)
-        ),
+        (Tok::Kind(_), Some(after)) => {
+            matches!(after, Tok::Number(_) | Tok::InEach | Tok::Times | Tok::Say(Say::Around))
+        }
+        (Tok::Increase(_) | Tok::Decrease(..), Some(after)) => {
+            matches!(after, Tok::InEach | Tok::Times | Tok::Say(Say::Around))
+        }
         _ => false,
     };
     let made = made(first, range.unwrap_or(first), false, at);

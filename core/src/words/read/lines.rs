@@ -76,6 +76,7 @@ const SHORTEST_TABLE: usize = 4;
 /// Takes the headings off lines whose number follows on from no other and begins nothing: a
 /// list, or “3 rounds even”.
 pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
+    unhead_short_tables(lines);
     let numbered: Vec<(usize, Heading)> = lines
         .iter()
         .enumerate()
@@ -91,33 +92,35 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
         let before = k.checked_sub(1).filter(|&b| nearly(&numbered[b].1, own));
         from.push(before.map_or(own.first, |b| from[b]));
     }
-    // How many belong to the run that begins so.
-    let mut runs: Vec<usize> = vec![1; numbered.len()];
-    for k in (1..numbered.len()).rev() {
-        if nearly(&numbered[k - 1].1, &numbered[k].1) {
-            runs[k - 1] = runs[k] + 1;
-        }
-    }
-    let mut begun = 0;
     let mut strays: Vec<usize> = Vec::new();
-    for (k, (i, own)) in numbered.iter().enumerate() {
-        if k.checked_sub(1).is_none_or(|b| !nearly(&numbered[b].1, own)) {
-            begun = k;
-        }
-        if !own.bare {
-            continue;
-        }
-        let short = own.tabled && runs[begun] < SHORTEST_TABLE;
+    for (k, (i, own)) in numbered.iter().enumerate().filter(|(_, (_, h))| h.bare) {
         let before = k.checked_sub(1).is_some_and(|b| nearly(&numbered[b].1, own));
         let after = numbered.get(k + 1).is_some_and(|(_, next)| follows(own, next));
         let begins = own.first == 1
             && lines[*i].body().iter().any(|t| matches!(t.tok, Tok::Ring | Tok::Chain));
         let from_one = from[k] == 1;
         let stray = !(before || after || begins) && numbered.len() > 1;
-        if stray || short || own.weak && !(from_one && (before || after)) {
+        if stray || own.weak && !(from_one && (before || after)) {
             strays.push(*i);
         }
     }
+    unhead(lines, &strays);
+}
+
+/// Takes the headings off lines that only look like rows of a table.
+fn unhead_short_tables(lines: &mut Vec<MeantLine<'_>>) {
+    let rows: Vec<(usize, Heading)> = lines
+        .iter()
+        .enumerate()
+        .filter_map(|(i, l)| l.heading.filter(|h| h.tabled).map(|h| (i, h)))
+        .collect();
+    let runs = rows.chunk_by(|(_, a), (_, b)| a.last.checked_add(1) == Some(b.first));
+    let short = runs.filter(|run| run.len() < SHORTEST_TABLE).flatten().map(|(i, _)| *i);
+    unhead(lines, &short.collect::<Vec<usize>>());
+}
+
+/// Takes the headings off these lines.
+fn unhead(lines: &mut Vec<MeantLine<'_>>, strays: &[usize]) {
     if strays.is_empty() {
         return;
     }

@@ -241,6 +241,11 @@ fn counts_on(rest: &[Token], before: Option<&Heading>, (so_far, counted): (u32, 
                     )
             )
     });
+    // “Chart: rounds 1–16, worked outward” begins nothing.
+    let says = body.get(lead).is_some_and(|t| {
+        matches!(t.tok, Tok::Say(Say::Work | Say::Make | Say::With | Say::As))
+    });
+    let works = works && !(says && before.is_none());
     // “zwischen Runde 5 und 6”
     let joined = matches!(body.first().map(|t| t.tok), Some(Tok::Say(Say::Then)));
     goes_on && apart && works && !listed && !joined
