@@ -1,6 +1,6 @@
 //! A line while the text is read: what it says, before it is judged which reading is meant.
 
-use super::heading::Heading;
+use super::heading_range::Heading;
 use super::layers::Layers;
 use super::readings::{Understood, others};
 use super::round::LineReading;

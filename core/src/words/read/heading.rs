@@ -2,28 +2,9 @@
 //! “7.+8. Rd:”, “4eme tour :”, “Step 5: Round 4”, “[Rnd 3]”, “#3”, or none: “Foundation
 //! round:”.
 
-use super::heading_range::{further, kind, round_word};
+use super::heading_bare::{signed, stepped, tabled, unpointed};
+use super::heading_range::{Heading, further, kind, made, round_word};
 use super::token::{Say, Tok, Token};
-
-/// The number of a round, or of several worked alike.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Heading {
-    pub(super) first: u32,
-    pub(super) last: u32,
-    /// Whether it says “row”.
-    pub(super) row: bool,
-    /// Whether it is a number alone, which heads a round only where work follows.
-    pub(super) bare: bool,
-    /// Whether a number is printed: “next round:” has none, and is given the next.
-    pub(super) numbered: bool,
-    /// Whether it leaves open how far it goes: “14. Rd bis Ende”.
-    pub(super) open: bool,
-    /// Whether it could as well say how many rounds: “3 Rd 2 fM”. It heads only where the
-    /// numbers count on from 1.
-    pub(super) weak: bool,
-    /// How many tokens it takes up, bullets included.
-    pub(super) tokens: usize,
-}
 
 /// The heading that `line` begins with.
 pub(super) fn heading(line: &[Token]) -> Option<Heading> {
@@ -38,6 +19,7 @@ pub(super) fn heading(line: &[Token]) -> Option<Heading> {
         .or_else(|| bare(line, from))
         .or_else(|| unpointed(line, from))
         .or_else(|| stepped(line, from))
+        .or_else(|| tabled(line, signs(line, false)))
         .or_else(|| unnumbered(line, from))?;
     (found.first <= found.last).then_some(found)
 }
@@ -59,10 +41,6 @@ fn signs(line: &[Token], stars: bool) -> usize {
         };
     }
     at
-}
-
-fn made(first: u32, last: u32, row: bool, tokens: usize) -> Heading {
-    Heading { first, last, row, bare: false, numbered: true, open: false, weak: false, tokens }
 }
 
 /// “(12) Rnd 2 – …”: a heading behind the count of its round.
@@ -106,23 +84,6 @@ fn bracketed(line: &[Token], from: usize) -> Option<Heading> {
     let found = worded(line, from + 1).or_else(|| counted(line, from + 1))?;
     let closed = kind(line, found.tokens.checked_sub(1)?) == Some(Tok::Close);
     (closed && line.get(found.tokens).is_some_and(|t| t.tok != Tok::Newline)).then_some(found)
-}
-
-/// “#3”, “#3:”: heads only where it follows on, as a bare number.
-fn signed(line: &[Token], from: usize) -> Option<Heading> {
-    let Tok::Say(Say::Numbered) = kind(line, from)? else { return None };
-    let Tok::Number(n @ 1..) = kind(line, from + 1)? else { return None };
-    let range = match (kind(line, from + 2), kind(line, from + 3), kind(line, from + 4)) {
-        (Some(Tok::Dash), Some(Tok::Number(last)), _) if last > n => Some((last, 4)),
-        (Some(Tok::Dash), Some(Tok::Say(Say::Numbered)), Some(Tok::Number(last)))
-            if last > n =>
-        {
-            Some((last, 5))
-        }
-        _ => None,
-    };
-    let (last, tokens) = range.unwrap_or((n, 2));
-    Some(Heading { bare: true, weak: true, ..made(n, last, false, from + tokens) })
 }
 
 /// “Rnd 3”, “Rd. 3”, “Rounds 5 to 9”, “R7-R9”, “Rnd-3”, “Rnd (3)”.
@@ -349,30 +310,6 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         at += 1;
     }
     Some(Heading { bare: true, ..made(first, last, false, at) })
-}
-
-/// “Step 2: inc in each st”: heads only where the steps count on from 1 and each is work.
-fn stepped(line: &[Token], from: usize) -> Option<Heading> {
-    let (Tok::Unknown, Tok::Number(n @ 1..), Tok::Colon) =
-        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?)
-    else {
-        return None;
-    };
-    Some(Heading { bare: true, weak: true, ..made(n, n, false, from + 3) })
-}
-
-/// “3 Rd 2 fM, zun”: heads only where it follows on, as a bare number.
-fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
-    let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
-    let range = match (kind(line, from + 1), kind(line, from + 2)) {
-        (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(last))) => Some(last),
-        _ => None,
-    };
-    let at = if range.is_some() { from + 3 } else { from + 1 };
-    let (row, plural) = round_word(line.get(at))?;
-    let after = kind(line, at + 1).is_some_and(|t| t != Tok::Newline);
-    let made = made(first, range.unwrap_or(first), row, at + 1);
-    (after && !plural).then_some(Heading { bare: true, weak: true, ..made })
 }
 
 /// How many rounds “next 3 rounds” and “4 tours suivants” are.

@@ -1,6 +1,44 @@
-//! The rounds that one heading names: “5–9”, “5 to 9”, “7, 8, 9”.
+//! A heading, and the rounds that one names: “5–9”, “5 to 9”, “7, 8, 9”.
 
 use super::token::{Say, Tok, Token};
+
+/// The number of a round, or of several worked alike.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Heading {
+    pub(super) first: u32,
+    pub(super) last: u32,
+    /// Whether it says “row”.
+    pub(super) row: bool,
+    /// Whether it is a number alone, which heads a round only where work follows.
+    pub(super) bare: bool,
+    /// Whether a number is printed: “next round:” has none, and is given the next.
+    pub(super) numbered: bool,
+    /// Whether it leaves open how far it goes: “14. Rd bis Ende”.
+    pub(super) open: bool,
+    /// Whether it could as well say how many rounds: “3 Rd 2 fM”. It heads only where the
+    /// numbers count on from 1.
+    pub(super) weak: bool,
+    /// Whether it is a number and nothing more, as in the first column of a table: it heads
+    /// only in a run of several from 1.
+    pub(super) tabled: bool,
+    /// How many tokens it takes up, bullets included.
+    pub(super) tokens: usize,
+}
+
+/// A heading of these rounds with all else as usual.
+pub(super) fn made(first: u32, last: u32, row: bool, tokens: usize) -> Heading {
+    Heading {
+        first,
+        last,
+        row,
+        bare: false,
+        numbered: true,
+        open: false,
+        weak: false,
+        tabled: false,
+        tokens,
+    }
+}
 
 /// What stands at `at`.
 pub(super) fn kind(line: &[Token], at: usize) -> Option<Tok> {

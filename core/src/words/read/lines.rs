@@ -1,7 +1,8 @@
 //! The lines of a text: a heading with what belongs to it, even where that runs on over the
 //! ends of lines, or words without a heading.
 
-use super::heading::{Heading, bullets_of, heading};
+use super::heading::{bullets_of, heading};
+use super::heading_range::Heading;
 use super::paragraph::piece_of_line;
 use super::token::{Say, Tok, Token};
 
@@ -26,6 +27,10 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     let mut found: Vec<MeantLine<'a>> = Vec::new();
     // Where the last line found starts, if it is a round that may run on.
     let mut open: Option<Open> = None;
+    // The last number in the first column of a table.
+    let mut table = 0_u32;
+    // The last number of a round.
+    let mut so_far = 0_u32;
     let mut start = 0;
     while start < tokens.len() {
         if tokens[start].tok == Tok::Newline {
@@ -35,8 +40,18 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
             start += 1;
             continue;
         }
-        let end = start + piece_of_line(&tokens[start..], text);
-        let heading = heading(&tokens[start..end]);
+        let end = start + piece_of_line(&tokens[start..], text, so_far);
+        let heading = heading(&tokens[start..end]).filter(|h| {
+            // A table begins with round 1, behind no round, and counts on.
+            let behind = found.last().and_then(|l| l.heading);
+            !h.tabled
+                || (h.first == 1 || Some(h.first) == table.checked_add(1))
+                    && behind.is_none_or(|b| b.tabled)
+        });
+        if let Some(h) = heading.filter(|h| h.numbered) {
+            so_far = h.last;
+            table = if h.tabled { h.last } else { table };
+        }
         let line = &tokens[start..end];
         match (&mut open, heading, found.last_mut()) {
             (Some(round), None, Some(last))
@@ -55,9 +70,13 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     found
 }
 
+/// Rounds that a table has at least.
+const SHORTEST_TABLE: usize = 4;
+
 /// Takes the headings off lines whose number follows on from no other and begins nothing: a
 /// list, or “3 rounds even”.
 pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
+    unhead_short_tables(lines);
     let numbered: Vec<(usize, Heading)> = lines
         .iter()
         .enumerate()
@@ -85,6 +104,23 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
             strays.push(*i);
         }
     }
+    unhead(lines, &strays);
+}
+
+/// Takes the headings off lines that only look like rows of a table.
+fn unhead_short_tables(lines: &mut Vec<MeantLine<'_>>) {
+    let rows: Vec<(usize, Heading)> = lines
+        .iter()
+        .enumerate()
+        .filter_map(|(i, l)| l.heading.filter(|h| h.tabled).map(|h| (i, h)))
+        .collect();
+    let runs = rows.chunk_by(|(_, a), (_, b)| a.last.checked_add(1) == Some(b.first));
+    let short = runs.filter(|run| run.len() < SHORTEST_TABLE).flatten().map(|(i, _)| *i);
+    unhead(lines, &short.collect::<Vec<usize>>());
+}
+
+/// Takes the headings off these lines.
+fn unhead(lines: &mut Vec<MeantLine<'_>>, strays: &[usize]) {
     if strays.is_empty() {
         return;
     }

@@ -1,6 +1,7 @@
 //! Where one round of a paragraph ends and the next begins: “R1: 6 sc in mr (6) R2: inc x 6”.
 
-use super::heading::{Heading, heading, in_sentence};
+use super::heading::{heading, in_sentence};
+use super::heading_range::Heading;
 use super::token::{Say, Tok, Token};
 
 /// Sentences shorter than this, in tokens, stay with what comes after.
@@ -24,13 +25,14 @@ fn sentence_ends(rest: &[Token], i: usize, text: &str) -> bool {
 }
 
 /// How many tokens belong to the line that `rest` begins with: up to the end of the line or
-/// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”.
-pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
+/// to the next heading in it, as in “R1: 6 sc in mr (6) R2: inc around (12)”. `so_far` is the
+/// last number that headed a round before it.
+pub(super) fn piece_of_line(rest: &[Token], text: &str, so_far: u32) -> usize {
     let mut depth = 0_usize;
     let mut counted = false;
     // A heading never reaches over the end of a line. Looking for that end first would make
     // a long line of many headings quadratic.
-    let headed = heading(rest);
+    let headed = heading(rest).filter(|h| !h.tabled);
     let head = headed.map_or(1, |h| h.tokens.max(1));
     let before = headed.filter(|h| h.numbered);
     for i in head..rest.len() {
@@ -41,7 +43,7 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
             }
             // “6 sc in ring (6). 2 sc in each (12). …”: rounds without numbers, each with its count.
             Tok::Stop
-                if headed.is_none()
+                if headed.is_none_or(|h| h.weak)
                     && depth == 0
                     && rest.get(i + 1).is_some_and(|t| t.tok != Tok::Newline)
                     && ends_with_count(&rest[..i])
@@ -93,7 +95,7 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
             | Tok::Ordinal(_)
                 if depth == 0
                     && (heads_anew(&rest[i - 1..])
-                        || counts_on(&rest[i - 1..], before.as_ref(), counted)) =>
+                        || counts_on(&rest[i - 1..], before.as_ref(), (so_far, counted))) =>
             {
                 return i;
             }
@@ -116,7 +118,7 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str) -> usize {
                         h.numbered
                             && match before {
                                 Some(before) => before.last.checked_add(1) == Some(h.first),
-                                None => h.first == 1,
+                                None => h.first == 1 || follows(so_far, h.first),
                             }
                     }) =>
             {
@@ -165,10 +167,15 @@ fn ends_work(tok: Tok) -> bool {
         )
 }
 
+/// Whether round `next` comes behind round `last`, where there is one.
+fn follows(last: u32, next: u32) -> bool {
+    last > 0 && last.checked_add(1) == Some(next)
+}
+
 /// Whether the round whose number follows on from `before` begins after the first of `rest`:
 /// rounds told in one paragraph, whatever parts them. `counted` where a count may have ended
 /// the one before.
-fn counts_on(rest: &[Token], before: Option<&Heading>, counted: bool) -> bool {
+fn counts_on(rest: &[Token], before: Option<&Heading>, (so_far, counted): (u32, bool)) -> bool {
     let refers = matches!(
         rest[0].tok,
         Tok::Say(
@@ -195,9 +202,9 @@ fn counts_on(rest: &[Token], before: Option<&Heading>, counted: bool) -> bool {
         return false;
     }
     let Some(found) = heading(&rest[1..]).filter(|h| h.numbered) else { return false };
-    let follows = match before {
-        Some(before) => before.last.checked_add(1) == Some(found.first),
-        None => found.first == 1 && !found.bare,
+    let goes_on = match before {
+        Some(before) => follows(before.last, found.first),
+        None => !found.bare && (found.first == 1 || follows(so_far, found.first)),
     };
     let apart = match rest[0].tok {
         Tok::Close | Tok::Stop | Tok::Bullet | Tok::Bar => true,
@@ -234,9 +241,14 @@ fn counts_on(rest: &[Token], before: Option<&Heading>, counted: bool) -> bool {
                     )
             )
     });
+    // “Chart: rounds 1–16, worked outward” begins nothing.
+    let says = body.get(lead).is_some_and(|t| {
+        matches!(t.tok, Tok::Say(Say::Work | Say::Make | Say::With | Say::As))
+    });
+    let works = works && !(says && before.is_none());
     // “zwischen Runde 5 und 6”
     let joined = matches!(body.first().map(|t| t.tok), Some(Tok::Say(Say::Then)));
-    follows && apart && works && !listed && !joined
+    goes_on && apart && works && !listed && !joined
 }
 
 /// Whether a heading with the word for a round and a colon stands after the first of `rest`,

@@ -1,0 +1,72 @@
+//! Numbers that head a round only where they count on: “#3”, “Step 2:”, “3 Rd …”, the first
+//! column of a table.
+
+use super::heading_range::{Heading, kind, made, round_word};
+use super::token::{Say, Tok, Token};
+
+/// “#3”, “#3:”: heads only where it follows on, as a bare number.
+pub(super) fn signed(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Say(Say::Numbered) = kind(line, from)? else { return None };
+    let Tok::Number(n @ 1..) = kind(line, from + 1)? else { return None };
+    let range = match (kind(line, from + 2), kind(line, from + 3), kind(line, from + 4)) {
+        (Some(Tok::Dash), Some(Tok::Number(last)), _) if last > n => Some((last, 4)),
+        (Some(Tok::Dash), Some(Tok::Say(Say::Numbered)), Some(Tok::Number(last)))
+            if last > n =>
+        {
+            Some((last, 5))
+        }
+        _ => None,
+    };
+    let (last, tokens) = range.unwrap_or((n, 2));
+    Some(Heading { bare: true, weak: true, ..made(n, last, false, from + tokens) })
+}
+
+/// “Step 2: inc in each st”: heads only where the steps count on from 1 and each is work.
+pub(super) fn stepped(line: &[Token], from: usize) -> Option<Heading> {
+    let (Tok::Unknown, Tok::Number(n @ 1..), Tok::Colon) =
+        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?)
+    else {
+        return None;
+    };
+    Some(Heading { bare: true, weak: true, ..made(n, n, false, from + 3) })
+}
+
+/// “3 (1 sc, inc) x 6 18”, “6–9 sc in each st 30”: the number of a round in a table.
+pub(super) fn tabled(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
+    let range = match (kind(line, from + 1), kind(line, from + 2)) {
+        (Some(Tok::Dash), Some(Tok::Number(last))) if last > first => Some(last),
+        _ => None,
+    };
+    let at = if range.is_some() { from + 3 } else { from + 1 };
+    let apart = line.get(at).is_some_and(|t| !t.glued);
+    let works = match (kind(line, at)?, kind(line, at + 1)) {
+        (
+            Tok::Open(_) | Tok::Star | Tok::InEach | Tok::Ring | Tok::Loop(_) | Tok::Number(_),
+            _,
+        ) => true,
+        (Tok::Kind(_), Some(after)) => {
+            matches!(after, Tok::Number(_) | Tok::InEach | Tok::Times | Tok::Say(Say::Around))
+        }
+        (Tok::Increase(_) | Tok::Decrease(..), Some(after)) => {
+            matches!(after, Tok::InEach | Tok::Times | Tok::Say(Say::Around))
+        }
+        _ => false,
+    };
+    let made = made(first, range.unwrap_or(first), false, at);
+    (apart && works).then_some(Heading { bare: true, weak: true, tabled: true, ..made })
+}
+
+/// “3 Rd 2 fM, zun”: heads only where it follows on, as a bare number.
+pub(super) fn unpointed(line: &[Token], from: usize) -> Option<Heading> {
+    let Tok::Number(first @ 1..) = kind(line, from)? else { return None };
+    let range = match (kind(line, from + 1), kind(line, from + 2)) {
+        (Some(Tok::Dash | Tok::Say(Say::To)), Some(Tok::Number(last))) => Some(last),
+        _ => None,
+    };
+    let at = if range.is_some() { from + 3 } else { from + 1 };
+    let (row, plural) = round_word(line.get(at))?;
+    let after = kind(line, at + 1).is_some_and(|t| t != Tok::Newline);
+    let made = made(first, range.unwrap_or(first), row, at + 1);
+    (after && !plural).then_some(Heading { bare: true, weak: true, ..made })
+}
