@@ -39,7 +39,7 @@ impl Command {
             Self::MakePiece => {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }
-            Self::CopySheet => bench.error.is_none(),
+            Self::CopySheet | Self::CopyScript | Self::CopyBlurb => bench.error.is_none(),
             Self::SaveSheet => bench.error.is_none() && !bench.busy,
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping

@@ -24,6 +24,8 @@ impl Command {
             Self::ShowSheet => (Modifiers::NONE, Key::Num4),
             Self::ShowProofread => (Modifiers::NONE, Key::Num5),
             Self::CopySheet
+            | Self::CopyScript
+            | Self::CopyBlurb
             | Self::SaveSheet
             | Self::OpenPattern
             | Self::CopyPattern

@@ -45,6 +45,10 @@ pub enum Command {
     MakePiece,
     /// Copy the pattern.
     CopySheet,
+    /// Copy the pattern as it is said.
+    CopyScript,
+    /// Copy what a shop says of the pattern.
+    CopyBlurb,
     /// Save the sheet.
     SaveSheet,
     /// Take the round before.
@@ -150,7 +154,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 53] = [
+    pub const ALL: [Self; 55] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -168,6 +172,8 @@ impl Command {
         Self::SavePattern,
         Self::MakePiece,
         Self::CopySheet,
+        Self::CopyScript,
+        Self::CopyBlurb,
         Self::SaveSheet,
         Self::PreviousRound,
         Self::NextRound,
@@ -244,6 +250,8 @@ impl Command {
             | Self::SavePattern
             | Self::MakePiece
             | Self::CopySheet
+            | Self::CopyScript
+            | Self::CopyBlurb
             | Self::SaveSheet => Group::Pattern,
             Self::ToggleTheme
             | Self::ShowSettings

@@ -23,6 +23,8 @@ impl Command {
             Self::SavePattern => "Save the text…",
             Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
+            Self::CopyScript => "Copy the spoken script",
+            Self::CopyBlurb => "Copy the shop text",
             Self::SaveSheet => "Save the sheet…",
             Self::PreviousRound => "Previous round",
             Self::NextRound => "Next round",
@@ -78,7 +80,12 @@ impl Command {
                 "Add a piece with these counts, in the gauge of the piece in hand"
             }
             Self::CopySheet => "Copy the whole pattern as plain text",
-            Self::SaveSheet => "Save the sheet as .pdf, .html, .md, .txt or a page as .png",
+            Self::CopyScript => "Copy the pattern as sentences to say, with the time of each",
+            Self::CopyBlurb => "Copy size, level, materials and what is included, for a shop",
+            Self::SaveSheet => {
+                "Save the sheet as .pdf, .html, .md, .txt, a page as .png, or captions as .srt \
+                 or .vtt"
+            }
             Self::PreviousRound => "Take the round before in hand",
             Self::NextRound => "Take the next round in hand",
             Self::FirstRound => "Take the first round in hand",
