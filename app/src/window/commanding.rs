@@ -14,6 +14,7 @@ use crate::view::{Over, Stage, apply};
 use crate::work::files::Purpose;
 use crate::work::home::DeskAction;
 use plumpline_core::project::shape::MadeProject;
+use plumpline_core::sheet::{BlurbForm, ScriptPace, Sheet};
 use plumpline_core::{Kind, Loop, Piece, sheet};
 
 impl Studio {
@@ -76,7 +77,19 @@ impl Studio {
                 self.files.ask(ctx, frame, Purpose::SavePattern(text), &name);
             }
             Command::MakePiece => self.make_piece(),
-            Command::CopySheet => self.copy_sheet(ctx),
+            Command::CopySheet => {
+                self.copy_sheet(ctx, "The pattern is copied.", sheet::text_of);
+            }
+            Command::CopyScript => {
+                self.copy_sheet(ctx, "The spoken script is copied.", |sheet| {
+                    sheet::script(&sheet.script, ScriptPace::Said)
+                });
+            }
+            Command::CopyBlurb => {
+                self.copy_sheet(ctx, "The shop text is copied.", |sheet| {
+                    sheet::blurb(sheet, BlurbForm::Plain)
+                });
+            }
             Command::SaveBody => self.save_body(ctx, frame, false),
             Command::SaveTurning => self.save_body(ctx, frame, true),
             Command::SaveSheet => self.save_sheet(ctx, frame),
@@ -213,11 +226,12 @@ impl Studio {
         };
     }
 
-    fn copy_sheet(&mut self, ctx: &Context) {
-        match sheet::text(self.document.project()) {
-            Ok(text) => {
-                ctx.copy_text(text);
-                self.say("The pattern is copied.", false);
+    /// Copies what `text` makes of the sheet, and says so.
+    fn copy_sheet(&mut self, ctx: &Context, said: &str, text: impl Fn(&Sheet) -> String) {
+        match sheet::sheet(self.document.project()) {
+            Ok(sheet) => {
+                ctx.copy_text(text(&sheet));
+                self.say(said, false);
             }
             Err(error) => self.say(error.to_string(), true),
         }

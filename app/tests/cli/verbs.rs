@@ -70,7 +70,7 @@ fn a_profile_becomes_a_project_rounds_and_sheets() {
             let flowed = page.split_whitespace().collect::<Vec<_>>().join(" ");
             assert!(flowed.contains(text), "{name} lacks “{text}”");
         }
-        assert!(page.contains("30 cm tail for sewing"), "{name} lacks its ending");
+        assert!(page.contains("30 cm (12 in) tail for sewing"), "{name} lacks its ending");
     }
     let page = std::fs::read_to_string(folder.path().join("bell.txt")).expect("it is there");
     assert!(page.lines().all(|line| line.chars().count() <= 78), "a line is too wide");
@@ -344,4 +344,42 @@ fn a_lesson_is_handed_out_in_the_stitches_of_whoever_gives_it() {
     assert_ne!(words(&tall), handout);
     let out = run(&[&gauge[..], &["--step", "9"]].concat(), folder.path());
     assert_eq!(stderr(&out), "plumpline: --step: 9 is out of range; give 1 to 8");
+}
+
+#[test]
+fn a_pattern_is_said_sold_compared_and_tested() {
+    let folder = tempfile::tempdir().expect("a folder");
+    assert!(bell(folder.path()).status.success());
+    let read = |name: &str| {
+        std::fs::read_to_string(folder.path().join(name)).expect("the file is there")
+    };
+    for (name, more, begins) in [
+        ("script.txt", &["--spoken"][..], "bell\n"),
+        ("said.srt", &[], "1\n00:00:00,000 --> "),
+        ("worked.vtt", &["--spoken", "--pace", "worked"], "WEBVTT\n\n1\n00:00:00.000 --> "),
+        ("shop.md", &["--blurb", "--terms", "de"], "# bell\n"),
+    ] {
+        let out = run(&[&["sheet", "bell.ron", "-o", name][..], more].concat(), folder.path());
+        assert!(out.status.success(), "{name}: {}", stderr(&out));
+        assert!(read(name).starts_with(begins), "{name}: {}", read(name));
+    }
+    for args in [&["--spoken", "-o", "x.pdf"][..], &["--blurb", "-o", "x.html"]] {
+        let out = run(&[&["sheet", "bell.ron"][..], args].concat(), folder.path());
+        assert_eq!(out.status.code(), Some(1), "{}", stderr(&out));
+        assert_eq!(stderr(&out).lines().count(), 1);
+    }
+    let out = run(&["compare", "bell.ron", "bell.ron"], folder.path());
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    assert!(out.status.success() && text.contains("Nothing that a maker reads"), "{text}");
+    let out = run(&["testers", "bell.ron", "-o", "form.md"], folder.path());
+    assert!(out.status.success() && read("form.md").starts_with("# For testers"));
+    let table = "tester,stitches_per_10cm,height_mm\nAda,21,52\nBo,23,49\n";
+    std::fs::write(folder.path().join("back.csv"), table).expect("writes");
+    let args = ["testers", "bell.ron", "back.csv", "--book", "book.ron"];
+    let out = run(&args, folder.path());
+    let text = String::from_utf8_lossy(&out.stdout).into_owned();
+    assert!(out.status.success() && text.contains("Testers got 4.9–5.2 cm (2)"), "{text}");
+    assert!(read("book.ron").contains("Ada") && read("book.ron").contains("Bo"));
+    let out = run(&["testers", "bell.ron", "back.csv", "-o", "spread.svg"], folder.path());
+    assert!(out.status.success() && read("spread.svg").contains("<svg"), "{}", stderr(&out));
 }

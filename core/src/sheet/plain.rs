@@ -21,7 +21,10 @@ pub(super) fn language(code: &str) -> String {
 /// `text` on one line with Markdown's own characters escaped.
 pub(super) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.split_whitespace().collect::<Vec<_>>().join(" ").chars() {
+    // A space that does not break stays one.
+    let breaks = |c: char| c.is_whitespace() && c != '\u{a0}';
+    let words: Vec<&str> = text.split(breaks).filter(|word| !word.is_empty()).collect();
+    for c in words.join(" ").chars() {
         if r"\`*_{}[]<>#|~&$!".contains(c) {
             out.push('\\');
         }

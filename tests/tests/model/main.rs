@@ -24,6 +24,7 @@ mod oval;
 mod placement;
 mod proofreading;
 mod proofreading_any_text;
+mod publishing;
 mod reading_fuzz;
 mod relief;
 mod rules;

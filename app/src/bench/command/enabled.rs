@@ -49,7 +49,7 @@ impl Command {
             Self::MakePiece => {
                 bench.proofreading.checked().is_some_and(|c| c.summary.rounds > 1)
             }
-            Self::CopySheet => bench.error.is_none(),
+            Self::CopySheet | Self::CopyScript | Self::CopyBlurb => bench.error.is_none(),
             Self::SaveBody | Self::SaveTurning => bench.plan.is_some() && !bench.busy,
             Self::SaveSheet => bench.error.is_none() && !bench.busy,
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {

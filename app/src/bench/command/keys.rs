@@ -25,6 +25,8 @@ impl Command {
             Self::ShowLesson => (Modifiers::NONE, Key::Num5),
             Self::ShowProofread => (Modifiers::NONE, Key::Num6),
             Self::CopySheet
+            | Self::CopyScript
+            | Self::CopyBlurb
             | Self::SaveSheet
             | Self::SaveBody
             | Self::SaveTurning

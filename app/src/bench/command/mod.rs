@@ -47,6 +47,10 @@ pub enum Command {
     MakePiece,
     /// Copy the pattern.
     CopySheet,
+    /// Copy the pattern as it is said.
+    CopyScript,
+    /// Copy what a shop says of the pattern.
+    CopyBlurb,
     /// Save the sheet.
     SaveSheet,
     /// Save the picture of the body.
@@ -182,7 +186,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 67] = [
+    pub const ALL: [Self; 69] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -201,6 +205,8 @@ impl Command {
         Self::SavePattern,
         Self::MakePiece,
         Self::CopySheet,
+        Self::CopyScript,
+        Self::CopyBlurb,
         Self::SaveSheet,
         Self::SaveBody,
         Self::SaveTurning,
@@ -302,6 +308,8 @@ impl Command {
             | Self::SavePattern
             | Self::MakePiece
             | Self::CopySheet
+            | Self::CopyScript
+            | Self::CopyBlurb
             | Self::SaveSheet
             | Self::SaveBody
             | Self::SaveTurning => Group::Pattern,

@@ -24,6 +24,8 @@ impl Command {
             Self::SavePattern => "Save the text…",
             Self::MakePiece => "Make a piece of it",
             Self::CopySheet => "Copy",
+            Self::CopyScript => "Copy the spoken script",
+            Self::CopyBlurb => "Copy the shop text",
             Self::SaveSheet => "Save the sheet…",
             Self::SaveBody => "Save the picture…",
             Self::SaveTurning => "Save it turning…",
@@ -95,7 +97,12 @@ impl Command {
                 "Add a piece with these counts, in the gauge of the piece in hand"
             }
             Self::CopySheet => "Copy the whole pattern as plain text",
-            Self::SaveSheet => "Save the sheet as .pdf, .html, .md, .txt or a page as .png",
+            Self::CopyScript => "Copy the pattern as sentences to say, with the time of each",
+            Self::CopyBlurb => "Copy size, level, materials and what is included, for a shop",
+            Self::SaveSheet => {
+                "Save the sheet as .pdf, .html, .md, .txt, a page as .png, or captions as .srt \
+                 or .vtt"
+            }
             Self::SaveBody => {
                 "Save the body as it is turned now, as a picture on a clear ground"
             }

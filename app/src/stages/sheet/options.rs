@@ -35,12 +35,14 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         form::beside_the_bar(ui);
         ui.spacing_mut().item_spacing.y = 4.0;
         layout(ui, bench, actions);
-        form::heading(ui, "Yours");
+        form::heading(ui, "Your details");
         for text in SheetText::ALL {
             field(ui, bench, text, actions);
         }
-        form::heading(ui, "Take it along");
-        for command in [Command::SaveSheet, Command::CopySheet] {
+        form::heading(ui, "Export");
+        for command in
+            [Command::SaveSheet, Command::CopySheet, Command::CopyScript, Command::CopyBlurb]
+        {
             let (words, enabled) = (command.text(), command.enabled(bench));
             let button =
                 form::wide(ui, form::ROW, words, enabled, command == Command::SaveSheet);
@@ -51,7 +53,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         form::remark(
             ui,
             "The ending of the file's name decides: .pdf to print, .html for a browser, .md, \
-             .txt, or .png for the picture of the first page.",
+             .txt, .png for the picture of the first page, .srt or .vtt for captions.",
         );
         if let Some(replaced) = bench.printing.replaced() {
             form::remark(ui, replaced);

@@ -1,6 +1,6 @@
 //! Words of a web page.
 
-use super::Lines;
+use super::lines::Lines;
 
 /// Longest name of an entity.
 const LONGEST_ENTITY: usize = 10;

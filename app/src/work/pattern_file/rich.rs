@@ -3,7 +3,7 @@
 use anyhow::bail;
 use encoding_rs::{Encoding, WINDOWS_1252};
 
-use super::Lines;
+use super::lines::Lines;
 
 /// Groups deeper than this are no document.
 const DEEPEST: usize = 200;

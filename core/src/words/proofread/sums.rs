@@ -102,7 +102,8 @@ fn of_step(
     }
     let stated = step.rounds.stated.as_ref().filter(|stated| stated.it != sum.left)?;
     let at = digits(desk, &stated.at, stated.it);
-    let message = format!("{name} come{s} to {} stitches, not to {}.", sum.left, stated.it);
+    let stitches = if sum.left == 1 { "stitch" } else { "stitches" };
+    let message = format!("{name} come{s} to {} {stitches}, not to {}.", sum.left, stated.it);
     // Where the next round is worked on what is stated, the work is wrong.
     let work_is_wrong = next.is_some_and(|next| suits(next, stated.it) > suits(next, sum.left));
     let mended = work_is_wrong.then(|| bench.likeliest(Aim::Stated)).flatten();
