@@ -7,7 +7,8 @@
 
 use super::facet::Facet;
 use super::ray::RayMet;
-use super::scene::{NearBlock, NearPart, RaySample, ReliefScene};
+use super::sample::RaySample;
+use super::scene::{NearBlock, NearPart, ReliefScene};
 use super::view::{Quality, Seen};
 
 /// Side of a block, pixels: where stitches are wide, more of them share a facet.

@@ -8,6 +8,7 @@ use super::patch::{Beside, Patch};
 use super::plain::{PlainMet, PosedPlain};
 use super::pressed::Pressed;
 use super::ray::{Ray, RayMeeting, RayMet, SMOOTH};
+use super::sample::RaySample;
 use super::shade::{Dyes, PlainDye};
 use super::space::{Turned, V3, add, along, dot, scaled, sub, turned};
 use super::view::{Filling, PosedRelief, Quality, ReliefView, Seen};
@@ -30,6 +31,9 @@ struct ShownPart<'a> {
 /// A thing without stitches as the eye sees it.
 struct ShownPlain {
     placed: PosedPlain,
+    /// How much it hides of what is behind: what is thinner than a pixel is drawn as wide as
+    /// one, but faint.
+    cover: f32,
     dye: PlainDye,
     eye: Turned,
     middle: V3,
@@ -60,47 +64,9 @@ pub struct ReliefScene<'a> {
     view: ReliefView,
 }
 
-/// What one ray shows.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct RaySample {
-    /// Premultiplied RGBA, 0 to 255.
-    pub(super) colour: [f32; 4],
-    pub(super) of: Seen,
-    /// How far towards the eye, mm.
-    pub(super) depth: f32,
-}
-
-impl RaySample {
-    fn new([r, g, b]: [f32; 3], cover: f32, of: Seen, depth: f32) -> Self {
-        Self { colour: [r * cover, g * cover, b * cover, 255.0 * cover], of, depth }
-    }
-
-    /// The mean of several; what is seen is that of the first.
-    pub(super) fn mean<const N: usize>(of: &[Self; N]) -> Self {
-        let sum = |c: usize| of.iter().map(|s| s.colour[c]).sum::<f32>();
-        Self { colour: [0, 1, 2, 3].map(|c| sum(c) / N as f32), ..of[0] }
-    }
-
-    /// The most by which one of their channels differs.
-    pub(super) fn spread<const N: usize>(of: &[Self; N]) -> f32 {
-        let one = |c: usize| {
-            let (low, high) = of.iter().fold((f32::MAX, f32::MIN), |(low, high), s| {
-                (low.min(s.colour[c]), high.max(s.colour[c]))
-            });
-            high - low
-        };
-        [0, 1, 2, 3].map(one).into_iter().fold(0.0, f32::max)
-    }
-
-    pub(super) fn pixel(&self) -> [u8; 4] {
-        self.colour.map(|channel| (channel + 0.5).clamp(0.0, 255.0) as u8)
-    }
-
-    /// What is seen there: nothing where less than half of it is covered.
-    pub(super) fn seen(&self) -> Seen {
-        if self.colour[3] >= 127.0 { self.of } else { Seen::default() }
-    }
-}
+/// Half the thickness of the thinnest rod that is drawn as thick as it is, pixels: thinner, it
+/// would be met by some rays and missed by their neighbours.
+const THINNEST: f32 = 0.6;
 
 impl<'a> ReliefScene<'a> {
     /// The scene of `parts`, at most 65,534 of them, as `view` sees it.
@@ -137,8 +103,10 @@ impl<'a> ReliefScene<'a> {
         let shown = |placed: &PosedPlain| {
             let (ball, radius) = placed.form.ball();
             let away = sub(placed.pose.place(ball), self.view.middle);
+            let (form, cover) = placed.form.at_least(THINNEST / self.view.scale);
             ShownPlain {
-                placed: *placed,
+                placed: PosedPlain { form, ..*placed },
+                cover,
                 dye: PlainDye::new(placed.colour, placed.shines),
                 eye: eye.map(|way| placed.pose.own_direction(way)),
                 middle: placed.pose.own_place(self.view.middle),
@@ -239,13 +207,13 @@ impl<'a> ReliefScene<'a> {
         let shown = &self.plain[i];
         let [r, g, b] = shown.dye.colour(turned(&shown.eye, plain.normal));
         let number = (self.parts.len() + i + 1) as u16;
-        let behind = RaySample {
-            colour: [r, g, b, 255.0],
-            of: Seen { part: number, ..Seen::default() },
-            depth: plain.depth,
-        };
+        let of = Seen { part: number, ..Seen::default() };
+        let behind = RaySample::new([r, g, b], shown.cover, of, plain.depth);
         if own.colour[3] <= 0.0 || own.depth <= plain.depth {
-            return behind;
+            let left = 1.0 - shown.cover;
+            let colour = [0, 1, 2, 3].map(|c| behind.colour[c] + left * own.colour[c]);
+            let of = if left <= 0.5 || own.colour[3] <= 0.0 { behind.of } else { own.of };
+            return RaySample { colour, of, ..behind };
         }
         let left = 1.0 - own.colour[3] / 255.0;
         let colour = [0, 1, 2, 3].map(|c| own.colour[c] + left * behind.colour[c]);
