@@ -7,27 +7,47 @@
 
 use super::facet::Facet;
 use super::ray::RayMet;
-use super::scene::{NearBlock, RaySample, ReliefScene};
+use super::sample::RaySample;
+use super::scene::{NearBlock, NearPart, ReliefScene};
 use super::view::{Quality, Seen};
 
-/// Side of a block, pixels.
-pub(super) const BLOCK: u32 = 4;
-const SIDE: usize = BLOCK as usize;
+/// Side of a block, pixels: where stitches are wide, more of them share a facet.
+const SIDE: usize = 4;
+const WIDE_SIDE: usize = 8;
+/// How wide stitches are then, pixels.
+const WIDE_STITCH: f32 = 16.0;
 /// One in each row and in each column of a four by four grid of a pixel.
 const PLACES: [[f32; 2]; 4] =
     [[-0.125, -0.375], [0.125, 0.375], [0.375, -0.125], [-0.375, 0.125]];
-/// Corners that differ by no more than this, of 255, are as good as one.
-const ALIKE: f32 = 9.0;
+/// Corners that differ by no more than this, of 255, are as good as one: less in a picture
+/// whose stitches are few pixels wide, where more lies between them.
+const ALIKE: f32 = 14.0;
+const WIDE_ALIKE: f32 = 30.0;
 /// Samples that differ by more are an edge.
 const EDGE: f32 = 84.0;
 /// How wide a sample is, in pixels.
 const WIDE: f32 = 0.6;
 
 /// What the rays of a block share.
-enum Facets {
-    None,
+enum Shared {
+    /// One facet.
     Whole(usize, Facet),
-    Quarters([Option<(usize, Facet)>; 4]),
+    /// Quarters, each with the parts near it and perhaps a facet.
+    Quarters(Box<[Quarter; 4]>),
+}
+
+/// A quarter of a block.
+#[derive(Default)]
+struct Quarter {
+    near: Vec<NearPart>,
+    facet: Option<(usize, Facet)>,
+}
+
+/// The samples on the right edge of the block drawn last, and where that is.
+#[derive(Default)]
+struct CornerEdge {
+    at: Option<u32>,
+    samples: [RaySample; WIDE_SIDE + 1],
 }
 
 /// A block of pixels of a scene.
@@ -36,7 +56,8 @@ pub(super) struct PixelBlock<'s, 'a> {
     near: &'s NearBlock,
     left: u32,
     top: u32,
-    facets: Facets,
+    side: usize,
+    shared: Shared,
     /// How wide a sample is, mm.
     wide: f32,
     full: bool,
@@ -46,19 +67,23 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
     pub(super) fn new(
         scene: &'s ReliefScene<'a>,
         near: &'s NearBlock,
-        [left, top]: [u32; 2],
+        ([left, top], side): ([u32; 2], usize),
     ) -> Self {
         let full = scene.view().quality == Quality::Full;
         let wide = if full { WIDE } else { 1.0 } / scene.view().scale;
-        let mut block = Self { scene, near, left, top, facets: Facets::None, wide, full };
-        block.facets = block.shared();
+        let none = Shared::Quarters(Box::default());
+        let mut block = Self { scene, near, left, top, side, shared: none, wide, full };
+        block.shared = block.share();
         block
     }
 
-    /// Draws rows `from` to before `to` of it and of the picture, as far as `right`.
-    pub(super) fn draw(
+    /// Draws rows `from` to before `to` of it and of the picture, as far as `right`. `edge` are
+    /// the samples on its left edge, where another block has them; it leaves those on its right
+    /// there.
+    fn draw(
         &self,
         (from, to, right): (u32, u32, u32),
+        edge: &mut CornerEdge,
         mut put: impl FnMut(u32, u32, [u8; 4], Seen),
     ) {
         let rows = (from - self.top) as usize..(to - self.top) as usize;
@@ -72,12 +97,19 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
             }
             return;
         }
-        let mut corners = [[RaySample::default(); SIDE + 1]; SIDE + 1];
+        let mut corners = [[RaySample::default(); WIDE_SIDE + 1]; WIDE_SIDE + 1];
+        let known = edge.at == Some(self.left);
         for (y, row) in corners.iter_mut().enumerate().take(rows.end + 1).skip(rows.start) {
             for (x, corner) in row.iter_mut().enumerate().take(columns + 1) {
-                *corner = self.sample(x as f32, y as f32);
+                *corner = if x == 0 && known {
+                    edge.samples[y]
+                } else {
+                    self.sample(x as f32, y as f32)
+                };
             }
+            edge.samples[y] = row[columns];
         }
+        edge.at = Some(right);
         for y in rows {
             for x in 0..columns {
                 let [above, below] = [&corners[y], &corners[y + 1]];
@@ -91,8 +123,9 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
     /// The pixel about a place, with the samples at its corners.
     fn pixel(&self, [x, y]: [f32; 2], four: &[RaySample; 4]) -> RaySample {
         let mean = RaySample::mean(four);
+        let alike = if self.side == WIDE_SIDE { WIDE_ALIKE } else { ALIKE };
         let one = four.iter().all(|s| s.seen() == four[0].seen());
-        if one && RaySample::spread(four) < ALIKE {
+        if one && RaySample::spread(four) < alike {
             return RaySample { colour: mean.colour, ..four[0] };
         }
         let middle = self.sample(x, y);
@@ -111,52 +144,65 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
     }
 
     fn sample(&self, x: f32, y: f32) -> RaySample {
-        let half = 0.5 * BLOCK as f32;
-        let (facet, from) = match &self.facets {
-            Facets::None => (None, [0.0; 2]),
-            Facets::Whole(part, facet) => (Some((*part, facet)), [half; 2]),
-            Facets::Quarters(quarters) => {
+        let half = 0.5 * self.side as f32;
+        let (near, facet, from) = match &self.shared {
+            Shared::Whole(part, facet) => (&self.near.parts, Some((*part, facet)), [half; 2]),
+            Shared::Quarters(quarters) => {
                 let quarter = usize::from(x > half) + 2 * usize::from(y > half);
-                let facet = quarters[quarter].as_ref().map(|(part, facet)| (*part, facet));
-                (facet, quarter_middle(quarter))
+                let Quarter { near, facet } = &quarters[quarter];
+                let facet = facet.as_ref().map(|(part, facet)| (*part, facet));
+                (near, facet, self.quarter_middle(quarter))
             }
         };
+        if near.is_empty() && self.near.plain.is_empty() {
+            return RaySample::default();
+        }
         let pixel = 1.0 / self.scene.view().scale;
-        let facet = facet
-            .map(|(part, facet)| (part, facet, [(x - from[0]) * pixel, (y - from[1]) * pixel]));
-        self.scene.sample(self.at(x, y), self.near, facet, self.wide)
+        let off = [(x - from[0]) * pixel, (y - from[1]) * pixel];
+        let facet = facet.map(|(part, facet)| (part, facet, off));
+        self.scene.sample(self.at(x, y), (near, &self.near.plain), facet, self.wide)
     }
 
-    /// The facets that serve this block.
-    fn shared(&self) -> Facets {
-        let half = 0.5 * BLOCK as f32;
-        if let Some((part, facet)) = self.facet([half; 2], half) {
-            return Facets::Whole(part, facet);
+    /// What serves the rays of this block.
+    fn share(&self) -> Shared {
+        let half = 0.5 * self.side as f32;
+        if let Some((part, facet)) = self.facet(&self.near.parts, [half; 2], half) {
+            return Shared::Whole(part, facet);
         }
-        let quarters = [0, 1, 2, 3].map(|i| self.facet(quarter_middle(i), 0.5 * half));
-        if quarters.iter().all(Option::is_none) {
-            return Facets::None;
-        }
-        Facets::Quarters(quarters)
+        let pixel = 1.0 / self.scene.view().scale;
+        // To the corners, and half a pixel more for what rays graze.
+        let reach = (0.5 * half * std::f32::consts::SQRT_2 + 0.5) * pixel;
+        Shared::Quarters(Box::new([0, 1, 2, 3].map(|i| {
+            let middle = self.quarter_middle(i);
+            let [x, y] = self.at(middle[0], middle[1]);
+            let between = |near| self.scene.between(near, [x, y], reach);
+            let near: Vec<NearPart> = self.near.parts.iter().filter_map(between).collect();
+            let facet = self.facet(&near, middle, 0.5 * half);
+            Quarter { near, facet }
+        })))
+    }
+
+    /// The middle of a quarter, pixels from the corner of the block.
+    fn quarter_middle(&self, quarter: usize) -> [f32; 2] {
+        let step = 0.25 * self.side as f32;
+        [step + 2.0 * step * (quarter % 2) as f32, step + 2.0 * step * (quarter / 2) as f32]
     }
 
     /// The facet of the ray through a place, if it serves all within `half` pixels of that.
-    fn facet(&self, [x, y]: [f32; 2], half: f32) -> Option<(usize, Facet)> {
+    fn facet(&self, near: &[NearPart], [x, y]: [f32; 2], half: f32) -> Option<(usize, Facet)> {
         let scene = self.scene;
-        let (part, met) = scene.meet(self.at(x, y), &self.near.parts, self.wide)?;
+        let (part, met) = scene.meet(self.at(x, y), near, self.wide)?;
         let RayMet::Patch(patch, _) = met.met else { return None };
         let pixel = 1.0 / scene.view().scale;
-        let (_, begin) = *self.near.parts.iter().find(|(i, _)| *i == part)?;
+        let begin = near.iter().find(|near| near.part == part)?.begin;
         // Another part may be in the way.
-        let before = |&(i, begin): &(usize, f32)| i != part && begin + pixel > met.depth;
-        if met.cover < 1.0 || !scene.is_round(part) || self.near.parts.iter().any(before) {
+        let before = |near: &NearPart| near.part != part && near.begin + pixel > met.depth;
+        if met.cover < 1.0 || !scene.is_round(part) || near.iter().any(before) {
             return None;
         }
         let facet = scene.facet(part, patch);
         let reach = half * std::f32::consts::SQRT_2 * pixel;
-        let relief = scene.relief(part);
-        let whole = 0.5 * BLOCK as f32 * std::f32::consts::SQRT_2 * pixel;
-        facet.serves(relief, reach, (begin, whole)).then_some((part, facet))
+        facet.serves(scene.relief(part), reach, begin).then_some((part, facet))
     }
 }
 
@@ -174,20 +220,25 @@ impl ReliefScene<'_> {
         if from >= to || wide == 0 || self.view().scale.is_nan() || self.view().scale <= 0.0 {
             return;
         }
-        let half = 0.5 * BLOCK as f32;
+        let side =
+            if self.finest() * self.view().scale > WIDE_STITCH { WIDE_SIDE } else { SIDE };
+        let half = 0.5 * side as f32;
         // To the farthest sample, and one more pixel for what rays graze.
         let reach = (half * std::f32::consts::SQRT_2 + 1.0) / self.view().scale;
         let mut near = NearBlock::default();
-        for top in (from / BLOCK * BLOCK..to).step_by(BLOCK as usize) {
-            for left in (0..wide).step_by(BLOCK as usize) {
+        let step = side as u32;
+        for top in (from / step * step..to).step_by(side) {
+            let mut edge = CornerEdge::default();
+            for left in (0..wide).step_by(side) {
                 let middle = self.at(left as f32 + half, top as f32 + half);
                 self.near(middle, reach, &mut near);
                 if near.parts.is_empty() && near.plain.is_empty() {
                     continue;
                 }
-                let right = (left + BLOCK).min(wide);
-                let rows = (top.max(from), (top + BLOCK).min(to), right);
-                PixelBlock::new(self, &near, [left, top]).draw(rows, |x, y, colour, what| {
+                let right = (left + step).min(wide);
+                let rows = (top.max(from), (top + step).min(to), right);
+                let block = PixelBlock::new(self, &near, ([left, top], side));
+                block.draw(rows, &mut edge, |x, y, colour, what| {
                     let at = (y - from) as usize * wide as usize + x as usize;
                     if let (Some(pixel), Some(seen)) = (pixels.get_mut(at), map.get_mut(at)) {
                         (*pixel, *seen) = (colour, what);
@@ -196,10 +247,4 @@ impl ReliefScene<'_> {
             }
         }
     }
-}
-
-/// The middle of a quarter of a block, pixels from its corner.
-fn quarter_middle(quarter: usize) -> [f32; 2] {
-    let step = 0.25 * BLOCK as f32;
-    [step + 2.0 * step * (quarter % 2) as f32, step + 2.0 * step * (quarter / 2) as f32]
 }

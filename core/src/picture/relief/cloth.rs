@@ -34,6 +34,18 @@ struct Layer {
     along: [f32; 2],
 }
 
+/// What stitches are asked for.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct LayerAsk {
+    /// How far along the profile a ray goes on until it is met, about, mm.
+    pub(super) ahead: f32,
+    /// How many times as high as it is their relief is to be.
+    pub(super) lift: f32,
+    /// Whether the stitch that the place is in will do: those that reach over it hardly show
+    /// where cloth is drawn smooth.
+    pub(super) alone: bool,
+}
+
 /// The stitch that lies uppermost at a place.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Top {
@@ -60,25 +72,31 @@ pub(super) struct Care {
     level: usize,
     /// 0 where every stitch is seen, 1 where they are one tone.
     pub(super) melted: f32,
+    /// How near to the relief a ray need come to meet it, in stitch widths.
+    pub(super) near: f32,
 }
 
 impl Care {
     /// For samples `wide` mm wide on stitches `stitch` mm wide.
     pub(super) fn new(wide: f32, stitch: f32) -> Self {
         let stitches = wide / stitch;
-        Self { level: Tile::level_for(stitches), melted: eased(MELTS.0, MELTS.1, stitches) }
+        Self {
+            level: Tile::level_for(stitches),
+            melted: eased(MELTS.0, MELTS.1, stitches),
+            near: 0.12 * stitches,
+        }
     }
 }
 
 impl Relief {
-    /// What lies at `turn` around of a turn `girth` mm long beside `near`, `r` from the axis, and `ahead` mm along the
-    /// profile from there, `lift` times as high as it is; nothing where that is no cloth.
+    /// What lies at `turn` around of a turn `girth` mm long beside `near`, `r` from the axis;
+    /// nothing where that is no cloth.
     pub(super) fn layers(
         &self,
         near: &NearCurve,
         (turn, girth): (f32, f32),
         r: f32,
-        (ahead, lift): (f32, f32),
+        LayerAsk { ahead, lift, alone }: LayerAsk,
     ) -> Option<ClothLayers> {
         let segment = self.curve.segment(near.segment?);
         let along = match segment.stretch {
@@ -102,7 +120,8 @@ impl Relief {
                 let middle = cell.b + 0.5 * ahead * segment.per_mm * cell.per_round[1];
                 let above = middle > 0.5;
                 let off = (middle - 0.5).abs() + (middle - cell.b).abs();
-                if off > 0.5 - REACH
+                if !alone
+                    && off > 0.5 - REACH
                     && let Some(beside) = self.fabric.beside(spot, above)
                 {
                     let b = self.fabric.up(beside).0;
@@ -114,7 +133,7 @@ impl Relief {
                         }
                     }
                 }
-                if cell.b > 1.0 - REACH && self.fabric.has_ridge(cell.round) {
+                if !alone && cell.b > 1.0 - REACH && self.fabric.has_ridge(cell.round) {
                     all[2] = Some(layer(&cell, TileShape::RIDGE));
                 }
             }

@@ -56,6 +56,8 @@ struct DistanceGrid {
     low: f32,
     /// Places surely farther off than this are not told exactly.
     near: f32,
+    /// How far its border is from the profile, at least.
+    margin: f32,
 }
 
 impl Curve {
@@ -97,7 +99,7 @@ impl Curve {
         // Beyond the grid its border tells too little, but the way back to it is known.
         let beyond = [(x - grid.wide as f32).max(0.0), (-y).max(y - grid.tall as f32).max(0.0)];
         if beyond[0] + beyond[1] > 0.0 {
-            let far = long(beyond) * grid.size + 0.25 * grid.near;
+            let far = long(beyond) * grid.size + grid.margin;
             return NearCurve { far, segment: None, along: 0.0, way: [0.0, 1.0] };
         }
         let near = self.nearest_from(segment as usize, [r, z]);
@@ -112,17 +114,9 @@ impl Curve {
 
     /// The place against the outside alone, exact from however far.
     pub(super) fn within(&self, r: f32, z: f32) -> NearCurve {
-        let mut best = (f32::INFINITY, 0);
-        for (i, segment) in self.segments.iter().enumerate() {
-            if segment.stretch == ProfileStretch::Outside {
-                let far = segment.far_sq([r, z]);
-                if far < best.0 {
-                    best = (far, i);
-                }
-            }
-        }
-        let near = self.nearest_from(best.1, [r, z]);
         let is_outside = |s: u16| self.segments[s as usize].stretch == ProfileStretch::Outside;
+        let best = nearest(&self.segments, [r, z], |i| is_outside(i as u16));
+        let near = self.nearest_from(best.1, [r, z]);
         // Beside a rim the nearest of the outside is its end.
         let along = match near.segment.filter(|&s| is_outside(s)) {
             Some(_) => near.along,
@@ -131,7 +125,7 @@ impl Curve {
                 0.5 * (a + b)
             }
         };
-        NearCurve { far: -best.0.sqrt(), along, ..near }
+        NearCurve { far: -best.0, along, ..near }
     }
 
     /// Walks from segment `i` to the one beside the place.
@@ -202,7 +196,7 @@ impl DistanceGrid {
                 cells.push(Hint::at(segments, at, size));
             }
         }
-        Self { cells, wide, tall, size, per_mm: 1.0 / size, low, near: thick }
+        Self { cells, wide, tall, size, per_mm: 1.0 / size, low, near: thick, margin }
     }
 }
 

@@ -8,7 +8,7 @@
 use std::hash::{Hash, Hasher};
 
 use super::look::TileShape;
-use super::space::mix;
+use super::space::{mix, whole};
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::piece::{Piece, YarnFace};
 use crate::plan::Plan;
@@ -297,7 +297,7 @@ impl Fabric {
         let shifted = if self.climbs { along + 0.5 } else { along };
         let begins = between(&self.begins, shifted.clamp(0.0, (self.begins.len() - 1) as f32));
         let on = turn - begins;
-        let on = on - on.floor();
+        let on = on - whole(on);
         let level = if self.climbs { along - on + 0.5 } else { along };
         let round = if along >= self.rounds as f32 {
             self.courses.len() as u32 - 1

@@ -3,19 +3,21 @@
 
 use super::body::Relief;
 use super::cloth::{Care, ClothLayers};
-use super::patch::{Descent, Patch, PatchCourse};
+use super::patch::{Descent, Patch};
 use super::profile::ProfileStretch;
 use super::space::{Turned, V3, turned};
 
 /// How squarely a facet must look at the eye to be shared: aslant little goes far.
-const LEAST_FALL: f32 = 0.30;
+const LEAST_FALL: f32 = 0.16;
 /// How many times as far as its rays reach the axis must be: about a pole around and along
 /// turn quickly.
 const FROM_AXIS: f32 = 7.0;
 /// How much of a radian the surface may turn within it.
 const MOST_TURN: f32 = 0.14;
+/// How often a ray is looked up anew before it has left a facet.
+const LOOKS: usize = 4;
 /// How far up its round a ray may come down, beside the first, among the same stitches.
-const SAME_STITCHES: f32 = 0.08;
+const SAME_STITCHES: f32 = 0.12;
 
 /// A patch, as the eye sees it.
 #[derive(Debug, Clone, Copy)]
@@ -31,8 +33,8 @@ pub(super) struct Facet {
 
 /// Where a ray meets a facet.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct FacetMet {
-    pub(super) layers: Option<ClothLayers>,
+pub(super) struct FacetMet<'l> {
+    pub(super) layers: Option<&'l ClothLayers>,
     /// How far around and along the profile from where `layers` were looked up, mm.
     pub(super) aside: [f32; 2],
     /// The same from the middle of the facet.
@@ -55,13 +57,8 @@ impl Facet {
     }
 
     /// Whether rays up to `reach` mm beside its own may be met on it, when nothing of the part
-    /// is nearer to the eye than `begin`, anywhere within `whole` mm.
-    pub(super) fn serves(
-        &self,
-        relief: &Relief,
-        reach: f32,
-        (begin, whole): (f32, f32),
-    ) -> bool {
+    /// is nearer to the eye than `begin`, anywhere there.
+    pub(super) fn serves(&self, relief: &Relief, reach: f32, begin: f32) -> bool {
         let beside = &self.patch.beside;
         let fall = self.out[2];
         let turns = self.bends[0].abs().max(self.bends[1].abs()) * reach;
@@ -73,24 +70,24 @@ impl Facet {
             && fall > LEAST_FALL
             && beside.around.r > FROM_AXIS * reach
             && turns < MOST_TURN
-            && before < 2.4 * (whole + relief.halo()) + 0.05 * relief.stitch
+            && before < 3.2 * reach + 1.5 * relief.halo() + 0.05 * relief.stitch
     }
 
     /// Where the patch's own ray meets it, `gone` on.
-    pub(super) fn met(&self, gone: f32) -> FacetMet {
+    pub(super) fn met(&self, gone: f32) -> FacetMet<'_> {
         let aside = self.patch.course.aside(gone);
-        FacetMet { layers: self.patch.layers, aside, off: aside, gone }
+        FacetMet { layers: self.patch.layers.as_ref(), aside, off: aside, gone }
     }
 
-    /// Where a ray `off` mm right and down of the patch's own meets it: on its stitches, or at
-    /// the height `smooth` says. Nothing where it leaves them.
-    pub(super) fn meet(
+    /// Tells `found` where a ray `off` mm right and down of the patch's own meets it: on its
+    /// stitches, or at the height `smooth` says. Nothing where it leaves them.
+    pub(super) fn meet<R>(
         &self,
         relief: &Relief,
         off: [f32; 2],
-        smooth: Option<f32>,
-        care: Care,
-    ) -> Option<FacetMet> {
+        (smooth, care): (Option<f32>, Care),
+        found: impl FnOnce(&FacetMet<'_>) -> Option<R>,
+    ) -> Option<R> {
         let aside = |way: V3| way[0] * off[0] + way[1] * off[1];
         let from = [aside(self.hoop), aside(self.meridian)];
         let course = self.patch.course.beside(aside(self.out), from, self.bends);
@@ -98,32 +95,42 @@ impl Facet {
         if !comes {
             return None;
         }
-        let course = course.begun_at(begin);
-        let (layers, course) = self.among(relief, course)?;
-        let mut gone = 0.0;
-        if smooth.is_none() {
-            let Descent::Meets(on) = course.descend(relief, Some(&layers), None, care) else {
-                return None;
-            };
-            gone = on;
-        }
-        let aside = course.aside(gone);
-        let moved = [0, 1].map(|i| self.patch.course.way[i] * begin + from[i] - course.from[i]);
-        let off = [0, 1].map(|i| aside[i] + moved[i]);
-        Some(FacetMet { layers: Some(layers), aside, off, gone: begin + gone })
-    }
-
-    /// The stitches that a ray comes down among, and its course, reckoned from where they were
-    /// looked up.
-    fn among(
-        &self,
-        relief: &Relief,
-        course: PatchCourse,
-    ) -> Option<(ClothLayers, PatchCourse)> {
+        // The course from where the patch is, and where it was last begun.
+        let mut course = course.begun_at(begin);
+        let mut gone = begin;
         let own = self.patch.layers.as_ref()?;
-        if own.holds(course.from, SAME_STITCHES) {
-            return Some((*own, course));
+        let mut looked_up;
+        let mut layers = own;
+        let mut at = [0.0; 2];
+        let mut last = None;
+        for look in 0..LOOKS {
+            if look > 0 || !own.holds(course.from, SAME_STITCHES) {
+                at = course.from;
+                looked_up = self.patch.layers_at(relief, &course, smooth.is_some())?;
+                layers = &looked_up;
+            }
+            let own = course.from_at(at);
+            let on = match smooth {
+                Some(_) => Descent::Meets(0.0),
+                None => own.descend(relief, Some(layers), last, care),
+            };
+            match on {
+                Descent::Meets(on) => {
+                    let aside = own.aside(on);
+                    let off = [aside[0] + at[0], aside[1] + at[1]];
+                    let layers = Some(layers);
+                    return found(&FacetMet { layers, aside, off, gone: gone + on });
+                }
+                Descent::Leaves { over, gone: on, .. } => {
+                    course = course.begun_at(on);
+                    gone += on;
+                    last = Some((over, 0.0));
+                }
+            }
+            if course.fall < 0.0 {
+                return None;
+            }
         }
-        Some((self.patch.layers_at(relief, &course)?, course.from_here()))
+        None
     }
 }

@@ -29,11 +29,11 @@ pub(super) struct HitLook<'a> {
 impl HitLook<'_> {
     /// The light on a place of a facet, and what the map says of it: round and stitch counted
     /// from 1.
-    pub(super) fn on(&self, facet: &Facet, met: &FacetMet) -> (Lit, Seen) {
+    pub(super) fn on(&self, facet: &Facet, met: &FacetMet<'_>) -> (Lit, Seen) {
         let (relief, beside) = (self.relief, &facet.patch.beside);
         // Seen aslant, a sample covers more of it.
         let care = Care::new(self.wide / facet.out[2].max(0.12).sqrt(), relief.stitch);
-        let top = met.layers.as_ref().and_then(|layers| layers.top(met.aside, care));
+        let top = met.layers.and_then(|layers| layers.top(met.aside, care));
         let Some(top) = top else {
             let inside = if self.stuffed { self.stuffing(facet) } else { self.hollow(facet) };
             return (inside, Seen::default());
@@ -95,6 +95,9 @@ impl HitLook<'_> {
         let near = match beside.near.segment {
             // Deep inside it is told surely enough that all is stuffing.
             None if -beside.near.far > FILLED * relief.thick => beside.near,
+            Some(s) if relief.curve.segment(s).stretch == ProfileStretch::Outside => {
+                beside.near
+            }
             _ => relief.curve.within(beside.around.r, beside.place[2]),
         };
         let (deep, along) = (-near.far / relief.thick, near.along.max(0.0));
@@ -123,8 +126,13 @@ impl HitLook<'_> {
         let warped = add(scaled(place, 1.7 / size), scaled(bent, 1.6));
         // Crests of a bent field are lines: strands.
         let strand = 1.0 - fibre(warped).abs() * 2.2;
-        let fine = 1.0 - fibre(scaled(warped, 2.3)).abs() * 2.2;
-        let fine = fine.max(0.0) * (1.0 - eased(0.15, 0.5, self.wide / size));
+        // What is finer than a sample is left out.
+        let seen = 1.0 - eased(0.15, 0.5, self.wide / size);
+        let fine = if seen > 0.0 {
+            seen * (1.0 - fibre(scaled(warped, 2.3)).abs() * 2.2).max(0.0)
+        } else {
+            0.0
+        };
         (0.80 + 0.16 * strand.max(0.0) + 0.10 * fine + 0.10 * bent[0]).clamp(0.0, 1.0)
     }
 }

@@ -1,7 +1,7 @@
 //! A round of the cloth laid flat, to be measured.
 
 use super::body::Relief;
-use super::cloth::Care;
+use super::cloth::{Care, LayerAsk};
 use super::curve::NearCurve;
 
 impl Relief {
@@ -14,13 +14,14 @@ impl Relief {
             return Vec::new();
         }
         let care = Care::new(0.0, self.stitch);
+        let ask = LayerAsk { ahead: 0.0, lift: 1.0, alone: false };
         (0..places)
             .filter_map(|i| {
                 let on = (i as f32 + 0.5) / places as f32;
                 let (along, turn) = self.fabric.place(round - 1, up, on);
                 let ([r, z], _) = self.curve.at(along);
                 let near = NearCurve { along, ..self.curve.near(r, z) };
-                let layers = self.layers(&near, (turn, self.girth(r)), r, (0.0, 1.0))?;
+                let layers = self.layers(&near, (turn, self.girth(r)), r, ask)?;
                 let top = layers.top([0.0; 2], care)?;
                 Some((layers.high([0.0; 2], care), top.round + 1, top.stitch + 1))
             })

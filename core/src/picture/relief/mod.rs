@@ -27,6 +27,7 @@ mod plain;
 mod pressed;
 mod profile;
 mod ray;
+mod sample;
 mod scene;
 mod shade;
 mod shapes;

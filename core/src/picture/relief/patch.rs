@@ -2,7 +2,7 @@
 //! rays close by go down into their relief.
 
 use super::body::{Around, Found, Relief};
-use super::cloth::{Care, ClothLayers};
+use super::cloth::{Care, ClothLayers, LayerAsk};
 use super::curve::NearCurve;
 use super::frill::Waved;
 use super::pressed::Pressed;
@@ -178,9 +178,9 @@ impl PatchCourse {
         }
     }
 
-    /// The same, reckoned around and along from where it begins.
-    pub(super) fn from_here(&self) -> Self {
-        Self { from: [0.0; 2], ..*self }
+    /// The same, reckoned around and along from `at`.
+    pub(super) fn from_at(&self, at: [f32; 2]) -> Self {
+        Self { from: [self.from[0] - at[0], self.from[1] - at[1]], ..*self }
     }
 
     /// How far on it comes down to `high`, or nearest to it if it does not; whether it does.
@@ -218,6 +218,7 @@ impl PatchCourse {
         let tight = self.bend.abs() * stitch > 0.35;
         let most = if tight { TIGHT_ROOM } else { ROOM } * stitch;
         let most = most.min(layers.room(self.from, self.way) + NEAR * stitch);
+        let near = care.near.max(NEAR) * stitch;
         let (mut gone, mut nearest) = (0.0, (f32::INFINITY, 0.0));
         let mut last = last.map_or((0.0, f32::INFINITY), |(over, before)| (-before, over));
         for _ in 0..STEPS {
@@ -226,7 +227,7 @@ impl PatchCourse {
             if over < nearest.0 {
                 nearest = (over, gone);
             }
-            if over < NEAR * stitch {
+            if over < near {
                 // Between the last step and this one, in a straight line.
                 let back = over < 0.0 && last.1.is_finite() && last.1 > 0.0;
                 let share = if back { last.1 / (last.1 - over) } else { 1.0 };
@@ -250,13 +251,14 @@ impl Patch {
         beside: Beside,
         course: PatchCourse,
         depth: f32,
-        pressed: &Pressed,
+        (pressed, alone): (&Pressed, bool),
     ) -> Self {
         let (turn, longer) = pressed.turn(relief.turn(&beside.around));
         let lift = pressed.lift(beside.out);
         let ahead = course.ahead(relief);
         let girth = beside.girth(relief) / longer;
-        let layers = relief.layers(&beside.near, (turn, girth), beside.around.r, (ahead, lift));
+        let ask = LayerAsk { ahead, lift, alone };
+        let layers = relief.layers(&beside.near, (turn, girth), beside.around.r, ask);
         Self { beside, layers, turn, course, depth }
     }
 
@@ -271,6 +273,7 @@ impl Patch {
         &self,
         relief: &Relief,
         course: &PatchCourse,
+        alone: bool,
     ) -> Option<ClothLayers> {
         let Beside { near, around, .. } = &self.beside;
         let segment = relief.curve.segment(near.segment?);
@@ -282,7 +285,8 @@ impl Patch {
         let near = NearCurve { along: along_rounds, ..*near };
         let r = around.r + along * near.way[0];
         let turn = self.turn + aside / relief.girth(around.r).max(1e-3);
-        relief.layers(&near, (turn, relief.girth(r)), r, (course.ahead(relief), 1.0))
+        let ask = LayerAsk { ahead: course.ahead(relief), lift: 1.0, alone };
+        relief.layers(&near, (turn, relief.girth(r)), r, ask)
     }
 }
 

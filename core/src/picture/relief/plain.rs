@@ -67,6 +67,17 @@ impl BareForm {
         })
     }
 
+    /// It, no thinner than `least` mm to either side of its axis where it is a rod, and how
+    /// much of that it fills.
+    pub(super) fn at_least(self, least: f32) -> (Self, f32) {
+        match self {
+            Self::Rod { radius, long } if radius > 0.0 && radius < least => {
+                (Self::Rod { radius: least, long }, radius / least)
+            }
+            other => (other, 1.0),
+        }
+    }
+
     /// Where a ray from the eye meets it first.
     pub(super) fn meet(self, ray: &Ray) -> Option<PlainMet> {
         let (from, towards) = (ray.from, ray.towards);
@@ -168,6 +179,15 @@ mod tests {
         let met = block.meet(&ray([1.0, 1.0, 5.0], [0.0, -1.0, 0.0])).expect("it is met");
         assert!((met.depth - 4.0).abs() < 1e-4 && near(met.normal, [0.0, -1.0, 0.0]));
         assert!(block.meet(&ray([1.0, 1.0, -0.1], [0.0, -1.0, 0.0])).is_none());
+    }
+
+    #[test]
+    fn a_thin_rod_is_wider_and_fainter() {
+        let rod = BareForm::Rod { radius: 0.1, long: 8.0 };
+        let (wider, cover) = rod.at_least(0.4);
+        assert_eq!(wider, BareForm::Rod { radius: 0.4, long: 8.0 });
+        assert!((cover - 0.25).abs() < 1e-6);
+        assert_eq!(rod.at_least(0.05), (rod, 1.0));
     }
 
     #[test]

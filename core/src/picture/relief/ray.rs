@@ -63,6 +63,11 @@ impl Ray {
         along(self.from, self.towards, depth)
     }
 
+    /// The same line, seen from behind.
+    pub(super) fn back(&self) -> Self {
+        Self { from: self.from, towards: scaled(self.towards, -1.0) }
+    }
+
     /// How far towards the eye a bundle of rays of radius `reach` about this one comes to
     /// `relief` between depths `begin` and `end`; nothing if it never does.
     pub(super) fn approach(
@@ -158,7 +163,7 @@ impl Ray {
                 continue;
             }
             above = None;
-            let patch = Patch::new(relief, beside, course, depth, pressed);
+            let patch = Patch::new(relief, beside, course, depth, (pressed, smooth));
             if smooth {
                 return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Patch(patch, 0.0) });
             }
@@ -189,7 +194,8 @@ impl Ray {
         }
         let beside = Beside::new(relief, place, relief.found(place));
         let course = beside.course(relief, self.towards);
-        let met = RayMet::Patch(Patch::new(relief, beside, course, depth, pressed), 0.0);
+        let met =
+            RayMet::Patch(Patch::new(relief, beside, course, depth, (pressed, smooth)), 0.0);
         Some(RayMeeting { depth, cover, met })
     }
 

@@ -8,6 +8,7 @@ use super::patch::{Beside, Patch};
 use super::plain::{PlainMet, PosedPlain};
 use super::pressed::Pressed;
 use super::ray::{Ray, RayMeeting, RayMet, SMOOTH};
+use super::sample::RaySample;
 use super::shade::{Dyes, PlainDye};
 use super::space::{Turned, V3, add, along, dot, scaled, sub, turned};
 use super::view::{Filling, PosedRelief, Quality, ReliefView, Seen};
@@ -30,17 +31,28 @@ struct ShownPart<'a> {
 /// A thing without stitches as the eye sees it.
 struct ShownPlain {
     placed: PosedPlain,
+    /// How much it hides of what is behind: what is thinner than a pixel is drawn as wide as
+    /// one, but faint.
+    cover: f32,
     dye: PlainDye,
     eye: Turned,
     middle: V3,
     around: (V3, f32),
 }
 
+/// A part near a bundle of rays: between which depths they may meet it, mm towards the eye.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct NearPart {
+    pub(super) part: usize,
+    pub(super) begin: f32,
+    end: f32,
+}
+
 /// What is near a block of pixels.
 #[derive(Default)]
 pub(super) struct NearBlock {
-    /// Parts, each with how far towards the eye its rays begin.
-    pub(super) parts: Vec<(usize, f32)>,
+    /// Parts.
+    pub(super) parts: Vec<NearPart>,
     /// Things without stitches.
     pub(super) plain: Vec<usize>,
 }
@@ -52,47 +64,9 @@ pub struct ReliefScene<'a> {
     view: ReliefView,
 }
 
-/// What one ray shows.
-#[derive(Debug, Clone, Copy, Default)]
-pub(super) struct RaySample {
-    /// Premultiplied RGBA, 0 to 255.
-    pub(super) colour: [f32; 4],
-    pub(super) of: Seen,
-    /// How far towards the eye, mm.
-    pub(super) depth: f32,
-}
-
-impl RaySample {
-    fn new([r, g, b]: [f32; 3], cover: f32, of: Seen, depth: f32) -> Self {
-        Self { colour: [r * cover, g * cover, b * cover, 255.0 * cover], of, depth }
-    }
-
-    /// The mean of several; what is seen is that of the first.
-    pub(super) fn mean<const N: usize>(of: &[Self; N]) -> Self {
-        let sum = |c: usize| of.iter().map(|s| s.colour[c]).sum::<f32>();
-        Self { colour: [0, 1, 2, 3].map(|c| sum(c) / N as f32), ..of[0] }
-    }
-
-    /// The most by which one of their channels differs.
-    pub(super) fn spread<const N: usize>(of: &[Self; N]) -> f32 {
-        let one = |c: usize| {
-            let (low, high) = of.iter().fold((f32::MAX, f32::MIN), |(low, high), s| {
-                (low.min(s.colour[c]), high.max(s.colour[c]))
-            });
-            high - low
-        };
-        [0, 1, 2, 3].map(one).into_iter().fold(0.0, f32::max)
-    }
-
-    pub(super) fn pixel(&self) -> [u8; 4] {
-        self.colour.map(|channel| (channel + 0.5).clamp(0.0, 255.0) as u8)
-    }
-
-    /// What is seen there: nothing where less than half of it is covered.
-    pub(super) fn seen(&self) -> Seen {
-        if self.colour[3] >= 127.0 { self.of } else { Seen::default() }
-    }
-}
+/// Half the thickness of the thinnest rod that is drawn as thick as it is, pixels: thinner, it
+/// would be met by some rays and missed by their neighbours.
+const THINNEST: f32 = 0.6;
 
 impl<'a> ReliefScene<'a> {
     /// The scene of `parts`, at most 65,534 of them, as `view` sees it.
@@ -129,8 +103,10 @@ impl<'a> ReliefScene<'a> {
         let shown = |placed: &PosedPlain| {
             let (ball, radius) = placed.form.ball();
             let away = sub(placed.pose.place(ball), self.view.middle);
+            let (form, cover) = placed.form.at_least(THINNEST / self.view.scale);
             ShownPlain {
-                placed: *placed,
+                placed: PosedPlain { form, ..*placed },
+                cover,
                 dye: PlainDye::new(placed.colour, placed.shines),
                 eye: eye.map(|way| placed.pose.own_direction(way)),
                 middle: placed.pose.own_place(self.view.middle),
@@ -163,13 +139,9 @@ impl<'a> ReliefScene<'a> {
             if dx * dx + dy * dy > (radius + reach) * (radius + reach) {
                 continue;
             }
-            let ray = part.ray(at);
-            let (begin, end) = (middle[2] + radius, middle[2] - radius);
-            let (begin, end) = (begin * part.pace, end * part.pace);
-            let reach = reach * part.pressed.most() + part.placed.relief.halo();
-            if let Some(at) = ray.approach(part.placed.relief, begin, end, reach) {
-                near.parts.push((i, at / part.pace));
-            }
+            let near_part =
+                NearPart { part: i, begin: middle[2] + radius, end: middle[2] - radius };
+            near.parts.extend(self.nearer(&near_part, at, reach));
         }
         for (i, thing) in self.plain.iter().enumerate() {
             let (middle, radius) = thing.around;
@@ -180,12 +152,39 @@ impl<'a> ReliefScene<'a> {
         }
     }
 
+    /// The same for fewer rays of the bundle, no farther than `reach` mm from a place; nothing
+    /// if they never come to the part.
+    fn nearer(&self, near: &NearPart, at: [f32; 2], reach: f32) -> Option<NearPart> {
+        let part = &self.parts[near.part];
+        let reach = reach * part.pressed.most() + part.placed.relief.halo();
+        let (begin, end) = (near.begin * part.pace, near.end * part.pace);
+        let begin = part.ray(at).approach(part.placed.relief, begin, end, reach)?;
+        Some(NearPart { begin: begin / part.pace, ..*near })
+    }
+
+    /// The same, from the front and from behind: what lies between is all that they may meet.
+    pub(super) fn between(
+        &self,
+        near: &NearPart,
+        at: [f32; 2],
+        reach: f32,
+    ) -> Option<NearPart> {
+        let near = self.nearer(near, at, reach)?;
+        let part = &self.parts[near.part];
+        let reach = reach * part.pressed.most() + part.placed.relief.halo();
+        // Seen from behind, depths are of the other sign.
+        let ray = part.ray(at).back();
+        let (begin, end) = (-near.end * part.pace, -near.begin * part.pace);
+        let end = ray.approach(part.placed.relief, begin, end, reach);
+        Some(NearPart { end: end.map_or(near.begin, |end| -end / part.pace), ..near })
+    }
+
     /// What one ray shows, where parts and things without stitches may hide one another. A
     /// facet of a part serves it, `off` mm right and down of that's own ray, unless it leaves it.
     pub(super) fn sample(
         &self,
         at: [f32; 2],
-        near: &NearBlock,
+        near: (&[NearPart], &[usize]),
         facet: Option<(usize, &Facet, [f32; 2])>,
         wide: f32,
     ) -> RaySample {
@@ -193,29 +192,28 @@ impl<'a> ReliefScene<'a> {
             let shown = &self.parts[part];
             let relief = shown.placed.relief;
             let care = Care::new(wide, relief.stitch);
-            let met = facet.meet(relief, off, self.smooth(relief, care), care)?;
-            if !shown.keeps(facet, &met) {
-                return None;
-            }
-            Some(self.on_facet(part, facet, &met, 1.0, wide))
+            facet.meet(relief, off, (self.smooth(relief, care), care), |met| {
+                let kept = shown.keeps(facet, met);
+                kept.then(|| self.on_facet(part, facet, met, 1.0, wide))
+            })
         };
         let own = facet.and_then(on_facet).unwrap_or_else(|| {
-            let met = self.meet(at, &near.parts, wide);
+            let met = self.meet(at, near.0, wide);
             met.map_or_else(RaySample::default, |(part, met)| self.shown(part, &met, wide))
         });
-        let things = near.plain.iter().filter_map(|&i| Some((i, self.plain[i].meet(at)?)));
+        let things = near.1.iter().filter_map(|&i| Some((i, self.plain[i].meet(at)?)));
         let nearest = things.max_by(|(_, a), (_, b)| a.depth.total_cmp(&b.depth));
         let Some((i, plain)) = nearest else { return own };
         let shown = &self.plain[i];
         let [r, g, b] = shown.dye.colour(turned(&shown.eye, plain.normal));
         let number = (self.parts.len() + i + 1) as u16;
-        let behind = RaySample {
-            colour: [r, g, b, 255.0],
-            of: Seen { part: number, ..Seen::default() },
-            depth: plain.depth,
-        };
+        let of = Seen { part: number, ..Seen::default() };
+        let behind = RaySample::new([r, g, b], shown.cover, of, plain.depth);
         if own.colour[3] <= 0.0 || own.depth <= plain.depth {
-            return behind;
+            let left = 1.0 - shown.cover;
+            let colour = [0, 1, 2, 3].map(|c| behind.colour[c] + left * own.colour[c]);
+            let of = if left <= 0.5 || own.colour[3] <= 0.0 { behind.of } else { own.of };
+            return RaySample { colour, of, ..behind };
         }
         let left = 1.0 - own.colour[3] / 255.0;
         let colour = [0, 1, 2, 3].map(|c| own.colour[c] + left * behind.colour[c]);
@@ -235,6 +233,12 @@ impl<'a> ReliefScene<'a> {
         Facet::new(shown.placed.relief, &shown.eye, patch)
     }
 
+    /// Width of the narrowest stitch of any part, mm.
+    pub(super) fn finest(&self) -> f32 {
+        let stitches = self.parts.iter().map(|part| part.placed.relief.stitch);
+        stitches.fold(f32::INFINITY, f32::min)
+    }
+
     pub(super) fn relief(&self, part: usize) -> &Relief {
         self.parts[part].placed.relief
     }
@@ -248,14 +252,13 @@ impl<'a> ReliefScene<'a> {
     pub(super) fn meet(
         &self,
         at: [f32; 2],
-        near: &[(usize, f32)],
+        near: &[NearPart],
         wide: f32,
     ) -> Option<(usize, RayMeeting)> {
         let mut best: Option<(usize, RayMeeting)> = None;
         let deep = self.view.quality == Quality::Full;
-        for &(i, begin) in near {
+        for &NearPart { part: i, begin, mut end } in near {
             let part = &self.parts[i];
-            let mut end = part.around.0[2] - part.around.1;
             if let Some((_, found)) = &best
                 && found.cover >= 1.0
             {
@@ -302,7 +305,7 @@ impl<'a> ReliefScene<'a> {
         &self,
         part: usize,
         facet: &Facet,
-        met: &FacetMet,
+        met: &FacetMet<'_>,
         cover: f32,
         wide: f32,
     ) -> RaySample {
@@ -363,7 +366,7 @@ impl ShownPart<'_> {
     }
 
     /// Whether what is met of a facet is not cut away.
-    fn keeps(&self, facet: &Facet, met: &FacetMet) -> bool {
+    fn keeps(&self, facet: &Facet, met: &FacetMet<'_>) -> bool {
         if !self.placed.cutaway {
             return true;
         }

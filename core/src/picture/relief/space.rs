@@ -121,13 +121,19 @@ pub(super) fn eased(from: f32, to: f32, at: f32) -> f32 {
     t * t * (3.0 - 2.0 * t)
 }
 
+/// The whole number at or below `x`, for numbers that are not great: without a call.
+pub(super) fn whole(x: f32) -> f32 {
+    let cut = x as i32 as f32;
+    if cut > x { cut - 1.0 } else { cut }
+}
+
 pub(super) fn mix(a: f32, b: f32, part: f32) -> f32 {
     a + (b - a) * part
 }
 
 /// A smooth field of chance over space, −1 to 1: the same at a place every time.
 pub(super) fn fibre(place: V3) -> f32 {
-    let cell = place.map(f32::floor);
+    let cell = place.map(whole);
     let part = [0, 1, 2].map(|i| eased(0.0, 1.0, place[i] - cell[i]));
     let mut value = 0.0;
     for (i, j, k) in (0..8).map(|n| (n & 1, (n >> 1) & 1, n >> 2)) {

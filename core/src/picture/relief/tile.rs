@@ -19,6 +19,9 @@ const LEVELS: usize = 6;
 #[derive(Debug)]
 struct TileLevel {
     samples: Vec<Sample>,
+    /// Heights alone, with one more at the end of each row and one more row: most of what is
+    /// looked up.
+    heights: Vec<f32>,
     wide: usize,
     tall: usize,
 }
@@ -53,7 +56,7 @@ impl Tile {
                 }
             }
         }
-        let mut levels = vec![TileLevel { samples, wide, tall }];
+        let mut levels = vec![TileLevel::new(samples, wide, tall)];
         for _ in 1..LEVELS {
             let next = levels[levels.len() - 1].halved();
             levels.push(next);
@@ -92,16 +95,33 @@ impl Tile {
     /// Its height alone.
     pub(super) fn height(&self, level: usize, a: f32, b: f32) -> f32 {
         let level = &self.levels[level];
-        let (i, u) = level.column(a);
-        let (j, v) = level.row(b);
-        let p = |i: usize, j: usize| level.samples[j * level.wide + i][0];
-        let low = p(i.0, j.0) + (p(i.1, j.0) - p(i.0, j.0)) * u;
-        let high = p(i.0, j.1) + (p(i.1, j.1) - p(i.0, j.1)) * u;
+        let most = |many: usize| (many - 1) as f32;
+        let x = ((a + 0.5) * level.wide as f32 - 0.5).max(0.0).min(most(level.wide));
+        let y = (b + REACH) * (level.tall as f32 / (1.0 + 2.0 * REACH)) - 0.5;
+        let y = y.max(0.0).min(most(level.tall));
+        let (i, j) = (x as u32, y as u32);
+        let (u, v) = (x - i as f32, y - j as f32);
+        let stride = level.wide + 1;
+        let from = j as usize * stride + i as usize;
+        let Some(four) = level.heights.get(from..from + stride + 2) else { return 0.0 };
+        let low = four[0] + (four[1] - four[0]) * u;
+        let high = four[stride] + (four[stride + 1] - four[stride]) * u;
         low + (high - low) * v
     }
 }
 
 impl TileLevel {
+    fn new(samples: Vec<Sample>, wide: usize, tall: usize) -> Self {
+        let mut heights = Vec::with_capacity((wide + 1) * (tall + 1));
+        for row in (0..tall).chain([tall - 1]) {
+            let own = &samples[row * wide..(row + 1) * wide];
+            heights.extend(own.iter().chain(own.last()).map(|sample| sample[0]));
+        }
+        // The last place looks one beyond the last.
+        heights.push(0.0);
+        Self { samples, heights, wide, tall }
+    }
+
     fn column(&self, a: f32) -> ((usize, usize), f32) {
         split((a + 0.5) * self.wide as f32 - 0.5, self.wide)
     }
@@ -124,7 +144,7 @@ impl TileLevel {
                 samples.push([0, 1, 2, 3].map(|c| 0.25 * (p[c] + q[c] + r[c] + s[c])));
             }
         }
-        Self { samples, wide, tall }
+        Self::new(samples, wide, tall)
     }
 }
 

@@ -138,7 +138,8 @@ fn a_frill_stands_in_waves_and_leaves_no_holes() {
     piece.pins.clear();
     piece.rules.frills = false;
     let plain = rim(&Relief::new(&piece, &plan_of(&piece)), 35.0);
-    assert!(waves >= 6 && plain <= 2, "{waves} turns of the rim, {plain} without a frill");
+    // Half of its eleven waves look this way, and some of those hide behind others.
+    assert!(waves >= 4 && plain <= 2, "{waves} turns of the rim, {plain} without a frill");
 }
 
 #[test]
