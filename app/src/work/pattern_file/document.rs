@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 use anyhow::{Context as _, anyhow};
 use roxmltree::{Document, Node, ParsingOptions};
 
-use super::Lines;
 use super::archive::Archive;
+use super::lines::Lines;
 
 /// Elements in one part.
 const MOST_NODES: u32 = 2_000_000;

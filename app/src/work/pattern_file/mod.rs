@@ -3,6 +3,7 @@
 
 mod archive;
 mod document;
+mod lines;
 mod page;
 mod rich;
 mod sheet;
@@ -46,66 +47,6 @@ pub(crate) fn text_of(bytes: &[u8]) -> anyhow::Result<String> {
 
 fn head(bytes: &[u8], most: usize) -> &[u8] {
     &bytes[..bytes.len().min(most)]
-}
-
-/// Text put together piece by piece: blanks run together, lines are trimmed, and no more than
-/// one blank line stands between two others.
-#[derive(Debug, Default)]
-struct Lines {
-    text: String,
-    /// Line ends that wait for more text.
-    ends: usize,
-    blank: bool,
-}
-
-impl Lines {
-    /// Takes `words` on, their line ends as blanks.
-    fn words(&mut self, words: &str) {
-        for c in words.chars() {
-            self.put(if c.is_whitespace() && c != '\u{a0}' { ' ' } else { c });
-        }
-    }
-
-    fn put(&mut self, c: char) {
-        if c == ' ' || c == '\u{a0}' {
-            self.blank = true;
-            return;
-        }
-        if self.ends > 0 && !self.text.is_empty() {
-            for _ in 0..self.ends.min(2) {
-                self.text.push('\n');
-            }
-        } else if self.blank && !self.text.is_empty() {
-            self.text.push(' ');
-        }
-        (self.ends, self.blank) = (0, false);
-        self.text.push(c);
-    }
-
-    /// Ends the line.
-    fn end(&mut self) {
-        self.ends += 1;
-        self.blank = false;
-    }
-
-    /// Ends the line, if anything stands in it.
-    fn fresh(&mut self) {
-        if self.ends == 0 {
-            self.end();
-        }
-    }
-
-    /// A gap within a line, as between the cells of a table.
-    fn gap(&mut self) {
-        self.blank = true;
-    }
-
-    fn done(mut self) -> String {
-        if !self.text.is_empty() {
-            self.text.push('\n');
-        }
-        self.text
-    }
 }
 
 #[cfg(test)]
