@@ -68,13 +68,17 @@ fn documents_are_read_and_broken_ones_refused_in_one_line() {
 fn what_words_mean_can_be_told() {
     let folder = tempfile::tempdir().expect("a folder");
     let at = folder.path();
-    let text =
-        "Rnd 1: 6 sc in MR (6)\nRnd 2: bloom\nRnd 3: 1 calm, bloom\nRnd 4: 2 calm, bloom\n";
+    let text = "Rnd 1: 6 sc in MR (6)\nRnd 2: blossoming\nRnd 3: 1 peacefully, blossoming\nRnd 4: 2 peacefully, blossoming\n";
     std::fs::write(at.join("bud.txt"), text).expect("written");
     assert_eq!(run(&["proofread", "bud.txt"], at).status.code(), Some(3));
-    let told = ["--saying", "9 calm, bloom = (9 sc, inc) x 6", "--saying", "bloom = inc x 6"];
+    let told = [
+        "--saying",
+        "9 peacefully, blossoming = (9 sc, inc) x 6",
+        "--saying",
+        "blossoming = inc x 6",
+    ];
     let out = run(&[&["proofread", "bud.txt"][..], &told].concat(), at);
     assert!(out.status.success(), "{}", stdout(&out));
-    let out = run(&["proofread", "bud.txt", "--saying", "bloom"], at);
+    let out = run(&["proofread", "bud.txt", "--saying", "blossoming"], at);
     assert_eq!(out.status.code(), Some(2));
 }

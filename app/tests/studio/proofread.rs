@@ -131,9 +131,9 @@ fn long_texts_are_checked_while_the_window_goes_on() {
 /// An invented text in words of its author's own.
 const OWN_WORDS: &str = "Bud\n\
     Rnd 1: 6 sc in magic ring (6)\n\
-    Rnd 2: bloom all round\n\
-    Rnd 3: 1 calm, bloom, on and on\n\
-    Rnd 4: 2 calm, bloom, on and on\n";
+    Rnd 2: blossoming\n\
+    Rnd 3: 1 peacefully, blossoming\n\
+    Rnd 4: 2 peacefully, blossoming\n";
 
 fn unread(bench: &Bench<'_>) -> usize {
     bench.state().proofreading().checked().map_or(usize::MAX, |c| c.unread())

@@ -1,4 +1,4 @@
-//! Text put together piece by piece.
+//! Text put together from the pieces of a document.
 
 /// Text put together piece by piece: blanks run together, lines are trimmed, and no more than
 /// one blank line stands between two others.
@@ -18,7 +18,7 @@ impl Lines {
         }
     }
 
-    pub(super) fn put(&mut self, c: char) {
+    fn put(&mut self, c: char) {
         if c == ' ' || c == '\u{a0}' {
             self.blank = true;
             return;

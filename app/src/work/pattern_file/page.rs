@@ -5,6 +5,9 @@ use super::lines::Lines;
 /// Longest name of an entity.
 const LONGEST_ENTITY: usize = 10;
 
+/// Longest tag, bytes.
+const LONGEST_TAG: usize = 8192;
+
 /// Whether `text` is a web page, or a piece of one as it is copied.
 pub(super) fn is_page(text: &str) -> bool {
     let start = text.trim_start_matches(|c: char| c.is_whitespace() || c == '\u{feff}');
@@ -48,8 +51,9 @@ pub(super) fn text(page: &str) -> String {
             continue;
         }
         let Some(end) = tag_end(rest) else {
-            lines.words(rest);
-            break;
+            lines.words("<");
+            rest = &rest[1..];
+            continue;
         };
         let inside = &rest[1..end];
         rest = &rest[end + 1..];
@@ -119,7 +123,7 @@ pub(super) fn text(page: &str) -> String {
 fn tag_end(rest: &str) -> Option<usize> {
     let mut quote = None;
     let mut assigned = false;
-    for (i, b) in rest.bytes().enumerate().skip(1) {
+    for (i, b) in rest.bytes().enumerate().take(LONGEST_TAG).skip(1) {
         match (quote, b) {
             (Some(q), b) if b == q => quote = None,
             (Some(_), _) => {}

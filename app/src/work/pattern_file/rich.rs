@@ -10,7 +10,7 @@ const DEEPEST: usize = 200;
 
 /// What holds for a group.
 #[derive(Debug, Clone, Copy)]
-struct Group {
+struct RichGroup {
     /// Whether it is left out: fonts, colours, styles, pictures.
     hidden: bool,
     /// Characters that stand after a `\u` for programs that know none.
@@ -23,7 +23,7 @@ struct Group {
 /// In one line, where its groups do not end well.
 pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
     let mut lines = Lines::default();
-    let mut groups = vec![Group { hidden: false, instead: 1 }];
+    let mut groups = vec![RichGroup { hidden: false, instead: 1 }];
     let mut page = WINDOWS_1252;
     // Characters to be passed over, and the first half of a pair.
     let (mut skip, mut high) = (0_usize, None::<u16>);

@@ -49,7 +49,7 @@ pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
 
 /// Where a letter ended.
 #[derive(Debug, Clone, Copy)]
-struct Pen {
+struct LetterEnd {
     at: Point,
     size: f64,
 }
@@ -58,7 +58,7 @@ struct Pen {
 #[derive(Debug, Default)]
 struct Print {
     text: String,
-    pen: Option<Pen>,
+    pen: Option<LetterEnd>,
 }
 
 impl Print {
@@ -95,7 +95,7 @@ impl Print {
             }
         }
         self.text.push_str(letter);
-        self.pen = Some(Pen { at: Point::new(at.x + advance, at.y), size });
+        self.pen = Some(LetterEnd { at: Point::new(at.x + advance, at.y), size });
     }
 }
 

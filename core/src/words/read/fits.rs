@@ -1,9 +1,9 @@
 //! How a reading of a round fits what stands before and after it.
 
-use super::count::trailing;
 use super::draft::{Draft, DraftLine};
 use super::gist::gist;
 use super::readings::{Understood, others};
+use super::rewordings::trailing;
 use super::round::work;
 use super::settle::is_worked;
 use super::understanding::Sure;

@@ -204,7 +204,11 @@ impl Judge<'_> {
         (self.lost, self.ring) = (false, false);
         let index = self.judged.lines.len();
         self.rounds.insert(first, index);
+        let by_counts = inferred.contains(&Inferred::Counts);
         let slips = match sure {
+            // Counted, and still not understood: that is said.
+            Sure::Fits if by_counts && unread.is_empty() => vec![span(&draft.tokens)],
+            Sure::Fits if by_counts => unread.iter().take(1).cloned().collect(),
             Sure::Fits => slips(&unread, self.text),
             _ => Vec::new(),
         };

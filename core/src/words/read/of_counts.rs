@@ -1,11 +1,11 @@
 //! Readings that stand on the counts of a line rather than on its words.
 
-use super::count::trailing;
 use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_fits};
 use super::gist::by_counts;
 use super::judge::Judge;
 use super::readings::{Understood, others};
+use super::rewordings::trailing;
 use super::round::work as work_of;
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token};

@@ -171,3 +171,34 @@ pub(super) fn noun_supplied(tokens: &[Token]) -> Option<Vec<Token>> {
         all
     })
 }
+
+/// The count that may end a line without any of the usual signs, “… 18”, “… *18*”, “… |18|”,
+/// “… for 18 sts”, and the tokens before it. Only sums can tell that it is one.
+pub(super) fn trailing(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token>)> {
+    let mut end = tokens.len();
+    let mut back = |want: &dyn Fn(Tok) -> bool, most: usize| {
+        let many = tokens[..end].iter().rev().take(most).take_while(|t| want(t.tok)).count();
+        end -= many;
+        end
+    };
+    let sign = |tok| {
+        tok == Tok::Equals
+            || matches!(tok, Tok::Star | Tok::TwoStars | Tok::Close)
+            || Tok::parts(tok)
+    };
+    back(&sign, 4);
+    back(&|tok| matches!(tok, Tok::Stitch | Tok::Kind(_) | Tok::Say(Say::Total | Say::The)), 3);
+    let at = back(&|tok| matches!(tok, Tok::Number(3..)), 1);
+    let number = tokens.get(at).filter(|t| matches!(t.tok, Tok::Number(3..)))?;
+    let Tok::Number(count) = number.tok else { return None };
+    let lead = |tok| {
+        sign(tok)
+            || matches!(tok, Tok::Open(_) | Tok::Unknown)
+            || matches!(tok, Tok::Say(Say::For | Say::Numbered | Say::Total | Say::The))
+    };
+    let to = back(&lead, 4);
+    let mut before = tokens[..to].to_vec();
+    rematch(&mut before);
+    let works = |t: &Token| t.tok.is_work() || t.tok == Tok::Ring;
+    before.iter().any(works).then(|| (Placed::at(count, number.at()), before))
+}
