@@ -29,8 +29,8 @@ fn default_hook_mm() -> f64 {
     3.5
 }
 
-/// How many times as tall as wide a stitch may be; the tallest stitches of
-/// the trade are some four times. Common practice, no source.
+/// How many times as tall as wide a stitch may be; the tallest stitches of the trade are some
+/// four times. Common practice, no source.
 const TALLEST: f64 = 8.0;
 
 impl Gauge {
