@@ -29,6 +29,10 @@ fn default_hook_mm() -> f64 {
     3.5
 }
 
+/// How many times as tall as wide a stitch may be; the tallest stitches of the trade are some
+/// four times. Common practice, no source.
+const TALLEST: f64 = 8.0;
+
 impl Gauge {
     /// A gauge counted over one length both ways, as `--stitches 22 --rounds 24 --per 10cm`.
     pub fn per(stitches: f64, rounds: f64, length_mm: f64) -> Self {
@@ -73,8 +77,9 @@ impl Gauge {
         std::f64::consts::TAU * self.round_height_mm() / self.stitch_width_mm()
     }
 
-    /// Refuses counts and lengths no swatch has, and a stitch narrower than 0.3 mm or wider
-    /// than 60 mm (finest thread to arm-thick roving).
+    /// Refuses counts and lengths no swatch has, a stitch narrower than 0.3 mm or wider than
+    /// 60 mm (finest thread to arm-thick roving), and one many times as tall as wide: each
+    /// round could change to nearly any count, and the search for counts would have no end.
     ///
     /// # Errors
     /// Names the field that is out of range.
@@ -86,6 +91,8 @@ impl Gauge {
         within("gauge.hook_mm", self.hook_mm, 0.4, 50.0, "mm")?;
         within("gauge, stitch width", self.stitch_width_mm(), 0.3, 60.0, "mm")?;
         within("gauge, round height", self.round_height_mm(), 0.3, 60.0, "mm")?;
+        let tall = self.round_height_mm() / self.stitch_width_mm();
+        within("gauge, round height by stitch width", tall, 0.0, TALLEST, "")?;
         Ok(())
     }
 }

@@ -110,8 +110,8 @@ macro_rules! fuzzed {
 }
 
 fuzzed! {
-    any_project_file_is_refused_or_sound, "project", 1500;
-    any_pattern_is_read, "pattern", 1200;
+    any_project_file_is_refused_or_sound, "project", 700;
+    any_pattern_is_read, "pattern", 500;
     any_table_is_refused_or_fitted, "table", 4000;
     any_drawing_is_refused_or_fitted, "drawing", 2000;
     any_formula_is_refused_or_fitted, "formula", 2000;

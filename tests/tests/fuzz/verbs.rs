@@ -13,7 +13,7 @@ use super::is_inside;
 /// Spoilt projects.
 const PROJECTS: usize = 1000;
 /// What takes a good part of a second comes to every so manieth sound one.
-const SELDOM: usize = 25;
+const SELDOM: usize = 70;
 
 /// What is soon done; `@` stands for the project and `%` for the folder.
 const SOON: [&str; 8] = [
