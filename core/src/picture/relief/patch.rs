@@ -179,7 +179,7 @@ impl PatchCourse {
     }
 
     /// The same, reckoned around and along from `at`.
-    pub(super) fn from_at(&self, at: [f32; 2]) -> Self {
+    pub(super) fn reckoned_from(&self, at: [f32; 2]) -> Self {
         Self { from: [self.from[0] - at[0], self.from[1] - at[1]], ..*self }
     }
 
@@ -260,6 +260,11 @@ impl Patch {
         let ask = LayerAsk { ahead, lift, alone };
         let layers = relief.layers(&beside.near, (turn, girth), beside.around.r, ask);
         Self { beside, layers, turn, course, depth }
+    }
+
+    /// The face of a cut there, which has no stitches of its own.
+    pub(super) fn bare(beside: Beside, course: PatchCourse, depth: f32) -> Self {
+        Self { beside, layers: None, turn: 0.0, course, depth }
     }
 
     /// Depth of a place `gone` on, mm towards the eye.
