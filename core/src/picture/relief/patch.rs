@@ -1,7 +1,7 @@
 //! A patch: a place of a part's surface that a ray comes to, with the stitches there, and how
 //! rays close by go down into their relief.
 
-use super::body::{Around, Found, Relief};
+use super::body::{Around, Relief, SurfaceSpot};
 use super::cloth::{Care, ClothLayers, LayerAsk};
 use super::curve::NearCurve;
 use super::frill::Waved;
@@ -78,8 +78,8 @@ pub(super) enum Descent {
 }
 
 impl Beside {
-    pub(super) fn new(relief: &Relief, place: V3, found: Found) -> Self {
-        let Found { around, near, waved } = found;
+    pub(super) fn new(relief: &Relief, place: V3, found: SurfaceSpot) -> Self {
+        let SurfaceSpot { around, near, waved } = found;
         let ([ox, oy], [wr, wz]) = (around.out, near.way);
         let smooth = Self {
             place,

@@ -11,7 +11,7 @@ use super::ray::{Ray, RayMeeting, SMOOTH};
 use super::sample::RaySample;
 use super::shade::{Dyes, PlainDye};
 use super::space::{Turned, V3, add, along, dot, scaled, sub, turned};
-use super::view::{Filling, PosedRelief, Quality, ReliefView, Seen};
+use super::view::{PosedRelief, Quality, ReliefFilling, ReliefView, Seen};
 
 /// A part as the eye sees it.
 struct ShownPart<'a> {
@@ -77,8 +77,8 @@ impl<'a> ReliefScene<'a> {
             let (ball, radius) = placed.relief.ball();
             let away = sub(placed.pose.place(ball), view.middle);
             let pressed = match placed.filling {
-                Filling::Pressed => Pressed::of(placed.relief),
-                Filling::Stuffed | Filling::Empty => Pressed::NOT,
+                ReliefFilling::Pressed => Pressed::of(placed.relief),
+                ReliefFilling::Stuffed | ReliefFilling::Empty => Pressed::NOT,
             };
             let own = pressed.rounds(&own);
             ShownPart {
@@ -356,7 +356,7 @@ impl ShownPart<'_> {
     }
 
     fn look(&self, wide: f32) -> HitLook<'_> {
-        let stuffed = self.placed.filling == Filling::Stuffed;
+        let stuffed = self.placed.filling == ReliefFilling::Stuffed;
         HitLook { relief: self.placed.relief, wide, stuffed }
     }
 
