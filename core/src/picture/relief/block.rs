@@ -6,7 +6,6 @@
 //! as at an edge, through more places of the pixel.
 
 use super::facet::Facet;
-use super::ray::RayMet;
 use super::sample::RaySample;
 use super::scene::{NearBlock, NearPart, ReliefScene};
 use super::view::{Quality, Seen};
@@ -28,16 +27,7 @@ const EDGE: f32 = 84.0;
 /// How wide a sample is, in pixels.
 const WIDE: f32 = 0.6;
 
-/// What the rays of a block share.
-enum Shared {
-    /// One facet.
-    Whole(usize, Facet),
-    /// Quarters, each with the parts near it and perhaps a facet.
-    Quarters(Box<[Quarter; 4]>),
-}
-
-/// A quarter of a block.
-#[derive(Default)]
+/// A quarter of a block, with the parts near it and perhaps a facet.
 struct Quarter {
     near: Vec<NearPart>,
     facet: Option<(usize, Facet)>,
@@ -57,7 +47,9 @@ pub(super) struct PixelBlock<'s, 'a> {
     left: u32,
     top: u32,
     side: usize,
-    shared: Shared,
+    /// The facet that serves all of it, or else its quarters.
+    whole: Option<(usize, Facet)>,
+    quarters: Option<Box<[Quarter; 4]>>,
     /// How wide a sample is, mm.
     wide: f32,
     full: bool,
@@ -71,9 +63,9 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
     ) -> Self {
         let full = scene.view().quality == Quality::Full;
         let wide = if full { WIDE } else { 1.0 } / scene.view().scale;
-        let none = Shared::Quarters(Box::default());
-        let mut block = Self { scene, near, left, top, side, shared: none, wide, full };
-        block.shared = block.share();
+        let mut block =
+            Self { scene, near, left, top, side, whole: None, quarters: None, wide, full };
+        block.share();
         block
     }
 
@@ -145,12 +137,11 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
 
     fn sample(&self, x: f32, y: f32) -> RaySample {
         let half = 0.5 * self.side as f32;
-        let (near, facet, from) = match &self.shared {
-            Shared::Whole(part, facet) => (&self.near.parts, Some((*part, facet)), [half; 2]),
-            Shared::Quarters(quarters) => {
-                let quarter = usize::from(x > half) + 2 * usize::from(y > half);
+        let quarter = usize::from(x > half) + 2 * usize::from(y > half);
+        let (near, facet, from) = match &self.quarters {
+            None => (&self.near.parts, &self.whole, [half; 2]),
+            Some(quarters) => {
                 let Quarter { near, facet } = &quarters[quarter];
-                let facet = facet.as_ref().map(|(part, facet)| (*part, facet));
                 (near, facet, self.quarter_middle(quarter))
             }
         };
@@ -159,27 +150,29 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
         }
         let pixel = 1.0 / self.scene.view().scale;
         let off = [(x - from[0]) * pixel, (y - from[1]) * pixel];
-        let facet = facet.map(|(part, facet)| (part, facet, off));
+        let facet = facet.as_ref().map(|(part, facet)| (*part, facet, off));
         self.scene.sample(self.at(x, y), (near, &self.near.plain), facet, self.wide)
     }
 
-    /// What serves the rays of this block.
-    fn share(&self) -> Shared {
+    /// Finds what serves the rays of this block.
+    fn share(&mut self) {
         let half = 0.5 * self.side as f32;
-        if let Some((part, facet)) = self.facet(&self.near.parts, [half; 2], half) {
-            return Shared::Whole(part, facet);
+        self.whole = self.facet(&self.near.parts, [half; 2], half);
+        if self.whole.is_some() {
+            return;
         }
         let pixel = 1.0 / self.scene.view().scale;
         // To the corners, and half a pixel more for what rays graze.
         let reach = (0.5 * half * std::f32::consts::SQRT_2 + 0.5) * pixel;
-        Shared::Quarters(Box::new([0, 1, 2, 3].map(|i| {
+        let quarters = [0, 1, 2, 3].map(|i| {
             let middle = self.quarter_middle(i);
             let [x, y] = self.at(middle[0], middle[1]);
             let between = |near| self.scene.between(near, [x, y], reach);
             let near: Vec<NearPart> = self.near.parts.iter().filter_map(between).collect();
             let facet = self.facet(&near, middle, 0.5 * half);
             Quarter { near, facet }
-        })))
+        });
+        self.quarters = Some(Box::new(quarters));
     }
 
     /// The middle of a quarter, pixels from the corner of the block.
@@ -192,15 +185,14 @@ impl<'s, 'a> PixelBlock<'s, 'a> {
     fn facet(&self, near: &[NearPart], [x, y]: [f32; 2], half: f32) -> Option<(usize, Facet)> {
         let scene = self.scene;
         let (part, met) = scene.meet(self.at(x, y), near, self.wide)?;
-        let RayMet::Patch(patch, _) = met.met else { return None };
         let pixel = 1.0 / scene.view().scale;
         let begin = near.iter().find(|near| near.part == part)?.begin;
         // Another part may be in the way.
         let before = |near: &NearPart| near.part != part && near.begin + pixel > met.depth;
-        if met.cover < 1.0 || !scene.is_round(part) || near.iter().any(before) {
+        if met.is_cut || met.cover < 1.0 || !scene.is_round(part) || near.iter().any(before) {
             return None;
         }
-        let facet = scene.facet(part, patch);
+        let facet = scene.facet(part, met.patch);
         let reach = half * std::f32::consts::SQRT_2 * pixel;
         facet.serves(scene.relief(part), reach, begin).then_some((part, facet))
     }

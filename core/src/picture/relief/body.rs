@@ -43,7 +43,7 @@ pub(super) struct Around {
 
 /// A place against the surface, frills and all.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Found {
+pub(super) struct SurfaceSpot {
     pub(super) around: Around,
     pub(super) near: NearCurve,
     pub(super) waved: Option<Waved>,
@@ -166,10 +166,14 @@ impl Relief {
 
     /// A place of its own frame against the surface: from afar only a distance that is surely
     /// not too great.
-    pub(super) fn found(&self, place: V3) -> Found {
+    pub(super) fn found(&self, place: V3) -> SurfaceSpot {
         let around = self.around(place);
         let Some(frill) = &self.frill else {
-            return Found { around, near: self.curve.near(around.r, place[2]), waved: None };
+            return SurfaceSpot {
+                around,
+                near: self.curve.near(around.r, place[2]),
+                waved: None,
+            };
         };
         let waved = frill.at(around.r, place[2], self.turn(&around));
         let (r, z) = ((around.r - waved.by[0]).max(0.0), place[2] - waved.by[1]);
@@ -177,6 +181,6 @@ impl Relief {
         let far = if near.segment.is_some() { near.far } else { near.far * frill.pace };
         let is_waved = waved.a_turn != [0.0; 2] || waved.bend != [0.0; 2];
         let waved = Some(waved).filter(|_| is_waved && near.segment.is_some());
-        Found { around: Around { r, ..around }, near: NearCurve { far, ..near }, waved }
+        SurfaceSpot { around: Around { r, ..around }, near: NearCurve { far, ..near }, waved }
     }
 }

@@ -109,7 +109,7 @@ impl Facet {
                 looked_up = self.patch.layers_at(relief, &course, smooth.is_some())?;
                 layers = &looked_up;
             }
-            let own = course.from_at(at);
+            let own = course.reckoned_from(at);
             let on = match smooth {
                 Some(_) => Descent::Meets(0.0),
                 None => own.descend(relief, Some(layers), last, care),

@@ -152,7 +152,7 @@ fn heights(plan: &Plan) -> Vec<f32> {
     };
     let mut heights = vec![0.0_f32; rounds + 1];
     let mut gone = 0.0;
-    for k in 1..=rounds {
+    for (k, height) in heights.iter_mut().enumerate().skip(1) {
         let (before, node) = (plan.forecast[k - 1], plan.forecast[k]);
         // An open edge is held at its own size, but the rounds before it stand in waves.
         let own = if k == rounds && !drawn { slack(k).max(slack(k - 1)) } else { slack(k) };
@@ -164,7 +164,7 @@ fn heights(plan: &Plan) -> Vec<f32> {
         // A sine of steepness s is about 1 + s²/4 as long as the line it goes along.
         let steep = (2.0 * own.sqrt()).min(STEEPEST);
         let high = steep * node.r as f32 / waves(plan.rounds[k - 1].count);
-        heights[k] = high.min(HIGHEST * gone);
+        *height = high.min(HIGHEST * gone);
     }
     heights
 }

@@ -43,4 +43,4 @@ pub use plain::{BareForm, PosedPlain};
 pub use scene::ReliefScene;
 pub use space::{ReliefPose, V3};
 pub use still::{MOST_PIXELS, Still};
-pub use view::{Filling, PosedRelief, Quality, ReliefView, Seen};
+pub use view::{PosedRelief, Quality, ReliefFilling, ReliefView, Seen};

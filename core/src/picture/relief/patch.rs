@@ -1,7 +1,7 @@
 //! A patch: a place of a part's surface that a ray comes to, with the stitches there, and how
 //! rays close by go down into their relief.
 
-use super::body::{Around, Found, Relief};
+use super::body::{Around, Relief, SurfaceSpot};
 use super::cloth::{Care, ClothLayers, LayerAsk};
 use super::curve::NearCurve;
 use super::frill::Waved;
@@ -78,8 +78,8 @@ pub(super) enum Descent {
 }
 
 impl Beside {
-    pub(super) fn new(relief: &Relief, place: V3, found: Found) -> Self {
-        let Found { around, near, waved } = found;
+    pub(super) fn new(relief: &Relief, place: V3, found: SurfaceSpot) -> Self {
+        let SurfaceSpot { around, near, waved } = found;
         let ([ox, oy], [wr, wz]) = (around.out, near.way);
         let smooth = Self {
             place,
@@ -179,7 +179,7 @@ impl PatchCourse {
     }
 
     /// The same, reckoned around and along from `at`.
-    pub(super) fn from_at(&self, at: [f32; 2]) -> Self {
+    pub(super) fn reckoned_from(&self, at: [f32; 2]) -> Self {
         Self { from: [self.from[0] - at[0], self.from[1] - at[1]], ..*self }
     }
 
@@ -260,6 +260,11 @@ impl Patch {
         let ask = LayerAsk { ahead, lift, alone };
         let layers = relief.layers(&beside.near, (turn, girth), beside.around.r, ask);
         Self { beside, layers, turn, course, depth }
+    }
+
+    /// The face of a cut there, which has no stitches of its own.
+    pub(super) fn bare(beside: Beside, course: PatchCourse, depth: f32) -> Self {
+        Self { beside, layers: None, turn: 0.0, course, depth }
     }
 
     /// Depth of a place `gone` on, mm towards the eye.

@@ -34,17 +34,18 @@ pub(super) struct RayMeeting {
     pub(super) depth: f32,
     /// How much of the ray's width the part covers.
     pub(super) cover: f32,
-    /// What it meets there.
-    pub(super) met: RayMet,
+    /// What it meets there, and how far on from it.
+    pub(super) patch: Patch,
+    pub(super) gone: f32,
+    /// Whether that is the face of a cut, not cloth or stuffing.
+    pub(super) is_cut: bool,
 }
 
-/// What a ray meets.
-#[derive(Debug, Clone, Copy)]
-pub(super) enum RayMet {
-    /// Cloth or stuffing, so far on from a patch of it.
-    Patch(Patch, f32),
-    /// A cut.
-    Cut(Beside),
+impl RayMeeting {
+    /// Cloth or stuffing, `gone` on from a patch of it.
+    fn of(patch: Patch, gone: f32) -> Self {
+        Self { depth: patch.depth(gone), cover: 1.0, patch, gone, is_cut: false }
+    }
 }
 
 /// How much of the ground the fibres hide that stand off the cloth, `far` mm from it.
@@ -132,7 +133,9 @@ impl Ray {
             let beside = Beside::new(relief, place, found);
             let near = beside.near;
             if cut && near.far < SMOOTH * relief.stitch {
-                return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Cut(beside) });
+                let course = beside.course(relief, self.towards);
+                let patch = Patch::bare(beside, course, depth);
+                return Some(RayMeeting { is_cut: true, ..RayMeeting::of(patch, 0.0) });
             }
             cut = false;
             let over = near.far - high;
@@ -165,18 +168,11 @@ impl Ray {
             above = None;
             let patch = Patch::new(relief, beside, course, depth, (pressed, smooth));
             if smooth {
-                return Some(RayMeeting { depth, cover: 1.0, met: RayMet::Patch(patch, 0.0) });
+                return Some(RayMeeting::of(patch, 0.0));
             }
             let before = last.map(|(over, at): (f32, f32)| (over, at - depth));
             match course.descend(relief, patch.layers.as_ref(), before, care) {
-                Descent::Meets(gone) => {
-                    let depth = patch.depth(gone);
-                    return Some(RayMeeting {
-                        depth,
-                        cover: 1.0,
-                        met: RayMet::Patch(patch, gone),
-                    });
-                }
+                Descent::Meets(gone) => return Some(RayMeeting::of(patch, gone)),
                 Descent::Leaves { over, gone, nearest } => {
                     if nearest.0 < closest.0 {
                         closest = (nearest.0, patch.depth(nearest.1));
@@ -194,9 +190,8 @@ impl Ray {
         }
         let beside = Beside::new(relief, place, relief.found(place));
         let course = beside.course(relief, self.towards);
-        let met =
-            RayMet::Patch(Patch::new(relief, beside, course, depth, (pressed, smooth)), 0.0);
-        Some(RayMeeting { depth, cover, met })
+        let patch = Patch::new(relief, beside, course, depth, (pressed, smooth));
+        Some(RayMeeting { cover, ..RayMeeting::of(patch, 0.0) })
     }
 
     /// Between which depths of `begin` and `end` there is something of a part of which perhaps

@@ -7,11 +7,11 @@ use super::hit::HitLook;
 use super::patch::{Beside, Patch};
 use super::plain::{PlainMet, PosedPlain};
 use super::pressed::Pressed;
-use super::ray::{Ray, RayMeeting, RayMet, SMOOTH};
+use super::ray::{Ray, RayMeeting, SMOOTH};
 use super::sample::RaySample;
 use super::shade::{Dyes, PlainDye};
 use super::space::{Turned, V3, add, along, dot, scaled, sub, turned};
-use super::view::{Filling, PosedRelief, Quality, ReliefView, Seen};
+use super::view::{PosedRelief, Quality, ReliefFilling, ReliefView, Seen};
 
 /// A part as the eye sees it.
 struct ShownPart<'a> {
@@ -77,8 +77,8 @@ impl<'a> ReliefScene<'a> {
             let (ball, radius) = placed.relief.ball();
             let away = sub(placed.pose.place(ball), view.middle);
             let pressed = match placed.filling {
-                Filling::Pressed => Pressed::of(placed.relief),
-                Filling::Stuffed | Filling::Empty => Pressed::NOT,
+                ReliefFilling::Pressed => Pressed::of(placed.relief),
+                ReliefFilling::Stuffed | ReliefFilling::Empty => Pressed::NOT,
             };
             let own = pressed.rounds(&own);
             ShownPart {
@@ -283,21 +283,16 @@ impl<'a> ReliefScene<'a> {
     /// What is met of part `part`.
     fn shown(&self, part: usize, met: &RayMeeting, wide: f32) -> RaySample {
         let shown = &self.parts[part];
-        match &met.met {
-            RayMet::Patch(patch, gone) => {
-                let facet = self.facet(part, *patch);
-                let on = facet.met(*gone);
-                let own = self.on_facet(part, &facet, &on, met.cover, wide);
-                RaySample { depth: met.depth, ..own }
-            }
-            RayMet::Cut(beside) => {
-                let look = shown.look(wide);
-                let mut lit = look.cut(beside);
-                lit.open *= self.open(part, beside);
-                let of = Seen { part: part as u16 + 1, ..Seen::default() };
-                RaySample::new(shown.dyes.colour(&lit), met.cover, of, met.depth)
-            }
+        if met.is_cut {
+            let beside = &met.patch.beside;
+            let mut lit = shown.look(wide).cut(beside);
+            lit.open *= self.open(part, beside);
+            let of = Seen { part: part as u16 + 1, ..Seen::default() };
+            return RaySample::new(shown.dyes.colour(&lit), met.cover, of, met.depth);
         }
+        let facet = self.facet(part, met.patch);
+        let own = self.on_facet(part, &facet, &facet.met(met.gone), met.cover, wide);
+        RaySample { depth: met.depth, ..own }
     }
 
     /// What is met of a facet of part `part`.
@@ -361,7 +356,7 @@ impl ShownPart<'_> {
     }
 
     fn look(&self, wide: f32) -> HitLook<'_> {
-        let stuffed = self.placed.filling == Filling::Stuffed;
+        let stuffed = self.placed.filling == ReliefFilling::Stuffed;
         HitLook { relief: self.placed.relief, wide, stuffed }
     }
 

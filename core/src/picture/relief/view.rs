@@ -18,12 +18,12 @@ pub struct PosedRelief<'a> {
     /// Whether the half of it that lies towards its own +Y is taken away.
     pub cutaway: bool,
     /// What is in it.
-    pub filling: Filling,
+    pub filling: ReliefFilling,
 }
 
 /// What is in a part, and so how it lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Filling {
+pub enum ReliefFilling {
     /// Stuffing, which shows in an open end.
     #[default]
     Stuffed,
@@ -42,7 +42,7 @@ impl<'a> PosedRelief<'a> {
             colours,
             lit: None,
             cutaway: false,
-            filling: Filling::Stuffed,
+            filling: ReliefFilling::Stuffed,
         }
     }
 }

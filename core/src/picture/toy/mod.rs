@@ -13,7 +13,7 @@ use std::f64::consts::TAU;
 
 use super::Rgb;
 use super::relief::{
-    BareForm, Filling, PosedPlain, PosedRelief, Quality, Relief, ReliefPose, ReliefScene,
+    BareForm, PosedPlain, PosedRelief, Quality, Relief, ReliefFilling, ReliefPose, ReliefScene,
     ReliefView, Seen, V3 as Spot,
 };
 use crate::piece::PieceId;
@@ -50,7 +50,7 @@ struct ShownCopy {
     part: usize,
     piece: PieceId,
     stands: ReliefPose,
-    filling: Filling,
+    filling: ReliefFilling,
 }
 
 /// Something without stitches as it stands in the picture.
@@ -124,7 +124,7 @@ impl ToyPicture {
                     let Some(solid) = toy.solids.get(piece) else { continue };
                     let filling = filling(part);
                     let stands = match filling {
-                        Filling::Pressed => frame,
+                        ReliefFilling::Pressed => frame,
                         _ => worked(toy, pose.part, solid, &frame),
                     };
                     let stands = upright.pose(&stands);
@@ -310,12 +310,12 @@ fn worked(toy: &Assembled, part: usize, solid: &Solid, frame: &Axes) -> Axes {
 }
 
 /// What is in a part: nothing in one that is left without stuffing, and a flat edge presses it.
-fn filling(part: &Part) -> Filling {
+fn filling(part: &Part) -> ReliefFilling {
     let is_flat = part.on.is_some_and(|seat| seat.by.how == EdgeHow::Flat);
     match (is_flat, part.is_stuffed()) {
-        (true, _) => Filling::Pressed,
-        (false, true) => Filling::Stuffed,
-        (false, false) => Filling::Empty,
+        (true, _) => ReliefFilling::Pressed,
+        (false, true) => ReliefFilling::Stuffed,
+        (false, false) => ReliefFilling::Empty,
     }
 }
 

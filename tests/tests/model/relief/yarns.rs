@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use plumpline_core::picture::relief::{
-    Filling, PosedRelief, Relief, ReliefScene, ReliefView, Still,
+    PosedRelief, Relief, ReliefFilling, ReliefScene, ReliefView, Still,
 };
 use plumpline_core::{Gauge, Knot, Outline, Piece, YarnFace, plan};
 
@@ -57,7 +57,7 @@ fn what_lies_flat_is_thin_one_way_and_wider_the_other() {
     let plan = plan(&piece).expect("it plans");
     let relief = Relief::new(&piece, &plan);
     let own = PosedRelief::new(&relief, &COLOURS);
-    let size = |filling: Filling, turn: f32| {
+    let size = |filling: ReliefFilling, turn: f32| {
         let view = view(&relief, 420, turn, 0.0);
         let view = ReliefView { scale: 0.6 * view.scale, ..view };
         let picture = Picture::of(&[PosedRelief { filling, ..own }], &view);
@@ -65,12 +65,12 @@ fn what_lies_flat_is_thin_one_way_and_wider_the_other() {
         let row = |y: usize| (0..420).map(|x| picture.covered(x, y)).sum::<f32>();
         (0..420).map(row).fold(0.0, f32::max) / view.scale
     };
-    let round = size(Filling::Stuffed, 0.0);
-    let [face, edge] = [0.0, 90.0].map(|turn| size(Filling::Pressed, turn));
+    let round = size(ReliefFilling::Stuffed, 0.0);
+    let [face, edge] = [0.0, 90.0].map(|turn| size(ReliefFilling::Pressed, turn));
     // A circle pressed to a line is π/2 times as wide; the cloth keeps it from that.
     assert!((1.2..1.57).contains(&(face / round)), "{face} of {round}");
     assert!(edge < 0.45 * round, "{edge} of {round}");
-    assert!((size(Filling::Empty, 40.0) / round - 1.0).abs() < 0.01);
+    assert!((size(ReliefFilling::Empty, 40.0) / round - 1.0).abs() < 0.01);
 }
 
 #[test]
@@ -78,14 +78,14 @@ fn an_end_shows_stuffing_only_where_there_is_some() {
     let (project, plan) = sample("mushroom");
     let relief = Relief::new(&project.pieces[0], &plan);
     let view = view(&relief, 300, 30.0, -70.0);
-    let light = |filling: Filling| {
+    let light = |filling: ReliefFilling| {
         let own = PosedRelief { filling, ..PosedRelief::new(&relief, &[[40, 60, 120]; 3]) };
         let picture = Picture::of(&[own], &view);
         let inside = picture.pixels.iter().zip(&picture.map);
         inside.filter(|(p, s)| s.part == 1 && s.round == 0 && p[0] > 150).count()
     };
-    assert!(light(Filling::Stuffed) > 150, "{}", light(Filling::Stuffed));
-    assert_eq!(light(Filling::Empty), 0);
+    assert!(light(ReliefFilling::Stuffed) > 150, "{}", light(ReliefFilling::Stuffed));
+    assert_eq!(light(ReliefFilling::Empty), 0);
 }
 
 /// A bell whose rim gains far more than lies flat.
