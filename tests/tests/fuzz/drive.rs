@@ -140,7 +140,7 @@ impl Watched {
     pub(crate) fn begin() -> &'static Self {
         let watched: &'static Self =
             Box::leak(Box::new(Self { now: Mutex::new((Instant::now(), Vec::new())) }));
-        std::thread::spawn(move || {
+        let watch = move || {
             loop {
                 std::thread::sleep(Duration::from_secs(1));
                 let (since, bytes) = watched.now.lock().expect("whole").clone();
@@ -151,7 +151,9 @@ impl Watched {
                     std::process::exit(3);
                 }
             }
-        });
+        };
+        let thread = std::thread::Builder::new().name("watch".into());
+        thread.spawn(watch).expect("a thread to watch from");
         watched
     }
 

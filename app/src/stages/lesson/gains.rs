@@ -91,7 +91,8 @@ pub(super) fn show(
         let round = i as u32 + 1;
         let every = (here.size(22.0) / pitch).ceil().max(1.0) as u32;
         if selected == Some(round)
-            || (round % every == 0 && selected.is_none_or(|s| s.abs_diff(round) >= every))
+            || (round.is_multiple_of(every)
+                && selected.is_none_or(|s| s.abs_diff(round) >= every))
         {
             let at = pos2(middle, field.bottom() + 0.5 * here.size(NUMBERS) + 2.0);
             let font = if selected == Some(round) {

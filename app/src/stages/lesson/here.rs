@@ -52,7 +52,10 @@ impl<'a> LessonBench<'a> {
         };
         let made = match here.step {
             Some(step) => here.take_sample(step),
-            None => Ok(here.take_piece()),
+            None => {
+                here.take_piece();
+                Ok(())
+            }
         };
         here.error = made.err().map(|error| error.to_string());
         here

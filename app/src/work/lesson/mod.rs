@@ -88,7 +88,7 @@ struct LessonDrawn {
 
 #[derive(Debug)]
 enum LessonSaid {
-    Drawn([LessonDrawn; 2], LessonState),
+    Drawn(Box<([LessonDrawn; 2], LessonState)>),
     Choices(Vec<(LessonChoice, ColorImage)>),
     Refused(String),
 }
@@ -156,7 +156,7 @@ fn carry_out(
     }
     let Some(cloth) = cloth else { return };
     let say = |pictures, cloth: &LessonCloth| {
-        voice.say(LessonSaid::Drawn(pictures, cloth.state(wish.look.held)));
+        voice.say(LessonSaid::Drawn(Box::new((pictures, cloth.state(wish.look.held)))));
     };
     let goes = !wish.look.held && !wish.look.stopped;
     loop {
@@ -164,7 +164,7 @@ fn carry_out(
         if voice.is_vain() && !rests {
             return;
         }
-        if !(wish.look.still && !rests) {
+        if !wish.look.still || rests {
             say(drawing::draft(cloth, &wish.look), cloth);
         }
         if rests {
@@ -238,7 +238,8 @@ impl LessonShown {
     fn hear(&mut self, ctx: &Context) -> Result<(), String> {
         while let Some(heard) = self.worker.hear() {
             match heard.answer {
-                Ok(LessonSaid::Drawn(drawn, state)) => {
+                Ok(LessonSaid::Drawn(said)) => {
+                    let (drawn, state) = *said;
                     let now = self.asked.as_ref().map(|(subject, _)| *subject);
                     if now == Some(state.subject) {
                         self.take(ctx, drawn);
