@@ -187,8 +187,8 @@ fn hurdle(ui: &mut Ui, hurdle: &Hurdle) -> Option<Reply> {
     answers.push(("Replace it with mine", over, Reply::Overwrite));
     let pressed = choices(ui, answers.iter().map(|(words, what, _)| (*words, *what)));
     match pressed? {
-        Pressed::Back => Some(Reply::Cancel),
-        Pressed::Answer(i) => Some((answers[i].2)(Box::new(hurdle.clone()))),
+        PressedAnswer::Back => Some(Reply::Cancel),
+        PressedAnswer::Answer(i) => Some((answers[i].2)(Box::new(hurdle.clone()))),
     }
 }
 
@@ -204,14 +204,14 @@ fn taken(ui: &mut Ui, path: &Path, wanted: &FileUse) -> Option<Reply> {
         ],
     );
     Some(match pressed? {
-        Pressed::Back => Reply::Cancel,
-        Pressed::Answer(0) => Reply::Another(path.to_owned(), wanted.clone()),
-        Pressed::Answer(_) => Reply::Replace(path.to_owned(), wanted.clone()),
+        PressedAnswer::Back => Reply::Cancel,
+        PressedAnswer::Answer(0) => Reply::Another(path.to_owned(), wanted.clone()),
+        PressedAnswer::Answer(_) => Reply::Replace(path.to_owned(), wanted.clone()),
     })
 }
 
 /// What was pressed of several answers.
-enum Pressed {
+enum PressedAnswer {
     Answer(usize),
     Back,
 }
@@ -221,7 +221,7 @@ enum Pressed {
 fn choices<'a>(
     ui: &mut Ui,
     answers: impl IntoIterator<Item = (&'a str, &'a str)>,
-) -> Option<Pressed> {
+) -> Option<PressedAnswer> {
     ui.add_space(2.0);
     let mut row = |words: &str, what: &str| {
         ui.horizontal(|ui| {
@@ -236,8 +236,8 @@ fn choices<'a>(
     if !buttons.iter().any(egui::Response::has_focus) && !back.has_focus() {
         buttons[0].request_focus();
     }
-    let pressed = buttons.iter().position(egui::Response::clicked).map(Pressed::Answer);
-    pressed.or(back.clicked().then_some(Pressed::Back))
+    let pressed = buttons.iter().position(egui::Response::clicked).map(PressedAnswer::Answer);
+    pressed.or(back.clicked().then_some(PressedAnswer::Back))
 }
 
 fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String, why: Option<&str>) -> Option<Reply> {

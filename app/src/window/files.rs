@@ -10,7 +10,7 @@ use super::studio::Studio;
 use crate::document::Document;
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage};
-use crate::work::body_file::BodyPicture;
+use crate::work::body_file::BodyFile;
 use crate::work::files::{Outcome, Purpose, ToSave};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
@@ -29,7 +29,7 @@ impl Studio {
 
     /// Asks where the picture of the body is to be written, and writes it.
     pub(super) fn save_body(&mut self, ctx: &Context, frame: &eframe::Frame, turns: bool) {
-        let picture = BodyPicture {
+        let picture = BodyFile {
             piece: self.document.piece().clone(),
             colours: self.document.project().colours(),
             faces: self.document.project().faces(),

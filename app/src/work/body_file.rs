@@ -20,7 +20,7 @@ const MARGIN: f32 = 0.03;
 
 /// A body to draw.
 #[derive(Debug, Clone, PartialEq)]
-pub struct BodyPicture {
+pub struct BodyFile {
     /// The piece.
     pub piece: Piece,
     /// Colours by yarn.
@@ -33,7 +33,7 @@ pub struct BodyPicture {
     pub turns: bool,
 }
 
-impl BodyPicture {
+impl BodyFile {
     /// The PNG file, on a clear ground; one that turns is an animated PNG, which every browser
     /// plays and every other program shows the first picture of.
     ///
@@ -89,7 +89,7 @@ mod tests {
     fn a_body_is_written_as_it_stands_or_turning_once_around() {
         let piece = Document::blank().piece().clone();
         let turned = Turned { turn_deg: 200.0, tilt_deg: 30.0, ..Turned::default() };
-        let picture = |turns| BodyPicture {
+        let picture = |turns| BodyFile {
             piece: piece.clone(),
             colours: vec![[90, 120, 60]],
             faces: Vec::new(),

@@ -19,11 +19,11 @@ type Stamp = Option<(u64, Option<SystemTime>)>;
 pub struct Watch {
     /// What is looked at; the thread has it too.
     path: Option<PathBuf>,
-    shared: Option<Arc<Shared>>,
+    shared: Option<Arc<WatchShared>>,
 }
 
 #[derive(Debug, Default)]
-struct Shared {
+struct WatchShared {
     watched: Mutex<Watched>,
     changed: Condvar,
 }
@@ -53,7 +53,7 @@ impl Watch {
 
     /// Whether something stirred since this was last asked.
     pub fn has_stirred(&self) -> bool {
-        let stirred = |shared: &Arc<Shared>| std::mem::take(&mut shared.lock().stirred);
+        let stirred = |shared: &Arc<WatchShared>| std::mem::take(&mut shared.lock().stirred);
         self.shared.as_ref().is_some_and(stirred)
     }
 }
@@ -67,15 +67,15 @@ impl Drop for Watch {
     }
 }
 
-impl Shared {
+impl WatchShared {
     fn lock(&self) -> MutexGuard<'_, Watched> {
         self.watched.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
 /// Begins to look. Without the thread nothing is told until the file is saved.
-fn begun(ctx: Context) -> Arc<Shared> {
-    let shared = Arc::new(Shared::default());
+fn begun(ctx: Context) -> Arc<WatchShared> {
+    let shared = Arc::new(WatchShared::default());
     let theirs = Arc::clone(&shared);
     let look = move || {
         while let Some(path) = waited(&theirs) {
@@ -97,7 +97,7 @@ fn begun(ctx: Context) -> Arc<Shared> {
 }
 
 /// The file to look at, once it is time; none when all is over.
-fn waited(shared: &Shared) -> Option<PathBuf> {
+fn waited(shared: &WatchShared) -> Option<PathBuf> {
     let mut watched = shared.lock();
     loop {
         if watched.over {

@@ -229,7 +229,7 @@ fn the_written_pattern_is_saved_beside_the_project_and_opened_again() {
     let proofreading = bench.state().proofreading();
     assert_eq!((proofreading.text(), proofreading.sayings().len()), (words, 1));
     assert!(!proofreading.is_unkept());
-    bench.key_press(Key::Num5);
+    bench.key_press(Key::Num6);
     bench.run();
     bench.get_by_label("Remove what you said, 1").click();
     bench.run();

@@ -40,7 +40,7 @@ fn type_over(bench: &mut Bench<'_>, field: &str, text: &str) {
 /// Saves by the keyboard under `path`, as a desktop without dialogs asks for it.
 fn save_as(bench: &mut Bench<'_>, path: &Path) {
     bench.key_press_modifiers(Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
-    wait_for(bench, "the question", |b| b.query_by_label("Where is the file?").is_some());
+    wait_for(bench, "the question", asks_for_a_path);
     bench.run();
     bench.key_press_modifiers(Modifiers::COMMAND, Key::A);
     bench.event(egui::Event::Text(path.display().to_string()));
@@ -48,6 +48,11 @@ fn save_as(bench: &mut Bench<'_>, path: &Path) {
     bench.key_press(Key::Enter);
     wait_for(bench, "the file", |b| b.state().document().path() == Some(path));
     assert!(!bench.state().document().is_changed());
+}
+
+/// Whether it asks for the path of a file to save.
+fn asks_for_a_path(bench: &Bench<'_>) -> bool {
+    bench.query_by_label("Save as").is_some()
 }
 
 /// Steps until `there` holds; what waits for another thread takes its own time.
@@ -225,7 +230,7 @@ fn the_maker_reads_a_pattern_resizes_it_and_prints() {
     assert!(!bench.state().printing().pages().is_empty());
     bench.run();
     click(&mut bench, "Save the sheet…");
-    wait_for(&mut bench, "the question", |b| b.query_by_label("Where is the file?").is_some());
+    wait_for(&mut bench, "the question", asks_for_a_path);
     bench.run();
     let path = home.path().join("cork.pdf");
     bench.key_press_modifiers(Modifiers::COMMAND, Key::A);

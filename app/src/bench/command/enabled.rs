@@ -21,7 +21,7 @@ impl Command {
             Self::New | Self::Open | Self::SaveAs | Self::OpenPattern => !bench.busy,
             // One that asks for no path waits its turn by itself.
             Self::Save => match bench.document.path() {
-                Some(_) => bench.document.is_changed(),
+                Some(_) => bench.document.is_changed() || bench.proofreading.is_unkept(),
                 None => !bench.busy,
             },
             Self::Undo => history.can_undo() && !history.in_gesture(),

@@ -7,7 +7,7 @@ use plumpline_core::lesson::LessonCourse;
 
 use crate::document::Revision;
 use crate::view::sheet::SheetLook;
-use crate::work::body_file::BodyPicture;
+use crate::work::body_file::BodyFile;
 use crate::work::carried::Carried;
 use crate::work::lesson_file::LessonPrint;
 
@@ -48,7 +48,7 @@ pub enum Purpose {
     /// To write the sheet of this project in it, in the form its ending asks for.
     Sheet(Box<Project>, SheetLook),
     /// To draw this body in it.
-    Body(Box<BodyPicture>),
+    Body(Box<BodyFile>),
     /// To print these pages of the lesson in it.
     Lesson(Box<LessonPrint>),
     /// To save this course in it, to be changed.

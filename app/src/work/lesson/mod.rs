@@ -94,7 +94,7 @@ enum LessonSaid {
 }
 
 /// A picture on screen and what is seen in it.
-struct LessonPicture {
+struct ClothPicture {
     texture: TextureHandle,
     size: [usize; 2],
     map: Vec<Seen>,
@@ -107,7 +107,7 @@ pub struct LessonShown {
     asked: Option<(LessonSubject, LessonLook)>,
     state: Option<LessonState>,
     refused: Option<String>,
-    pictures: [Option<LessonPicture>; 2],
+    pictures: [Option<ClothPicture>; 2],
     choices: Vec<(LessonChoice, TextureHandle)>,
     piece: Option<(Revision, Arc<Piece>)>,
 }
@@ -278,7 +278,7 @@ impl LessonShown {
                 empty @ None => {
                     let name = format!("lesson picture {i}");
                     let texture = ctx.load_texture(name, image, TextureOptions::LINEAR);
-                    *empty = Some(LessonPicture { texture, size, map });
+                    *empty = Some(ClothPicture { texture, size, map });
                 }
             }
         }
@@ -307,7 +307,7 @@ impl LessonShown {
 
     /// The round seen in a picture at a place, as shares of its width and height.
     pub fn round_at(&self, index: usize, share: egui::Vec2) -> Option<u32> {
-        let LessonPicture { size: [wide, tall], map, .. } =
+        let ClothPicture { size: [wide, tall], map, .. } =
             self.pictures.get(index)?.as_ref()?;
         let (x, y) = (share.x * *wide as f32, share.y * *tall as f32);
         if !(0.0..*wide as f32).contains(&x) || !(0.0..*tall as f32).contains(&y) {

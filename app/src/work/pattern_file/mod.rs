@@ -30,6 +30,9 @@ pub(crate) fn text_of(bytes: &[u8]) -> anyhow::Result<String> {
     } else if bytes.trim_ascii_start().starts_with(b"{\\rtf") {
         rich::text(bytes)?
     } else {
+        if bytes.len() as u64 > LARGEST_PATTERN {
+            bail!(too_large());
+        }
         let text = decoded(bytes);
         if text.contains('\0') {
             bail!("it is no text; save the pattern as plain text");
@@ -37,12 +40,15 @@ pub(crate) fn text_of(bytes: &[u8]) -> anyhow::Result<String> {
         if page::is_page(&text) { page::text(&text) } else { text }
     };
     if text.len() as u64 > LARGEST_PATTERN {
-        bail!(
-            "it holds more than {} MB of text; save the pattern by itself",
-            LARGEST_PATTERN >> 20
-        );
+        bail!(too_large());
     }
     Ok(text)
+}
+
+/// Why so much text is not read.
+fn too_large() -> String {
+    let most = LARGEST_PATTERN >> 20;
+    format!("it holds more than {most} MB of text; save the pattern by itself")
 }
 
 fn head(bytes: &[u8], most: usize) -> &[u8] {

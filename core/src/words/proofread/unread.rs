@@ -6,6 +6,7 @@ use super::context::ProofContext;
 use super::finding::{Finding, FindingKind, Mend};
 use super::{defined, text};
 use crate::words::lexicon::Term;
+use crate::words::read::Inferred;
 use crate::words::tree::{Line, Placed, Span};
 
 /// Adds a finding for each line of work that was not read, and for what looks mistyped.
@@ -25,18 +26,24 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
             places.push((line.at.clone(), line));
         }
     }
-    for understood in desk.reading.understood.values() {
+    for (line, understood) in &desk.reading.understood {
+        let round = match desk.reading.pattern.lines.get(*line).map(|line| &line.it) {
+            Some(Line::Rounds(rounds)) => Some(rounds.first),
+            _ => None,
+        };
+        let counted = understood.inferred.contains(&Inferred::Counts);
         for at in &understood.slips {
-            findings.push(Finding {
-                kind: FindingKind::Unread,
-                round: None,
-                message: format!(
-                    "“{}” looks mistyped; the sums fit without it.",
-                    desk.words(at)
-                ),
-                mend: None,
-                at: at.clone(),
-            });
+            // Of a round that was counted, the words that say nothing.
+            let narrow = unknown_words(desk, at).filter(|_| counted);
+            let at = narrow.as_ref().unwrap_or(at);
+            let words = desk.words(at);
+            let message = if counted {
+                format!("“{words}” is not understood; the round is taken by its counts.")
+            } else {
+                format!("“{words}” looks mistyped; the sums fit without it.")
+            };
+            let (kind, mend) = (FindingKind::Unread, None);
+            findings.push(Finding { kind, round, message, mend, at: at.clone() });
         }
     }
     let mut told: Option<usize> = None;

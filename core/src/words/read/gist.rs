@@ -194,6 +194,8 @@ pub(super) fn gist(
     let named = named.going_on(grows.filter(|_| draft.heading.is_some()));
     let at = span(&draft.tokens);
     let mut works: Vec<Vec<Op>> = Vec::new();
+    // Those that stand on numbers alone, for no word of them says what is done.
+    let mut counted: Vec<Vec<Op>> = Vec::new();
     if begins && named.ring && !named.decreases {
         works.extend(ring(&named, stated.map(|s| s.it), draft.kind).map(|op| vec![op]));
     }
@@ -203,9 +205,12 @@ pub(super) fn gist(
                 works.extend(shaped(&named, below, stated.it, draft.kind, &at));
                 // Where no shaping is named, its numbers may still tell it.
                 let meant = named.as_counted(below, stated.it);
-                works.extend(meant.and_then(|m| shaped(&m, below, stated.it, draft.kind, &at)));
+                counted
+                    .extend(meant.and_then(|m| shaped(&m, below, stated.it, draft.kind, &at)));
             }
-            // Without a count the numbers named say how far apart the shaping is.
+            // Without a count the numbers named say how far apart the shaping is; those of
+            // words that are not understood say nothing.
+            None if numbers_unread(draft) => {}
             None => {
                 let all = named.numbers.iter().chain(&named.places);
                 let everywhere = named.everywhere();
@@ -224,14 +229,22 @@ pub(super) fn gist(
             }
         }
     }
-    works
-        .into_iter()
-        .map(|ops| Understood {
-            work: ops.into_iter().map(|op| Placed::at(op, at.clone())).collect(),
-            unread: draft.worked.unread.clone(),
-            inferred: vec![Inferred::Sums],
-        })
-        .collect()
+    let understood = |ops: Vec<Op>, inferred: &[Inferred]| Understood {
+        work: ops.into_iter().map(|op| Placed::at(op, at.clone())).collect(),
+        unread: draft.worked.unread.clone(),
+        inferred: inferred.to_vec(),
+    };
+    let named = works.into_iter().map(|ops| understood(ops, &[Inferred::Sums]));
+    let counted =
+        counted.into_iter().map(|ops| understood(ops, &[Inferred::Sums, Inferred::Counts]));
+    named.chain(counted).collect()
+}
+
+/// Whether a number stands among words that were not understood: “1 peacefully”.
+fn numbers_unread(draft: &Draft) -> bool {
+    let unread = &draft.worked.unread;
+    let inside = |t: &Token| unread.iter().any(|at| at.contains(&t.at().start));
+    draft.tokens.iter().any(|t| matches!(t.tok, Tok::Number(_)) && inside(t))
 }
 
 /// The round from `below` to `left` stitches by its counts alone: what a line comes to whose

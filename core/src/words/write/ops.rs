@@ -107,7 +107,7 @@ impl<'w, 'p> Scribe<'w, 'p> {
                 self.pen.fill(self.writer, &phrases.skipped, &[("n", Value::Number(*n))]);
             }
             Op::Join => self.pen.words(lexicon.join.brief(1)),
-            Op::OtherSide => self.pen.words(&phrases.other_side),
+            Op::OtherSide => self.pen.fill(self.writer, &phrases.other_side, &[]),
             Op::Turn => self.pen.words(lexicon.turn.brief(1)),
             Op::Marker => self.pen.words(lexicon.marker.brief(1)),
             Op::Stuff => self.pen.words(lexicon.stuff.brief(1)),
