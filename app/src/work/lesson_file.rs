@@ -5,6 +5,7 @@ use std::ops::Range;
 use plumpline_core::lesson::LessonCourse;
 use plumpline_core::lesson::course::{LessonPage, LessonPicture, lesson_page, teacher_page};
 use plumpline_core::picture::Rgb;
+use plumpline_core::picture::relief::Still;
 use plumpline_core::words::Writer;
 use plumpline_core::{Gauge, Result, Unit};
 use plumpline_typeset::{Paper, Press};
@@ -72,15 +73,13 @@ fn pictures(
 ) -> Result<Vec<LessonPicture>> {
     let Some(step) = course.steps.get(index) else { return Ok(Vec::new()) };
     let words = &course.words;
-    LessonView::default()
-        .sights(Some(step.sample))
-        .into_iter()
-        .map(|turned| {
-            let level = turned.tilt_deg.abs() < 45.0;
-            let words = if level { &words.from_side } else { &words.from_above }.clone();
-            let look = (turned.turn_deg, turned.tilt_deg);
-            let still = drawing::at_rest(step.sample, gauge, look, PICTURE_PIXELS, &[colour])?;
-            Ok(LessonPicture { words, png: still.png(None)? })
-        })
-        .collect()
+    let sights = LessonView::default().sights(Some(step.sample));
+    let looks = sights.map(|turned| (turned.turn_deg, turned.tilt_deg));
+    let stills = drawing::at_rest(step.sample, gauge, &looks, PICTURE_PIXELS, &[colour])?;
+    let picture = |(still, (_, tilt_deg)): (&Still, (f32, f32))| {
+        let level = tilt_deg.abs() < 45.0;
+        let words = if level { &words.from_side } else { &words.from_above }.clone();
+        Ok(LessonPicture { words, png: still.small_png()? })
+    };
+    stills.iter().zip(looks).map(picture).collect()
 }

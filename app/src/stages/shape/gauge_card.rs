@@ -235,20 +235,25 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
     y + 34.0
 }
 
-/// A name and a value over a slider; returns the value it was moved to.
-#[expect(clippy::too_many_arguments, reason = "a row of a form")]
+/// A slider with its name and its value in words over it.
+struct NamedSlider<'a> {
+    name: &'a str,
+    shown: &'a str,
+    /// Its value, and whether it was set.
+    value: (f64, bool),
+    /// Least, largest and step.
+    span: (f64, f64, f64),
+}
+
+/// A name and a value over a slider, from `y` on down; returns the value it was moved to.
 fn slider(
     ui: &mut Ui,
-    bench: &Bench<'_>,
-    inner: Rect,
-    y: f32,
-    name: &str,
-    shown: &str,
-    value: (f64, bool),
-    span: (f64, f64, f64),
+    (inner, y): (Rect, f32),
+    row: &NamedSlider<'_>,
     actions: &mut Actions,
 ) -> Option<f64> {
-    let t = bench.t;
+    let t = Tokens::now(ui.ctx());
+    let &NamedSlider { name, shown, value, span } = row;
     let head = pos2(inner.left(), y + 8.0);
     let small = type_faces::regular(type_faces::SMALL);
     ui.painter().text(head, Align2::LEFT_CENTER, name, small, t.soft_ink);
@@ -266,17 +271,9 @@ fn slider(
 fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
     let firmness = bench.document.piece().firmness;
     let span = (Firmness::SOFT.0, Firmness::FIRM.0, 0.005);
-    let moved = slider(
-        ui,
-        bench,
-        inner,
-        y,
-        "Firmness",
-        firmness.word(),
-        (firmness.0, true),
-        span,
-        actions,
-    );
+    let (name, shown, value) = ("Firmness", firmness.word(), (firmness.0, true));
+    let row = NamedSlider { name, shown, value, span };
+    let moved = slider(ui, (inner, y), &row, actions);
     if let Some(strain) = moved {
         actions.edit(Edit::Firmness(Firmness((strain * 1000.0).round() / 1000.0)));
     }
@@ -300,7 +297,8 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     };
     let span = (0.0, 1.0, 1.0 / STOPS);
     let value = (chosen.unwrap_or(UNSET), chosen.is_some());
-    let moved = slider(ui, bench, inner, y, "Simplicity", &shown, value, span, actions);
+    let row = NamedSlider { name: "Simplicity", shown: &shown, value, span };
+    let moved = slider(ui, (inner, y), &row, actions);
     if let Some(s) = moved {
         actions.edit(Edit::Simplicity(Some((s * STOPS).round() / STOPS)));
     }

@@ -111,22 +111,23 @@ pub(super) fn choices(
 
 fn small(rule: SampleRule, tilt_deg: f32, colours: &[Rgb]) -> Option<ColorImage> {
     let gauge = Gauge::of_stitch(5.0, 5.0);
-    let mut still = at_rest(rule, gauge, (20.0, tilt_deg), CHOICE_PIXELS, colours).ok()?;
-    Some(image_of(&mut still))
+    let looks = [(20.0, tilt_deg)];
+    let mut stills = at_rest(rule, gauge, &looks, CHOICE_PIXELS, colours).ok()?;
+    stills.first_mut().map(image_of)
 }
 
-/// The cloth of `rule` let go until it rests, seen turned and tilted by so many degrees, as
-/// large as it fits into so many pixels.
+/// The cloth of `rule` let go until it rests, a still of each look at it, turned and tilted by
+/// so many degrees, as large as it fits into so many pixels.
 ///
 /// # Errors
 /// Where it cannot be worked at `gauge`.
 pub(in crate::work) fn at_rest(
     rule: SampleRule,
     gauge: Gauge,
-    (turn_deg, tilt_deg): (f32, f32),
+    looks: &[(f32, f32)],
     size: [u32; 2],
     colours: &[Rgb],
-) -> Result<Still> {
+) -> Result<Vec<Still>> {
     let mut relaxation = rule.at(gauge)?.relaxation(gauge)?;
     while !relaxation.is_at_rest() {
         relaxation.step();
@@ -137,13 +138,16 @@ pub(in crate::work) fn at_rest(
     let places = net.closed(&relaxation.nodes());
     let about = single(middle(&places));
     let drape = Drape::new(singles(&places), &cells, net.stitch_width_mm() as f32);
-    let [low, high] = drape.bounds(turn_deg, tilt_deg, about);
-    let half = |i: usize| high[i].max(-low[i]).max(1e-3);
-    let [wide, tall] = size.map(|p| 0.5 * p as f32);
-    let scale = FILLS * (wide / half(0)).min(tall / half(1));
-    let quality = Quality::Full;
-    let view = ReliefView { turn_deg, tilt_deg, scale, middle: about, size, quality };
-    drape.still(&view, colours, None)
+    let one = |&(turn_deg, tilt_deg): &(f32, f32)| {
+        let [low, high] = drape.bounds(turn_deg, tilt_deg, about);
+        let half = |i: usize| high[i].max(-low[i]).max(1e-3);
+        let [wide, tall] = size.map(|p| 0.5 * p as f32);
+        let scale = FILLS * (wide / half(0)).min(tall / half(1));
+        let quality = Quality::Full;
+        let view = ReliefView { turn_deg, tilt_deg, scale, middle: about, size, quality };
+        drape.still(&view, colours, None)
+    };
+    looks.iter().map(one).collect()
 }
 
 fn single(place: LessonPlace) -> [f32; 3] {

@@ -92,7 +92,8 @@ fn one(
         if !knots.contains(&index) {
             knots = vec![index];
         }
-        touch.guides = pull(ui, bench, ground, (index, mirrored), base, &knots, moved, actions);
+        let held = KnotPull { lead: index, mirrored, base, knots: &knots, moved };
+        touch.guides = pull(ui, bench, ground, &held, actions);
     }
     if held.hovered() || held.dragged() {
         touch.pointed = Some(index);
@@ -136,19 +137,30 @@ fn begin(
     actions.look(Look::Drag(Some(Drag::Knots { lead, mirrored, base, ghost })));
 }
 
+/// Knots being dragged.
+struct KnotPull<'a> {
+    /// The one that the hand took.
+    lead: usize,
+    /// Whether it was taken by its mirror image.
+    mirrored: bool,
+    /// The outline as it was when the drag began.
+    base: &'a Outline,
+    /// All that come along, the first one too.
+    knots: &'a [usize],
+    /// How far the hand has moved, points.
+    moved: egui::Vec2,
+}
+
 /// Moves all selected knots by as much as the hand has moved since it took the first, never to
 /// the hand; where the magnet is on, the first one snaps and the others come along.
-#[expect(clippy::too_many_arguments, reason = "one gesture, told apart from all it reads")]
 fn pull(
     ui: &Ui,
     bench: &Bench<'_>,
     ground: &Ground,
-    (lead, mirrored): (usize, bool),
-    base: &Outline,
-    knots: &[usize],
-    moved: egui::Vec2,
+    pull: &KnotPull<'_>,
     actions: &mut Actions,
 ) -> Vec<Guide> {
+    let &KnotPull { lead, mirrored, base, knots, moved } = pull;
     let Some(first) = base.knots.get(lead) else { return Vec::new() };
     let scale = f64::from(ground.scale().max(1e-6));
     let across = if mirrored { -moved.x } else { moved.x };
@@ -192,7 +204,8 @@ pub(super) fn drag_line(
         with.knots.insert(lead, Knot::new(at.r.max(OFF_AXIS_MM), at.z));
         board.request_focus();
         begin(bench, lead, mirrored, Some(with.clone()), actions);
-        let guides = pull(ui, bench, ground, (lead, mirrored), &with, &[lead], moved, actions);
+        let held = KnotPull { lead, mirrored, base: &with, knots: &[lead], moved };
+        let guides = pull(ui, bench, ground, &held, actions);
         actions.look(Look::Knots(vec![lead]));
         return guides;
     }
@@ -206,5 +219,6 @@ pub(super) fn drag_line(
     if !board.dragged_by(PointerButton::Primary) {
         return Vec::new();
     }
-    pull(ui, bench, ground, (*lead, *mirrored), base, &[*lead], moved, actions)
+    let held = KnotPull { lead: *lead, mirrored: *mirrored, base, knots: &[*lead], moved };
+    pull(ui, bench, ground, &held, actions)
 }
