@@ -187,19 +187,29 @@ impl Calibrate {
         piece: &plumpline_core::Piece,
         learned: &Calibration,
     ) -> anyhow::Result<()> {
-        let shown = path.display();
-        // From here to the end nobody else changes the book.
-        let _turn = disk::turn(path)?;
-        let text = match path.exists() {
-            true => disk::read_text(path, disk::LARGEST_BOOK)?,
-            false => String::new(),
-        };
-        let mut book = GaugeBook::parse(&text).map_err(|e| anyhow!("{shown}, {e}"))?;
         let yarn = self.of.clone().unwrap_or_default();
         let date = self.date.clone().unwrap_or_else(|| day::iso(SystemTime::now()));
-        book.put(Entry::learned(yarn, &self.maker, date, piece, learned))?;
-        Ok(disk::write(path, book.write()?.as_bytes())?)
+        put_in_book(path, [Entry::learned(yarn, &self.maker, date, piece, learned)])
     }
+}
+
+/// Enters what was learnt in the gauge book at `path`, beside what stands there.
+pub(super) fn put_in_book(
+    path: &std::path::Path,
+    entries: impl IntoIterator<Item = Entry>,
+) -> anyhow::Result<()> {
+    // From here to the end nobody else changes the book.
+    let _turn = disk::turn(path)?;
+    let text = match path.exists() {
+        true => disk::read_text(path, disk::LARGEST_BOOK)?,
+        false => String::new(),
+    };
+    let shown = path.display();
+    let mut book = GaugeBook::parse(&text).map_err(|e| anyhow!("{shown}, {e}"))?;
+    for entry in entries {
+        book.put(entry)?;
+    }
+    Ok(disk::write(path, book.write()?.as_bytes())?)
 }
 
 fn lines(project: &Project, learned: &Calibration) -> String {

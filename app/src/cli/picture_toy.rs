@@ -1,14 +1,11 @@
 //! The picture of a whole toy: its parts in their places, together or drawn apart.
 
-use std::collections::BTreeMap;
-
 use anyhow::{anyhow, ensure};
-use plumpline_core::picture::relief::{Quality, Relief, ReliefView, Still};
-use plumpline_core::picture::toy::{ToyLight, ToyPicture};
-use plumpline_core::toy::assembled_of;
-use plumpline_core::{Piece, PieceId, Plan, Project, plan};
+use plumpline_core::Project;
+use plumpline_core::picture::relief::{Quality, ReliefView, Still};
+use plumpline_core::picture::toy::ToyPicture;
 
-use crate::work::still::still;
+use crate::work::whole_toy::WholeToy;
 
 /// How a toy is looked at.
 #[derive(Debug, Clone, Copy)]
@@ -30,20 +27,8 @@ pub(super) fn toy_still(project: &Project, sight: &ToySight) -> anyhow::Result<S
         !project.toy.parts.is_empty(),
         "the project has no toy; put its pieces together in the Assembly stage"
     );
-    let planned = |piece| plan(piece).map_err(|e| anyhow!("piece “{}”, {e}", piece.name));
-    let plans: Vec<Plan> = project.pieces.iter().map(planned).collect::<Result<_, _>>()?;
-    let toy = assembled_of(project, &plans)?;
-    let picture = ToyPicture::new(project, &toy, sight.apart);
-    let pieces = project.pieces.iter().zip(&plans);
-    let faces = project.faces();
-    let relief = |piece: &Piece, plan| Relief::new(piece, plan).in_yarns(&faces);
-    let reliefs: BTreeMap<PieceId, Relief> =
-        pieces.map(|(piece, plan)| (piece.id, relief(piece, plan))).collect();
-    let view = view(&picture, sight);
-    let colours = project.colours();
-    let light = ToyLight { colours: &colours, lit: &[], parts: &[], attachment: None };
-    let (scene, _) = picture.scene(|piece| reliefs.get(&piece), &light, |_| true, &view);
-    still(&scene).map_err(|e| anyhow!("--width: {e}"))
+    let toy = WholeToy::of(project, sight.apart)?;
+    toy.still(&view(&toy.picture, sight)).map_err(|e| anyhow!("--width: {e}"))
 }
 
 /// The view in which it is as wide as asked for, and as high as it needs.

@@ -5,11 +5,12 @@ use std::time::SystemTime;
 
 use anyhow::{anyhow, bail};
 use clap::Args;
-use plumpline_core::calibrate::{Entry, GaugeBook};
+use plumpline_core::calibrate::Entry;
 use plumpline_core::project::testers::{cloth_of, read_returns, spreads};
 use plumpline_core::sheet::{self, BlurbForm};
 use plumpline_core::{disk, file};
 
+use super::calibrate::put_in_book;
 use crate::work::day;
 
 /// Largest table that is read, bytes.
@@ -82,21 +83,14 @@ fn enter(
     project: &plumpline_core::Project,
     returns: &[plumpline_core::project::testers::TesterReturn],
 ) -> anyhow::Result<()> {
-    let shown = path.display();
-    // From here to the end nobody else changes the book.
-    let _turn = disk::turn(path)?;
-    let text = match path.exists() {
-        true => disk::read_text(path, disk::LARGEST_BOOK)?,
-        false => String::new(),
-    };
-    let mut book = GaugeBook::parse(&text).map_err(|e| anyhow!("{shown}, {e}"))?;
     let date = day::iso(SystemTime::now());
+    let mut entries = Vec::with_capacity(returns.len());
     for returned in returns {
         let Some(piece) = project.piece(returned.piece) else { continue };
         let Some(learned) = cloth_of(project, returned)? else { continue };
         let yarn = project.yarns.get(piece.yarn_of_round(1));
         let yarn = yarn.map_or("", |yarn| yarn.name.as_str());
-        book.put(Entry::learned(yarn, &returned.tester, &date, piece, &learned))?;
+        entries.push(Entry::learned(yarn, &returned.tester, &date, piece, &learned));
     }
-    Ok(disk::write(path, book.write()?.as_bytes())?)
+    put_in_book(path, entries)
 }

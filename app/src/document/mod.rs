@@ -3,6 +3,7 @@
 pub mod change;
 pub mod choice;
 pub mod edit;
+mod first;
 pub mod history;
 pub mod measure;
 mod names;
@@ -16,13 +17,9 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 use plumpline_core::making::Making;
 use plumpline_core::piece::Accepted;
-use plumpline_core::starter::Starter;
-use plumpline_core::{Gauge, Outline, Piece, PieceId, Project, file};
+use plumpline_core::{Piece, PieceId, Project};
 
 use history::History;
-
-/// The project that opens when none is named.
-const SAMPLE: &str = include_str!("../../../sample-projects/float.ron");
 
 /// Which state of which project: two of the same revision are alike, whatever documents they
 /// were asked of. So what follows from a project is worked out once, and no project is compared
@@ -80,7 +77,7 @@ impl Document {
             id: revision,
             revision,
             project,
-            path: path.map(whole),
+            path: path.as_deref().map(from_root),
             piece: first,
             run: None,
             edited: None,
@@ -97,13 +94,12 @@ impl Document {
 
     /// The sample float, not saved anywhere.
     pub fn sample() -> Self {
-        let project = file::parse(SAMPLE).unwrap_or_else(|_| blank());
-        Self::new(project, None)
+        Self::new(first::sample(), None)
     }
 
     /// A plain new project: one ball.
     pub fn blank() -> Self {
-        Self::new(blank(), None)
+        Self::new(first::blank(), None)
     }
 
     /// The project.
@@ -338,13 +334,13 @@ impl Document {
         self.compare();
         // What is typed from here on is a step of its own.
         self.run = None;
-        self.path = Some(whole(path));
+        self.path = Some(from_root(&path));
     }
 }
 
 /// The path from the root: a recovery copy of another run remembers it, begun elsewhere.
-fn whole(path: PathBuf) -> PathBuf {
-    std::path::absolute(&path).unwrap_or(path)
+pub(crate) fn from_root(path: &Path) -> PathBuf {
+    std::path::absolute(path).unwrap_or_else(|_| path.to_owned())
 }
 
 /// The project without what nothing is worked out from: how far its making is, and pictures
@@ -358,29 +354,9 @@ pub(crate) fn as_designed(project: &Project) -> Project {
     project
 }
 
-fn blank() -> Project {
-    let ball = usual(Starter::Ball, Gauge::default());
-    Project { title: "New project".into(), ..Project::of_piece(ball) }
-}
-
-/// A ball to begin from, at this gauge.
-pub(crate) fn usual(starter: Starter, gauge: Gauge) -> Piece {
-    // Its usual size is within its range: a test makes every starter at that size.
-    starter
-        .piece(&starter.usual(), gauge)
-        .unwrap_or_else(|_| Piece::new(starter.name(), Outline { knots: Vec::new() }, gauge))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn both_first_projects_are_sound() {
-        assert!(file::parse(SAMPLE).is_ok(), "{:?}", file::parse(SAMPLE));
-        assert!(blank().validate().is_ok());
-        assert!(plumpline_core::plan(Document::sample().piece()).is_ok());
-    }
 
     #[test]
     fn undoing_every_change_brings_back_what_was_saved() {

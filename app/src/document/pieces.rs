@@ -4,7 +4,7 @@ use plumpline_core::piece::MOST_COPIES;
 use plumpline_core::starter::Starter;
 use plumpline_core::{Piece, PieceId, Project};
 
-use super::usual;
+use super::first::usual;
 
 /// Most pieces a project may have.
 pub const MOST_PIECES: usize = 200;

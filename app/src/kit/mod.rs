@@ -5,6 +5,7 @@ pub mod divide;
 pub mod fit;
 pub mod icons;
 pub mod paint;
+pub mod plot;
 pub mod tokens;
 pub mod type_faces;
 

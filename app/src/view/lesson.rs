@@ -66,6 +66,11 @@ impl LessonView {
         }
     }
 
+    /// The sample as it is set: that of the step, unless its knob was turned.
+    pub fn set(&self, sample: SampleRule) -> SampleRule {
+        self.knob.map_or(sample, |value| sample.with_knob(value))
+    }
+
     /// How the two pictures are turned of `sample`, or of a piece: a circle is seen from above
     /// at first, what stands up from the side; the second picture shows what the first does
     /// not.

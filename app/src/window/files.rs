@@ -271,10 +271,7 @@ impl Studio {
             Outcome::Gone(of) => {
                 self.say_of_file(of, "is no longer there. Saving writes it anew.");
             }
-            Outcome::Wrote(path) => {
-                self.say(format!("The sheet is saved in {}.", path.display()), false);
-            }
-            Outcome::WroteOther(what, path) => {
+            Outcome::Wrote(what, path) => {
                 self.say(format!("{what} is saved in {}.", path.display()), false);
             }
             Outcome::Course(course) => self.teach(*course),

@@ -147,10 +147,7 @@ impl Studio {
         let step = self.lesson.course().steps.get(view.step);
         let gauge = self.document.piece().gauge;
         let subject = match step {
-            Some(step) => {
-                let rule = view.knob.map_or(step.sample, |value| step.sample.with_knob(value));
-                LessonSubject::Sample(rule, gauge)
-            }
+            Some(step) => LessonSubject::Sample(view.set(step.sample), gauge),
             None if self.derived.plan().is_some() => {
                 LessonSubject::Piece(self.document.piece_id(), self.document.revision())
             }

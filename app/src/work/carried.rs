@@ -2,11 +2,12 @@
 //! file, never by the folders of whoever saved it, which would tell their name and be nowhere
 //! on another machine.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use plumpline_core::{Project, disk, file};
 
 use super::picture::{found, own_name};
+use crate::document::from_root;
 
 /// What became of the pictures of a project that is saved.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -23,8 +24,8 @@ pub struct Carried {
 /// alone, and is looked for beside the file; nobody's save fails for a picture.
 pub(crate) fn carry(project: &mut Project, from: Option<&Path>, to: &Path) -> Carried {
     let mut carried = Carried::default();
-    let from = from.and_then(Path::parent).map(whole);
-    let Some(to) = whole(to).parent().map(Path::to_owned) else { return carried };
+    let from = from.and_then(Path::parent).map(from_root);
+    let Some(to) = from_root(to).parent().map(Path::to_owned) else { return carried };
     for piece in &mut project.pieces {
         let Some(picture) = &mut piece.picture else { continue };
         let was = picture.path.clone();
@@ -33,7 +34,7 @@ pub(crate) fn carry(project: &mut Project, from: Option<&Path>, to: &Path) -> Ca
             Some((_, is)) => is.clone(),
             None if stays => continue,
             None => {
-                let source = whole(&found(Path::new(&was), from.as_deref()));
+                let source = from_root(&found(Path::new(&was), from.as_deref()));
                 let (is, told) = beside(&source, &to);
                 carried.told.extend(told);
                 carried.renamed.push((was, is.clone()));
@@ -111,11 +112,6 @@ fn free_name(name: &str, folder: &Path, bytes: &[u8]) -> (String, bool) {
         }
     }
     (numbered(1000), false)
-}
-
-/// The path from the root.
-fn whole(path: &Path) -> PathBuf {
-    std::path::absolute(path).unwrap_or_else(|_| path.to_owned())
 }
 
 #[cfg(test)]

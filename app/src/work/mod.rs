@@ -30,4 +30,5 @@ pub mod still;
 pub mod toy;
 pub mod trade;
 pub mod watch;
+pub(crate) mod whole_toy;
 pub mod worker;

@@ -8,12 +8,11 @@ use plumpline_core::picture::Viewpoint;
 use plumpline_core::picture::relief::{
     PosedRelief, Quality, Relief, ReliefPose, ReliefScene, ReliefView,
 };
-use plumpline_core::picture::toy::{ToyLight, ToyPicture};
 use plumpline_core::starter::Starter;
-use plumpline_core::toy::assembled_of;
-use plumpline_core::{Gauge, Plan, Project, Yarn, file, plan};
+use plumpline_core::{Gauge, Project, Yarn, file, plan};
 
 use super::still::{image_of, still_unless};
+use super::whole_toy::WholeToy;
 use super::worker::{Queue, Ticket, Voice, Worker};
 use crate::view::toy::ToySide;
 
@@ -181,21 +180,7 @@ fn alone(part: PosedRelief<'_>, pixels: [u32; 2]) -> Option<ColorImage> {
 
 /// The toy of a project, put together.
 fn of_toy(project: &Project, pixels: [u32; 2]) -> Option<ColorImage> {
-    let plans: Vec<Plan> = project.pieces.iter().map(plan).collect::<Result<_, _>>().ok()?;
-    let made = assembled_of(project, &plans).ok()?;
-    let picture = ToyPicture::new(project, &made, 0.0);
-    let faces = project.faces();
-    let reliefs: Vec<_> = project
-        .pieces
-        .iter()
-        .zip(&plans)
-        .map(|(piece, plan)| (piece.id, Relief::new(piece, plan).in_yarns(&faces)))
-        .collect();
-    let colours = project.colours();
-    let light = ToyLight { colours: &colours, lit: &[], parts: &[], attachment: None };
-    let view = picture.fitted(ToySide::Free.turned_deg(), pixels);
-    let relief = |id| reliefs.iter().find(|(own, _)| *own == id).map(|(_, relief)| relief);
-    let (scene, _) = picture.scene(relief, &light, |_| true, &view);
-    let mut still = still_unless(&scene, || false)?;
-    Some(image_of(&mut still))
+    let toy = WholeToy::of(project, 0.0).ok()?;
+    let view = toy.picture.fitted(ToySide::Free.turned_deg(), pixels);
+    Some(image_of(&mut toy.still(&view).ok()?))
 }

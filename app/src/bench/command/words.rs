@@ -156,7 +156,7 @@ impl Command {
             Self::OpenCourse => {
                 "Teach from a file of your own, written like the one that is built in"
             }
-            Self::SaveCourse => "Save the words of this course as a file, to write your own",
+            Self::SaveCourse => "Save the built-in course as a file, to write your own",
             Self::ShowMake => "Work the piece, one stitch after the other",
             Self::Make(make) => make.tooltip(),
             Self::ShowSettings => "Theme, units, text size, keys, and the side of the board",

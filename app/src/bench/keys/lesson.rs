@@ -31,11 +31,10 @@ pub(super) fn read(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
         next.turned = Some(now.moved(TURN_DEG * right, TURN_DEG * down));
     }
     if let Some(step) = step.filter(|_| more != 0 && next.guess().is_some()) {
-        let gauge = bench.document.piece().gauge.stitch_size();
-        let kind = step.sample.kind().default_height();
-        let flat = std::f64::consts::TAU * gauge.height * kind / gauge.width;
-        let knob = step.sample.knob(flat);
-        let now = next.knob.or(knob.value).unwrap_or(flat.round() as u32);
+        let gauge = bench.document.piece().gauge;
+        let sample = next.set(step.sample);
+        let knob = sample.knob(gauge);
+        let now = knob.value.unwrap_or(sample.flat(gauge).round() as u32);
         next.knob = Some(now.saturating_add_signed(more).clamp(knob.low, knob.high));
         next.stopped = false;
     }

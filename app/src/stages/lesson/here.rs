@@ -63,22 +63,15 @@ impl<'a> LessonBench<'a> {
 
     fn take_sample(&mut self, step: &LessonStep) -> plumpline_core::Result<()> {
         let gauge = self.bench.document.piece().gauge;
-        let figures = step.figures(gauge)?;
-        let flat_of = |figures: &Figures| figures.get("flat").and_then(|f| f.value());
-        let flat = flat_of(&figures).unwrap_or(std::f64::consts::TAU);
-        self.figures = Some(figures);
-        let rule = self.view.knob.map_or(step.sample, |value| step.sample.with_knob(value));
-        let whole = step.sample.knob(flat);
-        self.knob = Some(SampleKnob { value: rule.knob(flat).value, ..whole });
-        if self.view.knob.is_none() {
-            self.knob = Some(whole);
-        }
+        self.figures = Some(step.figures(gauge)?);
+        let rule = self.view.set(step.sample);
+        self.knob = Some(rule.knob(gauge));
         let sample = rule.at(gauge)?;
         let start = sample.start.joined().unwrap_or(0);
-        let flat = vec![flat; sample.counts.len()];
+        let flat = vec![rule.flat(gauge); sample.counts.len()];
         self.bent = Some(Bent {
             gains: curvature::gains(start, &sample.counts, &flat),
-            sum: rule.figures(gauge)?.curvature,
+            sum: Figures::of(rule, &sample, gauge).curvature,
             drawn_shut: sample.stuffed,
             forecast: None,
         });

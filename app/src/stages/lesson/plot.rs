@@ -1,14 +1,14 @@
 //! The angle missing at each round, as it was counted and as the cloth lies.
 
-use egui::{Align2, Rect, RichText, Role, Sense, Stroke, Ui, UiBuilder, Vec2b, WidgetInfo};
+use egui::{Align2, Rect, Role, Sense, Stroke, Ui, UiBuilder, WidgetInfo};
 use egui::{pos2, vec2};
-use egui_plot::{AxisHints, HoverPosition, Line, Plot, Points, VLine};
+use egui_plot::{AxisHints, Line, Plot, Points, VLine};
 
 use super::here::{Bent, LessonBench};
 use super::picture::{select, step};
 use crate::bench::action::Actions;
 use crate::kit::tokens::Tokens;
-use crate::kit::{paint, type_faces};
+use crate::kit::{paint, plot, type_faces};
 use crate::view::ids;
 use crate::view::lesson::LessonView;
 
@@ -49,7 +49,7 @@ pub(super) fn show(
     let field = area.with_max_y(area.bottom() - LEGEND);
     let mut child = ui.new_child(UiBuilder::new().max_rect(field).id_salt("angles"));
     let bounds = ([0.5, last + 0.5], [low - over, high + over]);
-    let answer = plot(t, field, bounds, here.tells_numbers()).show(&mut child, |plot| {
+    let answer = angle_plot(t, field, bounds, here.tells_numbers()).show(&mut child, |plot| {
         if let Some(round) = here.round() {
             let line = VLine::new("", f64::from(round)).color(t.highlight);
             plot.vline(line.stroke(Stroke::new(6.0, t.highlight)).allow_hover(false));
@@ -97,18 +97,13 @@ fn legend(ui: &Ui, here: &LessonBench<'_>, area: Rect) {
     painter.text(at, Align2::LEFT_CENTER, lies, small, t.ink);
 }
 
-fn plot<'a>(
+fn angle_plot<'a>(
     t: &'static Tokens,
     rect: Rect,
     ([left, right], [low, high]): ([f64; 2], [f64; 2]),
     numbers: bool,
 ) -> Plot<'a> {
-    let small = || type_faces::regular(type_faces::SMALL);
-    let axis = |axis: AxisHints<'a>, label: &str| {
-        axis.label(RichText::new(label).font(small()).color(t.soft_ink))
-            .tick_label_color(t.soft_ink)
-            .tick_label_font(small())
-    };
+    let axis = |hints, label| plot::axis(hints, label, t);
     let whole = move |mark: egui_plot::GridMark, _: &std::ops::RangeInclusive<f64>| {
         let is_whole = (mark.value - mark.value.round()).abs() < 1e-6;
         if is_whole && mark.value >= 1.0 { format!("{:.0}", mark.value) } else { String::new() }
@@ -116,27 +111,9 @@ fn plot<'a>(
     let degrees = move |mark: egui_plot::GridMark, _: &std::ops::RangeInclusive<f64>| {
         if numbers { format!("{:.0}°", mark.value).replace('-', "−") } else { String::new() }
     };
-    Plot::new("angles missing")
-        .width(rect.width())
-        .height(rect.height())
+    plot::fixed("angles missing", rect, [left, right], [low, high], t)
         .sense(Sense::click())
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .auto_bounds(Vec2b::FALSE)
-        .default_x_bounds(left, right)
-        .default_y_bounds(low, high)
-        .reset()
-        .show_x(false)
-        .show_y(false)
-        .show_background(false)
-        .grid_color(t.edge)
-        .grid_fade(0.0)
         .grid_spacing(egui::Rangef::new(18.0, 300.0))
-        .label_formatter(|_: &HoverPosition<'_>| None)
         .custom_x_axes(vec![axis(AxisHints::new_x(), "round").formatter(whole)])
         .custom_y_axes(vec![axis(AxisHints::new_y(), "missing").formatter(degrees)])
 }

@@ -1,15 +1,13 @@
 //! The trade-off as a plot: how far each answer is likely to be off the outline against how
 //! many different lines its pattern has.
 
-use egui::{Rect, Role, Sense, Stroke, Ui, UiBuilder, Vec2b, WidgetInfo};
-use egui_plot::{
-    AxisHints, GridInput, GridMark, HoverPosition, Line, MarkerShape, Plot, PlotPoint, Points,
-};
+use egui::{Rect, Role, Sense, Stroke, Ui, UiBuilder, WidgetInfo};
+use egui_plot::{AxisHints, GridInput, GridMark, Line, MarkerShape, Plot, PlotPoint, Points};
 
 use super::simplicity::Pick;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::kit::{Tokens, type_faces};
+use crate::kit::{Tokens, plot};
 use crate::view::look::Look;
 
 /// How near a point the hand has to be, points.
@@ -34,7 +32,7 @@ pub(super) fn show(
     let reach = PlotReach::of(places.iter().copied());
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).id_salt("trade-off"));
     let shown = bench.view.answer.filter(|&i| i < choices.len());
-    let answer = plot(t, rect, &reach).show(&mut child, |plot| {
+    let answer = trade_plot(t, rect, &reach).show(&mut child, |plot| {
         let points = |list: Vec<[f64; 2]>| Points::new("", list).allow_hover(false);
         // In order, so that the way from faithful to simple can be followed; span by span,
         // since a line that turns back on itself would be drawn as a wedge. The default, which
@@ -111,14 +109,7 @@ fn step(length: f64, most: f64, steps: &[f64]) -> f64 {
     steps.iter().copied().find(|s| length / s <= most).unwrap_or(length)
 }
 
-fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a> {
-    let small = || type_faces::regular(type_faces::SMALL);
-    let axis = |axis: AxisHints<'a>, label: &str| {
-        axis.label(egui::RichText::new(label).font(small()).color(t.soft_ink))
-            .label_spacing(egui::Rangef::new(8.0, 9.0))
-            .tick_label_color(t.soft_ink)
-            .tick_label_font(small())
-    };
+fn trade_plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a> {
     let whole = |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
         if mark.value >= 0.0 { format!("{:.0}", mark.value) } else { String::new() }
     };
@@ -126,35 +117,18 @@ fn plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a> {
         let text = format!("{:.2}", mark.value);
         text.strip_suffix('0').unwrap_or(&text).to_owned()
     };
+    let axis =
+        |hints, label| plot::axis(hints, label, t).label_spacing(egui::Rangef::new(8.0, 9.0));
     let x = axis(AxisHints::new_x(), "different lines").formatter(whole);
     let y = axis(AxisHints::new_y(), "likely st off").formatter(parts).min_thickness(34.0);
     let across = step(reach.x[1] - reach.x[0], 7.0, &[1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]);
     let steps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 50.0];
     let along = step(reach.y[1] - reach.y[0], 4.5, &steps);
-    Plot::new("trade-off")
+    plot::fixed("trade-off", rect, reach.x, reach.y, t)
         .x_grid_spacer(move |input| marks(input, across))
         .y_grid_spacer(move |input| marks(input, along))
-        .width(rect.width())
-        .height(rect.height())
         .sense(Sense::CLICK)
-        .allow_drag(false)
-        .allow_zoom(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_axis_zoom_drag(false)
-        .allow_double_click_reset(false)
-        .auto_bounds(Vec2b::FALSE)
-        .default_x_bounds(reach.x[0], reach.x[1])
-        .default_y_bounds(reach.y[0], reach.y[1])
-        // Bounds follow the piece, not what was looked at before.
-        .reset()
-        .show_x(false)
-        .show_y(false)
-        .show_background(false)
-        .grid_color(t.edge)
-        .grid_fade(0.0)
         .grid_spacing(egui::Rangef::new(4.0, 300.0))
-        .label_formatter(|_: &HoverPosition<'_>| None)
         .custom_x_axes(vec![x])
         .custom_y_axes(vec![y])
 }

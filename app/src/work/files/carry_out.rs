@@ -100,14 +100,13 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
             // What can no longer be read is changed too.
             _ => Outcome::ChangedMeanwhile(of),
         },
-        Purpose::Sheet(project, look) => match write_sheet(&project, look, &path) {
-            Ok(path) => Outcome::Wrote(path),
-            Err(why) => Outcome::Failed(why),
-        },
-        Purpose::Body(picture) => wrote("The picture", path, "png", picture.png()),
-        Purpose::Lesson(print) => wrote("The lesson", path, "pdf", print.pdf()),
+        Purpose::Sheet(project, look) => {
+            wrote("The sheet", path, "pdf", |path| sheet_file(&project, look, path))
+        }
+        Purpose::Body(picture) => wrote("The picture", path, "png", |_| picture.png()),
+        Purpose::Lesson(print) => wrote("The lesson", path, "pdf", |_| print.pdf()),
         Purpose::SaveCourse(text) => {
-            wrote("The course", path, "ron", Ok(text.as_bytes().to_vec()))
+            wrote("The course", path, "ron", |_| Ok(text.as_bytes().to_vec()))
         }
         Purpose::Course => match course(&path) {
             Ok(course) => Outcome::Course(Box::new(course)),
@@ -123,17 +122,18 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
     }
 }
 
-/// Writes what was made to `path`, or to that with its ending where it has none.
+/// Writes what `make` makes for a file to `path`, or to that with its ending where it has none.
 fn wrote(
     what: &'static str,
     path: PathBuf,
     ending: &str,
-    made: Result<Vec<u8>, String>,
+    make: impl FnOnce(&Path) -> Result<Vec<u8>, String>,
 ) -> Outcome {
     let path = with_ending(path, ending);
-    let written = made.and_then(|bytes| disk::write(&path, &bytes).map_err(|e| e.to_string()));
+    let written =
+        make(&path).and_then(|bytes| disk::write(&path, &bytes).map_err(|e| e.to_string()));
     match written {
-        Ok(()) => Outcome::WroteOther(what, path),
+        Ok(()) => Outcome::Wrote(what, path),
         Err(why) => Outcome::Failed(why),
     }
 }
@@ -167,15 +167,11 @@ fn saved(
     }
 }
 
-/// Writes the sheet of `project` to `path`, or to that with .pdf where it has no ending;
-/// returns where.
-fn write_sheet(project: &Project, look: SheetLook, path: &Path) -> Result<PathBuf, String> {
-    let path = with_ending(path.to_owned(), "pdf");
-    let form = Form::of(&path)?;
+/// The sheet of `project` as a file of the form that the ending of `path` asks for.
+fn sheet_file(project: &Project, look: SheetLook, path: &Path) -> Result<Vec<u8>, String> {
     let sheet = sheet_with(project, look.single).map_err(|e| e.to_string())?;
-    let (bytes, _) = form.file(&sheet, look.options, 1)?;
-    disk::write(&path, &bytes).map_err(|e| e.to_string())?;
-    Ok(path)
+    let (bytes, _) = Form::of(path)?.file(&sheet, look.options, 1)?;
+    Ok(bytes)
 }
 
 /// The text of the pattern in the file at `path`, or on standard input for `-`.

@@ -149,10 +149,8 @@ pub enum Outcome {
     Gone(Revision),
     /// A written pattern was read.
     Read(String),
-    /// The pattern was written.
-    Wrote(PathBuf),
-    /// Something else was written: what it is called.
-    WroteOther(&'static str, PathBuf),
+    /// Something was written: what it is called.
+    Wrote(&'static str, PathBuf),
     /// A course was read.
     Course(Box<LessonCourse>),
     /// This written pattern was saved.

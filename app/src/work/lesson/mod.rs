@@ -102,7 +102,8 @@ struct ClothPicture {
 
 /// The cloth of the lesson and its pictures.
 pub struct LessonShown {
-    course: Arc<LessonCourse>,
+    /// The course that is taught in place of the built-in one.
+    course: Option<LessonCourse>,
     worker: Worker<Newest<LessonWish>, LessonSaid>,
     asked: Option<(LessonSubject, LessonLook)>,
     state: Option<LessonState>,
@@ -129,7 +130,7 @@ impl Default for LessonShown {
             }
         };
         Self {
-            course: Arc::new(LessonCourse::english().clone()),
+            course: None,
             worker: Worker::new("lesson", work),
             asked: None,
             state: None,
@@ -185,12 +186,12 @@ fn carry_out(
 impl LessonShown {
     /// The course that is taught.
     pub fn course(&self) -> &LessonCourse {
-        &self.course
+        self.course.as_ref().unwrap_or_else(|| LessonCourse::english())
     }
 
     /// Teaches another course.
     pub(crate) fn teach(&mut self, course: LessonCourse) {
-        self.course = Arc::new(course);
+        self.course = Some(course);
     }
 
     /// Shows `subject` so; takes what has been worked out and drawn. Asks for nothing when all

@@ -5,6 +5,7 @@ use std::f64::consts::TAU;
 
 use super::sample::{LessonSample, SampleRule, growth};
 use crate::error::{Error, Result};
+use crate::extent::StitchSize;
 use crate::lesson::curvature::{ClosedEnds, CurvatureSum};
 use crate::piece::gauge::Gauge;
 use crate::piece::given::Start;
@@ -76,9 +77,8 @@ impl Figures {
     /// The figures of `sample`, which `rule` gave at `gauge`.
     pub fn of(rule: SampleRule, sample: &LessonSample, gauge: Gauge) -> Self {
         let single = gauge.stitch_size();
-        let width = single.width;
-        let height = single.height * sample.kind.default_height();
-        let flat = TAU * height / width;
+        let StitchSize { width, height } = rule.stitch_mm(gauge);
+        let flat = rule.flat(gauge);
         let rounds = sample.counts.len();
         let start = sample.start.joined().unwrap_or(0);
         let around = std::iter::once(start).chain(sample.counts.iter().copied());

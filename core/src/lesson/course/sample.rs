@@ -135,8 +135,20 @@ impl SampleRule {
         }
     }
 
-    /// What of it a learner can change, where `flat` a round lie flat.
-    pub fn knob(self, flat: f64) -> SampleKnob {
+    /// The size of its stitches in `gauge`, taller ones as tall as they are taken to be.
+    pub fn stitch_mm(self, gauge: Gauge) -> StitchSize {
+        let StitchSize { width, height } = gauge.stitch_size();
+        StitchSize { width, height: height * self.kind().default_height() }
+    }
+
+    /// How many stitches a round gains where its cloth lies flat, 2πh/w.
+    pub fn flat(self, gauge: Gauge) -> f64 {
+        flat_of(self.stitch_mm(gauge))
+    }
+
+    /// What of it a learner can change, in stitches of `gauge`.
+    pub fn knob(self, gauge: Gauge) -> SampleKnob {
+        let flat = self.flat(gauge);
         // From a cone to half as much again as lies flat: beyond that cloth meets itself.
         let most = (1.5 * flat).ceil().max(8.0) as u32;
         let gain = |value| SampleKnob { of: KnobOf::Gain, low: 3, high: most, value };
@@ -184,8 +196,7 @@ impl SampleRule {
     /// Of fewer than 2 or more than 120 rounds, of more than 2000 stitches around, and where no
     /// rounds follow from it.
     pub fn sample(self, stitch_mm: StitchSize) -> Result<LessonSample> {
-        let flat = TAU * stitch_mm.height / stitch_mm.width;
-        let counts = self.counts(flat);
+        let counts = self.counts(flat_of(stitch_mm));
         let start = match self {
             Self::Neck { edge, .. } => Start::Chain(edge),
             _ => Start::Ring,
@@ -209,8 +220,7 @@ impl SampleRule {
     /// As [`SampleRule::sample`] and [`Gauge::validate`].
     pub fn at(self, gauge: Gauge) -> Result<LessonSample> {
         gauge.validate()?;
-        let StitchSize { width, height } = gauge.stitch_size();
-        self.sample(StitchSize { width, height: height * self.kind().default_height() })
+        self.sample(self.stitch_mm(gauge))
     }
 
     /// Stitches of every round where `flat` a round lie flat. What would be more than a sample
@@ -254,6 +264,11 @@ impl SampleRule {
             }
         }
     }
+}
+
+/// 2πh/w: what a round of stitches of this size gains where it lies flat.
+fn flat_of(stitch_mm: StitchSize) -> f64 {
+    TAU * stitch_mm.height / stitch_mm.width
 }
 
 /// ln((n+1)/n): the height of a round over the radius of a hyperbolic plane one stitch in

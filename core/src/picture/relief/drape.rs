@@ -6,7 +6,7 @@
 
 use super::look::{REACH, TileShape};
 use super::shade::{Dyes, Lit, ShadeGround};
-use super::space::{V3, add, chance, dot, scaled, sub, turned, unit};
+use super::space::{V3, add, chance, cross, dot, scaled, sub, turned, unit};
 use super::still::{MOST_PIXELS, Still};
 use super::tile::{Tile, tile};
 use super::view::{Quality, ReliefView, Seen};
@@ -385,10 +385,6 @@ fn steps(corners: &[DrapeCorner; 3], per_mm: f32) -> (V3, V3) {
 fn gradient(step: V3, grows: f32) -> V3 {
     let long = dot(step, step);
     if long < 1e-6 { [0.0; 3] } else { scaled(step, grows / long) }
-}
-
-fn cross(a: V3, b: V3) -> V3 {
-    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }
 
 fn place_of(places: &[V3], index: u32) -> V3 {

@@ -24,6 +24,10 @@ pub(super) fn dot(a: V3, b: V3) -> f32 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
+pub(super) fn cross(a: V3, b: V3) -> V3 {
+    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
+}
+
 /// `a` at length 1; the null vector stays what it is.
 pub(super) fn unit(a: V3) -> V3 {
     let length = dot(a, a).sqrt();

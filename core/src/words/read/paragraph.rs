@@ -215,22 +215,14 @@ fn counts_on(rest: &[Token], before: Option<&Heading>, (so_far, counted): (u32, 
     let body = &rest[1 + found.tokens.min(rest.len() - 1)..];
     let lead = body.iter().take(2).take_while(|t| t.tok.parts()).count();
     let works = body.get(lead).is_some_and(|t| {
-        t.tok.is_work()
+        begins_work(t.tok)
             || matches!(
                 t.tok,
-                Tok::Number(_)
-                    | Tok::InEach
-                    | Tok::Open(_)
-                    | Tok::Star
-                    | Tok::Ring
-                    | Tok::Loop(_)
-                    | Tok::Stitch
+                Tok::Stitch
                     | Tok::Ordinal(_)
                     | Tok::Turns(_)
                     | Tok::Say(
-                        Say::Each
-                            | Say::The
-                            | Say::In
+                        Say::In
                             | Say::Work
                             | Say::Make
                             | Say::Repeat
@@ -249,6 +241,21 @@ fn counts_on(rest: &[Token], before: Option<&Heading>, (so_far, counted): (u32, 
     // “zwischen Runde 5 und 6”
     let joined = matches!(body.first().map(|t| t.tok), Some(Tok::Say(Say::Then)));
     goes_on && apart && works && !listed && !joined
+}
+
+/// Whether it may stand first in what is worked, wherever that is.
+fn begins_work(tok: Tok) -> bool {
+    tok.is_work()
+        || matches!(
+            tok,
+            Tok::Number(_)
+                | Tok::InEach
+                | Tok::Open(_)
+                | Tok::Star
+                | Tok::Ring
+                | Tok::Loop(_)
+                | Tok::Say(Say::Each | Say::The)
+        )
 }
 
 /// Whether a heading with the word for a round and a colon stands after the first of `rest`,
@@ -281,19 +288,7 @@ fn heads_anew(rest: &[Token]) -> bool {
             let closed = after(0) == Some(Tok::Colon)
                 || after(0) == Some(Tok::Stop) && after(1) == Some(Tok::Colon);
             let own = !h.bare && (!listed || !in_list(&rest[1..]));
-            let works = rest.get(1 + h.tokens).is_some_and(|t| {
-                t.tok.is_work()
-                    || matches!(
-                        t.tok,
-                        Tok::Number(_)
-                            | Tok::InEach
-                            | Tok::Open(_)
-                            | Tok::Star
-                            | Tok::Ring
-                            | Tok::Loop(_)
-                            | Tok::Say(Say::Each | Say::The)
-                    )
-            });
+            let works = rest.get(1 + h.tokens).is_some_and(|t| begins_work(t.tok));
             (closed || behind && works && h.numbered) && own
         })
 }

@@ -9,6 +9,7 @@ use plumpline_core::{Gauge, Outline, Piece, Unit, plan};
 use plumpline_trace::formula::{self, FormulaFault, FormulaPlace};
 
 use super::tile::ProfilePicture;
+use crate::document::from_root;
 use crate::work::picture::line;
 use crate::work::shape_file::{ProfileReading, ShapeKind, tolerance_mm};
 use crate::work::shape_reading::{ShapeFound, ShapeReading, ShapeWish, name_of};
@@ -254,7 +255,7 @@ fn over_picture(
     (width, height): (u32, u32),
     gauge: Gauge,
 ) -> Result<StartPiece, StartFault> {
-    let whole = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+    let whole = from_root(path);
     let Some(shown) = whole.to_str() else {
         let line = line(path, "its name is not readable text", "rename it");
         return Err(StartFault { line, place: FormulaPlace::Whole });
