@@ -254,12 +254,12 @@ impl PictureArgs {
             "{}, piece “{}”: {}",
             self.project.display(),
             piece.name,
-            all.remarks.join(" ")
+            all.said().collect::<Vec<_>>().join(" ")
         );
         let title = format!("{}: round chart", piece.name);
         let frame = Frame {
             title: &title,
-            description: &all.remarks.join(" "),
+            description: &all.said().collect::<Vec<_>>().join(" "),
             margin: 4.0,
             background: (self.background == Backdrop::White).then_some([255; 3]),
             fonts: FONTS,

@@ -47,7 +47,7 @@ impl TestersArgs {
                     Some(_) => bail!("the form is a text; end its name in .txt or .md"),
                 };
                 let sheet = sheet::sheet(&project).map_err(|e| anyhow!("{shown}: {e}"))?;
-                sheet::tester_form(&project, &sheet, form)?
+                sheet::tester_form(&sheet, form)
             }
             Some(table) => {
                 let text = disk::read_text(table, LARGEST_TABLE)?;

@@ -8,6 +8,7 @@ pub mod given;
 pub mod making;
 pub(crate) mod seam;
 pub mod shape;
+pub mod sheet_design;
 pub mod sizes;
 pub mod testers;
 pub mod toy;
@@ -19,18 +20,19 @@ use crate::piece::size::SizeBy;
 use crate::piece::{Piece, PieceId, Yarn, YarnFace};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
+use crate::project::sheet_design::SheetDesign;
 use crate::project::toy::Toy;
 use crate::words::lexicon;
 use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
-pub const FORMAT_VERSION: u32 = 4;
+pub const FORMAT_VERSION: u32 = 5;
 
 /// The words a project is written in: a lexicon and a house style, by code and name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WordingChoice {
-    /// Code of the lexicon: `en-us`, `en-uk`, `de`, `fr`, `es`.
+    /// Code of the lexicon: `en-us`, `en-uk`, `de`, `fr`, `es`, `es-419`.
     pub lexicon: String,
     /// Name of the house style.
     pub style: String,
@@ -87,6 +89,9 @@ pub struct Project {
     /// How the pieces are put together; printed on the sheet when not empty.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub assembly: String,
+    /// What the designer adds to the sheet in pictures, and how it is arranged.
+    #[serde(default, skip_serializing_if = "SheetDesign::is_usual")]
+    pub sheet: SheetDesign,
     /// The words the pattern is written in.
     #[serde(default)]
     pub wording: WordingChoice,
@@ -115,6 +120,7 @@ impl Project {
             licence: String::new(),
             version: String::new(),
             assembly: String::new(),
+            sheet: SheetDesign::default(),
             wording: WordingChoice::default(),
             yarns: vec![Yarn::plain(0)],
             pieces: vec![piece],
@@ -193,6 +199,7 @@ impl Project {
     pub fn validate(&self) -> Result<()> {
         self.no_text_without_end()?;
         self.wording.writer()?;
+        self.sheet.validate()?;
         if self.yarns.is_empty() || self.yarns.len() > 260 {
             return Err(Error::new(
                 "yarns",

@@ -10,7 +10,7 @@ use super::steps::steps;
 use super::toy::{minded, put_together, toy_of};
 use super::{
     Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, blurb, hook_size,
-    level, sizes, special, spoken,
+    level, sizes, special, spoken, tested,
 };
 use crate::error::Result;
 use crate::extent::{Bounds, Extent};
@@ -117,6 +117,9 @@ pub fn sheet_of(
         .collect();
     let lexicon = writer.lexicon();
     let level = level::level(project, &first, &writer);
+    let labels = labels(&writer);
+    let colon = writer.phrases().before_colon.clone() + ":";
+    let tester = tested::form(&one_line(&project.title), &sheets, &labels, &writer);
     let assembled = !project.assembly.trim().is_empty() || !project.toy.parts.is_empty();
     Ok(Sheet {
         title: one_line(&project.title),
@@ -140,10 +143,16 @@ pub fn sheet_of(
         forms: forms(&sheets, &writer),
         specials: special::specials(&first, &writer),
         round_word: lexicon.round.brief(1).to_owned(),
-        labels: labels(&writer),
-        colon: writer.phrases().before_colon.clone() + ":",
+        labels,
+        colon,
         pieces: sheets,
         cautions: usual_cautions(&writer),
+        sections: project.sheet.sections.clone(),
+        left_out: project.sheet.left_out.clone(),
+        changes: paragraphs(&project.sheet.changes),
+        tester,
+        logo: None,
+        photos: Vec::new(),
     })
 }
 

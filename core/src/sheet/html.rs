@@ -8,11 +8,12 @@ use askama::Template;
 use base64::Engine as _;
 
 use super::pictures::drawing_svg;
-use super::{PieceSheet, RoundsLine, Sheet, Step, sheet};
+use super::{PieceSheet, RoundsLine, Sheet, SheetPhoto, Step, sheet};
 use crate::error::Result;
 use crate::picture::Rgb;
 use crate::picture::svg::{escaped, hex};
 use crate::project::Project;
+use crate::project::sheet_design::{SheetDetail, SheetSection};
 
 /// How large the body is drawn, pixels: yarn compresses badly, and a page is sent by mail.
 const BODY: f32 = 400.0;
@@ -43,6 +44,29 @@ struct HtmlPage<'a> {
 }
 
 impl HtmlPage<'_> {
+    fn has_words(&self) -> bool {
+        self.sheet.sections.contains(&SheetSection::Words)
+    }
+
+    /// The designer's photograph `number`, counted from 1, with what stands under it.
+    fn photo(&self, photo: &SheetPhoto, number: usize) -> String {
+        let alt = match photo.caption.as_str() {
+            "" => self.sheet.label_of("photo_picture", "n", &number.to_string()),
+            caption => caption.to_owned(),
+        };
+        let under = match photo.caption.as_str() {
+            "" => String::new(),
+            caption => format!("<figcaption dir=\"auto\">{}</figcaption>", escaped(caption)),
+        };
+        let [wide, tall] = photo.size;
+        format!(
+            "<figure class=\"photo\"><img src=\"{}\" width=\"{wide}\" height=\"{tall}\" \
+             alt=\"{}\">{under}</figure>",
+            photo.address(),
+            escaped(&alt)
+        )
+    }
+
     /// The faces of the page, embedded: it asks for nothing from anywhere.
     fn faces(&self) -> String {
         FACES
@@ -119,6 +143,7 @@ impl<'a> HtmlPiece<'a> {
         let mut pictures = Vec::with_capacity(2);
         // So few pixels are never too many.
         if index < MOST_BODIES
+            && sheet.draws(SheetDetail::Bodies)
             && let Ok(svg) = of.pictures.body_svg(BODY, &ids())
         {
             let caption = sheet.label_of("stuffed_picture", "name", &of.name);
@@ -126,8 +151,10 @@ impl<'a> HtmlPiece<'a> {
         }
         let finished = &of.sizes[0].finished;
         let measures = sheet.label("measures");
-        let svg = drawing_svg(&of.pictures.schematic, measures, finished, &ids());
-        pictures.push(HtmlPicture { svg, caption: measures.to_owned(), class: "flat" });
+        if sheet.draws(SheetDetail::Measures) {
+            let svg = drawing_svg(&of.pictures.schematic, measures, finished, &ids());
+            pictures.push(HtmlPicture { svg, caption: measures.to_owned(), class: "flat" });
+        }
         let lists = of.lists().into_iter().map(|(size, steps, closing)| HtmlList {
             size,
             ticks: format!("{index}{size}"),

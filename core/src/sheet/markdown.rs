@@ -3,9 +3,10 @@
 use std::fmt::Write as _;
 
 use super::plain::escaped;
-use super::{PieceSheet, Sheet, Step, sheet};
+use super::{BlurbForm, PieceSheet, Sheet, Step, sheet, tester_form};
 use crate::error::Result;
 use crate::project::Project;
+use crate::project::sheet_design::SheetSection;
 
 /// The pattern of `project` as Markdown. Names and notes print as typed: whatever in them
 /// would be markup is escaped.
@@ -35,40 +36,73 @@ pub fn markdown_of(sheet: &Sheet) -> String {
     for item in &sheet.materials.lines {
         line(out, &format!("- {}", escaped(item)));
     }
-    let title = sheet.label("abbreviations");
-    line(out, &format!("\n## {title}\n\n{}.\n", escaped(&sheet.terms)));
-    line(out, "| | |\n|---|---|");
-    for (code, meaning) in &sheet.abbreviations {
-        line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
-    }
-    for form in &sheet.forms {
-        line(out, &format!("\n{}", escaped(form)));
-    }
-    if !sheet.specials.is_empty() {
-        line(out, &format!("\n## {}\n", sheet.label("how")));
-        for special in &sheet.specials {
-            let (name, how) = (escaped(&special.name), escaped(&special.how));
-            line(out, &format!("- **{name}{}** {how}", sheet.colon));
-        }
-    }
-    let several = sheet.names_pieces();
-    for piece in &sheet.pieces {
-        if several {
-            line(out, &format!("\n## {}", escaped(&piece.name)));
-        }
-        lay_piece(out, piece, sheet, if several { "###" } else { "##" });
-    }
-    if !sheet.assembly.is_empty() {
-        line(out, &format!("\n## {}", sheet.label("together")));
-        for text in &sheet.assembly {
-            line(out, &format!("\n{}", escaped(text)));
-        }
-    }
-    line(out, &format!("\n## {}\n", sheet.label("cautions")));
-    for caution in &sheet.cautions {
-        line(out, &format!("- {}", escaped(caution)));
+    for section in sheet.shown() {
+        lay_section(out, section, sheet);
     }
     page
+}
+
+fn lay_section(out: &mut String, section: SheetSection, sheet: &Sheet) {
+    match section {
+        // Pictures are files of their own, and this is one text.
+        SheetSection::Photos => {}
+        SheetSection::Words => {
+            let title = sheet.label("abbreviations");
+            line(out, &format!("\n## {title}\n\n{}.\n", escaped(&sheet.terms)));
+            line(out, "| | |\n|---|---|");
+            for (code, meaning) in &sheet.abbreviations {
+                line(out, &format!("| {} | {} |", escaped(code), escaped(meaning)));
+            }
+            for form in &sheet.forms {
+                line(out, &format!("\n{}", escaped(form)));
+            }
+            if !sheet.specials.is_empty() {
+                line(out, &format!("\n## {}\n", sheet.label("how")));
+                for special in &sheet.specials {
+                    let (name, how) = (escaped(&special.name), escaped(&special.how));
+                    line(out, &format!("- **{name}{}** {how}", sheet.colon));
+                }
+            }
+        }
+        SheetSection::Pieces => {
+            let several = sheet.names_pieces();
+            for piece in &sheet.pieces {
+                if several {
+                    line(out, &format!("\n## {}", escaped(&piece.name)));
+                }
+                lay_piece(out, piece, sheet, if several { "###" } else { "##" });
+            }
+        }
+        SheetSection::Assembly => {
+            line(out, &format!("\n## {}", sheet.label("together")));
+            for text in &sheet.assembly {
+                line(out, &format!("\n{}", escaped(text)));
+            }
+        }
+        SheetSection::Cautions => {
+            line(out, &format!("\n## {}\n", sheet.label("cautions")));
+            for caution in &sheet.cautions {
+                line(out, &format!("- {}", escaped(caution)));
+            }
+        }
+        SheetSection::Changes => {
+            let mut lines = sheet.changes.iter();
+            let heading = lines.next().map_or("", String::as_str);
+            line(out, &format!("\n## {}\n", escaped(heading)));
+            for text in lines {
+                line(out, &format!("- {}", escaped(text)));
+            }
+        }
+        SheetSection::Tester => {
+            let form = tester_form(sheet, BlurbForm::Markdown);
+            // One rank lower than it is by itself.
+            let form = form.lines().map(|text| match text.starts_with('#') {
+                true => format!("#{text}"),
+                false => text.to_owned(),
+            });
+            line(out, &format!("\n{}", form.collect::<Vec<_>>().join("\n")));
+        }
+    }
 }
 
 fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {

@@ -5,7 +5,7 @@
 //! `gather` brings it together. `materials` and `hooks`: what is needed; `level` and
 //! `special`: what one must be able to do; `steps`: the rounds, `sizes` those of several sizes
 //! in one; `abbreviations` and `labels`: what they and their headings are called; `pictures`:
-//! what is drawn beside them. `spoken` is the same pattern as sentences to say, `blurb`
+//! what is drawn beside them, `photos` what the designer adds. `spoken` is the same pattern as sentences to say, `blurb`
 //! what a shop says of it, `changes` what differs from a version before,
 //! `tested` the form for testers and what they got.
 
@@ -20,6 +20,7 @@ mod length;
 mod level;
 mod markdown;
 mod materials;
+mod photos;
 mod pictures;
 mod plain;
 mod sizes;
@@ -39,11 +40,12 @@ pub use length::inches;
 pub use level::Level;
 pub use markdown::{markdown, markdown_of};
 pub use materials::{Materials, YarnNeed};
+pub use photos::SheetPhoto;
 pub use pictures::{Pictures, drawing_svg};
 pub use special::Special;
 pub use spoken::{Script, ScriptLine, ScriptPace, captions_srt, captions_vtt, script};
 pub use steps::{RoundsLine, Step, YarnStep};
-pub use tested::{tester_form, testers_got, testers_plot};
+pub use tested::{TesterForm, TesterPiece, tester_form, testers_got, testers_plot};
 pub use text::{text, text_of};
 
 use std::collections::BTreeMap;
@@ -52,6 +54,7 @@ use serde::Serialize;
 
 use crate::piece::Piece;
 use crate::plan::Plan;
+use crate::project::sheet_design::{SheetDetail, SheetSection};
 
 /// A pattern ready to be laid out.
 #[derive(Debug, Clone, Serialize)]
@@ -101,6 +104,21 @@ pub struct Sheet {
     pub pieces: Vec<PieceSheet>,
     /// What every maker should know before giving the thing away.
     pub cautions: Vec<String>,
+    /// The sections after the front, in their order; see [`Sheet::shown`].
+    pub sections: Vec<SheetSection>,
+    /// What is not drawn.
+    pub left_out: Vec<SheetDetail>,
+    /// What has changed since a published version, a paragraph each, the heading first; empty
+    /// where nothing is said of that.
+    pub changes: Vec<String>,
+    /// The form for testers.
+    pub tester: TesterForm,
+    /// The designer's logo; whoever reads files puts it in.
+    #[serde(skip)]
+    pub logo: Option<SheetPhoto>,
+    /// The designer's photographs, the cover first; whoever reads files puts them in.
+    #[serde(skip)]
+    pub photos: Vec<SheetPhoto>,
 }
 
 /// The pattern of one piece.
@@ -208,6 +226,26 @@ impl Sheet {
     /// A label with what stands for a name in its braces.
     pub fn label_of(&self, name: &str, given: &str, value: &str) -> String {
         self.label(name).replace(&format!("{{{given}}}"), value)
+    }
+
+    /// The sections that have something in them, in their order.
+    pub fn shown(&self) -> Vec<SheetSection> {
+        let holds = |section: &&SheetSection| match section {
+            // The first of them is the cover.
+            SheetSection::Photos => self.photos.len() > 1,
+            SheetSection::Assembly => !self.assembly.is_empty(),
+            SheetSection::Changes => !self.changes.is_empty(),
+            SheetSection::Words
+            | SheetSection::Pieces
+            | SheetSection::Cautions
+            | SheetSection::Tester => true,
+        };
+        self.sections.iter().filter(holds).copied().collect()
+    }
+
+    /// Whether this is drawn.
+    pub fn draws(&self, detail: SheetDetail) -> bool {
+        !self.left_out.contains(&detail)
     }
 
     /// Whether pieces stand under their names: where there are several, or several to make.

@@ -4,6 +4,7 @@ use super::length::{cm, inches, knows_inches};
 use crate::error::Result;
 use crate::extent::Extent;
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
+use crate::project::sheet_design::SheetDetail;
 use crate::picture::relief::{Relief, Still};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
@@ -52,7 +53,10 @@ impl Pictures {
             body: Relief::new(piece, plan).in_yarns(&project.faces()),
             colours: yarns.iter().map(|(_, colour)| *colour).collect(),
             schematic: schematic(plan, &yarns, [34.0, 50.0], length, writer),
-            charts: charts(piece, plan, &ChartLook { single, yarns: &yarns, writer }),
+            charts: match project.sheet.left_out.contains(&SheetDetail::Charts) {
+                true => Charts::default(),
+                false => charts(piece, plan, &ChartLook { single, yarns: &yarns, writer }),
+            },
             described: writer.say_of(
                 "body_picture",
                 &[

@@ -1,6 +1,10 @@
 //! For testers and of them: the form they fill in, and what they got against the forecast, in
 //! words and as a plot.
 
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
 use super::blurb::BlurbForm;
 use super::length::{amount, cm, number, time};
 use super::plain::{escaped, one_line};
@@ -12,13 +16,60 @@ use crate::project::testers::{TestSpread, Tested};
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::Writer;
 
-/// The form for a tester, a page to fill in: what the pattern says, and room for what came out.
-///
-/// # Errors
-/// Where the project's words are not known.
-pub fn tester_form(project: &Project, sheet: &Sheet, form: BlurbForm) -> Result<String> {
-    let writer = project.wording.writer()?;
+/// The form that a tester fills in: what the pattern says, and room for what came out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TesterForm {
+    /// `For testers of Acorn`.
+    pub title: String,
+    /// What is asked of them, in a sentence.
+    pub thanks: String,
+    /// Lines to fill in, of the tester: the name, the date.
+    pub who: Vec<String>,
+    /// Heading over what the pattern says.
+    pub ours: String,
+    /// Heading over what came out.
+    pub yours: String,
+    /// What is asked of each piece.
+    pub pieces: Vec<TesterPiece>,
+    /// Above the room for notes.
+    pub notes: String,
+}
+
+/// What is asked of a piece.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TesterPiece {
+    /// Its name.
+    pub name: String,
+    /// What is asked, and what the pattern says of it, which may be nothing.
+    pub rows: Vec<(String, String)>,
+}
+
+/// The form for testers of the pattern called `title`.
+pub(super) fn form(
+    title: &str,
+    pieces: &[PieceSheet],
+    labels: &BTreeMap<&'static str, String>,
+    writer: &Writer<'_>,
+) -> TesterForm {
     let say = |name: &str| writer.say(name);
+    let pieces = pieces.iter().map(|piece| TesterPiece {
+        name: piece.name.clone(),
+        rows: rows(piece, labels, writer),
+    });
+    TesterForm {
+        title: writer.say_of("tester_title", &[("title", Words(title))]),
+        thanks: say("tester_thanks"),
+        who: vec![say("tester_name"), say("tester_date")],
+        ours: say("tester_forecast"),
+        yours: say("tester_yours"),
+        pieces: pieces.collect(),
+        notes: say("tester_notes"),
+    }
+}
+
+/// The form for testers of `sheet` as a text, to be filled in.
+pub fn tester_form(sheet: &Sheet, form: BlurbForm) -> String {
+    let asked = &sheet.tester;
     let text = |words: &str| match form {
         BlurbForm::Plain => words.chars().filter(|&c| !is_unseen(c)).collect(),
         BlurbForm::Markdown => escaped(words),
@@ -28,59 +79,63 @@ pub fn tester_form(project: &Project, sheet: &Sheet, form: BlurbForm) -> Result<
         out.push_str(line.trim_end());
         out.push('\n');
     };
-    let title = writer.say_of("tester_title", &[("title", Words(&sheet.title))]);
     put(match form {
-        BlurbForm::Plain => text(&title),
-        BlurbForm::Markdown => format!("# {}", text(&title)),
+        BlurbForm::Plain => text(&asked.title),
+        BlurbForm::Markdown => format!("# {}", text(&asked.title)),
     });
     if !sheet.version.is_empty() {
         put(text(&sheet.version));
     }
-    put(format!("\n{}\n", text(&say("tester_thanks"))));
+    put(format!("\n{}", text(&asked.thanks)));
     let colon = &sheet.colon;
-    put(format!("{}{colon} {LINE}", text(&say("tester_name"))));
-    put(format!("\n{}{colon} {LINE}", text(&say("tester_date"))));
-    for piece in &sheet.pieces {
+    for who in &asked.who {
+        put(format!("\n{}{colon} {LINE}", text(who)));
+    }
+    for piece in &asked.pieces {
         put(match form {
             BlurbForm::Plain => format!("\n{}", text(&piece.name)),
             BlurbForm::Markdown => format!("\n## {}", text(&piece.name)),
         });
         put(String::new());
-        let rows = rows(piece, sheet, &writer);
         match form {
             BlurbForm::Markdown => {
-                let (ours, yours) = (say("tester_forecast"), say("tester_yours"));
-                put(format!("| | {} | {} |\n|---|---|---|", text(&ours), text(&yours)));
-                for (what, ours) in rows {
-                    put(format!("| {} | {} | |", text(&what), text(&ours)));
+                let (ours, yours) = (text(&asked.ours), text(&asked.yours));
+                put(format!("| | {ours} | {yours} |\n|---|---|---|"));
+                for (what, ours) in &piece.rows {
+                    put(format!("| {} | {} | |", text(what), text(ours)));
                 }
             }
             BlurbForm::Plain => {
-                for (what, ours) in rows {
+                for (what, ours) in &piece.rows {
                     let ours =
                         if ours.is_empty() { String::new() } else { format!(" ({ours})") };
-                    put(format!("{}{}{colon} {LINE}", text(&what), text(&ours)));
+                    put(format!("{}{}{colon} {LINE}", text(what), text(&ours)));
                 }
             }
         }
     }
-    put(format!("\n{}{colon}\n\n{LINE}\n\n{LINE}\n\n{LINE}", text(&say("tester_notes"))));
-    Ok(out)
+    put(format!("\n{}{colon}\n\n{LINE}\n\n{LINE}\n\n{LINE}", text(&asked.notes)));
+    out
 }
 
 /// Room to write on.
 const LINE: &str = "______________________________";
 
 /// What is asked of a piece, and what the pattern says of it.
-fn rows(piece: &PieceSheet, sheet: &Sheet, writer: &Writer<'_>) -> Vec<(String, String)> {
+fn rows(
+    piece: &PieceSheet,
+    labels: &BTreeMap<&'static str, String>,
+    writer: &Writer<'_>,
+) -> Vec<(String, String)> {
     let sizes = |of: fn(&super::SizeSheet) -> &str| {
         piece.sizes.iter().map(of).collect::<Vec<_>>().join("; ")
     };
+    let label = |name: &str| labels.get(name).cloned().unwrap_or_default();
     vec![
         (writer.say("tester_gauge"), piece.gauge_short.clone()),
         (writer.say("tester_hook"), piece.hook.clone()),
-        (sheet.label("height").to_owned(), sizes(|size| &size.tall)),
-        (sheet.label("width").to_owned(), sizes(|size| &size.wide)),
+        (label("height"), sizes(|size| &size.tall)),
+        (label("width"), sizes(|size| &size.wide)),
         (writer.say("tester_yarn"), String::new()),
         (writer.say("tester_stuffing"), String::new()),
         (writer.say("tester_time"), String::new()),

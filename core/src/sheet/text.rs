@@ -1,8 +1,9 @@
 //! The sheet as plain text at 78 columns.
 
-use super::{PieceSheet, Sheet, Step, sheet};
+use super::{BlurbForm, PieceSheet, Sheet, Step, sheet, tester_form};
 use crate::error::{Result, is_unseen};
 use crate::project::Project;
+use crate::project::sheet_design::SheetSection;
 
 /// Width of the page in characters.
 const COLUMNS: usize = 78;
@@ -41,39 +42,68 @@ pub fn text_of(sheet: &Sheet) -> String {
     for line in &sheet.materials.lines {
         page.paragraph("- ", line);
     }
-    page.heading(sheet.label("abbreviations"));
-    page.paragraph("", &format!("{}.", sheet.terms));
-    for (code, meaning) in &sheet.abbreviations {
-        page.hanging(&format!("{code} = "), meaning);
-    }
-    for form in &sheet.forms {
-        page.paragraph("", form);
-    }
-    if !sheet.specials.is_empty() {
-        page.heading(sheet.label("how"));
-        for special in &sheet.specials {
-            page.paragraph("- ", &format!("{}{colon} {}", special.name, special.how));
-        }
-    }
-    let several = sheet.names_pieces();
-    for piece in &sheet.pieces {
-        if several {
-            page.blank();
-            page.title(&piece.name);
-        }
-        lay_piece(&mut page, piece, sheet);
-    }
-    if !sheet.assembly.is_empty() {
-        page.heading(sheet.label("together"));
-        for line in &sheet.assembly {
-            page.paragraph("", line);
-        }
-    }
-    page.heading(sheet.label("cautions"));
-    for caution in &sheet.cautions {
-        page.paragraph("- ", caution);
+    for section in sheet.shown() {
+        lay_section(&mut page, section, sheet);
     }
     page.out
+}
+
+fn lay_section(page: &mut TextPage, section: SheetSection, sheet: &Sheet) {
+    let colon = &sheet.colon;
+    match section {
+        // Pictures have no text but what stands under them.
+        SheetSection::Photos => {}
+        SheetSection::Words => {
+            page.heading(sheet.label("abbreviations"));
+            page.paragraph("", &format!("{}.", sheet.terms));
+            for (code, meaning) in &sheet.abbreviations {
+                page.hanging(&format!("{code} = "), meaning);
+            }
+            for form in &sheet.forms {
+                page.paragraph("", form);
+            }
+            if !sheet.specials.is_empty() {
+                page.heading(sheet.label("how"));
+                for special in &sheet.specials {
+                    page.paragraph("- ", &format!("{}{colon} {}", special.name, special.how));
+                }
+            }
+        }
+        SheetSection::Pieces => {
+            for piece in &sheet.pieces {
+                if sheet.names_pieces() {
+                    page.blank();
+                    page.title(&piece.name);
+                }
+                lay_piece(page, piece, sheet);
+            }
+        }
+        SheetSection::Assembly => {
+            page.heading(sheet.label("together"));
+            for line in &sheet.assembly {
+                page.paragraph("", line);
+            }
+        }
+        SheetSection::Cautions => {
+            page.heading(sheet.label("cautions"));
+            for caution in &sheet.cautions {
+                page.paragraph("- ", caution);
+            }
+        }
+        SheetSection::Changes => {
+            let mut lines = sheet.changes.iter();
+            page.heading(lines.next().map_or("", String::as_str));
+            for line in lines {
+                page.paragraph("- ", line);
+            }
+        }
+        SheetSection::Tester => {
+            page.blank();
+            for line in tester_form(sheet, BlurbForm::Plain).lines() {
+                page.push_line(line);
+            }
+        }
+    }
 }
 
 fn lay_piece(page: &mut TextPage, piece: &PieceSheet, sheet: &Sheet) {

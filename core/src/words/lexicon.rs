@@ -42,7 +42,7 @@ impl Term {
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Lexicon {
-    /// `en-us`, `en-uk`, `de`, `fr`, `es`.
+    /// `en-us`, `en-uk`, `de`, `fr`, `es`, `es-419` (Latin America, UN M49).
     pub code: String,
     /// Its name in itself.
     pub name: String,
@@ -115,7 +115,7 @@ impl Lexicon {
 
 /// The built-in lexicons, US terms first.
 pub fn all() -> &'static [Lexicon] {
-    static ALL: OnceLock<[Lexicon; 5]> = OnceLock::new();
+    static ALL: OnceLock<[Lexicon; 6]> = OnceLock::new();
     ALL.get_or_init(|| {
         [
             include_str!("../../../assets/words/en-us.ron"),
@@ -123,6 +123,7 @@ pub fn all() -> &'static [Lexicon] {
             include_str!("../../../assets/words/de.ron"),
             include_str!("../../../assets/words/fr.ron"),
             include_str!("../../../assets/words/es.ron"),
+            include_str!("../../../assets/words/es-419.ron"),
         ]
         .map(|text| ron::from_str(text).expect("the built-in lexicons parse"))
     })

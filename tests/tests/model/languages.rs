@@ -129,6 +129,7 @@ fn nameless(mut project: Project) -> Project {
         &mut project.licence,
         &mut project.assembly,
         &mut project.version,
+        &mut project.sheet.changes,
     ] {
         text.clear();
     }
@@ -221,9 +222,9 @@ fn all_words(sheet: &Sheet) -> String {
     let (body, _) = body.rsplit_once("<script").expect("a script");
     let charts = sheet.pieces.iter().flat_map(|piece| {
         let charts = &piece.pictures.charts;
-        charts.remarks.iter().chain(charts.key.iter().map(|entry| &entry.text))
+        charts.said().chain(charts.key.iter().map(|entry| entry.text.as_str()))
     });
-    let charts: Vec<&str> = charts.map(String::as_str).collect();
+    let charts: Vec<&str> = charts.collect();
     let mut texts = vec![
         sheet::text_of(sheet),
         sheet::markdown_of(sheet),
@@ -234,6 +235,7 @@ fn all_words(sheet: &Sheet) -> String {
         sheet::captions_vtt(&sheet.script, ScriptPace::Said).replace("WEBVTT", ""),
         sheet::blurb(sheet, BlurbForm::Plain),
         sheet::blurb(sheet, BlurbForm::Markdown),
+        sheet::tester_form(sheet, BlurbForm::Plain),
     ];
     texts.extend(sheet.labels.values().cloned());
     // Names in braces are filled in where a label is used.

@@ -183,7 +183,7 @@ fn testers_fill_in_a_form_and_what_they_got_is_told() {
         let sheet = in_words_of(&project, &lexicon.code);
         let mut project = project.clone();
         project.wording.lexicon.clone_from(&lexicon.code);
-        let form = sheet::tester_form(&project, &sheet, BlurbForm::Markdown).expect("a form");
+        let form = sheet::tester_form(&sheet, BlurbForm::Markdown);
         assert!(form.contains(&sheet.pieces[0].sizes[0].tall), "{form}");
         assert!(form.lines().count() < 45, "one page");
     }

@@ -67,11 +67,10 @@ pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
             }
         }
     }
-    let mut all = Charts { charts, key: Vec::new(), remarks };
+    let mut all = Charts { charts, key: Vec::new(), reading: Vec::new(), remarks };
     if !all.charts.is_empty() {
         all.key = key(piece, plan, &rings, look);
-        let told = how_to_read(&all.charts, &rings, left_handed, look.writer);
-        all.remarks.splice(0..0, told);
+        all.reading = how_to_read(&all.charts, &rings, left_handed, look.writer);
     }
     all
 }

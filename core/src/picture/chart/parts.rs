@@ -122,8 +122,17 @@ pub struct Charts {
     pub charts: Vec<Chart>,
     /// The symbols they use.
     pub key: Vec<KeyEntry>,
-    /// How they are read, a sentence each, and what of the piece they leave out.
+    /// How they are read, a sentence each.
+    pub reading: Vec<String>,
+    /// What of the piece they leave out, a sentence each.
     pub remarks: Vec<String>,
+}
+
+impl Charts {
+    /// How they are read, then what they leave out.
+    pub fn said(&self) -> impl Iterator<Item = &str> {
+        self.reading.iter().chain(&self.remarks).map(String::as_str)
+    }
 }
 
 /// A round or a range of rounds, within a sentence.

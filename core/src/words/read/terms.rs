@@ -67,7 +67,7 @@ pub(super) fn find(lexemes: &[Lexeme<'_>], wish: TermsWish<'_>) -> (&'static str
 /// the first one where several do.
 fn language(lexemes: &[Lexeme<'_>]) -> (&'static str, Vec<Placed<String>>) {
     let mut best: (&'static str, usize, Vec<Token>) = (US, 0, Vec::new());
-    for words in lexicon::all() {
+    for words in lexicon::all().iter().filter(|words| words.code != ASKED_FOR) {
         let found = tokens(lexemes, Vocabulary::of(&words.code), &Glossary::default());
         let weight = found.iter().map(|t| weight_in_language(t.tok)).sum();
         if weight > best.1 {
@@ -100,6 +100,9 @@ fn weight_in_language(tok: Tok) -> usize {
     }
 }
 
+/// Terms that no text is taken for unasked: “medio punto” is single crochet in one country of
+/// Latin America, half double in the next.
+const ASKED_FOR: &str = "es-419";
 const US: &str = "en-us";
 const UK: &str = "en-uk";
 

@@ -138,10 +138,13 @@ pub struct Phrases {
 }
 
 impl Phrases {
-    /// The phrases of the lexicon's language; English for a language without any.
+    /// The phrases of the lexicon, or of its language; English for a language without any.
     pub fn of(lexicon: &Lexicon) -> &'static Self {
-        let language = lexicon.code.split('-').next().unwrap_or_default();
         let all = all();
+        if let Some((_, own)) = all.iter().find(|(code, _)| *code == lexicon.code) {
+            return own;
+        }
+        let language = lexicon.code.split('-').next().unwrap_or_default();
         all.iter().find(|(code, _)| *code == language).map_or(&all[0].1, |(_, phrases)| phrases)
     }
 
@@ -163,14 +166,15 @@ impl Phrases {
 }
 
 /// Every language, English first.
-fn all() -> &'static [(&'static str, Phrases); 4] {
-    static ALL: OnceLock<[(&str, Phrases); 4]> = OnceLock::new();
+fn all() -> &'static [(&'static str, Phrases); 5] {
+    static ALL: OnceLock<[(&str, Phrases); 5]> = OnceLock::new();
     ALL.get_or_init(|| {
         [
             ("en", include_str!("../../../../assets/words/phrases/en.ron")),
             ("de", include_str!("../../../../assets/words/phrases/de.ron")),
             ("fr", include_str!("../../../../assets/words/phrases/fr.ron")),
             ("es", include_str!("../../../../assets/words/phrases/es.ron")),
+            ("es-419", include_str!("../../../../assets/words/phrases/es-419.ron")),
         ]
         .map(|(code, text)| (code, ron::from_str(text).expect("the built-in phrases parse")))
     })

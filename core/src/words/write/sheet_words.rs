@@ -86,7 +86,8 @@ mod tests {
 
     /// A name without its country: `color.us` is `color`; `total.one` stays.
     fn plain(name: &str) -> &str {
-        name.strip_suffix(".us").or(name.strip_suffix(".uk")).unwrap_or(name)
+        let countries = [".us", ".uk", ".419"];
+        countries.iter().find_map(|end| name.strip_suffix(end)).unwrap_or(name)
     }
 
     fn in_braces(text: &str) -> BTreeSet<&str> {

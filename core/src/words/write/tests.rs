@@ -77,7 +77,7 @@ fn every_lexicon_and_style_has_its_own_name() {
         assert!(style.brackets.iter().all(|pair| pair.chars().count() == 2), "{}", style.name);
     }
     let codes: Vec<&str> = lexicon::all().iter().map(|l| l.code.as_str()).collect();
-    assert_eq!(codes, ["en-us", "en-uk", "de", "fr", "es"]);
+    assert_eq!(codes, ["en-us", "en-uk", "de", "fr", "es", "es-419"]);
     assert!(lexicon::by_code("nl").is_none());
 }
 
@@ -183,7 +183,7 @@ fn a_repeat_from_an_asterisk_counts_on() {
 /// Terms that were only remembered, not seen in any text: none may be printed.
 #[test]
 fn no_term_from_memory_is_printed() {
-    let from_memory: [(&str, &[&str]); 5] = [
+    let from_memory: [(&str, &[&str]); 6] = [
         ("en-us", &["inv dec", "invdec", "leave an opening"]),
         ("en-uk", &["inv dec", "invdec"]),
         ("de", &["zun", "unsichtbare Abnahme", "wdh", "R", "überspringen", "Öffnung lassen"]),
@@ -204,6 +204,7 @@ fn no_term_from_memory_is_printed() {
                 "dejar una abertura",
             ],
         ),
+        ("es-419", &["mp", "mpa", "mv", "v", "dis", "dim", "R", "p", "FLO", "BLO"]),
     ];
     for (code, banned) in from_memory {
         let lexicon = lexicon::by_code(code).expect("a built-in lexicon");
@@ -328,6 +329,7 @@ fn every_name_in_braces_is_known() {
         include_str!("../../../../assets/words/phrases/de.ron"),
         include_str!("../../../../assets/words/phrases/fr.ron"),
         include_str!("../../../../assets/words/phrases/es.ron"),
+        include_str!("../../../../assets/words/phrases/es-419.ron"),
     ];
     let body = "body";
     for file in files {
