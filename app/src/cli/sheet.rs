@@ -5,10 +5,12 @@ use std::path::PathBuf;
 use anyhow::{anyhow, bail, ensure};
 use clap::{Args, ValueEnum};
 use plumpline_core::picture::chart::SingleSymbol;
+use plumpline_core::project::sheet_design::SheetSection;
 use plumpline_core::sheet::ScriptPace;
 use plumpline_core::{disk, file, sheet};
 use plumpline_typeset::{Columns, Options, Paper};
 
+use crate::work::own_pictures::OwnPictures;
 use crate::work::sheet_file::Form;
 
 /// Arguments of `plumpline sheet`.
@@ -20,7 +22,7 @@ pub(super) struct SheetArgs {
     /// picture of a page; .srt or .vtt for what is said.
     #[arg(short, long)]
     output: PathBuf,
-    /// Terms to write in instead of the project's: us, uk, de, fr or es.
+    /// Terms to write in instead of the project's: us, uk, de, fr, es or es-419.
     #[arg(long, value_name = "TERMS")]
     terms: Option<String>,
     /// House style to write in instead of the project's.
@@ -44,6 +46,9 @@ pub(super) struct SheetArgs {
     /// Write what a shop says of the pattern: .txt or .md.
     #[arg(long)]
     blurb: bool,
+    /// Add the form for testers as a page of its own.
+    #[arg(long)]
+    tester: bool,
     /// Which page a .png shows.
     #[arg(long, default_value_t = 1)]
     page: usize,
@@ -123,8 +128,16 @@ impl SheetArgs {
         if let Some(style) = &self.style {
             project.wording.style.clone_from(style);
         }
-        let sheet = sheet::sheet_with(&project, self.chart.into())
+        if self.tester {
+            project.sheet.show(SheetSection::Tester, true);
+        }
+        let mut sheet = sheet::sheet_with(&project, self.chart.into())
             .map_err(|e| anyhow!("{}: {e}", self.project.display()))?;
+        let own =
+            OwnPictures::default().put_in(&mut sheet, &project.sheet, self.project.parent());
+        for trouble in own {
+            super::complain(&format!("the sheet goes without a picture: {trouble}"));
+        }
         let paper = self.paper.into();
         let pace = self.pace.into();
         let (bytes, replaced) = match (self.spoken || form.is_captions(), self.blurb) {

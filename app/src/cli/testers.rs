@@ -12,6 +12,7 @@ use plumpline_core::{disk, file};
 
 use super::calibrate::put_in_book;
 use crate::work::day;
+use crate::work::faces::PageMaker;
 
 /// Largest table that is read, bytes.
 const LARGEST_TABLE: u64 = 1 << 20;
@@ -25,7 +26,7 @@ pub(super) struct TestersArgs {
     /// rounds_per_10cm, height_mm, width_mm, yarn_g, stuffing_g, minutes, notes. Without one
     /// the form for testers is written.
     returns: Option<PathBuf>,
-    /// File to write: the form as .txt or .md, or what they got as .txt or, as a plot, .svg;
+    /// File to write: the form as .pdf, .txt or .md, or what they got as .txt or, as a plot, .svg;
     /// without one the text is printed.
     #[arg(short, long)]
     output: Option<PathBuf>,
@@ -41,12 +42,19 @@ impl TestersArgs {
         let ending = self.output.as_ref().and_then(|path| path.extension()?.to_str());
         let text = match &self.returns {
             None => {
+                let sheet = sheet::sheet(&project).map_err(|e| anyhow!("{shown}: {e}"))?;
+                if let (Some("pdf"), Some(path)) = (ending, &self.output) {
+                    let pages = PageMaker::default()
+                        .tester_form(&sheet, Default::default())
+                        .and_then(|pages| pages.pdf())
+                        .map_err(|e| anyhow!("{shown}: {e}"))?;
+                    return Ok(disk::write(path, &pages)?);
+                }
                 let form = match ending {
                     None | Some("txt") => BlurbForm::Plain,
                     Some("md") => BlurbForm::Markdown,
-                    Some(_) => bail!("the form is a text; end its name in .txt or .md"),
+                    Some(_) => bail!("the form is a page; end its name in .pdf, .txt or .md"),
                 };
-                let sheet = sheet::sheet(&project).map_err(|e| anyhow!("{shown}: {e}"))?;
                 sheet::tester_form(&sheet, form)
             }
             Some(table) => {

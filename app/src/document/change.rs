@@ -87,6 +87,7 @@ fn change(project: &mut Project, id: PieceId, edit: Edit) -> PieceId {
         }
         Edit::Choice(choice) => choice.make(piece),
         Edit::Sheet(text, words) => text.set(project, words),
+        Edit::SheetDesign { design, .. } => project.sheet = design,
         Edit::Sizes(edit) => edit.make(project, index),
         Edit::Toy(edit) => edit.make(project),
         Edit::Piece(edit) => return edit.make(project, id),

@@ -2,6 +2,7 @@
 
 use plumpline_core::piece::{Accepted, Picture};
 use plumpline_core::project::shape::Shaped;
+use plumpline_core::project::sheet_design::SheetDesign;
 use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
 
 use super::choice::Choice;
@@ -87,6 +88,13 @@ pub enum Edit {
     Choice(Choice),
     /// Another text of the designer's on the sheet.
     Sheet(SheetText, String),
+    /// Other pictures on the sheet, or another arrangement of it.
+    SheetDesign {
+        /// What it is now.
+        design: SheetDesign,
+        /// Whether only words in it were typed.
+        typed: bool,
+    },
     /// A change of sizes, seams or cloth.
     Sizes(SizeEdit),
     /// A change of the list of pieces.
@@ -105,6 +113,7 @@ impl Edit {
             Self::Yarn { index, .. } => Some(("yarn", *index)),
             Self::Piece(PieceEdit::Name(_)) => Some(("piece name", 0)),
             Self::Sheet(text, _) => Some(("sheet", *text as usize)),
+            Self::SheetDesign { typed: true, .. } => Some(("sheet design", 0)),
             Self::Sizes(SizeEdit::Change(size, _)) => Some(("size", *size)),
             Self::Sizes(SizeEdit::ChangeSeam(seam, _)) => Some(("seam", *seam)),
             Self::Toy(edit) => edit.run(),

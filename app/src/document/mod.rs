@@ -318,9 +318,11 @@ impl Document {
     /// Calls pictures what they were called in the file that was saved: pairs of the name here
     /// and the name there. They are the same pictures, so this is no step.
     pub fn rename_pictures(&mut self, names: &[(String, String)]) {
-        for picture in self.project.pieces.iter_mut().filter_map(|p| p.picture.as_mut()) {
-            if let Some((_, is)) = names.iter().find(|(was, _)| *was == picture.path) {
-                picture.path.clone_from(is);
+        let traced = self.project.pieces.iter_mut().filter_map(|p| p.picture.as_mut());
+        let traced = traced.map(|picture| &mut picture.path);
+        for path in traced.chain(self.project.sheet.files_mut()) {
+            if let Some((_, is)) = names.iter().find(|(was, _)| was == path) {
+                path.clone_from(is);
             }
         }
         if !names.is_empty() {

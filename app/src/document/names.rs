@@ -51,6 +51,7 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         Edit::AddPieces(pieces) if pieces.len() == 1 => "Make a piece of a pattern".into(),
         Edit::AddPieces(_) => "Make pieces of a pattern".into(),
         Edit::Sheet(text, _) => format!("{} on the sheet", text.name()),
+        Edit::SheetDesign { .. } => "Arrange the sheet".into(),
         Edit::Sizes(edit) => sized(edit),
         Edit::Piece(edit) => listed(edit),
         Edit::Toy(edit) => edit.step(),

@@ -13,6 +13,7 @@ use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage, apply};
 use crate::work::files::Purpose;
 use crate::work::home::DeskAction;
+use crate::work::sheet_file::Form;
 use plumpline_core::project::shape::MadeProject;
 use plumpline_core::sheet::{BlurbForm, ScriptPace, Sheet};
 use plumpline_core::{Kind, Loop, Piece, sheet};
@@ -92,7 +93,8 @@ impl Studio {
             }
             Command::SaveBody => self.save_body(ctx, frame, false),
             Command::SaveTurning => self.save_body(ctx, frame, true),
-            Command::SaveSheet => self.save_sheet(ctx, frame),
+            Command::SaveSheet => self.save_sheet(ctx, frame, Form::Pdf),
+            Command::Sheet(sheet) => self.sheet_command(ctx, frame, sheet),
             Command::PreviousRound => apply::step_round(&mut self.view, rounds, |r| {
                 r.map_or(rounds as u32, |r| r.saturating_sub(1))
             }),

@@ -11,7 +11,7 @@ use crate::document::Document;
 use crate::view::tracing::TraceView;
 use crate::view::{Over, Stage};
 use crate::work::body_file::BodyFile;
-use crate::work::files::{Outcome, Purpose, ToSave};
+use crate::work::files::{Outcome, Purpose, SHEET, ToSave};
 use crate::work::picture;
 use crate::work::proofread::Proofread;
 use crate::work::shape_file::ShapeKind;
@@ -19,14 +19,6 @@ use crate::work::worker::Ticket;
 use plumpline_core::Project;
 
 impl Studio {
-    /// Asks where the sheet is to be written, and writes it.
-    pub(super) fn save_sheet(&mut self, ctx: &Context, frame: &eframe::Frame) {
-        let project = Box::new(self.document.project().clone());
-        let path = self.suggested("pdf");
-        let purpose = Purpose::Sheet(project, self.view.sheet.look);
-        self.files.ask(ctx, frame, purpose, &path);
-    }
-
     /// Asks where the picture of the body is to be written, and writes it.
     pub(super) fn save_body(&mut self, ctx: &Context, frame: &eframe::Frame, turns: bool) {
         let picture = BodyFile {
@@ -236,6 +228,8 @@ impl Studio {
                 }
             }
             Outcome::Picture(path, size) => self.take_picture(&path, size),
+            Outcome::OwnPicture(path, of) => self.take_own_picture(&path, of),
+            Outcome::Changes(path, changes) => self.compared(&path, changes),
             Outcome::Shape(path) => self.begin_with(path),
             Outcome::Saved(path, of, project, carried) => {
                 self.home.remember(|desk| desk.worked_on(&path));
@@ -271,6 +265,7 @@ impl Studio {
             Outcome::Gone(of) => {
                 self.say_of_file(of, "is no longer there. Saving writes it anew.");
             }
+            Outcome::Wrote(SHEET, path) => self.wrote_sheet(ticket, path),
             Outcome::Wrote(what, path) => {
                 self.say(format!("{what} is saved in {}.", path.display()), false);
             }

@@ -11,6 +11,7 @@ mod lesson;
 mod lingering;
 mod making;
 mod picture;
+mod publishing;
 mod reading;
 mod showing;
 mod studio;

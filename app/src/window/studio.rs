@@ -68,6 +68,8 @@ pub struct Studio {
     pub(super) noticed: Option<(Notice, f64)>,
     /// Wishes to read or write a file at a path that was typed, with what it is wanted for.
     pub(super) typed: BTreeMap<Ticket, (ask::FileUse, String)>,
+    /// The sheet that is to be shown by the system once it is written.
+    pub(super) to_open: Option<Ticket>,
     pub(super) closing: bool,
     /// Whether somebody outside asked it to end.
     pub(super) ending: Ending,
@@ -149,6 +151,7 @@ impl Studio {
             given_up: None,
             noticed: None,
             typed: BTreeMap::new(),
+            to_open: None,
             closing: false,
             ending: Ending::default(),
             home: Home::default(),

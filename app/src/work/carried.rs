@@ -26,9 +26,8 @@ pub(crate) fn carry(project: &mut Project, from: Option<&Path>, to: &Path) -> Ca
     let mut carried = Carried::default();
     let from = from.and_then(Path::parent).map(from_root);
     let Some(to) = from_root(to).parent().map(Path::to_owned) else { return carried };
-    for piece in &mut project.pieces {
-        let Some(picture) = &mut piece.picture else { continue };
-        let was = picture.path.clone();
+    for path in pictures_of(project) {
+        let was = path.clone();
         let stays = Path::new(&was).is_relative() && from.as_ref() == Some(&to);
         let is = match carried.renamed.iter().find(|(old, _)| *old == was) {
             Some((_, is)) => is.clone(),
@@ -41,9 +40,15 @@ pub(crate) fn carry(project: &mut Project, from: Option<&Path>, to: &Path) -> Ca
                 is
             }
         };
-        picture.path = is;
+        *path = is;
     }
     carried
+}
+
+/// The names of all files of pictures that `project` holds.
+pub(crate) fn pictures_of(project: &mut Project) -> impl Iterator<Item = &mut String> {
+    let traced = project.pieces.iter_mut().filter_map(|piece| piece.picture.as_mut());
+    traced.map(|picture| &mut picture.path).chain(project.sheet.files_mut())
 }
 
 /// Saves `project`, of which the file `from` was read, at `to`, its pictures with it; returns
@@ -156,6 +161,33 @@ mod tests {
             // Saved once more it stays as it is.
             assert_eq!(carry(&mut project, Some(&to), &to), Carried::default());
         }
+    }
+
+    #[test]
+    fn photographs_and_a_logo_go_along_as_traced_pictures_do() {
+        use plumpline_core::project::sheet_design::OwnPhoto;
+        let folder = tempfile::tempdir().expect("a folder");
+        let [work, photos] = ["work", "photos"].map(|name| folder.path().join(name));
+        for folder in [&work, &photos] {
+            std::fs::create_dir(folder).expect("a folder");
+        }
+        let away = |name: &str| {
+            let path = photos.join(name);
+            std::fs::write(&path, name).expect("written");
+            path.to_str().expect("text").to_owned()
+        };
+        let mut project = Document::blank().project().clone();
+        project.sheet.logo = Some(away("logo.png"));
+        project.sheet.photos =
+            vec![OwnPhoto { path: away("cover.jpg"), caption: String::new() }];
+        let to = work.join("pear.ron");
+        let carried = carry(&mut project, None, &to);
+        assert_eq!(carried.renamed.len(), 2);
+        file::save(&project, &to).expect("saved");
+        let again = file::load(&to).expect("it opens").sheet;
+        assert_eq!(again.logo.as_deref(), Some("logo.png"));
+        assert_eq!(again.photos[0].path, "cover.jpg");
+        assert!(work.join("logo.png").is_file() && work.join("cover.jpg").is_file());
     }
 
     #[test]

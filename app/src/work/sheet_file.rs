@@ -3,7 +3,9 @@
 use std::path::Path;
 
 use plumpline_core::sheet::{self, BlurbForm, ScriptPace, Sheet};
-use plumpline_typeset::{Options, Press};
+use plumpline_typeset::Options;
+
+use super::faces::PageMaker;
 
 /// Pixels a point of a page's picture: 200 to the inch.
 const FINE: f32 = 200.0 / 72.0;
@@ -28,6 +30,19 @@ pub enum Form {
 }
 
 impl Form {
+    /// How names of its files end.
+    pub const fn ending(self) -> &'static str {
+        match self {
+            Self::Pdf => "pdf",
+            Self::Png => "png",
+            Self::Html => "html",
+            Self::Markdown => "md",
+            Self::Text => "txt",
+            Self::Srt => "srt",
+            Self::Vtt => "vtt",
+        }
+    }
+
     /// The form that the ending of `path` asks for.
     ///
     /// # Errors
@@ -100,7 +115,8 @@ impl Form {
             }
             Self::Html => Ok((sheet::html_of(sheet).into_bytes(), None)),
             Self::Pdf | Self::Png => {
-                let pages = Press::new().pages(sheet, options).map_err(|e| e.to_string())?;
+                let pages =
+                    PageMaker::default().pages(sheet, options).map_err(|e| e.to_string())?;
                 let last = pages.count();
                 let file = match self {
                     Self::Pdf => pages.pdf(),

@@ -2,15 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use plumpline_core::picture::chart::LEAST_SCALE;
-use plumpline_core::picture::{Drawing, chart::Chart};
-use plumpline_core::sheet::{Pictures, PieceSheet, Sheet, drawing_svg};
+use plumpline_core::picture::Drawing;
+use plumpline_core::picture::chart::{Chart, Charts, KeyEntry, LEAST_SCALE};
+use plumpline_core::project::sheet_design::{SheetDetail, SheetSection};
+use plumpline_core::sheet::{Pictures, PieceSheet, Sheet, SizeSheet, Step, drawing_svg};
 use serde_json::{Value, json};
 use typst::foundations::Bytes;
 use unicode_normalization::UnicodeNormalization as _;
 
 use crate::fonts::{Fonts, Missing};
 use crate::packing::rows;
+use crate::photos::own_pictures;
 use crate::raster::BodyCache;
 use crate::world::DATA;
 use crate::{Columns, Error, Options, Paper, Result};
@@ -30,6 +32,11 @@ const GAP: f32 = 8.0;
 /// The field of the body pictures, mm: of a single one, and of several together.
 const FIELD_OF_ONE: [f32; 2] = [78.0, 92.0];
 const FIELD: [f32; 2] = [58.0, 74.0];
+/// The same for so many pieces that their names want the width of the page, and how many are.
+const FIELD_OF_MANY: [f32; 2] = [166.0, 86.0];
+const MANY: usize = 9;
+/// What the name of a piece takes under it, mm across and down.
+const NAME: [f32; 2] = [22.0, 5.0];
 /// Pieces whose measures still have room on the first page.
 const MEASURED_IN_FRONT: usize = 2;
 /// Pixels a millimetre of a body on paper: 200 to the inch, for yarn has no hard edges.
@@ -46,15 +53,45 @@ pub(crate) const MOST_MARKS: usize = 100_000;
 /// Marks of a line of rounds: its words and boxes, as against a sign of a chart.
 const MARKS_OF_A_LINE: usize = 10;
 
+/// Sizes of a piece, each with rounds of its own, beyond which those run on as paragraphs: tables
+/// of them would be a book.
+const TABLES_OF_SIZES: usize = 8;
+
+/// Whether the rounds of a piece's sizes run on.
+fn runs_on(piece: &PieceSheet) -> bool {
+    piece.steps.is_empty() && piece.sizes.len() > TABLES_OF_SIZES
+}
+
+/// The rounds of a size in one paragraph: `1: 6 sc in magic ring [6]. 2: inc × 6 [12].`
+fn run_on(size: &SizeSheet) -> String {
+    let said = size.steps.iter().map(|step| match step {
+        Step::Rounds(line) => format!("{}: {} {}.", line.number, line.text, line.count),
+        Step::Yarn(yarn) => format!("{}.", yarn.text.trim_end_matches('.')),
+        Step::Stuff(text) => text.clone(),
+    });
+    said.collect::<Vec<_>>().join(" ")
+}
+
 /// How much there is to set: the signs of all charts, and lines of rounds as so many each.
 pub(crate) fn marks(sheet: &Sheet) -> usize {
     let of = |piece: &PieceSheet| {
         let charts: usize =
             piece.pictures.charts.charts.iter().map(|c| c.drawing.shapes.len()).sum();
         let lines: usize = piece.lists().iter().map(|(_, steps, _)| steps.len()).sum();
-        charts + piece.pictures.schematic.shapes.len() + MARKS_OF_A_LINE * lines
+        let each = if runs_on(piece) { 1 } else { MARKS_OF_A_LINE };
+        charts + piece.pictures.schematic.shapes.len() + each * lines
     };
     sheet.pieces.iter().map(of).sum()
+}
+
+/// The characters of `sheet` that `fonts` have not.
+pub(crate) fn missing(sheet: &Sheet, fonts: &Fonts) -> Missing {
+    let mut missing = Missing::default();
+    let captions = sheet.photos.iter().map(|photo| json!(photo.caption));
+    for mut text in serde_json::to_value(sheet).into_iter().chain(captions) {
+        settable(&mut text, fonts, &mut missing);
+    }
+    missing
 }
 
 /// All that the typesetter is given for one sheet.
@@ -78,18 +115,32 @@ impl SheetFiles {
             )));
         }
         let mut data = serde_json::to_value(sheet).map_err(|e| Error::new(e.to_string()))?;
+        let mut files = BTreeMap::new();
+        let single = sheet.pieces.len() == 1;
+        let (paper, page) = match options.paper {
+            Paper::A4 => ("a4", [210.0, 297.0]),
+            Paper::Letter => ("us-letter", [215.9, 279.4]),
+        };
+        // A photograph shows what a drawing of the single piece would.
+        let pictured = single && !sheet.photos.is_empty();
+        let has_pieces = sheet.sections.contains(&SheetSection::Pieces);
+        let bodies_drawn = has_pieces && sheet.draws(SheetDetail::Bodies) && !pictured;
+        own_pictures(sheet, page[0] - MARGINS, &mut data, &mut files);
+        for (i, piece) in sheet.pieces.iter().enumerate().filter(|(_, piece)| runs_on(piece)) {
+            for (k, size) in piece.sizes.iter().enumerate() {
+                let data = &mut data["pieces"][i]["sizes"][k];
+                data["run_on"] = json!(run_on(size));
+                data["steps"] = json!([]);
+            }
+        }
         kept_together(&mut data["pieces"]);
         numbers_kept(&mut data["abbreviations"]);
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
         let replaced = missing.said(|name| sheet.label(name));
-        let mut files = BTreeMap::new();
-        let (paper, page) = match options.paper {
-            Paper::A4 => ("a4", [210.0, 297.0]),
-            Paper::Letter => ("us-letter", [215.9, 279.4]),
-        };
         let field = bodies_field(&sheet.pieces);
-        for (i, piece) in sheet.pieces.iter().enumerate() {
+        let mut legend = Legend::default();
+        for (i, piece) in sheet.pieces.iter().enumerate().filter(|_| has_pieces) {
             let room = [page[0] - MARGINS, page[1] - ABOVE_AND_BELOW];
             let mut laid = LaidPictures { files: &mut files, i, pictures: &piece.pictures };
             let measures = match sheet.pieces.len() > MEASURED_IN_FRONT {
@@ -98,17 +149,28 @@ impl SheetFiles {
             };
             let beside = options.columns == Columns::One;
             let mut pictures = laid.charts(room, beside.then_some(measures), sheet);
+            if !single {
+                legend.add(&piece.pictures.charts);
+            }
             let finished = &piece.sizes[0].finished;
             pictures["schematic"] =
                 laid.schematic(&sheet.label_of("measures_picture", "finished", finished));
-            pictures["body"] = laid.body(field.1, bodies)?;
+            if bodies_drawn {
+                pictures["body"] = laid.body(field.1, bodies)?;
+            }
             data["pieces"][i]["pictures"] = pictures;
+            data["pieces"][i]["runs_on"] = json!(runs_on(piece));
         }
         data["paper"] = json!(paper);
         data["columns"] = json!(if options.columns == Columns::Two { 2 } else { 1 });
         data["beside_mm"] = json!(BESIDE);
         data["measures_in_front"] = json!(sheet.pieces.len() <= MEASURED_IN_FRONT);
-        data["bodies_across"] = json!(field.0);
+        data["bodies_across"] = json!(if bodies_drawn { field.0 } else { 0 });
+        data["front"] = json!(has_pieces);
+        data["page_mm"] = json!(page);
+        data["sections"] = json!(sheet.shown());
+        data["key"] = legend.laid(&mut files);
+        data["reading"] = json!(legend.reading);
         for (field, name, most) in [
             ("running_title", "title", 84),
             ("running_designer", "designer", 60),
@@ -234,18 +296,60 @@ fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
         [wide as f32 + 2.0, 0.97 * tall as f32 + 0.25 * wide as f32 + 2.0]
     };
     let sizes: Vec<[f32; 2]> = pieces.iter().map(size).collect();
-    let field = if pieces.len() == 1 { FIELD_OF_ONE } else { FIELD };
+    let field = match pieces.len() {
+        1 => FIELD_OF_ONE,
+        MANY.. => FIELD_OF_MANY,
+        _ => FIELD,
+    };
+    let name = if pieces.len() >= MANY { NAME } else { [0.0, 0.0] };
     let fit = |across: usize| {
         let rows = sizes.chunks(across);
         let wide = rows.clone().map(|r| r.iter().map(|s| s[0]).sum()).fold(0.0, f32::max);
         let tall: f32 = rows.clone().map(|r| r.iter().map(|s| s[1]).fold(0.0, f32::max)).sum();
-        let room = |i: usize, n: usize| (field[i] - 4.0 * (n.max(1) - 1) as f32).max(8.0);
+        let gaps = |n: usize| 4.0 * (n.max(1) - 1) as f32;
+        let room =
+            |i: usize, n: usize| (field[i] - gaps(n) - name[1] * (i * n) as f32).max(8.0);
+        if across > 1 && across as f32 * name[0] > field[0] {
+            return 0.0;
+        }
         (room(0, across) / wide.max(1.0)).min(room(1, rows.len()) / tall.max(1.0))
     };
     (1..=sizes.len().max(1))
         .map(|across| (across, fit(across)))
         .max_by(|a, b| a.1.total_cmp(&b.1))
         .unwrap_or((1, 1.0))
+}
+
+/// The symbols of several pieces and how their charts are read, each once.
+#[derive(Default)]
+struct Legend {
+    key: Vec<KeyEntry>,
+    reading: Vec<String>,
+}
+
+impl Legend {
+    fn add(&mut self, charts: &Charts) {
+        for entry in &charts.key {
+            if !self.key.iter().any(|known| known.text == entry.text) {
+                self.key.push(entry.clone());
+            }
+        }
+        for sentence in &charts.reading {
+            if !self.reading.contains(sentence) {
+                self.reading.push(sentence.clone());
+            }
+        }
+    }
+
+    fn laid(&self, files: &mut BTreeMap<String, Bytes>) -> Value {
+        let entry = |(k, entry): (usize, &KeyEntry)| {
+            let file = format!("/key{k}.svg");
+            let svg = drawing_svg(&entry.drawing, &entry.text, "", "");
+            files.insert(file.clone(), Bytes::from_string(svg));
+            json!({ "file": file, "alt": entry.text, "text": entry.text })
+        };
+        self.key.iter().enumerate().map(entry).collect()
+    }
 }
 
 /// The pictures of one piece, being laid out.
@@ -295,7 +399,9 @@ impl LaidPictures<'_> {
         let sizes: Vec<[f32; 2]> = charts.charts.iter().map(Chart::size_mm).collect();
         let widest = sizes.iter().map(|s| s[0]).fold(0.0, f32::max);
         let tall: f32 = sizes.iter().map(|s| s[1] * (BESIDE / s[0]).min(1.0) + 12.0).sum();
-        let free = beside.map_or(0.0, |taken| room[1] - taken - KEY);
+        // The symbols of several pieces are told in front.
+        let key_height = if sheet.pieces.len() == 1 { KEY } else { 0.0 };
+        let free = beside.map_or(0.0, |taken| room[1] - taken - key_height);
         let beside = widest * LEAST_SCALE <= BESIDE && tall < free;
         let width = if beside { BESIDE } else { room[0] };
         let packed = match beside {
@@ -314,9 +420,11 @@ impl LaidPictures<'_> {
                 drawn["caption"] = json!(chart.caption);
                 drawn
             });
-            laid.push(Value::Array(charts.collect()));
+            let charts: Vec<Value> = charts.collect();
+            laid.push(json!({ "charts": charts, "least": LEAST_SCALE / row.scale }));
         }
-        let entries = charts.key.iter().enumerate();
+        let own = sheet.pieces.len() == 1;
+        let entries = charts.key.iter().enumerate().filter(|_| own);
         let key: Vec<Value> = entries
             .map(|(k, entry)| {
                 let mut drawn = self.drawn(&format!("key{k}.svg"), &entry.drawing, &entry.text);
@@ -324,6 +432,13 @@ impl LaidPictures<'_> {
                 drawn
             })
             .collect();
-        json!({ "beside": beside, "rows": laid, "key": key, "remarks": charts.remarks })
+        let reading: &[String] = if own { &charts.reading } else { &[] };
+        json!({
+            "beside": beside,
+            "rows": laid,
+            "key": key,
+            "reading": reading,
+            "remarks": charts.remarks,
+        })
     }
 }

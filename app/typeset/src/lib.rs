@@ -6,7 +6,7 @@
 //!
 //! 1. `fonts`: the faces, embedded, and which characters they have;
 //! 2. `data`: the sheet as data: what a person typed is never markup, so nothing in a
-//!    project can run or read a file; `packing` shares charts out over the width of a page;
+//!    project can run or read a file; `packing` shares charts out over the width of a page, `photos` the designer's pictures;
 //!    `lesson`: the pages of a lesson as data, by a template of their own;
 //! 3. `raster`: the stuffed body as pixels;
 //! 4. `world`: all that the typesetter can see: the template, that data, those pictures;
@@ -20,10 +20,12 @@ mod fonts;
 mod lesson;
 mod packing;
 mod pages;
+mod photos;
 mod press;
 mod raster;
 mod world;
 
+pub use fonts::covered;
 pub use pages::{PagePicture, Pages};
 pub use press::Press;
 

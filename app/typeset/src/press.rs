@@ -1,8 +1,9 @@
 //! The press: what is slow to make, kept from one sheet to the next.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use plumpline_core::lesson::course::{LessonPage, TeacherPage};
+use plumpline_core::project::sheet_design::SheetSection;
 use plumpline_core::sheet::Sheet;
 use typst::foundations::Bytes;
 use typst::syntax::Source;
@@ -52,6 +53,19 @@ impl Press {
         Self { shop, fonts, bodies: BodyCache::default() }
     }
 
+    /// Characters of `sheet` that no face has.
+    pub fn missing(&self, sheet: &Sheet) -> BTreeSet<char> {
+        crate::data::missing(sheet, &self.fonts).characters()
+    }
+
+    /// Adds faces for what ours have not, each as its file and its place in it. They stand
+    /// behind ours: no character that could be set before is set otherwise.
+    pub fn add_faces(&mut self, files: Vec<(Vec<u8>, u32)>) {
+        self.fonts.add(files);
+        self.shop.book = LazyHash::new(self.fonts.book.clone());
+        self.shop.faces = self.fonts.faces.clone();
+    }
+
     /// Drops what is remembered of earlier layouts, in every press.
     pub fn forget() {
         typst::comemo::evict(0);
@@ -65,6 +79,15 @@ impl Press {
         let SheetFiles { files, replaced } =
             SheetFiles::of(sheet, options, &self.fonts, &self.bodies)?;
         self.set(&self.shop.template, files, replaced)
+    }
+
+    /// The form for testers of `sheet` by itself.
+    ///
+    /// # Errors
+    /// As [`Self::pages`].
+    pub fn tester_form(&self, sheet: &Sheet, options: Options) -> Result<Pages> {
+        let form = Sheet { sections: vec![SheetSection::Tester], ..sheet.clone() };
+        self.pages(&form, options)
     }
 
     /// The pages of a lesson: for each step a sheet whose back has its answer, then the guide

@@ -176,7 +176,11 @@ impl SheetDesign {
         }
         if self.photos.len() > MOST_PHOTOS {
             let what = format!("{} photographs", self.photos.len());
-            return Err(Error::new("sheet, photos", what, format!("list at most {MOST_PHOTOS}")));
+            return Err(Error::new(
+                "sheet, photos",
+                what,
+                format!("list at most {MOST_PHOTOS}"),
+            ));
         }
         let files = self.logo.iter().chain(self.photos.iter().map(|photo| &photo.path));
         for file in files {

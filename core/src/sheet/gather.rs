@@ -23,7 +23,7 @@ use crate::plan::warning::{Misfit, Warning, WarningKind};
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
-use crate::project::sizes::{at_all_sizes, size_names};
+use crate::project::sizes::{AtSize, at_all_sizes, size_names};
 use crate::words::wording::{Wording, words};
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Writer, capitalised};
@@ -42,16 +42,26 @@ pub fn sheet(project: &Project) -> Result<Sheet> {
 /// As [`plan`](plan()), with the piece named.
 pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     let names = size_names(project);
-    let at: Vec<Project> = match names.is_empty() {
-        true => vec![project.clone()],
-        false => at_all_sizes(project)?.into_iter().map(|at| at.project).collect(),
-    };
     let planned =
         |piece: &Piece| plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)));
-    let plans = at
-        .iter()
-        .map(|project| project.pieces.iter().map(planned).collect::<Result<Vec<_>>>())
-        .collect::<Result<Vec<_>>>()?;
+    let (mut at, mut plans) = (Vec::with_capacity(names.len()), Vec::new());
+    match names.is_empty() {
+        true => {
+            let own = project.pieces.iter().map(planned).collect::<Result<Vec<Plan>>>()?;
+            (at, plans) = (vec![project.clone()], vec![own]);
+        }
+        false => {
+            for AtSize { project, made, .. } in at_all_sizes(project)? {
+                // What was scaled is planned already, unless a seam moved it since.
+                let own = project.pieces.iter().zip(made).map(|(piece, made)| match made {
+                    Some(made) if made.piece == *piece => Ok(made.plan),
+                    _ => planned(piece),
+                });
+                plans.push(own.collect::<Result<Vec<Plan>>>()?);
+                at.push(project);
+            }
+        }
+    }
     let sized = |index: usize| {
         let of = |k: usize, name| SizedPlan {
             name,

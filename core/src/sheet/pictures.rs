@@ -4,7 +4,6 @@ use super::length::{cm, inches, knows_inches};
 use crate::error::Result;
 use crate::extent::Extent;
 use crate::picture::chart::{ChartLook, Charts, SingleSymbol, charts};
-use crate::project::sheet_design::SheetDetail;
 use crate::picture::relief::{Relief, Still};
 use crate::picture::schematic::schematic;
 use crate::picture::svg::{self, Frame};
@@ -13,6 +12,7 @@ use crate::piece::Piece;
 use crate::piece::Yarn;
 use crate::plan::Plan;
 use crate::project::Project;
+use crate::project::sheet_design::SheetDetail;
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::Writer;
 

@@ -2,6 +2,7 @@
 
 mod another_yarn;
 mod any_outline;
+mod arranged;
 mod calibration;
 mod cards;
 mod charts;

@@ -1,8 +1,9 @@
 //! When commands can be used.
 
 use plumpline_core::making::Stand;
+use plumpline_core::project::sheet_design::MOST_PHOTOS;
 
-use super::{Command, MakeCommand};
+use super::{Command, MakeCommand, SheetCommand};
 use crate::bench::Bench;
 use crate::view::Stage;
 
@@ -52,6 +53,7 @@ impl Command {
             Self::CopySheet | Self::CopyScript | Self::CopyBlurb => bench.error.is_none(),
             Self::SaveBody | Self::SaveTurning => bench.plan.is_some() && !bench.busy,
             Self::SaveSheet => bench.error.is_none() && !bench.busy,
+            Self::Sheet(sheet) => sheet.enabled(bench),
             Self::PreviousRound | Self::NextRound | Self::FirstRound | Self::LastRound => {
                 shaping
             }
@@ -101,6 +103,24 @@ impl Command {
             Self::ChoosePicture => !bench.busy,
             Self::TracePicture => bench.picture.texture().is_some(),
             Self::ToggleCorner => bench.view.stage == Stage::Shape && bench.view.knot.is_some(),
+        }
+    }
+}
+
+impl SheetCommand {
+    /// Whether it can be used now.
+    pub fn enabled(self, bench: &Bench<'_>) -> bool {
+        let changes = bench.printing.changes().is_some_and(|(_, c)| !c.lines.is_empty());
+        match self {
+            Self::WebPage | Self::Text | Self::Picture | Self::Print | Self::Compare => {
+                bench.error.is_none() && !bench.busy
+            }
+            Self::AddPhoto => {
+                !bench.busy && bench.document.project().sheet.photos.len() < MOST_PHOTOS
+            }
+            Self::ChooseLogo => !bench.busy,
+            Self::OpenIt => bench.printing.written().is_some(),
+            Self::CopyChanges | Self::PutChanges => changes,
         }
     }
 }

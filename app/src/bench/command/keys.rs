@@ -28,6 +28,7 @@ impl Command {
             | Self::CopyScript
             | Self::CopyBlurb
             | Self::SaveSheet
+            | Self::Sheet(_)
             | Self::SaveBody
             | Self::SaveTurning
             | Self::OpenPattern

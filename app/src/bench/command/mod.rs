@@ -3,10 +3,12 @@
 mod enabled;
 mod keys;
 mod making;
+mod publishing;
 mod words;
 
 pub use keys::asked;
 pub use making::MakeCommand;
+pub use publishing::SheetCommand;
 
 /// Something a person can ask for by menu, button or key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -53,6 +55,8 @@ pub enum Command {
     CopyBlurb,
     /// Save the sheet.
     SaveSheet,
+    /// A command of the Sheet stage.
+    Sheet(SheetCommand),
     /// Save the picture of the body.
     SaveBody,
     /// Save a picture of the body that turns.
@@ -186,7 +190,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 69] = [
+    pub const ALL: [Self; 79] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -208,6 +212,16 @@ impl Command {
         Self::CopyScript,
         Self::CopyBlurb,
         Self::SaveSheet,
+        Self::Sheet(SheetCommand::WebPage),
+        Self::Sheet(SheetCommand::Text),
+        Self::Sheet(SheetCommand::Picture),
+        Self::Sheet(SheetCommand::Print),
+        Self::Sheet(SheetCommand::OpenIt),
+        Self::Sheet(SheetCommand::AddPhoto),
+        Self::Sheet(SheetCommand::ChooseLogo),
+        Self::Sheet(SheetCommand::Compare),
+        Self::Sheet(SheetCommand::CopyChanges),
+        Self::Sheet(SheetCommand::PutChanges),
         Self::SaveBody,
         Self::SaveTurning,
         Self::PreviousRound,
@@ -311,6 +325,7 @@ impl Command {
             | Self::CopyScript
             | Self::CopyBlurb
             | Self::SaveSheet
+            | Self::Sheet(_)
             | Self::SaveBody
             | Self::SaveTurning => Group::Pattern,
             Self::ToggleTheme

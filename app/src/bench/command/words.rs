@@ -26,7 +26,8 @@ impl Command {
             Self::CopySheet => "Copy",
             Self::CopyScript => "Copy the spoken script",
             Self::CopyBlurb => "Copy the shop text",
-            Self::SaveSheet => "Save the sheet…",
+            Self::SaveSheet => "PDF…",
+            Self::Sheet(sheet) => sheet.text(),
             Self::SaveBody => "Save the picture…",
             Self::SaveTurning => "Save it turning…",
             Self::PreviousRound => "Previous round",
@@ -99,6 +100,7 @@ impl Command {
             Self::CopySheet => "Copy the whole pattern as plain text",
             Self::CopyScript => "Copy the pattern as sentences to say, with the time of each",
             Self::CopyBlurb => "Copy size, level, materials and what is included, for a shop",
+            Self::Sheet(sheet) => sheet.tooltip(),
             Self::SaveSheet => {
                 "Save the sheet as .pdf, .html, .md, .txt, a page as .png, or captions as .srt \
                  or .vtt"

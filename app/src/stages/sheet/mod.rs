@@ -1,6 +1,9 @@
 //! The Sheet stage: the pages as they will print, or their words; beside them how they are
 //! laid out, what the designer adds, and what becomes of them.
 
+mod arrange;
+mod changes_card;
+mod export;
 mod options;
 mod pages;
 mod text;

@@ -5,10 +5,9 @@ use egui::{Rect, ScrollArea, TextEdit, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::picture::chart::SingleSymbol;
 use plumpline_typeset::{Columns, Options, Paper};
 
-use super::words_card;
+use super::{arrange, changes_card, export, words_card};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::bench::command::Command;
 use crate::document::edit::{Edit, SheetText};
 use crate::fields::form;
 use crate::kit::tokens::PAD;
@@ -39,25 +38,9 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         for text in SheetText::ALL {
             field(ui, bench, text, actions);
         }
-        form::heading(ui, "Export");
-        for command in
-            [Command::SaveSheet, Command::CopySheet, Command::CopyScript, Command::CopyBlurb]
-        {
-            let (words, enabled) = (command.text(), command.enabled(bench));
-            let button =
-                form::wide(ui, form::ROW, words, enabled, command == Command::SaveSheet);
-            if button.on_hover_text(bench.hint(command)).clicked() {
-                actions.command(command);
-            }
-        }
-        form::remark(
-            ui,
-            "The ending of the file's name decides: .pdf to print, .html for a browser, .md, \
-             .txt, .png for the picture of the first page, .srt or .vtt for captions.",
-        );
-        if let Some(replaced) = bench.printing.replaced() {
-            form::remark(ui, replaced);
-        }
+        arrange::show(ui, bench, actions);
+        changes_card::show(ui, bench, actions);
+        export::show(ui, bench, actions);
         controls::follow_focus(ui);
     });
 }

@@ -5,12 +5,12 @@ use std::path::{Path, PathBuf};
 use anyhow::anyhow;
 use plumpline_core::file::SavedOver;
 use plumpline_core::lesson::LessonCourse;
-use plumpline_core::sheet::sheet_with;
+use plumpline_core::sheet::{changes, sheet_with};
 use plumpline_core::{Error, Project, disk, file};
 
-use super::purpose::{Outcome, Purpose, ToSave};
-use crate::view::sheet::SheetLook;
+use super::purpose::{Outcome, Purpose, SheetToWrite, ToSave};
 use crate::work::carried::{Carried, carry};
+use crate::work::own_pictures::OwnPictures;
 use crate::work::sheet_file::Form;
 use crate::work::{pattern_file, picture};
 
@@ -100,8 +100,19 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
             // What can no longer be read is changed too.
             _ => Outcome::ChangedMeanwhile(of),
         },
-        Purpose::Sheet(project, look) => {
-            wrote("The sheet", path, "pdf", |path| sheet_file(&project, look, path))
+        Purpose::Sheet(sheet) => {
+            let ending = sheet.form.ending();
+            wrote(SHEET, path, ending, |path| sheet_file(&sheet, path))
+        }
+        Purpose::OwnPicture(of) => match picture::size(&path) {
+            Ok(_) => Outcome::OwnPicture(path, of),
+            Err(error) => Outcome::Failed(error),
+        },
+        Purpose::Published(project) => {
+            match file::load(&path).and_then(|old| changes(&old, &project)) {
+                Ok(changes) => Outcome::Changes(path, changes),
+                Err(error) => failed(error),
+            }
         }
         Purpose::Body(picture) => wrote("The picture", path, "png", |_| picture.png()),
         Purpose::Lesson(print) => wrote("The lesson", path, "pdf", |_| print.pdf()),
@@ -167,9 +178,15 @@ fn saved(
     }
 }
 
-/// The sheet of `project` as a file of the form that the ending of `path` asks for.
-fn sheet_file(project: &Project, look: SheetLook, path: &Path) -> Result<Vec<u8>, String> {
-    let sheet = sheet_with(project, look.single).map_err(|e| e.to_string())?;
+/// What a written sheet is called.
+pub(crate) const SHEET: &str = "The sheet";
+
+/// The sheet as a file of the form that the ending of `path` asks for.
+fn sheet_file(wish: &SheetToWrite, path: &Path) -> Result<Vec<u8>, String> {
+    let SheetToWrite { project, look, folder, .. } = wish;
+    let mut sheet = sheet_with(project, look.single).map_err(|e| e.to_string())?;
+    // What cannot be read is told beside the pages already.
+    OwnPictures::default().put_in(&mut sheet, &project.sheet, folder.as_deref());
     let (bytes, _) = Form::of(path)?.file(&sheet, look.options, 1)?;
     Ok(bytes)
 }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::purpose::Purpose;
+use super::purpose::{OwnPictureUse, Purpose};
 use crate::work::shape_file::ShapeKind;
 use crate::work::{pattern_file, picture};
 
@@ -10,7 +10,9 @@ use crate::work::{pattern_file, picture};
 pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     let dialog = rfd::FileDialog::new().set_title(title(purpose));
     let dialog = match purpose {
-        Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
+        Purpose::Picture | Purpose::OwnPicture(_) => {
+            dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS)
+        }
         Purpose::Shape => {
             let all = [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat();
             dialog.add_filter("Pictures, drawings, tables and solids", &all)
@@ -24,12 +26,14 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
         Purpose::Body(_) => dialog.add_filter("PNG", &["png"]),
         Purpose::Lesson(_) => dialog.add_filter("PDF", &["pdf"]),
         Purpose::SaveCourse(_) | Purpose::Course => dialog.add_filter("Course", &["ron"]),
-        Purpose::Sheet(..) => dialog
-            .add_filter("PDF", &["pdf"])
-            .add_filter("Page for a browser", &["html"])
-            .add_filter("Markdown", &["md"])
-            .add_filter("Plain text", &["txt"])
-            .add_filter("Picture of the first page", &["png"]),
+        Purpose::Sheet(sheet) => {
+            // The one that was asked for comes first.
+            let mut kinds = SHEETS;
+            kinds.sort_by_key(|(_, ending)| *ending != sheet.form.ending());
+            kinds.iter().fold(dialog, |dialog, (name, ending)| {
+                dialog.add_filter(*name, std::slice::from_ref(ending))
+            })
+        }
         _ => dialog.add_filter("Plumpline project", &["ron"]),
     };
     let dialog = match suggested.parent() {
@@ -42,6 +46,17 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     }
 }
 
+/// What a sheet can be written as, with the ending of each.
+const SHEETS: [(&str, &str); 7] = [
+    ("PDF", "pdf"),
+    ("Web page", "html"),
+    ("Plain text", "txt"),
+    ("Markdown", "md"),
+    ("Picture of the first page", "png"),
+    ("Captions, SubRip", "srt"),
+    ("Captions, WebVTT", "vtt"),
+];
+
 fn title(purpose: &Purpose) -> &'static str {
     match purpose {
         Purpose::Open => "Open a project",
@@ -50,6 +65,9 @@ fn title(purpose: &Purpose) -> &'static str {
         Purpose::Shape => "Choose a file with a shape in it",
         Purpose::SavePattern(_) => "Save the written pattern",
         Purpose::Sheet(..) => "Save the pattern",
+        Purpose::OwnPicture(OwnPictureUse::Photo) => "Choose a photograph",
+        Purpose::OwnPicture(OwnPictureUse::Logo) => "Choose a logo",
+        Purpose::Published(_) => "Open the published version",
         Purpose::Body(_) => "Save the picture of the body",
         Purpose::Lesson(_) => "Print the lesson as a PDF",
         Purpose::SaveCourse(_) => "Save the course",

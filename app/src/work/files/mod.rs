@@ -15,8 +15,8 @@ use egui::Context;
 use super::lingering::{LINGERS, Lingering, LongWork};
 use super::worker::{Queue, Ticket, Voice, Worker};
 use carry_out::Written;
-pub(crate) use carry_out::{course, pattern_text};
-pub use purpose::{Outcome, Purpose, ToSave};
+pub(crate) use carry_out::{SHEET, course, pattern_text};
+pub use purpose::{Outcome, OwnPictureUse, Purpose, SheetToWrite, ToSave};
 
 /// A dialog that closes sooner than anyone can was never shown.
 const SHOWN: Duration = Duration::from_millis(250);

@@ -4,12 +4,14 @@ use std::path::PathBuf;
 
 use plumpline_core::Project;
 use plumpline_core::lesson::LessonCourse;
+use plumpline_core::sheet::Changes;
 
 use crate::document::Revision;
 use crate::view::sheet::SheetLook;
 use crate::work::body_file::BodyFile;
 use crate::work::carried::Carried;
 use crate::work::lesson_file::LessonPrint;
+use crate::work::sheet_file::Form;
 
 /// A project to save.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,6 +22,28 @@ pub struct ToSave {
     pub project: Box<Project>,
     /// The file it is in so far: names of pictures count from its folder.
     pub from: Option<PathBuf>,
+}
+
+/// A sheet to write.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SheetToWrite {
+    /// The project.
+    pub project: Project,
+    /// How it is laid out.
+    pub look: SheetLook,
+    /// The folder that names of pictures count from.
+    pub folder: Option<PathBuf>,
+    /// The form where the name of the file has no ending.
+    pub form: Form,
+}
+
+/// What a picture of the designer's is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OwnPictureUse {
+    /// A photograph on the sheet.
+    Photo,
+    /// The logo at its head.
+    Logo,
 }
 
 /// What a file is wanted for.
@@ -46,7 +70,11 @@ pub enum Purpose {
     /// To see whether it still holds this project, which is that of this document.
     Compare(Revision, Box<Project>),
     /// To write the sheet of this project in it, in the form its ending asks for.
-    Sheet(Box<Project>, SheetLook),
+    Sheet(Box<SheetToWrite>),
+    /// To put the picture in it on the sheet.
+    OwnPicture(OwnPictureUse),
+    /// To say what has changed since the published project in it.
+    Published(Box<Project>),
     /// To draw this body in it.
     Body(Box<BodyFile>),
     /// To print these pages of the lesson in it.
@@ -69,6 +97,8 @@ impl Purpose {
                 | Self::Picture
                 | Self::Shape
                 | Self::Course
+                | Self::OwnPicture(_)
+                | Self::Published(_)
                 | Self::Compare(..)
         )
     }
@@ -85,11 +115,13 @@ impl Purpose {
     /// How names of such files end, if nothing else is said.
     pub(crate) fn ending(&self) -> &'static str {
         match self {
-            Self::Sheet(..) | Self::Lesson(_) => "pdf",
+            Self::Sheet(sheet) => sheet.form.ending(),
+            Self::Lesson(_) => "pdf",
             Self::Pattern | Self::SavePattern(_) => "txt",
-            Self::Picture | Self::Shape | Self::Body(_) => "png",
+            Self::Picture | Self::OwnPicture(_) | Self::Shape | Self::Body(_) => "png",
             Self::IfFree(purpose) => purpose.ending(),
             Self::Open
+            | Self::Published(_)
             | Self::SaveCourse(_)
             | Self::Course
             | Self::Save(_)
@@ -105,7 +137,8 @@ impl Purpose {
         match self {
             Self::Open => "Opening a project",
             Self::Pattern => "Reading a pattern",
-            Self::Picture | Self::Shape => "Reading a file",
+            Self::Picture | Self::OwnPicture(_) | Self::Shape => "Reading a file",
+            Self::Published(_) => "Comparing the versions",
             Self::SavePattern(_) => "Saving the text",
             Self::Compare(..) => "Looking at the file",
             Self::Sheet(..) => "Writing the sheet",
@@ -128,6 +161,10 @@ pub enum Outcome {
     Opened(PathBuf, Box<Project>),
     /// A picture of so many pixels was chosen.
     Picture(PathBuf, (u32, u32)),
+    /// A picture for the sheet was chosen.
+    OwnPicture(PathBuf, OwnPictureUse),
+    /// What has changed since the version in this file.
+    Changes(PathBuf, Changes),
     /// A file with a shape in it was chosen.
     Shape(PathBuf),
     /// The project of this document was saved, and what became of its pictures.

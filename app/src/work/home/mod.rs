@@ -122,6 +122,14 @@ impl Home {
         }
     }
 
+    /// Where pages lie that are to be printed: beside what is remembered, for nobody else to read.
+    pub(crate) fn to_print(&self) -> PathBuf {
+        match self.folder.as_os_str().is_empty() {
+            true => std::env::temp_dir().join("plumpline-print.pdf"),
+            false => self.folder.join("print.pdf"),
+        }
+    }
+
     /// What a crash left, if anything: the newest, unless that is put off.
     pub fn offer(&self) -> Option<&Left> {
         self.left.first().filter(|_| !self.put_off)

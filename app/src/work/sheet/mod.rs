@@ -3,10 +3,11 @@
 
 mod setter;
 
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use egui::{ColorImage, Context, TextureHandle, TextureOptions};
-use plumpline_core::sheet::Sheet;
+use plumpline_core::sheet::{Changes, Sheet};
 
 use crate::document::{Document, Revision, as_designed};
 use crate::view::sheet::SheetLook;
@@ -41,7 +42,11 @@ pub struct Printing {
     ticket: Ticket,
     sheet: Option<Arc<Sheet>>,
     error: Option<String>,
-    replaced: Option<String>,
+    told: Vec<String>,
+    /// What has changed since a published version, and what its file is called.
+    changes: Option<(String, Changes)>,
+    /// Where the sheet was written last.
+    written: Option<PathBuf>,
     pages: Vec<PageShown>,
     /// Pages of what is asked now that are drawn.
     drawn: usize,
@@ -58,7 +63,9 @@ impl Default for Printing {
             ticket: 0,
             sheet: None,
             error: None,
-            replaced: None,
+            told: Vec::new(),
+            changes: None,
+            written: None,
             pages: Vec::new(),
             drawn: 0,
             done: false,
@@ -87,9 +94,31 @@ impl Printing {
         self.error.as_deref()
     }
 
-    /// Which characters no face has, in a sentence.
-    pub fn replaced(&self) -> Option<&str> {
-        self.replaced.as_deref()
+    /// What is to be told of the pages, a sentence each: which characters no face has, which
+    /// pictures cannot be read.
+    pub fn told(&self) -> &[String] {
+        &self.told
+    }
+
+    /// What has changed since a published version, and what its file is called; once that was
+    /// asked for.
+    pub fn changes(&self) -> Option<(&str, &Changes)> {
+        self.changes.as_ref().map(|(name, changes)| (name.as_str(), changes))
+    }
+
+    /// Notes what has changed since the version in the file of this name; none forgets it.
+    pub fn compared(&mut self, changes: Option<(String, Changes)>) {
+        self.changes = changes;
+    }
+
+    /// Where the sheet was written last in this run.
+    pub fn written(&self) -> Option<&Path> {
+        self.written.as_deref()
+    }
+
+    /// Notes that it was written there.
+    pub fn wrote(&mut self, path: PathBuf) {
+        self.written = Some(path);
     }
 
     /// The pages.
@@ -137,7 +166,9 @@ impl Printing {
         if self.seen.replace(seen) == Some(seen) {
             return false;
         }
-        let wish = SheetWish { project: as_designed(document.project()), look, scale };
+        let folder = document.path().and_then(Path::parent).map(Path::to_owned);
+        let project = as_designed(document.project());
+        let wish = SheetWish { project, folder, look, scale };
         if self.asked.as_ref() == Some(&wish) {
             return false;
         }
@@ -151,10 +182,10 @@ impl Printing {
     fn take(&mut self, ctx: &Context, news: SheetNews) {
         match news {
             SheetNews::Failed { why } => self.fail(why),
-            SheetNews::Set { sheet, sizes_pt, replaced } => {
+            SheetNews::Set { sheet, sizes_pt, told } => {
                 self.error = None;
                 self.sheet = Some(sheet);
-                self.replaced = replaced;
+                self.told = told;
                 let mut before = std::mem::take(&mut self.pages).into_iter();
                 let shown = |size_pt| PageShown {
                     size_pt,

@@ -45,6 +45,11 @@ const PLANNED_ANEW: &str = "The piece is given by its rounds; at this size they 
 /// For a piece that cannot be planned, a size that [`Size::validate`] refuses, and
 /// [`SizeBy::Meet`], which only [`sized`] can answer: it takes the whole project.
 pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
+    sized_piece_from(piece, size, None)
+}
+
+/// As [`sized_piece`]; `base` is the plan of the piece, where it is known.
+fn sized_piece_from(piece: &Piece, size: &Size, base: Option<&Plan>) -> Result<Resized> {
     size.validate()?;
     let keeps_rounds = matches!(size.by, SizeBy::Gauge { keeps: Keeps::Rounds, .. });
     if piece.given.is_some() && !keeps_rounds && size.by != SizeBy::Factor(1.0) {
@@ -53,7 +58,8 @@ pub fn sized_piece(piece: &Piece, size: &Size) -> Result<Resized> {
         made.notes.insert(0, PLANNED_ANEW.into());
         return Ok(made);
     }
-    let base = scale::Base::new(piece, plan(piece)?, size);
+    let base = base.cloned().map_or_else(|| plan(piece), Ok)?;
+    let base = scale::Base::new(piece, base, size);
     match size.by {
         SizeBy::Height(mm) => base.to_measure(Dimension::Height, mm, piece.gauge),
         SizeBy::Width(mm) => base.to_measure(Dimension::Width, mm, piece.gauge),

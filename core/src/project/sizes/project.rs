@@ -2,12 +2,12 @@
 
 use crate::error::{Error, Result};
 use crate::piece::{Piece, PieceId};
-use crate::plan::plan;
+use crate::plan::{Plan, plan, rounds_of};
 use crate::project::Project;
 use crate::project::companion::{self, Side};
 use crate::sentence::Sentence;
 
-use super::{Resized, Size, SizeBy, sized_piece};
+use super::{Resized, Size, SizeBy, sized_piece, sized_piece_from};
 
 /// A project whose pieces are at the size of one name.
 #[derive(Debug, Clone)]
@@ -33,13 +33,17 @@ pub fn size_names(project: &Project) -> Vec<&str> {
 }
 
 /// Pieces at sizes that are worked out at once, at most: each is scaled until its forecast
-/// has the measure, which takes some hundredths of a second.
-pub const MOST_AT_SIZES: usize = 160;
+/// has the measure, which takes some thousandths of a second for each ten rounds.
+pub const MOST_AT_SIZES: usize = 1000;
+/// Where there are more than so many, their rounds come to this at most.
+const FEW_AT_SIZES: usize = 160;
+const MOST_ROUNDS_AT_SIZES: f64 = 60_000.0;
 
 /// `project` at every one of its sizes, in the order of [`size_names`].
 ///
 /// # Errors
-/// Where that is more than [`MOST_AT_SIZES`] pieces in all; as [`at_size`].
+/// Where that is more than [`MOST_AT_SIZES`] pieces in all, or many of many rounds; as
+/// [`at_size`].
 pub fn at_all_sizes(project: &Project) -> Result<Vec<AtSize>> {
     let names = size_names(project);
     let (sizes, pieces) = (names.len(), project.pieces.len());
@@ -50,7 +54,39 @@ pub fn at_all_sizes(project: &Project) -> Result<Vec<AtSize>> {
             format!("at most {MOST_AT_SIZES} are at once: take out sizes or pieces"),
         ));
     }
-    names.into_iter().map(|name| at_size(project, name)).collect()
+    if sizes * pieces > FEW_AT_SIZES {
+        let rounds: f64 = project.pieces.iter().map(rounds_at_sizes).sum();
+        if rounds > MOST_ROUNDS_AT_SIZES {
+            return Err(Error::new(
+                "sizes",
+                format!("{pieces} pieces in {sizes} sizes come to {rounds:.0} rounds"),
+                format!(
+                    "at most {MOST_ROUNDS_AT_SIZES} are worked out at once: take out sizes"
+                ),
+            ));
+        }
+    }
+    // What every size of a piece is made from is planned once.
+    let bases: Vec<Option<Plan>> =
+        project.pieces.iter().map(|piece| plan(piece).ok()).collect();
+    names.into_iter().map(|name| at_size_from(project, name, &bases)).collect()
+}
+
+/// About how many rounds `piece` has in all its sizes together.
+fn rounds_at_sizes(piece: &Piece) -> f64 {
+    let rounds = f64::from(rounds_of(piece));
+    let (mut tall, mut wide) = (1e-3_f64, 1e-3_f64);
+    for knot in &piece.outline.knots {
+        tall = tall.max(knot.height_mm);
+        wide = wide.max(2.0 * knot.radius_mm);
+    }
+    let times = piece.sizes.iter().map(|size| match size.by {
+        SizeBy::Height(mm) => mm / tall,
+        SizeBy::Width(mm) => mm / wide,
+        SizeBy::Factor(factor) => factor,
+        SizeBy::Gauge { .. } | SizeBy::Meet { .. } => 1.0,
+    });
+    rounds * times.sum::<f64>()
 }
 
 /// The piece `id` of `project` at `size`; one that meets a companion meets it at the size of
@@ -60,10 +96,20 @@ pub fn at_all_sizes(project: &Project) -> Result<Vec<AtSize>> {
 /// As [`sized_piece`]; for a piece or a companion that is not there, a companion that has no
 /// seam with the piece or cannot be met, with the reason.
 pub fn sized(project: &Project, id: PieceId, size: &Size) -> Result<Resized> {
+    sized_from(project, id, size, None)
+}
+
+/// As [`sized`]; `base` is the plan of the piece, where it is known.
+fn sized_from(
+    project: &Project,
+    id: PieceId,
+    size: &Size,
+    base: Option<&Plan>,
+) -> Result<Resized> {
     let piece = project.needed(id)?;
     match size.by {
         SizeBy::Meet { companion } => meet(project, id, companion, size, &mut vec![id]),
-        _ => sized_piece(piece, size),
+        _ => sized_piece_from(piece, size, base),
     }
     .map_err(|e| e.within(&format!("piece “{}”", piece.name)))
 }
@@ -135,6 +181,11 @@ fn meet(
 /// # Errors
 /// Where no piece has a size of that name, listing those there are; and as [`sized`].
 pub fn at_size(project: &Project, name: &str) -> Result<AtSize> {
+    at_size_from(project, name, &[])
+}
+
+/// As [`at_size`]; `bases` are the plans of the pieces, as far as they are known.
+fn at_size_from(project: &Project, name: &str, bases: &[Option<Plan>]) -> Result<AtSize> {
     let of_name = |piece: &Piece| piece.sizes.iter().find(|s| s.name == name).cloned();
     if project.pieces.iter().all(|piece| of_name(piece).is_none()) {
         let names = size_names(project);
@@ -146,9 +197,10 @@ pub fn at_size(project: &Project, name: &str) -> Result<AtSize> {
     }
     let mut at = project.clone();
     let mut made = Vec::with_capacity(project.pieces.len());
-    for piece in &project.pieces {
+    for (i, piece) in project.pieces.iter().enumerate() {
+        let base = bases.get(i).and_then(Option::as_ref);
         let size = of_name(piece);
-        let sized = size.map(|size| sized(project, piece.id, &size)).transpose()?;
+        let sized = size.map(|size| sized_from(project, piece.id, &size, base)).transpose()?;
         if let Some(sized) = &sized {
             put(&mut at, piece.id, sized);
         }

@@ -1,0 +1,174 @@
+//! The designer's own pictures, and which sections the sheet has, in which order.
+
+use egui::{Rect, TextEdit, Ui, pos2, vec2};
+use plumpline_core::project::sheet_design::{SheetDesign, SheetDetail, SheetSection};
+
+use crate::bench::Bench;
+use crate::bench::action::Actions;
+use crate::bench::command::{Command, SheetCommand};
+use crate::document::edit::Edit;
+use crate::fields::form;
+use crate::kit::controls::{self, ButtonFace};
+use crate::kit::icons::Icon;
+
+/// Side of a small button, points.
+const BUTTON: f32 = 26.0;
+/// Longest line under a photograph, characters.
+const CAPTION: usize = 200;
+
+/// Draws the rows.
+pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    let mut design = bench.document.project().sheet.clone();
+    form::heading(ui, "Pictures of your own");
+    logo(ui, bench, &mut design, actions);
+    photos(ui, bench, &mut design, actions);
+    form::heading(ui, "Sections");
+    sections(ui, &mut design);
+    form::remark(
+        ui,
+        "Cautions stand at the foot of the first page where there is room, unless you move them \
+         before the pieces.",
+    );
+    for detail in SheetDetail::ALL {
+        let drawn = !design.left_out.contains(&detail);
+        let (name, why) = detail_words(detail);
+        if let Some(on) = form::tick(ui, name, why, drawn) {
+            design.draw(detail, on);
+        }
+    }
+    let now = &bench.document.project().sheet;
+    if design != *now {
+        let typed = without_captions(&design) == without_captions(now);
+        actions.edit(Edit::SheetDesign { design, typed });
+    }
+}
+
+fn without_captions(design: &SheetDesign) -> SheetDesign {
+    let mut design = design.clone();
+    for photo in &mut design.photos {
+        photo.caption.clear();
+    }
+    design
+}
+
+/// Small buttons at the right end of a row, from right to left; returns which was clicked.
+fn small(ui: &Ui, row: Rect, of: &str, buttons: &[(Icon, &str, bool)]) -> Option<usize> {
+    let mut clicked = None;
+    let mut right = row.right();
+    for (i, (icon, what, enabled)) in buttons.iter().enumerate() {
+        let corner = pos2(right - BUTTON, row.center().y - 0.5 * BUTTON);
+        let place = Rect::from_min_size(corner, vec2(BUTTON, BUTTON));
+        let name = format!("{what}: {of}");
+        let button = controls::button(ui, place, ButtonFace::Icon(*icon), &name, *enabled);
+        if button.on_hover_text(*what).clicked() {
+            clicked = Some(i);
+        }
+        right -= BUTTON + 4.0;
+    }
+    clicked
+}
+
+fn command(ui: &mut Ui, bench: &Bench<'_>, command: SheetCommand, actions: &mut Actions) {
+    let command = Command::Sheet(command);
+    let button = form::wide(ui, form::ROW, command.text(), command.enabled(bench), false);
+    if button.on_hover_text(bench.hint(command)).clicked() {
+        actions.command(command);
+    }
+}
+
+/// The last part of a path of whatever system.
+fn file_name(path: &str) -> &str {
+    path.rsplit(['/', '\\']).next().unwrap_or(path)
+}
+
+fn logo(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mut Actions) {
+    if let Some(path) = design.logo.clone() {
+        let name = format!("Logo: {}", file_name(&path));
+        let row = form::row(ui, &name, "It stands at the head of the first page");
+        if small(ui, row, "logo", &[(Icon::Close, "Remove", true)]).is_some() {
+            design.logo = None;
+        }
+    } else {
+        command(ui, bench, SheetCommand::ChooseLogo, actions);
+    }
+}
+
+fn photos(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mut Actions) {
+    let last = design.photos.len().saturating_sub(1);
+    let mut done = None;
+    for (i, photo) in design.photos.iter_mut().enumerate() {
+        let name = file_name(&photo.path).to_owned();
+        let title = if i == 0 { format!("Cover: {name}") } else { name.clone() };
+        let why = if i == 0 { "It stands on the first page" } else { "A photograph" };
+        let row = form::row(ui, &title, why);
+        let buttons = [
+            (Icon::Close, "Remove", true),
+            (Icon::Down, "Later", i < last),
+            (Icon::Up, "Earlier", i > 0),
+        ];
+        let known = format!("photograph {}", i + 1);
+        done = small(ui, row, &known, &buttons).map(|button| (i, button)).or(done);
+        let width = ui.available_width();
+        let edit = TextEdit::singleline(&mut photo.caption)
+            .char_limit(CAPTION)
+            .desired_width(width)
+            .hint_text("what stands under it");
+        ui.add(edit).accessible_name(format!("Caption of photograph {}", i + 1));
+    }
+    match done {
+        Some((i, 0)) => {
+            design.photos.remove(i);
+        }
+        Some((i, 1)) if i < last => design.photos.swap(i, i + 1),
+        Some((i, 2)) if i > 0 => design.photos.swap(i, i - 1),
+        _ => {}
+    }
+    command(ui, bench, SheetCommand::AddPhoto, actions);
+}
+
+fn sections(ui: &mut Ui, design: &mut SheetDesign) {
+    let shown = design.sections.clone();
+    let others = SheetSection::ALL.into_iter().filter(|section| !shown.contains(section));
+    for section in shown.iter().copied().chain(others) {
+        let (name, why) = section_words(section);
+        let row = form::row(ui, name, why);
+        let place = shown.iter().position(|&other| other == section);
+        let on = place.is_some();
+        let leave = match (on, section.is_needed()) {
+            (_, true) => (Icon::Close, "Leave out", false),
+            (true, _) => (Icon::Close, "Leave out", true),
+            (false, _) => (Icon::More, "Show", true),
+        };
+        let down = place.is_some_and(|place| place + 1 < shown.len());
+        let up = place.is_some_and(|place| place > 0);
+        let buttons = [leave, (Icon::Down, "Later", down), (Icon::Up, "Earlier", up)];
+        match small(ui, row, name, &buttons) {
+            Some(0) => design.show(section, !on),
+            Some(1) => design.shift(section, true),
+            Some(2) => design.shift(section, false),
+            _ => {}
+        }
+    }
+}
+
+const fn section_words(section: SheetSection) -> (&'static str, &'static str) {
+    match section {
+        SheetSection::Photos => ("Photographs", "Your photographs, but for the cover"),
+        SheetSection::Words => ("Abbreviations", "What they mean, and how stitches are worked"),
+        SheetSection::Pieces => ("Pieces", "The rounds of every piece; no sheet goes without"),
+        SheetSection::Assembly => ("Putting it together", "How the pieces are put together"),
+        SheetSection::Cautions => ("Cautions", "What to mind before it is given away"),
+        SheetSection::Changes => ("What has changed", "Since a version that was published"),
+        SheetSection::Tester => {
+            ("Form for testers", "A page on which testers note what came out")
+        }
+    }
+}
+
+const fn detail_words(detail: SheetDetail) -> (&'static str, &'static str) {
+    match detail {
+        SheetDetail::Bodies => ("Drawn pieces", "The stuffed pieces on the first page"),
+        SheetDetail::Measures => ("Measures", "Each piece drawn with its measures"),
+        SheetDetail::Charts => ("Round charts", "The rounds in symbols"),
+    }
+}
