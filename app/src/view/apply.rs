@@ -142,6 +142,7 @@ mod tests {
     use crate::document::choice::Choice;
     use plumpline_core::Extent;
     use plumpline_core::piece::Picture;
+    use plumpline_core::project::sheet_design::{SheetDesign, SheetSection};
     use plumpline_core::{Hold, Kind, Loop, Yarn};
 
     fn sample() -> (Document, View) {
@@ -150,7 +151,10 @@ mod tests {
 
     #[test]
     fn every_edit_is_one_step_and_undo_brings_equality() {
+        let mut design = SheetDesign::default();
+        design.show(SheetSection::Tester, true);
         let edits = [
+            Edit::SheetDesign { design, typed: false },
             Edit::Title("Buoy".into()),
             Edit::MoveKnots { lead: 2, outline: Document::blank().piece().outline.clone() },
             Edit::AddKnot { knot: 2, radius_mm: 31.0, height_mm: 13.0 },

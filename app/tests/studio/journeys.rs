@@ -229,7 +229,7 @@ fn the_maker_reads_a_pattern_resizes_it_and_prints() {
     wait_for(&mut bench, "the pages", |b| b.state().printing().is_current());
     assert!(!bench.state().printing().pages().is_empty());
     bench.run();
-    click(&mut bench, "Save the sheet…");
+    click(&mut bench, "PDF…");
     wait_for(&mut bench, "the question", asks_for_a_path);
     bench.run();
     let path = home.path().join("cork.pdf");
