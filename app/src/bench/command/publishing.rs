@@ -31,7 +31,7 @@ impl SheetCommand {
         match self {
             Self::WebPage => "Web page…",
             Self::Text => "Text…",
-            Self::Picture => "Picture…",
+            Self::Picture => "Page picture…",
             Self::Print => "Print…",
             Self::OpenIt => "Open it",
             Self::AddPhoto => "Add a photograph…",

@@ -76,9 +76,16 @@ fn command(ui: &mut Ui, bench: &Bench<'_>, command: SheetCommand, actions: &mut 
     }
 }
 
-/// The last part of a path of whatever system.
-fn file_name(path: &str) -> &str {
-    path.rsplit(['/', '\\']).next().unwrap_or(path)
+/// Most characters of a file's name that a row has room for.
+const NAME: usize = 18;
+
+/// The last part of a path of whatever system, cut short where it is long.
+fn file_name(path: &str) -> String {
+    let name = path.rsplit(['/', '\\']).next().unwrap_or(path);
+    match name.char_indices().nth(NAME) {
+        Some((cut, _)) => format!("{}…", &name[..cut]),
+        None => name.to_owned(),
+    }
 }
 
 fn logo(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mut Actions) {
@@ -97,7 +104,7 @@ fn photos(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mu
     let last = design.photos.len().saturating_sub(1);
     let mut done = None;
     for (i, photo) in design.photos.iter_mut().enumerate() {
-        let name = file_name(&photo.path).to_owned();
+        let name = file_name(&photo.path);
         let title = if i == 0 { format!("Cover: {name}") } else { name.clone() };
         let why = if i == 0 { "It stands on the first page" } else { "A photograph" };
         let row = form::row(ui, &title, why);

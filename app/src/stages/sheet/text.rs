@@ -1,7 +1,8 @@
 //! The pattern as words, line by line: to be read by every tool, and to select a round.
 
 use egui::{Align2, FontId, Rect, RichText, ScrollArea, Sense, Ui, UiBuilder, pos2, vec2};
-use plumpline_core::sheet::{PieceSheet, RoundsLine, Sheet, Step};
+use plumpline_core::project::sheet_design::SheetSection;
+use plumpline_core::sheet::{BlurbForm, PieceSheet, RoundsLine, Sheet, Step, tester_form};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
@@ -65,32 +66,69 @@ fn pattern(ui: &mut Ui, bench: &Bench<'_>, sheet: &Sheet, actions: &mut Actions)
     for material in &sheet.materials.lines {
         line(ui, bench, &format!("• {material}"));
     }
-    heading(ui, bench, sheet.label("abbreviations"));
-    for (code, meaning) in &sheet.abbreviations {
-        named(ui, bench, code, meaning);
+    for section in sheet.shown() {
+        section_text(ui, bench, sheet, section, actions);
     }
-    for form in &sheet.forms {
-        line(ui, bench, form);
-    }
-    for special in &sheet.specials {
-        line(ui, bench, &format!("{}{colon} {}", special.name, special.how));
-    }
-    for (i, piece) in sheet.pieces.iter().enumerate() {
-        if sheet.names_pieces() {
-            ui.add_space(16.0);
-            set(ui, &piece.name, type_faces::bold(type_faces::TITLE), bench.t.ink);
+}
+
+fn section_text(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    sheet: &Sheet,
+    section: SheetSection,
+    actions: &mut Actions,
+) {
+    match section {
+        SheetSection::Photos => {
+            for photo in sheet.photos.iter().skip(1).filter(|p| !p.caption.is_empty()) {
+                line(ui, bench, &photo.caption);
+            }
         }
-        piece_pattern(ui, bench, sheet, (i, piece), actions);
-    }
-    if !sheet.assembly.is_empty() {
-        heading(ui, bench, sheet.label("together"));
-        for text in &sheet.assembly {
-            line(ui, bench, text);
+        SheetSection::Words => {
+            heading(ui, bench, sheet.label("abbreviations"));
+            for (code, meaning) in &sheet.abbreviations {
+                named(ui, bench, code, meaning);
+            }
+            for form in &sheet.forms {
+                line(ui, bench, form);
+            }
+            for special in &sheet.specials {
+                line(ui, bench, &format!("{}{} {}", special.name, sheet.colon, special.how));
+            }
         }
-    }
-    heading(ui, bench, sheet.label("cautions"));
-    for caution in &sheet.cautions {
-        line(ui, bench, caution);
+        SheetSection::Pieces => {
+            for (i, piece) in sheet.pieces.iter().enumerate() {
+                if sheet.names_pieces() {
+                    ui.add_space(16.0);
+                    set(ui, &piece.name, type_faces::bold(type_faces::TITLE), bench.t.ink);
+                }
+                piece_pattern(ui, bench, sheet, (i, piece), actions);
+            }
+        }
+        SheetSection::Assembly => {
+            heading(ui, bench, sheet.label("together"));
+            for text in &sheet.assembly {
+                line(ui, bench, text);
+            }
+        }
+        SheetSection::Cautions => {
+            heading(ui, bench, sheet.label("cautions"));
+            for caution in &sheet.cautions {
+                line(ui, bench, caution);
+            }
+        }
+        SheetSection::Changes => {
+            let mut lines = sheet.changes.iter();
+            heading(ui, bench, lines.next().map_or("", String::as_str));
+            for text in lines {
+                line(ui, bench, text);
+            }
+        }
+        SheetSection::Tester => {
+            for text in tester_form(sheet, BlurbForm::Plain).lines() {
+                line(ui, bench, text);
+            }
+        }
     }
 }
 
