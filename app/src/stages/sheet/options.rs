@@ -1,5 +1,4 @@
-//! Beside the pages: whose words, which paper, what the designer adds, and what becomes of
-//! the sheet.
+//! Beside the pages: whose words, which paper, what becomes of the sheet, what the designer adds.
 
 use egui::{Rect, ScrollArea, TextEdit, Ui, UiBuilder, pos2, vec2};
 use plumpline_core::picture::chart::SingleSymbol;
@@ -34,13 +33,13 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         form::beside_the_bar(ui);
         ui.spacing_mut().item_spacing.y = 4.0;
         layout(ui, bench, actions);
+        export::show(ui, bench, actions);
         form::heading(ui, "Your details");
         for text in SheetText::ALL {
             field(ui, bench, text, actions);
         }
         arrange::show(ui, bench, actions);
         changes_card::show(ui, bench, actions);
-        export::show(ui, bench, actions);
         controls::follow_focus(ui);
     });
 }
