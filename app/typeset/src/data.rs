@@ -84,11 +84,21 @@ pub(crate) fn marks(sheet: &Sheet) -> usize {
     sheet.pieces.iter().map(of).sum()
 }
 
+/// All that the pages of `sheet` say, but for captions of photographs.
+fn texts(sheet: &Sheet) -> serde_json::Result<Value> {
+    let mut data = serde_json::to_value(sheet)?;
+    if !sheet.sections.contains(&SheetSection::Tester) {
+        // It names the pattern once more, on a page that there is not.
+        data["tester"] = Value::Null;
+    }
+    Ok(data)
+}
+
 /// The characters of `sheet` that `fonts` have not.
 pub(crate) fn missing(sheet: &Sheet, fonts: &Fonts) -> Missing {
     let mut missing = Missing::default();
     let captions = sheet.photos.iter().map(|photo| json!(photo.caption));
-    for mut text in serde_json::to_value(sheet).into_iter().chain(captions) {
+    for mut text in texts(sheet).into_iter().chain(captions) {
         settable(&mut text, fonts, &mut missing);
     }
     missing
@@ -114,7 +124,7 @@ impl SheetFiles {
                 "its rounds and charts come to {marks} marks, and pages hold {MOST_MARKS}"
             )));
         }
-        let mut data = serde_json::to_value(sheet).map_err(|e| Error::new(e.to_string()))?;
+        let mut data = texts(sheet).map_err(|e| Error::new(e.to_string()))?;
         let mut files = BTreeMap::new();
         let single = sheet.pieces.len() == 1;
         let (paper, page) = match options.paper {
