@@ -17,7 +17,6 @@ use crate::work::day;
 use crate::work::ending::Ending;
 use crate::work::home::{DeskAction, Home};
 use plumpline_core::calibrate::{Calibration, Entry};
-use plumpline_core::file;
 
 impl Studio {
     /// The studio with the folder in which it keeps what outlasts a run. Without one nothing
@@ -109,7 +108,7 @@ impl Studio {
                 self.go(ctx, frame, Next::Begin(project));
             }
             DeskAction::ShowStart => {
-                self.home.remember(|desk| desk.look());
+                self.home.look(ctx);
                 self.start = Some(start::StartChoice::default());
             }
             DeskAction::ChooseShape => self.choose_shape(ctx, frame),
@@ -157,9 +156,10 @@ impl Studio {
 
     /// Takes up what a crash left.
     pub(super) fn recover(&mut self) {
-        let Some((project, path)) = self.home.take_up() else { return };
-        let saved = path.as_deref().and_then(|path| file::load(path).ok());
-        self.take(Document::recovered(project, path, saved));
+        let Some(left) = self.home.take_up() else { return };
+        let (project, path, saved) = (&left.project, &left.of, &left.saved);
+        let document = Document::recovered(project.clone(), path.clone(), saved.clone());
+        self.take(document);
         self.say(say!("told-your-changes-are-back-save-them-to"), false);
     }
 
@@ -171,12 +171,13 @@ impl Studio {
             self.home.hurry();
             ctx.send_viewport_cmd(ViewportCommand::Close);
         }
+        self.home.hear();
         self.home.tend(ctx, &self.document);
         if let Some(trouble) = self.home.trouble() {
             self.say(trouble, true);
         }
         if ctx.input(|i| i.events.contains(&egui::Event::WindowFocused(true))) {
-            self.home.remember(|desk| desk.look());
+            self.home.look(ctx);
         }
         let free = !self.view.is_dragging() && !self.document.history.in_gesture();
         if free && self.home.desk.steps.is_some_and(|steps| steps.done()) {

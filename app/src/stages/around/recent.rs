@@ -36,7 +36,7 @@ pub(super) fn lines(
     actions: &mut Actions,
 ) {
     for path in bench.desk.recent.iter().take(most) {
-        let gone = bench.desk.missing.contains(path);
+        let gone = bench.desk.is_missing(path);
         if line(ui, bench, path, gone, pictured) {
             let path = path.clone();
             let action = if gone { DeskAction::Forget(path) } else { DeskAction::Open(path) };

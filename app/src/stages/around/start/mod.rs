@@ -43,7 +43,7 @@ const OPEN: f32 = 38.0;
 /// The small pictures that the card shows, each with its size in points.
 pub(crate) fn wanted(desk: &Desk) -> impl Iterator<Item = (Pictured, Vec2)> {
     let starters = Starter::ALL.into_iter().map(Pictured::Starter);
-    let there = |path: &&PathBuf| !desk.missing.contains(path);
+    let there = |path: &&PathBuf| desk.is_there(path);
     let recent = desk.recent.iter().take(RECENT).filter(there).cloned();
     let recent = recent.map(|path| (Pictured::Project(path), recent::PICTURE));
     starters.map(|starter| (starter, tile::PICTURE)).chain(recent)
