@@ -7,10 +7,11 @@ use super::length::{
 };
 use super::plain::{language, one_line};
 use super::steps::steps;
-use super::toy::{minded, put_together, toy_of};
+use super::toy::{minded, put_together, time_line, toy_of, with_needed};
+use super::toy_needs::needed;
 use super::{
-    Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, blurb, hook_size,
-    level, sizes, special, spoken,
+    Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, ToyPictures, ToySheet,
+    blurb, hook_size, level, sizes, special, spoken,
 };
 use crate::error::Result;
 use crate::extent::{Bounds, Extent};
@@ -24,6 +25,7 @@ use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
 use crate::project::sizes::{at_all_sizes, size_names};
+use crate::toy::steps as steps_of;
 use crate::words::wording::{Wording, words};
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Writer, capitalised};
@@ -89,8 +91,15 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     for (k, (project, plans)) in at.iter().zip(&plans).enumerate() {
         let Some(toy) = toy_of(project, plans) else { break };
         let size = names.get(k).copied().unwrap_or_default();
-        sheet.assembly.extend(put_together(project, &toy, size, &writer));
+        let steps = steps_of(project, &toy, &writer);
+        let first_step = sheet.assembly.len();
+        sheet.assembly.extend(put_together(&steps, size));
         if k == 0 {
+            let needed = needed(project, &toy, &writer);
+            let time = time_line(&sheet.materials.time, &writer);
+            with_needed(&mut sheet.materials.lines, needed, &time);
+            let pictures = ToyPictures::of(project, plans, &toy, &steps, &writer);
+            sheet.toy = Some(ToySheet { first_step, steps: steps.len(), pictures });
             // Its own list ends with the same last word.
             sheet.cautions.pop();
             sheet.cautions.extend(minded(project, &toy, &writer));
@@ -135,6 +144,7 @@ pub fn sheet_of(
         level,
         notes: paragraphs(&project.notes),
         assembly: paragraphs(&project.assembly),
+        toy: None,
         materials: materials(project, pieces, &first, &writer),
         abbreviations: abbreviations(&sheets, decreases_single(&first), &writer),
         forms: forms(&sheets, &writer),

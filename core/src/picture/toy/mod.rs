@@ -2,9 +2,13 @@
 //! upright, its front towards who looks; also drawn apart, each part moved away from what
 //! carries it, the way it was put on.
 //!
-//! `upright` are the axes of the picture, `hardware` the cords, loops and wires.
+//! `upright` are the axes of the picture, `hardware` the cords, loops and wires, `seen` what is
+//! seen where; `shown` is what the picture of a step shows, `called` the names beside a view.
 
+mod called;
 mod hardware;
+mod seen;
+mod shown;
 #[cfg(test)]
 mod tests;
 mod upright;
@@ -14,7 +18,7 @@ use std::f64::consts::TAU;
 use super::Rgb;
 use super::relief::{
     BareForm, PosedPlain, PosedRelief, Quality, Relief, ReliefFilling, ReliefPose, ReliefScene,
-    ReliefView, Seen, V3 as Spot,
+    ReliefView, V3 as Spot,
 };
 use crate::piece::PieceId;
 use crate::project::Project;
@@ -23,6 +27,12 @@ use crate::toy::Assembled;
 use crate::toy::solid::{OnCloth, Solid};
 use crate::toy::vector::{Axes, V3};
 use upright::Upright;
+
+pub use called::CallOut;
+pub(crate) use called::{call_outs, column_mm, lettered};
+pub use seen::{ToyThing, thing_seen};
+pub(crate) use shown::stand_out;
+pub use shown::{ShownStep, shown_steps};
 
 /// What is bought or stitched on as an eye or a nose: black. By eye, no source.
 const BLACK: Rgb = [30, 27, 27];
@@ -33,15 +43,6 @@ const APART: f64 = 0.7;
 const LEAST_APART_MM: f64 = 14.0;
 /// Turns at which the reach of a shape is felt for.
 const AROUND: usize = 12;
-
-/// What of a toy is seen at a place of its picture.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ToyThing {
-    /// A copy of a part: an index into the poses of the toy.
-    Pose(usize),
-    /// An attachment: an index into the toy's.
-    Attachment(usize),
-}
 
 /// A copy of a crocheted part as it stands in the picture.
 #[derive(Debug, Clone, Copy)]
@@ -290,11 +291,6 @@ impl ToyPicture {
         let from = pose.frame.own_place(sum(self.upright.world(from), by));
         solid.seen(from, pose.frame.own_direction(self.upright.world(towards)))
     }
-}
-
-/// What `seen` is of, in a scene whose map stands for `things`.
-pub fn thing_seen(things: &[ToyThing], seen: Seen) -> Option<ToyThing> {
-    things.get(usize::from(seen.part).checked_sub(1)?).copied()
 }
 
 /// The axes of a relief, whose rounds begin opposite its y axis, where the part's own front is
