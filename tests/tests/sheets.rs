@@ -77,7 +77,7 @@ fn every_form_says_the_same_rounds() {
             .flat_map(|p| &p.steps)
             .filter_map(|step| match step {
                 Step::Rounds(l) => Some((l.first, l.last, l.text.clone(), l.stitches)),
-                Step::Yarn(_) | Step::Stuff(_) => None,
+                Step::Yarn(_) | Step::Stuff(_) | Step::Inside(_) => None,
             })
             .collect();
         assert_eq!(set, wanted, "{name}: content");

@@ -4,9 +4,7 @@ use std::collections::BTreeMap;
 
 use plumpline_core::picture::chart::LEAST_SCALE;
 use plumpline_core::picture::{Drawing, chart::Chart};
-use plumpline_core::sheet::{
-    CalledView, Pictures, PieceSheet, Sheet, ToySheet, drawing_svg,
-};
+use plumpline_core::sheet::{CalledView, Pictures, PieceSheet, Sheet, ToySheet, drawing_svg};
 use serde_json::{Value, json};
 use typst::foundations::Bytes;
 use unicode_normalization::UnicodeNormalization as _;
@@ -37,7 +35,7 @@ const UNDER_TOY: f32 = 24.0;
 const TOY_HIGH: f32 = 62.0;
 /// The field of a view of the toy with the names of its parts, mm, and of a step.
 const VIEW: [f32; 2] = [85.0, 68.0];
-const STEP: [f32; 2] = [42.0, 31.0];
+const STEP: [f32; 2] = [36.0, 29.0];
 /// Pieces whose measures still have room on the first page.
 const MEASURED_IN_FRONT: usize = 2;
 /// Pixels a millimetre of a body on paper: 200 to the inch, for yarn has no hard edges.

@@ -113,12 +113,7 @@ pub fn drawing_over(png: &[u8], drawing: &Drawing, frame: &Frame<'_>) -> String 
     drawn_over(drawing, frame, None, &under)
 }
 
-fn drawn_over(
-    drawing: &Drawing,
-    frame: &Frame<'_>,
-    width: Option<f32>,
-    under: &str,
-) -> String {
+fn drawn_over(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>, under: &str) -> String {
     let [low, high] = drawing.bounds();
     let (left, top) = (low[0] - frame.margin, low[1] - frame.margin);
     let (wide, high) = (high[0] - left + frame.margin, high[1] - top + frame.margin);

@@ -6,13 +6,15 @@ pub mod counts;
 pub mod estimate;
 pub mod forecast;
 pub mod given;
+pub mod inside;
+mod knot_edges;
 pub mod placement;
 pub mod skin;
 pub mod stuffing;
 pub mod warning;
 
 use crate::error::{Error, Result};
-use crate::extent::{Extent, StitchSize};
+use crate::extent::{Bounds, Extent, StitchSize};
 use crate::piece::cloth::Kind;
 use crate::piece::outline::{Profile, Rz};
 use crate::piece::{MOST_ROUNDS, Piece, Spread};
@@ -25,6 +27,7 @@ use crate::plan::placement::{Placement, Placer, place_oval};
 use crate::plan::skin::RestSkin;
 use crate::plan::warning::{Misfit, Warning};
 
+use inside::{Inside, InsideStop, inside_stops};
 use stuffing::{StuffHow, StuffingStop, stuffing_stops};
 
 /// Intervals in which the outline is sampled by arc length.
@@ -84,6 +87,8 @@ pub struct Plan {
     pub misfits: Vec<Misfit>,
     /// Where the stuffing goes in, in working order.
     pub stuffing: Vec<StuffingStop>,
+    /// What is done inside it, in working order.
+    pub inside: Vec<InsideStop>,
     /// Yarn, stuffing and time.
     pub estimate: Estimate,
     /// What each round does to the curvature.
@@ -105,6 +110,14 @@ impl Plan {
     /// The round after which stuffing first goes in.
     pub fn stuff_after(&self) -> Option<u32> {
         self.stuffing.first().map(|stop| stop.after)
+    }
+
+    /// The same piece left without stuffing: nothing goes in anywhere, and none is needed. The
+    /// shape stays that of the cloth as it is forecast.
+    pub fn leave_empty(&mut self) {
+        self.stuffing.clear();
+        self.estimate.stuffing_g = Bounds::new(0.0, 0.0);
+        self.estimate.volume_ml = 0.0;
     }
 
     /// Share of the rounds that are plain or a single repeat, 0 to 1.
@@ -240,10 +253,17 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         let how = usual.iter().find(|stop| stop.after == after).map(|stop| stop.how);
         StuffingStop { after, how: how.unwrap_or(StuffHow::Filled) }
     };
-    let stuffing = match told {
+    let mut stuffing = match told {
         [] => usual,
         told => told.iter().map(stop).collect(),
     };
+    let inside = inside_stops(piece, rest, &forecast, chosen.counts.len());
+    // What lies on the stuffing goes in after it.
+    let lids =
+        inside.iter().filter(|stop| matches!(stop.what, Inside::Card { on_top: true, .. }));
+    if let (Some(lid), Some(stop)) = (lids.last(), stuffing.last_mut()) {
+        stop.after = stop.after.min(lid.after);
+    }
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     if piece.outline.finishes_closed() {
         // The gathered loops close the end as a level disc.
@@ -275,6 +295,7 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         hoop_strains: chosen.hoop_strains,
         misfits,
         stuffing,
+        inside,
         estimate,
         bends,
         flat_increase,

@@ -5,10 +5,10 @@ use super::labels::labels;
 use super::length::{
     amount, cm, inches, knows_inches, length, millimetres, number, time, whole_length,
 };
+use super::needs::{inner_needs, needed};
 use super::plain::{language, one_line};
 use super::steps::steps;
 use super::toy::{minded, put_together, time_line, toy_of, with_needed};
-use super::toy_needs::needed;
 use super::{
     Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, ToyPictures, ToySheet,
     blurb, hook_size, level, sizes, special, spoken,
@@ -52,7 +52,12 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
         |piece: &Piece| plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)));
     let plans = at
         .iter()
-        .map(|project| project.pieces.iter().map(planned).collect::<Result<Vec<_>>>())
+        .map(|at| {
+            let mut plans = at.pieces.iter().map(planned).collect::<Result<Vec<_>>>()?;
+            let empty = at.pieces.iter().zip(&mut plans).filter(|(p, _)| !at.stuffs(p.id));
+            empty.for_each(|(_, plan)| plan.leave_empty());
+            Ok(plans)
+        })
         .collect::<Result<Vec<_>>>()?;
     let sized = |index: usize| {
         let of = |k: usize, name| SizedPlan {
@@ -145,7 +150,12 @@ pub fn sheet_of(
         notes: paragraphs(&project.notes),
         assembly: paragraphs(&project.assembly),
         toy: None,
-        materials: materials(project, pieces, &first, &writer),
+        materials: {
+            let mut materials = materials(project, pieces, &first, &writer);
+            let time = time_line(&materials.time, &writer);
+            with_needed(&mut materials.lines, inner_needs(&first, &writer), &time);
+            materials
+        },
         abbreviations: abbreviations(&sheets, decreases_single(&first), &writer),
         forms: forms(&sheets, &writer),
         specials: special::specials(&first, &writer),
@@ -217,7 +227,10 @@ fn piece_sheet(
         gauge_short: gauge_text("gauge_short", &piece.gauge, writer),
         hooked: writer.say_of("hook_of", &[("size", Words(&hook))]),
         hook,
-        stuffed: writer.say_of("stuffed_how", &[("how", Words(&stuffed(piece, writer)))]),
+        stuffed: match is_empty(plan) {
+            true => writer.say("left_empty"),
+            false => writer.say_of("stuffed_how", &[("how", Words(&stuffed(piece, writer)))]),
+        },
         steps,
         most_stitches: most.unwrap_or(0),
         opening: told(|w| &w.opening).unwrap_or_else(|| own(|w| &w.opening)),
@@ -318,10 +331,16 @@ fn size_sheet(
             ("time", Words(&time)),
         ];
         total.push_str(", ");
-        total.push_str(&writer.say_of("total_each", &values));
+        let name = if is_empty(sized.plan) { "total_each_empty" } else { "total_each" };
+        total.push_str(&writer.say_of(name, &values));
     }
-    let how = stuffed(sized.piece, writer);
-    let measured = writer.say_of("measured_on", &[("how", Words(&how))]);
+    let measured = match is_empty(sized.plan) {
+        true => writer.say("measured_empty"),
+        false => {
+            let how = stuffed(sized.piece, writer);
+            writer.say_of("measured_on", &[("how", Words(&how))])
+        }
+    };
     SizeSheet {
         name: sized.name.to_owned(),
         height_mm,
@@ -337,6 +356,11 @@ fn size_sheet(
         steps: Vec::new(),
         closing: Vec::new(),
     }
+}
+
+/// Whether it is left without stuffing.
+fn is_empty(plan: &Plan) -> bool {
+    plan.stuffing.is_empty()
 }
 
 fn stuffed(piece: &Piece, writer: &Writer<'_>) -> String {

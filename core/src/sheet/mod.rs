@@ -5,9 +5,8 @@
 //! `gather` brings it together. `materials` and `hooks`: what is needed; `level` and
 //! `special`: what one must be able to do; `steps`: the rounds, `sizes` those of several sizes
 //! in one; `abbreviations` and `labels`: what they and their headings are called; `pictures`:
-//! what is drawn beside them; `toy`, `toy_needs` and `toy_pictures`: the parts put together.
-//! `spoken` is the same pattern as sentences to say, `blurb`
-//! what a shop says of it, `changes` what differs from a version before,
+//! what is drawn beside them; `toy` and `toy_pictures`: the parts put together, `needs` what
+//! that takes. `spoken` is the same pattern as sentences to say, `blurb` what a shop says of it, `changes` what differs from a version before,
 //! `tested` the form for testers and what they got.
 
 mod abbreviations;
@@ -21,6 +20,7 @@ mod length;
 mod level;
 mod markdown;
 mod materials;
+mod needs;
 mod pictures;
 mod plain;
 mod sizes;
@@ -30,7 +30,6 @@ mod steps;
 mod tested;
 mod text;
 mod toy;
-mod toy_needs;
 mod toy_pictures;
 
 pub use blurb::{BlurbForm, blurb};

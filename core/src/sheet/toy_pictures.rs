@@ -4,8 +4,8 @@
 use std::collections::BTreeMap;
 use std::hash::{Hash, Hasher};
 
+use super::needs::attachment_name;
 use super::pictures::FONTS;
-use super::toy_needs::attachment_name;
 use crate::error::Result;
 use crate::picture::Rgb;
 use crate::picture::relief::{Relief, Still};

@@ -107,6 +107,7 @@ fn how_far(bench: &Bench<'_>, of: PieceCopy, stand: Option<Stand>) -> (String, f
     let words = match stand {
         None => return ("has no plan".into(), 0.0),
         Some(Stand::Made) => "made".into(),
+        Some(Stand::Stop(Stop::Inside(_))) => "something to lay in".into(),
         Some(Stand::Stop(Stop::Stuff)) => "to be stuffed".into(),
         Some(Stand::Stop(Stop::Close)) => "to be closed".into(),
         Some(Stand::Stitch { .. }) if begun.is_none() => "not begun".into(),

@@ -37,7 +37,8 @@ pub(crate) fn call_outs(
     let places: Vec<Vec<[f32; 2]>> = {
         let mut places = vec![Vec::new(); things.len()];
         for (i, seen) in still.map.iter().enumerate() {
-            if let Some(of) = usize::from(seen.part).checked_sub(1).and_then(|t| places.get_mut(t))
+            if let Some(of) =
+                usize::from(seen.part).checked_sub(1).and_then(|t| places.get_mut(t))
             {
                 of.push([(i % wide) as f32 + 0.5, (i / wide) as f32 + 0.5]);
             }

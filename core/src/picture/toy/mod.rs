@@ -63,6 +63,13 @@ struct PlainCopy {
     placed: PosedPlain,
 }
 
+/// What reaches to a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Reaches {
+    Part(usize),
+    Attachment(usize),
+}
+
 /// A toy made ready for its pictures, without the reliefs of its pieces.
 #[derive(Debug, Clone)]
 pub struct ToyPicture {
@@ -71,8 +78,8 @@ pub struct ToyPicture {
     plain: Vec<PlainCopy>,
     /// By how much each pose is moved away, mm, in the toy's axes.
     moved: Vec<V3>,
-    /// Places that reach as far as anything, in the picture's axes, each with its part.
-    reach: Vec<(Option<usize>, Spot)>,
+    /// Places that reach as far as anything, in the picture's axes, each with what reaches so.
+    reach: Vec<(Reaches, Spot)>,
 }
 
 /// How large a toy is in its picture's axes, mm.
@@ -137,12 +144,13 @@ impl ToyPicture {
                         stands,
                         filling,
                     });
-                    let spot = |own: V3| (Some(pose.part), upright.spot(frame.place(own)));
+                    let spot =
+                        |own: V3| (Reaches::Part(pose.part), upright.spot(frame.place(own)));
                     picture.reach.extend(around(solid).map(spot));
                 }
                 Thing::Small(small) => {
                     let placed = thing(small.form, upright.pose(&frame));
-                    let corner = |own: Spot| (Some(pose.part), placed.pose.place(own));
+                    let corner = |own: Spot| (Reaches::Part(pose.part), placed.pose.place(own));
                     picture.reach.extend(placed.form.reach().map(corner));
                     let of = ToyThing::Pose(index);
                     picture.plain.push(PlainCopy { of, part: Some(pose.part), placed });
@@ -154,7 +162,7 @@ impl ToyPicture {
         for index in 0..held {
             let of = ToyThing::Attachment(index);
             for placed in hardware::rods(project, toy, &upright, index) {
-                picture.reach.push((None, placed.pose.at));
+                picture.reach.push((Reaches::Attachment(index), placed.pose.at));
                 picture.plain.push(PlainCopy { of, part: None, placed });
             }
         }
@@ -164,7 +172,10 @@ impl ToyPicture {
     /// The same with no more than the parts for which `shows` says so, and these `attachments`.
     #[must_use]
     pub fn only(&self, shows: impl Fn(usize) -> bool, attachments: &[usize]) -> Self {
-        let reach = self.reach.iter().filter(|(part, _)| part.is_some_and(&shows));
+        let reach = self.reach.iter().filter(|(of, _)| match *of {
+            Reaches::Part(part) => shows(part),
+            Reaches::Attachment(at) => attachments.contains(&at),
+        });
         let kept = |thing: &&PlainCopy| match thing.of {
             ToyThing::Attachment(at) => attachments.contains(&at),
             ToyThing::Pose(_) => thing.part.is_some_and(&shows),
@@ -191,9 +202,8 @@ impl ToyPicture {
             return ToyReach { middle: [0.0; 3], half_height: 1.0, across: 1.0 };
         }
         let middle = [0, 1, 2].map(|i| 0.5 * (low[i] + high[i]));
-        let off = |(_, spot): &(Option<usize>, Spot)| {
-            (spot[0] - middle[0]).hypot(spot[1] - middle[1])
-        };
+        let off =
+            |(_, spot): &(Reaches, Spot)| (spot[0] - middle[0]).hypot(spot[1] - middle[1]);
         ToyReach {
             middle,
             half_height: 0.5 * (high[2] - low[2]),

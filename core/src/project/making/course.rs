@@ -11,7 +11,7 @@ use crate::project::sizes::at_size;
 use crate::words::StitchKind;
 use crate::words::from_plan::round_work;
 use crate::words::tree::{Decrease, Op, Placed, Times};
-use crate::words::wording::words;
+use crate::words::wording::{InsideLine, words};
 use crate::words::write::{Below, Writer};
 
 /// A piece as it is worked.
@@ -27,6 +27,8 @@ pub struct WorkedPiece {
     pub stuff_text: String,
     /// Stuffing, g, least and most.
     pub stuffing_g: Bounds,
+    /// What is done inside it, in working order.
+    pub inside: Vec<InsideLine>,
     /// Done after the last round.
     pub closing: Vec<String>,
     /// Stitches of the last round, where it stays open and is sewn to something.
@@ -127,6 +129,8 @@ impl WorkedPiece {
                 None => Self::of_piece(piece, writer)
                     .map_err(|e| e.within(&format!("piece “{}”", piece.name))),
             })
+            .zip(&at.project.pieces)
+            .map(|(course, piece)| Ok(course?.stuffed_if(at.project.stuffs(piece.id))))
             .collect()
     }
 
@@ -168,8 +172,18 @@ impl WorkedPiece {
             stuff_after: first.map(|stop| stop.after),
             stuff_text: first.map_or_else(String::new, |stop| stop.text.clone()),
             stuffing_g: plan.estimate.stuffing_g,
+            inside: wording.inside,
             closing: wording.closing,
             open_edge: plan.rounds.last().filter(|_| !drawn).map(|round| round.count),
+        }
+    }
+
+    /// The same; where it `is_stuffed` not, there is no stop to stuff it.
+    #[must_use]
+    pub fn stuffed_if(self, is_stuffed: bool) -> Self {
+        match is_stuffed {
+            true => self,
+            false => Self { stuff_after: None, stuff_text: String::new(), ..self },
         }
     }
 

@@ -1,12 +1,14 @@
-//! What putting a toy together takes besides yarn and stuffing.
+//! What it takes besides yarn and stuffing: card and thread inside, eyes, cords, wires.
 
+use super::SizedPlan;
+use crate::plan::inside::Inside;
 use crate::project::Project;
 use crate::project::toy::attachment::Attachment;
 use crate::project::toy::part::{Copies, PartForm, Thing};
 use crate::toy::Assembled;
 use crate::toy::held::HeldPart;
 use crate::toy::steps::part_name;
-use crate::words::write::Fill::Words;
+use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Writer, capitalised};
 
 /// The word for an attachment.
@@ -17,6 +19,30 @@ pub(super) fn attachment_name(attachment: &Attachment) -> &'static str {
         Attachment::Wire(_) => "wire_name",
         Attachment::Joint(_) => "joint_name",
     }
+}
+
+/// What the pieces take inside, a line each.
+pub(super) fn inner_needs(plans: &[SizedPlan<'_>], writer: &Writer<'_>) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for sized in plans {
+        let copies = ("n", Number(sized.piece.copies));
+        for stop in &sized.plan.inside {
+            let whole = |mm: f64| format!("{:.0}", mm.floor().max(1.0));
+            let line = match stop.what {
+                Inside::Card { across_mm, hole_mm, .. } => {
+                    let (mm, hole) = (whole(across_mm), whole(hole_mm.unwrap_or(0.0)));
+                    let name = if hole_mm.is_some() { "need_flat_ring" } else { "need_disc" };
+                    writer.say_of(name, &[copies, ("mm", Words(&mm)), ("hole", Words(&hole))])
+                }
+                Inside::Thread { .. } => writer.say("need_drawn"),
+                Inside::Sewn { .. } => continue,
+            };
+            if !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+    }
+    lines
 }
 
 /// What putting it together takes besides yarn and stuffing, a line each.
@@ -76,8 +102,7 @@ pub(super) fn needed(project: &Project, toy: &Assembled, writer: &Writer<'_>) ->
 /// A line about something so thick of which so much is cut, mm.
 fn sized(phrase: &str, thick: f64, cut: f64, metal: &str, writer: &Writer<'_>) -> String {
     let (thick, cut) = (length(thick, writer), format!("{:.0}", 10.0 * (0.1 * cut).ceil()));
-    let values =
-        [("thick", Words(&thick)), ("mm", Words(&cut)), ("metal", Words(metal))];
+    let values = [("thick", Words(&thick)), ("mm", Words(&cut)), ("metal", Words(metal))];
     writer.say_of(phrase, &values)
 }
 
