@@ -49,13 +49,13 @@ pub(super) fn inside_stops(
     rest: &RestSkin,
     forecast: &[Rz],
     rounds: usize,
+    profile: impl FnOnce() -> Profile,
 ) -> Vec<InsideStop> {
     let knots = &piece.outline.knots;
     if piece.given.is_some() || knots.iter().all(|k| k.hold.is_none() && !k.card) {
         return Vec::new();
     }
-    let profile: Profile = piece.outline.profile(super::OUTLINE_INTERVALS);
-    let edges = knot_edges(piece, &profile, rest, rounds);
+    let edges = knot_edges(piece, &profile(), rest, rounds);
     let across = |edge: usize| 2.0 * forecast.get(edge).map_or(0.0, |node| node.r.max(0.0));
     let after = |edge: usize| edge.clamp(1, rounds.max(1)) as u32;
     let mut stops: Vec<InsideStop> = Vec::new();

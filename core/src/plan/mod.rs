@@ -257,7 +257,8 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         [] => usual,
         told => told.iter().map(stop).collect(),
     };
-    let inside = inside_stops(piece, rest, &forecast, chosen.counts.len());
+    let profile = || piece.outline.profile(OUTLINE_INTERVALS);
+    let inside = inside_stops(piece, rest, &forecast, chosen.counts.len(), profile);
     // What lies on the stuffing goes in after it.
     let lids =
         inside.iter().filter(|stop| matches!(stop.what, Inside::Card { on_top: true, .. }));
