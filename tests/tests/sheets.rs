@@ -383,3 +383,25 @@ fn a_toy_is_put_together_on_its_sheet_in_every_form() {
         assert!(told.contains(&format!("{name}, 1. ")), "{name}: {told}");
     }
 }
+
+/// The toy stands on the cover, every step has its picture, and what is not yarn is listed.
+#[test]
+fn the_whole_toy_is_on_its_sheet() {
+    let press = Press::new();
+    for (name, needs) in [
+        ("moor-cob", vec!["embroider the eyes", "embroider the nose", "Pins"]),
+        ("drifting-float", vec!["Cord, 1.5 mm thick", "Ring or loop", "a disc"]),
+        ("float-on-a-wire", vec!["Wire, steel, 1.6 mm thick", "eye protection", "Pebble"]),
+    ] {
+        let sheet = sheet_of(&sample(name));
+        let toy = sheet.toy.as_ref().expect("a toy");
+        assert_eq!(toy.pictures.steps(), toy.steps, "{name}");
+        for need in needs {
+            assert!(sheet.materials.lines.iter().any(|l| l.contains(need)), "{name}: {need}");
+        }
+        let page = sheet::html_of(&sheet);
+        assert_eq!(page.matches("class=\"step\"").count(), toy.steps, "{name}");
+        assert!(page.contains("From the side"), "{name}");
+        assert!(pages(&press, &sheet).count() > 1, "{name}");
+    }
+}

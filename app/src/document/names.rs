@@ -34,6 +34,12 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         }
         Edit::NewYarn { round } => format!("New yarn from round {round}"),
         Edit::ClearBand(round) => format!("No yarn change at round {round}"),
+        Edit::Paint { yarn: Some(_), .. } if dragged => "Paint stitches".into(),
+        Edit::Paint { yarn: None, .. } if dragged => "Take paint off".into(),
+        Edit::Paint { round, yarn: Some(yarn), .. } => {
+            format!("Paint round {round} in yarn {}", Yarn::letter(*yarn))
+        }
+        Edit::Paint { round, .. } => format!("Take paint off round {round}"),
         Edit::Outline(_) => "Shape the outline".into(),
         Edit::Picture(Some(_)) => "Picture to trace".into(),
         Edit::Picture(None) => "Remove the picture".into(),

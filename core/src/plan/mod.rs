@@ -2,6 +2,7 @@
 
 pub mod ball;
 pub mod bend;
+pub mod colours;
 pub mod counts;
 pub mod estimate;
 pub mod forecast;
@@ -12,6 +13,8 @@ pub mod placement;
 pub mod skin;
 pub mod stuffing;
 pub mod warning;
+
+use std::collections::BTreeMap;
 
 use crate::error::{Error, Result};
 use crate::extent::{Bounds, Extent, StitchSize};
@@ -27,6 +30,7 @@ use crate::plan::placement::{Placement, Placer, place_oval};
 use crate::plan::skin::RestSkin;
 use crate::plan::warning::{Misfit, Warning};
 
+use colours::{ColourRun, Float, colour_runs, coloured_steps, floats, long_floats};
 use inside::{Inside, InsideStop, inside_stops};
 use stuffing::{StuffHow, StuffingStop, stuffing_stops};
 
@@ -44,6 +48,8 @@ pub struct Round {
     pub yarn: usize,
     /// Kind of stitch it is worked in.
     pub kind: Kind,
+    /// The yarns of its stitches in order, where it is worked in several; else none.
+    pub colours: Vec<ColourRun>,
 }
 
 /// What follows from a piece: rounds, forecast, estimates. Derived, never saved; its words are
@@ -89,6 +95,8 @@ pub struct Plan {
     pub stuffing: Vec<StuffingStop>,
     /// What is done inside it, in working order.
     pub inside: Vec<InsideStop>,
+    /// Strands of colour work that are too long to lie loose.
+    pub floats: Vec<Float>,
     /// Yarn, stuffing and time.
     pub estimate: Estimate,
     /// What each round does to the curvature.
@@ -277,7 +285,11 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
     let chain = chosen.start.joined();
     let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
     let extent = size_mm(&forecast);
-    let warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
+    let mut warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
+    let of_round =
+        |(number, round): (u32, &Round)| floats(number, &round.placement, &round.colours);
+    let floats: Vec<Float> = (1..).zip(&rounds).flat_map(of_round).collect();
+    warnings.extend(long_floats(&floats));
     Plan {
         stitch_mm,
         outline,
@@ -297,6 +309,7 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         misfits,
         stuffing,
         inside,
+        floats,
         estimate,
         bends,
         flat_increase,
@@ -326,7 +339,8 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             };
             below = Some(count);
             let kind = piece.kind_of_round(number);
-            Round { count, placement, yarn: piece.yarn_of_round(number), kind }
+            let colours = colour_runs(piece, number, &placement);
+            Round { count, placement, yarn: piece.yarn_of_round(number), kind, colours }
         })
         .collect()
 }
@@ -344,13 +358,18 @@ pub(crate) fn needs(piece: &Piece, rounds: &[Round], volume_ml: f64) -> Estimate
 }
 
 fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Worked> + 'a {
-    (1..).zip(rounds).map(|(number, round)| {
+    (1..).zip(rounds).flat_map(move |(number, round)| {
         let StitchSize { width, height } = piece.cloth_of_round(number);
-        Worked {
-            count: round.count,
-            yarn: round.yarn,
-            stitch_mm2: width * height,
-            joining: piece.working.joining(round.kind),
+        let mut counts = BTreeMap::from([(round.yarn, 0)]);
+        for (stitch, yarn) in coloured_steps(&round.placement, &round.colours, round.yarn) {
+            *counts.entry(yarn).or_insert(0) += stitch.produces();
         }
+        counts.into_iter().filter(|(yarn, count)| *count > 0 || *yarn == round.yarn).map(
+            move |(yarn, count)| {
+                let own = yarn == round.yarn;
+                let joining = if own { piece.working.joining(round.kind) } else { 0 };
+                Worked { count, yarn, stitch_mm2: width * height, joining }
+            },
+        )
     })
 }

@@ -234,6 +234,14 @@ impl Project {
                     format!("the last yarn is {}", self.yarns.len() - 1),
                 ));
             }
+            let painted = piece.paint.yarns();
+            if let Some(yarn) = painted.into_iter().find(|&yarn| yarn >= self.yarns.len()) {
+                return Err(Error::new(
+                    format!("{name}, paint"),
+                    format!("there is no yarn {yarn}"),
+                    format!("the last yarn is {}", self.yarns.len() - 1),
+                ));
+            }
         }
         self.no_two_of_one_id()?;
         self.making.validate(&self.pieces)?;

@@ -1,6 +1,7 @@
 //! What a sheet says, gathered from a project and its plans.
 
 use super::abbreviations::{abbreviations, forms};
+use super::floats::long_floats;
 use super::labels::labels;
 use super::length::{
     amount, cm, inches, knows_inches, length, millimetres, number, time, whole_length,
@@ -258,6 +259,7 @@ fn warnings(piece: &Piece, plan: &Plan, writer: &Writer<'_>) -> Vec<String> {
             WarningKind::Flat => told.push(writer.say_of("level_cloth", &at)),
             WarningKind::Oval => told.push(writer.say("oval_guess")),
             WarningKind::Unsettled => told.push(writer.say("unsettled")),
+            WarningKind::Float => told.push(long_floats(plan, &here, warning, writer)),
             _ => {}
         }
     }

@@ -12,6 +12,7 @@
 mod abbreviations;
 mod blurb;
 mod changes;
+mod floats;
 mod gather;
 mod hooks;
 mod html;

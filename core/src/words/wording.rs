@@ -12,7 +12,7 @@ use crate::plan::Plan;
 use crate::plan::counts::Start;
 use crate::plan::inside::{Inside, InsideStop};
 use crate::plan::stuffing::{StuffHow, StuffingStop};
-use crate::words::from_plan::round_work;
+use crate::words::from_plan::planned_work;
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Below, Writer, capitalised};
 
@@ -113,8 +113,7 @@ pub fn words(plan: &Plan, piece: &Piece, writer: &Writer<'_>) -> Wording {
         .zip(&plan.rounds)
         .map(|(number, round)| {
             let (kind, count) = (round.kind.into(), round.count);
-            let only = piece.loops.get(&number).copied();
-            let work = round_work(plan.start, number, &round.placement, kind, only);
+            let work = planned_work(piece, plan, number);
             let text = writer.text(&work, below);
             below = Below { kind: Some(kind), count: Some(count) };
             Worded { text, count, yarn: round.yarn }

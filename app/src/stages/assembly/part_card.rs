@@ -11,7 +11,7 @@ use plumpline_core::toy::steps::misfit_text;
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::placing::counted_by;
-use super::{body_rows, map, small_rows, told};
+use super::{body_rows, map, small_rows, surface, told};
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::toy::{PartTrait, ToyEdit};
@@ -38,6 +38,7 @@ pub(super) fn show(
     checks(ui, here, index, part, actions);
     map::show(ui, here, index, next, actions);
     sentence(ui, here, index);
+    surface::show(ui, here, index, next, actions);
     if let Thing::Small(small) = &part.what {
         small_rows::show(ui, here, index, small, actions);
     }

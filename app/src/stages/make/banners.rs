@@ -87,6 +87,18 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
         let words = format!("From here on in yarn {}.", hook.yarn_name(yarn));
         put(&words, Tone::Now, Sign::Bead(yarn));
     }
+    if let Some(&(_, yarn)) = round.changes.iter().find(|(at, _)| *at == done) {
+        let words = format!("From this stitch on in yarn {}.", hook.yarn_name(yarn));
+        put(&words, Tone::Now, Sign::Bead(yarn));
+    }
+    if let Some(&(at, yarn)) = round.changes.iter().find(|(at, _)| *at > done) {
+        let name = hook.yarn_name(yarn);
+        let (words, tone) = match at - done {
+            1 => (format!("Finish this stitch with yarn {name}."), Tone::Now),
+            left => (format!("In {left} stitches: yarn {name}."), Tone::Quiet),
+        };
+        put(&words, tone, Sign::Bead(yarn));
+    }
     if let Some(yarn) = hook.course.yarn_change(number + 1) {
         let words = format!(
             "Change to yarn {} in the last stitch of this round.",

@@ -5,11 +5,11 @@ use crate::extent::Bounds;
 use crate::piece::Piece;
 use crate::piece::cloth::Working;
 use crate::plan::placement::Stitch;
-use crate::plan::{Plan, plan};
+use crate::plan::{Plan, Round, plan};
 use crate::project::Project;
 use crate::project::sizes::at_size;
 use crate::words::StitchKind;
-use crate::words::from_plan::round_work;
+use crate::words::from_plan::planned_work;
 use crate::words::tree::{Decrease, Op, Placed, Times};
 use crate::words::wording::{InsideLine, words};
 use crate::words::write::{Below, Writer};
@@ -52,6 +52,9 @@ pub struct CourseRound {
     pub yarn: usize,
     /// A plain stitch, an increase and a decrease of it, in words.
     words: [String; 3],
+    /// Changes of yarn inside it: the step that is the first in another yarn, from 0, and that
+    /// yarn.
+    pub changes: Vec<(u32, usize)>,
     /// What is worked before its first stitch, in words; empty in a spiral.
     pub lead_in: String,
     /// What is worked after its last stitch, in words; empty in a spiral.
@@ -142,8 +145,7 @@ impl WorkedPiece {
             .zip(&plan.rounds)
             .map(|(number, round)| {
                 let kind = round.kind.into();
-                let only = piece.loops.get(&number).copied();
-                let work = round_work(plan.start, number, &round.placement, kind, only);
+                let work = planned_work(piece, plan, number);
                 let mut hands = HandMoves { below, ..HandMoves::default() };
                 hands.line(&work);
                 below = round.count;
@@ -158,6 +160,7 @@ impl WorkedPiece {
                     count: round.count,
                     yarn: round.yarn,
                     words: stitch_words(kind, writer),
+                    changes: changes(round),
                     lead_in: if joined { say(chain) } else { String::new() },
                     lead_out: if joined { say(Op::Join) } else { String::new() },
                     joining: piece.working.joining(round.kind),
@@ -204,6 +207,20 @@ impl WorkedPiece {
         let before = self.round(number.checked_sub(1)?)?.yarn;
         (yarn != before).then_some(yarn)
     }
+}
+
+/// Where the yarn changes inside a round, from its own.
+fn changes(round: &Round) -> Vec<(u32, usize)> {
+    let (mut at, mut now) = (0, round.yarn);
+    let mut changes = Vec::new();
+    for run in &round.colours {
+        if run.yarn != now {
+            changes.push((at, run.yarn));
+        }
+        now = run.yarn;
+        at += run.steps;
+    }
+    changes
 }
 
 /// A plain stitch, an increase and a decrease of `kind`, as `writer` has them.

@@ -14,7 +14,7 @@ use crate::plan::counts::Start;
 use crate::plan::inside::{Inside, InsideStop};
 use crate::plan::stuffing::StuffHow;
 use crate::project::Project;
-use crate::words::from_plan::round_work;
+use crate::words::from_plan::planned_work;
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Below, Writer};
 use said::Speech;
@@ -123,12 +123,7 @@ pub(super) fn spoken(
                 let text = writer.say_of("say_yarn", &[("letter", Words(&letter))]);
                 lines.push(around(text));
             }
-            let work = |k: usize| {
-                let round = &plan.rounds[k];
-                let only = piece.loops.get(&(k as u32 + 1)).copied();
-                let kind = round.kind.into();
-                round_work(plan.start, k as u32 + 1, &round.placement, kind, only)
-            };
+            let work = |k: usize| planned_work(piece, plan, k as u32 + 1);
             let this = work(k);
             // Rounds alike are said once, but not past a place where something is done.
             let stops = |after: u32| plan.stuffing.iter().find(move |s| s.after == after);
