@@ -325,6 +325,7 @@ toy-step-size-of-called = Größe: { $called }
 toy-step-put-down-called = { $called } hinstellen
 toy-step-add-called = { $called } hinzufügen
 toy-step-remove-called = { $called } entfernen
+toy-step-each-called-its-own-place = Jedem { $called } ein eigener Platz
 toy-step-who-it-is-made-for = Für wen es ist
 toy-step-attach = Hinzufügen: { $what }
 toy-step-change-the-what = Ändern: { $what }

@@ -325,6 +325,7 @@ toy-step-size-of-called = Size of { $called }
 toy-step-put-down-called = Put down { $called }
 toy-step-add-called = Add { $called }
 toy-step-remove-called = Remove { $called }
+toy-step-each-called-its-own-place = Each { $called } its own place
 toy-step-who-it-is-made-for = Who it is made for
 toy-step-attach = Add a { $what }
 toy-step-change-the-what = Change the { $what }

@@ -198,6 +198,15 @@ fn numbers(
         let copies = [Copies::One, Copies::Mirrored, Copies::Around(4)][new];
         here.change(index, PartTrait::Copies, actions, |part| part.copies = copies);
     }
+    if part.copies != Copies::One {
+        let words = "Each its own place";
+        let button = form::wide(ui, form::ROW, words, true, false);
+        let why = "Left and right, or each one around, become parts of their own";
+        if button.on_hover_text(why).clicked() {
+            let called = here.called(index);
+            actions.edit(Edit::Toy(ToyEdit::Separate { index, called }));
+        }
+    }
     if let Copies::Around(n) = part.copies {
         let number = NumberCell {
             caption: "How many",
