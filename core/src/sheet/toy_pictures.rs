@@ -11,8 +11,8 @@ use crate::picture::Rgb;
 use crate::picture::relief::{Relief, Still};
 use crate::picture::svg::{self, Frame};
 use crate::picture::toy::{
-    ShownStep, ToyLight, ToyPicture, ToyThing, call_outs, column_mm, lettered, shown_steps,
-    stand_out, thing_seen,
+    ShownStep, ToyLight, ToyPicture, ToyThing, call_outs, column_mm, lay_over, lettered,
+    shown_steps, stand_out, thing_seen,
 };
 use crate::piece::PieceId;
 use crate::plan::Plan;
@@ -136,8 +136,20 @@ impl ToyPictures {
         let picture = self.picture.only(shows, &step.attachments);
         let (mut still, things) = self.drawn(&picture, shows, COVER, pixels)?;
         let part = |pose: usize| self.part_of.get(pose).copied();
-        let is_lit = |seen| thing_seen(&things, seen).is_some_and(|t| step.is_about(t, part));
-        stand_out(&mut still, is_lit, PAPER, RIM);
+        let is_lit = |things: &[ToyThing], seen| {
+            thing_seen(things, seen).is_some_and(|thing| step.is_about(thing, part))
+        };
+        if still.map.iter().any(|seen| is_lit(&things, *seen)) {
+            stand_out(&mut still, |seen| is_lit(&things, seen), PAPER, RIM);
+            return Ok(still);
+        }
+        // What is put inside is seen by nobody: it is drawn as if the rest were glass.
+        stand_out(&mut still, |_| false, PAPER, RIM);
+        let scale = picture.fitted(COVER, pixels).scale;
+        let alone = |index: usize| step.part == Some(index);
+        let (inside, of_it) = self.seen(&picture, alone, scale, COVER, pixels)?;
+        let own: Vec<bool> = inside.map.iter().map(|seen| is_lit(&of_it, *seen)).collect();
+        lay_over(&mut still, &inside, &own, RIM);
         Ok(still)
     }
 

@@ -31,8 +31,8 @@ use upright::Upright;
 pub use called::CallOut;
 pub(crate) use called::{call_outs, column_mm, lettered};
 pub use seen::{ToyThing, thing_seen};
-pub(crate) use shown::stand_out;
 pub use shown::{ShownStep, shown_steps};
+pub(crate) use shown::{lay_over, stand_out};
 
 /// What is bought or stitched on as an eye or a nose: black. By eye, no source.
 const BLACK: Rgb = [30, 27, 27];

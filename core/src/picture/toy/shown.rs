@@ -58,7 +58,6 @@ pub(crate) fn stand_out(
     ground: Rgb,
     ink: Rgb,
 ) {
-    let [wide, tall] = still.size.map(|s| s as usize);
     let lit: Vec<bool> = still.map.iter().map(|seen| is_lit(*seen)).collect();
     let veiled = |[r, g, b, a]: [u8; 4]| {
         let clear = f32::from(a) / 255.0;
@@ -72,6 +71,25 @@ pub(crate) fn stand_out(
             *pixel = veiled(*pixel);
         }
     }
+    rim(still, &lit, ink);
+}
+
+/// Lays the pixels of `own` from a picture `of` the same size over `still`, half seen, with a
+/// line of `ink` around them.
+pub(crate) fn lay_over(still: &mut Still, of: &Still, own: &[bool], ink: Rgb) {
+    for ((pixel, over), own) in still.pixels.iter_mut().zip(&of.pixels).zip(own) {
+        if *own {
+            let mix =
+                |i: usize| (u16::from(pixel[i]) + 3 * u16::from(over[i])).div_ceil(4) as u8;
+            *pixel = [mix(0), mix(1), mix(2), mix(3)];
+        }
+    }
+    rim(still, own, ink);
+}
+
+/// A line of `ink` around the pixels that are `lit`.
+fn rim(still: &mut Still, lit: &[bool], ink: Rgb) {
+    let [wide, tall] = still.size.map(|s| s as usize);
     // About a hundredth of the picture, so that it is as strong at any size.
     let deep = (wide.max(tall) / 110).max(1) as isize;
     let inside = |x: isize, y: isize| {
