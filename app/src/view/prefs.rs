@@ -4,6 +4,8 @@ use egui::{Context, ThemePreference};
 use plumpline_core::Unit;
 use serde::{Deserialize, Serialize};
 
+use crate::kit::words::Language;
+
 /// Smallest and largest text, percent of the usual.
 pub const TEXT_PERCENT: (u16, u16) = (80, 200);
 /// Sizes of text that the keys and buttons step through, percent.
@@ -13,6 +15,8 @@ const STEPS: [u16; 9] = [80, 90, 100, 110, 125, 140, 150, 175, 200];
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Prefs {
+    /// What menus, cards and notices are said in.
+    pub language: Language,
     /// Light, dark, or as the desktop says.
     pub theme: ThemePreference,
     /// The unit of every length on screen.
@@ -31,6 +35,7 @@ pub struct Prefs {
 impl Default for Prefs {
     fn default() -> Self {
         Self {
+            language: Language::English,
             theme: ThemePreference::System,
             unit: Unit::Mm,
             text_percent: 100,
@@ -68,6 +73,7 @@ impl Prefs {
 
     /// Makes a context show itself so.
     pub fn show(self, ctx: &Context) {
+        self.language.speak();
         if ctx.options(|o| o.theme_preference) != self.theme {
             ctx.set_theme(self.theme);
         }

@@ -141,13 +141,15 @@ impl Studio {
     fn keep_gauge(&mut self, learned: &Calibration) {
         let piece = self.document.piece();
         let yarns = &self.document.project().yarns;
-        let yarn =
-            yarns.get(piece.yarn_of_round(1)).map_or("Yarn", |yarn| &yarn.name).to_owned();
+        let yarn = yarns
+            .get(piece.yarn_of_round(1))
+            .map_or(say!("told-a-yarn"), |yarn| &yarn.name)
+            .to_owned();
         let maker = self.view.sizes.maker.trim().to_owned();
         let today = day::iso((self.clock)());
         let entry = Entry::learned(yarn.clone(), maker, today, piece, learned);
         match self.home.enter_gauge(entry) {
-            Ok(()) => self.say(format!("{yarn} is in the gauge book."), false),
+            Ok(()) => self.say(say!("told-yarn-is-in-the-gauge-book", yarn = yarn), false),
             Err(error) => self.say(error.to_string(), true),
         }
     }
@@ -158,7 +160,7 @@ impl Studio {
         let (project, path, saved) = (&left.project, &left.of, &left.saved);
         let document = Document::recovered(project.clone(), path.clone(), saved.clone());
         self.take(document);
-        self.say("Your changes are back. Save them to keep them.", false);
+        self.say(say!("told-your-changes-are-back-save-them-to"), false);
     }
 
     /// The end of a frame: copies are kept, troubles told, first steps ended.
@@ -180,7 +182,7 @@ impl Studio {
         let free = !self.view.is_dragging() && !self.document.history.in_gesture();
         if free && self.home.desk.steps.is_some_and(|steps| steps.done()) {
             self.home.remember(|desk| desk.steps = None);
-            self.say("Shaped, pinned and read. File, New… begins a piece of your own.", false);
+            self.say(say!("told-shaped-pinned-and-read-file-new-starts"), false);
             ctx.request_repaint();
         }
     }

@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use plumpline_core::picture::Drawing;
 use plumpline_core::picture::chart::{Chart, Charts, KeyEntry, LEAST_SCALE};
 use plumpline_core::project::sheet_design::{SheetDetail, SheetSection};
-use plumpline_core::sheet::{Pictures, PieceSheet, Sheet, SizeSheet, Step, drawing_svg};
+use plumpline_core::sheet::{
+    CalledView, Pictures, PieceSheet, Sheet, SizeSheet, Step, ToySheet, drawing_svg,
+};
 use serde_json::{Value, json};
 use typst::foundations::Bytes;
 use unicode_normalization::UnicodeNormalization as _;
@@ -37,6 +39,12 @@ const FIELD_OF_MANY: [f32; 2] = [166.0, 86.0];
 const MANY: usize = 9;
 /// What the name of a piece takes under it, mm across and down.
 const NAME: [f32; 2] = [22.0, 5.0];
+/// Height of the pieces under the picture of the toy that they make, mm, and the field of that.
+const UNDER_TOY: f32 = 24.0;
+const TOY_HIGH: f32 = 62.0;
+/// The field of a view of the toy with the names of its parts, mm, and of a step.
+const VIEW: [f32; 2] = [85.0, 68.0];
+const STEP: [f32; 2] = [36.0, 29.0];
 /// Pieces whose measures still have room on the first page.
 const MEASURED_IN_FRONT: usize = 2;
 /// Pixels a millimetre of a body on paper: 200 to the inch, for yarn has no hard edges.
@@ -148,7 +156,7 @@ impl SheetFiles {
         let mut missing = Missing::default();
         settable(&mut data, fonts, &mut missing);
         let replaced = missing.said(|name| sheet.label(name));
-        let field = bodies_field(&sheet.pieces);
+        let field = bodies_field(&sheet.pieces, sheet.toy.is_some());
         let mut legend = Legend::default();
         for (i, piece) in sheet.pieces.iter().enumerate().filter(|_| has_pieces) {
             let room = [page[0] - MARGINS, page[1] - ABOVE_AND_BELOW];
@@ -170,6 +178,10 @@ impl SheetFiles {
             }
             data["pieces"][i]["pictures"] = pictures;
             data["pieces"][i]["runs_on"] = json!(runs_on(piece));
+        }
+        if let Some(toy) = sheet.toy.as_ref().filter(|_| has_pieces) {
+            let wide = if sheet.pieces.len() == 1 { FIELD_OF_ONE[0] } else { FIELD[0] };
+            data["toy"]["pictures"] = toy_pictures(&mut files, sheet, toy, wide, bodies)?;
         }
         data["paper"] = json!(paper);
         data["columns"] = json!(if options.columns == Columns::Two { 2 } else { 1 });
@@ -298,7 +310,7 @@ fn is_unseen(c: char) -> bool {
 
 /// How many bodies stand side by side in their field, and millimetres on paper for one of
 /// the bodies, the same for all.
-fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
+fn bodies_field(pieces: &[PieceSheet], under_toy: bool) -> (usize, f32) {
     let size = |piece: &PieceSheet| {
         let (tall, wide) =
             piece.sizes.first().map_or((1.0, 1.0), |s| (s.height_mm, s.width_mm));
@@ -306,10 +318,12 @@ fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
         [wide as f32 + 2.0, 0.97 * tall as f32 + 0.25 * wide as f32 + 2.0]
     };
     let sizes: Vec<[f32; 2]> = pieces.iter().map(size).collect();
-    let field = match pieces.len() {
-        1 => FIELD_OF_ONE,
-        MANY.. => FIELD_OF_MANY,
-        _ => FIELD,
+    let field = match (under_toy, pieces.len()) {
+        (true, 1) => [FIELD_OF_ONE[0], UNDER_TOY],
+        (_, MANY..) => FIELD_OF_MANY,
+        (true, _) => [FIELD[0], UNDER_TOY],
+        (false, 1) => FIELD_OF_ONE,
+        (false, _) => FIELD,
     };
     let name = if pieces.len() >= MANY { NAME } else { [0.0, 0.0] };
     let fit = |across: usize| {
@@ -362,6 +376,39 @@ impl Legend {
     }
 }
 
+/// The pictures of the whole toy: in a field so wide on the cover, of each step, and its views.
+fn toy_pictures(
+    files: &mut BTreeMap<String, Bytes>,
+    sheet: &Sheet,
+    toy: &ToySheet,
+    wide: f32,
+    bodies: &BodyCache,
+) -> Result<Value> {
+    let mut put = |name: String, file: Bytes, wide: f32, alt: &str| {
+        let path = format!("/toy-{name}");
+        files.insert(path.clone(), file);
+        json!({ "file": path, "alt": alt, "wide": wide })
+    };
+    let drawn = |step, field| bodies.toy(&toy.pictures, step, (field, FINE));
+    let cover = drawn(None, [wide, TOY_HIGH])?;
+    let cover = put("cover.png".into(), cover.file, wide, sheet.label("toy_picture"));
+    let mut views = Vec::new();
+    for view in CalledView::ALL {
+        let caption = sheet.label(view.label());
+        let file = bodies.called(&toy.pictures, view, (VIEW, FINE), caption)?;
+        let mut view = put(format!("{}.svg", view.label()), file, VIEW[0], caption);
+        view["caption"] = json!(caption);
+        views.push(view);
+    }
+    let mut steps = Vec::new();
+    for step in 0..toy.steps {
+        let described = sheet.label_of("step_picture", "n", &(step + 1).to_string());
+        let file = drawn(Some(step), STEP)?.file;
+        steps.push(put(format!("step{step}.png"), file, STEP[0], &described));
+    }
+    Ok(json!({ "cover": cover, "views": views, "steps": steps }))
+}
+
 /// The pictures of one piece, being laid out.
 struct LaidPictures<'a> {
     files: &'a mut BTreeMap<String, Bytes>,
@@ -394,7 +441,7 @@ impl LaidPictures<'_> {
 
     fn body(&mut self, scale: f32, bodies: &BodyCache) -> Result<Value> {
         let picture = bodies.picture(self.pictures, (scale * FINE).clamp(LEAST_FINE, 24.0))?;
-        let file = self.file("body.png", picture.png);
+        let file = self.file("body.png", picture.file);
         let [wide, tall] = picture.size_mm;
         let alt = &self.pictures.described;
         Ok(json!({ "file": file, "alt": alt, "wide": wide * scale, "tall": tall * scale }))

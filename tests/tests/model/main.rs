@@ -6,6 +6,7 @@ mod arranged;
 mod calibration;
 mod cards;
 mod charts;
+mod colour_work;
 mod companions;
 mod corpus;
 mod corpus_adds_up;

@@ -161,7 +161,7 @@ fn piece_pattern(
             match step {
                 Step::Rounds(line) => rounds(ui, bench, index, line, actions),
                 Step::Yarn(yarn) => between(ui, bench, &yarn.text),
-                Step::Stuff(words) => between(ui, bench, words),
+                Step::Stuff(words) | Step::Inside(words) => between(ui, bench, words),
             }
         }
         ui.add_space(4.0);
@@ -238,7 +238,7 @@ fn rounds(
     if response.has_focus() {
         paint::focus_ring(painter, rect, 4.0, t);
     }
-    let why = "Selects this round, on every view";
+    let why = say!("sheet-selects-this-round-in-every-view");
     if response.on_hover_text(why).clicked() {
         let other = bench.document.project().pieces.get(piece).filter(|_| !ours);
         if let Some(other) = other {

@@ -9,6 +9,7 @@ use plumpline_core::sheet::{changes, sheet_with};
 use plumpline_core::{Error, Project, disk, file};
 
 use super::purpose::{Outcome, Purpose, SheetToWrite, ToSave};
+use crate::kit::words::MessageKey;
 use crate::work::carried::{Carried, carry};
 use crate::work::own_pictures::OwnPictures;
 use crate::work::sheet_file::Form;
@@ -102,7 +103,7 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
         },
         Purpose::Sheet(sheet) => {
             let ending = sheet.form.ending();
-            wrote(SHEET, path, ending, |path| sheet_file(&sheet, path))
+            wrote(message!("file-sheet"), path, ending, |path| sheet_file(&sheet, path))
         }
         Purpose::OwnPicture(of) => match picture::size(&path) {
             Ok(_) => Outcome::OwnPicture(path, of),
@@ -114,10 +115,12 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
                 Err(error) => failed(error),
             }
         }
-        Purpose::Body(picture) => wrote("The picture", path, "png", |_| picture.png()),
-        Purpose::Lesson(print) => wrote("The lesson", path, "pdf", |_| print.pdf()),
+        Purpose::Body(picture) => {
+            wrote(message!("file-picture"), path, "png", |_| picture.png())
+        }
+        Purpose::Lesson(print) => wrote(message!("file-lesson"), path, "pdf", |_| print.pdf()),
         Purpose::SaveCourse(text) => {
-            wrote("The course", path, "ron", |_| Ok(text.as_bytes().to_vec()))
+            wrote(message!("file-course"), path, "ron", |_| Ok(text.as_bytes().to_vec()))
         }
         Purpose::Course => match course(&path) {
             Ok(course) => Outcome::Course(Box::new(course)),
@@ -135,7 +138,7 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
 
 /// Writes what `make` makes for a file to `path`, or to that with its ending where it has none.
 fn wrote(
-    what: &'static str,
+    what: MessageKey,
     path: PathBuf,
     ending: &str,
     make: impl FnOnce(&Path) -> Result<Vec<u8>, String>,
@@ -177,9 +180,6 @@ fn saved(
         Err(error) => Outcome::Failed(error.to_string()),
     }
 }
-
-/// What a written sheet is called.
-pub(crate) const SHEET: &str = "The sheet";
 
 /// The sheet as a file of the form that the ending of `path` asks for.
 fn sheet_file(wish: &SheetToWrite, path: &Path) -> Result<Vec<u8>, String> {

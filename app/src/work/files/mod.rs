@@ -15,7 +15,7 @@ use egui::Context;
 use super::lingering::{LINGERS, Lingering, LongWork};
 use super::worker::{Queue, Ticket, Voice, Worker};
 use carry_out::Written;
-pub(crate) use carry_out::{SHEET, course, pattern_text};
+pub(crate) use carry_out::{course, pattern_text};
 pub use purpose::{Outcome, OwnPictureUse, Purpose, SheetToWrite, ToSave};
 
 /// A dialog that closes sooner than anyone can was never shown.

@@ -46,11 +46,11 @@ pub struct FirstSteps {
 
 impl FirstSteps {
     /// Each step in order, with its words and whether it is done.
-    pub const fn list(self) -> [(&'static str, bool); 3] {
+    pub fn list(self) -> [(&'static str, bool); 3] {
         [
-            ("Drag a knot of the outline", self.knot),
-            ("Pull a bar’s end, or pin a round", self.count),
-            ("Read the sheet, or copy it", self.sheet),
+            (say!("first-drag-a-knot-of-the-outline"), self.knot),
+            (say!("first-pull-a-bars-end-or-pin-a-round"), self.count),
+            (say!("first-read-the-sheet-or-copy-it"), self.sheet),
         ]
     }
 

@@ -113,13 +113,12 @@ pub fn left(folder: &Path) -> Vec<Left> {
 /// How long ago, in words.
 pub fn ago(age: Duration) -> String {
     let minutes = age.as_secs() / 60;
-    let (number, unit) = match minutes {
-        0 => return "less than a minute ago".into(),
-        1..60 => (minutes, "minute"),
-        60..1440 => (minutes / 60, "hour"),
-        _ => (minutes / 1440, "day"),
-    };
-    format!("{number} {unit}{} ago", if number == 1 { "" } else { "s" })
+    match minutes {
+        0 => say!("ago-moment").into(),
+        1..60 => say!("ago-minutes", n = minutes),
+        60..1440 => say!("ago-hours", n = minutes / 60),
+        _ => say!("ago-days", n = minutes / 1440),
+    }
 }
 
 #[cfg(test)]

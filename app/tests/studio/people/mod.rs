@@ -2,6 +2,7 @@
 
 mod controls;
 mod keyboard;
+mod language;
 mod places;
 mod reach;
 mod settings;
