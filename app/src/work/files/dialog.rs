@@ -10,27 +10,31 @@ use crate::work::{pattern_file, picture};
 pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     let dialog = rfd::FileDialog::new().set_title(title(purpose));
     let dialog = match purpose {
-        Purpose::Picture => dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS),
+        Purpose::Picture => {
+            dialog.add_filter(say!("dialog-png-jpeg-or-webp"), &picture::ENDINGS)
+        }
         Purpose::Shape => {
             let all = [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat();
-            dialog.add_filter("Pictures, drawings, tables and solids", &all)
+            dialog.add_filter(say!("dialog-pictures-drawings-tables-and-solids"), &all)
         }
         Purpose::Pattern => {
-            dialog.add_filter("Text, page, document or PDF", &pattern_file::ENDINGS)
+            dialog.add_filter(say!("dialog-text-page-document-or-pdf"), &pattern_file::ENDINGS)
         }
-        Purpose::SavePattern(_) => {
-            dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
-        }
+        Purpose::SavePattern(_) => dialog
+            .add_filter(say!("dialog-plain-text"), &["txt"])
+            .add_filter("Markdown", &["md"]),
         Purpose::Body(_) => dialog.add_filter("PNG", &["png"]),
         Purpose::Lesson(_) => dialog.add_filter("PDF", &["pdf"]),
-        Purpose::SaveCourse(_) | Purpose::Course => dialog.add_filter("Course", &["ron"]),
+        Purpose::SaveCourse(_) | Purpose::Course => {
+            dialog.add_filter(say!("dialog-course"), &["ron"])
+        }
         Purpose::Sheet(..) => dialog
             .add_filter("PDF", &["pdf"])
-            .add_filter("Page for a browser", &["html"])
+            .add_filter(say!("dialog-web-page"), &["html"])
             .add_filter("Markdown", &["md"])
-            .add_filter("Plain text", &["txt"])
-            .add_filter("Picture of the first page", &["png"]),
-        _ => dialog.add_filter("Plumpline project", &["ron"]),
+            .add_filter(say!("dialog-plain-text"), &["txt"])
+            .add_filter(say!("dialog-picture-of-the-first-page"), &["png"]),
+        _ => dialog.add_filter(say!("dialog-plumpline-project"), &["ron"]),
     };
     let dialog = match suggested.parent() {
         Some(folder) if folder.is_dir() => dialog.set_directory(folder),
@@ -44,16 +48,16 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
 
 fn title(purpose: &Purpose) -> &'static str {
     match purpose {
-        Purpose::Open => "Open a project",
-        Purpose::Pattern => "Open a written pattern",
-        Purpose::Picture => "Choose a picture to trace",
-        Purpose::Shape => "Choose a file with a shape in it",
-        Purpose::SavePattern(_) => "Save the written pattern",
-        Purpose::Sheet(..) => "Save the pattern",
-        Purpose::Body(_) => "Save the picture of the body",
-        Purpose::Lesson(_) => "Print the lesson as a PDF",
-        Purpose::SaveCourse(_) => "Save the course",
-        Purpose::Course => "Open a course",
-        _ => "Save the project",
+        Purpose::Open => say!("dialog-open-a-project"),
+        Purpose::Pattern => say!("dialog-open-a-written-pattern"),
+        Purpose::Picture => say!("dialog-choose-a-picture-to-trace"),
+        Purpose::Shape => say!("dialog-choose-a-file-with-a-shape-in-it"),
+        Purpose::SavePattern(_) => say!("dialog-save-the-written-pattern"),
+        Purpose::Sheet(..) => say!("dialog-export-the-sheet"),
+        Purpose::Body(_) => say!("dialog-export-the-picture-of-the-body"),
+        Purpose::Lesson(_) => say!("dialog-print-the-lesson-as-a-pdf"),
+        Purpose::SaveCourse(_) => say!("dialog-save-the-course"),
+        Purpose::Course => say!("dialog-open-a-course"),
+        _ => say!("dialog-save-the-project"),
     }
 }
