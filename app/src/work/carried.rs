@@ -85,11 +85,12 @@ fn beside(source: &Path, folder: &Path) -> (String, Option<String>) {
     };
     match copied() {
         Ok(copy) => {
-            let told = format!("{copy} is copied beside the project, so that it goes along.");
+            let told = say!("trouble-copy-is-copied-next-to-the-project-so", copy = copy);
             (copy, Some(told))
         }
         Err(error) => {
-            let told = format!("The picture does not go along: {error}.");
+            let told =
+                say!("trouble-the-picture-does-not-go-with-the", error = error.to_string());
             (name, Some(told))
         }
     }

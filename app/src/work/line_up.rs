@@ -153,7 +153,10 @@ impl LineUp {
                 // Of sizes that are others now.
                 Ok(_) => {}
                 Err(broken) if is_last => {
-                    return Err(format!("The sizes could not be drawn ({broken})"));
+                    return Err(say!(
+                        "trouble-the-sizes-could-not-be-drawn-broken",
+                        broken = broken.to_string()
+                    ));
                 }
                 Err(_) => {}
             }

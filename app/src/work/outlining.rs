@@ -149,7 +149,8 @@ impl Outlining {
         let mut news = false;
         while let Some(heard) = self.worker.hear() {
             if self.awaited.take_if(|ticket| *ticket == heard.to).is_some() {
-                let broken = |why| format!("the picture could not be traced ({why})");
+                let broken =
+                    |why| say!("trouble-the-picture-could-not-be-traced-why", why = why);
                 let (found, size) =
                     heard.answer.unwrap_or_else(|broke| (Err(broken(broke.to_string())), None));
                 self.found = Some(found);

@@ -70,9 +70,10 @@ impl Tracing {
         let read = match heard.answer {
             Ok(_) if !is_last => return None, // The piece is another by now.
             Ok(read) => read,
-            Err(broken) => {
-                Err(format!("the picture could not be read ({broken}); choose another"))
-            }
+            Err(broken) => Err(say!(
+                "trouble-the-picture-could-not-be-read-broken",
+                broken = broken.to_string()
+            )),
         };
         if !is_last {
             return read.err();
@@ -186,7 +187,8 @@ pub(crate) fn laid_over(
     let (width, _) = size(path)?;
     let image = read(path)?;
     let [wide, high] = image.size.map(|side| side as u32);
-    let no_picture = || line(path, "it cannot be drawn on", "choose another");
+    let no_picture =
+        || line(path, say!("trouble-it-cannot-be-shown"), say!("trouble-choose-another"));
     let mut over = Pixmap::new(wide, high).ok_or_else(no_picture)?;
     for (to, from) in over.pixels_mut().iter_mut().zip(&image.pixels) {
         let [r, g, b, a] = from.to_array();

@@ -161,14 +161,14 @@ impl Checked {
         firmness: Firmness,
     ) -> plumpline_core::Result<MadeProject> {
         let Reading { pattern, unread, .. } = &self.reading;
-        shape(pattern, unread, "Written piece", gauge, firmness)
+        shape(pattern, unread, say!("trouble-written-piece"), gauge, firmness)
     }
 }
 
 impl Proofreading {
     /// The work under way, if it takes so long that a person wonders.
     pub fn lingering(&self) -> Option<Lingering> {
-        lingering::of(&self.worker, LongWork::Proofread, "Reading the pattern")
+        lingering::of(&self.worker, LongWork::Proofread, say!("trouble-reading-the-pattern"))
     }
 
     /// Gives it up.
@@ -334,8 +334,9 @@ impl Proofreading {
                 Ok(_) => {} // The text is another by now.
                 Err(broken) => {
                     self.checked.take_if(|_| is_last);
-                    return Err(format!(
-                        "The pattern could not be checked ({broken}); change it to try again"
+                    return Err(say!(
+                        "trouble-the-pattern-could-not-be-checked",
+                        broken = broken.to_string()
                     ));
                 }
             }

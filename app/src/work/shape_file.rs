@@ -85,7 +85,9 @@ impl ReadProfile {
     /// What to judge it by, a sentence without its full stop each.
     pub(crate) fn told(&self, unit: Unit) -> Vec<String> {
         match self {
-            Self::Measured(outline) => vec![format!("{} knots", outline.knots.len())],
+            Self::Measured(outline) => {
+                vec![say!("start-knots-knots", knots = outline.knots.len())]
+            }
             Self::Drawn(fitted) => vec![fitted.told(unit)],
             Self::Turned(solid) => solid.told(unit),
         }

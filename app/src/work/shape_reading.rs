@@ -8,7 +8,7 @@ use egui::Context;
 use super::pace::WorkPace;
 use super::picture;
 use super::shape_file::{ProfileReading, ReadProfile, ShapeKind, read_profile};
-use super::worker::{Newest, Ticket, Voice, Worker};
+use super::worker::{Broken, Newest, Ticket, Voice, Worker};
 
 /// A file to read, and how.
 #[derive(Debug, Clone, PartialEq)]
@@ -88,7 +88,9 @@ impl ShapeReading {
         let mut news = false;
         while let Some(heard) = self.worker.hear() {
             if self.awaited.take_if(|ticket| *ticket == heard.to).is_some() {
-                let broken = |why| Err(format!("the file could not be read ({why})"));
+                let broken = |why: Broken| {
+                    Err(say!("trouble-the-file-could-not-be-read-why", why = why.to_string()))
+                };
                 self.found = Some(heard.answer.unwrap_or_else(broken));
                 news = true;
             }
@@ -110,5 +112,6 @@ impl ShapeReading {
 /// The name of a piece that begins with the file at `path`.
 pub(crate) fn name_of(path: &Path) -> String {
     let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned());
-    stem.filter(|stem| !stem.trim().is_empty()).unwrap_or_else(|| "Piece".to_owned())
+    stem.filter(|stem| !stem.trim().is_empty())
+        .unwrap_or_else(|| say!("trouble-piece").to_owned())
 }

@@ -125,7 +125,7 @@ impl Default for Sizing {
 impl Sizing {
     /// The work under way, if it takes so long that a person wonders.
     pub fn lingering(&self) -> Option<Lingering> {
-        lingering::of(&self.worker, LongWork::Sizes, "Working out the sizes")
+        lingering::of(&self.worker, LongWork::Sizes, say!("trouble-preparing-the-sizes"))
     }
 
     /// Gives it up.
@@ -185,8 +185,9 @@ impl Sizing {
                     if is_last {
                         self.state = SizesState::Broken;
                     }
-                    return Err(format!(
-                        "The sizes could not be worked out ({broken}); change one to try again"
+                    return Err(say!(
+                        "trouble-the-sizes-could-not-be-planned-broken",
+                        broken = broken.to_string()
                     ));
                 }
             }

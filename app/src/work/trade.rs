@@ -126,7 +126,10 @@ impl Trade {
                 Ok(_) if is_late => continue,
                 Ok(found) => found,
                 Err(broken) => {
-                    let why = format!("The answers could not be worked out ({broken})");
+                    let why = say!(
+                        "trouble-the-results-could-not-be-found-broken",
+                        broken = broken.to_string()
+                    );
                     if is_late {
                         return Err(why);
                     }

@@ -286,7 +286,10 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
             match self.start(ctx) {
                 Ok(running) => self.running = Some(running),
                 Err(error) => {
-                    let why = format!("no thread could be started: {error}");
+                    let why = say!(
+                        "trouble-no-thread-could-be-started-error",
+                        error = error.to_string()
+                    );
                     self.own.push_back(Heard { to: self.asked, answer: Err(Broken { why }) });
                     ctx.request_repaint();
                 }
@@ -316,7 +319,7 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
         }
         let under_way = self.asked - waiting.left();
         if self.done < under_way {
-            let answer = Err(Broken { why: "it was stopped".into() });
+            let answer = Err(Broken { why: say!("trouble-it-was-stopped").into() });
             self.own.push_back(Heard { to: under_way, answer });
         }
         self.since = Instant::now();
@@ -424,5 +427,5 @@ fn run<W: Waiting, Answer>(
 fn words(panic: &(dyn Any + Send)) -> String {
     let text = panic.downcast_ref::<&str>().map(|text| (*text).to_owned());
     let text = text.or_else(|| panic.downcast_ref::<String>().cloned());
-    text.unwrap_or_else(|| "the program is at fault".into())
+    text.unwrap_or_else(|| say!("trouble-the-program-is-at-fault").into())
 }

@@ -253,7 +253,7 @@ fn the_toy_is_turned_looked_at_from_its_sides_and_taken_apart() {
     let path = whole(home.path());
     let mut bench = at_assembly(&home.path().join("home"), &path);
     for (button, side) in
-        [("front", ToySide::Front), ("side", ToySide::Side), ("back", ToySide::Back)]
+        [("Front", ToySide::Front), ("Side", ToySide::Side), ("Back", ToySide::Back)]
     {
         click(&mut bench, &format!("Look at it: {button}"));
         assert_eq!(bench.state().view().toy.side(), side);
@@ -264,7 +264,7 @@ fn the_toy_is_turned_looked_at_from_its_sides_and_taken_apart() {
     assert_eq!(bench.state().view().toy.side(), ToySide::Free);
     assert_eq!(steps(&bench), 0, "looking is no step");
     let small = bench.state().toy().place().expect("a place").scale();
-    let slider = bench.get_by_label("Parts drawn apart").rect();
+    let slider = bench.get_by_label("Parts pulled apart").rect();
     drag(&mut bench, slider.left_center() + vec2(8.0, 0.0), vec2(100.0, 0.0));
     assert!(bench.state().view().toy.apart > 0.5);
     assert!(bench.state().toy().place().expect("a place").scale() < small, "it needs room");
@@ -318,9 +318,9 @@ fn what_the_toy_hangs_by_is_added_changed_and_told() {
     until_settled(&mut bench);
     assert_eq!(steps(&bench), 2);
     assert!(bench.query_by_label_contains("Attachment 1: Loop").is_some());
-    bench.get_by_label("Remove the loop").focus();
+    bench.get_by_label("Remove: loop").focus();
     bench.run();
-    click(&mut bench, "Remove the loop");
+    click(&mut bench, "Remove: loop");
     until_settled(&mut bench);
     assert_eq!((hangs(&bench), toy(&bench).attachments.len()), (0, 0));
 }

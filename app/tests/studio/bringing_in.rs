@@ -103,7 +103,7 @@ fn a_busy_background_is_marked_by_the_keyboard_alone() {
     assert!(why.contains("draw a rectangle"), "{why}");
     bench.get_by_label("The picture with the traced line").focus();
     bench.run();
-    assert!(bench.query_by_label_contains("Space begins a mark").is_some(), "keys are told");
+    assert!(bench.query_by_label_contains("Space starts a mark").is_some(), "keys are told");
     let walk = |bench: &mut Bench<'_>, key: Key, times: u32| {
         for _ in 0..times {
             bench.key_press_modifiers(Modifiers::SHIFT, key);

@@ -208,7 +208,7 @@ fn a_traced_picture_goes_along_and_names_no_folder() {
     until(&mut bench, "it is saved", |b| !b.state().document().is_changed());
     let text = std::fs::read_to_string(&path).expect("it is there");
     assert!(text.contains("\"pear.png\"") && !text.contains("photos"), "{text}");
-    assert!(told(&bench, "copied beside the project"));
+    assert!(told(&bench, "copied next to the project"));
     std::fs::remove_dir_all(&photos).expect("removed");
     let piece = bench.state().document().project().piece(PieceId::new(0)).expect("it is there");
     assert_eq!(piece.picture.as_ref().map(|p| &*p.path), Some("pear.png"));

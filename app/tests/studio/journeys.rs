@@ -81,7 +81,7 @@ fn the_designer_goes_from_a_sketch_to_a_saved_pattern() {
     assert_ne!(bench.state().plan().expect("a plan").counts(), counts);
     bench.get_by_label_contains("Height ").click();
     bench.run();
-    bench.get_by_label("New height").type_text("11 cm");
+    bench.get_by_label("New value: Height").type_text("11 cm");
     bench.run();
     bench.key_press(Key::Enter);
     bench.run();

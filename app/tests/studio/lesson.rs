@@ -50,7 +50,7 @@ fn the_whole_course_is_gone_through_by_keyboard_alone() {
         for (i, step) in course.steps.iter().enumerate() {
             assert_eq!(bench.state().view().lesson.step, i);
             // The answer is nowhere before it is asked for.
-            assert!(!reads(&bench, "Why it is so"), "{}", step.name);
+            assert!(!reads(&bench, "Why"), "{}", step.name);
             match (&step.prediction.ask, answer(&bench, i)) {
                 (LessonAsk::Number { .. }, LessonAnswer::Number { value, .. }) => {
                     tab_to(&mut bench, accesskit::Role::TextInput, "Your prediction");
@@ -67,7 +67,7 @@ fn the_whole_course_is_gone_through_by_keyboard_alone() {
                 (ask, answer) => panic!("{ask:?} is answered by {answer:?}"),
             }
             until_settled(&mut bench);
-            assert!(reads(&bench, "Why it is so"), "{} at {width}", step.name);
+            assert!(reads(&bench, "Why"), "{} at {width}", step.name);
             let state = bench.state().lesson().state().expect("cloth");
             assert!(state.rests && !state.held, "{}", step.name);
             // Its words tell how the prediction differed.
@@ -83,7 +83,7 @@ fn the_whole_course_is_gone_through_by_keyboard_alone() {
         assert_eq!(bench.state().view().lesson.step, course.steps.len(), "the piece itself");
         assert!(reads(&bench, "your own piece relaxes"));
         press(&mut bench, Key::PageUp);
-        assert!(reads(&bench, "Why it is so"), "what was said stands when one comes back");
+        assert!(reads(&bench, "Why"), "what was said stands when one comes back");
     }
 }
 
@@ -111,7 +111,7 @@ fn the_rounds_follow_the_slider_and_the_arrows() {
     assert!(bench.query_by_label("new stitches in each round").is_none(), "not before");
     click(&mut bench, "it cups");
     until_settled(&mut bench);
-    bench.get_by_label("The cloth").focus();
+    bench.get_by_label("The fabric").focus();
     bench.run();
     for _ in 0..4 {
         press(&mut bench, Key::ArrowUp);
@@ -168,13 +168,13 @@ fn predictions_are_kept_on_this_computer_and_can_be_forgotten() {
 #[test]
 fn a_lesson_is_presented_in_the_whole_window_and_left_by_esc() {
     let mut bench = at_lesson(1440.0, 900.0);
-    let small = bench.get_by_label("The cloth").rect();
+    let small = bench.get_by_label("The fabric").rect();
     assert!(bench.query_by_label("File").is_some());
     press(&mut bench, Key::F5);
     until_settled(&mut bench);
     assert!(bench.state().view().lesson.presents);
     assert!(bench.query_by_label("File").is_none(), "the strip is gone");
-    assert!(bench.get_by_label("The cloth").rect().area() > 1.1 * small.area());
+    assert!(bench.get_by_label("The fabric").rect().area() > 1.1 * small.area());
     press(&mut bench, Key::Escape);
     assert!(!bench.state().view().lesson.presents);
     assert!(bench.query_by_label("File").is_some());

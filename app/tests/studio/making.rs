@@ -91,7 +91,7 @@ fn a_whole_ball_is_made_by_keyboard_alone_and_is_in_its_file() {
     }
     assert!(stitches > 20);
     assert_eq!(stops, [Stop::Stuff, Stop::Close]);
-    assert!(bench.query_by_label_contains("Ball is made.").is_some());
+    assert!(bench.query_by_label_contains("Ball is finished.").is_some());
     assert_eq!(progress(&bench, 0, 1).worked, counts);
     assert_eq!(bench.state().document().history.undo_steps(), 0, "no steps of undo");
     until(&mut bench, "it is saved", |b| !b.state().document().is_changed());

@@ -26,7 +26,7 @@ fn a_duplicate_is_a_piece_of_its_own_and_one_step() {
     assert_eq!(project(&bench).pieces.len(), 2);
     assert_eq!(bench.state().document().place(), 1, "the copy is in hand");
     open(&mut bench);
-    click(&mut bench, "Make, more");
+    click(&mut bench, "How many, more");
     assert_eq!(project(&bench).pieces[1].copies, 2);
     bench.key_press(Key::Escape);
     bench.run();

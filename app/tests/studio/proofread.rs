@@ -59,7 +59,7 @@ fn a_broken_pattern_is_found_mended_and_the_mend_can_be_taken_back() {
     bench.get_by_label_contains("Rnd 4 takes 15 of the 18 stitches").click();
     bench.run();
     assert_eq!(bench.state().proofreading().taken(), Some((0, false)));
-    bench.get_by_label("Mend line 5, finding 1").click();
+    bench.get_by_label("Fix line 5, problem 1").click();
     bench.run();
     assert_eq!(findings(&bench), 0);
     let mended = BROKEN.replace("(sc 2, inc) x 5", "(sc 2, inc) x 6");
@@ -147,7 +147,7 @@ fn say(bench: &mut Bench<'_>, finding: &str, means: &str) {
     bench.run();
     bench.event(Event::Text(means.into()));
     bench.run();
-    bench.get_by_label("Keep what it means").click();
+    bench.get_by_label("Save what it means").click();
     bench.run();
 }
 

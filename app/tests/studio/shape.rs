@@ -184,7 +184,7 @@ fn a_typed_height_scales_the_outline() {
     let was = bench.state().plan().unwrap().size_mm.height;
     bench.get_by_label_contains("Height ").click();
     bench.run();
-    bench.get_by_label("New height").type_text("15 cm");
+    bench.get_by_label("New value: Height").type_text("15 cm");
     bench.run();
     bench.key_press(Key::Enter);
     bench.run();

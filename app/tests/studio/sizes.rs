@@ -263,7 +263,7 @@ fn an_entry_is_struck_out_and_put_back_by_key_alone() {
     let book = written(home.path(), &["Moor", "Oat", "Slate"]);
     let mut bench = at_home(home.path());
     click(&mut bench, "Beside the sizes: Another yarn");
-    bench.get_by_label("Gauge of Oat, 3.5 mm, Ada, learned 2024-02-01");
+    bench.get_by_label("Gauge of Oat, 3.5 mm, Ada, measured 2024-02-01");
     bench.get_by_label("Delete Oat, 3.5 mm, Ada").focus();
     bench.run();
     bench.key_press(Key::Enter);

@@ -277,11 +277,11 @@ fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
     let (kind, what) = match why {
         Unheld::Wrinkles => (
             WarningKind::Wrinkle,
-            "cloth this flat wrinkles around and bulges; a rounder outline there holds",
+            "fabric this flat wrinkles around and bulges; a rounder outline there holds",
         ),
         Unheld::Flat => (
             WarningKind::Flat,
-            "cloth this level has nothing to hold it; a card insert or a steeper side does",
+            "fabric this level has nothing to hold it; a card insert or a steeper side does",
         ),
     };
     Warning { kind, rounds: vec![first, last], what: format!("{what}.").into() }
@@ -363,7 +363,7 @@ fn frills(piece: &Piece, chosen: &Chosen) -> Vec<Warning> {
     let warning = |(first, last): (u32, u32)| Warning {
         kind: WarningKind::Frill,
         rounds: vec![first, last],
-        what: "more stitches are gained than lie flat, so the cloth stands in folds there. \
+        what: "more stitches are gained than lie flat, so the fabric stands in folds there. \
                Fewer stitches or a gentler outline lie smooth."
             .into(),
     };
@@ -386,7 +386,7 @@ fn slack(chosen: &Chosen) -> Vec<Warning> {
             kind: WarningKind::Slack,
             rounds: vec![first, last],
             what: format!(
-                "the stuffing leaves up to {:.0} % of the cloth slack, so it ripples. \
+                "the stuffing leaves up to {:.0} % of the fabric slack, so it ripples. \
                  A rounder outline there, or fewer stitches, is smooth.",
                 100.0 * most
             )

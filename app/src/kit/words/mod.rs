@@ -116,12 +116,12 @@ mod tests {
         let both = |n: usize| {
             Language::ALL.map(|language| {
                 language.speak();
-                say!("count-stitches", n = n)
+                say!("ago-minutes", n = n)
             })
         };
-        assert_eq!(both(1), ["1 stitch", "1 Masche"]);
-        assert_eq!(both(0), ["0 stitches", "0 Maschen"]);
-        assert_eq!(both(1200), ["1200 stitches", "1200 Maschen"]);
+        assert_eq!(both(1), ["1 minute ago", "vor 1 Minute"]);
+        assert_eq!(both(0), ["0 minutes ago", "vor 0 Minuten"]);
+        assert_eq!(both(1200), ["1200 minutes ago", "vor 1200 Minuten"]);
     }
 
     #[test]

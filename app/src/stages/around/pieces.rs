@@ -20,7 +20,7 @@ const CHIP: f32 = 30.0;
 /// Between chips.
 const GAP: f32 = 6.0;
 /// Width of the card.
-const WIDTH: f32 = 236.0;
+const WIDTH: f32 = 284.0;
 
 /// The chips from `left` to at most `limit`; returns their right end.
 pub(super) fn show(

@@ -33,10 +33,10 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut
     }
     comes_to(ui, here, index);
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 34.0), Sense::hover());
-    let words = "Remove";
+    let words = say!("attach-remove");
     let size = vec2(controls::words_width(ui, words), 26.0);
     let place = Rect::from_min_size(pos2(rect.right() - size.x, rect.top() + 4.0), size);
-    let name = format!("Remove the {}", attachment_word(attachment));
+    let name = say!("attach-remove-one", what = attachment_word(attachment));
     if controls::button(ui, place, ButtonFace::Words(words), &name, true).clicked() {
         actions.edit(Edit::Toy(ToyEdit::Detach(index)));
     }
@@ -60,55 +60,93 @@ fn whole<'a>(
 }
 
 fn of_cord(ui: &mut Ui, here: &ToyBench<'_>, cord: &mut Cord, actions: &mut Actions) {
-    hold(ui, here, "Held by", &mut cord.from, actions);
+    hold(ui, here, say!("attach-held-by"), &mut cord.from, actions);
     if let Some(to) = &mut cord.to {
-        hold(ui, here, "Down to", to, actions);
+        hold(ui, here, say!("attach-down-to"), to, actions);
     }
-    let rect = form::row(ui, "Goes", "Laid around it, or drawn through it");
+    let rect =
+        form::row(ui, say!("attach-goes"), say!("attach-around-it-or-pulled-through-it"));
     let ways = [CordWay::Around, CordWay::Through];
     let now = usize::from(cord.way == CordWay::Through);
-    if let Some(new) = form::pick(ui, rect, "Cord goes", &["around", "through"], now) {
+    if let Some(new) = form::pick(
+        ui,
+        rect,
+        say!("attach-cord-goes"),
+        &[say!("attach-around"), say!("attach-through")],
+        now,
+    ) {
         cord.way = ways[new];
     }
-    let rect = form::row(ui, "Knots", "On which side of the cloth they are");
+    let rect = form::row(
+        ui,
+        say!("attach-knots"),
+        say!("attach-on-which-side-of-the-fabric-they-are"),
+    );
     let now = usize::from(cord.knots == Knots::Outside);
-    if let Some(new) = form::pick(ui, rect, "Knots", &["inside", "outside"], now) {
+    if let Some(new) = form::pick(
+        ui,
+        rect,
+        say!("attach-knots"),
+        &[say!("attach-inside"), say!("attach-outside")],
+        now,
+    ) {
         cord.knots = [Knots::Inside, Knots::Outside][new];
     }
     let mut grid = CellGrid::new();
     let (caption, why) = match cord.to {
-        Some(_) => ("Drop", "How far below the other end hangs"),
-        None => ("Free loop", "How long the free loop above is"),
+        Some(_) => (say!("attach-drop"), say!("attach-how-far-below-the-other-end-hangs")),
+        None => (say!("attach-free-loop"), say!("attach-how-long-the-free-loop-above-is")),
     };
-    let cell =
-        millimetres((caption, "Drop of the cord", why), cord.drop_mm, (0.0, 3000.0, 5.0));
+    let cell = millimetres(
+        (caption, say!("attach-drop-of-the-cord"), why),
+        cord.drop_mm,
+        (0.0, 3000.0, 5.0),
+    );
     if let Some(mm) = grid.number(ui, &cell, actions) {
         cord.drop_mm = mm;
     }
-    let words = ("Thick", "Thickness of the cord", "How thick it is");
+    let words = (
+        say!("attach-thick"),
+        say!("attach-thickness-of-the-cord"),
+        say!("attach-how-thick-it-is"),
+    );
     let cell = millimetres(words, cord.thickness_mm, (0.1, 50.0, 0.5));
     if let Some(mm) = grid.number(ui, &cell, actions) {
         cord.thickness_mm = mm;
     }
-    let words = ("Strands", "Strands of the cord", "How many cords go down");
+    let words = (
+        say!("attach-strands"),
+        say!("attach-strands-of-the-cord"),
+        say!("attach-how-many-cords-go-down"),
+    );
     if let Some(n) = grid.number(ui, &whole(words, cord.strands, 24.0), actions) {
         cord.strands = n as u32;
     }
 }
 
 fn ring(ui: &mut Ui, here: &ToyBench<'_>, hanger: &mut Hanger, actions: &mut Actions) {
-    hold(ui, here, "On", &mut hanger.on, actions);
-    let rect = form::row(ui, "Sits", "On the axis, or on the cloth beside it");
+    hold(ui, here, say!("attach-on"), &mut hanger.on, actions);
+    let rect = form::row(
+        ui,
+        say!("attach-sits"),
+        say!("attach-on-the-axis-or-on-the-fabric-beside-it"),
+    );
     let now = usize::from(hanger.around.is_some());
-    if let Some(new) = form::pick(ui, rect, "Loop sits", &["on the axis", "aside"], now) {
+    if let Some(new) = form::pick(
+        ui,
+        rect,
+        say!("attach-loop-sits"),
+        &[say!("attach-on-the-axis"), say!("attach-aside")],
+        now,
+    ) {
         hanger.around = [None, Some(0.0)][new];
     }
     let mut grid = CellGrid::new();
     if let Some(around) = hanger.around {
         let cell = NumberCell {
-            caption: "From front",
-            name: "Turn of the loop",
-            why: "How far around from the front, the way the rounds run",
+            caption: say!("attach-from-front"),
+            name: say!("attach-turn-of-the-loop"),
+            why: say!("attach-how-far-around-from-the-front-the-way"),
             value: (360.0 * around).round(),
             span: (-180.0, 180.0, 5.0),
             decimals: 0,
@@ -118,19 +156,30 @@ fn ring(ui: &mut Ui, here: &ToyBench<'_>, hanger: &mut Hanger, actions: &mut Act
             hanger.around = Some(deg / 360.0);
         }
     }
-    let words = ("Around", "Length of the loop", "Length of the loop all around");
+    let words = (
+        say!("attach-around-large"),
+        say!("attach-length-of-the-loop"),
+        say!("attach-length-of-the-loop-all-around"),
+    );
     if let Some(mm) =
         grid.number(ui, &millimetres(words, hanger.around_mm, (1.0, 3000.0, 5.0)), actions)
     {
         hanger.around_mm = mm;
     }
-    let words =
-        ("Stands off", "How far the loop stands off", "From the cloth to where it bears");
+    let words = (
+        say!("attach-stands-off"),
+        say!("attach-how-far-the-loop-stands-off"),
+        say!("attach-from-the-fabric-to-where-it-hangs"),
+    );
     let cell = millimetres(words, hanger.stands_off_mm, (0.0, 3000.0, 1.0));
     if let Some(mm) = grid.number(ui, &cell, actions) {
         hanger.stands_off_mm = mm;
     }
-    let words = ("Thick", "Thickness of the loop", "How thick it is");
+    let words = (
+        say!("attach-thick"),
+        say!("attach-thickness-of-the-loop"),
+        say!("attach-how-thick-it-is"),
+    );
     let cell = millimetres(words, hanger.thickness_mm, (0.1, 50.0, 0.5));
     if let Some(mm) = grid.number(ui, &cell, actions) {
         hanger.thickness_mm = mm;
@@ -138,27 +187,39 @@ fn ring(ui: &mut Ui, here: &ToyBench<'_>, hanger: &mut Hanger, actions: &mut Act
 }
 
 fn of_wire(ui: &mut Ui, here: &ToyBench<'_>, wire: &mut Wire, actions: &mut Actions) {
-    hold(ui, here, "Carries", &mut wire.carries, actions);
-    hold(ui, here, "Stands in", &mut wire.stands_in, actions);
-    let rect = form::row(ui, "Metal", "What it is made of");
+    hold(ui, here, say!("attach-carries"), &mut wire.carries, actions);
+    hold(ui, here, say!("attach-stands-in"), &mut wire.stands_in, actions);
+    let rect = form::row(ui, say!("attach-metal"), say!("attach-what-it-is-made-of"));
     let now = Metal::ALL.iter().position(|&m| m == wire.metal).unwrap_or(0);
     let words = Metal::ALL.map(Metal::word);
-    if let Some(new) = list(ui, half(rect), "Metal", (&words, now)) {
+    if let Some(new) = list(ui, half(rect), say!("attach-metal"), (&words, now)) {
         wire.metal = Metal::ALL[new];
     }
     let mut grid = CellGrid::new();
-    let words = ("Free", "Free length of the wire", "Between the two bodies");
+    let words = (
+        say!("attach-free"),
+        say!("attach-free-length-of-the-wire"),
+        say!("attach-between-the-two-bodies"),
+    );
     if let Some(mm) =
         grid.number(ui, &millimetres(words, wire.free_mm, (0.0, 3000.0, 5.0)), actions)
     {
         wire.free_mm = mm;
     }
-    let words = ("Thick", "Thickness of the wire", "How thick one strand is");
+    let words = (
+        say!("attach-thick"),
+        say!("attach-thickness-of-the-wire"),
+        say!("attach-how-thick-one-strand-is"),
+    );
     let cell = millimetres(words, wire.diameter_mm, (0.1, 20.0, 0.1));
     if let Some(mm) = grid.number(ui, &cell, actions) {
         wire.diameter_mm = mm;
     }
-    let words = ("Strands", "Strands of the wire", "How many stand side by side");
+    let words = (
+        say!("attach-strands"),
+        say!("attach-strands-of-the-wire"),
+        say!("attach-how-many-are-side-by-side"),
+    );
     if let Some(n) = grid.number(ui, &whole(words, wire.strands, 24.0), actions) {
         wire.strands = n as u32;
     }
@@ -171,12 +232,17 @@ fn of_joint(ui: &mut Ui, here: &ToyBench<'_>, joint: &mut Joint, actions: &mut A
     let names: Vec<String> = parts.iter().map(|&i| told::capital(&here.called(i))).collect();
     let words: Vec<&str> = names.iter().map(String::as_str).collect();
     let now = parts.iter().position(|&i| i == joint.part).unwrap_or(0);
-    let rect = form::row(ui, "Turns", "The part that turns on it, with its copies");
-    if let Some(new) = list(ui, half(rect), "Part that turns", (&words, now)) {
+    let rect =
+        form::row(ui, say!("attach-turns"), say!("attach-the-part-that-turns-on-it-with-its"));
+    if let Some(new) = list(ui, half(rect), say!("attach-part-that-turns"), (&words, now)) {
         joint.part = parts[new];
     }
     let mut grid = CellGrid::new();
-    let words = ("Passes", "Passes of the thread", "How often the thread goes through");
+    let words = (
+        say!("attach-passes"),
+        say!("attach-passes-of-the-thread"),
+        say!("attach-how-often-the-thread-goes-through"),
+    );
     if let Some(n) = grid.number(ui, &whole(words, joint.passes, 20.0), actions) {
         joint.passes = n as u32;
     }
@@ -201,12 +267,18 @@ fn hold(
     let names: Vec<String> = bodies.iter().map(|&i| told::capital(&here.called(i))).collect();
     let words: Vec<&str> = names.iter().map(String::as_str).collect();
     let now = bodies.iter().position(|&i| i == hold.part).unwrap_or(0);
-    let rect = form::row(ui, name, "Which part");
+    let rect = form::row(ui, name, say!("attach-which-part"));
     if let Some(new) = list(ui, half(rect), name, (&words, now)) {
         hold.part = bodies[new];
     }
     let solid = here.made.and_then(|made| made.solid(hold.part));
-    let spots = ["its end", "its start", "its neck", "its lip", "a round"];
+    let spots = [
+        say!("attach-its-end"),
+        say!("attach-its-start"),
+        say!("attach-its-neck"),
+        say!("attach-its-lip"),
+        say!("attach-a-round"),
+    ];
     let now = match hold.at {
         CordSpot::End(PartEnd::Last) => 0,
         CordSpot::End(PartEnd::Start) => 1,
@@ -214,8 +286,9 @@ fn hold(
         CordSpot::Lip => 3,
         CordSpot::Share(_) => 4,
     };
-    let rect = form::row(ui, "At", "A neck and a lip are found by its shape");
-    let at = format!("{name}, at");
+    let rect =
+        form::row(ui, say!("attach-at"), say!("attach-a-neck-and-a-lip-are-found-by-its"));
+    let at = say!("attach-name-at", name = name);
     if let Some(new) = list(ui, half(rect), &at, (&spots, now)) {
         hold.at = [
             CordSpot::End(PartEnd::Last),
@@ -227,11 +300,11 @@ fn hold(
     }
     if let (CordSpot::Share(share), Some(solid)) = (hold.at, solid) {
         let round = f64::from(Solid::number(solid, solid.round_at(share)));
-        let name = format!("{name}, round");
+        let name = say!("attach-name-round", name = name);
         let cell = NumberCell {
-            caption: "After round",
+            caption: say!("attach-after-round"),
             name: &name,
-            why: "The round after which it is held",
+            why: say!("attach-the-round-after-which-it-is-held"),
             value: round,
             span: (1.0, solid.rounds().max(1) as f64, 1.0),
             decimals: 0,
@@ -249,29 +322,38 @@ fn comes_to(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
     let unit = here.bench.unit();
     match made.assembled.held.get(index) {
         Some(HeldPart::Cord { length, bears_g, .. }) => {
-            let words = format!(
-                "Cut {} in all; it bears {bears_g:.0} g",
-                unit.rough_text(length.all_mm)
+            let words = say!(
+                "attach-cut-length-in-all-it-holds-bears-g-g",
+                length = unit.rough_text(length.all_mm),
+                bears_g = format!("{:.0}", bears_g)
             );
             check(ui, here, &words, true);
         }
         Some(HeldPart::Wire(wire)) => {
             let strong = wire.safety >= plumpline_core::toy::figures::wire::SAFETY;
             let words = match (strong, wire.least_mm) {
-                (true, _) => format!(
-                    "It bears {:.0} times what stands on it; cut {}",
-                    wire.safety.min(999.0),
-                    unit.rough_text(wire.cut_mm)
+                (true, _) => say!(
+                    "attach-it-holds-times-times-what-stands-on-it",
+                    times = format!("{:.0}", wire.safety.min(999.0)),
+                    length = unit.rough_text(wire.cut_mm)
                 ),
                 (false, Some(mm)) => {
-                    format!("It buckles too soon: {mm:.1} mm is the least that does")
+                    say!(
+                        "attach-it-buckles-too-soon-it-needs-at-least",
+                        mm = format!("{:.1}", mm)
+                    )
                 }
-                (false, None) => "It buckles too soon, however thick".into(),
+                (false, None) => say!("attach-it-buckles-too-soon-at-any-thickness").into(),
             };
             check(ui, here, &words, strong);
         }
         Some(HeldPart::Joint { thread_mm }) => {
-            check(ui, here, &format!("Cut {} of thread", unit.rough_text(*thread_mm)), true);
+            check(
+                ui,
+                here,
+                &say!("attach-cut-length-of-thread", length = unit.rough_text(*thread_mm)),
+                true,
+            );
         }
         Some(HeldPart::Loop { .. }) | None => {}
     }
@@ -280,7 +362,7 @@ fn comes_to(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
     }
     let step = made.steps.iter().find(|step| step.attachment == Some(index));
     if let Some(step) = step {
-        form::heading(ui, "On the sheet");
+        form::heading(ui, say!("attach-on-the-sheet"));
         form::remark(ui, &step.text);
     }
 }

@@ -15,8 +15,11 @@ pub(super) fn row(ui: &mut Ui, here: &ToyBench<'_>, index: usize, next: &mut Toy
     let refused = here.made.is_some_and(|made| {
         made.cautions.iter().any(|c| c.attachment == Some(index) && c.refused)
     });
-    let said = if refused { ", not for whom it is made" } else { "" };
-    let name = format!("Attachment {}: {title}, {below}{said}", index + 1);
+    let name = if refused {
+        say!("attach-row-refused", number = index + 1, title = title, below = below)
+    } else {
+        say!("attach-row", number = index + 1, title = title, below = below)
+    };
     let row = ListRow {
         title: &title,
         below: &below,

@@ -19,19 +19,28 @@ pub(super) fn show(
 ) {
     if part.on.is_none() {
         let all = [Up::Last, Up::Start, Up::Front, Up::Back];
-        let words = ["its end", "its start", "its front", "its back"];
+        let words = [
+            say!("part-its-end"),
+            say!("part-its-start"),
+            say!("part-its-front"),
+            say!("part-its-back"),
+        ];
         let now = all.iter().position(|&up| up == part.up).unwrap_or(0);
-        let rect = form::row(ui, "Up is", "What of it is up when the toy stands");
+        let rect = form::row(
+            ui,
+            say!("part-up-is"),
+            say!("part-what-of-it-is-up-when-the-toy-stands"),
+        );
         let rect = rect.with_min_x(rect.left().max(rect.right() - 150.0));
         let rect = rect.shrink2(egui::vec2(0.0, 3.0));
-        if let Some(new) = list(ui, rect, "Up is", (&words, now)) {
+        if let Some(new) = list(ui, rect, say!("part-up-is"), (&words, now)) {
             let up = all[new];
             here.change(index, PartTrait::Up, actions, |part| part.up = up);
         }
     }
     if part.on.is_none_or(|seat| seat.by.how != EdgeHow::Flat) {
-        let why = "A part that is pressed flat never is";
-        if let Some(on) = form::tick(ui, "Stuffed", why, !part.unstuffed) {
+        let why = say!("part-a-part-that-is-pressed-flat-never-is");
+        if let Some(on) = form::tick(ui, say!("part-stuffed"), why, !part.unstuffed) {
             here.change(index, PartTrait::Stuffing, actions, |part| part.unstuffed = !on);
         }
     }
@@ -47,11 +56,10 @@ fn front(ui: &mut Ui, here: &ToyBench<'_>, index: usize, part: &Part, actions: &
     let round = solid.number(solid.round_at(part.front.along));
     let all = solid.stitches(f64::from(round)).max(1.0);
     let mut grid = CellGrid::new();
-    let why = "Its front is the plane through this stitch and its axis: all that it carries is \
-               counted from there";
+    let why = say!("part-its-front-is-the-plane-through-this");
     let cell = NumberCell {
-        caption: "Front, at round",
-        name: "Round of its front",
+        caption: say!("part-front-at-round"),
+        name: say!("part-round-of-its-front"),
         why,
         value: f64::from(round),
         span: (1.0, solid.rounds().max(1) as f64, 1.0),
@@ -64,8 +72,8 @@ fn front(ui: &mut Ui, here: &ToyBench<'_>, index: usize, part: &Part, actions: &
         here.change(index, PartTrait::Front, actions, |part| part.front = front);
     }
     let cell = NumberCell {
-        caption: "After stitch",
-        name: "Stitch of its front",
+        caption: say!("part-after-stitch"),
+        name: say!("part-stitch-of-its-front"),
         why,
         value: (part.front.around * all).round(),
         span: (0.0, all.floor(), 1.0),

@@ -77,12 +77,12 @@ impl CellGrid {
         let more = place(inner.right() - BUTTON, BUTTON);
         let field = place(less.right() + 3.0, more.left() - less.right() - 6.0);
         let mut new = None;
-        let word = format!("{}, less", cell.name);
+        let word = say!("part-name-less", name = cell.name);
         let can = cell.value > low;
         if controls::button(ui, less, ButtonFace::Icon(Icon::Less), &word, can).clicked() {
             new = Some((cell.value - step).max(low));
         }
-        let word = format!("{}, more", cell.name);
+        let word = say!("part-name-more", name = cell.name);
         let can = cell.value < high;
         if controls::button(ui, more, ButtonFace::Icon(Icon::More), &word, can).clicked() {
             new = Some((cell.value + step).min(high));

@@ -21,19 +21,19 @@ pub(super) fn show(
     let t = here.bench.t;
     let head = |panel: Rect| panel.left_top() + vec2(PAD, 22.0);
     for (panel, title) in [
-        (layout.parts, "Parts"),
-        (layout.picture, "Assembly"),
-        (layout.side, "In hand"),
-        (layout.steps, "Steps"),
-        (layout.figures, "Figures"),
+        (layout.parts, say!("toy-parts")),
+        (layout.picture, say!("stage-assembly")),
+        (layout.side, say!("toy-selected")),
+        (layout.steps, say!("toy-steps")),
+        (layout.figures, say!("toy-measurements")),
     ] {
         paint::title(ui.painter(), head(panel), title, "", t);
     }
     for (panel, words) in [
-        (layout.parts, "No part is in its place yet."),
-        (layout.side, "Where a part sits, and whether it fits."),
-        (layout.steps, "What is done first, what next."),
-        (layout.figures, "What it weighs, whether it stands."),
+        (layout.parts, say!("toy-no-part-is-in-its-place-yet")),
+        (layout.side, say!("toy-where-a-part-sits-and-whether-it-fits")),
+        (layout.steps, say!("toy-what-is-done-first-what-next")),
+        (layout.figures, say!("toy-what-it-weighs-whether-it-stands")),
     ] {
         let font = type_faces::regular(type_faces::BODY);
         let galley =
@@ -48,16 +48,9 @@ fn begin(ui: &mut Ui, here: &ToyBench<'_>, field: Rect, actions: &mut Actions) {
     let Some(first) = here.project.pieces.first() else { return };
     let others = here.project.pieces.len() - 1;
     let words = match others {
-        0 => format!(
-            "{} becomes the body. Eyes, a nose, a loop to hang by go on it, and every piece \
-             that you design beside it.",
-            first.name
-        ),
-        1 => format!("{} becomes the body; the other piece goes on it.", first.name),
-        n => format!(
-            "{} becomes the body; the other {n} pieces go on it, and on one another.",
-            first.name
-        ),
+        0 => say!("toy-piece-becomes-the-body-eyes-a-nose-a", piece = first.name),
+        1 => say!("toy-piece-becomes-the-body-the-other-piece", piece = first.name),
+        n => say!("toy-piece-becomes-the-body-the-other-n", piece = first.name, n = n),
     };
     let width = (field.width() - 48.0).min(380.0);
     let font = type_faces::regular(type_faces::BODY);
@@ -67,7 +60,7 @@ fn begin(ui: &mut Ui, here: &ToyBench<'_>, field: Rect, actions: &mut Actions) {
     let read = ui.interact(place, ui.scope_id().with("how it begins"), Sense::hover());
     read.widget_info(|| WidgetInfo::labeled(Role::Label, true, &words));
     ui.painter().galley(place.min, galley, t.soft_ink);
-    let words = "Put the pieces together";
+    let words = say!("toy-put-the-pieces-together");
     let size = vec2(controls::words_width(ui, words) + 18.0, 32.0);
     let button = Rect::from_center_size(pos2(middle.x, middle.y + 36.0), size);
     if controls::primary(ui, button, words, words, true).clicked() {

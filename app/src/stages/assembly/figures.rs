@@ -15,22 +15,23 @@ use crate::document::edit::Edit;
 use crate::document::toy::ToyEdit;
 use crate::fields::form;
 use crate::kit::tokens::PAD;
+use crate::kit::words::MessageKey;
 use crate::kit::{controls, icons, paint, type_faces};
 use crate::work::toy::ToyMade;
 
 /// Who toys are made for, in words.
-const MADE_FOR: [(MadeFor, &str); 4] = [
-    (MadeFor::Baby, "a baby"),
-    (MadeFor::SoftToy, "a soft toy"),
-    (MadeFor::ThreeAndOver, "3 and over"),
-    (MadeFor::Ornament, "an ornament"),
+const MADE_FOR: [(MadeFor, MessageKey); 4] = [
+    (MadeFor::Baby, message!("toy-for-a-baby")),
+    (MadeFor::SoftToy, message!("toy-for-a-child")),
+    (MadeFor::ThreeAndOver, message!("toy-for-three-and-over")),
+    (MadeFor::Ornament, message!("toy-for-ornament")),
 ];
 
 /// Draws the figures in `panel`.
 pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, panel: Rect, actions: &mut Actions) {
     let t = here.bench.t;
     let head = panel.left_top() + vec2(PAD, 20.0);
-    let end = paint::title(ui.painter(), head, "Figures", "", t);
+    let end = paint::title(ui.painter(), head, say!("toy-measurements"), "", t);
     made_for(ui, here, panel, end, actions);
     let inner = Rect::from_min_max(
         pos2(panel.left() + PAD, panel.top() + 38.0),
@@ -55,14 +56,20 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, panel: Rect, actions: &mut 
 
 fn made_for(ui: &Ui, here: &ToyBench<'_>, panel: Rect, left: f32, actions: &mut Actions) {
     let now = MADE_FOR.iter().position(|(who, _)| *who == here.toy.made_for).unwrap_or(0);
-    let words = MADE_FOR.map(|(_, words)| words);
+    let words = MADE_FOR.map(|(_, words)| words.text());
     let right = panel.right() - 12.0;
     let wide = (right - left - 70.0).min(130.0);
     let rect = Rect::from_min_size(pos2(right - wide, panel.top() + 8.0), vec2(wide, 25.0));
     let font = type_faces::regular(type_faces::SMALL);
     let at = rect.left_center() - vec2(6.0, 0.0);
-    ui.painter().text(at, Align2::RIGHT_CENTER, "made for", font, here.bench.t.soft_ink);
-    if let Some(new) = list(ui, rect, "Made for", (&words, now)) {
+    ui.painter().text(
+        at,
+        Align2::RIGHT_CENTER,
+        say!("toy-made-for"),
+        font,
+        here.bench.t.soft_ink,
+    );
+    if let Some(new) = list(ui, rect, say!("toy-made-for-name"), (&words, now)) {
         actions.edit(Edit::Toy(ToyEdit::MadeFor(MADE_FOR[new].0)));
     }
 }
@@ -99,35 +106,43 @@ fn figures(made: &ToyMade) -> [(&'static str, String, String); 3] {
     let (low, high) = toy.grams;
     let weight = format!("{:.0} g", toy.mass.grams);
     let stands = match &toy.standing {
-        None => "hangs".into(),
+        None => say!("toy-hangs").into(),
         Some(standing) => match (standing.tips, standing.rocks) {
-            (Some((deg, _)), _) => format!("tips at {deg:.0}°"),
-            (None, Some(true)) => "rocks upright".into(),
-            (None, Some(false)) => "rolls over".into(),
-            (None, None) => "falls over".into(),
+            (Some((deg, _)), _) => say!("toy-tips-at", deg = format!("{:.0}", deg)),
+            (None, Some(true)) => say!("toy-rocks-upright").into(),
+            (None, Some(false)) => say!("toy-rolls-over").into(),
+            (None, None) => say!("toy-falls-over").into(),
         },
     };
     let hangs = match toy.hangings.first() {
         None => "–".into(),
-        Some(hanging) if hanging.lean_deg < 0.5 => "upright".into(),
+        Some(hanging) if hanging.lean_deg < 0.5 => say!("toy-upright").into(),
         Some(hanging) => {
             let ahead: f64 = hanging.towards.iter().zip(toy.ahead).map(|(a, b)| a * b).sum();
             let way = match ahead {
-                a if a > 0.5 => "forward",
-                a if a < -0.5 => "back",
-                _ => "aside",
+                a if a > 0.5 => say!("toy-forward"),
+                a if a < -0.5 => say!("toy-back"),
+                _ => say!("toy-aside"),
             };
             format!("{:.0}° {way}", hanging.lean_deg)
         }
     };
     [
-        ("Weight", weight, format!("Between {low:.0} and {high:.0} g: hands differ")),
         (
-            "Stands",
-            stands,
-            "How far it can be tilted before it tips, as if it were rigid".into(),
+            say!("toy-weight"),
+            weight,
+            say!(
+                "toy-between-low-and-high-g-makers-differ",
+                low = format!("{:.0}", low),
+                high = format!("{:.0}", high)
+            ),
         ),
-        ("Hangs", hangs, "How far its top leans, as if it were rigid".into()),
+        (say!("toy-stands"), stands, say!("toy-how-far-it-can-be-tilted-before-it").into()),
+        (
+            say!("toy-hangs-large"),
+            hangs,
+            say!("toy-how-far-its-top-leans-as-if-it-were").into(),
+        ),
     ]
 }
 

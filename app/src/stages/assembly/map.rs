@@ -107,11 +107,11 @@ pub(super) fn show(
     let Some(seat) = here.part(index).and_then(|part| part.on) else { return };
     let Some(made) = here.made else { return };
     let Some(solid) = made.solid(seat.part) else { return };
-    let name = format!("Map of {}", here.called(seat.part));
+    let name = say!("toy-map-of-part", part = here.called(seat.part));
     let (head, _) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::hover());
     let at = head.left_center() + vec2(0.0, 2.0);
-    let hint = "from outside, front in the middle";
-    let hint = if head.width() < 300.0 { "front in the middle" } else { hint };
+    let hint = say!("toy-from-outside-front-in-the-middle");
+    let hint = if head.width() < 300.0 { say!("toy-front-in-the-middle") } else { hint };
     paint::title(ui.painter(), at, &name, "", t);
     let small = type_faces::regular(type_faces::SMALL);
     let painter = ui.painter();
@@ -157,7 +157,7 @@ pub(super) fn show(
         }
     }
     hands(ui, here, &canvas, &ground, near, next, actions);
-    let keys = "Arrow keys: Left and Right a stitch, Up and Down a round";
+    let keys = say!("toy-arrow-keys-left-and-right-a-stitch-up");
     let font = type_faces::regular(type_faces::SMALL);
     let galley = ui.painter().layout(keys.into(), font, t.soft_ink, ui.available_width());
     let (words, _) = ui.allocate_exact_size(galley.size(), Sense::hover());

@@ -19,7 +19,7 @@ const STEP: f32 = 34.0;
 
 /// Draws the buttons at the foot of `panel`; returns where they begin.
 pub(super) fn show(ui: &Ui, here: &ToyBench<'_>, panel: Rect, actions: &mut Actions) -> f32 {
-    let words = ["Add a part", "Cord or wire"];
+    let words = [say!("toy-add-a-part"), say!("toy-cord-or-wire")];
     let wide = words.map(|words| controls::words_width(ui, words) + 16.0);
     let room = panel.x_range().shrink(12.0);
     let beside = wide[0] + wide[1] + 8.0 <= room.span();
@@ -44,7 +44,7 @@ pub(super) fn show(ui: &Ui, here: &ToyBench<'_>, panel: Rect, actions: &mut Acti
         ui.set_width(200.0);
         parts(ui, here, actions);
     });
-    add.on_hover_text("A piece, eyes, a nose: on what is in hand");
+    add.on_hover_text(say!("toy-a-piece-eyes-a-nose-on-what-is"));
     let hold = button(1);
     Popup::menu(&hold).show(|ui| {
         ui.set_width(200.0);
@@ -59,13 +59,13 @@ pub(super) fn show(ui: &Ui, here: &ToyBench<'_>, panel: Rect, actions: &mut Acti
             }
         }
     });
-    hold.on_hover_text("What the toy hangs by, what joins two bodies, what a part turns on");
+    hold.on_hover_text(say!("toy-what-the-toy-hangs-by-what-joins-two"));
     top
 }
 
 fn parts(ui: &mut Ui, here: &ToyBench<'_>, actions: &mut Actions) {
     let on = placing::carrier(here).map(|on| here.called(on)).unwrap_or_default();
-    form::heading(ui, &format!("On {on}"));
+    form::heading(ui, &say!("toy-on-on", on = on));
     let mut add = |part: Part, called: String| {
         actions.edit(Edit::Toy(ToyEdit::Add { part: Box::new(part), called }));
     };
@@ -90,9 +90,9 @@ fn parts(ui: &mut Ui, here: &ToyBench<'_>, actions: &mut Actions) {
             add(part, kind.text().to_lowercase());
         }
     }
-    form::heading(ui, "By itself");
+    form::heading(ui, say!("toy-by-itself"));
     for piece in &here.project.pieces {
-        let words = format!("{} as another body", piece.name);
+        let words = say!("toy-piece-as-another-body", piece = piece.name);
         if ui.add(egui::Button::new(words).frame_when_inactive(false)).clicked() {
             add(Part::body(piece.id), piece.name.clone());
         }
@@ -103,9 +103,9 @@ fn parts(ui: &mut Ui, here: &ToyBench<'_>, actions: &mut Actions) {
 pub(super) fn small_word(part: &Part) -> String {
     match &part.what {
         Thing::Small(small) => told::capital(match small.form {
-            PartForm::Eye(_) => "eye",
-            PartForm::Nose(_) => "nose",
-            PartForm::Block(..) => "small thing",
+            PartForm::Eye(_) => say!("toy-eye"),
+            PartForm::Nose(_) => say!("toy-nose"),
+            PartForm::Block(..) => say!("toy-small-thing"),
         }),
         Thing::Piece(_) => String::new(),
     }

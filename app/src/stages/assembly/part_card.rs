@@ -47,12 +47,12 @@ pub(super) fn show(
         body_rows::show(ui, here, index, part, actions);
     }
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 34.0), Sense::hover());
-    let words = "Remove";
+    let words = say!("part-remove");
     let size = vec2(controls::words_width(ui, words), 26.0);
     let place = Rect::from_min_size(pos2(rect.right() - size.x, rect.top() + 4.0), size);
-    let name = format!("Remove {}", here.called(index));
+    let name = say!("part-remove-part", part = here.called(index));
     let button = controls::button(ui, place, ButtonFace::Words(words), &name, true);
-    if button.on_hover_text("With what it carries (Del)").clicked() {
+    if button.on_hover_text(say!("part-with-what-it-carries-del")).clicked() {
         actions.edit(Edit::Toy(ToyEdit::Remove { index, called: here.called(index) }));
     }
 }
@@ -66,7 +66,7 @@ fn carried(
     seat: Seat,
     actions: &mut Actions,
 ) {
-    let rect = form::row(ui, "Sits on", "What carries it");
+    let rect = form::row(ui, say!("part-sits-on"), say!("part-what-carries-it"));
     let carriers: Vec<usize> =
         (0..here.toy.parts.len()).filter(|&on| here.toy.can_carry(on, index)).collect();
     let names: Vec<String> =
@@ -74,7 +74,7 @@ fn carried(
     let words: Vec<&str> = names.iter().map(String::as_str).collect();
     let now = carriers.iter().position(|&on| on == seat.part).unwrap_or(0);
     let place = wide(rect);
-    if let Some(new) = list(ui, place, "Sits on", (&words, now)) {
+    if let Some(new) = list(ui, place, say!("part-sits-on"), (&words, now)) {
         let on = carriers[new];
         here.reseat(index, PartTrait::Carrier, actions, |seat| seat.part = on);
     }
@@ -83,8 +83,9 @@ fn carried(
             edges(piece.outline.starts_closed(), piece.outline.finishes_closed(), seat.by);
         let words: Vec<&str> = edges.iter().map(|&edge| told::edge_words(edge)).collect();
         let now = edges.iter().position(|&edge| edge == seat.by).unwrap_or(0);
-        let rect = form::row(ui, "By", "The edge it is put on by, and how");
-        if let Some(new) = list(ui, wide(rect), "Put on by", (&words, now)) {
+        let rect =
+            form::row(ui, say!("part-by"), say!("part-the-edge-it-is-put-on-by-and-how"));
+        if let Some(new) = list(ui, wide(rect), say!("part-attached-by"), (&words, now)) {
             let by = edges[new];
             here.reseat(index, PartTrait::Edge, actions, |seat| seat.by = by);
         }
@@ -129,9 +130,9 @@ fn numbers(
         let most = f64::from(by.most(solid));
         let after = part.piece().is_none();
         let round = NumberCell {
-            caption: if after { "After round" } else { "Round" },
-            name: "Round of its place",
-            why: "The round of what carries it on which its middle lies",
+            caption: if after { say!("part-after-round") } else { say!("part-round") },
+            name: say!("part-round-of-its-place"),
+            why: say!("part-the-round-of-what-carries-it-where-its"),
             value: f64::from(counted.round),
             span: (1.0, most, 1.0),
             decimals: 0,
@@ -143,9 +144,9 @@ fn numbers(
         }
         let half = (0.5 * by.stitches(solid, counted.round)).floor();
         let stitch = NumberCell {
-            caption: "Stitches from front",
-            name: "Stitches of its place from the front",
-            why: "Counted the way the rounds run; negative the other way",
+            caption: say!("part-stitches-from-front"),
+            name: say!("part-stitches-of-its-place-from-the-front"),
+            why: say!("part-counted-the-way-the-rounds-run"),
             value: f64::from(counted.stitch),
             span: (-half, half, 1.0),
             decimals: 0,
@@ -165,21 +166,22 @@ fn numbers(
         decimals: 0,
         unit: "°",
     };
-    let why = "About the line that stands upright on the cloth; 0 has its front towards later \
-               rounds";
-    let turn = degrees("Turn", "Turn of the part", why, seat.turn_deg, 360.0);
+    let why = say!("part-around-the-line-upright-on-the-fabric");
+    let turn =
+        degrees(say!("part-turn"), say!("part-turn-of-the-part"), why, seat.turn_deg, 360.0);
     if let Some(deg) = grid.number(ui, &turn, actions) {
         here.reseat(index, PartTrait::Turn, actions, |seat| seat.turn_deg = deg);
     }
-    let why = "Leant from that line towards its own front";
-    let tilt = degrees("Tilt", "Tilt of the part", why, seat.tilt_deg, 90.0);
+    let why = say!("part-leaning-from-that-line-toward-its-own");
+    let tilt =
+        degrees(say!("part-tilt"), say!("part-tilt-of-the-part"), why, seat.tilt_deg, 90.0);
     if let Some(deg) = grid.number(ui, &tilt, actions) {
         here.reseat(index, PartTrait::Tilt, actions, |seat| seat.tilt_deg = deg);
     }
     let sunk = NumberCell {
-        caption: "Sunk in",
-        name: "How deep it is sunk in",
-        why: "Pushed into what carries it along its own axis; negative stands off",
+        caption: say!("part-sunk-in"),
+        name: say!("part-how-deep-it-is-sunk-in"),
+        why: say!("part-pushed-into-what-carries-it-along-its"),
         value: seat.sunk_mm,
         span: (-DEEPEST_MM, DEEPEST_MM, 1.0),
         decimals: 1,
@@ -193,8 +195,10 @@ fn numbers(
         Copies::Mirrored => 1,
         Copies::Around(_) => 2,
     };
-    let options = ["one", "mirrored", "around"];
-    if let Some(new) = grid.choice(ui, "Copies", "Copies of the part", (&options, now)) {
+    let options = [say!("part-one"), say!("part-mirrored"), say!("part-around")];
+    if let Some(new) =
+        grid.choice(ui, say!("part-copies"), say!("part-copies-of-the-part"), (&options, now))
+    {
         let copies = [Copies::One, Copies::Mirrored, Copies::Around(4)][new];
         here.change(index, PartTrait::Copies, actions, |part| part.copies = copies);
     }
@@ -209,9 +213,9 @@ fn numbers(
     }
     if let Copies::Around(n) = part.copies {
         let number = NumberCell {
-            caption: "How many",
-            name: "Copies around",
-            why: "Evenly around from its place",
+            caption: say!("part-how-many"),
+            name: say!("part-copies-around"),
+            why: say!("part-evenly-around-from-its-place"),
             value: f64::from(n),
             span: (2.0, f64::from(MOST_AROUND), 1.0),
             decimals: 0,
@@ -235,10 +239,16 @@ fn held(ui: &mut Ui, here: &ToyBench<'_>, index: usize, part: &Part, actions: &m
         return;
     }
     let all = [HeldBy::Sewn, HeldBy::Washer, HeldBy::Thread, HeldBy::Glued];
-    let words = ["sewn on", "a washer inside", "a thread it turns on", "glue"];
+    let words = [
+        say!("part-sewn-on"),
+        say!("part-a-washer-inside"),
+        say!("part-a-thread-it-turns-on"),
+        say!("part-glue"),
+    ];
     let now = all.iter().position(|&held| held == part.held_by).unwrap_or(0);
-    let rect = form::row(ui, "Held by", "What holds it; glue alone does not");
-    if let Some(new) = list(ui, wide(rect), "Held by", (&words, now)) {
+    let rect =
+        form::row(ui, say!("part-held-by"), say!("part-what-holds-it-glue-alone-does-not"));
+    if let Some(new) = list(ui, wide(rect), say!("part-held-by"), (&words, now)) {
         let held_by = all[new];
         here.change(index, PartTrait::HeldBy, actions, |part| part.held_by = held_by);
     }
@@ -253,7 +263,7 @@ fn checks(ui: &mut Ui, here: &ToyBench<'_>, index: usize, part: &Part, actions: 
         check(ui, here, &words, false);
         if let Some(mm) = figures.misfit.and_then(|misfit| misfit.sink_mm) {
             let mm = (2.0 * mm).ceil() / 2.0;
-            let words = format!("Push it in {mm} mm further");
+            let words = say!("part-push-it-in-mm-mm-further", mm = mm);
             if form::wide(ui, form::ROW, &words, true, false).clicked() {
                 here.reseat(index, PartTrait::Sunk, actions, |seat| seat.sunk_mm += mm);
             }
@@ -305,6 +315,6 @@ fn sentence(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
     paint::well(ui.painter(), well, t);
     let small = type_faces::regular(type_faces::SMALL);
     let at = well.left_top() + vec2(12.0, 7.0);
-    ui.painter().text(at, Align2::LEFT_TOP, "On the sheet", small, t.soft_ink);
+    ui.painter().text(at, Align2::LEFT_TOP, say!("part-on-the-sheet"), small, t.soft_ink);
     ui.painter().galley(at + vec2(0.0, 15.0), galley, t.ink);
 }

@@ -31,8 +31,8 @@ pub(super) fn show(
 ) {
     let t = here.bench.t;
     let head = panel.left_top() + vec2(PAD, 22.0);
-    let hint = if panel.width() < 240.0 { "" } else { "point at one on the toy" };
-    paint::title(ui.painter(), head, "Parts", hint, t);
+    let hint = if panel.width() < 240.0 { "" } else { say!("toy-point-at-one-on-the-toy") };
+    paint::title(ui.painter(), head, say!("toy-parts"), hint, t);
     let foot = menus::show(ui, here, panel, actions);
     let inner = Rect::from_min_max(
         pos2(panel.left() + 8.0, panel.top() + 40.0),
@@ -79,12 +79,12 @@ fn depth(here: &ToyBench<'_>, index: usize) -> usize {
 pub(super) fn trouble(here: &ToyBench<'_>, index: usize) -> Option<&'static str> {
     let made = here.made?;
     if made.part(index).is_some_and(|figures| figures.misfit.is_some()) {
-        return Some("does not fit");
+        return Some(say!("toy-does-not-fit"));
     }
     let refused = |c: &&plumpline_core::toy::Caution| c.part == Some(index) && c.refused;
     made.cautions.iter().find(refused).map(|caution| match caution.code {
-        "small_part" => "a small part",
-        _ => "not for whom it is made",
+        "small_part" => say!("toy-a-small-part"),
+        _ => say!("toy-not-suitable-for-who-it-is-made-for"),
     })
 }
 
@@ -97,7 +97,7 @@ fn part(ui: &mut Ui, here: &ToyBench<'_>, index: usize, next: &mut ToyView) {
     let below = if copies.is_empty() { place } else { format!("{copies} · {place}") };
     let trouble = trouble(here, index);
     let said = trouble.map_or(String::new(), |words| format!(", {words}"));
-    let name = format!("Part {}, {below}{said}", here.called(index));
+    let name = say!("toy-part-row", part = here.called(index), below = below) + &said;
     let on = next.part() == Some(index);
     let shown = ListRow {
         title: &title,

@@ -31,7 +31,7 @@ pub(super) fn show(
     let (panel, field) = (layout.picture, layout.field());
     let t = here.bench.t;
     let canvas = ui.interact(field, ids::toy_id(), Sense::click_and_drag());
-    canvas.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Toy"));
+    canvas.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("toy-toy")));
     hands(ui, here, &canvas, next, actions);
     let painter = ui.painter_at(field);
     if let Some(place) = here.bench.toy.place() {
@@ -70,7 +70,7 @@ fn said(ui: &Ui, here: &ToyBench<'_>, field: Rect) {
     let t = here.bench.t;
     let words = match (here.bench.toy.error(), here.bench.toy.picture()) {
         (Some(error), _) => error.to_owned(),
-        (None, None) => "putting it together …".to_owned(),
+        (None, None) => say!("toy-preparing").to_owned(),
         (None, Some(_)) => return,
     };
     let ink = if here.bench.toy.error().is_some() { t.warning } else { t.soft_ink };
@@ -141,10 +141,10 @@ fn heading(ui: &Ui, panel: Rect, here: &ToyBench<'_>) -> f32 {
     let at = panel.left_top() + vec2(PAD, 22.0);
     let hint = match (panel.width() > 620.0, here.bench.view.toy.part()) {
         (false, _) => "",
-        (true, None) => "drag to turn, click to take a part",
-        (true, Some(_)) => "drag the part in hand to move it",
+        (true, None) => say!("toy-drag-to-turn-click-to-select-a-part"),
+        (true, Some(_)) => say!("toy-drag-the-selected-part-to-move-it"),
     };
-    paint::title(ui.painter(), at, "Assembly", hint, here.bench.t)
+    paint::title(ui.painter(), at, say!("stage-assembly"), hint, here.bench.t)
 }
 
 /// The sides it can be looked at from.
@@ -156,7 +156,7 @@ fn sides(ui: &Ui, panel: Rect, _from: f32, next: &mut ToyView) {
     let mut x = panel.right() - 12.0 - all;
     for (side, wide) in ToySide::ALL.into_iter().zip(wide) {
         let rect = Rect::from_min_size(pos2(x, panel.top() + 8.0), vec2(wide, 26.0));
-        let name = format!("Look at it: {}", side.text().to_lowercase());
+        let name = say!("toy-look-at-it", side = side.text());
         let on = next.side() == side;
         let face = ButtonFace::Words(side.text());
         if controls::toggle(ui, rect, face, &name, true, Some(on)).clicked() {
@@ -169,20 +169,27 @@ fn sides(ui: &Ui, panel: Rect, _from: f32, next: &mut ToyView) {
 /// Balance on the left, zoom on the right.
 fn buttons(ui: &Ui, panel: Rect, next: &mut ToyView) {
     let y = panel.bottom() - 0.5 * BUTTONS - 2.0;
-    let words = "Balance";
+    let words = say!("toy-balance");
     let size = vec2(controls::words_width(ui, words), 28.0);
     let left = Rect::from_min_size(pos2(panel.left() + 12.0, y - 14.0), size);
     let face = ButtonFace::Words(words);
-    let button = controls::toggle(ui, left, face, "Show its balance", true, Some(next.balance));
-    let why = "Its centre of mass, and what it stands on or hangs from";
+    let button = controls::toggle(
+        ui,
+        left,
+        face,
+        say!("toy-show-its-balance"),
+        true,
+        Some(next.balance),
+    );
+    let why = say!("toy-its-center-of-mass-and-what-it-stands");
     if button.on_hover_text(why).clicked() {
         next.balance = !next.balance;
     }
     let mut x = panel.right() - 12.0;
     for (icon, name, why) in [
-        (Icon::Fit, "Fit the toy", "All of it in sight"),
-        (Icon::More, "Look closer", "Larger"),
-        (Icon::Less, "Look from further off", "Smaller"),
+        (Icon::Fit, say!("toy-fit-the-toy"), say!("toy-all-of-it-in-sight")),
+        (Icon::More, say!("toy-zoom-in"), say!("toy-larger")),
+        (Icon::Less, say!("toy-zoom-out"), say!("toy-smaller")),
     ] {
         let rect = Rect::from_min_size(pos2(x - 28.0, y - 14.0), vec2(28.0, 28.0));
         x = rect.left() - 6.0;

@@ -90,11 +90,11 @@ pub(super) enum SmallKind {
 impl SmallKind {
     pub(super) const ALL: [Self; 3] = [Self::Eyes, Self::Nose, Self::Block];
 
-    pub(super) const fn text(self) -> &'static str {
+    pub(super) fn text(self) -> &'static str {
         match self {
-            Self::Eyes => "Eyes",
-            Self::Nose => "Nose",
-            Self::Block => "Other small thing",
+            Self::Eyes => say!("toy-eyes"),
+            Self::Nose => say!("toy-nose-large"),
+            Self::Block => say!("toy-other-small-thing"),
         }
     }
 }
@@ -143,13 +143,13 @@ impl AttachKind {
     pub(super) const ALL: [Self; 5] =
         [Self::Loop, Self::HangingCord, Self::Cord, Self::Wire, Self::Joint];
 
-    pub(super) const fn text(self) -> &'static str {
+    pub(super) fn text(self) -> &'static str {
         match self {
-            Self::Loop => "Loop or ring to hang by",
-            Self::HangingCord => "Cord to hang by",
-            Self::Cord => "Cord to another body",
-            Self::Wire => "Wire to another body",
-            Self::Joint => "Thread joint",
+            Self::Loop => say!("toy-loop-or-ring-to-hang-by"),
+            Self::HangingCord => say!("toy-cord-to-hang-by"),
+            Self::Cord => say!("toy-cord-to-another-body"),
+            Self::Wire => say!("toy-wire-to-another-body"),
+            Self::Joint => say!("toy-thread-joint"),
         }
     }
 }

@@ -24,9 +24,14 @@ pub(super) fn show(
 ) {
     let t = here.bench.t;
     let Some(pick) = here.bench.view.toy.taken else {
-        paint::title(ui.painter(), panel.left_top() + vec2(PAD, 22.0), "In hand", "", t);
-        let words = "Nothing yet. Click a part, in the list or on the toy: here stands where it \
-                     sits, and whether it fits.";
+        paint::title(
+            ui.painter(),
+            panel.left_top() + vec2(PAD, 22.0),
+            say!("toy-selected"),
+            "",
+            t,
+        );
+        let words = say!("toy-nothing-yet-click-a-part-in-the-list");
         let font = type_faces::regular(type_faces::BODY);
         let width = panel.width() - 2.0 * PAD;
         let galley = ui.painter().layout(words.into(), font, t.soft_ink, width);

@@ -20,14 +20,15 @@ pub(super) fn show(
     actions: &mut Actions,
 ) {
     let mut new = small.clone();
-    let rect = form::row(ui, "Called", "What the sheet calls it; left empty for what it is");
+    let rect =
+        form::row(ui, say!("small-name"), say!("small-what-the-sheet-calls-it-left-empty-for"));
     let field = form::place(rect, 0.0, (rect.width()).min(170.0));
     let usual = here.part(index).map(menus::small_word).unwrap_or_default();
     let edit = TextEdit::singleline(&mut new.name)
         .char_limit(LONGEST_NAME)
         .hint_text(usual)
         .desired_width(field.width());
-    ui.put(field, edit).accessible_name("Name of the small thing");
+    ui.put(field, edit).accessible_name(say!("small-name-of-the-small-thing"));
     match small.form {
         PartForm::Eye(button) => {
             if let Some(button) = of_button(ui, button, actions) {
@@ -43,12 +44,12 @@ pub(super) fn show(
             let mut grid = CellGrid::new();
             let mut size = [wide, deep, long];
             let words = [
-                ("Across", "Across it"),
-                ("Deep", "How deep it is"),
-                ("Long", "How long it is"),
+                (say!("small-across"), say!("small-across-it")),
+                (say!("small-deep"), say!("small-how-deep-it-is")),
+                (say!("small-long"), say!("small-how-long-it-is")),
             ];
             for (i, (caption, name)) in words.into_iter().enumerate() {
-                let why = "Long is away from what carries it";
+                let why = say!("small-long-is-away-from-what-carries-it");
                 if let Some(mm) =
                     length(ui, &mut grid, (caption, name, why), (size[i], 0.1), actions)
                 {
@@ -76,12 +77,13 @@ pub(super) fn show(
 
 fn of_button(ui: &mut Ui, button: Button, actions: &mut Actions) -> Option<Button> {
     let mut new = button;
-    let why = "Embroidered in yarn; otherwise it has a shank, and a washer inside";
-    if let Some(on) = form::tick(ui, "Embroidered", why, button.embroidered) {
+    let why = say!("small-embroidered-in-yarn-otherwise-it-has-a");
+    if let Some(on) = form::tick(ui, say!("small-embroidered"), why, button.embroidered) {
         new.embroidered = on;
     }
     let mut grid = CellGrid::new();
-    let words = ("Across", "How wide it is", "Its diameter");
+    let words =
+        (say!("small-across"), say!("small-how-wide-it-is"), say!("small-its-diameter"));
     if let Some(mm) = length(ui, &mut grid, words, (button.diameter_mm, 0.5), actions) {
         new.diameter_mm = mm;
     }
@@ -105,9 +107,9 @@ fn length(
 
 fn weight(ui: &mut Ui, grid: &mut CellGrid, new: &mut Small, actions: &mut Actions) {
     let cell = NumberCell {
-        caption: "Weighs",
-        name: "What it weighs",
-        why: "0 is not known: then it is guessed from its size",
+        caption: say!("small-weighs"),
+        name: say!("small-what-it-weighs"),
+        why: say!("small-0-is-not-known-then-it-is-guessed-from"),
         value: new.grams.unwrap_or(0.0),
         span: (0.0, 5000.0, 1.0),
         decimals: 1,

@@ -22,7 +22,7 @@ const BETWEEN: f32 = 8.0;
 pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, panel: Rect, next: &mut ToyView) {
     let t = here.bench.t;
     let head = panel.left_top() + vec2(PAD, 20.0);
-    paint::title(ui.painter(), head, "Steps", "in working order", t);
+    paint::title(ui.painter(), head, say!("toy-steps"), say!("toy-in-working-order"), t);
     apart(ui, here, panel, next);
     let inner = Rect::from_min_max(
         pos2(panel.left() + 12.0, panel.top() + 38.0),
@@ -30,7 +30,7 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, panel: Rect, next: &mut Toy
     );
     let Some(made) = here.made else { return };
     if made.steps.is_empty() {
-        let words = "Nothing to do yet: put a part on the body.";
+        let words = say!("toy-nothing-to-do-yet-put-a-part-on-the");
         let font = type_faces::regular(type_faces::BODY);
         let at = inner.left_top() + vec2(4.0, 8.0);
         ui.painter().text(at, Align2::LEFT_TOP, words, font, t.soft_ink);
@@ -68,7 +68,8 @@ fn card(
         None => step.parts.first().map(|&part| ToyPick::Part(part)),
     };
     let on = about.is_some() && here.bench.view.toy.taken == about;
-    let name = format!("Step {}: {title}, {below}", i + 1);
+    let name =
+        say!("toy-step-number-title-below", number = i + 1, title = title, below = below);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, on, &name));
     let painter = ui.painter_at(rect.intersect(ui.clip_rect()));
     let (fill, edge) = match (on, response.hovered()) {
@@ -115,7 +116,7 @@ fn card(
 fn words(here: &ToyBench<'_>, step: &AssemblyStep) -> (String, String) {
     if let Some(attachment) = step.attachment.and_then(|i| here.toy.attachments.get(i)) {
         let on = step.parts.first().map(|&part| here.called(part)).unwrap_or_default();
-        return (told::capital(attachment_word(attachment)), format!("on {on}"));
+        return (told::capital(attachment_word(attachment)), say!("toy-on-on-small", on = on));
     }
     let Some(&part) = step.parts.first() else { return Default::default() };
     let figures = here.made.and_then(|made| made.part(part));
@@ -131,12 +132,12 @@ fn words(here: &ToyBench<'_>, step: &AssemblyStep) -> (String, String) {
         title
     };
     let below = match step.kind {
-        StepKind::Inside => "before stuffing".into(),
-        StepKind::Embroider => "embroidered".into(),
+        StepKind::Inside => say!("toy-before-stuffing").into(),
+        StepKind::Embroider => say!("toy-embroidered").into(),
         StepKind::PutOn | StepKind::Join => match told::sewn(figures) {
-            Some(sts) if number > 1 => format!("{sts} each"),
+            Some(sts) if number > 1 => say!("toy-sts-each", sts = sts),
             Some(sts) => sts,
-            None => "sewn around".into(),
+            None => say!("toy-sewn-around").into(),
         },
     };
     (title, below)
@@ -151,7 +152,7 @@ fn apart(ui: &Ui, here: &ToyBench<'_>, panel: Rect, next: &mut ToyView) {
     let words = if next.apart > 0.0 {
         format!("{:.0} %", 100.0 * next.apart)
     } else {
-        "together".into()
+        say!("toy-together").into()
     };
     let end = pos2(right, y);
     ui.painter().text(end, Align2::RIGHT_CENTER, words, small, t.soft_ink);
@@ -159,8 +160,8 @@ fn apart(ui: &Ui, here: &ToyBench<'_>, panel: Rect, next: &mut ToyView) {
         Rect::from_min_max(pos2(right - 200.0, y - 12.0), pos2(right - 62.0, y + 12.0));
     let body = type_faces::regular(type_faces::BODY);
     let at = slider.left_center() - vec2(8.0, 0.0);
-    ui.painter().text(at, Align2::RIGHT_CENTER, "Apart", body, t.ink);
-    let name = "Parts drawn apart";
+    ui.painter().text(at, Align2::RIGHT_CENTER, say!("toy-apart"), body, t.ink);
+    let name = say!("toy-parts-pulled-apart");
     let (_, moved) =
         controls::slider(ui, slider, name, (next.apart, true), (0.0, 1.0, APART_STEP));
     if let Some(apart) = moved {

@@ -38,7 +38,9 @@ pub(super) fn called(project: &Project, index: usize) -> String {
     let same = |&i: &usize| toy::steps::part_name(project, i, &Writer::bench()) == name;
     let all: Vec<usize> = (0..project.toy.parts.len()).filter(same).collect();
     match all.iter().position(|&i| i == index) {
-        Some(place) if all.len() > 1 => format!("{name}, {} of {}", place + 1, all.len()),
+        Some(place) if all.len() > 1 => {
+            say!("placed-name-place-of-all", name = name, place = place + 1, all = all.len())
+        }
         _ => name,
     }
 }
@@ -47,8 +49,8 @@ pub(super) fn called(project: &Project, index: usize) -> String {
 pub(super) fn copies(copies: Copies) -> String {
     match copies {
         Copies::One => String::new(),
-        Copies::Mirrored => "× 2, mirrored".into(),
-        Copies::Around(n) => format!("× {n}, around"),
+        Copies::Mirrored => say!("placed-2-mirrored").into(),
+        Copies::Around(n) => say!("placed-n-around", n = n),
     }
 }
 
@@ -61,8 +63,8 @@ pub(super) fn where_it_sits(
     let Some(part) = project.toy.parts.get(index) else { return String::new() };
     let Some(seat) = part.on else {
         return match project.toy.parts.iter().position(|part| part.on.is_none()) {
-            Some(first) if first == index => "the body".into(),
-            _ => "a body of its own".into(),
+            Some(first) if first == index => say!("placed-the-body").into(),
+            _ => say!("placed-a-body-of-its-own").into(),
         };
     };
     let on = toy::steps::part_name(project, seat.part, &Writer::bench());
@@ -71,18 +73,28 @@ pub(super) fn where_it_sits(
         Some(PartFigures { point: Some(point), .. }) => beside(point),
         _ => String::new(),
     };
-    if place.is_empty() { format!("on {on}") } else { format!("on {on}, {place}") }
+    if place.is_empty() {
+        say!("placed-on-on", on = on)
+    } else {
+        say!("placed-on-at", on = on, place = place)
+    }
 }
 
 /// `Rnds 5–9, 8 sts apart`.
 pub(super) fn covered(span: &Span) -> String {
     let (first, last) = span.rounds;
     let place = match (span.around, first.cmp(&last)) {
-        (true, std::cmp::Ordering::Less) => format!("all around, Rnds {first}–{last}"),
-        (true, _) => format!("all around Rnd {first}"),
-        (false, std::cmp::Ordering::Less) => format!("Rnds {first}–{last}"),
-        (false, std::cmp::Ordering::Equal) => format!("Rnd {first}"),
-        (false, std::cmp::Ordering::Greater) => format!("between Rnds {last} and {first}"),
+        (true, std::cmp::Ordering::Less) => {
+            say!("placed-all-around-rnds-first-last", first = first, last = last)
+        }
+        (true, _) => say!("placed-all-around-rnd-first", first = first),
+        (false, std::cmp::Ordering::Less) => {
+            say!("placed-rnds-first-last", first = first, last = last)
+        }
+        (false, std::cmp::Ordering::Equal) => say!("placed-rnd-first", first = first),
+        (false, std::cmp::Ordering::Greater) => {
+            say!("placed-between-apart", last = last, first = first)
+        }
     };
     match span.apart {
         Some(apart) => format!("{place}, {}", apart_words(apart.stitches)),
@@ -92,7 +104,7 @@ pub(super) fn covered(span: &Span) -> String {
 
 /// `between Rnds 12 and 13, 7 sts apart`.
 fn beside(point: &Point) -> String {
-    let place = format!("between Rnds {} and {}", point.round, point.round + 1);
+    let place = say!("placed-between", from = point.round, to = point.round + 1);
     match point.apart {
         Some(apart) => format!("{place}, {}", apart_words(f64::from(apart))),
         None => place,
@@ -102,32 +114,41 @@ fn beside(point: &Point) -> String {
 fn apart_words(stitches: f64) -> String {
     let n = stitches.round();
     if n < 0.0 {
-        return "over one another".into();
+        return say!("placed-over-one-another").into();
     }
-    if n == 1.0 { "1 st apart".into() } else { format!("{n:.0} sts apart") }
+    if n == 1.0 {
+        say!("placed-1-st-apart").into()
+    } else {
+        say!("placed-sts-apart", n = format!("{:.0}", n))
+    }
 }
 
 /// Stitches that a part is sewn with.
 pub(super) fn sewn(figures: Option<&PartFigures>) -> Option<String> {
     let print = figures?.footprint.as_ref()?;
     print.edge_mm?;
-    Some(format!("{:.0} sts", print.edge_stitches))
+    Some(say!("placed-n-sts", n = format!("{:.0}", print.edge_stitches)))
 }
 
 /// What a seam of a part that fits is like, in a line.
 pub(super) fn fits(part: &Part, figures: &PartFigures) -> Option<String> {
     let (print, span) = (figures.footprint.as_ref()?, figures.span.as_ref()?);
     let place = covered(&Span { apart: None, ..span.clone() });
-    let around = if span.around { place } else { format!("along {place}") };
+    let around = if span.around { place } else { say!("placed-along-place", place = place) };
     Some(match (print.edge_mm, part.on.map(|seat| seat.by.how)) {
-        (None, _) => format!("Sunk in: sewn where the two meet, {around}"),
+        (None, _) => say!("placed-sunk-in-sewn-where-the-two-meet-around", around = around),
         (_, Some(EdgeHow::Flat)) => {
-            format!(
-                "Pressed flat: {:.0} sts through both layers, {around}",
-                print.edge_stitches
+            say!(
+                "placed-pressed-flat-n-sts-through-both-layers",
+                n = format!("{:.0}", print.edge_stitches),
+                around = around
             )
         }
-        _ => format!("Sews on with {:.0} sts, {around}", print.edge_stitches),
+        _ => say!(
+            "placed-sews-on-with-n-sts-around",
+            n = format!("{:.0}", print.edge_stitches),
+            around = around
+        ),
     })
 }
 
@@ -135,18 +156,18 @@ pub(super) fn fits(part: &Part, figures: &PartFigures) -> Option<String> {
 pub(super) fn apart(figures: &PartFigures) -> Option<String> {
     let apart = figures.span.as_ref()?.apart?;
     let words = capital(&apart_words(apart.stitches));
-    Some(format!("{words} at Rnd {}", apart.round))
+    Some(say!("placed-words-at-rnd-round", words = words, round = apart.round))
 }
 
 /// An edge in words: `last edge, open`.
-pub(super) const fn edge_words(edge: PartEdge) -> &'static str {
+pub(super) fn edge_words(edge: PartEdge) -> &'static str {
     match (edge.how, edge.end) {
-        (EdgeHow::Open, PartEnd::Last) => "its open end",
-        (EdgeHow::Open, PartEnd::Start) => "its open start",
-        (EdgeHow::Closed, PartEnd::Last) => "its end, sunk in",
-        (EdgeHow::Closed, PartEnd::Start) => "its start, sunk in",
-        (EdgeHow::Flat, PartEnd::Last) => "its end, pressed flat",
-        (EdgeHow::Flat, PartEnd::Start) => "its start, pressed flat",
+        (EdgeHow::Open, PartEnd::Last) => say!("placed-its-open-end"),
+        (EdgeHow::Open, PartEnd::Start) => say!("placed-its-open-start"),
+        (EdgeHow::Closed, PartEnd::Last) => say!("placed-its-end-sunk-in"),
+        (EdgeHow::Closed, PartEnd::Start) => say!("placed-its-start-sunk-in"),
+        (EdgeHow::Flat, PartEnd::Last) => say!("placed-its-end-pressed-flat"),
+        (EdgeHow::Flat, PartEnd::Start) => say!("placed-its-start-pressed-flat"),
     }
 }
 
@@ -162,16 +183,21 @@ pub(super) fn attached(
     let at = |hold: CordHold| hold_words(project, made, hold);
     match attachment {
         Attachment::Cord(cord) => match cord.to {
-            Some(to) => ("Cord".into(), format!("{}, down to {}", at(cord.from), at(to))),
-            None => ("Cord to hang by".into(), at(cord.from)),
+            Some(to) => (
+                say!("placed-cord").into(),
+                say!("placed-cord-down", from = at(cord.from), to = at(to)),
+            ),
+            None => (say!("placed-cord-to-hang-by").into(), at(cord.from)),
         },
-        Attachment::Loop(hanger) => ("Loop".into(), at(hanger.on)),
-        Attachment::Wire(wire) => {
-            ("Wire".into(), format!("{}, into {}", at(wire.carries), at(wire.stands_in)))
-        }
-        Attachment::Joint(joint) => {
-            ("Joint".into(), format!("{} turns on a thread", called(project, joint.part)))
-        }
+        Attachment::Loop(hanger) => (say!("placed-loop").into(), at(hanger.on)),
+        Attachment::Wire(wire) => (
+            say!("placed-wire").into(),
+            say!("placed-wire-into", from = at(wire.carries), to = at(wire.stands_in)),
+        ),
+        Attachment::Joint(joint) => (
+            say!("placed-joint").into(),
+            say!("placed-part-turns-on-a-thread", part = called(project, joint.part)),
+        ),
     }
 }
 
@@ -183,13 +209,13 @@ fn hold_words(project: &Project, made: Option<&ToyMade>, hold: CordHold) -> Stri
         toy::narrow::find(solid, hold.at).map(|round| solid.number(round))
     });
     let place = match (hold.at, round) {
-        (CordSpot::End(PartEnd::Start), _) => "at its start".into(),
-        (CordSpot::End(PartEnd::Last), _) => "at its end".into(),
-        (CordSpot::Neck, Some(round)) => format!("at its neck, Rnd {round}"),
-        (CordSpot::Neck, None) => "at its neck, which it has not".into(),
-        (CordSpot::Lip, Some(round)) => format!("at its lip, Rnd {round}"),
-        (CordSpot::Lip, None) => "at its lip, which it has not".into(),
-        (CordSpot::Share(_), Some(round)) => format!("at Rnd {round}"),
+        (CordSpot::End(PartEnd::Start), _) => say!("placed-at-its-start").into(),
+        (CordSpot::End(PartEnd::Last), _) => say!("placed-at-its-end").into(),
+        (CordSpot::Neck, Some(round)) => say!("placed-at-its-neck-rnd-round", round = round),
+        (CordSpot::Neck, None) => say!("placed-at-its-neck-which-it-does-not-have").into(),
+        (CordSpot::Lip, Some(round)) => say!("placed-at-its-lip-rnd-round", round = round),
+        (CordSpot::Lip, None) => say!("placed-at-its-lip-which-it-does-not-have").into(),
+        (CordSpot::Share(_), Some(round)) => say!("placed-at-rnd-round", round = round),
         (CordSpot::Share(_), None) => String::new(),
     };
     format!("{name} {place}")

@@ -24,12 +24,18 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let painter = ui.painter();
     let checked = bench.proofreading.checked();
     let hint = match checked.map(|c| c.findings.len()) {
-        None if bench.proofreading.is_busy() => "reading…".to_owned(),
+        None if bench.proofreading.is_busy() => say!("findings-reading").to_owned(),
         None => String::new(),
-        Some(0) => "none".into(),
+        Some(0) => say!("findings-none").into(),
         Some(n) => n.to_string(),
     };
-    paint::title(painter, rect.left_top() + vec2(PAD, 22.0), "Findings", &hint, t);
+    paint::title(
+        painter,
+        rect.left_top() + vec2(PAD, 22.0),
+        say!("findings-problems"),
+        &hint,
+        t,
+    );
     let across = rect.x_range().shrink(PAD);
     painter.hline(across, rect.top() + 44.0, Stroke::new(1.0, t.edge));
     let foot = rect.with_min_y(rect.bottom() - FOOT);
@@ -44,7 +50,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         ui.spacing_mut().item_spacing.y = 8.0;
         ui.add_space(8.0);
         let Some(checked) = checked else {
-            let words = "What does not add up is listed here, each with its likeliest mend.";
+            let words = say!("findings-what-does-not-add-up-is-listed-here");
             ui.label(RichText::new(words).color(t.soft_ink));
             return;
         };
@@ -72,16 +78,15 @@ fn clean(ui: &mut Ui, bench: &Bench<'_>, summary: Summary, unread: usize) {
         let (rect, _) = ui.allocate_exact_size(vec2(18.0, 20.0), Sense::hover());
         if summary.rounds == 0 {
             icons::warning(ui.painter(), rect.center(), 13.0, bench.t.warning);
-            ui.label("No rounds were found in it.");
+            ui.label(say!("findings-no-rounds-were-found-in-it"));
         } else if unread > 0 {
             icons::warning(ui.painter(), rect.center(), 13.0, bench.t.warning);
             ui.label(match unread {
-                1 => "What was read adds up; 1 line of rounds was not read.".to_owned(),
-                n => format!("What was read adds up; {n} lines of rounds were not read."),
+                n => say!("findings-unread", n = n),
             });
         } else {
             icons::check(ui.painter(), rect.center(), bench.t.increase);
-            ui.label("Every round adds up.");
+            ui.label(say!("findings-no-problems-found-every-round-adds-up"));
         }
     });
 }
@@ -90,13 +95,13 @@ fn clean(ui: &mut Ui, bench: &Bench<'_>, summary: Summary, unread: usize) {
 fn terms(ui: &mut Ui, bench: &Bench<'_>, checked: &Checked, actions: &mut Actions) {
     let line = RichText::new(&checked.terms).color(bench.t.soft_ink);
     ui.add(egui::Label::new(line).wrap());
-    let width = controls::words_width(ui, "Read in other terms") + 14.0;
+    let width = controls::words_width(ui, say!("findings-read-in-other-terms")) + 14.0;
     let (rect, _) = ui.allocate_exact_size(vec2(width, 28.0), Sense::hover());
-    let face = ButtonFace::WordsThen("Read in other terms", Icon::Down);
-    let button = controls::button(ui, rect, face, "Read in other terms", true);
+    let face = ButtonFace::WordsThen(say!("findings-read-in-other-terms"), Icon::Down);
+    let button = controls::button(ui, rect, face, say!("findings-read-in-other-terms"), true);
     Popup::menu(&button).show(|ui| {
         ui.set_min_width(190.0);
-        let own = [(None, "As the text tells")];
+        let own = [(None, say!("findings-as-the-text-says"))];
         let all = lexicon::all().iter().map(|l| (Some(l.code.as_str()), l.name.as_str()));
         for (code, name) in own.into_iter().chain(all) {
             if ui.selectable_label(bench.proofreading.wish() == code, name).clicked() {
@@ -120,8 +125,11 @@ fn card(
     let layout =
         |words: &str, font, ink| ui.painter().layout(words.to_owned(), font, ink, width - 44.0);
     let body = type_faces::regular(type_faces::BODY);
-    let where_ =
-        layout(&format!("Line {line}"), type_faces::bold(type_faces::SMALL), t.soft_ink);
+    let where_ = layout(
+        &say!("findings-line-line", line = line),
+        type_faces::bold(type_faces::SMALL),
+        t.soft_ink,
+    );
     let message = layout(&finding.message, type_faces::semibold(type_faces::BODY), t.ink);
     let mend = finding.mend.as_ref().map(|m| layout(&m.text, body, t.soft_ink));
     let edit = finding.mend.as_ref().and_then(|m| m.edit.clone());
@@ -132,7 +140,7 @@ fn card(
     let button = if edit.is_some() || unread { 36.0 } else { 0.0 };
     let (rect, response) =
         ui.allocate_exact_size(vec2(width, words + button + 20.0), Sense::click());
-    let spoken = format!("Line {line}: {}", finding.message);
+    let spoken = say!("findings-line-says", line = line, message = finding.message);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, taken, &spoken));
     let painter = ui.painter();
     let (fill, edge) = match (taken, response.hovered()) {
@@ -156,30 +164,34 @@ fn card(
         paint::focus_ring(painter, rect, CARD_RADIUS, t);
     }
     if let Some((place, new)) = edit {
-        let size = vec2(controls::words_width(ui, "Mend"), 28.0);
+        let size = vec2(controls::words_width(ui, say!("findings-fix")), 28.0);
         let corner = pos2(rect.left() + 34.0, rect.bottom() - 10.0 - size.y);
-        let name = format!("Mend line {line}, finding {}", index + 1);
+        let name =
+            say!("findings-fix-line-line-problem-number", line = line, number = index + 1);
         let at = Rect::from_min_size(corner, size);
-        let button = controls::button(ui, at, ButtonFace::Words("Mend"), &name, true);
-        if button.on_hover_text("Make this edit in the text; Ctrl+Z takes it back").clicked() {
+        let button =
+            controls::button(ui, at, ButtonFace::Words(say!("findings-fix")), &name, true);
+        if button.on_hover_text(say!("findings-make-this-change-in-the-text-ctrl-z")).clicked()
+        {
             actions.push(Action::Proofread(Proofread::Mend(place, new)));
             return;
         }
     }
     if unread && finding.mend.as_ref().is_none_or(|m| m.edit.is_none()) {
-        let face = ButtonFace::Words("Say what it means");
-        let size = vec2(controls::words_width(ui, "Say what it means"), 28.0);
+        let face = ButtonFace::Words(say!("findings-say-what-it-means"));
+        let size = vec2(controls::words_width(ui, say!("findings-say-what-it-means")), 28.0);
         let corner = pos2(rect.left() + 34.0, rect.bottom() - 10.0 - size.y);
-        let name = format!("Say what line {line} means, finding {}", index + 1);
+        let name =
+            say!("findings-say-what-line-line-means-problem", line = line, number = index + 1);
         let button = controls::button(ui, Rect::from_min_size(corner, size), face, &name, true);
-        let hint = "Put it in usual words; it is read so wherever it comes again in this text";
+        let hint = say!("findings-put-it-in-usual-words-it-is-read-that");
         if button.on_hover_text(hint).clicked() {
             actions.push(Action::Proofread(Proofread::Take(index)));
             actions.push(Action::Proofread(Proofread::Tell(index)));
             return;
         }
     }
-    if response.on_hover_text("Show the place in the text").clicked() {
+    if response.on_hover_text(say!("findings-show-the-place-in-the-text")).clicked() {
         actions.push(Action::Proofread(Proofread::Take(index)));
     }
 }
@@ -201,20 +213,9 @@ fn figures(ui: &mut Ui, bench: &Bench<'_>, foot: Rect, sum: Summary, actions: &m
     }
     let t = bench.t;
     let room = at.x - foot.left() - PAD - 12.0;
-    let many = |n: u64, one: &str, several: &str| match n {
-        1 => format!("1 {one}"),
-        _ => format!("{n} {several}"),
-    };
     let lines = [
-        (
-            format!(
-                "{}, {}",
-                many(sum.rounds as u64, "round", "rounds"),
-                many(sum.stitches, "stitch", "stitches")
-            ),
-            t.ink,
-        ),
-        (format!("widest {}", sum.widest), t.soft_ink),
+        (say!("findings-sum", rounds = sum.rounds, stitches = sum.stitches), t.ink),
+        (say!("findings-widest-n", n = sum.widest), t.soft_ink),
     ];
     for (i, (words, ink)) in lines.into_iter().enumerate() {
         let at = pos2(foot.left() + PAD, foot.center().y - 10.0 + 18.0 * i as f32);

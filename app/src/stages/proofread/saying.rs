@@ -24,16 +24,16 @@ pub(super) fn field(ui: &mut Ui, bench: &Bench<'_>, telling: &Telling, actions: 
     frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.spacing_mut().item_spacing.y = 6.0;
-        let words = format!("“{}” means", shortened(&telling.words));
+        let words = say!("saying-words-means", words = shortened(&telling.words));
         ui.add(Label::new(RichText::new(words).strong()).wrap()).on_hover_text(&telling.words);
         let mut means = telling.means.clone();
         let response = ui.add(
             TextEdit::singleline(&mut means)
-                .hint_text("(2 sc, inc) x 6")
+                .hint_text(say!("saying-2-sc-inc-x-6"))
                 .desired_width(f32::INFINITY)
                 .char_limit(300),
         );
-        let name = || WidgetInfo::labeled(Role::TextInput, true, "What it means");
+        let name = || WidgetInfo::labeled(Role::TextInput, true, say!("saying-what-it-means"));
         response.widget_info(name);
         if telling.fresh {
             response.request_focus();
@@ -41,16 +41,18 @@ pub(super) fn field(ui: &mut Ui, bench: &Bench<'_>, telling: &Telling, actions: 
         if means != telling.means || telling.fresh {
             actions.push(Action::Proofread(Proofread::Telling(means.clone())));
         }
-        let note = "A number stands for any number, and for the same one in the meaning.";
+        let note = say!("saying-a-number-stands-for-any-number-and-for");
         ui.add(Label::new(RichText::new(note).color(t.soft_ink)).wrap());
         let keyed = |key| response.lost_focus() && ui.input(|i| i.key_pressed(key));
         let (entered, left) = (keyed(Key::Enter), keyed(Key::Escape));
         ui.horizontal(|ui| {
             let said = !means.trim().is_empty();
-            if button(ui, "Keep", "Keep what it means", said) || entered && said {
+            if button(ui, say!("saying-save"), say!("saying-save-what-it-means"), said)
+                || entered && said
+            {
                 actions.push(Action::Proofread(Proofread::Say));
             }
-            if button(ui, "Cancel", "Say nothing", true) || left {
+            if button(ui, say!("saying-cancel"), say!("saying-say-nothing"), true) || left {
                 actions.push(Action::Proofread(Proofread::TellNothing));
             }
         });
@@ -65,18 +67,27 @@ pub(super) fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
     let t = bench.t;
     ui.add_space(6.0);
-    ui.label(RichText::new("What you said of this text").strong());
+    ui.label(RichText::new(say!("saying-what-you-said-about-this-text")).strong());
     for (i, saying) in sayings.iter().enumerate() {
         ui.horizontal(|ui| {
-            let room = ui.available_width() - controls::words_width(ui, "Remove") - 12.0;
-            let words =
-                format!("“{}” means {}", shortened(&saying.words), shortened(&saying.means));
+            let room =
+                ui.available_width() - controls::words_width(ui, say!("saying-remove")) - 12.0;
+            let words = say!(
+                "saying-words-means-means",
+                words = shortened(&saying.words),
+                means = shortened(&saying.means)
+            );
             let height = 36.0;
             ui.allocate_ui(vec2(room, height), |ui| {
                 ui.set_width(room);
                 ui.add(Label::new(RichText::new(words).color(t.soft_ink)).wrap());
             });
-            if button(ui, "Remove", &format!("Remove what you said, {}", i + 1), true) {
+            if button(
+                ui,
+                say!("saying-remove"),
+                &say!("saying-remove-what-you-said-number", number = i + 1),
+                true,
+            ) {
                 actions.push(Action::Proofread(Proofread::Unsay(i)));
             }
         });

@@ -30,7 +30,13 @@ const COUNTS: f32 = 40.0;
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let t = bench.t;
     let head = rect.left_top() + vec2(PAD, 22.0);
-    paint::title(ui.painter(), head, "Proofread", "anyone's written pattern", t);
+    paint::title(
+        ui.painter(),
+        head,
+        say!("stage-proofread"),
+        say!("proofread-a-written-pattern-yours-or-anothers"),
+        t,
+    );
     buttons(ui, bench, rect, actions);
     let rule = rect.top() + 44.0;
     ui.painter().hline(rect.x_range().shrink(PAD), rule, Stroke::new(1.0, t.edge));
@@ -52,10 +58,10 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
 fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let mut right = rect.right() - PAD;
     for (command, name) in [
-        (Command::OpenPattern, "Open pattern"),
-        (Command::PastePattern, "Paste a pattern"),
-        (Command::SavePattern, "Save the text"),
-        (Command::CopyPattern, "Copy the text"),
+        (Command::OpenPattern, say!("proofread-open-pattern")),
+        (Command::PastePattern, say!("proofread-paste-a-pattern")),
+        (Command::SavePattern, say!("proofread-save-the-text")),
+        (Command::CopyPattern, say!("proofread-copy-the-text")),
     ] {
         let width = controls::words_width(ui, command.text());
         let place =
@@ -72,10 +78,10 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
 fn empty(ui: &Ui, bench: &Bench<'_>, inner: Rect) {
     let (at, painter) = (inner.center() - vec2(0.0, 24.0), ui.painter());
     let title = type_faces::semibold(type_faces::TITLE);
-    let words = "Paste a pattern, or open a file with one.";
+    let words = say!("proofread-paste-a-pattern-or-open-a-file-with");
     painter.text(at, Align2::CENTER_CENTER, words, title, bench.t.ink);
     let font = type_faces::regular(type_faces::BODY);
-    let words = "Every round is checked against its neighbours as you type.";
+    let words = say!("proofread-every-round-is-checked-against-its");
     let below = at + vec2(0.0, 26.0);
     painter.text(below, Align2::CENTER_CENTER, words, font, bench.t.soft_ink);
 }
@@ -103,7 +109,8 @@ fn field(ui: &mut Ui, bench: &Bench<'_>, height: f32, actions: &mut Actions) {
                 .show(ui)
         })
         .inner;
-    let name = || WidgetInfo::labeled(Role::MultilineTextInput, true, "Pattern text");
+    let name =
+        || WidgetInfo::labeled(Role::MultilineTextInput, true, say!("proofread-pattern-text"));
     shown.response.response.widget_info(name);
     if shown.response.response.has_focus() {
         // Inside the panel, round what of the text is in sight.
@@ -249,11 +256,15 @@ fn count(ui: &Ui, bench: &Bench<'_>, line: usize, at: egui::Pos2) {
     let told = if read {
         let supplied: Vec<&str> = round.inferred.iter().map(|i| i.words()).collect();
         match supplied.as_slice() {
-            [] => format!("Read as: {}", round.reading),
-            _ => format!("Read as: {} ({})", round.reading, supplied.join("; ")),
+            [] => say!("proofread-read-as-reading", reading = round.reading),
+            _ => say!(
+                "proofread-read-as-reading-supplied",
+                reading = round.reading,
+                supplied = supplied.join("; ")
+            ),
         }
     } else {
-        "This round was not read; the next is held against the count it states.".to_owned()
+        say!("proofread-this-round-was-not-read-the-next-is").to_owned()
     };
     let response =
         ui.interact(place.expand(3.0), ui.scope_id().with(("count", line)), Sense::hover());

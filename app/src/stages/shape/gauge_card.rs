@@ -343,10 +343,10 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     let likely = plan.likely_rms_stitches;
     let price = [
         match plan.fit {
-            Some(_) => say!("gauge-likely-likely-2-st-off", likely = format!("{:.2}", likely)),
+            Some(_) => say!("gauge-likely-off", likely = format!("{:.2}", likely)),
             None => say!("gauge-given-by-its-rounds").into(),
         },
-        say!("gauge-share-0-in-one-repeat", share = format!("{:.0}", share)),
+        say!("gauge-in-one-repeat", share = format!("{:.0}", share)),
         say!("gauge-lines-different-lines", lines = words.distinct_lines()),
     ];
     for (i, line) in price.iter().enumerate() {

@@ -82,10 +82,10 @@ fn counted(
     let rect = form::row(ui, words, why);
     let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1);
     let drag = drag.custom_formatter(|count, _| form::short(count));
-    let name = say!("sample-what-counted", words = words);
+    let name = say!("sample-what-counted", what = words);
     form::field(ui, form::place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
     let field = form::place(rect, 0.0, FIELD);
-    let name = say!("sample-what-measured", words = words);
+    let name = say!("sample-what-measured", what = words);
     let at = (*mm, bench.unit());
     if let Some(new) =
         length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
@@ -103,7 +103,7 @@ fn length(
 ) {
     let rect = form::row(ui, words, why);
     let (field, name) =
-        (form::place(rect, 0.0, FIELD), say!("sample-of-measured", words = words));
+        (form::place(rect, 0.0, FIELD), say!("sample-of-measured", what = words));
     let at = (*mm, bench.unit());
     if let Some(new) =
         length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
@@ -128,7 +128,7 @@ fn grams(ui: &mut Ui, words: &str, g: &mut f64, actions: &mut Actions) {
     form::field(
         ui,
         form::place(rect, 0.0, FIELD),
-        &say!("sample-yarn-when", words = words),
+        &say!("sample-yarn-when", when = words),
         drag,
         actions,
     );

@@ -201,7 +201,7 @@ fn place(
         Some(_) => rect.split_left_right_at_x(rect.right() - 58.0),
         None => (rect, Rect::NOTHING),
     };
-    let label = say!("seam-name-at-where", name = name, words = words);
+    let label = say!("seam-name-at-where", name = name, place = words);
     let button =
         controls::button(ui, left, ButtonFace::WordsThen(words, Icon::Down), &label, true);
     Popup::menu(&button).show(|ui| {

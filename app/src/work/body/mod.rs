@@ -146,8 +146,9 @@ impl BodyShown {
                 }
                 Err(broken) => {
                     self.awaited.take_if(|ticket| *ticket == heard.to);
-                    return Err(format!(
-                        "The body could not be drawn ({broken}); turn it to try again"
+                    return Err(say!(
+                        "trouble-the-body-could-not-be-drawn-broken",
+                        broken = broken.to_string()
                     ));
                 }
             }

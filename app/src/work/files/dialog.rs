@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use super::purpose::{OwnPictureUse, Purpose};
+use crate::kit::words::MessageKey;
 use crate::work::shape_file::ShapeKind;
 use crate::work::{pattern_file, picture};
 
@@ -11,30 +12,32 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
     let dialog = rfd::FileDialog::new().set_title(title(purpose));
     let dialog = match purpose {
         Purpose::Picture | Purpose::OwnPicture(_) => {
-            dialog.add_filter("PNG, JPEG or WebP", &picture::ENDINGS)
+            dialog.add_filter(say!("dialog-png-jpeg-or-webp"), &picture::ENDINGS)
         }
         Purpose::Shape => {
             let all = [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat();
-            dialog.add_filter("Pictures, drawings, tables and solids", &all)
+            dialog.add_filter(say!("dialog-pictures-drawings-tables-and-solids"), &all)
         }
         Purpose::Pattern => {
-            dialog.add_filter("Text, page, document or PDF", &pattern_file::ENDINGS)
+            dialog.add_filter(say!("dialog-text-page-document-or-pdf"), &pattern_file::ENDINGS)
         }
-        Purpose::SavePattern(_) => {
-            dialog.add_filter("Plain text", &["txt"]).add_filter("Markdown", &["md"])
-        }
+        Purpose::SavePattern(_) => dialog
+            .add_filter(say!("dialog-plain-text"), &["txt"])
+            .add_filter("Markdown", &["md"]),
         Purpose::Body(_) => dialog.add_filter("PNG", &["png"]),
         Purpose::Lesson(_) => dialog.add_filter("PDF", &["pdf"]),
-        Purpose::SaveCourse(_) | Purpose::Course => dialog.add_filter("Course", &["ron"]),
+        Purpose::SaveCourse(_) | Purpose::Course => {
+            dialog.add_filter(say!("dialog-course"), &["ron"])
+        }
         Purpose::Sheet(sheet) => {
             // The one that was asked for comes first.
             let mut kinds = SHEETS;
             kinds.sort_by_key(|(_, ending)| *ending != sheet.form.ending());
             kinds.iter().fold(dialog, |dialog, (name, ending)| {
-                dialog.add_filter(*name, std::slice::from_ref(ending))
+                dialog.add_filter(name.text(), std::slice::from_ref(ending))
             })
         }
-        _ => dialog.add_filter("Plumpline project", &["ron"]),
+        _ => dialog.add_filter(say!("dialog-plumpline-project"), &["ron"]),
     };
     let dialog = match suggested.parent() {
         Some(folder) if folder.is_dir() => dialog.set_directory(folder),
@@ -47,31 +50,31 @@ pub(super) fn dialog(purpose: &Purpose, suggested: &Path) -> rfd::FileDialog {
 }
 
 /// What a sheet can be written as, with the ending of each.
-const SHEETS: [(&str, &str); 7] = [
-    ("PDF", "pdf"),
-    ("Web page", "html"),
-    ("Plain text", "txt"),
-    ("Markdown", "md"),
-    ("Picture of the first page", "png"),
-    ("Captions, SubRip", "srt"),
-    ("Captions, WebVTT", "vtt"),
+const SHEETS: [(MessageKey, &str); 7] = [
+    (message!("dialog-pdf"), "pdf"),
+    (message!("dialog-web-page"), "html"),
+    (message!("dialog-plain-text"), "txt"),
+    (message!("dialog-markdown"), "md"),
+    (message!("dialog-picture-of-the-first-page"), "png"),
+    (message!("dialog-captions-subrip"), "srt"),
+    (message!("dialog-captions-webvtt"), "vtt"),
 ];
 
 fn title(purpose: &Purpose) -> &'static str {
     match purpose {
-        Purpose::Open => "Open a project",
-        Purpose::Pattern => "Open a written pattern",
-        Purpose::Picture => "Choose a picture to trace",
-        Purpose::Shape => "Choose a file with a shape in it",
-        Purpose::SavePattern(_) => "Save the written pattern",
-        Purpose::Sheet(..) => "Save the pattern",
-        Purpose::OwnPicture(OwnPictureUse::Photo) => "Choose a photograph",
-        Purpose::OwnPicture(OwnPictureUse::Logo) => "Choose a logo",
-        Purpose::Published(_) => "Open the published version",
-        Purpose::Body(_) => "Save the picture of the body",
-        Purpose::Lesson(_) => "Print the lesson as a PDF",
-        Purpose::SaveCourse(_) => "Save the course",
-        Purpose::Course => "Open a course",
-        _ => "Save the project",
+        Purpose::Open => say!("dialog-open-a-project"),
+        Purpose::Pattern => say!("dialog-open-a-written-pattern"),
+        Purpose::Picture => say!("dialog-choose-a-picture-to-trace"),
+        Purpose::Shape => say!("dialog-choose-a-file-with-a-shape-in-it"),
+        Purpose::SavePattern(_) => say!("dialog-save-the-written-pattern"),
+        Purpose::Sheet(..) => say!("dialog-export-the-sheet"),
+        Purpose::OwnPicture(OwnPictureUse::Photo) => say!("dialog-choose-a-photograph"),
+        Purpose::OwnPicture(OwnPictureUse::Logo) => say!("dialog-choose-a-logo"),
+        Purpose::Published(_) => say!("dialog-open-the-published-version"),
+        Purpose::Body(_) => say!("dialog-export-the-picture-of-the-body"),
+        Purpose::Lesson(_) => say!("dialog-print-the-lesson-as-a-pdf"),
+        Purpose::SaveCourse(_) => say!("dialog-save-the-course"),
+        Purpose::Course => say!("dialog-open-a-course"),
+        _ => say!("dialog-save-the-project"),
     }
 }

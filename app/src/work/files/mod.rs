@@ -154,12 +154,13 @@ impl Files {
         let heard = self.worker.hear()?;
         let asked = self.asked.remove(&heard.to);
         let outcome = heard.answer.unwrap_or_else(|broken| {
-            let (doing, saves, keeps) = asked.map_or(("The file", false, false), |asked| {
-                (asked.doing, asked.saves, asked.keeps)
-            });
+            let (doing, saves, keeps) = asked
+                .map_or((say!("trouble-the-file"), false, false), |asked| {
+                    (asked.doing, asked.saves, asked.keeps)
+                });
             let mend = match saves {
-                true => "its file may hold the old state or the new one; save elsewhere",
-                false => "try again",
+                true => say!("trouble-its-file-may-hold-the-old-version-or"),
+                false => say!("trouble-try-again"),
             };
             let why = format!("{doing}: {broken}; {mend}");
             if keeps { Outcome::NotKept(why) } else { Outcome::Failed(why) }

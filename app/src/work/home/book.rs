@@ -27,12 +27,14 @@ fn read_at(path: &Path) -> (GaugeBook, Option<String>) {
             // A book that cannot be read is not written over: it may hold years of swatches.
             let aside = path.with_file_name("gauges-unread.ron");
             let kept = disk::replace(&aside, text.as_bytes()).is_ok();
-            let kept = if kept {
-                format!("; it is kept as {}", aside.display())
+            let (path, error) = (path.display().to_string(), error.to_string());
+            let told = if kept {
+                let aside = aside.display().to_string();
+                say!("trouble-book-kept", path = path, error = error, aside = aside)
             } else {
-                String::new()
+                format!("{path}: {error}")
             };
-            (GaugeBook::default(), Some(format!("{}: {error}{kept}", path.display())))
+            (GaugeBook::default(), Some(told))
         }
     }
 }

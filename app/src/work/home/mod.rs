@@ -130,9 +130,11 @@ impl Home {
                 (home, unread)
             }
             Err(error) => {
-                let folder = folder.display();
-                let trouble = format!(
-                    "{folder}: recovery copies cannot be kept ({error}); save your work often"
+                let folder = folder.display().to_string();
+                let trouble = say!(
+                    "trouble-folder-recovery-copies-cannot-be-kept",
+                    folder = folder,
+                    error = error.to_string()
                 );
                 (home, Some(trouble))
             }

@@ -57,7 +57,7 @@ impl Predictions {
         said.sort_by_key(|&(_, many)| std::cmp::Reverse(many));
         let list: Vec<String> =
             said.iter().map(|(words, many)| format!("{words} {many}")).collect();
-        Some(format!("{right} of {} right so far: {}", here.len(), list.join(" · ")))
+        Some(say!("lesson-tally", right = right, all = here.len(), list = list.join(" · ")))
     }
 }
 

@@ -67,7 +67,7 @@ impl Slot {
                 let lock = lock(folder, number).filter(|_| free(&number))?;
                 Some(Self { file: place(folder, number), _lock: lock })
             })
-            .ok_or_else(|| io::Error::other("there is no room for another"))
+            .ok_or_else(|| io::Error::other(say!("trouble-there-is-no-room-for-another")))
     }
 }
 
@@ -79,9 +79,10 @@ pub fn write(path: &Path, project: &Project, of: Option<&Path>) -> Result<(), St
     let of = of.and_then(Path::to_str).map_or(String::from("none"), |of| format!("{of:?}"));
     let text = file::write(project).map_err(|e| e.to_string())?;
     disk::replace(path, format!("{OF}{of}\n{text}").as_bytes()).map_err(|error| {
-        format!(
-            "{}: the recovery copy cannot be written ({error}); save the project",
-            path.display()
+        say!(
+            "trouble-path-the-recovery-copy-cannot-be",
+            path = path.display().to_string(),
+            error = error.to_string()
         )
     })
 }

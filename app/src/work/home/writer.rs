@@ -141,7 +141,7 @@ impl Drop for Writer {
 /// What went wrong, in a line.
 fn line(answer: Result<String, Broken>) -> String {
     answer.unwrap_or_else(|broken| {
-        format!("Recovery copies and gauges may not be kept ({broken}); save your work")
+        say!("trouble-recovery-copies-and-gauges-may-not-be", broken = broken.to_string())
     })
 }
 

@@ -259,8 +259,9 @@ impl LessonShown {
                     self.refused = Some(why);
                 }
                 Err(broken) => {
-                    return Err(format!(
-                        "The cloth could not be let go ({broken}); choose the step again"
+                    return Err(say!(
+                        "trouble-the-fabric-could-not-relax-broken",
+                        broken = broken.to_string()
                     ));
                 }
             }

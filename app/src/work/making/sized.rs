@@ -148,7 +148,10 @@ impl SizedCourses {
                 }
                 Err(broken) => {
                     if let Some(SizeAwaited { size, .. }) = asked {
-                        let why = format!("it could not be planned ({broken})");
+                        let why = say!(
+                            "trouble-it-could-not-be-planned-broken",
+                            broken = broken.to_string()
+                        );
                         self.known.insert(size, Err(why));
                     }
                 }

@@ -165,16 +165,16 @@ mod tests {
         let mut project = project(&["S"]);
         let text = |project: &Project| SizeTally::of(project, Some("S")).text();
         project.making.begin(PieceId::default(), None, 1).closed = true;
-        assert_eq!(text(&project), "not begun");
+        assert_eq!(text(&project), "not started");
         project.making.begin(PieceId::default(), Some("S"), 1).round = 3;
-        assert_eq!(text(&project), "begun");
+        assert_eq!(text(&project), "started");
         project.pieces[0].copies = 2;
         project.making.begin(PieceId::default(), Some("S"), 1).closed = true;
-        assert_eq!(text(&project), "1 of 2 made");
+        assert_eq!(text(&project), "1 of 2 finished");
         for copy in 1..=3 {
             project.making.begin(PieceId::default(), Some("S"), copy).closed = true;
         }
-        assert_eq!(text(&project), "made", "a third was asked for once");
+        assert_eq!(text(&project), "finished", "a third was asked for once");
         assert_eq!(
             SizeTally::of(&project, Some("S")),
             SizeTally { made: 2, begun: 2, copies: 2 }

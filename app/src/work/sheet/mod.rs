@@ -76,7 +76,7 @@ impl Default for Printing {
 impl Printing {
     /// The work under way, if it takes so long that a person wonders.
     pub fn lingering(&self) -> Option<Lingering> {
-        lingering::of(&self.worker, LongWork::Sheet, "Setting the sheet")
+        lingering::of(&self.worker, LongWork::Sheet, say!("trouble-preparing-the-sheet"))
     }
 
     /// Gives it up.
@@ -147,7 +147,10 @@ impl Printing {
             match heard.answer {
                 Ok(found) if is_last => self.take(ctx, found),
                 Ok(_) => continue,
-                Err(broken) => self.fail(format!("it could not be set ({broken})")),
+                Err(broken) => self.fail(say!(
+                    "trouble-it-could-not-be-made-broken",
+                    broken = broken.to_string()
+                )),
             }
             news = true;
         }

@@ -156,7 +156,7 @@ fn place_of(picture: &ToyPicture, look: &ToyLook) -> ToyPlace {
 impl ToyShown {
     /// The work under way, if it takes so long that a person wonders.
     pub fn lingering(&self) -> Option<Lingering> {
-        lingering::of(&self.worker, LongWork::Toy, "Putting the toy together")
+        lingering::of(&self.worker, LongWork::Toy, say!("trouble-putting-the-toy-together"))
     }
 
     /// Gives it up.
@@ -234,8 +234,9 @@ impl ToyShown {
                     self.steps = small.steps.into_iter().enumerate().map(keep).collect();
                 }
                 Err(broken) => {
-                    return Err(format!(
-                        "The toy could not be drawn ({broken}); turn it to try again"
+                    return Err(say!(
+                        "trouble-the-toy-could-not-be-drawn-broken-turn",
+                        broken = broken.to_string()
                     ));
                 }
             }

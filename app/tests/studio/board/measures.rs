@@ -10,16 +10,16 @@ use super::hand::*;
 fn the_knot_in_hand_takes_typed_numbers() {
     let mut bench = bench();
     click(&mut bench, "Knot 4");
-    type_over(&mut bench, "Knot 4 radius", "New knot 4 radius", "3 cm");
+    type_over(&mut bench, "Knot 4 radius", "New value: Knot 4 radius", "3 cm");
     assert_eq!(knots(&bench)[3].radius_mm, 30.0);
     click(&mut bench, "Show the width");
-    type_over(&mut bench, "Knot 4 width", "New knot 4 width", "64");
+    type_over(&mut bench, "Knot 4 width", "New value: Knot 4 width", "64");
     assert_eq!(knots(&bench)[3].radius_mm, 32.0);
     let height = knots(&bench)[3].height_mm.round() + 1.0;
-    type_over(&mut bench, "Knot 4 height", "New knot 4 height", &height.to_string());
+    type_over(&mut bench, "Knot 4 height", "New value: Knot 4 height", &height.to_string());
     assert_eq!(knots(&bench)[3].height_mm, height);
     assert_eq!(steps(&bench), 3);
-    type_over(&mut bench, "Knot 4 height", "New knot 4 height", "tall");
+    type_over(&mut bench, "Knot 4 height", "New value: Knot 4 height", "tall");
     assert_eq!(steps(&bench), 3);
     let notice = bench.state().view().notice.clone().expect("a line");
     assert!(notice.wrong && notice.text.contains("tall"), "{}", notice.text);
@@ -37,7 +37,7 @@ fn a_field_that_is_left_takes_what_was_typed_and_only_that() {
     assert!(bench.state().view().typing.is_none());
     bench.get_by_label_contains("Knot 5 radius").click();
     bench.run();
-    bench.get_by_label("New knot 5 radius").type_text("21");
+    bench.get_by_label("New value: Knot 5 radius").type_text("21");
     bench.run();
     click(&mut bench, "Knot 4");
     assert_eq!(knots(&bench)[4].radius_mm, 21.0);
@@ -53,7 +53,7 @@ fn a_field_that_is_left_takes_what_was_typed_and_only_that() {
 fn a_neck_is_dimensioned_and_typed_over() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut bench = gourd(folder.path());
-    type_over(&mut bench, "Neck ", "New neck", "46");
+    type_over(&mut bench, "Neck ", "New value: Neck", "46");
     let planned = plan(bench.state().document().piece()).expect("a plan");
     let inner =
         planned.forecast.iter().filter(|n| (45.0..75.0).contains(&(n.z + planned.shift_mm)));

@@ -86,7 +86,7 @@ fn a_picture_is_dropped_moved_scaled_and_let_go() {
     assert_eq!(steps(&bench), 3);
     let length = picture(&bench).ruler_mm(2.0);
     assert!(length < moved.ruler_mm(2.0) - 5.0);
-    type_over(&mut bench, "Known length 9", "New known length", "8 cm");
+    type_over(&mut bench, "Known length 9", "New value: Known length", "8 cm");
     assert!((picture(&bench).ruler_mm(2.0) - 80.0).abs() < 1e-6);
     assert_eq!(steps(&bench), 4);
     click(&mut bench, "Lock the picture");

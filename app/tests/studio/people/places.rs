@@ -271,7 +271,7 @@ pub(crate) const PLACES: [Place; 53] = [
     }),
     base("proofread, empty", |b| press(b, Key::Num6)),
     base("proofread, a finding", |b| {
-        proofread(b, "Mend line");
+        proofread(b, "Fix line");
     }),
     over("terms to read in", |b| {
         proofread(b, "Read in other terms");
