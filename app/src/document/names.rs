@@ -77,6 +77,7 @@ fn sized(edit: &SizeEdit) -> String {
 fn listed(edit: &PieceEdit) -> String {
     match edit {
         PieceEdit::Add(starter) => format!("Add a {}", starter.name().to_lowercase()),
+        PieceEdit::Bring(piece) => format!("Add the piece {}", piece.name),
         PieceEdit::Move(_) => "Move the piece in the list".into(),
         PieceEdit::Duplicate => "Duplicate the piece".into(),
         PieceEdit::Remove => "Remove the piece".into(),

@@ -28,7 +28,9 @@ impl Studio {
         self.home = home;
         if let Some(path) = self.document.path().map(Path::to_owned) {
             self.home.remember(|desk| desk.worked_on(&path));
-        } else if self.home.desk.steps.is_none() && self.home.offer().is_none() {
+        } else if self.home.offer().is_none()
+            && (self.home.desk.steps.is_none() || !self.home.desk.recent.is_empty())
+        {
             self.start = Some(start::StartChoice::default());
         }
         if let Some(trouble) = trouble {
@@ -103,6 +105,10 @@ impl Studio {
 
     pub(super) fn desk(&mut self, ctx: &Context, frame: &eframe::Frame, action: DeskAction) {
         match action {
+            DeskAction::Continue(path) => {
+                self.take_up = Some(path.clone());
+                self.go(ctx, frame, Next::OpenPath(path));
+            }
             DeskAction::Open(path) => self.go(ctx, frame, Next::OpenPath(path)),
             DeskAction::Forget(path) => self.home.remember(|desk| desk.forget(&path)),
             DeskAction::Create(project) => {

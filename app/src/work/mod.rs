@@ -8,6 +8,7 @@ pub mod day;
 mod decoding;
 pub mod ending;
 pub mod files;
+pub mod folders;
 pub mod home;
 pub mod lesson;
 pub mod lesson_file;

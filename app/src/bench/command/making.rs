@@ -27,6 +27,8 @@ pub enum MakeCommand {
     Find,
     /// Write a note.
     Note,
+    /// The round and its steps in a small window that stays on top.
+    Small,
 }
 
 impl MakeCommand {
@@ -42,6 +44,7 @@ impl MakeCommand {
             Self::Size => "Other size",
             Self::Find => "Go to…",
             Self::Note => "Note",
+            Self::Small => "Small window",
         }
     }
 
@@ -57,6 +60,9 @@ impl MakeCommand {
             Self::Size => "Take the next size there is, or the project as it is designed",
             Self::Find => "Take up work at the start of another round",
             Self::Note => "Write a note on this round",
+            Self::Small => {
+                "The round and its steps in a small window that stays on top, beside a film"
+            }
         }
     }
 
@@ -72,6 +78,7 @@ impl MakeCommand {
             Self::Size => Key::S,
             Self::Find => Key::G,
             Self::Note => Key::W,
+            Self::Small => Key::B,
         }
     }
 
@@ -87,6 +94,7 @@ impl MakeCommand {
             Self::Size => Make::NextSize,
             Self::Find => Make::Find(Some(String::new())),
             Self::Note => Make::Write(true),
+            Self::Small => Make::Small,
         }
     }
 }

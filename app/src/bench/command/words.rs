@@ -52,8 +52,8 @@ impl Command {
             Self::ShowLesson => "Lesson",
             Self::LessonBack => "Previous step",
             Self::LessonNext => "Next step",
-            Self::LessonNumbers => "Hide numbers",
-            Self::LessonPresent => "Present",
+            Self::HideNumbers => "Hide numbers",
+            Self::Present => "Present",
             Self::LessonStop => "Stop or let go on",
             Self::PrintStep => "Print this step…",
             Self::PrintLesson => "Print every step for a class…",
@@ -137,11 +137,11 @@ impl Command {
             Self::LessonNext => {
                 "Go to the next step of the lesson, after the last to your own piece"
             }
-            Self::LessonNumbers => {
-                "Hide the numbers of the lesson, so that learners work them out, or show them"
+            Self::HideNumbers => {
+                "Hide the numbers of what is taught, so that learners work them out, or show them"
             }
-            Self::LessonPresent => {
-                "Fill the window with the lesson in large type, for a projector; Esc ends it"
+            Self::Present => {
+                "Fill the window in large type, for a projector: the lesson, or outline, body and bend strip; Esc ends it"
             }
             Self::LessonStop => "Hold the cloth where it has come to, or let it settle further",
             Self::PrintStep => {

@@ -68,8 +68,8 @@ fn buttons(ui: &Ui, here: &LessonBench<'_>, panel: Rect, y: f32, actions: &mut A
     });
     right = rect.left() - 8.0;
     let toggles = [
-        (Command::LessonPresent, "Present", here.view.presents),
-        (Command::LessonNumbers, "Hide numbers", here.view.hides_numbers),
+        (Command::Present, "Present", here.view.presents),
+        (Command::HideNumbers, "Hide numbers", here.view.hides_numbers),
     ];
     for (command, words, on) in toggles {
         let wide = controls::words_width(ui, words);

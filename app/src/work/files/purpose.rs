@@ -10,6 +10,8 @@ use crate::view::sheet::SheetLook;
 use crate::work::body_file::BodyFile;
 use crate::work::carried::Carried;
 use crate::work::lesson_file::LessonPrint;
+use crate::work::shape_file::ShapeKind;
+use crate::work::{pattern_file, picture};
 
 /// A project to save.
 #[derive(Debug, Clone, PartialEq)]
@@ -97,6 +99,17 @@ impl Purpose {
             | Self::SaveOver(..)
             | Self::Keep(..)
             | Self::Compare(..) => "ron",
+        }
+    }
+
+    /// How names of the files end that may be wanted.
+    pub(crate) fn endings(&self) -> Vec<&'static str> {
+        match self {
+            Self::Picture => picture::ENDINGS.to_vec(),
+            Self::Shape => [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat(),
+            Self::Pattern => pattern_file::ENDINGS.to_vec(),
+            Self::IfFree(purpose) => purpose.endings(),
+            _ => vec![self.ending()],
         }
     }
 

@@ -2,8 +2,10 @@
 
 mod controls;
 mod keyboard;
+mod overlap;
 mod places;
 mod reach;
 mod settings;
 mod signs;
 mod text;
+mod typing;
