@@ -12,11 +12,14 @@
 //!    work without a window;
 //! 8. [`window`]: the order of a frame, and what becomes of what the stages ask for.
 
+// First, since all others take its words by macro.
+#[macro_use]
+pub mod kit;
+
 pub mod bench;
 pub mod cli;
 pub mod document;
 pub mod fields;
-pub mod kit;
 pub mod stages;
 pub mod view;
 pub mod window;

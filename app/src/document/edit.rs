@@ -136,24 +136,24 @@ impl SheetText {
         [Self::Designer, Self::Version, Self::Licence, Self::Notes, Self::Assembly];
 
     /// What it is called.
-    pub const fn name(self) -> &'static str {
+    pub fn name(self) -> &'static str {
         match self {
-            Self::Designer => "Designer",
-            Self::Version => "Version",
-            Self::Licence => "Licence line",
-            Self::Notes => "Notes",
-            Self::Assembly => "Putting it together",
+            Self::Designer => say!("entry-designer"),
+            Self::Version => say!("entry-version"),
+            Self::Licence => say!("entry-license-line"),
+            Self::Notes => say!("entry-notes"),
+            Self::Assembly => say!("entry-assembly"),
         }
     }
 
     /// What to write there.
-    pub const fn hint(self) -> &'static str {
+    pub fn hint(self) -> &'static str {
         match self {
-            Self::Designer => "your name",
-            Self::Version => "2, 28 November 2026",
-            Self::Licence => "for your own use; do not resell the pattern",
-            Self::Notes => "what it is for, how it came about",
-            Self::Assembly => "what is sewn where, a paragraph each",
+            Self::Designer => say!("entry-your-name"),
+            Self::Version => say!("entry-2-28-november-2026"),
+            Self::Licence => say!("entry-for-your-own-use-do-not-resell-the"),
+            Self::Notes => say!("entry-what-it-is-for-how-it-came-to-be"),
+            Self::Assembly => say!("entry-what-is-sewn-where-one-paragraph-for"),
         }
     }
 

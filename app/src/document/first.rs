@@ -15,7 +15,7 @@ pub(super) fn sample() -> Project {
 /// A project with a ball to begin from.
 pub(super) fn blank() -> Project {
     let ball = usual(Starter::Ball, Gauge::default());
-    Project { title: "New project".into(), ..Project::of_piece(ball) }
+    Project { title: say!("new-new-project").into(), ..Project::of_piece(ball) }
 }
 
 /// A starter at its usual size, at this gauge.

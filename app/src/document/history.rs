@@ -68,7 +68,7 @@ impl History {
         if let Some(Gesture { before, name }) = self.gesture.take()
             && before != *now
         {
-            let name = name.unwrap_or_else(|| "Change".into());
+            let name = name.unwrap_or_else(|| say!("step-change").into());
             self.push(HistoryStep { name, project: before });
             return true;
         }

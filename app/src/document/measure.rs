@@ -61,26 +61,27 @@ pub(crate) fn missed(
     }
     let asked = unit.text(mm);
     if piece.given.is_some() {
-        return Some(format!(
-            "It stays {}: a piece given by its rounds has the size they make. Plan it anew to \
-             make it {asked}.",
-            unit.text(got)
-        ));
+        return Some(say!("measure-stays", got = unit.text(got), asked = asked));
     }
     if !(LEAST_MM..=LARGEST_MM).contains(&mm) {
         let [least, most] = [LEAST_MM, LARGEST_MM].map(|mm| unit.text(mm));
-        return Some(format!("{asked} cannot be planned: give {least} to {most}."));
+        return Some(say!(
+            "measure-asked-cannot-be-planned-give-least-to",
+            asked = asked,
+            least = least,
+            most = most
+        ));
     }
     let why = match dimension {
         BoardDimension::Height => {
-            format!("a round is {} high, and whole rounds come no nearer", unit.text(height))
+            say!("measure-a-round-is-height-high-and-whole", height = unit.text(height))
         }
-        _ => format!(
-            "six stitches are {} across, and counts in even repeats come no nearer",
-            unit.text(6.0 * width / std::f64::consts::PI)
+        _ => say!(
+            "measure-six-stitches-are-width-across-and",
+            width = unit.text(6.0 * width / std::f64::consts::PI)
         ),
     };
-    Some(format!("{asked} comes to {}: {why}.", unit.text(got)))
+    Some(say!("measure-asked-comes-to-got-why", asked = asked, got = unit.text(got), why = why))
 }
 
 /// Reads what was typed for `dimension`, mm. A height may also be 0 or below it.

@@ -7,112 +7,140 @@ use super::edit::Edit;
 use super::measure::BoardDimension;
 use super::pieces::PieceEdit;
 use super::sizes::SizeEdit;
+use crate::kit::words::terms;
 
 /// The name of the step that `edit` makes; `dragged` if it is part of a gesture.
 pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
     match edit {
-        Edit::Title(_) => "Name the project".into(),
-        Edit::MoveKnots { lead, .. } if dragged => format!("Drag knot {}", lead + 1),
-        Edit::MoveKnots { lead, .. } => format!("Move knot {}", lead + 1),
-        Edit::AddKnot { knot, .. } => format!("Add knot {}", knot + 1),
-        Edit::RemoveKnot(knot) => format!("Remove knot {}", knot + 1),
-        Edit::ToggleCorner(knot) => format!("Turn knot {} sharp or smooth", knot + 1),
-        Edit::ToggleEnd(0) => "Open or close the start".into(),
-        Edit::ToggleEnd(_) => "Open or close the end".into(),
-        Edit::Pin { round, count } if !dragged => format!("Pin round {round} at {count}"),
-        Edit::Pin { round, .. } => format!("Pin round {round}"),
-        Edit::Unpin(round) => format!("Let round {round} go"),
-        Edit::Gauge(_) => "Gauge".into(),
-        Edit::Firmness(firmness) if !dragged => format!("Stuff it {}", firmness.word()),
-        Edit::Firmness(_) => "Firmness".into(),
-        Edit::Simplicity(None) => "Default simplicity".into(),
-        Edit::Simplicity(Some(_)) => "Simplicity".into(),
-        Edit::Answer(_) => "Choose an answer".into(),
-        Edit::Yarn { index, .. } => format!("Yarn {}", Yarn::letter(*index)),
-        Edit::Band { round, yarn } => {
-            format!("Yarn {} from round {round}", Yarn::letter(*yarn))
+        Edit::Title(_) => say!("step-name-the-project").into(),
+        Edit::MoveKnots { lead, .. } if dragged => say!("step-drag-knot-knot", knot = lead + 1),
+        Edit::MoveKnots { lead, .. } => say!("step-move-knot-knot", knot = lead + 1),
+        Edit::AddKnot { knot, .. } => say!("step-add-knot-knot", knot = knot + 1),
+        Edit::RemoveKnot(knot) => say!("step-remove-knot-knot", knot = knot + 1),
+        Edit::ToggleCorner(knot) => {
+            say!("step-make-knot-knot-sharp-or-smooth", knot = knot + 1)
         }
-        Edit::NewYarn { round } => format!("New yarn from round {round}"),
-        Edit::ClearBand(round) => format!("No yarn change at round {round}"),
-        Edit::Outline(_) => "Shape the outline".into(),
-        Edit::Picture(Some(_)) => "Picture to trace".into(),
-        Edit::Picture(None) => "Remove the picture".into(),
-        Edit::Resize(BoardDimension::Height, mm) => format!("Height {}", unit.rough_text(*mm)),
-        Edit::Resize(BoardDimension::Width, mm) => format!("Width {}", unit.rough_text(*mm)),
-        Edit::Resize(BoardDimension::Neck, mm) => format!("Neck {}", unit.rough_text(*mm)),
-        Edit::Resize(BoardDimension::Ruler, _) => "Scale the picture".into(),
+        Edit::ToggleEnd(0) => say!("step-open-or-close-the-start").into(),
+        Edit::ToggleEnd(_) => say!("step-open-or-close-the-end").into(),
+        Edit::Pin { round, count } if !dragged => {
+            say!("step-pin-at", round = round, count = count)
+        }
+        Edit::Pin { round, .. } => say!("step-pin-round-round", round = round),
+        Edit::Unpin(round) => say!("step-unpin-round-round", round = round),
+        Edit::Gauge(_) => say!("step-gauge").into(),
+        Edit::Firmness(firmness) if !dragged => {
+            say!("step-stuff-it", how = terms::firmness(*firmness))
+        }
+        Edit::Firmness(_) => say!("step-firmness").into(),
+        Edit::Simplicity(None) => say!("step-default-simplicity").into(),
+        Edit::Simplicity(Some(_)) => say!("step-simplicity").into(),
+        Edit::Answer(_) => say!("step-choose-a-result").into(),
+        Edit::Yarn { index, .. } => say!("yarn-letter", letter = Yarn::letter(*index)),
+        Edit::Band { round, yarn } => {
+            say!(
+                "step-yarn-letter-from-round-round",
+                letter = Yarn::letter(*yarn),
+                round = round
+            )
+        }
+        Edit::NewYarn { round } => say!("step-new-yarn-from-round-round", round = round),
+        Edit::ClearBand(round) => say!("step-no-change-of-yarn-at-round-round", round = round),
+        Edit::Outline(_) => say!("step-shape-the-outline").into(),
+        Edit::Picture(Some(_)) => say!("step-picture-to-trace").into(),
+        Edit::Picture(None) => say!("step-remove-the-picture").into(),
+        Edit::Resize(BoardDimension::Height, mm) => {
+            say!("step-height-length", length = unit.rough_text(*mm))
+        }
+        Edit::Resize(BoardDimension::Width, mm) => {
+            say!("step-width-length", length = unit.rough_text(*mm))
+        }
+        Edit::Resize(BoardDimension::Neck, mm) => {
+            say!("step-neck-length", length = unit.rough_text(*mm))
+        }
+        Edit::Resize(BoardDimension::Ruler, _) => say!("step-scale-the-picture").into(),
         Edit::Resize(
             BoardDimension::KnotRadius(knot)
             | BoardDimension::KnotWidth(knot)
             | BoardDimension::KnotHeight(knot),
             _,
-        ) => format!("Move knot {}", knot + 1),
+        ) => say!("step-move-knot-knot", knot = knot + 1),
         Edit::Choice(choice) => chosen(choice, unit),
-        Edit::AddPieces(pieces) if pieces.len() == 1 => "Make a piece of a pattern".into(),
-        Edit::AddPieces(_) => "Make pieces of a pattern".into(),
-        Edit::Sheet(text, _) => format!("{} on the sheet", text.name()),
+        Edit::AddPieces(pieces) if pieces.len() == 1 => {
+            say!("step-make-a-piece-from-a-pattern").into()
+        }
+        Edit::AddPieces(_) => say!("step-make-pieces-from-a-pattern").into(),
+        Edit::Sheet(text, _) => say!("step-entry-on-the-sheet", entry = text.name()),
         Edit::Sizes(edit) => sized(edit),
         Edit::Piece(edit) => listed(edit),
         Edit::Toy(edit) => edit.step(),
-        Edit::Wording(_) => "Words of the pattern".into(),
+        Edit::Wording(_) => say!("step-words-of-the-pattern").into(),
     }
 }
 
 fn sized(edit: &SizeEdit) -> String {
     match edit {
-        SizeEdit::Add => "Add a size".into(),
-        SizeEdit::Enter(size) => format!("Add the size {}", size.name),
-        SizeEdit::Remove(_) => "Remove a size".into(),
-        SizeEdit::Change(_, size) => format!("Size {}", size.name),
-        SizeEdit::Take(_) | SizeEdit::Become(_) => "Make the piece another size".into(),
-        SizeEdit::AddSeam(_) => "Add a seam".into(),
-        SizeEdit::RemoveSeam(i) => format!("Remove seam {}", i + 1),
-        SizeEdit::ChangeSeam(i, _) => format!("Seam {}", i + 1),
-        SizeEdit::Meet(i) => format!("Make seam {} meet", i + 1),
-        SizeEdit::Swap(..) => "Another yarn".into(),
-        SizeEdit::Learn(_) => "Learn from the sample".into(),
+        SizeEdit::Add => say!("step-add-a-size").into(),
+        SizeEdit::Enter(size) => say!("step-add-the-size-name", name = size.name),
+        SizeEdit::Remove(_) => say!("step-remove-a-size").into(),
+        SizeEdit::Change(_, size) => say!("step-size-name", name = size.name),
+        SizeEdit::Take(_) | SizeEdit::Become(_) => {
+            say!("step-make-the-piece-another-size").into()
+        }
+        SizeEdit::AddSeam(_) => say!("step-add-a-seam").into(),
+        SizeEdit::RemoveSeam(i) => say!("step-remove-seam-number", number = i + 1),
+        SizeEdit::ChangeSeam(i, _) => say!("step-seam-number", number = i + 1),
+        SizeEdit::Meet(i) => say!("step-match-seam-number", number = i + 1),
+        SizeEdit::Swap(..) => say!("step-another-yarn").into(),
+        SizeEdit::Learn(_) => say!("step-use-the-measured-sample").into(),
     }
 }
 
 fn listed(edit: &PieceEdit) -> String {
     match edit {
-        PieceEdit::Add(starter) => format!("Add a {}", starter.name().to_lowercase()),
+        PieceEdit::Add(starter) => terms::add(*starter).into(),
         PieceEdit::Bring(piece) => format!("Add the piece {}", piece.name),
-        PieceEdit::Move(_) => "Move the piece in the list".into(),
-        PieceEdit::Duplicate => "Duplicate the piece".into(),
-        PieceEdit::Remove => "Remove the piece".into(),
-        PieceEdit::Name(_) => "Name the piece".into(),
-        PieceEdit::Copies(n) => format!("Make {n} of it"),
+        PieceEdit::Move(_) => say!("step-move-the-piece-in-the-list").into(),
+        PieceEdit::Duplicate => say!("step-duplicate-the-piece").into(),
+        PieceEdit::Remove => say!("step-remove-the-piece").into(),
+        PieceEdit::Name(_) => say!("step-name-the-piece").into(),
+        PieceEdit::Copies(n) => say!("step-how-many-n", n = n),
     }
 }
 
 fn chosen(choice: &Choice, unit: Unit) -> String {
     match choice {
-        Choice::Rules(_) => "Rules".into(),
-        Choice::Spread(Spread::Stacked) => "Stack increases".into(),
-        Choice::Spread(_) => "Spread increases".into(),
-        Choice::Faces(_) => "Plain rounds".into(),
+        Choice::Rules(_) => say!("step-rules").into(),
+        Choice::Spread(Spread::Stacked) => say!("step-stack-increases").into(),
+        Choice::Spread(_) => say!("step-spread-increases").into(),
+        Choice::Faces(_) => say!("step-plain-rounds").into(),
         Choice::Plain { from, to, on } => {
-            let what = if *on { "Keep" } else { "Let" };
             let rounds = if from == to {
-                format!("round {from}")
+                say!("step-one-round", round = *from)
             } else {
-                format!("rounds {from}–{to}")
+                say!("step-rounds", from = *from, to = *to)
             };
-            format!("{what} {rounds} {}", if *on { "plain" } else { "be shaped" })
+            if *on {
+                say!("step-plain", rounds = rounds)
+            } else {
+                say!("step-shaped", rounds = rounds)
+            }
         }
-        Choice::Straight(mm) => format!("Straight part {}", unit.rough_text(*mm)),
-        Choice::Reverse { .. } => "Work from the other end".into(),
-        Choice::Hold { knot, hold: None } => format!("Let knot {} go free", knot + 1),
-        Choice::Hold { knot, .. } => format!("Hold knot {}", knot + 1),
-        Choice::Card { knot, on: true } => format!("Card after knot {}", knot + 1),
-        Choice::Card { knot, .. } => format!("No card after knot {}", knot + 1),
-        Choice::Kind { round, kind } => format!("From round {round} {}", kind.name()),
-        Choice::Loop { round, .. } => format!("Loops of round {round}"),
-        Choice::Swatches(_) => "Other swatches".into(),
-        Choice::Working(_) => "Spiral or joined".into(),
-        Choice::Hand(_) => "Hook hand".into(),
-        Choice::Packing(_) => "Stuffing by the litre".into(),
+        Choice::Straight(mm) => {
+            say!("step-straight-part-length", length = unit.rough_text(*mm))
+        }
+        Choice::Reverse { .. } => say!("step-work-from-the-other-end").into(),
+        Choice::Hold { knot, hold: None } => say!("step-free-knot-knot", knot = knot + 1),
+        Choice::Hold { knot, .. } => say!("step-hold-knot-knot", knot = knot + 1),
+        Choice::Card { knot, on: true } => say!("step-card-after-knot-knot", knot = knot + 1),
+        Choice::Card { knot, .. } => say!("step-no-card-after-knot-knot", knot = knot + 1),
+        Choice::Kind { round, kind } => {
+            say!("step-kind", kind = terms::kind(*kind), round = *round)
+        }
+        Choice::Loop { round, .. } => say!("step-loops-of-round-round", round = round),
+        Choice::Swatches(_) => say!("step-swatches-in-other-stitches").into(),
+        Choice::Working(_) => say!("step-spiral-or-joined").into(),
+        Choice::Hand(_) => say!("step-hook-hand").into(),
+        Choice::Packing(_) => say!("step-stuffing-grams-per-liter").into(),
     }
 }
 

@@ -76,18 +76,18 @@ impl PartTrait {
     /// What a change of it is called, of the part `called` so.
     pub(crate) fn step(self, called: &str) -> String {
         match self {
-            Self::Place => format!("Move {called}"),
-            Self::Carrier => format!("What {called} sits on"),
-            Self::Edge => format!("Edge of {called}"),
-            Self::Turn => format!("Turn {called}"),
-            Self::Tilt => format!("Tilt {called}"),
-            Self::Sunk => format!("How deep {called} is sunk in"),
-            Self::Copies => format!("Copies of {called}"),
-            Self::HeldBy => format!("What holds {called}"),
-            Self::Stuffing => format!("Stuffing of {called}"),
-            Self::Front => format!("Front of {called}"),
-            Self::Up => format!("What of {called} is up"),
-            Self::Size => format!("Size of {called}"),
+            Self::Place => say!("toy-step-move-called", called = called),
+            Self::Carrier => say!("toy-step-what-called-sits-on", called = called),
+            Self::Edge => say!("toy-step-edge-of-called", called = called),
+            Self::Turn => say!("toy-step-turn-called", called = called),
+            Self::Tilt => say!("toy-step-tilt-called", called = called),
+            Self::Sunk => say!("toy-step-how-deep-called-is-sunk-in", called = called),
+            Self::Copies => say!("toy-step-how-many-of-called", called = called),
+            Self::HeldBy => say!("toy-step-what-holds-called", called = called),
+            Self::Stuffing => say!("toy-step-stuffing-of-called", called = called),
+            Self::Front => say!("toy-step-front-of-called", called = called),
+            Self::Up => say!("toy-step-what-of-called-is-up", called = called),
+            Self::Size => say!("toy-step-size-of-called", called = called),
         }
     }
 
@@ -137,27 +137,31 @@ impl ToyEdit {
     /// The name of the step that it makes.
     pub(crate) fn step(&self) -> String {
         match self {
-            Self::Add { part, called } if part.on.is_none() => format!("Put down {called}"),
-            Self::Add { called, .. } => format!("Add {called}"),
-            Self::Remove { called, .. } => format!("Remove {called}"),
-            Self::Change { what, called, .. } => what.step(called),
-            Self::MadeFor(_) => "Who it is made for".into(),
-            Self::Attach(attachment) => format!("Add a {}", attachment_word(attachment)),
-            Self::ChangeAttachment(_, attachment) => {
-                format!("Change the {}", attachment_word(attachment))
+            Self::Add { part, called } if part.on.is_none() => {
+                say!("toy-step-put-down-called", called = called)
             }
-            Self::Detach(_) => "Remove what holds it".into(),
+            Self::Add { called, .. } => say!("toy-step-add-called", called = called),
+            Self::Remove { called, .. } => say!("toy-step-remove-called", called = called),
+            Self::Change { what, called, .. } => what.step(called),
+            Self::MadeFor(_) => say!("toy-step-who-it-is-made-for").into(),
+            Self::Attach(attachment) => {
+                say!("toy-step-attach", what = attachment_word(attachment))
+            }
+            Self::ChangeAttachment(_, attachment) => {
+                say!("toy-step-change-the-what", what = attachment_word(attachment))
+            }
+            Self::Detach(_) => say!("toy-step-remove-what-holds-it").into(),
         }
     }
 }
 
 /// What an attachment is called.
-pub const fn attachment_word(attachment: &Attachment) -> &'static str {
+pub fn attachment_word(attachment: &Attachment) -> &'static str {
     match attachment {
-        Attachment::Cord(_) => "cord",
-        Attachment::Loop(_) => "loop",
-        Attachment::Wire(_) => "wire",
-        Attachment::Joint(_) => "joint",
+        Attachment::Cord(_) => say!("toy-step-cord"),
+        Attachment::Loop(_) => say!("toy-step-loop"),
+        Attachment::Wire(_) => say!("toy-step-wire"),
+        Attachment::Joint(_) => say!("toy-step-joint"),
     }
 }
 

@@ -118,7 +118,8 @@ pub(crate) fn trouble(ui: &mut Ui, why: &str) {
 /// How much of some work is done, 0 … 1, in words over a bar.
 pub(crate) fn progress(ui: &mut Ui, what: &str, share: f32) {
     let t = Tokens::now(ui.ctx());
-    let words = format!("{what}, {:.0} % done", 100.0 * share);
+    let words =
+        say!("form-what-percent-done", what = what, percent = format!("{:.0}", 100.0 * share));
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), 24.0), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::ProgressIndicator, true, &words));
@@ -188,11 +189,11 @@ pub(crate) fn stepper(
     let from = span.none.map_or(low, |(_, from)| from);
     let can_less = value.map_or(from > low, |v| v > low);
     let can_more = value.map_or(from < high, |v| v < high);
-    let word = format!("{name}, fewer");
+    let word = say!("form-name-fewer", name = name);
     if controls::button(ui, less, ButtonFace::Icon(Icon::Less), &word, can_less).clicked() {
         new = Some(value.map_or(from, |v| v).saturating_sub(1).clamp(low, high));
     }
-    let word = format!("{name}, more");
+    let word = say!("form-name-more", name = name);
     if controls::button(ui, more, ButtonFace::Icon(Icon::More), &word, can_more).clicked() {
         new = Some((value.map_or(from, |v| v) + 1).clamp(low, high));
     }
@@ -219,7 +220,7 @@ pub(crate) fn stepper(
         let clear = place(less.left() - 4.0, BUTTON);
         let words = format!("{name}, {word}");
         let button = controls::button(ui, clear, ButtonFace::Icon(Icon::Close), &words, true);
-        if button.on_hover_text(format!("Back to {word}")).clicked() {
+        if button.on_hover_text(say!("form-back-to-word", word = word)).clicked() {
             new = None;
         }
     }

@@ -85,7 +85,12 @@ fn heading(ui: &mut Ui, head: Head, width: f32) -> bool {
     let close = Rect::from_center_size(rect.right_center() - vec2(13.0, 0.0), vec2(26.0, 26.0));
     let painter = ui.painter_at(rect.with_max_x(close.left() - 8.0));
     paint::title(&painter, rect.left_center(), head.title, head.hint, t);
-    let button =
-        controls::button(ui, close, ButtonFace::Icon(Icon::Close), "Close the card", true);
-    button.on_hover_text("Back to the bench (Esc)").clicked()
+    let button = controls::button(
+        ui,
+        close,
+        ButtonFace::Icon(Icon::Close),
+        say!("over-close-the-card"),
+        true,
+    );
+    button.on_hover_text(say!("over-back")).clicked()
 }

@@ -10,6 +10,7 @@ use crate::document::edit::Edit;
 use crate::fields::{colour_field, form};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::{PALETTE, Tokens};
+use crate::kit::words::terms;
 use crate::kit::{icons, letters, paint, type_faces};
 
 /// Width of the card, and of what is in it beside a scroll bar.
@@ -31,26 +32,29 @@ pub fn card(on: &Response, bench: &Bench<'_>, index: usize, actions: &mut Action
             // Under large text it is higher than the window.
             let high = ui.ctx().content_rect().height() - 32.0;
             controls::scroll_colours(ui);
-            egui::ScrollArea::vertical().max_height(high).show(ui, |ui| {
-                // A menu's own style hides the edges of fields.
-                ui.reset_style();
-                ui.set_width(ACROSS);
-                ui.spacing_mut().item_spacing = vec2(8.0, 6.0);
-                let mut now = yarn.clone();
-                heading(ui, &format!("Yarn {}", Yarn::letter(index)));
-                name(ui, &mut now);
-                brand(ui, &mut now);
-                palette(ui, bench, &mut now);
-                any_colour(ui, index, &mut now);
-                face(ui, &mut now);
-                length(ui, bench, &mut now);
-                ball(ui, bench, &mut now);
-                needed(ui, bench, index, &now);
-                controls::follow_focus(ui);
-                if now != *yarn {
-                    actions.edit(Edit::Yarn { index, yarn: now });
-                }
-            });
+            egui::ScrollArea::vertical().max_height(high).min_scrolled_height(high).show(
+                ui,
+                |ui| {
+                    // A menu's own style hides the edges of fields.
+                    ui.reset_style();
+                    ui.set_width(ACROSS);
+                    ui.spacing_mut().item_spacing = vec2(8.0, 6.0);
+                    let mut now = yarn.clone();
+                    heading(ui, &say!("yarn-letter", letter = Yarn::letter(index)));
+                    name(ui, &mut now);
+                    brand(ui, &mut now);
+                    palette(ui, bench, &mut now);
+                    any_colour(ui, index, &mut now);
+                    face(ui, &mut now);
+                    length(ui, bench, &mut now);
+                    ball(ui, bench, &mut now);
+                    needed(ui, bench, index, &now);
+                    controls::follow_focus(ui);
+                    if now != *yarn {
+                        actions.edit(Edit::Yarn { index, yarn: now });
+                    }
+                },
+            );
         });
 }
 
@@ -61,7 +65,7 @@ fn heading(ui: &mut Ui, text: &str) {
 fn name(ui: &mut Ui, yarn: &mut Yarn) {
     let field =
         TextEdit::singleline(&mut yarn.name).desired_width(f32::INFINITY).char_limit(60);
-    ui.add(field).accessible_name("Yarn name");
+    ui.add(field).accessible_name(say!("yarn-yarn-name"));
 }
 
 /// Maker, range and shade, as the band of a ball has them.
@@ -150,12 +154,13 @@ fn palette(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
     let size = vec2(ACROSS as f32 * 29.0, rows as f32 * 28.0);
     let (place, _) = ui.allocate_exact_size(size, Sense::hover());
     for (i, (name, colour)) in PALETTE.iter().enumerate() {
+        let name = name.text();
         let at = place.min + vec2((i % ACROSS) as f32 * 29.0, (i / ACROSS) as f32 * 28.0);
         let rect = egui::Rect::from_min_size(at, vec2(side, side));
         let response = ui.interact(rect, ui.scope_id().with(("colour", i)), Sense::click());
         let on = yarn.colour == *colour;
         response.widget_info(|| {
-            egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, *name)
+            egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name)
         });
         let edge = egui::Stroke::new(1.0, t.yarn_edge(*colour));
         ui.painter().circle(rect.center(), 9.0, Tokens::yarn(*colour), edge);
@@ -166,10 +171,10 @@ fn palette(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
         if response.has_focus() {
             paint::focus_ring(ui.painter(), rect.shrink(2.0), 12.0, t);
         }
-        if response.on_hover_text(*name).clicked() {
+        if response.on_hover_text(name).clicked() {
             // A yarn still called after its colour is called after the new one.
-            if PALETTE.contains(&(yarn.name.as_str(), yarn.colour)) {
-                yarn.name = (*name).to_owned();
+            if PALETTE.iter().any(|(n, c)| n.text() == yarn.name && *c == yarn.colour) {
+                yarn.name = name.to_owned();
             }
             yarn.colour = *colour;
         }
@@ -184,11 +189,11 @@ fn face(ui: &mut Ui, yarn: &mut Yarn) {
     for (i, face) in YarnFace::ALL.into_iter().enumerate() {
         let at = place.min + vec2(i as f32 * (wide + 6.0), 0.0);
         let rect = egui::Rect::from_min_size(at, vec2(wide, 24.0));
-        let words = ButtonFace::Words(face.name());
-        let name = format!("{} yarn", face.name());
+        let words = ButtonFace::Words(terms::yarn_face(face));
+        let name = say!("yarn-face", face = terms::yarn_face(face));
         let on = Some(yarn.face == face);
         let chip = controls::toggle(ui, rect, words, &name, true, on);
-        if chip.on_hover_text("How pictures show this yarn; no count changes").clicked() {
+        if chip.on_hover_text(say!("yarn-how-pictures-show-this-yarn-no-count")).clicked() {
             yarn.face = face;
         }
     }
@@ -196,13 +201,13 @@ fn face(ui: &mut Ui, yarn: &mut Yarn) {
 
 fn length(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
     ui.horizontal(|ui| {
-        let words = RichText::new("100 g are").color(bench.t.soft_ink);
+        let words = RichText::new(say!("yarn-runs")).color(bench.t.soft_ink);
         let label = ui.label(words);
         let field = DragValue::new(&mut yarn.metres_per_100g)
             .range(1.0..=20_000.0)
             .speed(1.0)
             .max_decimals(0)
-            .suffix(" m long");
+            .suffix(format!(" {}", say!("yarn-per-100g")));
         ui.add(field).labelled_by(label.id);
     });
 }
@@ -214,7 +219,7 @@ pub fn choose(on: &Response, bench: &Bench<'_>, round: u32, actions: &mut Action
     Popup::menu(on).width(200.0).show(|ui| {
         ui.set_width(200.0);
         ui.spacing_mut().item_spacing.y = 2.0;
-        heading(ui, &format!("From round {round} on"));
+        heading(ui, &say!("yarn-from-round-round-on", round = round));
         for (index, yarn) in project.yarns.iter().enumerate().take(MOST) {
             let words = format!("{} {}", Yarn::letter(index), yarn.name);
             if line(ui, bench, &words, Some((index, yarn)), index == now).clicked() {
@@ -222,11 +227,14 @@ pub fn choose(on: &Response, bench: &Bench<'_>, round: u32, actions: &mut Action
             }
         }
         let fresh = project.yarns.len() < MOST;
-        if fresh && line(ui, bench, "Another yarn", None, false).clicked() {
+        if fresh && line(ui, bench, say!("yarn-another-yarn"), None, false).clicked() {
             actions.edit(Edit::NewYarn { round });
         }
         let begins = bench.document.piece().bands.iter().any(|b| b.from_round == round);
-        if begins && round > 1 && line(ui, bench, "No change here", None, false).clicked() {
+        if begins
+            && round > 1
+            && line(ui, bench, say!("yarn-no-change-of-yarn-here"), None, false).clicked()
+        {
             actions.edit(Edit::ClearBand(round));
         }
     });

@@ -1,5 +1,8 @@
 //! What every panel is made of: colours, type, icons and a few controls.
 
+#[macro_use]
+pub mod words;
+
 pub mod controls;
 pub mod divide;
 pub mod fit;

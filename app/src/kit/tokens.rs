@@ -3,6 +3,8 @@
 use egui::style::{WidgetVisuals, Widgets};
 use egui::{Color32, CornerRadius, Stroke, Theme, Visuals};
 
+use super::words::MessageKey;
+
 /// Height of the top strip, points.
 pub const STRIP: f32 = 56.0;
 /// Gap between panels, points.
@@ -155,31 +157,31 @@ pub const DARK: Tokens = Tokens {
 
 /// House colours a yarn can take, by name. A yarn's colour is its owner's: it may be any
 /// other too.
-pub const PALETTE: [(&str, [u8; 3]); 24] = [
-    ("Madder", [184, 86, 64]),
-    ("Brick", [142, 58, 48]),
-    ("Rosehip", [200, 66, 84]),
-    ("Foxglove", [196, 110, 150]),
-    ("Plum", [110, 62, 104]),
-    ("Iris", [98, 92, 158]),
-    ("Dusk", [70, 86, 126]),
-    ("Slate", [86, 102, 114]),
-    ("Lagoon", [62, 125, 138]),
-    ("Spruce", [44, 92, 82]),
-    ("Fern", [92, 130, 70]),
-    ("Pistachio", [160, 180, 112]),
-    ("Quince", [196, 172, 72]),
-    ("Mustard", [206, 150, 42]),
-    ("Apricot", [226, 148, 96]),
-    ("Blush", [230, 184, 164]),
-    ("Oat", [230, 210, 166]),
-    ("Milk", [244, 236, 220]),
-    ("Sand", [200, 178, 142]),
-    ("Hazel", [150, 112, 76]),
-    ("Peat", [92, 70, 54]),
-    ("Char", [52, 50, 50]),
-    ("Ash", [150, 148, 142]),
-    ("Sky", [140, 178, 202]),
+pub const PALETTE: [(MessageKey, [u8; 3]); 24] = [
+    (message!("colour-madder"), [184, 86, 64]),
+    (message!("colour-brick"), [142, 58, 48]),
+    (message!("colour-rosehip"), [200, 66, 84]),
+    (message!("colour-foxglove"), [196, 110, 150]),
+    (message!("colour-plum"), [110, 62, 104]),
+    (message!("colour-iris"), [98, 92, 158]),
+    (message!("colour-dusk"), [70, 86, 126]),
+    (message!("colour-slate"), [86, 102, 114]),
+    (message!("colour-lagoon"), [62, 125, 138]),
+    (message!("colour-spruce"), [44, 92, 82]),
+    (message!("colour-fern"), [92, 130, 70]),
+    (message!("colour-pistachio"), [160, 180, 112]),
+    (message!("colour-quince"), [196, 172, 72]),
+    (message!("colour-mustard"), [206, 150, 42]),
+    (message!("colour-apricot"), [226, 148, 96]),
+    (message!("colour-blush"), [230, 184, 164]),
+    (message!("colour-oat"), [230, 210, 166]),
+    (message!("colour-milk"), [244, 236, 220]),
+    (message!("colour-sand"), [200, 178, 142]),
+    (message!("colour-hazel"), [150, 112, 76]),
+    (message!("colour-peat"), [92, 70, 54]),
+    (message!("colour-char"), [52, 50, 50]),
+    (message!("colour-ash"), [150, 148, 142]),
+    (message!("colour-sky"), [140, 178, 202]),
 ];
 
 impl Tokens {

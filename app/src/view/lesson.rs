@@ -21,10 +21,10 @@ impl LessonChart {
     pub const ALL: [Self; 2] = [Self::Gains, Self::Angles];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Gains => "Increases",
-            Self::Angles => "Angles",
+            Self::Gains => say!("chart-increases"),
+            Self::Angles => say!("chart-angles"),
         }
     }
 }

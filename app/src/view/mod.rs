@@ -61,15 +61,15 @@ impl Stage {
     ];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Shape => "Shape",
-            Self::Assembly => "Assembly",
-            Self::Sizes => "Sizes",
-            Self::Sheet => "Sheet",
-            Self::Lesson => "Lesson",
-            Self::Proofread => "Proofread",
-            Self::Make => "Make",
+            Self::Shape => say!("stage-shape"),
+            Self::Assembly => say!("stage-assembly"),
+            Self::Sizes => say!("stage-sizes"),
+            Self::Sheet => say!("stage-sheet"),
+            Self::Lesson => say!("stage-lesson"),
+            Self::Proofread => say!("stage-proofread"),
+            Self::Make => say!("stage-make"),
         }
     }
 }
@@ -89,18 +89,18 @@ impl BoardFace {
     pub const ALL: [Self; 2] = [Self::Outline, Self::Body];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Outline => "Outline",
-            Self::Body => "Body",
+            Self::Outline => say!("board-outline"),
+            Self::Body => say!("board-body"),
         }
     }
 
     /// What assistive tools read.
-    pub const fn name(self) -> &'static str {
+    pub fn name(self) -> &'static str {
         match self {
-            Self::Outline => "Show the outline",
-            Self::Body => "Show the body",
+            Self::Outline => say!("board-show-outline"),
+            Self::Body => say!("board-show-body"),
         }
     }
 }
@@ -170,12 +170,12 @@ impl Card {
     pub const ALL: [Self; 4] = [Self::Figures, Self::Notes, Self::Rules, Self::Simplicity];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Figures => "Figures",
-            Self::Notes => "Notes",
-            Self::Rules => "Rules",
-            Self::Simplicity => "Simplicity",
+            Self::Figures => say!("card-figures"),
+            Self::Notes => say!("card-checks"),
+            Self::Rules => say!("card-rules"),
+            Self::Simplicity => say!("card-simplicity"),
         }
     }
 }

@@ -4,6 +4,8 @@ use egui::{Context, ThemePreference};
 use plumpline_core::Unit;
 use serde::{Deserialize, Serialize};
 
+use crate::kit::words::Language;
+
 /// Smallest and largest text, percent of the usual.
 pub const TEXT_PERCENT: (u16, u16) = (80, 200);
 /// How far apart the sizes of text are that keys and buttons step through, percent.
@@ -19,6 +21,8 @@ const GROWTH: f32 = 0.25;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Prefs {
+    /// What menus, cards and notices are said in.
+    pub language: Language,
     /// Light, dark, or as the desktop says.
     pub theme: ThemePreference,
     /// The unit of every length on screen.
@@ -37,6 +41,7 @@ pub struct Prefs {
 impl Default for Prefs {
     fn default() -> Self {
         Self {
+            language: Language::English,
             theme: ThemePreference::System,
             unit: Unit::Mm,
             text_percent: 100,
@@ -71,6 +76,7 @@ impl Prefs {
 
     /// Makes a context show itself so, everything `larger` times as large.
     pub fn show(self, ctx: &Context, larger: f32) {
+        self.language.speak();
         if ctx.options(|o| o.theme_preference) != self.theme {
             ctx.set_theme(self.theme);
         }

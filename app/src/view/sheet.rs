@@ -27,10 +27,10 @@ impl SheetFace {
     pub const ALL: [Self; 2] = [Self::Pages, Self::Text];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Pages => "Pages",
-            Self::Text => "Text",
+            Self::Pages => say!("sheet-as-pages"),
+            Self::Text => say!("sheet-as-text"),
         }
     }
 }

@@ -25,12 +25,12 @@ impl SizesCard {
     pub const ALL: [Self; 4] = [Self::Seams, Self::Yarn, Self::Sample, Self::Match];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Seams => "Companions",
-            Self::Yarn => "Another yarn",
-            Self::Sample => "Sample",
-            Self::Match => "Match",
+            Self::Seams => say!("aside-seams"),
+            Self::Yarn => say!("aside-another-yarn"),
+            Self::Sample => say!("aside-sample"),
+            Self::Match => say!("aside-match"),
         }
     }
 
@@ -94,7 +94,7 @@ pub struct ToyDraft {
 
 impl Default for ToyDraft {
     fn default() -> Self {
-        Self { measure: ToyMeasure::Height, mm: 0.0, name: "Toy".into() }
+        Self { measure: ToyMeasure::Height, mm: 0.0, name: say!("aside-toy").into() }
     }
 }
 

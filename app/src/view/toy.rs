@@ -43,12 +43,12 @@ impl ToySide {
     pub const ALL: [Self; 4] = [Self::Front, Self::Side, Self::Back, Self::Free];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Front => "Front",
-            Self::Side => "Side",
-            Self::Back => "Back",
-            Self::Free => "Free",
+            Self::Front => say!("look-from-front"),
+            Self::Side => say!("look-from-side"),
+            Self::Back => say!("look-from-back"),
+            Self::Free => say!("look-from-free"),
         }
     }
 

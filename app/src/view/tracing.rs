@@ -19,11 +19,11 @@ impl TraceTool {
     pub const ALL: [Self; 3] = [Self::Rectangle, Self::Thing, Self::Background];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Rectangle => "rectangle",
-            Self::Thing => "on it",
-            Self::Background => "beside it",
+            Self::Rectangle => say!("mark-rectangle"),
+            Self::Thing => say!("mark-on-it"),
+            Self::Background => say!("mark-beside-it"),
         }
     }
 }

@@ -130,21 +130,20 @@ pub(super) fn heading(ui: &mut Ui, text: &str) {
 }
 
 fn unsaved(ui: &mut Ui, next: &Next, title: &str) -> Option<Reply> {
-    heading(ui, &format!("Save “{title}” first?"));
-    let goes = match next {
-        Next::Close => "Closing the window",
-        Next::Begin(_) => "Beginning another piece",
+    heading(ui, &say!("ask-save-title-first", title = title));
+    ui.label(match next {
+        Next::Close => say!("ask-lost-by-closing"),
+        Next::Begin(_) => say!("ask-lost-by-starting"),
         Next::Open | Next::OpenPath(_) | Next::Take(..) | Next::Recover => {
-            "Opening another project"
+            say!("ask-lost-by-opening")
         }
-    };
-    ui.label(format!("It has changes that are not saved. {goes} would lose them."));
+    });
     ui.add_space(4.0);
     ui.horizontal(|ui| {
-        let save = ui.button("Save");
-        let discard = ui.button("Discard");
+        let save = ui.button(say!("ask-save"));
+        let discard = ui.button(say!("ask-discard"));
         let back = ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            ui.button("Keep working")
+            ui.button(say!("ask-keep-working"))
         });
         let answers = [
             (save, Reply::SaveFirst(next.clone())),
@@ -167,32 +166,32 @@ fn hurdle(ui: &mut Ui, hurdle: &Hurdle) -> Option<Reply> {
     let name = hurdle.path.file_name().unwrap_or_default().to_string_lossy();
     let (title, what, over) = match &hurdle.why {
         Hindrance::Changed(Some(theirs)) => (
-            "was changed elsewhere",
-            format!("Another window or program has saved “{}” in it.", theirs.title),
-            "The other version is lost",
+            say!("ask-changed-elsewhere", file = name),
+            say!("ask-other-saved", title = theirs.title),
+            say!("ask-other-lost"),
         ),
         Hindrance::Changed(None) => (
-            "was changed elsewhere",
-            "What stands in it now cannot be read as a project.".to_owned(),
-            "What stands in the file is lost",
+            say!("ask-changed-elsewhere", file = name),
+            say!("ask-not-readable").to_owned(),
+            say!("ask-file-lost"),
         ),
         Hindrance::ReadOnly => (
-            "is read-only",
-            "Somebody has marked it as not to be changed.".to_owned(),
-            "It stays marked as read-only",
+            say!("ask-read-only", file = name),
+            say!("ask-marked").to_owned(),
+            say!("ask-stays-marked"),
         ),
     };
-    heading(ui, &format!("{name} {title}"));
+    heading(ui, &title);
     ui.label(what);
     let own = hurdle.beside.file_name().unwrap_or_default().to_string_lossy();
-    let own = format!("What is here goes into {own}; both stay");
+    let own = say!("ask-this-version-goes-into-own-both-stay", own = own);
     let mut answers: Vec<(&str, &str, Settling)> =
-        vec![("Save mine beside it", &own, Reply::Beside)];
+        vec![(say!("ask-save-mine-as-a-copy"), &own, Reply::Beside)];
     if let Hindrance::Changed(Some(_)) = hurdle.why {
-        let lost = "What is not saved here is lost";
-        answers.push(("Open the other version", lost, Reply::Theirs));
+        let lost = say!("ask-what-is-not-saved-here-is-lost");
+        answers.push((say!("ask-open-the-other-version"), lost, Reply::Theirs));
     }
-    answers.push(("Replace it with mine", over, Reply::Overwrite));
+    answers.push((say!("ask-replace-it-with-mine"), over, Reply::Overwrite));
     let pressed = choices(ui, answers.iter().map(|(words, what, _)| (*words, *what)));
     match pressed? {
         PressedAnswer::Back => Some(Reply::Cancel),
@@ -202,13 +201,16 @@ fn hurdle(ui: &mut Ui, hurdle: &Hurdle) -> Option<Reply> {
 
 fn taken(ui: &mut Ui, path: &Path, wanted: &FileUse) -> Option<Reply> {
     let name = path.file_name().unwrap_or_default().to_string_lossy();
-    heading(ui, &format!("{name} is there already"));
-    ui.label(format!("It lies in {}.", path.parent().unwrap_or(path).display()));
+    heading(ui, &say!("ask-name-already-exists", name = name));
+    ui.label(say!(
+        "ask-it-is-in-folder",
+        folder = path.parent().unwrap_or(path).display().to_string()
+    ));
     let pressed = choices(
         ui,
         [
-            ("Choose another name", "The file stays as it is"),
-            ("Replace it", "What stands in the file is lost"),
+            (say!("ask-choose-another-name"), say!("ask-the-file-stays-as-it-is")),
+            (say!("ask-replace-it"), say!("ask-file-lost")),
         ],
     );
     Some(match pressed? {
@@ -240,7 +242,7 @@ fn choices<'a>(
         .inner
     };
     let buttons: Vec<_> = answers.into_iter().map(|(words, what)| row(words, what)).collect();
-    let back = row("Keep working", "Nothing is saved yet");
+    let back = row(say!("ask-keep-working"), say!("ask-nothing-is-saved-yet"));
     if !buttons.iter().any(egui::Response::has_focus) && !back.has_focus() {
         buttons[0].request_focus();
     }

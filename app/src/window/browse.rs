@@ -46,8 +46,8 @@ pub(super) fn show(
     browsed: Browsed<'_>,
 ) -> Option<Reply> {
     let saves = !wanted.purpose.reads();
-    heading(ui, if saves { "Save as" } else { "Where is the file?" });
-    let label = ui.label("This desktop shows no file dialog. Type the whole path, or find it:");
+    heading(ui, if saves { say!("ask-save-as") } else { say!("ask-where-is-the-file") });
+    let label = ui.label(say!("ask-this-desktop-shows-no-file-dialog-type"));
     let field =
         ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
     // The keyboard is in the field until it goes on to the list by Tab.
@@ -65,13 +65,13 @@ pub(super) fn show(
     if let Some(chosen) = list(ui, wanted, text, browsed) {
         *text = chosen;
     }
-    let verb = if saves { "Save" } else { "Open" };
+    let verb = if saves { say!("ask-save") } else { say!("ask-open") };
     ui.horizontal(|ui| {
         let typed = !text.trim().is_empty() && !text.ends_with(std::path::is_separator);
         if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {
             return Some(Reply::Path(wanted.clone(), PathBuf::from(text.trim())));
         }
-        ui.button("Cancel").clicked().then_some(Reply::Cancel)
+        ui.button(say!("ask-cancel")).clicked().then_some(Reply::Cancel)
     })
     .inner
 }

@@ -77,7 +77,7 @@ impl Studio {
             }
             Command::CopyPattern => {
                 ctx.copy_text(self.proofreading.text().to_owned());
-                self.say("The text is copied.", false);
+                self.say(say!("told-the-text-is-copied"), false);
             }
             Command::SavePattern => {
                 let text = self.proofreading.text().to_owned();
@@ -86,15 +86,15 @@ impl Studio {
             }
             Command::MakePiece => self.make_piece(),
             Command::CopySheet => {
-                self.copy_sheet(ctx, "The pattern is copied.", sheet::text_of);
+                self.copy_sheet(ctx, say!("told-the-pattern-is-copied"), sheet::text_of);
             }
             Command::CopyScript => {
-                self.copy_sheet(ctx, "The spoken script is copied.", |sheet| {
+                self.copy_sheet(ctx, say!("told-the-spoken-script-is-copied"), |sheet| {
                     sheet::script(&sheet.script, ScriptPace::Said)
                 });
             }
             Command::CopyBlurb => {
-                self.copy_sheet(ctx, "The shop text is copied.", |sheet| {
+                self.copy_sheet(ctx, say!("told-the-shop-text-is-copied"), |sheet| {
                     sheet::blurb(sheet, BlurbForm::Plain)
                 });
             }
@@ -193,10 +193,11 @@ impl Studio {
                     shaped.iter().map(|s| format!("“{}”", s.piece.name)).collect();
                 let added = Edit::AddPieces(shaped);
                 apply::edit(&mut self.document, &mut self.view, added);
-                let made =
-                    format!("{} is in the project, its counts pinned.", names.join(", "));
-                let missed: Vec<String> =
-                    left_out.iter().map(|e| format!(" Left out: {e}.")).collect();
+                let made = say!("told-pieces-made", names = names.join(", "));
+                let missed: Vec<String> = left_out
+                    .iter()
+                    .map(|e| format!(" {}", say!("told-left-out", what = e.to_string())))
+                    .collect();
                 self.say(made + &missed.concat(), !left_out.is_empty());
             }
             Err(error) => self.say(error.to_string(), true),
@@ -258,7 +259,7 @@ impl Studio {
                     (writer.heading(line.first, line.last), writer.count(line.count));
                 let line = format!("{heading} {} {count}", line.text);
                 ctx.copy_text(line.trim_end().to_owned());
-                self.say(format!("Copied: {line}"), false);
+                self.say(say!("told-copied-line", line = line), false);
             }
             Err(error) => self.say(error.to_string(), true),
         }

@@ -271,18 +271,21 @@ impl Studio {
                 self.question(Question::Taken(path, FileUse { purpose, then }));
             }
             Outcome::ChangedMeanwhile(of) => {
-                self.say_of_file(of, "was changed elsewhere. Saving will ask what to do.");
+                self.say_of_file(of, |file| say!("told-changed-elsewhere", file = file));
             }
             Outcome::Gone(of) => {
-                self.say_of_file(of, "is no longer there. Saving writes it anew.");
+                self.say_of_file(of, |file| say!("told-gone", file = file));
             }
             Outcome::Wrote(what, path) => {
-                self.say(format!("{what} is saved in {}.", path.display()), false);
+                self.say(
+                    say!("told-saved", what = what.text(), path = path.display().to_string()),
+                    false,
+                );
             }
             Outcome::Course(course) => self.teach(*course),
             Outcome::SavedPattern(path, text) => {
                 self.proofreading.kept(text);
-                self.say(format!("The text is saved in {}.", path.display()), false);
+                self.say(say!("told-text-saved", path = path.display().to_string()), false);
             }
             Outcome::Read(text) => {
                 self.view.stage = Stage::Proofread;
@@ -382,8 +385,5 @@ fn refused(path: &Path) -> Option<String> {
         return None;
     }
     let name = path.file_name().unwrap_or_default().to_string_lossy();
-    Some(format!(
-        "{name}: it is no Plumpline project; drop a file that ends in .ron, a picture, or a \
-         shape (.csv, .svg, .stl, .obj)"
-    ))
+    Some(say!("told-name-is-not-a-plumpline-project-drop-a", name = name))
 }

@@ -64,10 +64,11 @@ impl Studio {
     }
 
     /// Tells what has become of the file of the document `of`, if that is still open.
-    pub(super) fn say_of_file(&mut self, of: Revision, what: &str) {
+    pub(super) fn say_of_file(&mut self, of: Revision, what: fn(&str) -> String) {
         if self.document.id() == of {
             let name = self.document.path().and_then(Path::file_name).unwrap_or_default();
-            self.say(format!("{} {what}", name.to_string_lossy()), true);
+            let words = what(&name.to_string_lossy());
+            self.say(words, true);
         }
     }
 }

@@ -85,7 +85,7 @@ impl Studio {
 
     /// Teaches another course, from its first step.
     pub(super) fn teach(&mut self, course: LessonCourse) {
-        self.say(format!("The course “{}” is open.", course.title), false);
+        self.say(say!("told-the-course-title-is-open", title = course.title), false);
         self.lesson.teach(course);
         self.view.lesson = crate::view::lesson::LessonView {
             presents: self.view.lesson.presents,

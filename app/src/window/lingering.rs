@@ -31,9 +31,6 @@ impl Studio {
     /// Tells that a command has to wait.
     pub(super) fn refuse(&mut self, command: Command) {
         let words = command.text().trim_end_matches('…');
-        self.say(
-            format!("{words} has to wait: a file dialog is open, or a file is still in use."),
-            true,
-        );
+        self.say(say!("told-words-has-to-wait-a-file-dialog-is", words = words), true);
     }
 }

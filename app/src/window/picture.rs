@@ -35,7 +35,11 @@ impl Studio {
     /// takes the place of another lies where that lay.
     pub(super) fn take_picture(&mut self, path: &Path, (width, height): (u32, u32)) {
         let Some(name) = path.to_str() else {
-            let what = line(path, "its name is not readable text", "rename it");
+            let what = line(
+                path,
+                say!("start-its-name-is-not-readable-text"),
+                say!("start-rename-it"),
+            );
             return self.say(what, true);
         };
         let piece = self.document.piece();

@@ -12,6 +12,7 @@ use super::layout::{self, Room};
 use crate::bench::action::{Action, Actions};
 use crate::bench::keys;
 use crate::document::{Document, Revision};
+use crate::kit::words::Language;
 use crate::kit::{Tokens, type_faces};
 use crate::kit::{fit, letters};
 use crate::stages::around::start;
@@ -115,10 +116,13 @@ impl Studio {
     /// The studio with the project at `open`, or with the sample.
     pub fn new(cc: &eframe::CreationContext<'_>, open: Option<PathBuf>) -> Self {
         dress(&cc.egui_ctx);
-        let prefs: Prefs = cc
-            .storage
-            .and_then(|storage| eframe::get_value(storage, eframe::APP_KEY))
-            .unwrap_or_default();
+        let prefs = cc.storage.map_or_else(Prefs::default, |storage| {
+            let kept = eframe::get_value(storage, eframe::APP_KEY);
+            kept.unwrap_or_else(|| Prefs {
+                language: Language::of_system(),
+                ..Prefs::default()
+            })
+        });
         prefs.show(&cc.egui_ctx, 1.0);
         let mut studio = Self::with(Document::sample());
         studio.view.prefs = prefs;
@@ -244,10 +248,16 @@ impl Studio {
         }
     }
 
+    /// Says everything in `language` from the next frame on, as the settings card asks for it.
+    pub fn speak(&mut self, language: Language) {
+        self.view.prefs.language = language;
+    }
+
     /// One frame, in this order: keys, what the hand does, all changes, the picture. So the
     /// picture always shows the piece as it is now.
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
         let ctx = ui.ctx().clone();
+        self.view.prefs.language.speak();
         self.receive(&ctx, frame);
         let found = self.proofreading.update();
         self.note(&ctx, found);

@@ -17,7 +17,6 @@ use crate::work::day;
 use crate::work::ending::Ending;
 use crate::work::home::{DeskAction, Home};
 use plumpline_core::calibrate::{Calibration, Entry};
-use plumpline_core::file;
 
 impl Studio {
     /// The studio with the folder in which it keeps what outlasts a run. Without one nothing
@@ -53,7 +52,9 @@ impl Studio {
 
     /// The window less the strip at its foot, where there is one.
     pub(super) fn above_foot(&self, window: Rect) -> Rect {
-        let shown = self.home.offer().is_some() || self.home.desk.steps.is_some();
+        // What is presented has the whole window.
+        let any = self.home.offer().is_some() || self.home.desk.steps.is_some();
+        let shown = any && !self.view.presents();
         window.with_max_y(
             window.bottom() - if shown { foot::height(window.width()) } else { 0.0 },
         )
@@ -63,7 +64,9 @@ impl Studio {
     pub(super) fn lay_over(&mut self, ui: &mut Ui, window: Rect, actions: &mut Actions) {
         let bench = self.bench(ui.ctx());
         let strip = window.with_min_y(self.above_foot(window).bottom());
-        if let Some(left) = self.home.offer() {
+        if self.view.presents() {
+            // Nothing stands at the foot.
+        } else if let Some(left) = self.home.offer() {
             foot::fit(ui, strip, |ui, strip| foot::offer(ui, bench.t, strip, left, actions));
         } else if let Some(steps) = bench.desk.steps {
             foot::fit(ui, strip, |ui, strip| {
@@ -115,7 +118,7 @@ impl Studio {
                 self.go(ctx, frame, Next::Begin(project));
             }
             DeskAction::ShowStart => {
-                self.home.remember(|desk| desk.look());
+                self.home.look(ctx);
                 self.start = Some(start::StartChoice::default());
             }
             DeskAction::ChooseShape => self.choose_shape(ctx, frame),
@@ -148,23 +151,26 @@ impl Studio {
     fn keep_gauge(&mut self, learned: &Calibration) {
         let piece = self.document.piece();
         let yarns = &self.document.project().yarns;
-        let yarn =
-            yarns.get(piece.yarn_of_round(1)).map_or("Yarn", |yarn| &yarn.name).to_owned();
+        let yarn = yarns
+            .get(piece.yarn_of_round(1))
+            .map_or(say!("told-a-yarn"), |yarn| &yarn.name)
+            .to_owned();
         let maker = self.view.sizes.maker.trim().to_owned();
         let today = day::iso((self.clock)());
         let entry = Entry::learned(yarn.clone(), maker, today, piece, learned);
         match self.home.enter_gauge(entry) {
-            Ok(()) => self.say(format!("{yarn} is in the gauge book."), false),
+            Ok(()) => self.say(say!("told-yarn-is-in-the-gauge-book", yarn = yarn), false),
             Err(error) => self.say(error.to_string(), true),
         }
     }
 
     /// Takes up what a crash left.
     pub(super) fn recover(&mut self) {
-        let Some((project, path)) = self.home.take_up() else { return };
-        let saved = path.as_deref().and_then(|path| file::load(path).ok());
-        self.take(Document::recovered(project, path, saved));
-        self.say("Your changes are back. Save them to keep them.", false);
+        let Some(left) = self.home.take_up() else { return };
+        let (project, path, saved) = (&left.project, &left.of, &left.saved);
+        let document = Document::recovered(project.clone(), path.clone(), saved.clone());
+        self.take(document);
+        self.say(say!("told-your-changes-are-back-save-them-to"), false);
     }
 
     /// The end of a frame: copies are kept, troubles told, first steps ended.
@@ -175,17 +181,18 @@ impl Studio {
             self.home.hurry();
             ctx.send_viewport_cmd(ViewportCommand::Close);
         }
+        self.home.hear();
         self.home.tend(ctx, &self.document);
         if let Some(trouble) = self.home.trouble() {
             self.say(trouble, true);
         }
         if ctx.input(|i| i.events.contains(&egui::Event::WindowFocused(true))) {
-            self.home.remember(|desk| desk.look());
+            self.home.look(ctx);
         }
         let free = !self.view.is_dragging() && !self.document.history.in_gesture();
         if free && self.home.desk.steps.is_some_and(|steps| steps.done()) {
             self.home.remember(|desk| desk.steps = None);
-            self.say("Shaped, pinned and read. File, New… begins a piece of your own.", false);
+            self.say(say!("told-shaped-pinned-and-read-file-new-starts"), false);
             ctx.request_repaint();
         }
     }

@@ -14,6 +14,8 @@ use std::time::{Duration, Instant};
 
 use egui::Context;
 
+use crate::kit::words::Language;
+
 /// Answers that wait to be heard; a thread that has more to say waits too. Pages are large.
 const MOST_ANSWERS: usize = 4;
 
@@ -208,6 +210,8 @@ enum End {
 struct State<W> {
     waiting: W,
     asked: Ticket,
+    /// What those who ask are spoken to in.
+    language: Language,
     end: End,
 }
 
@@ -237,6 +241,7 @@ impl<W: Waiting> Shared<W> {
                 return None;
             }
             if let Some(task) = state.waiting.next() {
+                state.language.speak();
                 return Some((state.asked - state.waiting.left(), task));
             }
             if state.end == End::WhenDone {
@@ -266,8 +271,10 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
         }
         self.asked += 1;
         let asked = self.asked;
+        let language = Language::spoken();
         self.on_the_thread(ctx, |state| {
             state.waiting.put(ask);
+            state.language = language;
             state.asked = asked;
         });
         asked

@@ -1,7 +1,9 @@
 //! The studio stands in floors. What a file may name lies on its own floor or below; stages
 //! know nothing of one another. So whoever changes a file knows who can notice.
 
+mod literals;
 mod reader;
+mod words;
 
 use std::collections::BTreeMap;
 use std::path::Path;

@@ -67,7 +67,7 @@ impl Names {
     }
 }
 
-fn files(folder: &Path) -> Vec<PathBuf> {
+pub(crate) fn files(folder: &Path) -> Vec<PathBuf> {
     let entries = std::fs::read_dir(folder).expect("the folder is there").flatten();
     let mut found = Vec::new();
     for path in entries.map(|entry| entry.path()) {

@@ -59,7 +59,7 @@ fn a_photograph_is_traced_its_handle_cut_off_taken_and_taken_back() {
     assert!(
         told(&bench, "not cut off") && told(&bench, "Look again: a part of it is not turned")
     );
-    click(&mut bench, "Cut off what is not turned");
+    click(&mut bench, "Cut off what is not round");
     until(&mut bench, "it was never cut", |bench| {
         let found = bench.state().outlining().found().and_then(Result::ok);
         found.is_some_and(|found| found.trace.report.cut)
@@ -74,7 +74,7 @@ fn a_photograph_is_traced_its_handle_cut_off_taken_and_taken_back() {
     });
     bench.run();
     assert_eq!(bench.state().document().project(), &before, "nothing is taken unasked");
-    click(&mut bench, "Take the outline");
+    click(&mut bench, "Use the outline");
     about(size(&bench), (100.0, 60.0));
     assert!(bench.state().view().over.is_none());
     undo(&mut bench);
@@ -332,7 +332,7 @@ fn a_picture_on_the_start_card_is_traced_next() {
     assert_eq!(bench.state().view().over, Some(Over::Trace));
     until(&mut bench, "nothing was traced", |b| b.state().outlining().found().is_some());
     bench.run();
-    click(&mut bench, "Take the outline");
+    click(&mut bench, "Use the outline");
     let piece = bench.state().document().piece();
     assert_eq!(piece.name, "jug");
     assert!(piece.picture.as_ref().is_some_and(|picture| !picture.hidden));

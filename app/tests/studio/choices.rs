@@ -89,10 +89,10 @@ fn a_ring_is_held_and_goes_back_to_automatic() {
     let mut bench = bench();
     turn_to(&mut bench, "Rules");
     let ring = plan(&bench).rounds[0].count;
-    click(&mut bench, "Ring, more");
+    click(&mut bench, "Foundation ring, more");
     assert_eq!(piece(&bench).rules.ring, Some(ring + 1));
     assert_eq!(plan(&bench).rounds[0].count, ring + 1);
-    click(&mut bench, "Ring, automatic");
+    click(&mut bench, "Foundation ring, automatic");
     assert_eq!(piece(&bench).rules.ring, None);
     assert_eq!(plan(&bench).rounds[0].count, ring);
 }
@@ -119,11 +119,11 @@ fn a_face_makes_its_rounds_plain() {
     let mut bench = bench();
     turn_to(&mut bench, "Rules");
     take_round(&mut bench, 7);
-    click(&mut bench, "Add a face");
+    click(&mut bench, "Add a plain zone");
     assert_eq!(piece(&bench).faces, [Face { from_round: 7, to_round: 9 }]);
     let counts = plan(&bench).counts();
     assert!(counts[5..9].iter().all(|&n| n == counts[5]), "{counts:?}");
-    click(&mut bench, "Remove face 1");
+    click(&mut bench, "Remove plain zone 1");
     assert!(piece(&bench).faces.is_empty());
     // F keeps the round in hand plain, and lets it go again.
     take_round(&mut bench, 8);
@@ -140,12 +140,12 @@ fn the_piece_starts_from_its_other_end() {
     let mut bench = bench();
     turn_to(&mut bench, "Rules");
     let outline = piece(&bench).outline.clone();
-    assert!(bench.query_by_label("Oval, straight side").is_some());
+    assert!(bench.query_by_label("Oval start, straight side").is_some());
     click(&mut bench, "Start from the other end");
     assert_eq!(piece(&bench).outline, outline.reversed());
     assert!(plan(&bench).chain.is_some());
     assert!(
-        bench.query_by_label("Oval, straight side").is_none(),
+        bench.query_by_label("Oval start, straight side").is_none(),
         "only a closed start is oval"
     );
     undo(&mut bench);
@@ -161,7 +161,7 @@ fn a_click_on_an_answer_takes_it_in_one_step_and_the_default_is_a_click_away() {
     let offer = bench.state().trade().offer().expect("answers").clone();
     assert_eq!(offer.default.counts, before, "the float has the default answer");
     let simple = offer.answers.last().expect("answers");
-    bench.get_by_label("Answer simple").click();
+    bench.get_by_label("Result simple").click();
     bench.step();
     bench.step();
     assert_eq!(piece(&bench).simplicity, Some(1.0));
@@ -176,12 +176,12 @@ fn a_click_on_an_answer_takes_it_in_one_step_and_the_default_is_a_click_away() {
     // Then it rests.
     crate::wait::until_settled(&mut bench);
     assert_eq!(bench.run(), 1);
-    click(&mut bench, "Answer default");
+    click(&mut bench, "Result default");
     assert_eq!(piece(&bench).simplicity, None);
     assert_eq!(plan(&bench).counts(), before);
     // The answer in use, chosen again, is no step.
     let steps = bench.state().document().history.undo_steps();
-    click(&mut bench, "Answer default");
+    click(&mut bench, "Result default");
     assert_eq!(bench.state().document().history.undo_steps(), steps);
     undo(&mut bench);
     undo(&mut bench);
@@ -229,7 +229,7 @@ fn a_hold_and_a_card_are_set_from_the_menu_and_saved() {
     let mut bench = bench();
     let at = bench.get_by_label("Knot 5").rect().center();
     press_second(&mut bench, at);
-    click(&mut bench, "Held by a drawn thread");
+    click(&mut bench, "Held by a closing thread");
     assert_eq!(piece(&bench).outline.knots[4].hold, Some(Hold::Cinched));
     press_second(&mut bench, at);
     click(&mut bench, "Card from here to the next knot");
@@ -265,7 +265,7 @@ fn another_kind_shows_in_the_wording_and_is_assumed_until_counted() {
     bench.run();
     assert!(bench.query_by_label("Worked into: back only").is_none(), "Esc closes the card");
     assert_eq!(bench.state().view().selected, Some(12), "and leaves the round in hand");
-    click(&mut bench, "More about the cloth");
+    click(&mut bench, "More about the fabric");
     click(&mut bench, "Half double, count a swatch");
     assert!(piece(&bench).swatches.half_double.is_some());
     assert!(!plan(&bench).warnings.iter().any(|w| w.kind == WarningKind::Swatch));
@@ -291,7 +291,7 @@ fn keys_choose_stitch_and_loop_of_the_round_in_hand() {
 #[test]
 fn a_narrow_window_has_the_card_behind_a_button() {
     let mut bench = opened(1024.0, 700.0);
-    click(&mut bench, "Notes, rules, simplicity");
+    click(&mut bench, "Checks, rules, simplicity");
     turn_to(&mut bench, "Rules");
     click(&mut bench, "Smallest neck, more");
     assert_eq!(piece(&bench).rules.smallest_neck, 5);
@@ -306,6 +306,6 @@ fn new_notes_are_new_until_they_are_seen() {
     bench.key_press(Key::T);
     bench.run();
     assert!(bench.state().view().read.is_empty(), "not in sight yet");
-    turn_to(&mut bench, "Notes");
+    turn_to(&mut bench, "Checks");
     assert!(bench.state().view().read.contains(&WarningKind::Swatch));
 }

@@ -24,7 +24,7 @@ fn naming_a_piece_types_its_name_and_edits_nothing_else() {
     let mut bench = opened(1440.0, 900.0);
     press(&mut bench, Key::Home);
     let before = bench.state().document().piece().clone();
-    click(&mut bench, "Piece Float, in hand");
+    click(&mut bench, "Piece Float, selected");
     bench.get_by_label("Name of the piece").focus();
     bench.run();
     bench.key_press_modifiers(Modifiers::COMMAND, Key::A);

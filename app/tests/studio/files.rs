@@ -200,7 +200,7 @@ fn a_step_of_the_making_never_saves_over_anothers_design() {
     let theirs = Project { title: "Theirs".into(), ..Document::blank().project().clone() };
     file::save(&theirs, &path).expect("saved");
     bench.key_press(Key::Space);
-    until(&mut bench, "it asks", |b| b.query_by_label("Save mine beside it").is_some());
+    until(&mut bench, "it asks", |b| b.query_by_label("Save mine as a copy").is_some());
     assert_eq!(file::load(&path), Ok(theirs));
 }
 

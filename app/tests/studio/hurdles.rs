@@ -42,7 +42,7 @@ fn told(bench: &Bench<'_>, part: &str) -> bool {
 
 #[test]
 fn a_read_only_file_is_asked_about_and_keeps_its_mark() {
-    for (answer, replaced) in [("Save mine beside it", false), ("Replace it with mine", true)] {
+    for (answer, replaced) in [("Save mine as a copy", false), ("Replace it with mine", true)] {
         let home = tempfile::tempdir().expect("a folder");
         let (mut bench, path) = opened(home.path());
         let before = file::load(&path).expect("it loads");
@@ -79,9 +79,9 @@ fn two_windows_on_one_file_lose_neither_design() {
         nudge(&mut two);
     }
     save(&mut two);
-    until(&mut two, "it asks", |b| b.query_by_label("Save mine beside it").is_some());
+    until(&mut two, "it asks", |b| b.query_by_label("Save mine as a copy").is_some());
     two.run();
-    two.get_by_label("Save mine beside it").click();
+    two.get_by_label("Save mine as a copy").click();
     until(&mut two, "the second is saved", |b| !b.state().document().is_changed());
     assert_eq!(file::load(&path), Ok(first));
     let beside = file::load(&home.path().join("mine (2).ron"));
@@ -111,7 +111,7 @@ fn a_save_waits_for_what_is_under_way_and_knows_what_that_wrote() {
     nudge(&mut bench);
     save(&mut bench);
     until(&mut bench, "both are saved", |b| {
-        assert!(b.query_by_label("Save mine beside it").is_none(), "nobody else wrote it");
+        assert!(b.query_by_label("Save mine as a copy").is_none(), "nobody else wrote it");
         !b.state().is_busy() && !b.state().document().is_changed()
     });
     assert_eq!(file::load(&path).as_ref(), Ok(bench.state().document().project()));
@@ -178,7 +178,7 @@ fn a_typed_path_that_is_taken_is_asked_about() {
     file::save(&theirs, &path).expect("saved");
     let mut bench = typing(folder.path());
     save_at(&mut bench, "theirs");
-    until(&mut bench, "it asks", |b| b.query_by_label("theirs.ron is there already").is_some());
+    until(&mut bench, "it asks", |b| b.query_by_label("theirs.ron already exists").is_some());
     assert_eq!(file::load(&path).as_ref(), Ok(&theirs));
     bench.run();
     bench.get_by_label("Replace it").click();

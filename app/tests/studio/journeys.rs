@@ -202,7 +202,7 @@ fn the_maker_reads_a_pattern_resizes_it_and_prints() {
     let was = bench.state().plan().expect("a plan").size_mm;
     click(&mut bench, "Sizes");
     click(&mut bench, "Add a size");
-    click(&mut bench, "Size 1 made by so many times");
+    click(&mut bench, "Size 1 sized by scale factor");
     click(&mut bench, "height");
     let target = format!("{:.0} mm", 2.0 * was.height);
     type_over(&mut bench, "Height of size 1", &target);
@@ -229,7 +229,7 @@ fn the_maker_reads_a_pattern_resizes_it_and_prints() {
     wait_for(&mut bench, "the pages", |b| b.state().printing().is_current());
     assert!(!bench.state().printing().pages().is_empty());
     bench.run();
-    click(&mut bench, "Save the sheet…");
+    click(&mut bench, "Export the sheet…");
     wait_for(&mut bench, "the question", asks_for_a_path);
     bench.run();
     let path = home.path().join("cork.pdf");

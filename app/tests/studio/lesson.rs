@@ -81,7 +81,7 @@ fn the_whole_course_is_gone_through_by_keyboard_alone() {
             until_settled(&mut bench);
         }
         assert_eq!(bench.state().view().lesson.step, course.steps.len(), "the piece itself");
-        assert!(reads(&bench, "your own piece is let go"));
+        assert!(reads(&bench, "your own piece relaxes"));
         press(&mut bench, Key::PageUp);
         assert!(reads(&bench, "Why it is so"), "what was said stands when one comes back");
     }
@@ -128,7 +128,7 @@ fn the_rounds_follow_the_slider_and_the_arrows() {
     let told = |bench: &Bench<'_>, sign: &str| reads(bench, &format!("Missing angle: {sign}"));
     assert!(knob > 7 && told(&bench, "−"), "{knob}");
     press(&mut bench, Key::H);
-    assert!(told(&bench, "more cloth than lies flat"), "in words where numbers are hidden");
+    assert!(told(&bench, "more fabric than lies flat"), "in words where numbers are hidden");
     // The question stays about its own sample.
     assert!(reads(&bench, "and that is right"));
 }
@@ -161,7 +161,7 @@ fn predictions_are_kept_on_this_computer_and_can_be_forgotten() {
     click(&mut bench, "it ruffles");
     until_settled(&mut bench);
     assert!(reads(&bench, "1 of 3 right so far"));
-    click(&mut bench, "Forget all");
+    click(&mut bench, "Delete all");
     assert!(!reads(&bench, "right so far"));
 }
 
@@ -202,7 +202,7 @@ fn ones_own_piece_shows_its_angles_and_shares_its_round() {
     press(&mut bench, Key::ArrowRight);
     press(&mut bench, Key::ArrowRight);
     assert_eq!(bench.state().view().selected, Some(2));
-    click(&mut bench, "Chart: angles");
+    click(&mut bench, "Chart: Angles");
     assert!(reads(&bench, "Angle missing at each round"));
     press(&mut bench, Key::Num1);
     assert_eq!(bench.state().view().selected, Some(2), "it is selected on the board too");

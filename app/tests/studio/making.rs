@@ -243,7 +243,7 @@ fn progress_goes_with_its_piece_and_comes_back_with_it() {
     let name = bench.state().document().piece().name.clone();
     let card = |bench: &mut Bench<'_>, item: &str| {
         let name = bench.state().document().piece().name.clone();
-        bench.get_by_label(&format!("Piece {name}, in hand")).click();
+        bench.get_by_label(&format!("Piece {name}, selected")).click();
         bench.run();
         bench.get_by_label(item).click();
         bench.run();
@@ -312,7 +312,7 @@ fn another_round_is_gone_to_by_number_and_by_its_bar() {
     assert_eq!(at(&bench), (9, 0));
     press(&mut bench, Key::Space);
     assert_eq!(at(&bench), (9, 1), "the keyboard is free again");
-    let bars = bench.get_by_label_contains("a click goes to one").rect();
+    let bars = bench.get_by_label_contains("click one to go to it").rect();
     bench.hover_at(bars.center_top() + egui::vec2(0.0, 3.0));
     bench.step();
     bench.drag_at(bars.center_top() + egui::vec2(0.0, 3.0));
@@ -452,7 +452,9 @@ fn everything_made_is_summed_up_with_what_is_left_to_sew() {
     press(&mut bench, Key::Num7);
     for _ in 0..400 {
         match stand(&bench) {
-            Stand::Made if bench.query_by_label_contains("Everything is made").is_some() => {
+            Stand::Made
+                if bench.query_by_label_contains("Everything is finished").is_some() =>
+            {
                 break;
             }
             Stand::Made => press(&mut bench, Key::O),
@@ -462,6 +464,6 @@ fn everything_made_is_summed_up_with_what_is_left_to_sew() {
     }
     let open = !bench.state().document().project().pieces[1].outline.finishes_closed();
     let sew = bench.query_by_label_contains("Cap is open at its edge of").is_some();
-    assert!(bench.query_by_label_contains("Everything is made").is_some());
+    assert!(bench.query_by_label_contains("Everything is finished").is_some());
     assert_eq!(sew, open);
 }

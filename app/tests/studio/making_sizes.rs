@@ -89,7 +89,7 @@ fn several_sizes_are_in_the_making_at_once_and_one_key_changes_over() {
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
     press(&mut bench, Key::Num7);
-    assert!(bench.query_by_label("Size under the hook: as designed, not begun").is_some());
+    assert!(bench.query_by_label("Size being made: as designed, not started").is_some());
     press(&mut bench, Key::N);
     press(&mut bench, Key::S);
     assert_eq!(at(&bench), (Some("S"), copy(0, 1), (1, 0)));
@@ -174,9 +174,9 @@ fn a_whole_size_is_made_by_keyboard_alone_as_its_own_plan_says() {
             None => panic!("no plan"),
         }
     }
-    let said = bench.query_by_label_contains("Everything is made in size S.");
+    let said = bench.query_by_label_contains("Everything is finished in size S.");
     assert!(said.is_some());
-    assert!(bench.query_by_label("Size under the hook: size S, made").is_some());
+    assert!(bench.query_by_label("Size being made: size S, finished").is_some());
     assert_eq!(read.len() as u32, 2 * plans[0].last_round() + plans[1].last_round());
     for copy in [1, 2] {
         let counts: Vec<u32> = plans[0].rounds.iter().map(|r| r.count).collect();
@@ -231,20 +231,20 @@ fn sizes_are_taken_from_their_list_by_mouse_and_by_keyboard() {
     let path = in_file(home.path(), &bear());
     let mut bench = at_home(home.path(), Some(&path));
     press(&mut bench, Key::Num7);
-    bench.get_by_label("Size under the hook: as designed, not begun").click();
+    bench.get_by_label("Size being made: as designed, not started").click();
     bench.run();
-    for row in ["Make as designed, not begun", "Make size S, not begun"] {
+    for row in ["Make as designed, not started", "Make size S, not started"] {
         assert!(bench.query_by_label(row).is_some(), "{row}");
     }
-    bench.get_by_label("Make size M, not begun").click();
+    bench.get_by_label("Make size M, not started").click();
     bench.run();
     assert_eq!(bench.state().handiwork().size(), Some("M"));
     // The list is gone, and Enter opens it again where the keyboard is.
-    assert!(bench.query_by_label("Make size M, not begun").is_none());
-    bench.get_by_label("Size under the hook: size M, not begun").focus();
+    assert!(bench.query_by_label("Make size M, not started").is_none());
+    bench.get_by_label("Size being made: size M, not started").focus();
     bench.run();
     press(&mut bench, Key::Enter);
-    bench.get_by_label("Make size S, not begun").focus();
+    bench.get_by_label("Make size S, not started").focus();
     bench.run();
     press(&mut bench, Key::Enter);
     press(&mut bench, Key::Space);
@@ -321,7 +321,7 @@ fn a_new_name_takes_progress_along_and_a_size_removed_brings_it_back_by_undo() {
     assert_eq!(names, ["Small", "M"]);
     press(&mut bench, Key::Num7);
     assert_eq!(at(&bench), (Some("Small"), copy(0, 1), (4, 0)));
-    assert!(bench.query_by_label("Size under the hook: size Small, begun").is_some());
+    assert!(bench.query_by_label("Size being made: size Small, started").is_some());
     press(&mut bench, Key::N);
     undo(&mut bench);
     settle(&mut bench);
@@ -387,12 +387,12 @@ fn many_sizes_of_long_names_leave_room_for_the_copies() {
         bench.set_size(vec2(width, height));
         press(&mut bench, Key::Num7);
         press(&mut bench, Key::S);
-        let heading = bench.get_by_label_contains("Size under the hook: ").rect();
+        let heading = bench.get_by_label_contains("Size being made: ").rect();
         let ear = bench.get_by_label_contains("Ear 1, ").rect();
         assert!(heading.right() <= ear.left() && heading.height() >= 24.0, "{heading:?}");
         assert!(ear.width() >= 100.0, "{ear:?} in {width}×{height}");
     }
-    bench.get_by_label_contains("Size under the hook: ").click();
+    bench.get_by_label_contains("Size being made: ").click();
     bench.run();
     // The last is reached by keyboard, and scrolls into sight.
     let last = bench.get_by_label_contains("Make size 39 for");

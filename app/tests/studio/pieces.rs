@@ -12,7 +12,7 @@ fn project<'a>(bench: &'a Bench<'_>) -> &'a Project {
 
 /// Opens the card of the piece in hand.
 fn open(bench: &mut Bench<'_>) {
-    let name = format!("Piece {}, in hand", bench.state().document().piece().name);
+    let name = format!("Piece {}, selected", bench.state().document().piece().name);
     click(bench, &name);
 }
 

@@ -59,7 +59,7 @@ fn sizes_are_added_named_told_and_taken_back() {
 #[test]
 fn two_pieces_are_made_to_meet() {
     let mut bench = at_sizes();
-    click(&mut bench, "Piece Float, in hand");
+    click(&mut bench, "Piece Float, selected");
     click(&mut bench, "Duplicate");
     bench.key_press(Key::Escape);
     bench.run();
@@ -77,7 +77,7 @@ fn two_pieces_are_made_to_meet() {
     let kind = bench.state().document().project().seams[0].kind;
     assert!(matches!(kind, SeamKind::Clearance { .. }));
     if !report(&bench).met {
-        click(&mut bench, "Make seam 1 meet");
+        click(&mut bench, "Match seam 1");
         until_settled(&mut bench);
     }
     let now = report(&bench);
@@ -93,7 +93,7 @@ fn another_yarn_is_compared_and_taken() {
     type_over(&mut bench, "Other yarn, stitches", "14");
     type_over(&mut bench, "Other yarn, rounds", "15");
     until_settled(&mut bench);
-    click(&mut bench, "Work the same rounds in it");
+    click(&mut bench, "Use it for the same rounds");
     let now = bench.state().plan().expect("a plan");
     assert_eq!(now.counts(), was.counts(), "the rounds are kept");
     assert!(now.size_mm.height > 1.2 * was.size_mm.height, "it is larger: {:?}", now.size_mm);
@@ -108,7 +108,7 @@ fn a_toy_at_hand_is_matched_entered_as_a_size_and_taken() {
     let was = bench.state().plan().expect("a plan").size_mm;
     click(&mut bench, "Beside the sizes: Match");
     assert_eq!(bench.state().view().sizes.card, SizesCard::Match);
-    assert!(bench.query_by_label("Enter it as a size").is_none(), "nothing is measured");
+    assert!(bench.query_by_label("Add as a size").is_none(), "nothing is measured");
     click(&mut bench, "Toy measured: width");
     type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 1.18 * was.width));
     until_settled(&mut bench);
@@ -117,7 +117,7 @@ fn a_toy_at_hand_is_matched_entered_as_a_size_and_taken() {
     assert!((matched.scale - 1.18).abs() < 0.001 && matched.is_met(), "{}", matched.sentence());
     bench.get_by_label(&matched.sentence().to_string());
     type_over(&mut bench, "Name of the matched size", "Grandma's");
-    click(&mut bench, "Enter it as a size");
+    click(&mut bench, "Add as a size");
     until_settled(&mut bench);
     let sizes = &bench.state().document().piece().sizes;
     assert_eq!(sizes.len(), 1);
@@ -129,9 +129,9 @@ fn a_toy_at_hand_is_matched_entered_as_a_size_and_taken() {
     assert_eq!((made.height_mm, made.width_mm), (size.height, size.width));
     assert!((made.times(drawn) - 1.18).abs() < 0.04, "{}", made.times(drawn));
     // A second of the same name is not entered.
-    click(&mut bench, "Enter it as a size");
+    click(&mut bench, "Add as a size");
     assert_eq!(bench.state().document().piece().sizes.len(), 1);
-    click(&mut bench, "Make the piece this large");
+    click(&mut bench, "Make the piece this size");
     until_settled(&mut bench);
     assert_eq!(bench.state().plan().expect("a plan").size_mm, matched.made.plan.size_mm);
     for _ in 0..2 {
@@ -154,7 +154,7 @@ fn a_toy_is_measured_at_a_round_and_what_is_too_old_is_dropped() {
     let round = plan.rounds.len() / 2;
     click(&mut bench, "Beside the sizes: Match");
     click(&mut bench, "Toy measured: around");
-    click(&mut bench, "Toy taken at: round");
+    click(&mut bench, "Toy measured at: round");
     let around = std::f64::consts::TAU * plan.forecast[round].r;
     type_over(&mut bench, "Toy measures", &format!("{:.2} mm", 0.8 * around));
     until_settled(&mut bench);
@@ -180,14 +180,14 @@ fn a_toy_is_not_measured_where_the_piece_is_gathered_shut() {
     let shut = bench.state().plan().expect("a plan").rounds.len();
     click(&mut bench, "Beside the sizes: Match");
     click(&mut bench, "Toy measured: around");
-    click(&mut bench, "Toy taken at: round");
+    click(&mut bench, "Toy measured at: round");
     type_over(&mut bench, "Toy measures", "100 mm");
-    type_over(&mut bench, "Toy taken at round", &shut.to_string());
+    type_over(&mut bench, "Toy measured at round", &shut.to_string());
     until_settled(&mut bench);
     let found = bench.state().sizing().found().expect("an answer");
     let why = found.matched.as_ref().expect("it was asked").as_ref().err();
     assert!(why.is_some_and(|why| why.contains("gathered shut")), "{why:?}");
-    assert!(bench.query_by_label("Enter it as a size").is_none());
+    assert!(bench.query_by_label("Add as a size").is_none());
 }
 
 fn at_home<'a>(home: &std::path::Path) -> Bench<'a> {
@@ -215,11 +215,11 @@ fn a_sample_teaches_and_the_gauge_book_keeps_it() {
     let width = piece.gauge.stitch_width_mm();
     type_over(&mut bench, "Stitches measured", &format!("{:.1} mm", 11.0 * width));
     until_settled(&mut bench);
-    click(&mut bench, "Work with these hands");
+    click(&mut bench, "Use this gauge");
     let learned = bench.state().document().piece().gauge.stitch_width_mm();
     assert!((learned / width - 1.1).abs() < 0.02, "{width} became {learned}");
     until_settled(&mut bench);
-    click(&mut bench, "Keep in the gauge book");
+    click(&mut bench, "Save in the gauge book");
     drop(bench); // Waits until all is written.
     let bench = at_home(home.path());
     let entries = bench.state().home().gauges.entries();
@@ -264,7 +264,7 @@ fn an_entry_is_struck_out_and_put_back_by_key_alone() {
     let mut bench = at_home(home.path());
     click(&mut bench, "Beside the sizes: Another yarn");
     bench.get_by_label("Gauge of Oat, 3.5 mm, Ada, learned 2024-02-01");
-    bench.get_by_label("Strike out Oat, 3.5 mm, Ada").focus();
+    bench.get_by_label("Delete Oat, 3.5 mm, Ada").focus();
     bench.run();
     bench.key_press(Key::Enter);
     bench.run();
@@ -272,14 +272,14 @@ fn an_entry_is_struck_out_and_put_back_by_key_alone() {
         book.entries().iter().map(|entry| entry.yarn.clone()).collect()
     };
     assert_eq!(yarns(&bench.state().home().gauges), ["Moor", "Slate"]);
-    bench.get_by_label("Oat, 3.5 mm, Ada struck out");
+    bench.get_by_label("Oat, 3.5 mm, Ada, deleted");
     drop(bench); // Waits until all is written.
     assert_eq!(yarns(&on_disk(home.path())), ["Moor", "Slate"]);
     // What is put back is the same book again.
     written(home.path(), &["Moor", "Oat", "Slate"]);
     let mut bench = at_home(home.path());
     click(&mut bench, "Beside the sizes: Another yarn");
-    bench.get_by_label("Strike out Oat, 3.5 mm, Ada").focus();
+    bench.get_by_label("Delete Oat, 3.5 mm, Ada").focus();
     bench.run();
     for _ in 0..2 {
         // The keyboard stays with the entry: it is struck out, then put back.
@@ -288,7 +288,7 @@ fn an_entry_is_struck_out_and_put_back_by_key_alone() {
         bench.run();
     }
     assert_eq!(bench.state().home().gauges, book);
-    assert!(bench.get_by_label("Strike out Oat, 3.5 mm, Ada").is_focused());
+    assert!(bench.get_by_label("Delete Oat, 3.5 mm, Ada").is_focused());
     assert!(bench.state().home().struck().is_empty());
     drop(bench);
     assert_eq!(on_disk(home.path()), book);
@@ -302,16 +302,16 @@ fn what_is_learned_anew_is_not_put_back_over() {
     let width = bench.state().document().piece().gauge.stitch_width_mm();
     type_over(&mut bench, "Stitches measured", &format!("{:.1} mm", 10.5 * width));
     until_settled(&mut bench);
-    click(&mut bench, "Keep in the gauge book");
+    click(&mut bench, "Save in the gauge book");
     click(&mut bench, "Beside the sizes: Another yarn");
     let strike = |bench: &mut Bench<'_>| {
-        bench.get_by_label_contains("Strike out ").click();
+        bench.get_by_label_contains("Delete ").click();
         bench.run();
     };
     strike(&mut bench);
     assert_eq!(bench.state().home().struck().len(), 1);
     click(&mut bench, "Beside the sizes: Sample");
-    click(&mut bench, "Keep in the gauge book");
+    click(&mut bench, "Save in the gauge book");
     assert!(bench.state().home().struck().is_empty(), "the newer one stands");
     assert_eq!(bench.state().home().gauges.entries().len(), 1);
 }
@@ -324,7 +324,7 @@ fn a_long_gauge_book_is_searched_by_yarn() {
     written(home.path(), &names);
     let mut bench = at_home(home.path());
     click(&mut bench, "Beside the sizes: Another yarn");
-    let shown = |bench: &Bench<'_>| bench.query_all_by_label_contains("Strike out ").count();
+    let shown = |bench: &Bench<'_>| bench.query_all_by_label_contains("Delete ").count();
     assert_eq!(shown(&bench), 6);
     click(&mut bench, "Show 20 more of 30");
     assert_eq!(shown(&bench), 26);
@@ -335,7 +335,7 @@ fn a_long_gauge_book_is_searched_by_yarn() {
     bench.run();
     type_over(&mut bench, "Search the gauge book", "yarn 27");
     assert_eq!(shown(&bench), 1);
-    bench.get_by_label("Strike out Yarn 27, 3.5 mm, Ada");
+    bench.get_by_label("Delete Yarn 27, 3.5 mm, Ada");
     type_over(&mut bench, "Search the gauge book", "silk");
     assert_eq!(shown(&bench), 0);
 }
@@ -361,7 +361,7 @@ fn a_nut_and_its_cap_teach_together() {
     bench.get_by_label("Piece Cap").click();
     bench.run();
     until_settled(&mut bench);
-    bench.get_by_label_contains("Measured too: Nut.");
+    bench.get_by_label_contains("Also measured: Nut.");
     type_over(&mut bench, "Height, measured", "46 mm");
     until_settled(&mut bench);
     let found = bench.state().sizing().found().expect("an answer");
@@ -369,7 +369,7 @@ fn a_nut_and_its_cap_teach_together() {
     let of: Vec<PieceId> = learned.table.iter().map(|row| row.piece).collect();
     assert_eq!(of, [1, 0].map(PieceId::new), "first the piece in hand");
     bench.get_by_label_contains("Nut: around over both ends: forecast ");
-    click(&mut bench, "Work with these hands");
+    click(&mut bench, "Use this gauge");
     for (now, was) in bench.state().document().project().pieces.iter().zip(&was.pieces) {
         let height = |piece: &Piece| piece.gauge.round_height_mm();
         assert_ne!(height(now), height(was), "{}", now.name);

@@ -68,7 +68,7 @@ fn first_steps_can_be_put_away_and_half_done_ones_are_remembered() {
     drop(bench);
     let mut bench = at_home(home.path(), None);
     assert_eq!(states(&bench), ["done", "to do", "to do"]);
-    bench.get_by_label("Put first steps away").click();
+    bench.get_by_label("Close first steps").click();
     bench.run();
     assert_eq!(states(&bench), ["away"; 3]);
     drop(bench);
@@ -149,7 +149,7 @@ fn a_later_start_begins_with_the_card_and_esc_goes_to_the_bench() {
     let home = tempfile::tempdir().expect("a folder");
     let mut bench = at_home(home.path(), None);
     assert!(bench.query_by_label("Create").is_none(), "the first time the float is shown");
-    bench.get_by_label("Put first steps away").click();
+    bench.get_by_label("Close first steps").click();
     bench.run();
     drop(bench);
     let mut bench = at_home(home.path(), None);

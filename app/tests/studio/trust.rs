@@ -237,7 +237,7 @@ fn a_project_on_the_list_asks_before_it_opens_and_a_lost_one_goes_off_it() {
     bench.run();
     assert!(bench.state().document().is_changed());
     open(&mut bench);
-    bench.get_by_label("Take lost off the list").click();
+    bench.get_by_label("Remove lost from the list").click();
     bench.run();
     assert_eq!(bench.state().home().desk.recent, std::slice::from_ref(&first));
     open(&mut bench);

@@ -365,7 +365,8 @@ fn a_shape_is_drawn_freehand() {
     let last = pieces.last().expect("a piece");
     assert_eq!(last.name, "Freehand");
     assert!(last.outline.knots.len() < 14 && last.outline.starts_closed());
-    let widest = last.outline.knots.iter().map(|k| k.radius_mm).fold(0.0, f64::max);
+    let places = last.outline.profile(200).places();
+    let widest = places.iter().map(|place| place.r).fold(0.0, f64::max);
     assert!((widest - 32.0).abs() < 5.0, "{widest}");
 }
 

@@ -102,9 +102,11 @@ impl Command {
 
     /// Both its keys in words, for lists.
     pub fn all_keys_text(self, single_keys: bool) -> String {
-        let texts: Vec<String> =
-            self.shortcuts().map(|key| text_of(asked(key, single_keys))).collect();
-        texts.join(" or ")
+        let mut texts = self.shortcuts().map(|key| text_of(asked(key, single_keys)));
+        match (texts.next(), texts.next()) {
+            (Some(first), Some(second)) => say!("key-either", first = first, second = second),
+            (first, _) => first.unwrap_or_default(),
+        }
     }
 
     /// Its tooltip with its key.
@@ -138,10 +140,10 @@ pub fn asked(shortcut: KeyboardShortcut, single_keys: bool) -> KeyboardShortcut 
 
 fn text_of(shortcut: KeyboardShortcut) -> String {
     let key = match shortcut.logical_key {
-        Key::ArrowUp => "Up",
-        Key::ArrowDown => "Down",
-        Key::Escape => "Esc",
-        Key::Delete => "Del",
+        Key::ArrowUp => say!("key-up"),
+        Key::ArrowDown => say!("key-down"),
+        Key::Escape => say!("key-esc"),
+        Key::Delete => say!("key-del"),
         Key::Plus => "+",
         Key::Minus => "−",
         Key::Equals => "=",
@@ -151,9 +153,9 @@ fn text_of(shortcut: KeyboardShortcut) -> String {
         Key::CloseBracket => "]",
         key => key.name(),
     };
-    let command = if shortcut.modifiers.command { "Ctrl+" } else { "" };
-    let alt = if shortcut.modifiers.alt { "Alt+" } else { "" };
-    let shift = if shortcut.modifiers.shift { "Shift+" } else { "" };
+    let command = if shortcut.modifiers.command { say!("key-ctrl") } else { "" };
+    let alt = if shortcut.modifiers.alt { say!("key-alt") } else { "" };
+    let shift = if shortcut.modifiers.shift { say!("key-shift") } else { "" };
     format!("{command}{alt}{shift}{key}")
 }
 

@@ -33,33 +33,33 @@ pub enum MakeCommand {
 
 impl MakeCommand {
     /// The words on its button.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Stitch => "Stitch",
-            Self::Repeat => "Repeat",
-            Self::Round => "Round",
-            Self::Back => "Back",
-            Self::Done => "Done",
-            Self::Other => "Other piece",
-            Self::Size => "Other size",
-            Self::Find => "Go to…",
-            Self::Note => "Note",
+            Self::Stitch => say!("making-stitch"),
+            Self::Repeat => say!("making-repeat"),
+            Self::Round => say!("making-round"),
+            Self::Back => say!("making-back"),
+            Self::Done => say!("making-done"),
+            Self::Other => say!("making-other-piece"),
+            Self::Size => say!("making-other-size"),
+            Self::Find => say!("making-go-to"),
+            Self::Note => say!("making-note"),
             Self::Small => "Small window",
         }
     }
 
     /// One sentence on what it does.
-    pub const fn tooltip(self) -> &'static str {
+    pub fn tooltip(self) -> &'static str {
         match self {
-            Self::Stitch => "One stitch is worked: a plain one, an increase or a decrease",
-            Self::Repeat => "The repeat is worked to its end",
-            Self::Round => "The round is worked to its end",
-            Self::Back => "Take the last step back",
-            Self::Done => "What is asked for here is done; go on",
-            Self::Other => "Take the next copy or piece that is not made yet",
-            Self::Size => "Take the next size there is, or the project as it is designed",
-            Self::Find => "Take up work at the start of another round",
-            Self::Note => "Write a note on this round",
+            Self::Stitch => say!("making-stitch-does"),
+            Self::Repeat => say!("making-repeat-does"),
+            Self::Round => say!("making-round-does"),
+            Self::Back => say!("making-back-does"),
+            Self::Done => say!("making-done-does"),
+            Self::Other => say!("making-other-does"),
+            Self::Size => say!("making-size-does"),
+            Self::Find => say!("making-find-does"),
+            Self::Note => say!("making-note-does"),
             Self::Small => {
                 "The round and its steps in a small window that stays on top, beside a film"
             }

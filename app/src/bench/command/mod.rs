@@ -170,16 +170,16 @@ impl Group {
     ];
 
     /// The heading over its commands.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Project => "Project",
-            Self::Stages => "Stages",
-            Self::Rounds => "Rounds",
-            Self::Board => "Outline board",
-            Self::Pattern => "Pattern",
-            Self::Lesson => "Lesson",
-            Self::Make => "Make",
-            Self::Bench => "Bench",
+            Self::Project => say!("group-project"),
+            Self::Stages => say!("group-stages"),
+            Self::Rounds => say!("group-rounds"),
+            Self::Board => say!("group-outline-board"),
+            Self::Pattern => say!("group-pattern"),
+            Self::Lesson => say!("group-lesson"),
+            Self::Make => say!("group-make"),
+            Self::Bench => say!("group-studio"),
         }
     }
 }

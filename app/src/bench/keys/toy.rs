@@ -61,8 +61,8 @@ fn step(bench: &Bench<'_>, index: usize, right: i32, up: i32, actions: &mut Acti
     let called = part_name(bench.document.project(), index, &Writer::bench());
     let counted = by.count(solid, at);
     let round = match by {
-        CountedBy::Round => format!("Rnd {}", counted.round),
-        CountedBy::Gap => format!("after Rnd {}", counted.round),
+        CountedBy::Round => say!("told-in-round", round = counted.round),
+        CountedBy::Gap => say!("told-after-round", round = counted.round),
     };
     actions.look(Look::Tell(format!("{called}: {round}, {}", from_front(counted.stitch))));
     let moved = plumpline_core::project::toy::part::Seat { at, ..seat };
@@ -74,9 +74,8 @@ fn step(bench: &Bench<'_>, index: usize, right: i32, up: i32, actions: &mut Acti
 /// `7 stitches from the front`.
 fn from_front(stitch: i32) -> String {
     match stitch.abs() {
-        0 => "on its front line".into(),
-        1 => "1 stitch from the front".into(),
-        n => format!("{n} stitches from the front"),
+        0 => say!("told-front-line").into(),
+        n => say!("told-from-front", n = n),
     }
 }
 
@@ -91,11 +90,14 @@ fn remove(bench: &Bench<'_>, actions: &mut Actions) {
     match bench.view.toy.taken {
         Some(ToyPick::Part(index)) => {
             let called = part_name(project, index, &Writer::bench());
-            actions.look(Look::Tell(format!("{called} is removed, with what it carries.")));
+            actions.look(Look::Tell(say!(
+                "told-removed-called-and-what-it-carries",
+                called = called
+            )));
             actions.edit(Edit::Toy(ToyEdit::Remove { index, called }));
         }
         Some(ToyPick::Attachment(index)) => {
-            actions.look(Look::Tell("What holds it is removed.".into()));
+            actions.look(Look::Tell(say!("told-removed-what-holds-it").into()));
             actions.edit(Edit::Toy(ToyEdit::Detach(index)));
         }
         None => {}

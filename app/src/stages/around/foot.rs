@@ -51,18 +51,22 @@ pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mu
     // Nothing is wrong any more: it offers something.
     let edge = Stroke::new(1.3, t.highlight_edge);
     ui.painter().rect(card, CARD_RADIUS, t.wash, edge, StrokeKind::Inside);
-    let age = left.at.elapsed().map_or_else(|_| "a moment ago".into(), recovery::ago);
+    let age =
+        left.at.elapsed().map_or_else(|_| say!("foot-a-moment-ago").into(), recovery::ago);
     let title = &left.project.title;
     let saved = left.of.as_deref().is_some_and(std::path::Path::is_file);
-    let second = if saved { "Open the last saved" } else { "Let it go" };
+    let second = if saved { say!("foot-open-the-last-saved") } else { say!("foot-discard") };
     let close = Rect::from_center_size(card.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
     let face = ButtonFace::Icon(Icon::Close);
-    let button = controls::button(ui, close, face, "Offer it again at the next start", true);
-    if button.on_hover_text("Put this away; it is offered again at the next start").clicked() {
+    let button =
+        controls::button(ui, close, face, say!("foot-offer-it-again-at-the-next-start"), true);
+    if button.on_hover_text(say!("foot-put-away")).clicked() {
         actions.push(Action::Desk(DeskAction::PutOff));
     }
     let mut right = close.left() - 10.0;
-    for (words, action) in [(second, DeskAction::LetGo), ("Recover", DeskAction::Recover)] {
+    for (words, action) in
+        [(second, DeskAction::LetGo), (say!("foot-recover"), DeskAction::Recover)]
+    {
         let width = controls::words_width(ui, words);
         let rect =
             Rect::from_min_size(pos2(right - width, card.center().y - 15.0), vec2(width, 29.0));
@@ -78,10 +82,11 @@ pub fn offer(ui: &Ui, t: &'static Tokens, strip: Rect, left: &Left, actions: &mu
         t.highlight,
         t.highlight_edge,
     );
-    let words = format!(
-        "Plumpline closed unexpectedly. Recover “{title}” as it was {age}{}",
-        if saved { ", or open the last saved?" } else { "? It was never saved." }
-    );
+    let words = if saved {
+        say!("foot-crash-saved", title = title, age = age)
+    } else {
+        say!("foot-crash-unsaved", title = title, age = age)
+    };
     let at = card.left_center() + vec2(42.0, 0.0);
     let font = type_faces::regular(type_faces::BODY);
     let galley = ui.painter().layout(words.clone(), font, t.ink, right - at.x - 8.0);
@@ -104,16 +109,16 @@ pub fn first_steps(
     paint::panel(painter, card, t);
     let font = type_faces::drafting(type_faces::TITLE);
     let at = card.left_center() + vec2(16.0, 0.0);
-    let title = painter.text(at, Align2::LEFT_CENTER, "First steps", font, t.ink);
+    let title = painter.text(at, Align2::LEFT_CENTER, say!("foot-first-steps"), font, t.ink);
     let close = Rect::from_center_size(card.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
     let button = controls::button(
         ui,
         close,
         ButtonFace::Icon(Icon::Close),
-        "Put first steps away",
+        say!("foot-close-first-steps"),
         true,
     );
-    if button.on_hover_text("Put the first steps away for good").clicked() {
+    if button.on_hover_text(say!("foot-close-the-first-steps-for-good")).clicked() {
         actions.push(Action::Desk(DeskAction::EndSteps));
     }
     let list = steps.list();
@@ -154,11 +159,16 @@ pub fn first_steps(
             Sense::hover(),
         );
         read.widget_info(|| {
-            let state = if done { "done" } else { "to do" };
+            let state = if done { say!("foot-done") } else { say!("foot-to-do") };
             WidgetInfo::labeled(
                 Role::Label,
                 true,
-                format!("First step {}, {state}: {words}", i + 1),
+                say!(
+                    "foot-first-step-number-state-words",
+                    number = i + 1,
+                    state = state,
+                    words = words
+                ),
             )
         });
     }

@@ -10,25 +10,28 @@ use crate::bench::action::Actions;
 use crate::bench::command::{Command, Group};
 use crate::fields::form;
 use crate::fields::over::{self, Head};
+use crate::kit::words::MessageKey;
 use crate::kit::{paint, type_faces};
 use crate::view::Over;
 use crate::view::look::Look;
 
-const HEAD: Head = Head { title: "Keys", hint: "every command; a click does it", width: 520.0 };
+fn head() -> Head {
+    Head { title: say!("keys-title"), hint: say!("keys-hint"), width: 520.0 }
+}
 /// Height of a command's line.
 const LINE: f32 = 40.0;
 
 /// What hands do that is no command: what it does, and how.
-const HANDS: [(&str, &str); 9] = [
-    ("Move the knots in hand", "arrows; with Shift ten times as far"),
-    ("Take several knots", "Shift and click, or a frame round them"),
-    ("Suspend the magnet", "Alt while dragging"),
-    ("Move the board", "Space or the middle button, and drag"),
-    ("Zoom the board or the body", "wheel"),
-    ("Turn the body", "Left, Right; tilt it with Shift and Up, Down"),
-    ("Move the part in hand", "arrows; with Shift five times as far; Del removes it"),
-    ("Go to the next control", "Tab; back with Shift and Tab"),
-    ("Put a card or a menu away", "Esc"),
+const HANDS: [(MessageKey, MessageKey); 9] = [
+    (message!("keys-move-knots"), message!("keys-move-knots-how")),
+    (message!("keys-several-knots"), message!("keys-several-knots-how")),
+    (message!("keys-no-magnet"), message!("keys-no-magnet-how")),
+    (message!("keys-move-board"), message!("keys-move-board-how")),
+    (message!("keys-zoom"), message!("keys-zoom-how")),
+    (message!("keys-turn-body"), message!("keys-turn-body-how")),
+    (message!("keys-move-part"), message!("keys-move-part-how")),
+    (message!("keys-next-control"), message!("keys-next-control-how")),
+    (message!("keys-close"), message!("keys-close-how")),
 ];
 
 /// Draws the card over the window.
@@ -37,7 +40,7 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, query: &str, actions: &mut Actions
     let mut chosen = None;
     let closed = over::show(
         ctx,
-        HEAD,
+        head(),
         |ui| search(ui, &mut typed),
         |ui| chosen = list(ui, bench, query),
     );
@@ -53,11 +56,11 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, query: &str, actions: &mut Actions
 
 fn search(ui: &mut Ui, typed: &mut String) {
     let field = TextEdit::singleline(typed)
-        .hint_text("Type a word or a key")
+        .hint_text(say!("keys-type-a-word-or-a-key"))
         .desired_width(f32::INFINITY)
         .min_size(vec2(0.0, 28.0))
         .char_limit(60);
-    let response = ui.add(field).accessible_name("Search the keys");
+    let response = ui.add(field).accessible_name(say!("keys-search-the-keys"));
     // The keyboard is here when the card opens, and stays where it is taken.
     if ui.memory(|m| m.focused().is_none()) {
         response.request_focus();
@@ -105,17 +108,18 @@ fn list(ui: &mut Ui, bench: &Bench<'_>, query: &str) -> Option<Command> {
     }
     let hands: Vec<_> = HANDS
         .into_iter()
+        .map(|(what, how)| (what.text(), how.text()))
         .filter(|(what, how)| holds(&[*what, *how].join(" "), query))
         .collect();
     if !hands.is_empty() {
         any = true;
-        form::heading(ui, "By hand");
+        form::heading(ui, say!("keys-with-the-hand"));
         for (what, how) in hands {
             by_hand(ui, bench, what, how);
         }
     }
     if !any {
-        form::remark(ui, "Nothing goes by that name.");
+        form::remark(ui, say!("keys-no-match"));
     }
     chosen
 }
@@ -151,7 +155,7 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, command: Command) -> Response {
     let name = if enabled {
         command.text().to_owned()
     } else {
-        format!("{} (not now)", command.text())
+        say!("keys-command-not-now", command = command.text())
     };
     let at = pos2(rect.left() + 8.0, rect.top() + 13.0);
     paint::clipped_text(painter, at, &name, type_faces::semibold(type_faces::BODY), ink, room);

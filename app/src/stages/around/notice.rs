@@ -34,7 +34,7 @@ fn under_way(
     let words = format!("{}…", lingering.doing);
     let font = type_faces::regular(type_faces::BODY);
     let galley = ui.painter().layout_no_wrap(words.clone(), font, t.ink);
-    let stop = controls::words_width(ui, "Stop");
+    let stop = controls::words_width(ui, say!("notice-stop"));
     let size = vec2(galley.size().x + stop + 48.0, 46.0);
     let rect = Rect::from_min_size(
         pos2(over.center().x - 0.5 * size.x, over.bottom() - 16.0 - size.y),
@@ -51,7 +51,15 @@ fn under_way(
         pos2(rect.right() - stop - 12.0, rect.center().y - 15.0),
         vec2(stop, 30.0),
     );
-    if controls::button(ui, button, ButtonFace::Words("Stop"), "Stop", true).clicked() {
+    if controls::button(
+        ui,
+        button,
+        ButtonFace::Words(say!("notice-stop")),
+        say!("notice-stop"),
+        true,
+    )
+    .clicked()
+    {
         actions.push(Action::Stop(lingering.work));
     }
 }
@@ -88,14 +96,16 @@ fn told(ui: &Ui, bench: &Bench<'_>, over: Rect, actions: &mut Actions) -> Option
             rect.center().y - 13.0..=rect.center().y + 13.0,
         );
         let face = ButtonFace::Words(Command::Undo.text());
-        let name = format!("Undo: {}", notice.text);
+        let name = say!("notice-undo-what", what = notice.text);
         if controls::button(ui, place, face, &name, true).clicked() {
             actions.command(Command::Undo);
             actions.look(Look::Dismiss);
         }
     }
     let close = Rect::from_center_size(rect.right_center() - vec2(22.0, 0.0), vec2(26.0, 26.0));
-    if controls::button(ui, close, ButtonFace::Icon(Icon::Close), "Dismiss", true).clicked() {
+    if controls::button(ui, close, ButtonFace::Icon(Icon::Close), say!("notice-dismiss"), true)
+        .clicked()
+    {
         actions.look(Look::Dismiss);
     }
     Some(rect)

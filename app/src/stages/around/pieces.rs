@@ -14,6 +14,7 @@ use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::letters;
+use crate::kit::words::terms;
 use crate::view::Stage;
 use crate::view::look::Look;
 
@@ -57,11 +58,11 @@ pub(super) fn show(
         if i == now {
             let on = (pieces.len() > 1 && !alone).then_some(true);
             let face = ButtonFace::WordsThen(&words[i], Icon::Down);
-            let name = format!("{}, in hand", called(pieces, i));
+            let name = say!("pieces-piece-selected", piece = called(pieces, i));
             let id = ui.scope_id().with("selected piece");
             let chip = controls::toggle_known(ui, rect, face, (&name, id), on);
             card(ui, &chip, bench, lists, actions);
-            chip.on_hover_text("Rename, copy or remove this piece, or add another");
+            chip.on_hover_text(say!("pieces-rename-copy-or-remove-this-piece-or"));
         } else {
             let name = called(pieces, i);
             let face = ButtonFace::Words(&words[i]);
@@ -77,8 +78,13 @@ pub(super) fn show(
 fn called(pieces: &[Piece], i: usize) -> String {
     let name = &pieces[i].name;
     match pieces.iter().filter(|p| p.name == *name).count() {
-        1 => format!("Piece {name}"),
-        _ => format!("Piece {name}, {} of {}", i + 1, pieces.len()),
+        1 => say!("pieces-named", name = name),
+        _ => say!(
+            "pieces-piece-name-place-of-many",
+            name = name,
+            place = i + 1,
+            many = pieces.len()
+        ),
     }
 }
 
@@ -104,31 +110,32 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
             if lists {
                 list(ui, bench, actions);
             }
-            form::heading(ui, "Piece");
+            form::heading(ui, say!("pieces-piece"));
             let mut name = bench.document.piece().name.clone();
             let field =
                 TextEdit::singleline(&mut name).desired_width(f32::INFINITY).char_limit(60);
-            if ui.add(field).accessible_name("Name of the piece").changed() {
+            if ui.add(field).accessible_name(say!("pieces-name-of-the-piece")).changed() {
                 actions.edit(Edit::Piece(PieceEdit::Name(name)));
             }
-            let why =
-                "How many are made of it; yarn, stuffing and time on the sheet are for all";
-            let rect = form::row(ui, "Make", why);
+            let why = say!("pieces-how-many-are-made-of-it-yarn-stuffing");
+            let rect = form::row(ui, say!("pieces-how-many"), why);
             let span = form::Counted { ends: (1, MOST_COPIES), none: None };
             let copies = Some(bench.document.piece().copies);
-            if let Some(Some(n)) = form::stepper(ui, rect, "Make", copies, span, actions) {
+            if let Some(Some(n)) =
+                form::stepper(ui, rect, say!("pieces-how-many"), copies, span, actions)
+            {
                 actions.edit(Edit::Piece(PieceEdit::Copies(n)));
             }
             let count = bench.document.project().pieces.len();
             let (place, more) = (bench.document.place(), count < MOST_PIECES);
             for row in [
                 [
-                    ("Duplicate", PieceEdit::Duplicate, more),
-                    ("Remove", PieceEdit::Remove, count > 1),
+                    (say!("pieces-duplicate"), PieceEdit::Duplicate, more),
+                    (say!("pieces-remove"), PieceEdit::Remove, count > 1),
                 ],
                 [
-                    ("Earlier", PieceEdit::Move(ListWay::Earlier), place > 0),
-                    ("Later", PieceEdit::Move(ListWay::Later), place + 1 < count),
+                    (say!("pieces-earlier"), PieceEdit::Move(ListWay::Earlier), place > 0),
+                    (say!("pieces-later"), PieceEdit::Move(ListWay::Later), place + 1 < count),
                 ],
             ] {
                 buttons(
@@ -138,11 +145,11 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
                 );
             }
             hide(ui, bench, actions);
-            form::heading(ui, "Add a piece");
+            form::heading(ui, say!("pieces-add-a-piece"));
             for row in Starter::ALL.chunks(4) {
                 let one = |&starter: &Starter| {
-                    let name = format!("Add a {}", starter.name().to_lowercase());
-                    (starter.name(), name, PieceEdit::Add(starter), more)
+                    let name = terms::add(starter).to_owned();
+                    (terms::starter(starter), name, PieceEdit::Add(starter), more)
                 };
                 buttons(ui, row.iter().map(one), actions);
             }
@@ -207,7 +214,7 @@ fn buttons<'a>(
 }
 
 fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
-    form::heading(ui, "Pieces");
+    form::heading(ui, say!("pieces-pieces"));
     // Twelve pieces without scrolling, where the window has the room.
     egui::ScrollArea::vertical().max_height(340.0).show(ui, |ui| {
         for piece in &bench.document.project().pieces {

@@ -82,7 +82,7 @@ pub(super) fn menu(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         return;
     }
     ui.add_space(4.0);
-    form::heading(ui, "Last worked on");
+    form::heading(ui, say!("recent-recent-projects"));
     lines(ui, bench, usize::MAX, false, actions);
 }
 
@@ -96,7 +96,7 @@ pub(super) fn lines(
     actions: &mut Actions,
 ) {
     for path in bench.desk.recent.iter().take(most) {
-        let gone = bench.desk.missing.contains(path);
+        let gone = bench.desk.is_missing(path);
         if line(ui, bench, path, gone, pictured) {
             let path = path.clone();
             let action = if gone { DeskAction::Forget(path) } else { DeskAction::Open(path) };
@@ -112,7 +112,11 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool, pictured: bool)
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), LINE), Sense::click());
     let stem = path.file_stem().unwrap_or_default().to_string_lossy();
-    let name = if gone { format!("Take {stem} off the list") } else { format!("Open {stem}") };
+    let name = if gone {
+        say!("recent-remove-stem-from-the-list", stem = stem)
+    } else {
+        say!("recent-open", stem = stem)
+    };
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     letters::line(&response, &stem);
     let painter = ui.painter();
@@ -131,7 +135,7 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool, pictured: bool)
         inner.min.x = place.right() + 8.0;
     }
     let (ink, aside) = if gone {
-        (t.disabled(), "no longer there".into())
+        (t.disabled(), say!("recent-no-longer-there").into())
     } else {
         let folder = path.parent().and_then(Path::file_name).unwrap_or_default();
         (t.ink, folder.to_string_lossy())
@@ -154,10 +158,7 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool, pictured: bool)
     let room = place.left() - inner.left() - 8.0;
     paint::clipped_text(painter, inner.left_center(), &stem, font, ink, room);
     let whole = path.display();
-    let hint = if gone {
-        format!("{whole}\nIt is no longer there; click to take it off the list")
-    } else {
-        whole.to_string()
-    };
+    let hint =
+        if gone { format!("{whole}\n{}", say!("recent-gone")) } else { whole.to_string() };
     response.on_hover_text(hint).clicked()
 }

@@ -19,28 +19,34 @@ pub(super) fn button(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     let history = &bench.document.history;
     let any = history.can_undo() || history.can_redo();
     let enabled = any && !history.in_gesture();
-    let button = controls::button(ui, rect, ButtonFace::Icon(Icon::Down), "Steps", enabled);
+    let button =
+        controls::button(ui, rect, ButtonFace::Icon(Icon::Down), say!("steps-steps"), enabled);
     Popup::menu(&button).show(|ui| {
         ui.set_width(250.0);
-        form::heading(ui, "Steps");
+        form::heading(ui, say!("steps-steps"));
         ScrollArea::vertical().max_height(380.0).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 0.0;
             list(ui, bench, actions);
             controls::follow_focus(ui);
         });
     });
-    button.on_hover_text(if any { "All steps: go back to any" } else { "No steps yet" });
+    button.on_hover_text(if any {
+        say!("steps-all-steps-go-back-to-any")
+    } else {
+        say!("steps-no-steps-yet")
+    });
 }
 
 /// Newest on top, beads on a thread: dark down to where the project stands now.
 fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let history = &bench.document.history;
-    let names: Vec<&str> = std::iter::once("As it was opened").chain(history.names()).collect();
+    let names: Vec<&str> =
+        std::iter::once(say!("steps-as-it-was-opened")).chain(history.names()).collect();
     let now = history.undo_steps();
     let last = names.len() - 1;
     for (step, name) in names.into_iter().enumerate().rev() {
         // The oldest steps are forgotten, so the first line may not be the opening.
-        let name = if step == 0 && last >= 100 { "Earlier steps" } else { name };
+        let name = if step == 0 && last >= 100 { say!("steps-earlier-steps") } else { name };
         if line(ui, bench, step, name, (now, last)) && step != now {
             actions.push(Action::GoToStep(step));
         }
@@ -58,7 +64,7 @@ fn line(
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), LINE), Sense::click());
     let on = step == now;
-    let label = format!("Step {step}: {name}");
+    let label = say!("steps-step-step-name", step = step, name = name);
     response.widget_info(|| WidgetInfo::selected(Role::MenuItem, true, on, &label));
     let painter = ui.painter();
     if response.hovered() {
@@ -88,9 +94,9 @@ fn line(
     let room = rect.right() - words.x - 50.0;
     paint::clipped_text(painter, words, name, font, ink, room);
     let aside = if on {
-        "now"
+        say!("steps-now")
     } else if step > now {
-        "taken back"
+        say!("steps-undone")
     } else {
         ""
     };

@@ -82,14 +82,15 @@ fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> 
         .char_limit(plumpline_core::LONGEST_NAME)
         .clip_text(true);
     let hint = if told { bench.document.project().title.as_str() } else { "" };
-    let hint = [hint, "Name of the project; click to type"];
+    let hint = [hint, say!("top-name-of-the-project-click-to-type")];
     let hint: Vec<&str> = hint.into_iter().filter(|line| !line.is_empty()).collect();
     let response = ui.put(field, edit).on_hover_text(hint.join("\n"));
     if told {
         let at = field.left_center() + vec2(4.0, 0.0);
         paint::clipped_text(ui.painter(), at, &text, font, t.ink, width - 8.0);
     }
-    response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, "Project name"));
+    response
+        .widget_info(|| WidgetInfo::labeled(Role::TextInput, true, say!("top-project-name")));
     if response.changed() {
         actions.edit(Edit::Title(text));
     }
@@ -126,10 +127,10 @@ fn saved_state(bench: &Bench<'_>) -> String {
         making && bench.document.path().is_some() && bench.document.only_making_changed()
     };
     match (name, bench.document.is_changed() && !by_itself()) {
-        (Some(name), true) => format!("changes not saved · {name}"),
-        (Some(name), false) => format!("saved · {name}"),
-        (None, true) => "changes not saved".into(),
-        (None, false) => "not saved yet".into(),
+        (Some(name), true) => say!("top-changes-not-saved-name", name = name),
+        (Some(name), false) => say!("top-saved-name", name = name),
+        (None, true) => say!("top-changes-not-saved").into(),
+        (None, false) => say!("top-not-saved-yet").into(),
     }
 }
 
@@ -139,10 +140,15 @@ fn slot(strip: Rect, left: f32, width: f32) -> Rect {
 
 /// The file menu; returns its right end.
 fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actions) -> f32 {
-    let width = controls::words_width(ui, "File") + 12.0;
+    let width = controls::words_width(ui, say!("top-file")) + 12.0;
     let rect = slot(strip, left, width);
-    let button =
-        controls::button(ui, rect, ButtonFace::WordsThen("File", Icon::Down), "File", true);
+    let button = controls::button(
+        ui,
+        rect,
+        ButtonFace::WordsThen(say!("top-file"), Icon::Down),
+        say!("top-file"),
+        true,
+    );
     Popup::menu(&button).show(|ui| {
         ui.set_width(if bench.desk.recent.is_empty() { 190.0 } else { 270.0 });
         for command in [Command::New, Command::Open, Command::Save, Command::SaveAs] {

@@ -20,7 +20,7 @@ pub(super) fn show(
 ) {
     let t = here.bench.t;
     let painter = ui.painter();
-    paint::title(painter, panel.left_top() + vec2(PAD, 22.0), "Each round", "", t);
+    paint::title(painter, panel.left_top() + vec2(PAD, 22.0), say!("lesson-each-round"), "", t);
     let mut right = panel.right() - 12.0;
     for chart in LessonChart::ALL.into_iter().rev() {
         let wide = controls::words_width(ui, chart.text()) - 4.0;
@@ -28,7 +28,7 @@ pub(super) fn show(
             pos2(right - wide, panel.top() + 9.0),
             pos2(right, panel.top() + 35.0),
         );
-        let name = format!("Chart: {}", chart.text().to_lowercase());
+        let name = say!("lesson-chart", what = chart.text());
         let on = here.view.chart == chart;
         let face = ButtonFace::Words(chart.text());
         if controls::toggle(ui, rect, face, &name, true, Some(on)).clicked() {
@@ -40,14 +40,20 @@ pub(super) fn show(
     let Some(bent) = &here.bent else { return };
     if bent.gains.is_empty() {
         let font = type_faces::regular(type_faces::BODY);
-        ui.painter().text(inner.min, Align2::LEFT_TOP, "No rounds yet.", font, t.soft_ink);
+        ui.painter().text(
+            inner.min,
+            Align2::LEFT_TOP,
+            say!("lesson-no-rounds-yet"),
+            font,
+            t.soft_ink,
+        );
         return;
     }
     match here.view.chart {
         LessonChart::Gains => gains::show(ui, here, bent, inner, next, actions),
         // What the rounds gain would answer the question.
         LessonChart::Angles if !here.is_open() => {
-            let words = "The angles are shown after your prediction.";
+            let words = say!("lesson-the-angles-are-shown-after-your");
             let font = type_faces::regular(type_faces::BODY);
             let galley = ui.painter().layout(words.to_owned(), font, t.soft_ink, inner.width());
             ui.painter().galley(inner.min + vec2(4.0, 4.0), galley, t.soft_ink);

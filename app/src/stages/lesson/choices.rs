@@ -121,15 +121,18 @@ fn number(
             .desired_width(size.x)
             .clip_text(true);
         let field = ui.add_sized(size, edit);
-        field.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, "Your prediction"));
+        field.widget_info(|| {
+            WidgetInfo::labeled(Role::TextInput, true, say!("lesson-your-prediction"))
+        });
         let small = type_faces::regular(here.size(type_faces::BODY));
         ui.label(egui::RichText::new(unit).font(small).color(t.ink));
         let guess = read(&next.typed);
-        let wide = here.size(controls::words_width(ui, "Say it"));
+        let wide = here.size(controls::words_width(ui, say!("lesson-answer")));
         let (rect, _) = ui.allocate_exact_size(vec2(wide, high), Sense::hover());
-        let face = ButtonFace::Words("Say it");
+        let face = ButtonFace::Words(say!("lesson-answer"));
         let pressed =
-            controls::button(ui, rect, face, "Say what you think", guess.is_some()).clicked();
+            controls::button(ui, rect, face, say!("lesson-give-your-answer"), guess.is_some())
+                .clicked();
         let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
         if let Some(value) = guess.filter(|_| pressed || entered) {
             actions.lesson(LessonAct::Say(LessonGuess::Number(value)));

@@ -9,6 +9,7 @@ use super::here::{Bent, LessonBench};
 use super::picture::{select, step};
 use crate::bench::action::Actions;
 use crate::kit::tokens::mix;
+use crate::kit::words::terms;
 use crate::kit::{paint, type_faces};
 use crate::view::ids;
 use crate::view::lesson::LessonView;
@@ -121,20 +122,20 @@ pub(super) fn show(
     let words = |y: f32, word: &str| {
         painter.text(pos2(area.left(), y), Align2::LEFT_CENTER, word, small.clone(), t.ink)
     };
-    words(line, "flat");
+    words(line, terms::bend(BendWord::Flat));
     if open && here.tells_numbers() {
         let at = pos2(area.left(), line + here.size(12.0));
         let number = format!("{flat:.1}");
         painter.text(at, Align2::LEFT_CENTER, number, small.clone(), t.soft_ink);
     }
     if line - field.top() > here.size(18.0) {
-        words(0.5 * (field.top() + line), "ruffle");
+        words(0.5 * (field.top() + line), terms::bend(BendWord::Ruffle));
     }
     if zero - line > here.size(52.0) {
-        words(0.5 * (line + zero) + 8.0, "cup");
+        words(0.5 * (line + zero) + 8.0, terms::bend(BendWord::Cup));
     }
     if field.bottom() - zero > here.size(16.0) {
-        words(0.5 * (zero + field.bottom()), "draw in");
+        words(0.5 * (zero + field.bottom()), terms::bend(BendWord::DrawIn));
     }
     if canvas.has_focus() {
         paint::focus_ring(painter, area.expand(2.0), 6.0, t);
@@ -151,12 +152,23 @@ pub(super) fn show(
 fn name(here: &LessonBench<'_>, bent: &Bent, selected: Option<u32>) -> String {
     let of = selected.and_then(|round| Some((round, bent.gains.get(round as usize - 1)?)));
     match of {
-        Some((round, _)) if !here.is_open() => format!("Increases: round {round}"),
-        Some((round, gain)) if here.tells_numbers() => {
-            format!("Increases: round {round} gains {}, {}", gain.gained, gain.word.text())
+        Some((round, _)) if !here.is_open() => {
+            say!("lesson-increases-round-round", round = round)
         }
-        Some((round, gain)) => format!("Increases: round {round}, {}", gain.word.text()),
-        None => format!("Increases of {} rounds", bent.gains.len()),
+        Some((round, gain)) if here.tells_numbers() => {
+            say!(
+                "lesson-increases-round-round-gains-gained",
+                round = round,
+                gained = gain.gained,
+                bend = terms::bend(gain.word)
+            )
+        }
+        Some((round, gain)) => say!(
+            "lesson-increases-round-round-bend",
+            round = round,
+            bend = terms::bend(gain.word)
+        ),
+        None => say!("lesson-increases-of-1-round-rounds", rounds = bent.gains.len()),
     }
 }
 

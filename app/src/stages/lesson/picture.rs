@@ -32,7 +32,7 @@ pub(super) fn show(
     for (index, field) in fields.into_iter().enumerate() {
         let id = if index == 0 { ids::lesson_id() } else { ids::lesson_side_id() };
         let canvas = ui.interact(field, id, Sense::click_and_drag());
-        let words = ["The cloth", "The cloth from another side"][index];
+        let words = [say!("lesson-fabric"), say!("lesson-fabric-other-side")][index];
         canvas.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, words));
         hands(ui, here, index, field, &canvas, next, actions);
         let painter = ui.painter_at(field);
@@ -132,17 +132,27 @@ fn heading(ui: &Ui, here: &LessonBench<'_>, panel: Rect) {
     let (title, hint) = match here.step {
         Some(step) => {
             let all = here.course.steps.len();
-            (step.title.clone(), format!("step {} of {all}", here.view.step + 1))
+            (
+                step.title.clone(),
+                say!("lesson-step-step-of-all", step = here.view.step + 1, all = all),
+            )
         }
-        None => (here.bench.document.piece().name.clone(), "your piece, let go".to_owned()),
+        None => (
+            here.bench.document.piece().name.clone(),
+            say!("lesson-your-piece-relaxed").to_owned(),
+        ),
     };
     let selected = here.round().and_then(|round| {
         let gain = here.bent.as_ref()?.gains.get(round as usize - 1)?;
         let known = here.is_open() && here.tells_numbers();
         Some(if known {
-            format!("Rnd {round} · {:+} st", gain.gained)
+            say!(
+                "lesson-rnd-round-gained-st",
+                round = round,
+                gained = format!("{:+}", gain.gained)
+            )
         } else {
-            format!("Rnd {round}")
+            say!("lesson-rnd-round", round = round)
         })
     });
     let mut right = panel.right() - PAD;
@@ -172,14 +182,18 @@ fn said(ui: &Ui, here: &LessonBench<'_>, field: Rect) {
     let state = here.bench.lesson.state();
     let (words, ink) = match (refused, state) {
         (Some(why), _) => (why.to_owned(), t.warning),
-        (None, None) => ("making it …".to_owned(), t.soft_ink),
+        (None, None) => (say!("lesson-preparing").to_owned(), t.soft_ink),
         (None, Some(state)) if state.held => {
-            ("held flat; let go after your prediction".to_owned(), t.soft_ink)
+            (say!("lesson-held-flat-released-after-your").to_owned(), t.soft_ink)
         }
         (None, Some(state)) if !state.rests => {
             let share = (100.0 * state.progress).round().min(99.0);
-            let word = if here.view.stopped { "stopped" } else { "settling" };
-            (format!("{word}, {share} %"), t.soft_ink)
+            let word = if here.view.stopped {
+                say!("lesson-stopped")
+            } else {
+                say!("lesson-settling")
+            };
+            (say!("lesson-word-share", word = word, share = share), t.soft_ink)
         }
         _ => return,
     };
@@ -217,7 +231,7 @@ fn slider(ui: &Ui, here: &LessonBench<'_>, layout: &LessonLayout, next: &mut Les
     let enabled = here.is_open();
     if !enabled {
         let font = type_faces::regular(here.size(type_faces::SMALL));
-        let words = "to change after your prediction";
+        let words = say!("lesson-you-can-change-this-after-your");
         let at = pos2(row.left(), track.center().y - 4.0);
         ui.painter().text(at, Align2::LEFT_CENTER, words, font, t.soft_ink);
         return;
@@ -237,7 +251,7 @@ fn slider(ui: &Ui, here: &LessonBench<'_>, layout: &LessonLayout, next: &mut Les
         let y = track.center().y;
         ui.painter().vline(x, y - 12.0..=y + 12.0, Stroke::new(1.4, t.increase));
         let font = type_faces::regular(here.size(type_faces::SMALL));
-        let words = format!("flat {flat:.1}");
+        let words = say!("lesson-flat-flat-1", flat = format!("{:.1}", flat));
         let at = pos2(x + 5.0, y - 11.0);
         ui.painter().text(at, Align2::LEFT_CENTER, words, font, t.increase);
     }

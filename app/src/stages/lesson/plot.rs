@@ -59,7 +59,11 @@ pub(super) fn show(
         plot.points(Points::new("", counted).radius(3.0).color(t.outline).allow_hover(false));
     });
     answer.response.widget_info(|| {
-        WidgetInfo::labeled(Role::Canvas, true, "Angle missing at each round, degrees")
+        WidgetInfo::labeled(
+            Role::Canvas,
+            true,
+            say!("lesson-angle-missing-at-each-round-degrees"),
+        )
     });
     legend(ui, here, area);
     if answer.response.has_focus() {
@@ -84,12 +88,15 @@ fn legend(ui: &Ui, here: &LessonBench<'_>, area: Rect) {
     let t = here.bench.t;
     let small = type_faces::regular(type_faces::SMALL);
     let painter = ui.painter();
-    let lies =
-        if here.bench.lesson.state().is_some() { "as the cloth lies" } else { "forecast" };
+    let lies = if here.bench.lesson.state().is_some() {
+        say!("lesson-as-the-fabric-lies")
+    } else {
+        say!("lesson-forecast")
+    };
     let mut at = pos2(area.left() + 8.0, area.bottom() - 16.0);
     painter.circle_filled(at, 3.0, t.outline);
     at.x += 8.0;
-    let words = "as counted";
+    let words = say!("lesson-as-counted");
     at.x = painter.text(at, Align2::LEFT_CENTER, words, small.clone(), t.ink).right() + 16.0;
     let pen = Stroke::new(2.0, t.highlight_edge);
     painter.line_segment([at, at + vec2(16.0, 0.0)], pen);
@@ -114,6 +121,8 @@ fn angle_plot<'a>(
     plot::fixed("angles missing", rect, [left, right], [low, high], t)
         .sense(Sense::click())
         .grid_spacing(egui::Rangef::new(18.0, 300.0))
-        .custom_x_axes(vec![axis(AxisHints::new_x(), "round").formatter(whole)])
-        .custom_y_axes(vec![axis(AxisHints::new_y(), "missing").formatter(degrees)])
+        .custom_x_axes(vec![axis(AxisHints::new_x(), say!("lesson-round")).formatter(whole)])
+        .custom_y_axes(vec![
+            axis(AxisHints::new_y(), say!("lesson-missing")).formatter(degrees),
+        ])
 }

@@ -12,6 +12,7 @@ use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons;
 use crate::kit::tokens::PAD;
 use crate::kit::type_faces;
+use crate::kit::words::terms;
 use crate::view::lesson::LessonView;
 
 /// Draws the question in `panel`.
@@ -24,8 +25,8 @@ pub(super) fn show(
 ) {
     let t = here.bench.t;
     let (title, hint) = match here.step {
-        Some(_) => ("Your prediction", "kept on this computer only"),
-        None => ("Your piece", ""),
+        Some(_) => (say!("lesson-your-prediction"), say!("lesson-kept-on-this-computer-only")),
+        None => (say!("lesson-your-piece"), ""),
     };
     let head = panel.left_top() + vec2(PAD, here.size(22.0));
     let font = type_faces::drafting(here.size(type_faces::TITLE));
@@ -76,7 +77,7 @@ fn of_step(
         self::reply(ui, here, &reply);
     }
     tally(ui, here, step, actions);
-    heading(ui, here, "Why it is so");
+    heading(ui, here, say!("lesson-why"));
     for words in &step.why {
         para(ui, &hidden(here, filled(here, figures, words)), body(here), t.ink);
     }
@@ -122,7 +123,10 @@ fn tally(ui: &mut Ui, here: &LessonBench<'_>, step: &LessonStep, actions: &mut A
         para(ui, &words, type_faces::regular(here.size(type_faces::SMALL)), t.soft_ink);
     }
     ui.horizontal(|ui| {
-        let list = [("Ask again", LessonAct::AskAgain), ("Forget all", LessonAct::Forget)];
+        let list = [
+            (say!("lesson-ask-again"), LessonAct::AskAgain),
+            (say!("lesson-delete-all"), LessonAct::Forget),
+        ];
         for (words, act) in list {
             let enabled = act == LessonAct::AskAgain || !here.bench.desk.predictions.is_empty();
             let size = vec2(controls::words_width(ui, words), 26.0);
@@ -130,8 +134,8 @@ fn tally(ui: &mut Ui, here: &LessonBench<'_>, step: &LessonStep, actions: &mut A
             let face = ButtonFace::Words(words);
             let button = controls::button(ui, rect, face, words, enabled);
             let hint = match act {
-                LessonAct::AskAgain => "Take another prediction, from another learner say",
-                _ => "Forget every prediction that was kept, of all steps",
+                LessonAct::AskAgain => say!("lesson-take-another-prediction-from-another"),
+                _ => say!("lesson-delete-every-kept-prediction-of-all"),
             };
             if button.on_hover_text(hint).clicked() {
                 actions.lesson(act);
@@ -148,7 +152,7 @@ fn by_hand(ui: &mut Ui, here: &LessonBench<'_>, step: &LessonStep) {
     for words in step.exercise.steps.iter().chain([&step.exercise.see]) {
         para(ui, &filled(here, &figures, words), body(here), t.ink);
     }
-    let words = "The rounds to work are on the step’s printed page.";
+    let words = say!("lesson-the-rounds-to-work-are-on-the-steps");
     para(ui, words, type_faces::regular(here.size(type_faces::SMALL)), t.soft_ink);
 }
 
@@ -156,45 +160,42 @@ fn by_hand(ui: &mut Ui, here: &LessonBench<'_>, step: &LessonStep) {
 fn of_piece(ui: &mut Ui, here: &LessonBench<'_>) {
     let t = here.bench.t;
     let Some(bent) = &here.bent else {
-        para(ui, "There are no rounds yet.", body(here), t.soft_ink);
+        para(ui, say!("lesson-there-are-no-rounds-yet"), body(here), t.soft_ink);
         return;
     };
-    let intro = "Here your own piece is let go, stitch by stitch: what its counts make of the \
-                 cloth, with frills and corners where they are. Point at a round to see what it \
-                 does; the round is the same in every stage.";
+    let intro = say!("lesson-own-piece");
     para(ui, intro, body(here), t.ink);
     let count = |word| bent.gains.iter().filter(|g| g.word == word).count();
     let ruffles = count(plumpline_core::bend::BendWord::Ruffle);
     let words = match ruffles {
-        0 => "No round gains more than lies flat: nothing ruffles.".to_owned(),
-        1 => "One round gains more than lies flat: it ruffles.".to_owned(),
-        n => format!("{n} rounds gain more than lies flat: they ruffle."),
+        0 => say!("lesson-no-ruffles").to_owned(),
+        n => say!("lesson-ruffles", n = n),
     };
     para(ui, &words, type_faces::semibold(here.size(type_faces::BODY)), t.ink);
     if let Some(gain) = here.round().and_then(|r| bent.gains.get(r as usize - 1)) {
         let round = here.round().unwrap_or(0);
         let words = if here.tells_numbers() {
-            format!(
-                "Rnd {round} gains {:+} where {:.1} lie flat: {}. From the start to here {:+.1} \
-                 a round, where {:.1} lie flat: {}.",
-                gain.gained,
-                gain.flat,
-                gain.word.text(),
-                gain.mean_gained,
-                gain.mean_flat,
-                gain.mean_word.text(),
+            say!(
+                "lesson-round-told",
+                round = round,
+                gained = format!("{:+}", gain.gained),
+                flat = format!("{:.1}", gain.flat),
+                bend = terms::bend(gain.word),
+                mean = format!("{:+.1}", gain.mean_gained),
+                meanflat = format!("{:.1}", gain.mean_flat),
+                meanbend = terms::bend(gain.mean_word),
             )
         } else {
-            format!(
-                "Rnd {round}: {}; from the start to here: {}.",
-                gain.word.text(),
-                gain.mean_word.text()
+            say!(
+                "lesson-round-bends",
+                round = round,
+                bend = terms::bend(gain.word),
+                meanbend = terms::bend(gain.mean_word),
             )
         };
         para(ui, &words, body(here), t.ink);
     }
-    let note = "Cloth may pass through itself here, and card inserts and drawn threads do not \
-                hold.";
+    let note = say!("lesson-fabric-note");
     para(ui, note, type_faces::regular(here.size(type_faces::SMALL)), t.soft_ink);
 }
 

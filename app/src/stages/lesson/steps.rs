@@ -25,7 +25,9 @@ pub(super) fn show(
 ) {
     let y = panel.center().y - 0.5 * BUTTON;
     let mut left = panel.left() + PAD;
-    for (command, words) in [(Command::LessonBack, "Back"), (Command::LessonNext, "Next")] {
+    for (command, words) in
+        [(Command::LessonBack, say!("making-back")), (Command::LessonNext, say!("lesson-next"))]
+    {
         let rect = Rect::from_min_size(pos2(left, y), vec2(74.0, BUTTON));
         let enabled = command.enabled(here.bench);
         let button = if command == Command::LessonNext && here.is_open() {
@@ -45,10 +47,11 @@ pub(super) fn show(
 /// The buttons at the right; returns where they begin.
 fn buttons(ui: &Ui, here: &LessonBench<'_>, panel: Rect, y: f32, actions: &mut Actions) -> f32 {
     let mut right = panel.right() - PAD;
-    let wide = controls::words_width(ui, "Print") + 14.0;
+    let wide = controls::words_width(ui, say!("lesson-print")) + 14.0;
     let rect = Rect::from_min_size(pos2(right - wide, y), vec2(wide, BUTTON));
-    let face = ButtonFace::WordsThen("Print", Icon::Up);
-    let button = controls::button(ui, rect, face, "Print or save the lesson", true);
+    let face = ButtonFace::WordsThen(say!("lesson-print"), Icon::Up);
+    let button =
+        controls::button(ui, rect, face, say!("lesson-print-or-save-the-lesson"), true);
     Popup::menu(&button).show(|ui| {
         ui.set_width(250.0);
         let list = [
@@ -68,8 +71,8 @@ fn buttons(ui: &Ui, here: &LessonBench<'_>, panel: Rect, y: f32, actions: &mut A
     });
     right = rect.left() - 8.0;
     let toggles = [
-        (Command::Present, "Present", here.view.presents),
-        (Command::HideNumbers, "Hide numbers", here.view.hides_numbers),
+        (Command::Present, say!("command-present"), here.view.presents),
+        (Command::HideNumbers, say!("command-hide-numbers"), here.view.hides_numbers),
     ];
     for (command, words, on) in toggles {
         let wide = controls::words_width(ui, words);
@@ -82,7 +85,8 @@ fn buttons(ui: &Ui, here: &LessonBench<'_>, panel: Rect, y: f32, actions: &mut A
         right = rect.left() - 8.0;
     }
     if here.bench.lesson.state().is_some_and(|state| !state.rests && !state.held) {
-        let words = if here.view.stopped { "Let go on" } else { "Stop" };
+        let words =
+            if here.view.stopped { say!("lesson-continue") } else { say!("notice-stop") };
         let wide = controls::words_width(ui, words);
         let rect = Rect::from_min_size(pos2(right - wide, y), vec2(wide, BUTTON));
         let command = Command::LessonStop;
@@ -118,7 +122,11 @@ fn thread(
     painter.line_segment([first, last], Stroke::new(1.3, t.control_edge));
     painter.line_segment([first, at(here.view.step.min(steps))], Stroke::new(2.0, t.outline));
     for i in 0..=steps {
-        let name = here.course.steps.get(i).map_or("Your piece", |step| step.name.as_str());
+        let name = here
+            .course
+            .steps
+            .get(i)
+            .map_or(say!("lesson-your-piece"), |step| step.name.as_str());
         let rect = Rect::from_center_size(
             pos2(at(i).x, panel.center().y),
             vec2(pitch - 2.0, panel.height() - 12.0),
@@ -128,8 +136,8 @@ fn thread(
         let on = i == here.view.step;
         let said = here.view.said.contains_key(&i);
         let read = match (i < steps, said) {
-            (true, true) => format!("Step {}: {name}, predicted", i + 1),
-            (true, false) => format!("Step {}: {name}", i + 1),
+            (true, true) => say!("lesson-step-step-name-predicted", step = i + 1, name = name),
+            (true, false) => say!("lesson-step-step-name", step = i + 1, name = name),
             (false, _) => name.to_owned(),
         };
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, &read));

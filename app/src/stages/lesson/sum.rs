@@ -4,8 +4,11 @@
 use egui::{Align2, Painter, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 use egui::{pos2, vec2};
 
+use plumpline_core::bend::BendWord;
+
 use super::here::{Bent, LessonBench};
 use crate::kit::tokens::PAD;
+use crate::kit::words::terms;
 use crate::kit::{paint, type_faces};
 
 /// What closes a ball, degrees.
@@ -15,11 +18,17 @@ const BALL: f64 = 720.0;
 pub(super) fn show(ui: &Ui, here: &LessonBench<'_>, panel: Rect) {
     let t = here.bench.t;
     let painter = ui.painter();
-    paint::title(painter, panel.left_top() + vec2(PAD, 22.0), "Missing angle", "", t);
+    paint::title(
+        painter,
+        panel.left_top() + vec2(PAD, 22.0),
+        say!("lesson-missing-angle"),
+        "",
+        t,
+    );
     let small = type_faces::regular(type_faces::SMALL);
     let hint = match here.round() {
-        Some(round) => format!("added up to Rnd {round}"),
-        None => "added over all rounds".to_owned(),
+        Some(round) => say!("lesson-added-up-to-rnd-round", round = round),
+        None => say!("lesson-added-over-all-rounds").to_owned(),
     };
     let at = pos2(panel.right() - PAD, panel.top() + 23.0);
     painter.text(at, Align2::RIGHT_CENTER, hint, small.clone(), t.soft_ink);
@@ -29,7 +38,7 @@ pub(super) fn show(ui: &Ui, here: &LessonBench<'_>, panel: Rect) {
     let bar = Rect::from_min_max(pos2(inner.left(), y + 34.0), pos2(inner.right(), y + 52.0));
     if !here.is_open() {
         let font = type_faces::regular(type_faces::BODY);
-        let words = "added up after your prediction";
+        let words = say!("lesson-added-up-after-your-prediction");
         let at = pos2(inner.left(), y);
         paint::clipped_text(painter, at, words, font, t.soft_ink, inner.width());
         draw(painter, here, bar, None);
@@ -45,17 +54,16 @@ pub(super) fn show(ui: &Ui, here: &LessonBench<'_>, panel: Rect) {
         let big = type_faces::semibold(type_faces::BIG);
         let at = pos2(inner.left(), y);
         let value = painter.text(at, Align2::LEFT_CENTER, degrees(whole), big, t.ink);
-        let words = "of 720°, which close a ball";
+        let words = say!("lesson-of-720-which-close-a-ball");
         let at = pos2(value.right() + 10.0, y + 3.0);
         let font = type_faces::regular(type_faces::BODY);
         paint::clipped_text(painter, at, words, font, t.soft_ink, inner.right() - at.x);
     }
     draw(painter, here, bar, Some(&sum));
     let words = match (sum.end != 0.0, bent.drawn_shut) {
-        (true, true) => "The hatched part is what the gathered loops close.",
+        (true, true) => say!("lesson-the-hatched-part-is-what-closing-the"),
         _ => {
-            "Left of flat there is too much cloth, and it ruffles. Right of flat there is too \
-              little, and it cups."
+            say!("lesson-left-of-flat-there-is-too-much-fabric")
         }
     };
     let galley = painter.layout(words.to_owned(), small, t.soft_ink, inner.width());
@@ -88,15 +96,15 @@ impl Summed {
     fn words(&self, numbers: bool) -> String {
         let whole = self.rounds + self.end;
         if numbers {
-            return format!("Missing angle: {} of 720°", degrees(whole));
+            return say!("lesson-missing-of", sum = degrees(whole));
         }
         let words = match whole {
-            w if w < -20.0 => "more cloth than lies flat",
-            w if w < 20.0 => "as good as flat",
-            w if w < 700.0 => "on the way to a ball",
-            _ => "a closed ball",
+            w if w < -20.0 => say!("lesson-more-fabric-than-lies-flat"),
+            w if w < 20.0 => say!("lesson-nearly-flat"),
+            w if w < 700.0 => say!("lesson-on-the-way-to-a-ball"),
+            _ => say!("lesson-a-closed-ball"),
         };
-        format!("Missing angle: {words}")
+        say!("lesson-missing-words", words = words)
     }
 }
 
@@ -131,7 +139,11 @@ fn draw(painter: &Painter, here: &LessonBench<'_>, bar: Rect, sum: Option<&Summe
         paint::hatch(painter, &corners, 6.0, Stroke::new(1.2, t.highlight_edge));
     }
     let small = type_faces::regular(type_faces::SMALL);
-    for (value, word) in [(0.0, "flat"), (360.0, "half a ball"), (BALL, "closed ball")] {
+    for (value, word) in [
+        (0.0, terms::bend(BendWord::Flat)),
+        (360.0, say!("lesson-half-a-ball")),
+        (BALL, say!("lesson-closed-ball")),
+    ] {
         let at = x(value);
         painter.vline(at, bar.top() - 3.0..=bar.bottom() + 4.0, Stroke::new(1.0, t.outline));
         let (anchor, place) = match value {

@@ -41,8 +41,9 @@ enum Sign {
 fn parted(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) -> f32 {
     let Some(parted) = hook.progress.parted(hook.course) else { return rect.top() };
     let back = parted.first_round(hook.course);
-    let rip = (back < hook.progress.round).then(|| format!("Back to round {back}"));
-    let keep = "Keep my place";
+    let rip =
+        (back < hook.progress.round).then(|| say!("make-back-to-round-back", back = back));
+    let keep = say!("make-keep-my-place");
     let width = |words: &str| controls::words_width(ui, words);
     let room = width(keep) + 12.0 + rip.as_deref().map_or(0.0, |w| width(w) + 8.0);
     let what = (Tone::Warning, Sign::Warning);
@@ -54,13 +55,13 @@ fn parted(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) -> f32 {
     };
     let at = slot(place.right() - 8.0, keep);
     let button = controls::button(ui, at, ButtonFace::Words(keep), keep, true);
-    if button.on_hover_text("Take what is worked as it is").clicked() {
+    if button.on_hover_text(say!("make-keep-what-is-worked-as-it-is")).clicked() {
         actions.make(Make::Accept);
     }
     if let Some(words) = rip {
         let at = slot(at.left() - 8.0, &words);
         let button = controls::button(ui, at, ButtonFace::Words(&words), &words, true);
-        if button.on_hover_text("Rip back to where it parts from the plan").clicked() {
+        if button.on_hover_text(say!("make-rip-back-to-where-it-differs-from-the")).clicked() {
             actions.make(Make::GoTo(back));
         }
     }
@@ -79,19 +80,17 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
         let opening = hook.course.opening.join(" ");
         put(&opening, Tone::Quiet, Sign::Ring);
         if hook.has_yarns() {
-            let words = format!("Begin with yarn {}.", hook.yarn_name(round.yarn));
+            let words = say!("make-begin-with-yarn-yarn", yarn = hook.yarn_name(round.yarn));
             put(&words, Tone::Now, Sign::Bead(round.yarn));
         }
     }
     if let Some(yarn) = hook.course.yarn_change(number).filter(|_| done == 0) {
-        let words = format!("From here on in yarn {}.", hook.yarn_name(yarn));
+        let words = say!("make-from-here-on-in-yarn-yarn", yarn = hook.yarn_name(yarn));
         put(&words, Tone::Now, Sign::Bead(yarn));
     }
     if let Some(yarn) = hook.course.yarn_change(number + 1) {
-        let words = format!(
-            "Change to yarn {} in the last stitch of this round.",
-            hook.yarn_name(yarn)
-        );
+        let words =
+            say!("make-change-to-yarn-yarn-in-the-last-stitch", yarn = hook.yarn_name(yarn));
         let soon = round.steps() - done <= SOON;
         put(&words, if soon { Tone::Now } else { Tone::Quiet }, Sign::Bead(yarn));
     }

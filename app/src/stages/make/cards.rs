@@ -91,7 +91,10 @@ fn card(ui: &Ui, bench: &Bench<'_>, rect: Rect, of: PieceCopy, actions: &mut Act
         paint::focus_ring(painter, rect, CARD_RADIUS, t);
     }
     let key = bench.key_text(Command::Make(MakeCommand::Other)).unwrap_or_default();
-    if response.on_hover_text(format!("Work on {name} ({key} takes the next)")).clicked() {
+    if response
+        .on_hover_text(say!("make-work-on-name-key-goes-to-the-next", name = name, key = key))
+        .clicked()
+    {
         actions.make(Make::Take(of));
     }
 }
@@ -100,18 +103,18 @@ fn card(ui: &Ui, bench: &Bench<'_>, rect: Rect, of: PieceCopy, actions: &mut Act
 fn how_far(bench: &Bench<'_>, of: PieceCopy, stand: Option<Stand>) -> (String, f32) {
     let course = match bench.making.course(of.piece) {
         None => return ("…".into(), 0.0),
-        Some(Err(_)) => return ("has no plan".into(), 0.0),
+        Some(Err(_)) => return (say!("make-has-no-plan").into(), 0.0),
         Some(Ok(course)) => course,
     };
     let begun = bench.making.begun(bench.document.project(), of);
     let words = match stand {
-        None => return ("has no plan".into(), 0.0),
-        Some(Stand::Made) => "made".into(),
-        Some(Stand::Stop(Stop::Stuff)) => "to be stuffed".into(),
-        Some(Stand::Stop(Stop::Close)) => "to be closed".into(),
-        Some(Stand::Stitch { .. }) if begun.is_none() => "not begun".into(),
+        None => return (say!("make-has-no-plan").into(), 0.0),
+        Some(Stand::Made) => say!("make-finished").into(),
+        Some(Stand::Stop(Stop::Stuff)) => say!("make-to-be-stuffed").into(),
+        Some(Stand::Stop(Stop::Close)) => say!("make-to-be-closed").into(),
+        Some(Stand::Stitch { .. }) if begun.is_none() => say!("make-not-started").into(),
         Some(Stand::Stitch { round, .. }) => {
-            format!("round {round} of {}", course.last_round())
+            say!("make-round-round-of-last", round = round, last = course.last_round())
         }
     };
     let share = begun.map_or(0.0, |progress| {

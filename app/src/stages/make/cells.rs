@@ -170,7 +170,12 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
     }
     if hides {
         let font = type_faces::regular(type_faces::BODY);
-        let words = format!("rows {}–{} of {all} of this round", first + 1, first + shown);
+        let words = say!(
+            "make-rows-first-last-of-all-of-this-round",
+            first = first + 1,
+            last = first + shown,
+            all = all
+        );
         let at = pos2(rect.left(), y + 10.0);
         painter.text(at, Align2::LEFT_CENTER, words, font, hook.bench.t.soft_ink);
     }

@@ -24,7 +24,7 @@ pub(super) fn show(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actio
     let mut x = figure.right() + 12.0;
     let aside = pos2(x, block.center().y + 0.2 * height);
     let font = type_faces::regular(hook.size(ASIDE));
-    let of = format!("of {}", hook.course.last_round());
+    let of = say!("make-of-last", last = hook.course.last_round());
     let of = painter.text(aside, Align2::LEFT_CENTER, of, font, t.soft_ink);
     if hook.has_yarns() {
         let at = pos2(x + 8.0, block.center().y - 0.2 * height);
@@ -85,7 +85,7 @@ fn find(ui: &mut Ui, hook: &Hook<'_>, (left, top): (f32, f32), actions: &mut Act
     let place = Rect::from_min_size(pos2(left, top), vec2(84.0, 26.0));
     let Some(typed) = &hook.bench.making.find else {
         let face = ButtonFace::Words(command.text());
-        let button = controls::button(ui, place, face, "Go to a round", true);
+        let button = controls::button(ui, place, face, say!("make-go-to-a-round"), true);
         if button.on_hover_text(hook.bench.hint(command)).clicked() {
             actions.command(command);
         }
@@ -93,8 +93,9 @@ fn find(ui: &mut Ui, hook: &Hook<'_>, (left, top): (f32, f32), actions: &mut Act
     };
     let mut text = typed.clone();
     let id = Id::unique("round to go to");
-    let field = TextEdit::singleline(&mut text).id(id).hint_text("Round").char_limit(4);
-    let field = ui.put(place, field).accessible_name("Round to go to");
+    let field =
+        TextEdit::singleline(&mut text).id(id).hint_text(say!("make-round")).char_limit(4);
+    let field = ui.put(place, field).accessible_name(say!("make-round-to-go-to"));
     let (enter, escape) = ui.input(|i| (i.key_pressed(Key::Enter), i.key_pressed(Key::Escape)));
     if field.changed() {
         // The key that opened the field must not stand in it.

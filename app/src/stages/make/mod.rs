@@ -117,7 +117,13 @@ fn announce(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
         (_, Some((number, done, round))) => {
             let word = round.stitches.get(done as usize).map_or("", |&s| round.word(s));
             let at = round.made(done) + 1;
-            format!("Round {number}, stitch {at} of {}: {word}", round.count)
+            say!(
+                "make-round-number-stitch-at-of-count-word",
+                number = number,
+                at = at,
+                count = round.count,
+                word = word
+            )
         }
         (stand, _) => {
             let lines = stop::words(hook, stand);
@@ -138,7 +144,7 @@ fn announce(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
 
 /// A size is being planned: nothing can be worked until it is.
 fn planning(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
-    let words = format!("Planning {}…", size_words(bench.making.size()));
+    let words = say!("make-preparing-size", size = size_words(bench.making.size()));
     let at = rect.center() - vec2(0.0, 40.0);
     let font = type_faces::semibold(type_faces::BIG);
     let said = ui.painter().text(at, Align2::CENTER_CENTER, &words, font, bench.t.soft_ink);
@@ -164,8 +170,8 @@ fn error(
     let size = bench.making.size();
     // Where one piece of a size has no plan, none has.
     let words = match size {
-        None => format!("{name} cannot be made as it is"),
-        Some(_) => format!("Nothing can be made in {}", size_words(size)),
+        None => say!("make-name-cannot-be-made-as-it-is", name = name),
+        Some(_) => say!("make-nothing-can-be-made-in-size", size = size_words(size)),
     };
     painter.text(at, Align2::CENTER_CENTER, words, title, t.ink);
     let font = type_faces::regular(type_faces::TITLE);
@@ -174,8 +180,8 @@ fn error(
     let bottom = below.y + galley.size().y;
     painter.galley(below, galley, t.soft_ink);
     let (words, command) = match size {
-        None => ("Shape it", Command::ShowShape),
-        Some(_) => ("See the sizes", Command::ShowSizes),
+        None => (say!("make-shape-it"), Command::ShowShape),
+        Some(_) => (say!("make-see-the-sizes"), Command::ShowSizes),
     };
     let size = vec2(controls::words_width(ui, words) + 20.0, 34.0);
     let place = Rect::from_center_size(pos2(at.x, bottom + 32.0), size);

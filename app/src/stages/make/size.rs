@@ -48,7 +48,8 @@ pub(super) fn show(
     let width = (words + 34.0).min(MOST).max(least).min(0.5 * rect.width());
     let place = Rect::from_min_size(rect.min, vec2(width, HEIGHT));
     let response = ui.interact(place, ui.scope_id().with("size"), Sense::click());
-    let spoken = format!("Size under the hook: {}, {state}", size_words(size));
+    let spoken =
+        say!("make-size-being-made-size-state", size = size_words(size), state = state);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &spoken));
     // Another size is read out as it is taken, wherever the keyboard is.
     ui.ctx().accesskit_node_builder(response.id, |node| {
@@ -74,8 +75,8 @@ pub(super) fn show(
     list(&response, bench, &names, actions);
     let key = bench.key_text(Command::Make(MakeCommand::Size)).unwrap_or_default();
     let hint = match cut {
-        true => format!("{title}: choose the size to make ({key} takes the next)"),
-        false => format!("Choose the size to make ({key} takes the next)"),
+        true => say!("make-title-choose-the-size-to-make-key-goes", title = title, key = key),
+        false => say!("make-choose-the-size-to-make-key-goes-to", key = key),
     };
     response.on_hover_text(hint);
     rest
@@ -109,7 +110,7 @@ fn row(ui: &mut Ui, bench: &Bench<'_>, size: Option<&str>) -> Response {
     let on = bench.making.size() == size;
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::click());
-    let spoken = format!("Make {}, {state}", size_words(size));
+    let spoken = say!("make-make-size-state", size = size_words(size), state = state);
     response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, on, &spoken));
     let painter = ui.painter();
     if on {

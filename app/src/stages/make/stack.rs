@@ -97,7 +97,7 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
     let id = ui.scope_id().with("rounds of the piece");
     // By keyboard a round is gone to by its number.
     let response = ui.interact(stack.all(), id, Sense::CLICK);
-    let name = format!("Rounds of {}; a click goes to one", hook.name);
+    let name = say!("make-rounds-of-piece-click-one-to-go-to-it", piece = hook.name);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     let pointed = response.hover_pos().and_then(|pos| stack.nearest(pos.y));
     let painter = ui.painter();
@@ -106,7 +106,7 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
     }
     stuffing(painter, &stack);
     numbers(painter, &stack, pointed);
-    let hint = pointed.map_or_else(String::new, |r| format!("Take up work at round {r}"));
+    let hint = pointed.map_or_else(String::new, |r| say!("make-continue-from-round-r", r = r));
     let by_pointer = response.clicked_by(egui::PointerButton::Primary);
     let clicked = by_pointer.then(|| response.interact_pointer_pos()).flatten();
     response.on_hover_cursor(CursorIcon::PointingHand).on_hover_text_at_pointer(hint);

@@ -59,8 +59,10 @@ fn next(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) {
         painter.rect(pill, CARD_RADIUS, t.highlight, edge, StrokeKind::Inside);
         painter.galley(pill.min + vec2(12.0, 2.0), word, t.on_highlight);
         x = pill.right() + 12.0;
-        let again = if times > 1 { format!("{times} to go") } else { String::new() };
-        let then = then.map_or_else(String::new, |s| format!("then {}", round.word(s)));
+        let again =
+            if times > 1 { say!("make-times-to-go", times = times) } else { String::new() };
+        let then =
+            then.map_or_else(String::new, |s| say!("make-then-stitch", stitch = round.word(s)));
         let words = [again, then].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>();
         let font = type_faces::regular(hook.size(ASIDE + 2.0));
         let at = pos2(x, y);
@@ -68,11 +70,15 @@ fn next(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) {
     }
     let font = type_faces::bold(hook.size(NEXT));
     let at = pos2(rect.right(), y);
-    let made = format!("{} of {}", round.made(done), round.count);
+    let made = say!("make-made-of-count", made = round.made(done), count = round.count);
     let made = painter.text(at, Align2::RIGHT_CENTER, made, font, t.ink);
     let mut right = made.left() - 16.0;
     if round.repeats.len() > 1 {
-        let words = format!("repeat {} of {}", round.repeat_of(done) + 1, round.repeats.len());
+        let words = say!(
+            "make-repeat-repeat-of-repeats",
+            repeat = round.repeat_of(done) + 1,
+            repeats = round.repeats.len()
+        );
         let font = type_faces::regular(hook.size(ASIDE));
         let at = pos2(right, y);
         right = painter.text(at, Align2::RIGHT_CENTER, words, font, t.soft_ink).left() - 16.0;
@@ -95,7 +101,7 @@ fn note(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, round: u32, actions: &mut Acti
     let edge = Stroke::new(1.0, t.control_edge);
     ui.painter().rect(rect, CARD_RADIUS, t.panel, edge, StrokeKind::Inside);
     let key = hook.bench.key_text(Command::Make(MakeCommand::Note)).unwrap_or_default();
-    let hint = format!("Note on round {round} ({key})");
+    let hint = say!("make-note-on-round-round-key", round = round, key = key);
     let size = if written { ASIDE - 2.0 } else { 0.0 };
     let edit = TextEdit::singleline(&mut text)
         .id(note_id())
@@ -109,7 +115,7 @@ fn note(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, round: u32, actions: &mut Acti
         .min_size(vec2(0.0, rect.height()));
     let field = ui
         .put(rect.shrink2(vec2(10.0, 0.0)), edit)
-        .accessible_name(format!("Note on round {round}"));
+        .accessible_name(say!("make-note-on", round = round));
     if field.changed() {
         actions.make(Make::Note(round, text));
     }
@@ -120,7 +126,7 @@ fn note(ui: &mut Ui, hook: &Hook<'_>, rect: Rect, round: u32, actions: &mut Acti
     if field.has_focus() {
         paint::focus_ring(ui.painter(), rect, CARD_RADIUS, t);
     }
-    field.on_hover_text("A note on this round; Enter or Esc leaves it");
+    field.on_hover_text(say!("make-a-note-on-this-round-enter-or-esc"));
 }
 
 /// A button that is hit from across the table, with its key under its word.
@@ -146,7 +152,7 @@ pub(super) fn big_as(
     let asked = Command::Make(command);
     let enabled = asked.enabled(hook.bench);
     let sense = if enabled { Sense::click() } else { Sense::hover() };
-    let response = ui.interact(rect, Id::unique("make").with(words), sense);
+    let response = ui.interact(rect, Id::unique("make").with((words, ui.layer_id())), sense);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, words));
     let rect = rect.with_max_y(rect.bottom() - 3.0);
     let pressed = enabled && response.is_pointer_button_down_on();

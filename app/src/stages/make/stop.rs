@@ -20,17 +20,17 @@ pub(super) fn words(hook: &Hook<'_>, stand: Stand) -> Vec<String> {
         Stand::Stop(Stop::Stuff) => {
             let Bounds { low, high } = hook.course.stuffing_g;
             let amount = |g: f64| if g < 9.95 { format!("{g:.1}") } else { format!("{g:.0}") };
-            let grams = format!(
-                "About {}–{} g of stuffing. Round {} is worked.",
-                amount(low),
-                amount(high),
-                hook.course.stuff_after.unwrap_or_default()
+            let grams = say!(
+                "make-about-low-high-g-of-stuffing-round",
+                low = amount(low),
+                high = amount(high),
+                round = hook.course.stuff_after.unwrap_or_default()
             );
             vec![hook.course.stuff_text.clone(), grams]
         }
         Stand::Stop(Stop::Close) => {
             let rounds = hook.course.last_round();
-            let mut lines = vec![format!("All {rounds} rounds are worked")];
+            let mut lines = vec![say!("make-all-rounds-rounds-are-worked", rounds = rounds)];
             lines.extend(hook.course.closing.iter().cloned());
             lines
         }
@@ -44,25 +44,31 @@ fn made(hook: &Hook<'_>) -> Vec<String> {
     let (making, project) = (hook.bench.making, hook.bench.document.project());
     let whole = making.whole(project);
     let all = whole.made == whole.copies;
-    let what = if all && whole.copies > 1 { "Everything" } else { hook.name };
+    let what = if all && whole.copies > 1 { say!("make-everything") } else { hook.name };
     let title = match making.size() {
-        None => format!("{what} is made"),
-        size => format!("{what} is made in {}", size_words(size)),
+        None => say!("make-what-is-finished", what = what),
+        size => say!("make-what-is-finished-in-size", what = what, size = size_words(size)),
     };
     // What was made elsewhere and only ticked off here took no time here.
     let timed = |what: String, seconds: f64| {
-        (seconds >= 60.0).then(|| format!("{what} took {}.", time::clock(seconds)))
+        (seconds >= 60.0)
+            .then(|| say!("make-what-took-time", what = what, time = time::clock(seconds)))
     };
     let mut lines = vec![title];
     lines.extend(timed(hook.name.to_owned(), hook.progress.seconds));
     if all {
         if whole.copies > 1 {
-            lines.extend(timed(format!("All {}", whole.copies), whole.seconds));
+            lines.extend(timed(say!("make-all-copies", copies = whole.copies), whole.seconds));
         }
         lines.extend(to_sew(project, making));
     } else {
         let left = time::about(whole.seconds_left);
-        lines.push(format!("{} of {} made; {left} left.", whole.made, whole.copies));
+        lines.push(say!(
+            "make-made-of-copies-finished-left-left",
+            made = whole.made,
+            copies = whole.copies,
+            left = left
+        ));
     }
     lines
 }
@@ -124,8 +130,12 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
 fn action(hook: &Hook<'_>) -> Option<(MakeCommand, String)> {
     let (making, project) = (hook.bench.making, hook.bench.document.project());
     match hook.stand {
-        Stand::Stop(Stop::Stuff) => Some((MakeCommand::Done, "The stuffing is in".into())),
-        Stand::Stop(Stop::Close) => Some((MakeCommand::Done, "It is finished off".into())),
+        Stand::Stop(Stop::Stuff) => {
+            Some((MakeCommand::Done, say!("make-the-stuffing-is-in").into()))
+        }
+        Stand::Stop(Stop::Close) => {
+            Some((MakeCommand::Done, say!("make-it-is-fastened-off").into()))
+        }
         _ => {
             let whole = making.whole(project);
             if whole.made == whole.copies {
@@ -133,7 +143,7 @@ fn action(hook: &Hook<'_>) -> Option<(MakeCommand, String)> {
             }
             let other = making.other(project);
             let name = copy_name(project.piece(other.piece)?, other.copy);
-            Some((MakeCommand::Other, format!("On to {name}")))
+            Some((MakeCommand::Other, say!("make-on-to-name", name = name)))
         }
     }
 }

@@ -27,16 +27,22 @@ pub(super) fn show(ui: &Ui, bench: &Bench<'_>, rect: Rect) -> f32 {
         let turn = (60.0 - seconds % 60.0).min(most - since).max(0.2);
         ui.ctx().request_repaint_after(Duration::from_secs_f64(turn + 0.05));
     }
-    let pace = format!("{:.0} st a minute", outlook.per_minute);
+    let pace = say!("make-pace-st-a-minute", pace = format!("{:.0}", outlook.per_minute));
     let (left, how) = match at_work {
-        true => (about(outlook.seconds_left), "left"),
-        false => (clock(0.0), "left"),
+        true => (about(outlook.seconds_left), say!("make-left")),
+        false => (clock(0.0), say!("make-left")),
     };
-    let whose = if outlook.own { "your pace" } else { "usual pace" };
-    let x = column(ui, bench, rect, rect.right(), (&left, how, &format!("{whose}, {pace}")));
+    let whose = if outlook.own { say!("make-your-pace") } else { say!("make-usual-pace") };
+    let x = column(
+        ui,
+        bench,
+        rect,
+        rect.right(),
+        (&left, how, &say!("make-whose-pace", whose = whose, pace = pace)),
+    );
     let (state, note) = match paused {
-        true => ("paused", "Only five minutes of a pause count; the next stitch ends it"),
-        false => ("worked", "Time between two steps counts, five minutes of a pause at most"),
+        true => (say!("make-paused"), say!("make-only-five-minutes-of-a-pause-count-the")),
+        false => (say!("make-worked"), say!("make-time-between-two-steps-counts-five")),
     };
     column(ui, bench, rect, x - 24.0, (&clock(seconds), state, note))
 }
@@ -74,7 +80,7 @@ pub(super) fn clock(seconds: f64) -> String {
 pub(super) fn about(seconds: f64) -> String {
     let minutes = (seconds / 60.0).ceil();
     let rounded = if minutes > 15.0 { (minutes / 5.0).round() * 5.0 } else { minutes };
-    format!("about {}", clock(60.0 * rounded))
+    say!("make-about-time", time = clock(60.0 * rounded))
 }
 
 #[cfg(test)]

@@ -55,7 +55,7 @@ pub(super) fn show(
         WidgetInfo::labeled(
             Role::Canvas,
             true,
-            "Stitches likely off the outline by different lines",
+            say!("results-stitches-likely-off-the-outline-by"),
         )
     });
     let on_screen =
@@ -119,8 +119,10 @@ fn trade_plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a>
     };
     let axis =
         |hints, label| plot::axis(hints, label, t).label_spacing(egui::Rangef::new(8.0, 9.0));
-    let x = axis(AxisHints::new_x(), "different lines").formatter(whole);
-    let y = axis(AxisHints::new_y(), "likely st off").formatter(parts).min_thickness(34.0);
+    let x = axis(AxisHints::new_x(), say!("results-different-lines")).formatter(whole);
+    let y = axis(AxisHints::new_y(), say!("results-likely-st-off"))
+        .formatter(parts)
+        .min_thickness(34.0);
     let across = step(reach.x[1] - reach.x[0], 7.0, &[1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]);
     let steps = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 50.0];
     let along = step(reach.y[1] - reach.y[0], 4.5, &steps);

@@ -54,10 +54,7 @@ impl ForecastFrom {
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let piece = bench.document.piece();
     let mut made = bench.view.ball;
-    form::remark(
-        ui,
-        "Sixes out from a ring of 6, even rounds, and sixes back to 6, stuffed as this piece.",
-    );
+    form::remark(ui, say!("ball-increase-by-6-from-a-ring-of-6-work"));
     worked(ui, &mut made.ball, actions);
     let check = remembered(ui, ForecastFrom::of(piece, made));
     let forecast = check.as_ref().ok().map(|c| c.forecast);
@@ -90,16 +87,19 @@ fn worked(ui: &mut Ui, ball: &mut TradeBall, actions: &mut Actions) {
     let around = DragValue::new(&mut sixes)
         .range(2..=100)
         .speed(0.05)
-        .custom_formatter(|v, _| format!("{:.0} st around", 6.0 * v))
+        .custom_formatter(|v, _| say!("ball-stitches-around", n = format!("{:.0}", 6.0 * v)))
         .custom_parser(|text| {
             let digits: String = text.chars().take_while(char::is_ascii_digit).collect();
             digits.parse::<f64>().ok().map(|n| n / 6.0)
         });
-    if form::field(ui, left, "Ball, stitches around", around, actions).changed() {
+    if form::field(ui, left, say!("ball-ball-stitches-around"), around, actions).changed() {
         *ball = TradeBall { stitches: 6 * sixes, ..*ball };
     }
-    let even = DragValue::new(&mut ball.even).range(0..=200).speed(0.05).suffix(" even rounds");
-    form::field(ui, right, "Ball, even rounds", even, actions);
+    let even = DragValue::new(&mut ball.even)
+        .range(0..=200)
+        .speed(0.05)
+        .suffix(format!(" {}", say!("ball-even-rounds")));
+    form::field(ui, right, say!("ball-even-rounds-name"), even, actions);
 }
 
 /// Its height and width; where they have not been measured, those that are forecast.
@@ -114,15 +114,30 @@ fn measured(
     let forecast = Extent { height: forecast.height_mm, width: forecast.width_mm };
     let Extent { height: high, width: wide } = made.size_mm.unwrap_or(forecast);
     let range = || 5.0..=2000.0;
-    let rect =
-        form::row(ui, "Measured height", "From the ring to the close, with the ball stuffed");
+    let rect = form::row(
+        ui,
+        say!("ball-measured-height"),
+        say!("ball-from-the-ring-to-the-close-with-the"),
+    );
     let place = form::place(rect, 0.0, 86.0);
-    let new_high =
-        length_field::show(ui, place, "Ball, height", (high, bench.unit()), range(), actions);
-    let rect = form::row(ui, "Measured width", "Across the even rounds");
+    let new_high = length_field::show(
+        ui,
+        place,
+        say!("ball-ball-height"),
+        (high, bench.unit()),
+        range(),
+        actions,
+    );
+    let rect = form::row(ui, say!("ball-measured-width"), say!("ball-across-the-even-rounds"));
     let place = form::place(rect, 0.0, 86.0);
-    let new_wide =
-        length_field::show(ui, place, "Ball, width", (wide, bench.unit()), range(), actions);
+    let new_wide = length_field::show(
+        ui,
+        place,
+        say!("ball-ball-width"),
+        (wide, bench.unit()),
+        range(),
+        actions,
+    );
     if new_high.is_some() || new_wide.is_some() {
         let (height, width) = (new_high.unwrap_or(high), new_wide.unwrap_or(wide));
         made.size_mm = Some(Extent { height, width });
@@ -138,28 +153,41 @@ fn outcome(
 ) {
     let (unit, gauge) = (bench.unit(), bench.document.piece().gauge);
     let BallSize { height_mm, width_mm } = check.forecast;
-    let forecast = format!(
-        "This gauge forecasts {} × {} high × wide.",
-        unit.number(height_mm),
-        unit.text(width_mm)
+    let forecast = say!(
+        "ball-this-gauge-forecasts-height-width-high",
+        height = unit.number(height_mm),
+        width = unit.text(width_mm)
     );
     let now_mm = gauge.round_height_mm();
     let agrees = match (&check.agrees_mm, made.size_mm) {
         (Some(Ok(mm)), Some(_)) => *mm,
         (Some(Err(error)), _) => return form::remark(ui, &format!("{forecast} {error}.")),
-        _ => return form::remark(ui, &format!("{forecast} Measure yours and type both.")),
+        _ => {
+            return form::remark(
+                ui,
+                &say!("ball-forecast-measure-yours-and-type-both", forecast = forecast),
+            );
+        }
     };
     if (agrees / now_mm - 1.0).abs() < NEAR {
-        return form::remark(ui, &format!("{forecast} Yours agrees with this round height."));
+        return form::remark(
+            ui,
+            &say!("ball-forecast-yours-agrees-with-this-round", forecast = forecast),
+        );
     }
-    let words = format!(
-        "{forecast} Yours has the shape of rounds {} high; this swatch says {}.",
-        unit.text(agrees),
-        unit.text(now_mm)
+    let words = say!(
+        "ball-forecast-yours-has-the-shape-of-rounds",
+        forecast = forecast,
+        agrees = unit.text(agrees),
+        now = unit.text(now_mm)
     );
     form::remark(ui, &words);
     let rounds = (100.0 * gauge.along_mm / agrees).round() / 100.0;
-    let words = format!("Take {} rounds to {}", form::short(rounds), unit.text(gauge.along_mm));
+    let words = say!(
+        "ball-use-rounds-rounds-to-length",
+        rounds = form::short(rounds),
+        length = unit.text(gauge.along_mm)
+    );
     if form::wide(ui, form::ROW, &words, true, false).clicked() {
         actions.edit(Edit::Gauge(Gauge { rounds, ..gauge }));
     }

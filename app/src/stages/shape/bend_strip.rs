@@ -12,6 +12,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::icons::{self, Way};
 use crate::kit::tokens::{PAD, mix};
+use crate::kit::words::terms;
 use crate::kit::{paint, type_faces};
 use crate::view::ids;
 use crate::view::look::Look;
@@ -83,7 +84,7 @@ pub(crate) fn hands(
     let columns = BendColumns::new(panel, plan);
     let field = Rect::from_min_max(pos2(columns.area.left(), panel.top()), panel.max);
     let response = ui.interact(field, ids::bend_id(), Sense::click());
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Bend strip"));
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("strip-bend-strip")));
     ids::keep_rounds(ui, &response);
     if response.has_focus() && bench.view.selected.is_none() {
         paint::focus_ring(ui.painter(), field.shrink(4.0), 6.0, bench.t);
@@ -129,23 +130,23 @@ pub(crate) fn paint(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
 fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
     let t = bench.t;
     let left = panel.left() + PAD;
-    paint::title(painter, pos2(left, panel.top() + 20.0), "Bend strip", "", t);
+    paint::title(painter, pos2(left, panel.top() + 20.0), say!("strip-bend-strip"), "", t);
     let small = || type_faces::regular(type_faces::SMALL);
     let mut y = panel.top() + 39.0;
     let say = |x: f32, y: f32, words: &str| {
         painter.text(pos2(x, y), Align2::LEFT_CENTER, words, small(), t.soft_ink).right()
     };
-    say(left, y, "stitches per round");
+    say(left, y, say!("strip-stitches-per-round"));
     y += 22.0;
     icons::notch(painter, pos2(left + 5.0, y + 3.0), Way::Up, vec2(8.0, 7.0), t.increase);
-    let x = say(left + 14.0, y, "added");
+    let x = say(left + 14.0, y, say!("strip-added"));
     icons::notch(painter, pos2(x + 14.0, y - 3.0), Way::Down, vec2(8.0, 7.0), t.decrease);
-    say(x + 23.0, y, "taken away");
+    say(x + 23.0, y, say!("strip-decreased"));
     y += 20.0;
     if y + 8.0 < panel.bottom() {
         let wave = |i: usize| pos2(left + 2.2 * i as f32, y - 2.5 * (0.7 * i as f32).sin());
         painter.add(Shape::line((0..10).map(wave).collect(), Stroke::new(1.6, t.outline)));
-        say(left + 28.0, y, "turn of the side");
+        say(left + 28.0, y, say!("strip-change-of-slope"));
     }
     y += 20.0;
     if y + 8.0 < panel.bottom()
@@ -156,7 +157,10 @@ fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
         painter.extend(Shape::dashed_line(&ends, dash, 4.0, 3.0));
         let words = match bench.view.present.hides() {
             true => "lies flat".to_owned(),
-            false => format!("lies flat, +{:.1}", plan.flat_increase),
+            false => {
+                let stitches = format!("{:.1}", plan.flat_increase);
+                say!("strip-lies-flat-stitches", stitches = stitches)
+            }
         };
         say(left + 28.0, y, &words);
     }
@@ -186,12 +190,13 @@ fn scale(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &BendColumn
     let font = || type_faces::drafting(type_faces::SMALL + 1.0);
     let right = columns.area.left() - 14.0;
     let top = (flat - 13.0).max(columns.area.top() - 8.0);
-    let mut words = vec![(top, "ruffle", t.soft_ink), (flat, "flat", t.ink)];
+    let ruffle = terms::bend(BendWord::Ruffle);
+    let mut words = vec![(top, ruffle, t.soft_ink), (flat, terms::bend(BendWord::Flat), t.ink)];
     let middle = 0.5 * (flat + columns.zero);
     if columns.zero - flat > 34.0 {
-        words.push((middle, "cup", t.soft_ink));
+        words.push((middle, terms::bend(BendWord::Cup), t.soft_ink));
     }
-    words.push((columns.zero + 14.0, "draw in", t.soft_ink));
+    words.push((columns.zero + 14.0, terms::bend(BendWord::DrawIn), t.soft_ink));
     for (y, word, ink) in words {
         painter.text(pos2(right, y), Align2::RIGHT_CENTER, word, font(), ink);
     }
@@ -237,7 +242,13 @@ fn column(
         if first {
             let font = type_faces::drafting(type_faces::SMALL + 1.0);
             let at = pos2(bar.center().x, bar.top() - 12.0);
-            painter.text(at, Align2::CENTER_CENTER, "ruffle", font, colour);
+            painter.text(
+                at,
+                Align2::CENTER_CENTER,
+                terms::bend(BendWord::Ruffle),
+                font,
+                colour,
+            );
         }
     }
 }
@@ -261,7 +272,11 @@ fn turn(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &BendColumns
     painter.add(Shape::line(line.clone(), Stroke::new(1.6, t.outline)));
     let sharpest = (0..inner.len()).max_by(|&a, &b| inner[a].abs().total_cmp(&inner[b].abs()));
     if let Some(i) = sharpest.filter(|_| !bench.view.present.hides()) {
-        let words = format!("sharpest turn, {:.0}° in rnd {}", inner[i].abs(), i + 1);
+        let words = say!(
+            "strip-sharpest-change-of-slope-degrees-in",
+            degrees = format!("{:.0}", inner[i].abs()),
+            round = i + 1
+        );
         super::bend_label::paint(painter, t, plan, columns, &line, i, words);
     }
 }

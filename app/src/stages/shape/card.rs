@@ -123,12 +123,12 @@ fn switch(
     }
 }
 
-const fn hint(card: Card) -> &'static str {
+fn hint(card: Card) -> &'static str {
     match card {
-        Card::Figures => "Size, yarn, stuffing, time and fit",
-        Card::Notes => "What to know before working it",
-        Card::Rules => "What every round must keep to",
-        Card::Simplicity => "The answers to choose from, and what each costs and saves",
+        Card::Figures => say!("card-size-yarn-stuffing-time-and-fit"),
+        Card::Notes => say!("card-what-to-know-before-you-crochet-it"),
+        Card::Rules => say!("card-what-every-round-must-keep-to"),
+        Card::Simplicity => say!("card-the-results-to-choose-from-and-what"),
     }
 }
 
@@ -141,7 +141,7 @@ pub(crate) fn button(
     actions: &mut Actions,
 ) -> (f32, bool) {
     let news = notes::has_news(bench);
-    let words = "Notes, rules, simplicity";
+    let words = say!("card-checks-rules-simplicity");
     let width = controls::words_width(ui, words) + if news { 20.0 } else { 0.0 };
     let rect = Rect::from_min_size(
         pos2(line.right() - 10.0 - width, line.center().y - 14.0),

@@ -10,6 +10,7 @@ use super::yarn_rows::{self, YARN};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::tokens::PAD;
+use crate::kit::words::terms;
 use crate::kit::{icons, paint, type_faces};
 
 /// Height of the title.
@@ -50,9 +51,9 @@ impl Values {
                     .join(" × "),
             },
             measures: if plan.depth_mm.is_some() {
-                ["high × wide × deep", "h × w × d"]
+                [say!("measured-high-wide-deep"), say!("measured-h-w-d")]
             } else {
-                ["high × wide", "h × w"]
+                [say!("measured-high-wide"), say!("measured-h-w")]
             },
             rounds: plan.rounds.len().to_string(),
             stitches: grouped(u64::from(estimate.stitches)),
@@ -65,7 +66,11 @@ impl Values {
 /// Minutes in words: `1 h 45`, `40 min`.
 fn time(minutes: f64) -> String {
     let five = (minutes / 5.0).round().max(1.0) as u32 * 5;
-    if five < 60 { format!("{five} min") } else { format!("{} h {:02}", five / 60, five % 60) }
+    if five < 60 {
+        say!("measured-minutes", n = five)
+    } else {
+        format!("{} h {:02}", five / 60, five % 60)
+    }
 }
 
 /// The figures as a column.
@@ -73,8 +78,15 @@ pub(crate) fn column(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     let t = bench.t;
     let painter = ui.painter_at(rect);
     let inner = rect.shrink(PAD);
-    paint::title(&painter, inner.left_top() + vec2(0.0, 6.0), "Figures", "", t);
-    let firmness = format!("stuffed {}", bench.document.piece().firmness.word());
+    paint::title(
+        &painter,
+        inner.left_top() + vec2(0.0, 6.0),
+        say!("measured-measurements"),
+        "",
+        t,
+    );
+    let firmness =
+        say!("measured-stuffed", how = terms::firmness(bench.document.piece().firmness));
     let top = inner.right_top() + vec2(0.0, 6.0);
     let small = type_faces::regular(type_faces::SMALL);
     painter.text(top, Align2::RIGHT_CENTER, firmness, small, t.soft_ink);
@@ -121,10 +133,10 @@ pub(crate) fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     }
     let mut y = rule(&painter, bench, inner, at.y + 20.0);
     let four = [
-        ("Rounds", values.rounds, ""),
-        ("Stitches", values.stitches, ""),
-        ("Stuffing", values.stuffing, bench.unit().mass_symbol()),
-        ("Making", values.time, ""),
+        (say!("measured-rounds"), values.rounds, ""),
+        (say!("measured-stitches"), values.stitches, ""),
+        (say!("measured-stuffing"), values.stuffing, bench.unit().mass_symbol()),
+        (say!("measured-time"), values.time, ""),
     ];
     for (i, (label, value, unit)) in four.into_iter().enumerate() {
         let share = [0.0, 0.2, 0.46, 0.76][i];
@@ -157,11 +169,11 @@ fn rule(painter: &Painter, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
 
 /// What the two numbers of the fit mean.
 fn fit_in_words(fit: Fit, likely: f64) -> String {
-    format!(
-        "Worked exactly as written, the finished piece is {:.2} stitches off the wanted line on \
-         average, {:.2} at the widest gap. Hands differ in gauge, pull and stuffing: {likely:.2} \
-         is what to expect.",
-        fit.rms_stitches, fit.max_stitches
+    say!(
+        "measured-fit",
+        mean = format!("{:.2}", fit.rms_stitches),
+        most = format!("{:.2}", fit.max_stitches),
+        likely = format!("{likely:.2}"),
     )
 }
 
@@ -173,18 +185,21 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     let small = || type_faces::regular(type_faces::SMALL);
     let head = place.left_top() + vec2(0.0, 8.0);
     let semibold = type_faces::semibold(type_faces::BODY);
-    painter.text(head, Align2::LEFT_CENTER, "Fit to outline", semibold, t.ink);
+    painter.text(head, Align2::LEFT_CENTER, say!("measured-fit-to-outline"), semibold, t.ink);
     let likely = plan.likely_rms_stitches;
     let value = painter.text(
         pos2(place.right(), head.y),
         Align2::RIGHT_CENTER,
-        format!("{likely:.2} st"),
+        say!("measured-likely-st", likely = format!("{:.2}", likely)),
         type_faces::bold(type_faces::BODY),
         t.ink,
     );
     let words = match place.width() > 290.0 {
-        true => format!("as written {:.2}, by hand likely", fit.rms_stitches),
-        false => "by hand likely".into(),
+        true => say!(
+            "measured-as-written-fit-by-hand-likely",
+            fit = format!("{:.2}", fit.rms_stitches)
+        ),
+        false => say!("measured-by-hand-likely").into(),
     };
     let at = pos2(value.left() - 6.0, head.y);
     painter.text(at, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
@@ -203,7 +218,12 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     painter.circle(written, 3.0, t.panel, Stroke::new(1.3, t.outline));
     let at = pos2(x(likely), track.top() - 3.0);
     icons::triangle(painter, at, vec2(0.0, 8.0), 5.0, t.outline);
-    let labels = [(0.0, "0"), (0.25, "¼ snug"), (0.5, "½"), (1.0, "1 st loose")];
+    let labels = [
+        (0.0, "0"),
+        (0.25, say!("measured-snug")),
+        (0.5, "½"),
+        (1.0, say!("measured-1-st-loose")),
+    ];
     for (share, words) in labels {
         let anchor = match share {
             0.0 => Align2::LEFT_CENTER,

@@ -50,22 +50,22 @@ impl LineWords {
         let values = Values::of(plan, bench.unit());
         let symbol = bench.unit().symbol();
         let size_unit = match plan.depth_mm {
-            None if fold.words => format!("{symbol} high × wide"),
+            None if fold.words => say!("measured-unit-high-wide", symbol = symbol),
             _ => symbol.to_owned(),
         };
         let mass = bench.unit().mass_symbol();
-        let stuffing = format!("{mass} stuffing");
+        let stuffing = say!("measured-unit-stuffing", unit = mass);
         let fit = plan.fit.map_or("–".into(), |_| format!("{:.2}", plan.likely_rms_stitches));
-        let making = if fold.words { "making" } else { "" };
+        let making = if fold.words { say!("measured-to-make") } else { "" };
         let mut items = vec![
             (values.size, size_unit.as_str()),
-            (values.rounds, "rounds"),
-            (values.stitches, "st"),
+            (values.rounds, say!("measured-word-rounds")),
+            (values.stitches, say!("measured-st")),
         ];
         if fold.all {
             items.push((values.stuffing, if fold.words { &stuffing } else { mass }));
             items.push((values.time, making));
-            items.push((fit, "st off"));
+            items.push((fit, say!("measured-st-off")));
         }
         let small = || type_faces::regular(type_faces::SMALL);
         let figures = items

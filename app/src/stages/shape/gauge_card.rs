@@ -11,6 +11,7 @@ use crate::document::edit::Edit;
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
+use crate::kit::words::terms;
 use crate::kit::{Tokens, paint, type_faces};
 
 /// Padding inside the card.
@@ -60,7 +61,7 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
     paint::well(ui.painter(), card, bench.t);
     let inner = card.shrink(INSIDE);
     let title = inner.left_top() + vec2(0.0, 8.0);
-    paint::title(ui.painter(), title, "Gauge", "", bench.t);
+    paint::title(ui.painter(), title, say!("gauge-gauge"), "", bench.t);
     more(ui, bench, inner, actions);
     let mut y = inner.top() + 24.0;
     swatch(ui, bench, Rect::from_min_size(pos2(inner.left(), y), vec2(inner.width(), 40.0)));
@@ -76,15 +77,18 @@ fn draw(ui: &mut Ui, bench: &Bench<'_>, card: Rect, actions: &mut Actions) {
 
 /// The button that opens the rest of what there is to say about the cloth.
 fn more(ui: &Ui, bench: &Bench<'_>, inner: Rect, actions: &mut Actions) {
-    let width = controls::words_width(ui, "More") - 4.0;
+    let width = controls::words_width(ui, say!("gauge-more")) - 4.0;
     let at = pos2(inner.right() - width, inner.top() - 5.0);
     let rect = Rect::from_min_size(at, vec2(width, 24.0));
-    let button =
-        controls::button(ui, rect, ButtonFace::Words("More"), "More about the cloth", true);
-    more_card::open(ui, &button, bench, actions);
-    button.on_hover_text(
-        "A ball you made to check it by, spiral or joined, other swatches, stuffing",
+    let button = controls::button(
+        ui,
+        rect,
+        ButtonFace::Words(say!("gauge-more")),
+        say!("gauge-more-about-the-fabric"),
+        true,
     );
+    more_card::open(ui, &button, bench, actions);
+    button.on_hover_text(say!("gauge-a-ball-you-made-to-check-it-by-spiral"));
 }
 
 fn rule(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
@@ -129,19 +133,27 @@ fn counted(
         }
     };
     let apart = counted_apart(&gauge);
-    if let Some(stitches) = number(ui, bench, place(), "Stitches", gauge.stitches, actions) {
+    if let Some(stitches) =
+        number(ui, bench, place(), say!("gauge-stitches"), gauge.stitches, actions)
+    {
         set(Gauge { stitches, ..gauge }, actions);
     }
     if apart {
-        let row = (place(), "over", "Stitches over");
+        let row = (place(), say!("gauge-over"), say!("gauge-stitches-over"));
         if let Some(across_mm) = over(ui, bench, row, gauge.across_mm, actions) {
             set(Gauge { across_mm, ..gauge }, actions);
         }
     }
-    if let Some(rounds) = number(ui, bench, place(), "Rounds", gauge.rounds, actions) {
+    if let Some(rounds) =
+        number(ui, bench, place(), say!("gauge-rounds"), gauge.rounds, actions)
+    {
         set(Gauge { rounds, ..gauge }, actions);
     }
-    let row = (place(), "over", if apart { "Rounds over" } else { "over" });
+    let row = (
+        place(),
+        say!("gauge-over"),
+        if apart { say!("gauge-rounds-over") } else { say!("gauge-over") },
+    );
     if let Some(mm) = over(ui, bench, row, gauge.along_mm, actions) {
         let across_mm = if apart { gauge.across_mm } else { mm };
         set(Gauge { across_mm, along_mm: mm, ..gauge }, actions);
@@ -154,7 +166,7 @@ const SPIRAL: f32 = 62.0;
 
 /// How to work the swatch, and what hangs on it.
 fn spiral(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
-    let words = "Count it in the spiral: rounds 1 % higher make a ball 2 % higher.";
+    let words = say!("gauge-count-it-in-the-spiral-rounds-1-higher");
     let small = type_faces::regular(type_faces::SMALL);
     let t = bench.t;
     let galley = ui.painter().layout(words.to_owned(), small, t.soft_ink, inner.width());
@@ -212,22 +224,23 @@ fn hook(ui: &Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) 
     let small = type_faces::regular(type_faces::SMALL);
     let painter = ui.painter();
     let at = pos2(inner.left(), y + 8.0);
-    painter.text(at, Align2::LEFT_CENTER, "Hook", small, t.soft_ink);
+    painter.text(at, Align2::LEFT_CENTER, say!("gauge-hook"), small, t.soft_ink);
     let value = format!("{} mm", form::short(gauge.hook_mm));
     let body = type_faces::semibold(type_faces::BODY);
     painter.text(at + vec2(0.0, 16.0), Align2::LEFT_CENTER, value, body, t.ink);
     let below = HOOKS_MM.iter().rev().find(|&&mm| mm < gauge.hook_mm - 1e-9);
     let above = HOOKS_MM.iter().find(|&&mm| mm > gauge.hook_mm + 1e-9);
     let steps = [
-        (Icon::Less, "A finer hook", below, 56.0),
-        (Icon::More, "A thicker hook", above, 26.0),
+        (Icon::Less, say!("gauge-a-smaller-hook"), below, 56.0),
+        (Icon::More, say!("gauge-a-larger-hook"), above, 26.0),
     ];
     for (icon, name, size, from_right) in steps {
         let rect =
             Rect::from_min_size(pos2(inner.right() - from_right, y + 4.0), vec2(26.0, 26.0));
         let button = controls::button(ui, rect, ButtonFace::Icon(icon), name, size.is_some());
-        let clicked =
-            button.on_hover_text(format!("{name}; the swatch stays as counted")).clicked();
+        let clicked = button
+            .on_hover_text(say!("gauge-name-the-swatch-stays-as-counted", name = name))
+            .clicked();
         if let (true, Some(&hook_mm)) = (clicked, size) {
             actions.edit(Edit::Gauge(Gauge { hook_mm, ..gauge }));
         }
@@ -262,7 +275,7 @@ fn slider(
     ui.painter().text(right, Align2::RIGHT_CENTER, shown, body, t.ink);
     let rect = Rect::from_min_size(pos2(inner.left(), y + 15.0), vec2(inner.width(), 24.0));
     // The card of simplicity is called so too.
-    let full = format!("{name} of the piece");
+    let full = say!("gauge-name-of-the-piece", name = name);
     let (response, moved) = controls::slider(ui, rect, &full, value, span);
     form::gesture(&response, actions);
     moved
@@ -271,7 +284,8 @@ fn slider(
 fn firmness(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) -> f32 {
     let firmness = bench.document.piece().firmness;
     let span = (Firmness::SOFT.0, Firmness::FIRM.0, 0.005);
-    let (name, shown, value) = ("Firmness", firmness.word(), (firmness.0, true));
+    let (name, shown, value) =
+        (say!("gauge-firmness"), terms::firmness(firmness), (firmness.0, true));
     let row = NamedSlider { name, shown, value, span };
     let moved = slider(ui, (inner, y), &row, actions);
     if let Some(strain) = moved {
@@ -290,22 +304,22 @@ const UNSET: f64 = 0.5;
 fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut Actions) {
     let chosen = bench.document.piece().simplicity;
     let shown = match chosen {
-        None => "default".to_owned(),
-        Some(s) if s <= 0.0 => "faithful".to_owned(),
-        Some(s) if s >= 1.0 => "simple".to_owned(),
+        None => say!("simplicity-default").to_owned(),
+        Some(s) if s <= 0.0 => say!("simplicity-faithful").to_owned(),
+        Some(s) if s >= 1.0 => say!("simplicity-simple").to_owned(),
         Some(s) => form::short((100.0 * s).round() / 100.0),
     };
     let span = (0.0, 1.0, 1.0 / STOPS);
     let value = (chosen.unwrap_or(UNSET), chosen.is_some());
-    let row = NamedSlider { name: "Simplicity", shown: &shown, value, span };
+    let row = NamedSlider { name: say!("card-simplicity"), shown: &shown, value, span };
     let moved = slider(ui, (inner, y), &row, actions);
     if let Some(s) = moved {
         actions.edit(Edit::Simplicity(Some((s * STOPS).round() / STOPS)));
     }
     let small = type_faces::regular(type_faces::SMALL);
     let ends = [
-        (inner.left(), Align2::LEFT_CENTER, "faithful"),
-        (inner.right(), Align2::RIGHT_CENTER, "simple"),
+        (inner.left(), Align2::LEFT_CENTER, say!("simplicity-faithful")),
+        (inner.right(), Align2::RIGHT_CENTER, say!("simplicity-simple")),
     ];
     for (x, align, word) in ends {
         ui.painter().text(pos2(x, y + 44.0), align, word, small.clone(), bench.t.soft_ink);
@@ -315,12 +329,12 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     let button = controls::toggle(
         ui,
         at,
-        ButtonFace::Words("Default"),
-        "Default simplicity",
+        ButtonFace::Words(say!("simplicity-default-button")),
+        say!("step-default-simplicity"),
         true,
         Some(on),
     );
-    let why = "The simplest rounds whose likely fit no hand can tell from the best";
+    let why = say!("gauge-the-simplest-rounds-whose-likely-fit");
     if button.on_hover_text(why).clicked() && !on {
         actions.edit(Edit::Simplicity(None));
     }
@@ -329,11 +343,11 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     let likely = plan.likely_rms_stitches;
     let price = [
         match plan.fit {
-            Some(_) => format!("likely {likely:.2} st off"),
-            None => "given by its rounds".into(),
+            Some(_) => say!("gauge-likely-likely-2-st-off", likely = format!("{:.2}", likely)),
+            None => say!("gauge-given-by-its-rounds").into(),
         },
-        format!("{share:.0} % in one repeat"),
-        format!("{} different lines", words.distinct_lines()),
+        say!("gauge-share-0-in-one-repeat", share = format!("{:.0}", share)),
+        say!("gauge-lines-different-lines", lines = words.distinct_lines()),
     ];
     for (i, line) in price.iter().enumerate() {
         let at = pos2(inner.left(), y + 93.0 + 15.0 * i as f32);

@@ -29,22 +29,22 @@ fn marks(bench: &Bench<'_>) -> Vec<(Mark, &'static str)> {
     let knots = &bench.document.piece().outline.knots;
     let held = |hold| knots.iter().any(|k| k.hold == Some(hold));
     let mut marks = vec![
-        (Mark::Wanted, "wanted"),
-        (Mark::Forecast, "forecast"),
-        (Mark::InHand, "round in hand"),
-        (Mark::Off, "off the outline"),
+        (Mark::Wanted, say!("legend-wanted")),
+        (Mark::Forecast, say!("legend-forecast")),
+        (Mark::InHand, say!("legend-selected-round")),
+        (Mark::Off, say!("legend-off-the-outline")),
     ];
     if held(Hold::Cinched) {
-        marks.push((Mark::Thread, "drawn thread"));
+        marks.push((Mark::Thread, say!("legend-closing-thread")));
     }
     if held(Hold::Sewn) {
-        marks.push((Mark::Seam, "seam"));
+        marks.push((Mark::Seam, say!("legend-seam")));
     }
     if knots.iter().any(|k| k.card) {
-        marks.push((Mark::Card, "card inside"));
+        marks.push((Mark::Card, say!("legend-card-inside")));
     }
     if !bench.document.piece().faces.is_empty() {
-        marks.push((Mark::Plain, "no shaping"));
+        marks.push((Mark::Plain, say!("legend-plain")));
     }
     marks
 }
@@ -55,7 +55,7 @@ pub(crate) fn show(painter: &Painter, bench: &Bench<'_>, place: Rect) {
     if place.height() < 26.0 + LINE * marks.len() as f32 {
         return;
     }
-    paint::title(painter, place.left_top() + vec2(2.0, 10.0), "Key", "", bench.t);
+    paint::title(painter, place.left_top() + vec2(2.0, 10.0), say!("legend-key"), "", bench.t);
     for (i, (mark, words)) in marks.into_iter().enumerate() {
         let y = place.top() + 34.0 + LINE * i as f32;
         let spot = Rect::from_center_size(pos2(place.left() + 16.0, y), vec2(26.0, 10.0));

@@ -46,21 +46,17 @@ pub(super) fn open(ui: &Ui, on: &Response, bench: &Bench<'_>, actions: &mut Acti
 
 fn content(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     ui.spacing_mut().item_spacing.y = 2.0;
-    form::heading(ui, "A ball you made");
+    form::heading(ui, say!("fabric-a-ball-you-made"));
     ball_check::show(ui, bench, actions);
-    form::heading(ui, "Working");
+    form::heading(ui, say!("fabric-working"));
     working(ui, bench, actions);
-    form::heading(ui, "Other swatches");
+    form::heading(ui, say!("fabric-swatches-in-other-stitches"));
     swatch(ui, bench, Kind::HalfDouble, actions);
     swatch(ui, bench, Kind::Double, actions);
     loops(ui, bench, actions);
     ui.add_space(2.0);
-    form::remark(
-        ui,
-        "Heights from memory, marked assumed, make a forecast less sure. A swatch in the round \
-         settles them.",
-    );
-    form::heading(ui, "Stuffing, grams a litre");
+    form::remark(ui, say!("fabric-heights-from-memory-marked-assumed"));
+    form::heading(ui, say!("fabric-stuffing-grams-per-liter"));
     packing(ui, bench, actions);
 }
 
@@ -73,9 +69,9 @@ fn packing(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let third = rect.width() / 3.0;
     let mut new = packing;
     let fields = [
-        ("soft", &mut new.soft, 0.1..=medium),
-        ("medium", &mut new.medium, soft..=firm),
-        ("firm", &mut new.firm, medium..=500.0),
+        (say!("firmness-soft"), &mut new.soft, 0.1..=medium),
+        (say!("firmness-medium"), &mut new.medium, soft..=firm),
+        (say!("firmness-firm"), &mut new.firm, medium..=500.0),
     ];
     for (i, (name, value, range)) in fields.into_iter().enumerate() {
         let left = rect.left() + third * i as f32;
@@ -86,42 +82,66 @@ fn packing(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
             .speed(0.2)
             .custom_formatter(|v, _| short(v))
             .prefix(format!("{name} "));
-        form::field(ui, at, &format!("Stuffing a litre, {name}"), drag, actions);
+        form::field(
+            ui,
+            at,
+            &say!("fabric-stuffing-per-liter-name", name = name),
+            drag,
+            actions,
+        );
     }
     if new != packing {
         actions.choose(Choice::Packing(new));
     }
-    form::remark(ui, "Common practice, no source. Weigh what a sample takes to know your own.");
+    form::remark(ui, say!("fabric-common-practice-no-source-weigh-what-a"));
 }
 
 fn working(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let piece = bench.document.piece();
-    let why = "A spiral has no seam but climbs; joined rounds end where they began, with a \
-               seam that shows";
-    let rect = form::row(ui, "Rounds", why);
+    let why = say!("fabric-a-spiral-has-no-seam-but-climbs-joined");
+    let rect = form::row(ui, say!("fabric-rounds"), why);
     let joined = piece.working != Working::Spiral;
-    let picked = form::pick(ui, rect, "Rounds", &["spiral", "joined"], usize::from(joined));
+    let picked = form::pick(
+        ui,
+        rect,
+        say!("fabric-rounds"),
+        &[say!("fabric-spiral"), say!("fabric-joined")],
+        usize::from(joined),
+    );
     if let Some(i) = picked {
         let joined = Working::Joined { chain_counts: false };
         actions.choose(Choice::Working(if i == 0 { Working::Spiral } else { joined }));
     }
     if let Working::Joined { chain_counts } = piece.working {
-        let why = "Whether the chain a joined round begins with is its first stitch";
-        if let Some(on) = form::tick(ui, "The chain counts as a stitch", why, chain_counts) {
+        let why = say!("fabric-whether-the-chain-a-joined-round");
+        if let Some(on) =
+            form::tick(ui, say!("fabric-the-chain-counts-as-a-stitch"), why, chain_counts)
+        {
             actions.choose(Choice::Working(Working::Joined { chain_counts: on }));
         }
     }
-    let why = "The hand that holds the hook: a left hand works its rounds clockwise";
-    let rect = form::row(ui, "Hand", why);
+    let why = say!("fabric-the-hand-that-holds-the-hook-a-left");
+    let rect = form::row(ui, say!("fabric-hand"), why);
     let now = usize::from(piece.hand == Hand::Left);
-    if let Some(i) = form::pick(ui, rect, "Hand", &["right", "left"], now) {
+    if let Some(i) = form::pick(
+        ui,
+        rect,
+        say!("fabric-hand"),
+        &[say!("fabric-right"), say!("fabric-left")],
+        now,
+    ) {
         actions.choose(Choice::Hand(if i == 0 { Hand::Right } else { Hand::Left }));
     }
-    let why = "Yarn under makes a tighter, crossed stitch. Only noted: your swatch has the \
-               height it gives already";
-    let rect = form::row(ui, "Single crochet", why);
+    let why = say!("fabric-yarn-under-makes-a-tighter-crossed");
+    let rect = form::row(ui, say!("fabric-single-crochet"), why);
     let now = usize::from(piece.swatches.yarn_under);
-    let picked = form::pick(ui, rect, "Single crochet", &["yarn over", "yarn under"], now);
+    let picked = form::pick(
+        ui,
+        rect,
+        say!("fabric-single-crochet"),
+        &[say!("fabric-yarn-over"), say!("fabric-yarn-under")],
+        now,
+    );
     if let Some(i) = picked {
         actions.choose(Choice::Swatches(Swatches { yarn_under: i == 1, ..piece.swatches }));
     }
@@ -143,23 +163,23 @@ fn swatch(ui: &mut Ui, bench: &Bench<'_>, kind: Kind, actions: &mut Actions) {
         _ => piece.swatches.double,
     };
     let name = match kind {
-        Kind::HalfDouble => "Half double",
-        _ => "Double",
+        Kind::HalfDouble => say!("fabric-half-double"),
+        _ => say!("fabric-double"),
     };
-    let why = "A swatch in this kind of stitch, worked in the round and counted like that of \
-               single crochet";
+    let why = say!("fabric-a-swatch-in-this-kind-of-stitch-worked");
     let rect = form::row(ui, name, why);
     let right = |width: f32| {
         let min = pos2(rect.right() - width, rect.center().y - 13.0);
         Rect::from_min_size(min, vec2(width, 26.0))
     };
     let Some(gauge) = counted else {
-        let words = "Counted…";
+        let words = say!("fabric-counted");
         let at = right(controls::words_width(ui, words));
-        let full = format!("{name}, count a swatch");
+        let full = say!("fabric-name-count-a-swatch", name = name);
         let button = controls::button(ui, at, ButtonFace::Words(words), &full, true)
-            .on_hover_text("Give the stitches and rounds of a swatch");
-        let assumed = format!("{} × as high, assumed", short(kind.default_height()));
+            .on_hover_text(say!("fabric-give-the-stitches-and-rounds-of-a"));
+        let assumed =
+            say!("fabric-times-as-high-assumed", times = short(kind.default_height()));
         form::instead(ui, rect.with_max_x(at.left() - 10.0), &assumed);
         if button.clicked() {
             // Begin from what is assumed, so that nothing moves until it is counted.
@@ -174,10 +194,10 @@ fn swatch(ui: &mut Ui, bench: &Bench<'_>, kind: Kind, actions: &mut Actions) {
         ui,
         right(24.0),
         ButtonFace::Icon(Icon::Close),
-        &format!("{name}, no swatch"),
+        &say!("fabric-name-no-swatch", name = name),
         true,
     );
-    if remove.on_hover_text("Back to the assumed height").clicked() {
+    if remove.on_hover_text(say!("fabric-back-to-the-assumed-height")).clicked() {
         actions.choose(Choice::Swatches(with(piece.swatches, kind, None)));
     }
     if let Some(gauge) = counts(ui, bench, name, gauge, actions)
@@ -208,13 +228,25 @@ fn counts(
             .speed(0.1)
             .range(low..=2000.0)
             .custom_formatter(|v, _| short(v))
-            .suffix(suffix.to_owned())
+            .suffix(format!(" {suffix}"))
     };
-    let full = format!("{name}, stitches");
-    form::field(ui, spot(0), &full, number(&mut new.stitches, " st", 0.5), actions);
-    let full = format!("{name}, rounds");
-    form::field(ui, spot(1), &full, number(&mut new.rounds, " rnds", 0.5), actions);
-    let full = format!("{name}, over");
+    let full = say!("fabric-name-stitches", name = name);
+    form::field(
+        ui,
+        spot(0),
+        &full,
+        number(&mut new.stitches, say!("fabric-suffix-stitches"), 0.5),
+        actions,
+    );
+    let full = say!("fabric-name-rounds", name = name);
+    form::field(
+        ui,
+        spot(1),
+        &full,
+        number(&mut new.rounds, say!("fabric-suffix-rounds"), 0.5),
+        actions,
+    );
+    let full = say!("fabric-name-over", name = name);
     let over = (gauge.along_mm, bench.unit());
     if let Some(mm) = length_field::show(ui, spot(2), &full, over, 1.0..=2000.0, actions) {
         (new.across_mm, new.along_mm) = (mm, mm);
@@ -224,31 +256,30 @@ fn counts(
 
 fn loops(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let swatches = bench.document.piece().swatches;
-    let why = "How high a round is that is worked into one loop only, against one worked \
-               into both";
-    let rect = form::row(ui, "One loop only", why);
+    let why = say!("fabric-how-high-a-round-is-that-is-worked");
+    let rect = form::row(ui, say!("fabric-one-loop-only"), why);
     let mut height = swatches.loop_only_height.unwrap_or(1.0);
     let measured = swatches.loop_only_height.is_some();
     let drag = DragValue::new(&mut height)
         .speed(0.01)
         .range(0.5..=2.0)
         .custom_formatter(|v, _| short(v))
-        .suffix(" × as high");
+        .suffix(format!(" {}", say!("fabric-times-as-high")));
     let width = 100.0;
     let left = rect.right() - width - if measured { 28.0 } else { 0.0 };
     let at = Rect::from_min_size(pos2(left, rect.center().y - 13.0), vec2(width, 26.0));
-    if form::field(ui, at, "One loop only, height", drag, actions).changed() {
+    if form::field(ui, at, say!("fabric-one-loop-only-height"), drag, actions).changed() {
         let loop_only_height = Some((height * 100.0).round() / 100.0);
         actions.choose(Choice::Swatches(Swatches { loop_only_height, ..swatches }));
     }
     if measured {
         let at = at.translate(vec2(width + 4.0, 0.0)).with_max_x(rect.right());
-        let name = "One loop only, not measured";
+        let name = say!("fabric-one-loop-only-not-measured");
         let button = controls::button(ui, at, ButtonFace::Icon(Icon::Close), name, true);
-        if button.on_hover_text("Back to the assumed height").clicked() {
+        if button.on_hover_text(say!("fabric-back-to-the-assumed-height")).clicked() {
             actions.choose(Choice::Swatches(Swatches { loop_only_height: None, ..swatches }));
         }
     } else {
-        form::instead(ui, rect.with_max_x(at.left() - 8.0), "assumed");
+        form::instead(ui, rect.with_max_x(at.left() - 8.0), say!("fabric-assumed"));
     }
 }

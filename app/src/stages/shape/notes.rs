@@ -65,7 +65,7 @@ pub(super) fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         ui.horizontal(|ui| {
             let (rect, _) = ui.allocate_exact_size(vec2(18.0, 20.0), Sense::hover());
             icons::check(ui.painter(), rect.center(), t.increase);
-            ui.label("Nothing stands in the way of working it.");
+            ui.label(say!("checks-no-problems-found"));
         });
     }
     for (i, note) in notes.iter().enumerate() {
@@ -102,5 +102,5 @@ fn one(ui: &mut Ui, bench: &Bench<'_>, index: usize, note: &Warning) -> egui::Re
     if response.has_focus() {
         paint::focus_ring(ui.painter(), rect, 6.0, t);
     }
-    if whole { response } else { response.on_hover_text("Take these rounds in hand") }
+    if whole { response } else { response.on_hover_text(say!("checks-select-these-rounds")) }
 }

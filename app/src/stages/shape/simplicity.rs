@@ -34,9 +34,9 @@ impl Pick<'_> {
     /// What it is called.
     fn name(&self) -> String {
         match self.answer.simplicity {
-            _ if self.is_default => "default".into(),
-            s if s <= 0.0 => "faithful".into(),
-            s if s >= 1.0 => "simple".into(),
+            _ if self.is_default => say!("simplicity-default").into(),
+            s if s <= 0.0 => say!("simplicity-faithful").into(),
+            s if s >= 1.0 => say!("simplicity-simple").into(),
             s => short((100.0 * s).round() / 100.0),
         }
     }
@@ -95,9 +95,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
 fn waiting(ui: &Ui, bench: &Bench<'_>, place: Rect) {
     let t = bench.t;
     let words = match bench.trade.error() {
-        Some(error) => format!("No answers while the outline cannot be worked: {error}."),
-        None if bench.trade.is_working() => "Working out the answers …".into(),
-        None => "The answers are worked out when the hand is still".into(),
+        Some(error) => say!("results-no-results-while-the-outline-cannot-be", error = error),
+        None if bench.trade.is_working() => say!("results-preparing-the-results").into(),
+        None => say!("results-the-results-come-when-you-stop").into(),
     };
     let font = type_faces::regular(type_faces::BODY);
     let galley = ui.painter().layout(words, font, t.soft_ink, place.width() - 16.0);
@@ -118,7 +118,12 @@ fn table(
     actions: &mut Actions,
 ) {
     let t = bench.t;
-    let heads = [("", ""), ("likely", "st off"), ("lines", ""), ("repeats", "%")];
+    let heads = [
+        ("", ""),
+        (say!("results-likely"), say!("results-st-off")),
+        (say!("results-lines"), ""),
+        (say!("results-repeats"), "%"),
+    ];
     for (x, (head, unit)) in columns(rect).into_iter().zip(heads) {
         let font = type_faces::regular(type_faces::SMALL);
         let at = pos2(x, rect.top() + 8.0);
@@ -159,7 +164,7 @@ fn row(ui: &mut Ui, bench: &Bench<'_>, index: usize, choice: &Pick<'_>) -> egui:
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     let (answer, on) = (choice.answer, choice.is_on);
     response.widget_info(|| {
-        let name = format!("Answer {}", choice.name());
+        let name = say!("results-result-name", name = choice.name());
         WidgetInfo::selected(Role::RadioButton, true, on, name)
     });
     let shown = bench.view.answer == Some(index);
@@ -185,15 +190,15 @@ fn row(ui: &mut Ui, bench: &Bench<'_>, index: usize, choice: &Pick<'_>) -> egui:
     if response.has_focus() {
         paint::focus_ring(ui.painter(), rect.shrink(3.0), 5.0, t);
     }
-    response.on_hover_text("Work with this answer")
+    response.on_hover_text(say!("results-use-this-result"))
 }
 
 /// The rounds of an answer, to scroll through.
 fn rounds_of(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, choice: &Pick<'_>) {
     let t = bench.t;
     let head = match bench.trade.is_current() {
-        true => format!("Rounds, {}", choice.name()),
-        false => "Working them out …".into(),
+        true => say!("results-rounds-name", name = choice.name()),
+        false => say!("results-preparing").into(),
     };
     let at = pos2(rect.left(), rect.top() + 10.0);
     let font = type_faces::semibold(type_faces::BODY);

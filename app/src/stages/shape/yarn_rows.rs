@@ -115,9 +115,9 @@ pub(super) fn show(
         }
     }
     let note = if shown < used.len() {
-        format!("and {} more; yarn is estimated, ±20 %", used.len() - shown)
+        say!("measured-and-more-more-yarn-is-estimated-20", more = used.len() - shown)
     } else {
-        "estimated: yarn ±20 %, stuffing and time by habit".to_owned()
+        say!("measured-estimated-yarn-20-stuffing-and-time-by").to_owned()
     };
     let y = place.top() + YARN * shown as f32 + 9.0;
     if y + 0.5 * NOTE > place.bottom() + PAD {
@@ -139,7 +139,8 @@ pub(super) fn button(
     let t = bench.t;
     let index = used.yarn;
     let response = ui.interact(row, ui.scope_id().with(("yarn", index)), Sense::click());
-    let name = format!("Yarn {}, {}", Yarn::letter(index), yarn.name);
+    let name =
+        say!("measured-yarn-letter-name", letter = Yarn::letter(index), name = yarn.name);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
     if response.hovered() {
         ui.painter().rect_filled(row, 6.0, t.well);
@@ -157,7 +158,8 @@ pub(super) fn button(
     if !balls.is_empty() {
         hint.push_str(&format!(", {balls}, with what the estimate may be short"));
     }
-    hint.push_str("\nClick to change its name, colour, brand or length");
+    hint.push('\n');
+    hint.push_str(say!("measured-change-its-name-color-or-length"));
     response.on_hover_text(hint)
 }
 

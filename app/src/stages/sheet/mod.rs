@@ -43,13 +43,12 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let head = rect.left_top() + vec2(PAD, 22.0);
     let said = if bench.printing.is_current() {
         match bench.printing.pages().len() {
-            1 => "one page".to_owned(),
-            n => format!("{n} pages"),
+            n => say!("sheet-pages", n = n),
         }
     } else {
-        "being set …".to_owned()
+        say!("sheet-preparing").to_owned()
     };
-    paint::title(ui.painter(), head, "Sheet", &said, bench.t);
+    paint::title(ui.painter(), head, say!("sheet-sheet"), &said, bench.t);
     buttons(ui, bench, rect, actions);
     let rule = Stroke::new(1.0, bench.t.edge);
     ui.painter().hline(rect.x_range().shrink(PAD), rect.top() + 44.0, rule);
@@ -58,7 +57,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     if let Some(error) = bench.printing.error() {
         let place = inner.shrink(24.0);
         icons::warning(ui.painter(), place.left_top() + vec2(8.0, 9.0), 15.0, bench.t.warning);
-        let words = format!("The sheet is held back: {error}.");
+        let words = say!("sheet-the-sheet-cannot-be-made-error", error = error);
         let font = type_faces::regular(type_faces::BODY);
         let galley = ui.painter().layout(words, font, bench.t.ink, place.width() - 24.0);
         ui.painter().galley(place.left_top() + vec2(24.0, 0.0), galley, bench.t.ink);
@@ -70,7 +69,13 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         (SheetFace::Text, None) => {
             let soft = type_faces::regular(type_faces::BODY);
             let (at, ink) = (inner.center(), bench.t.soft_ink);
-            ui.painter().text(at, Align2::CENTER_CENTER, "Being gathered …", soft, ink);
+            ui.painter().text(
+                at,
+                Align2::CENTER_CENTER,
+                say!("sheet-preparing-text"),
+                soft,
+                ink,
+            );
         }
     }
 }
@@ -84,15 +89,17 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         pos2(rect.center().x - 40.0, rect.top() + 6.0),
         pos2(rect.right() - PAD, rect.top() + 40.0),
     );
-    if let Some(i) = form::pick(ui, strip, "The sheet as", &words, now) {
+    if let Some(i) = form::pick(ui, strip, say!("sheet-the-sheet-as"), &words, now) {
         actions.look(Look::Sheet(SheetView { face: SheetFace::ALL[i], ..view }));
     }
     if view.face == SheetFace::Text {
         return;
     }
     let mut right = rect.right() - PAD - 150.0;
-    for (icon, name, by) in [(Icon::More, "Larger pages", 1), (Icon::Less, "Smaller pages", -1)]
-    {
+    for (icon, name, by) in [
+        (Icon::More, say!("sheet-larger-pages"), 1),
+        (Icon::Less, say!("sheet-smaller-pages"), -1),
+    ] {
         let corner = pos2(right - 28.0, rect.top() + 9.0);
         let place = Rect::from_min_size(corner, vec2(28.0, 28.0));
         let next = view.zoomed(by);

@@ -22,7 +22,13 @@ const TEXT: usize = 4000;
 
 /// Draws the card in `rect`.
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    paint::title(ui.painter(), rect.left_top() + vec2(PAD, 22.0), "Layout", "", bench.t);
+    paint::title(
+        ui.painter(),
+        rect.left_top() + vec2(PAD, 22.0),
+        say!("sheet-layout"),
+        "",
+        bench.t,
+    );
     words_card::button(ui, bench, (rect.right() - PAD, rect.top() + 8.0), actions);
     let inner = Rect::from_min_max(
         pos2(rect.left() + PAD, rect.top() + 44.0),
@@ -35,11 +41,11 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         form::beside_the_bar(ui);
         ui.spacing_mut().item_spacing.y = 4.0;
         layout(ui, bench, actions);
-        form::heading(ui, "Your details");
+        form::heading(ui, say!("sheet-your-details"));
         for text in SheetText::ALL {
             field(ui, bench, text, actions);
         }
-        form::heading(ui, "Export");
+        form::heading(ui, say!("sheet-export"));
         for command in
             [Command::SaveSheet, Command::CopySheet, Command::CopyScript, Command::CopyBlurb]
         {
@@ -50,11 +56,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
                 actions.command(command);
             }
         }
-        form::remark(
-            ui,
-            "The ending of the file's name decides: .pdf to print, .html for a browser, .md, \
-             .txt, .png for the picture of the first page, .srt or .vtt for captions.",
-        );
+        form::remark(ui, say!("sheet-the-ending-of-the-file-name-decides"));
         if let Some(replaced) = bench.printing.replaced() {
             form::remark(ui, replaced);
         }
@@ -67,21 +69,41 @@ fn layout(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let view = bench.view.sheet;
     let SheetLook { options, single } = view.look;
     let mut new = view.look;
-    let rect = form::row(ui, "Paper", "Size of the page");
+    let rect = form::row(ui, say!("sheet-paper"), say!("sheet-size-of-the-page"));
     let now = usize::from(options.paper == Paper::Letter);
-    if let Some(i) = form::pick(ui, rect, "Paper", &["A4", "Letter"], now) {
+    if let Some(i) = form::pick(
+        ui,
+        rect,
+        say!("sheet-paper"),
+        &[say!("sheet-a4"), say!("sheet-letter")],
+        now,
+    ) {
         let paper = [Paper::A4, Paper::Letter][i];
         new.options = Options { paper, ..options };
     }
-    let rect = form::row(ui, "Columns", "One with pictures beside it, or two on fewer pages");
+    let rect = form::row(
+        ui,
+        say!("sheet-columns"),
+        say!("sheet-one-with-pictures-beside-it-or-two-on"),
+    );
     let now = usize::from(options.columns == Columns::Two);
-    if let Some(i) = form::pick(ui, rect, "Columns", &["one", "two"], now) {
+    if let Some(i) = form::pick(
+        ui,
+        rect,
+        say!("sheet-columns"),
+        &[say!("sheet-one"), say!("sheet-two")],
+        now,
+    ) {
         let columns = [Columns::One, Columns::Two][i];
         new.options = Options { columns, ..options };
     }
-    let rect = form::row(ui, "Single crochet", "Its symbol in the charts; both are in use");
+    let rect = form::row(
+        ui,
+        say!("sheet-single-crochet"),
+        say!("sheet-its-symbol-in-the-charts-both-are-in"),
+    );
     let now = usize::from(single == SingleSymbol::Plus);
-    if let Some(i) = form::pick(ui, rect, "Single crochet", &["×", "+"], now) {
+    if let Some(i) = form::pick(ui, rect, say!("sheet-single-crochet"), &["×", "+"], now) {
         new.single = [SingleSymbol::Cross, SingleSymbol::Plus][i];
     }
     if new != view.look {

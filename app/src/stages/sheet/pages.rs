@@ -39,7 +39,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect) {
             let size = vec2(page.size_pt[0], page.size_pt[1]) * scale;
             let line = vec2(room.max(size.x), size.y);
             let (place, response) = ui.allocate_exact_size(line, Sense::hover());
-            let name = format!("Page {} of {}", i + 1, pages.len());
+            let name = say!("sheet-page-page-of-pages", page = i + 1, pages = pages.len());
             response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &name));
             let sheet = Rect::from_center_size(place.center(), size);
             if ui.is_rect_visible(sheet) {

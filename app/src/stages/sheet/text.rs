@@ -200,7 +200,7 @@ fn rounds(
     if response.has_focus() {
         paint::focus_ring(painter, rect, 4.0, t);
     }
-    let why = "Selects this round, on every view";
+    let why = say!("sheet-selects-this-round-in-every-view");
     if response.on_hover_text(why).clicked() {
         let other = bench.document.project().pieces.get(piece).filter(|_| !ours);
         if let Some(other) = other {

@@ -27,13 +27,18 @@ pub(super) fn button(
     actions: &mut Actions,
 ) -> f32 {
     let now = &bench.document.project().wording;
-    let name = lexicon::by_code(&now.lexicon).map_or("Words", |l| l.name.as_str());
+    let name = lexicon::by_code(&now.lexicon).map_or(say!("sheet-words"), |l| l.name.as_str());
     let width = controls::words_width(ui, name) + 14.0;
     let rect = Rect::from_min_size(pos2(right - width, top), vec2(width, 28.0));
-    let button =
-        controls::button(ui, rect, ButtonFace::WordsThen(name, Icon::Down), "Words", true);
+    let button = controls::button(
+        ui,
+        rect,
+        ButtonFace::WordsThen(name, Icon::Down),
+        say!("sheet-words"),
+        true,
+    );
     card(&button, bench, actions);
-    button.on_hover_text("Whose terms and which house style the pattern is written in");
+    button.on_hover_text(say!("sheet-whose-terms-and-which-house-style-the"));
     rect.left()
 }
 
@@ -46,7 +51,7 @@ fn card(on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
             ui.set_width(WIDTH);
             ui.reset_style();
             ui.spacing_mut().item_spacing = vec2(6.0, 4.0);
-            form::heading(ui, "Terms");
+            form::heading(ui, say!("sheet-terms"));
             ui.horizontal_wrapped(|ui| {
                 for lexicon in lexicon::all() {
                     let on = lexicon.code == now.lexicon;
@@ -63,9 +68,9 @@ fn card(on: &Response, bench: &Bench<'_>, actions: &mut Actions) {
             });
             let Some(lexicon) = lexicon::by_code(&now.lexicon) else { return };
             if !lexicon.checked {
-                form::remark(ui, "Not yet checked by a native reader; the sheet says so too.");
+                form::remark(ui, say!("sheet-not-yet-checked-by-a-native-reader-the"));
             }
-            form::heading(ui, "House style");
+            form::heading(ui, say!("sheet-house-style"));
             egui::ScrollArea::vertical().max_height(340.0).show(ui, |ui| {
                 for style in style::all() {
                     let on = style.name == now.style;

@@ -33,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, gauge: &mut Gauge, actions: &
     if list.is_empty() {
         return;
     }
-    form::heading(ui, "From the gauge book");
+    form::heading(ui, say!("book-from-the-gauge-book"));
     if list.len() > FIRST {
         search(ui, bench, actions);
     }
@@ -43,7 +43,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, gauge: &mut Gauge, actions: &
         order(a).cmp(&order(b)).then(a.hook_mm.total_cmp(&b.hook_mm))
     });
     if list.is_empty() {
-        form::remark(ui, "No yarn in the book is called so.");
+        form::remark(ui, say!("book-no-match"));
     }
     let shown = FIRST + bench.view.sizes.more;
     for (entry, struck) in list.iter().take(shown) {
@@ -54,7 +54,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, gauge: &mut Gauge, actions: &
     }
     let left = list.len().saturating_sub(shown);
     if left > 0 {
-        let words = format!("Show {} more of {}", left.min(MORE), list.len());
+        let words = say!("book-show-more-more-of-all", more = left.min(MORE), all = list.len());
         if form::wide(ui, form::ROW, &words, true, false).clicked() {
             let more = bench.view.sizes.more + MORE;
             actions
@@ -70,12 +70,13 @@ fn order(entry: &Entry) -> (String, String) {
 
 fn search(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let mut sought = bench.view.sizes.sought.clone();
-    let edit = TextEdit::singleline(&mut sought).hint_text("Search by yarn").char_limit(40);
+    let edit =
+        TextEdit::singleline(&mut sought).hint_text(say!("book-search-by-yarn")).char_limit(40);
     let (rect, _) =
         ui.allocate_exact_size(vec2(ui.available_width(), form::ROW), Sense::hover());
     let place = rect.shrink2(vec2(0.0, 2.0));
     let edit = edit.desired_width(place.width()).min_size(place.size());
-    if ui.put(place, edit).accessible_name("Search the gauge book").changed() {
+    if ui.put(place, edit).accessible_name(say!("book-search-the-gauge-book")).changed() {
         let change = bench.view.sizes.changed(|view| (view.sought, view.more) = (sought, 0));
         actions.look(Look::Sizes(Box::new(change)));
     }
@@ -102,7 +103,13 @@ fn details(bench: &Bench<'_>, entry: &Entry) -> String {
     let unit = bench.unit();
     let length = format!("{} {}", unit.short_number(100.0), unit.symbol());
     let (stitches, rounds) = (over(stitches, across_mm), over(rounds, along_mm));
-    format!("{} · {stitches} sts, {rounds} rnds to {length}", hand(entry))
+    say!(
+        "book-hand-stitches-sts-rounds-rnds-to",
+        hand = hand(entry),
+        stitches = stitches,
+        rounds = rounds,
+        length = length
+    )
 }
 
 /// An entry to take, and to strike out.
@@ -116,25 +123,25 @@ fn known(
     let title = titled(entry);
     let learned = match entry.date.trim() {
         "" => String::new(),
-        day => format!(", learned {day}"),
+        day => format!(", {}", say!("book-measured-on", day = day)),
     };
     let (place, end) = row(ui);
     let on = Some(entry.gauge == *gauge);
-    let name = format!("Gauge of {title}{learned}");
+    let name = say!("book-gauge-of-title-learned", title = title, learned = learned);
     let button = controls::toggle(ui, place, ButtonFace::Words(""), &name, true, on);
     let words = write(ui, bench, place.shrink2(vec2(10.0, 0.0)), entry, false);
     let button = if words { button } else { button.on_hover_text(&name) };
     if button.clicked() {
         *gauge = entry.gauge;
     }
-    let name = format!("Strike out {title}");
+    let name = say!("book-delete-title", title = title);
     let strike = controls::button(ui, end, ButtonFace::Icon(Icon::Close), &name, true);
     take_keyboard(ui, &strike, &name);
     if strike.clicked() {
-        pass_keyboard(ui, &strike, format!("Put {title} back"));
+        pass_keyboard(ui, &strike, say!("book-restore-title", title = title));
         actions.desk(DeskAction::StrikeGauge(Box::new(entry.clone())));
     }
-    strike.on_hover_text("Strike it out of the gauge book");
+    strike.on_hover_text(say!("book-delete-it-from-the-gauge-book"));
 }
 
 /// An entry that was struck out, in its place, to put back.
@@ -149,14 +156,15 @@ fn struck_out(ui: &mut Ui, bench: &Bench<'_>, entry: &Entry, actions: &mut Actio
     let words = place.shrink2(vec2(10.0, 0.0)).with_max_x(back.left() - 8.0);
     write(ui, bench, words, entry, true);
     let said = ui.interact(words, ui.scope_id().with(&title), Sense::hover());
-    let told = format!("{title} struck out");
+    let told = say!("book-title-deleted", title = title);
     said.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &told));
     said.on_hover_text(&told);
-    let name = format!("Put {title} back");
-    let button = controls::button(ui, back, ButtonFace::Words("Put it back"), &name, true);
+    let name = say!("book-restore-title", title = title);
+    let button =
+        controls::button(ui, back, ButtonFace::Words(say!("book-restore")), &name, true);
     take_keyboard(ui, &button, &name);
     if button.clicked() {
-        pass_keyboard(ui, &button, format!("Strike out {title}"));
+        pass_keyboard(ui, &button, say!("book-delete-title", title = title));
         actions.desk(DeskAction::PutGaugeBack(Box::new(entry.clone())));
     }
 }
@@ -188,7 +196,7 @@ fn write(ui: &Ui, bench: &Bench<'_>, rect: Rect, entry: &Entry, struck: bool) ->
     let (yarn, cut) = paint::clipped_text(painter, above, &entry.yarn, bold, ink, room);
     let below = rect.left_center() + vec2(0.0, LINE + 1.0);
     let words = match struck {
-        true => format!("{} · struck out", hand(entry)),
+        true => say!("book-hand-deleted", hand = hand(entry)),
         false => details(bench, entry),
     };
     let wide = rect.width();

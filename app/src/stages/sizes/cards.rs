@@ -51,7 +51,7 @@ fn choice(ui: &Ui, view: &SizesView, head: Rect, actions: &mut Actions) -> f32 {
     for (words, cards) in words.chunks(of_line).zip(SizesCard::ALL.chunks(of_line)) {
         // On another line none is chosen.
         let now = cards.iter().position(|&c| c == view.card).unwrap_or(words.len());
-        if let Some(i) = form::pick(ui, line, "Beside the sizes", words, now) {
+        if let Some(i) = form::pick(ui, line, say!("sizes-beside-the-sizes"), words, now) {
             actions.look(Look::Sizes(Box::new(SizesView { card: cards[i], ..view.clone() })));
         }
         line = line.translate(vec2(0.0, LINE));

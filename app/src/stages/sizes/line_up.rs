@@ -75,7 +75,7 @@ fn draw(
         None => profile(painter, made, foot, scale, Stroke::new(1.3, t.forecast_edge)),
     }
     let top = foot.y - made.height_mm as f32 * scale;
-    let name = row.name.as_deref().unwrap_or("as drawn");
+    let name = row.name.as_deref().unwrap_or(say!("sizes-as-designed"));
     let ink = if made.met { t.ink } else { t.warning };
     let bold = type_faces::bold(type_faces::BODY);
     let at = pos2(foot.x, top - 28.0);

@@ -43,13 +43,13 @@ pub fn divide(window: Rect, room: Rect) -> Divided {
 /// Draws the sizes in `rect`.
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let head = rect.left_top() + vec2(PAD, 22.0);
-    let said = format!("of {}", bench.document.piece().name);
-    let end = paint::title(ui.painter(), head, "Sizes", &said, bench.t);
+    let said = say!("sizes-of-piece", piece = bench.document.piece().name);
+    let end = paint::title(ui.painter(), head, say!("sizes-sizes"), &said, bench.t);
     if bench.sizing.is_busy() {
         let at = pos2(end + 16.0, head.y + 1.0);
         let small = type_faces::regular(type_faces::SMALL);
         let left = egui::Align2::LEFT_CENTER;
-        ui.painter().text(at, left, "working it out …", small, bench.t.soft_ink);
+        ui.painter().text(at, left, say!("sizes-preparing"), small, bench.t.soft_ink);
     }
     add(ui, bench, rect, actions);
     let rule = Stroke::new(1.0, bench.t.edge);
@@ -75,12 +75,12 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
 
 /// A size more; the sizes of this piece, or those of all.
 fn add(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let words = "Add a size";
+    let words = say!("sizes-add-a-size");
     let width = controls::words_width(ui, words);
     let corner = pos2(rect.right() - PAD - width, rect.top() + 8.0);
     let place = Rect::from_min_size(corner, vec2(width, 28.0));
     let button = controls::button(ui, place, ButtonFace::Words(words), words, true);
-    if button.on_hover_text("The next size up, to be changed to any other").clicked() {
+    if button.on_hover_text(say!("sizes-the-same-shape-at-another-height-width")).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Add));
     }
     let words = "All pieces";

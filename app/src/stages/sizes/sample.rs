@@ -8,6 +8,7 @@ use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::sizes::SizeEdit;
 use crate::fields::{form, length_field};
+use crate::kit::words::terms;
 use crate::kit::{icons, type_faces};
 use crate::view::look::Look;
 use crate::view::sizes::SampleDraft;
@@ -21,29 +22,24 @@ const LONGEST: f64 = 20_000.0;
 
 /// Draws the card.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
-    form::remark(
-        ui,
-        "Work this piece as written, measure and weigh it, and later forecasts are of your \
-         own hands. Leave out what you did not measure.",
-    );
+    form::remark(ui, say!("sample-crochet-this-piece-as-written-measure"));
     let name = &bench.document.piece().name;
     let draft = bench.view.sizes.sample(name);
     let mut new = draft.clone();
-    form::heading(ui, "Unstuffed");
-    let across = "So many, and how wide they are in the cloth, unstuffed: the more, the better";
-    counted(ui, bench, ("Stitches", across), &mut new.stitches, actions);
-    let along = "So many, and how long they are in the cloth, unstuffed. Press the piece flat: \
-                 over the start and up the other side you measure twice as many";
-    counted(ui, bench, ("Rounds", along), &mut new.rounds, actions);
-    form::heading(ui, "Stuffed");
-    let stuffed = "Measured on the stuffed piece";
-    length(ui, bench, ("Around the widest", stuffed), &mut new.around_mm, actions);
-    length(ui, bench, ("Height", stuffed), &mut new.height_mm, actions);
-    let tape = "A tape right around the stuffed piece the long way, over its start and its end";
-    length(ui, bench, ("Over both ends", tape), &mut new.over_ends_mm, actions);
-    form::heading(ui, "Yarn");
-    grams(ui, "Before the first stitch", &mut new.yarn_g.0, actions);
-    grams(ui, "After the last", &mut new.yarn_g.1, actions);
+    form::heading(ui, say!("sample-unstuffed"));
+    let across = say!("sample-stitches-why");
+    counted(ui, bench, (say!("sample-stitches"), across), &mut new.stitches, actions);
+    let along = say!("sample-rounds-why");
+    counted(ui, bench, (say!("sample-rounds"), along), &mut new.rounds, actions);
+    form::heading(ui, say!("sample-stuffed"));
+    let stuffed = say!("sample-measured-on-the-stuffed-piece");
+    length(ui, bench, (say!("sample-around-the-widest"), stuffed), &mut new.around_mm, actions);
+    length(ui, bench, (say!("sample-height"), stuffed), &mut new.height_mm, actions);
+    let tape = say!("sample-a-tape-right-around-the-stuffed-piece");
+    length(ui, bench, (say!("sample-over-both-ends"), tape), &mut new.over_ends_mm, actions);
+    form::heading(ui, say!("sample-yarn"));
+    grams(ui, say!("sample-before-the-first-stitch"), &mut new.yarn_g.0, actions);
+    grams(ui, say!("sample-after-the-last"), &mut new.yarn_g.1, actions);
     unravelled(ui, bench, &mut new, actions);
     if new != draft {
         let sizes = bench.view.sizes.changed(|view| {
@@ -68,10 +64,10 @@ fn others(ui: &mut Ui, bench: &Bench<'_>) {
         .map(|p| p.name.as_str())
         .partition(|name| !bench.view.sizes.sample(name).measures().is_empty());
     if !measured.is_empty() {
-        form::remark(ui, &format!("Measured too: {}.", measured.join(", ")));
+        form::remark(ui, &say!("sample-also-measured-pieces", pieces = measured.join(", ")));
     } else if !unmeasured.is_empty() {
         let names = unmeasured.join(", ");
-        form::remark(ui, &format!("What you measure on {names} counts too."));
+        form::remark(ui, &say!("sample-what-you-measure-on-names-counts-too", names = names));
     }
 }
 
@@ -86,10 +82,10 @@ fn counted(
     let rect = form::row(ui, words, why);
     let drag = DragValue::new(count).range(1.0..=1000.0).speed(0.1);
     let drag = drag.custom_formatter(|count, _| form::short(count));
-    let name = format!("{words} counted");
+    let name = say!("sample-what-counted", words = words);
     form::field(ui, form::place(rect, FIELD + 6.0, COUNT), &name, drag, actions);
     let field = form::place(rect, 0.0, FIELD);
-    let name = format!("{words} measured");
+    let name = say!("sample-what-measured", words = words);
     let at = (*mm, bench.unit());
     if let Some(new) =
         length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
@@ -106,7 +102,8 @@ fn length(
     actions: &mut Actions,
 ) {
     let rect = form::row(ui, words, why);
-    let (field, name) = (form::place(rect, 0.0, FIELD), format!("{words}, measured"));
+    let (field, name) =
+        (form::place(rect, 0.0, FIELD), say!("sample-of-measured", words = words));
     let at = (*mm, bench.unit());
     if let Some(new) =
         length_field::show_or(ui, field, &name, at, 0.0..=LONGEST, Some("–"), actions)
@@ -116,7 +113,7 @@ fn length(
 }
 
 fn grams(ui: &mut Ui, words: &str, g: &mut f64, actions: &mut Actions) {
-    let rect = form::row(ui, words, "Weight of the yarn at hand, ball and all");
+    let rect = form::row(ui, words, say!("sample-weight-of-the-yarn-you-have-ball"));
     let drag = DragValue::new(g)
         .range(0.0..=5000.0)
         .speed(0.1)
@@ -128,19 +125,29 @@ fn grams(ui: &mut Ui, words: &str, g: &mut f64, actions: &mut Actions) {
             "–" | "-" | "" => Some(0.0),
             text => text.trim_end_matches('g').trim().replace(',', ".").parse().ok(),
         });
-    form::field(ui, form::place(rect, 0.0, FIELD), &format!("Yarn, {words}"), drag, actions);
+    form::field(
+        ui,
+        form::place(rect, 0.0, FIELD),
+        &say!("sample-yarn-when", words = words),
+        drag,
+        actions,
+    );
 }
 
 fn unravelled(ui: &mut Ui, bench: &Bench<'_>, new: &mut SampleDraft, actions: &mut Actions) {
-    let rect = form::row(ui, "Unravelled round", "Which round, and the length of its yarn");
+    let rect = form::row(
+        ui,
+        say!("sample-unraveled-round"),
+        say!("sample-which-round-and-the-length-of-its-yarn"),
+    );
     let (round, mm) = &mut new.unravelled;
     let most = bench.plan.map_or(1, |plan| plan.rounds.len() as u32).max(1);
     let drag = DragValue::new(round).range(1..=most).speed(0.1);
     let count = form::place(rect, FIELD + 6.0, COUNT);
-    form::field(ui, count, "Round unravelled", drag, actions);
+    form::field(ui, count, say!("sample-round-unraveled"), drag, actions);
     let at = (*mm, bench.unit());
     let field = form::place(rect, 0.0, FIELD);
-    let name = "Yarn of the round";
+    let name = say!("sample-yarn-of-the-round");
     if let Some(length) =
         length_field::show_or(ui, field, name, at, 0.0..=LONGEST, Some("–"), actions)
     {
@@ -150,12 +157,13 @@ fn unravelled(ui: &mut Ui, bench: &Bench<'_>, new: &mut SampleDraft, actions: &m
 
 /// What the sample taught, and what can be done with it.
 fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut Actions) {
-    form::heading(ui, "What it teaches");
+    form::heading(ui, say!("sample-results"));
     for fitted in &learned.fitted {
         quantity(ui, bench, fitted);
     }
-    form::heading(ui, "Forecast and measure");
-    line(ui, bench, "", ["forecast", "now", "measured"].map(str::to_owned), true);
+    form::heading(ui, say!("sample-forecast-and-measurements"));
+    let heads = [say!("sample-forecast"), say!("sample-now"), say!("sample-measured")];
+    line(ui, bench, "", heads.map(str::to_owned), true);
     for compared in &learned.table {
         agreement(ui, bench, compared);
     }
@@ -163,22 +171,24 @@ fn taught(ui: &mut Ui, bench: &Bench<'_>, learned: &Calibration, actions: &mut A
         form::remark(ui, &note.text(bench.unit()));
     }
     let current = bench.sizing.is_current();
-    if form::wide(ui, form::ROW, "Work with these hands", current, false).clicked() {
+    if form::wide(ui, form::ROW, say!("sample-use-this-gauge"), current, false).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Learn(Box::new(learned.clone()))));
     }
-    form::heading(ui, "Gauge book");
+    form::heading(ui, say!("sample-gauge-book"));
     let yarn = bench.document.piece().yarn_of_round(1);
     let yarn = bench.document.project().yarns.get(yarn).map_or("", |y| &y.name);
-    form::remark(ui, &format!("Keeps it for {yarn} on this hook, for every project."));
-    let rect = form::row(ui, "Maker", "Whose hand; leave it empty where there is only one");
+    form::remark(ui, &say!("sample-saves-it-for-yarn-on-this-hook-for", yarn = yarn));
+    let rect = form::row(ui, say!("sample-maker"), say!("sample-maker-why"));
     let mut maker = bench.view.sizes.maker.clone();
     let field = form::place(rect, 0.0, 150.0);
     let edit = TextEdit::singleline(&mut maker).char_limit(40).desired_width(field.width());
-    if ui.put(field, edit).accessible_name("Maker").changed() {
+    if ui.put(field, edit).accessible_name(say!("sample-maker")).changed() {
         actions
             .look(Look::Sizes(Box::new(bench.view.sizes.changed(|view| view.maker = maker))));
     }
-    if form::wide(ui, form::ROW, "Keep in the gauge book", current, false).clicked() {
+    if form::wide(ui, form::ROW, say!("sample-save-in-the-gauge-book"), current, false)
+        .clicked()
+    {
         actions.desk(DeskAction::KeepGauge(Box::new(learned.clone())));
     }
 }
@@ -193,15 +203,15 @@ fn quantity(ui: &mut Ui, bench: &Bench<'_>, fitted: &Fitted) {
     let value = if fitted.learned {
         format!("{:.places$} ± {:.places$}{unit}", fitted.value, fitted.uncertainty)
     } else {
-        format!("{:.places$}{unit}, not told", fitted.prior)
+        say!("sample-not-measured", value = format!("{:.places$}{unit}", fitted.prior))
     };
     let why = match fitted.learned {
-        true => format!("Before the sample {:.places$}{unit}", fitted.prior),
-        false => "These measures do not tell it: it stays as it was".to_owned(),
+        true => say!("sample-before", value = format!("{:.places$}{unit}", fitted.prior)),
+        false => say!("sample-these-measurements-do-not-show-it-it").to_owned(),
     };
     let name = match fitted.quantity {
-        Quantity::StiffnessAlong => "stiffness along/around",
-        quantity => quantity.name(),
+        Quantity::StiffnessAlong => say!("quantity-stiffness-short"),
+        quantity => terms::quantity(quantity),
     };
     let rect = form::row(ui, name, &why);
     let ink = if fitted.learned { bench.t.ink } else { bench.t.soft_ink };
@@ -240,8 +250,13 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, words: &str, cells: [String; 3], head: b
     let size = vec2(ui.available_width(), if head { 20.0 } else { 24.0 });
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
     if !head {
-        let said =
-            format!("{words}: forecast {}, now {}, measured {}", cells[0], cells[1], cells[2]);
+        let said = say!(
+            "sample-compared",
+            what = words,
+            forecast = cells[0],
+            now = cells[1],
+            measured = cells[2],
+        );
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &said));
     }
     let small = type_faces::regular(type_faces::SMALL);

@@ -20,11 +20,7 @@ const ROOM_MM: f64 = 2.0;
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let project = bench.document.project();
     if project.pieces.len() < 2 {
-        form::remark(
-            ui,
-            "A seam joins two pieces: a cap and a nut, a head and a body. Add a second piece \
-             with the arrow on this one's name, above.",
-        );
+        form::remark(ui, say!("seam-a-seam-joins-two-pieces-a-cap-and-a"));
         return;
     }
     for (i, seam) in project.seams.iter().enumerate() {
@@ -34,13 +30,9 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         ui.add_space(8.0);
     }
     if project.seams.is_empty() {
-        form::remark(
-            ui,
-            "Nothing meets yet. A seam makes two pieces fit: sewn stitch to stitch, or one \
-             over the other with room to spare.",
-        );
+        form::remark(ui, say!("seam-no-seams-yet-a-seam-makes-two-pieces"));
     }
-    if form::wide(ui, 30.0, "Add a seam", true, false).clicked() {
+    if form::wide(ui, 30.0, say!("seam-add-a-seam"), true, false).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::AddSeam(usual(bench))));
     }
 }
@@ -71,14 +63,20 @@ fn one(
     actions: &mut Actions,
 ) {
     let number = i + 1;
-    form::numbered_heading(ui, &format!("Seam {number}"));
+    form::numbered_heading(ui, &say!("seam-numbered", number = number));
     let mut new = *seam;
-    edge(ui, bench, &format!("Seam {number}, first"), &mut new.a, actions);
-    edge(ui, bench, &format!("Seam {number}, second"), &mut new.b, actions);
-    let rect = form::row(ui, "They are", "Sewn stitch to stitch, or the second over the first");
+    edge(ui, bench, &say!("seam-seam-number-first", number = number), &mut new.a, actions);
+    edge(ui, bench, &say!("seam-seam-number-second", number = number), &mut new.b, actions);
+    let rect = form::row(
+        ui,
+        say!("seam-the-two-are"),
+        say!("seam-sewn-stitch-to-stitch-or-the-second"),
+    );
     let over = usize::from(matches!(seam.kind, SeamKind::Clearance { .. }));
-    let name = format!("Seam {number} is");
-    if let Some(kind) = form::pick(ui, rect, &name, &["sewn", "slipped over"], over) {
+    let name = say!("seam-seam-number-is", number = number);
+    if let Some(kind) =
+        form::pick(ui, rect, &name, &[say!("seam-sewn"), say!("seam-slipped-over")], over)
+    {
         new.kind = match kind {
             0 => SeamKind::SewnEqual,
             _ => SeamKind::Clearance { mm: ROOM_MM, stuffed: false },
@@ -87,11 +85,18 @@ fn one(
     if let SeamKind::Clearance { mm, stuffed } = new.kind {
         room(ui, bench, number, (mm, stuffed), &mut new.kind, actions);
     }
-    let rect = form::row(ui, "May change", "Which of the two is fitted to the other");
+    let rect =
+        form::row(ui, say!("seam-may-change"), say!("seam-which-of-the-two-is-fitted-to-the"));
     let sides = [Side::Either, Side::A, Side::B];
     let now = sides.iter().position(|&s| s == seam.moves).unwrap_or(0);
-    let name = format!("Seam {number} may change");
-    if let Some(side) = form::pick(ui, rect, &name, &["either", "first", "second"], now) {
+    let name = say!("seam-seam-number-may-change", number = number);
+    if let Some(side) = form::pick(
+        ui,
+        rect,
+        &name,
+        &[say!("seam-either"), say!("seam-first"), say!("seam-second")],
+        now,
+    ) {
         new.moves = sides[side];
     }
     if new != *seam {
@@ -101,14 +106,18 @@ fn one(
     let can = bench.sizing.is_current() && met == Some(false);
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 32.0), Sense::hover());
     let (left, right) = rect.split_left_right_at_x(rect.right() - 90.0);
-    let name = format!("Make seam {number} meet");
+    let name = say!("seam-match-seam-number", number = number);
     let left = left.with_max_x(left.right() - 6.0).shrink2(vec2(0.0, 2.0));
-    if controls::button(ui, left, ButtonFace::Words("Make them meet"), &name, can).clicked() {
+    if controls::button(ui, left, ButtonFace::Words(say!("seam-match-them")), &name, can)
+        .clicked()
+    {
         actions.edit(Edit::Sizes(SizeEdit::Meet(i)));
     }
-    let name = format!("Remove seam {number}");
+    let name = say!("seam-remove-seam-number", number = number);
     let right = right.shrink2(vec2(0.0, 2.0));
-    if controls::button(ui, right, ButtonFace::Words("Remove"), &name, true).clicked() {
+    if controls::button(ui, right, ButtonFace::Words(say!("seam-remove")), &name, true)
+        .clicked()
+    {
         actions.edit(Edit::Sizes(SizeEdit::RemoveSeam(i)));
     }
     let line = Stroke::new(1.0, bench.t.edge);
@@ -125,19 +134,25 @@ fn room(
     kind: &mut SeamKind,
     actions: &mut Actions,
 ) {
-    let why = "How much wider the second is than the first, across";
-    let rect = form::row(ui, "Room to spare", why);
+    let why = say!("seam-how-much-wider-the-second-is-than-the");
+    let rect = form::row(ui, say!("seam-room-to-spare"), why);
     let field = form::place(rect, 0.0, 92.0);
-    let name = format!("Room of seam {number}");
+    let name = say!("seam-room-of-seam-number", number = number);
     let unit = bench.unit();
     let at = (mm, unit);
-    if let Some(mm) =
-        length_field::show_or(ui, field, &name, at, 0.0..=200.0, Some("none"), actions)
-    {
+    if let Some(mm) = length_field::show_or(
+        ui,
+        field,
+        &name,
+        at,
+        0.0..=200.0,
+        Some(say!("seam-none")),
+        actions,
+    ) {
         *kind = SeamKind::Clearance { mm, stuffed };
     }
-    let why = "Whether the second is stuffed when they meet; a cap is not, a lid may be";
-    if let Some(stuffed) = form::tick(ui, "The second is stuffed", why, stuffed) {
+    let why = say!("seam-whether-the-second-is-stuffed-when");
+    if let Some(stuffed) = form::tick(ui, say!("seam-the-second-is-stuffed"), why, stuffed) {
         *kind = SeamKind::Clearance { mm, stuffed };
     }
 }
@@ -178,24 +193,24 @@ fn place(
         _ => None,
     };
     let words = match edge.at {
-        At::OpenStart => "open start",
-        At::OpenEnd => "open end",
-        At::Round(_) => "round",
+        At::OpenStart => say!("seam-open-start"),
+        At::OpenEnd => say!("seam-open-end"),
+        At::Round(_) => say!("seam-round"),
     };
     let (left, right) = match round {
         Some(_) => rect.split_left_right_at_x(rect.right() - 58.0),
         None => (rect, Rect::NOTHING),
     };
-    let label = format!("{name} at {words}");
+    let label = say!("seam-name-at-where", name = name, words = words);
     let button =
         controls::button(ui, left, ButtonFace::WordsThen(words, Icon::Down), &label, true);
     Popup::menu(&button).show(|ui| {
-        let mut options = vec![("round", At::Round(round.unwrap_or(1)))];
+        let mut options = vec![(say!("seam-round"), At::Round(round.unwrap_or(1)))];
         if !piece.outline.finishes_closed() {
-            options.push(("open end", At::OpenEnd));
+            options.push((say!("seam-open-end"), At::OpenEnd));
         }
         if !piece.outline.starts_closed() {
-            options.push(("open start", At::OpenStart));
+            options.push((say!("seam-open-start"), At::OpenStart));
         }
         for (words, at) in options {
             if ui.selectable_label(at == edge.at, words).clicked() {
@@ -205,7 +220,7 @@ fn place(
     });
     if let Some(mut new) = round {
         let drag = egui::DragValue::new(&mut new).range(1..=1200).speed(0.1);
-        let label = format!("{name} at round");
+        let label = say!("seam-name-at-round", name = name);
         let field = right.with_min_x(right.left() + 6.0);
         if form::field(ui, field, &label, drag, actions).changed() {
             edge.at = At::Round(new);

@@ -16,6 +16,7 @@ use crate::document::sizes::SizeEdit;
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
+use crate::kit::words::MessageKey;
 use crate::kit::{letters, paint, type_faces};
 
 /// Height of the column headings, and of a row.
@@ -23,18 +24,18 @@ pub(super) const HEAD: f32 = 26.0;
 const ROW: f32 = 38.0;
 
 /// The columns: heading, and share of the width.
-const COLUMNS: [(&str, f32); 11] = [
-    ("Size", 0.11),
-    ("Made by", 0.14),
-    ("", 0.115),
-    ("Finished", 0.13),
-    ("Scale", 0.065),
-    ("Rounds", 0.065),
-    ("Stitches", 0.08),
-    ("Yarn", 0.075),
-    ("Stuffing", 0.085),
-    ("Time", 0.075),
-    ("", 0.06),
+const COLUMNS: [(Option<MessageKey>, f32); 11] = [
+    (Some(message!("column-size")), 0.11),
+    (Some(message!("column-sized-by")), 0.14),
+    (None, 0.115),
+    (Some(message!("column-finished")), 0.13),
+    (Some(message!("column-scale")), 0.065),
+    (Some(message!("column-rounds")), 0.065),
+    (Some(message!("column-stitches")), 0.08),
+    (Some(message!("column-yarn")), 0.075),
+    (Some(message!("column-stuffing")), 0.085),
+    (Some(message!("column-time")), 0.075),
+    (None, 0.06),
 ];
 
 /// The columns of what a size comes to, and the last one, of what can be done with it.
@@ -64,11 +65,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
             ui.push_id(i, |ui| sized(ui, bench, (i, size), (made, rows.first()), actions));
         }
         if sizes.is_empty() {
-            form::remark(
-                ui,
-                "No other sizes yet. Add one, then say how high or wide it is to be: its \
-                 rounds are planned anew from the outline, never multiplied.",
-            );
+            form::remark(ui, say!("sizes-no-other-sizes-yet-add-one-then-say"));
         }
         controls::follow_focus(ui);
     });
@@ -80,6 +77,7 @@ pub(super) fn headings(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
     let places = places(rect.with_max_y(rect.top() + HEAD));
     for ((heading, _), place) in COLUMNS.iter().zip(&places) {
         let at = place.left_center();
+        let heading = heading.map_or("", MessageKey::text);
         ui.painter().text(at, Align2::LEFT_CENTER, heading, small.clone(), bench.t.soft_ink);
     }
     let rule = Stroke::new(1.0, bench.t.edge);
@@ -88,7 +86,7 @@ pub(super) fn headings(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
 
 fn places(row: Rect) -> Vec<Rect> {
     let mut x = row.left();
-    let place = |(_, share): &(&str, f32)| {
+    let place = |(_, share): &(Option<MessageKey>, f32)| {
         let width = share * row.width();
         let place = Rect::from_min_size(pos2(x, row.top()), vec2(width - 8.0, row.height()));
         x += width;
@@ -110,10 +108,16 @@ fn drawn(ui: &mut Ui, bench: &Bench<'_>, made: Option<&SizeRow>) {
     let places = row(ui, bench);
     let bold = type_faces::bold(type_faces::BODY);
     let at = places[0].left_center();
-    ui.painter().text(at, Align2::LEFT_CENTER, "as drawn", bold, bench.t.ink);
+    ui.painter().text(at, Align2::LEFT_CENTER, say!("sizes-as-designed"), bold, bench.t.ink);
     let body = type_faces::regular(type_faces::BODY);
     let at = places[1].left_center();
-    ui.painter().text(at, Align2::LEFT_CENTER, "the outline", body, bench.t.soft_ink);
+    ui.painter().text(
+        at,
+        Align2::LEFT_CENTER,
+        say!("sizes-the-outline"),
+        body,
+        bench.t.soft_ink,
+    );
     figures(ui, bench, &places, made, made);
 }
 
@@ -131,7 +135,7 @@ fn sized(
         .font(type_faces::bold(type_faces::BODY))
         .char_limit(24)
         .desired_width(field.width());
-    let label = format!("Name of size {}", i + 1);
+    let label = say!("sizes-name-of-size-number", number = i + 1);
     if ui.put(field, edit).accessible_name(label).changed() {
         change(actions, i, Size { name, ..size.clone() });
     }
@@ -152,13 +156,13 @@ fn change(actions: &mut Actions, i: usize, size: Size) {
 /// What makes a size, in words.
 fn words(bench: &Bench<'_>, by: &SizeBy) -> String {
     match *by {
-        SizeBy::Height(_) => "height".into(),
-        SizeBy::Width(_) => "width".into(),
-        SizeBy::Factor(_) => "so many times".into(),
-        SizeBy::Gauge { keeps: Keeps::Size, .. } => "gauge, same size".into(),
-        SizeBy::Gauge { keeps: Keeps::Rounds, .. } => "gauge, same rounds".into(),
+        SizeBy::Height(_) => say!("sizes-by-height").into(),
+        SizeBy::Width(_) => say!("sizes-by-width").into(),
+        SizeBy::Factor(_) => say!("sizes-scale-factor").into(),
+        SizeBy::Gauge { keeps: Keeps::Size, .. } => say!("sizes-gauge-same-size").into(),
+        SizeBy::Gauge { keeps: Keeps::Rounds, .. } => say!("sizes-gauge-same-rounds").into(),
         SizeBy::Meet { companion } => {
-            format!("meeting {}", bench.document.project().name_of(companion))
+            say!("sizes-seam-with", piece = bench.document.project().name_of(companion))
         }
     }
 }
@@ -173,7 +177,7 @@ fn made_by(
 ) -> Option<SizeBy> {
     let place = place.shrink2(vec2(0.0, 5.0));
     let now = words(bench, &size.by);
-    let name = format!("Size {} made by {now}", i + 1);
+    let name = say!("sizes-size-number-sized-by-now", number = i + 1, now = now);
     let button =
         controls::button(ui, place, ButtonFace::WordsThen(&now, Icon::Down), &name, true);
     let made = made.and_then(|row| row.made.as_ref().ok());
@@ -225,12 +229,12 @@ fn target(
 ) -> Option<SizeBy> {
     let place = place.shrink2(vec2(0.0, 6.0));
     let length = |ui: &mut Ui, what: &str, mm: f64, actions: &mut Actions| {
-        let name = format!("{what} of size {}", i + 1);
+        let name = say!("sizes-what-of-size-number", what = what, number = i + 1);
         length_field::show(ui, place, &name, (mm, bench.unit()), 0.1..=10_000.0, actions)
     };
     match size.by {
-        SizeBy::Height(mm) => length(ui, "Height", mm, actions).map(SizeBy::Height),
-        SizeBy::Width(mm) => length(ui, "Width", mm, actions).map(SizeBy::Width),
+        SizeBy::Height(mm) => length(ui, say!("sizes-height"), mm, actions).map(SizeBy::Height),
+        SizeBy::Width(mm) => length(ui, say!("sizes-width"), mm, actions).map(SizeBy::Width),
         SizeBy::Factor(factor) => {
             let mut new = factor;
             let drag = DragValue::new(&mut new)
@@ -238,7 +242,7 @@ fn target(
                 .speed(0.005)
                 .max_decimals(3)
                 .prefix("× ");
-            let name = format!("Factor of size {}", i + 1);
+            let name = say!("sizes-factor-of-size-number", number = i + 1);
             let field = form::field(ui, place, &name, drag, actions);
             (field.changed() && new != factor).then_some(SizeBy::Factor(new))
         }
@@ -247,13 +251,13 @@ fn target(
             let mut number = |what: &str, place: Rect, value: f64| {
                 let mut new = value;
                 let drag = DragValue::new(&mut new).range(1.0..=400.0).speed(0.1);
-                let name = format!("{what} of size {}", i + 1);
+                let name = say!("sizes-what-of-size-number", what = what, number = i + 1);
                 let place = place.with_max_x(place.right() - 2.0);
                 form::field(ui, place, &name, drag.max_decimals(1), actions);
                 new
             };
-            let stitches = number("Stitches", left, gauge.stitches);
-            let rounds = number("Rounds", right, gauge.rounds);
+            let stitches = number(say!("sizes-stitches"), left, gauge.stitches);
+            let rounds = number(say!("sizes-rounds"), right, gauge.rounds);
             let new = Gauge { stitches, rounds, ..gauge };
             (new != gauge).then_some(SizeBy::Gauge { gauge: new, keeps })
         }
@@ -261,7 +265,7 @@ fn target(
             let small = type_faces::regular(type_faces::SMALL);
             let ink = bench.t.soft_ink;
             let at = place.left_center();
-            ui.painter().text(at, Align2::LEFT_CENTER, "at the seam", small, ink);
+            ui.painter().text(at, Align2::LEFT_CENTER, say!("sizes-at-the-seam"), small, ink);
             None
         }
     }
@@ -282,7 +286,7 @@ pub(super) fn figures(
         painter.text(at, Align2::LEFT_CENTER, "…", body(), bench.t.soft_ink);
         return;
     };
-    let name = row.name.as_deref().unwrap_or("the piece");
+    let name = row.name.as_deref().unwrap_or(say!("sizes-the-piece"));
     let made = match &row.made {
         Ok(made) => made,
         Err(error) => {
@@ -292,7 +296,7 @@ pub(super) fn figures(
             let why = error.to_string();
             paint::clipped_text(painter, at, &why, body(), bench.t.warning, room - 20.0);
             let place = places[3].with_max_x(places[MORE].left() - 8.0);
-            said(ui, place, &format!("Why {name} cannot be made"), &[why]);
+            said(ui, place, &say!("sizes-why-name-cannot-be-made", name = name), &[why]);
             return;
         }
     };
@@ -309,9 +313,9 @@ pub(super) fn figures(
         let mut lines: Vec<String> =
             made.notes.iter().map(|note| note.text(bench.unit())).collect();
         if !made.met && lines.is_empty() {
-            lines.push("This is as near as whole stitches come.".into());
+            lines.push(say!("sizes-this-is-as-near-as-whole-stitches-come").into());
         }
-        said(ui, place, &format!("Notes on {name}"), &lines);
+        said(ui, place, &say!("sizes-notes-on-name", name = name), &lines);
     }
 }
 
@@ -357,7 +361,7 @@ fn stuffing_text(Bounds { low, high }: Bounds, unit: Unit) -> String {
 fn time_text(minutes: f64) -> String {
     let minutes = minutes.round() as u32;
     if minutes < 60 {
-        format!("{minutes} min")
+        say!("sizes-minutes-min", minutes = minutes)
     } else {
         format!("{} h {:02}", minutes / 60, minutes % 60)
     }
@@ -387,7 +391,7 @@ fn options(
     actions: &mut Actions,
 ) {
     let place = Rect::from_center_size(place.center(), vec2(28.0, 28.0));
-    let name = format!("More about size {}", i + 1);
+    let name = say!("sizes-more-about-size-number", number = i + 1);
     let button = controls::button(ui, place, ButtonFace::Icon(Icon::Down), &name, true);
     let can = made.is_some_and(|row| row.made.is_ok()) && bench.sizing.is_current();
     Popup::menu(&button)
@@ -397,17 +401,21 @@ fn options(
         .show(|ui| {
             ui.set_width(290.0);
             ui.reset_style();
-            let why = "Necks, lips and openings have at least as many stitches as in the piece";
-            if let Some(keep) = form::tick(ui, "Keep necks and openings", why, size.keep) {
+            let why = say!("sizes-necks-lips-and-openings-have-at-least");
+            if let Some(keep) =
+                form::tick(ui, say!("sizes-keep-necks-and-openings"), why, size.keep)
+            {
                 change(actions, i, Size { keep, ..size.clone() });
             }
-            let why = "As many repeats in a round as the piece has, and the same plain zone";
-            if let Some(family) = form::tick(ui, "Look like the piece", why, size.family) {
+            let why = say!("sizes-repeats-why");
+            if let Some(family) =
+                form::tick(ui, say!("sizes-keep-the-same-repeats"), why, size.family)
+            {
                 change(actions, i, Size { family, ..size.clone() });
             }
             for (words, edit, enabled) in [
-                ("Make the piece this size", SizeEdit::Take(i), can),
-                ("Remove this size", SizeEdit::Remove(i), true),
+                (say!("sizes-make-the-piece-this-size"), SizeEdit::Take(i), can),
+                (say!("sizes-remove-this-size"), SizeEdit::Remove(i), true),
             ] {
                 let size = vec2(ui.available_width(), 28.0);
                 let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
@@ -419,5 +427,5 @@ fn options(
                 }
             }
         });
-    button.on_hover_text("Keep necks, look alike, take this size, remove it");
+    button.on_hover_text(say!("sizes-necks-repeats-use-this-size-remove-it"));
 }

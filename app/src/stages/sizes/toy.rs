@@ -45,17 +45,17 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
 
 /// What is measured, and how long that is.
 fn ask(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Actions) {
-    form::remark(
-        ui,
-        "Measure one place of a toy that is made already, of this pattern or of your own: \
-         this piece is planned as large.",
-    );
-    form::heading(ui, "The toy");
+    form::remark(ui, say!("match-measure-one-place-of-a-finished-toy-of"));
+    form::heading(ui, say!("match-the-toy"));
     measure(ui, bench, new, actions);
-    let rect = form::row(ui, "It measures", "On the stuffed toy, with a ruler or a tape");
+    let rect = form::row(
+        ui,
+        say!("match-it-measures"),
+        say!("match-on-the-stuffed-toy-with-a-ruler-or-a"),
+    );
     let field = form::place(rect, 0.0, FIELD);
     let at = (new.mm, bench.unit());
-    let name = "Toy measures";
+    let name = say!("match-toy-measures");
     if let Some(mm) =
         length_field::show_or(ui, field, name, at, 0.0..=LONGEST, Some("–"), actions)
     {
@@ -69,7 +69,7 @@ fn answer(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Acti
         return;
     }
     match bench.sizing.found().and_then(|found| found.matched.as_ref()) {
-        None => form::remark(ui, "Working it out …"),
+        None => form::remark(ui, say!("match-preparing")),
         Some(Err(error)) => form::remark(ui, error),
         Some(Ok(matched)) => {
             told(ui, bench, matched);
@@ -81,16 +81,20 @@ fn answer(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Acti
 /// What is measured, and where.
 fn measure(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Actions) {
     let rect =
-        form::row(ui, "Measured", "One measure is enough: the rest follows from the shape");
+        form::row(ui, say!("match-measured"), say!("match-one-measurement-is-enough-the-rest"));
     let now = match new.measure {
         ToyMeasure::Height => 0,
         ToyMeasure::Width(_) => 1,
         ToyMeasure::Around(_) => 2,
     };
     let spot = new.spot().unwrap_or(Spot::Widest);
-    if let Some(what) =
-        form::pick(ui, rect, "Toy measured", &["height", "width", "around"], now)
-    {
+    if let Some(what) = form::pick(
+        ui,
+        rect,
+        say!("match-toy-measured"),
+        &[say!("match-height"), say!("match-width"), say!("match-around")],
+        now,
+    ) {
         new.measure =
             [ToyMeasure::Height, ToyMeasure::Width(spot), ToyMeasure::Around(spot)][what];
     }
@@ -104,18 +108,18 @@ fn measure(ui: &mut Ui, bench: &Bench<'_>, new: &mut ToyDraft, actions: &mut Act
 
 /// At its widest, or at a round of this piece.
 fn where_it_is(ui: &mut Ui, bench: &Bench<'_>, spot: Spot, actions: &mut Actions) -> Spot {
-    let why = "At its widest, or at the top of a round of this piece as it is designed";
-    let rect = form::row(ui, "Taken at", why);
+    let why = say!("match-at-its-widest-or-at-the-top-of-a-round");
+    let rect = form::row(ui, say!("match-measured-at"), why);
     let right = match spot {
         Spot::Widest => 0.0,
         Spot::Round(_) => ROUND + 6.0,
     };
     let rounds = bench.plan.map_or(1, |plan| plan.rounds.len() as u32);
-    let options = ["the widest", "round"];
+    let options = [say!("match-the-widest"), say!("match-round")];
     let now = usize::from(matches!(spot, Spot::Round(_)));
     let picks = rect.with_max_x(rect.right() - right);
     let mut new = spot;
-    if let Some(at) = form::pick(ui, picks, "Toy taken at", &options, now) {
+    if let Some(at) = form::pick(ui, picks, say!("match-toy-measured-at"), &options, now) {
         // The selected round, or one half way.
         let round = bench.view.selected.unwrap_or(rounds / 2).max(1);
         new = [Spot::Widest, Spot::Round(round)][at];
@@ -123,7 +127,8 @@ fn where_it_is(ui: &mut Ui, bench: &Bench<'_>, spot: Spot, actions: &mut Actions
     if let Spot::Round(mut round) = spot {
         let drag = DragValue::new(&mut round).range(1..=rounds.max(1)).speed(0.1);
         let field = form::place(rect, 0.0, ROUND);
-        if form::field(ui, field, "Toy taken at round", drag, actions).changed() {
+        if form::field(ui, field, say!("match-toy-measured-at-round"), drag, actions).changed()
+        {
             new = Spot::Round(round);
         }
     }
@@ -132,28 +137,36 @@ fn where_it_is(ui: &mut Ui, bench: &Bench<'_>, spot: Spot, actions: &mut Actions
 
 /// The scale, what the piece comes to at it, and how near that is.
 fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
-    form::heading(ui, "The scale");
+    form::heading(ui, say!("match-scale-factor"));
     scale(ui, bench, matched.scale);
     let unit = bench.unit();
     let (now, made) = (&matched.now, &matched.made.plan);
-    let columns = AnswerColumns { heads: ["as designed", "the toy", "matched"], words: 52.0 };
+    let columns = AnswerColumns {
+        heads: [say!("match-as-designed"), say!("match-column-toy"), say!("match-matched")],
+        words: 52.0,
+    };
     columns.head(ui, bench);
     let measures = [matched.now_mm, matched.toy_mm, matched.made_mm];
     let word = match matched.measure {
-        ToyMeasure::Height => "height",
-        ToyMeasure::Width(_) => "width",
-        ToyMeasure::Around(_) => "around",
+        ToyMeasure::Height => say!("match-height"),
+        ToyMeasure::Width(_) => say!("match-width"),
+        ToyMeasure::Around(_) => say!("match-around"),
     };
     columns.row(ui, bench, word, measures.map(|mm| unit.rough_text(mm)));
     let size = |Extent { height, width }| {
         format!("{} × {}", unit.rough_number(height), unit.rough_text(width))
     };
-    columns.row(ui, bench, "size", [size(now.size_mm), String::new(), size(made.size_mm)]);
+    columns.row(
+        ui,
+        bench,
+        say!("match-size"),
+        [size(now.size_mm), String::new(), size(made.size_mm)],
+    );
     let pair = |now: String, made: String| [now, String::new(), made];
     let rounds = pair(now.rounds.len().to_string(), made.rounds.len().to_string());
-    columns.row(ui, bench, "rounds", rounds);
+    columns.row(ui, bench, say!("match-rounds"), rounds);
     let stitches = pair(now.estimate.stitches.to_string(), made.estimate.stitches.to_string());
-    columns.row(ui, bench, "stitches", stitches);
+    columns.row(ui, bench, say!("match-stitches"), stitches);
     ui.add_space(2.0);
     answers::sentence(ui, bench, &matched.sentence(), matched.is_met());
     for note in &matched.made.notes {
@@ -165,7 +178,7 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
 fn scale(ui: &mut Ui, bench: &Bench<'_>, scale: f64) {
     let size = vec2(ui.available_width(), 36.0);
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
-    let (number, words) = (format!("{scale:.2}"), "of this piece as designed");
+    let (number, words) = (format!("{scale:.2}"), say!("match-of-this-piece-as-designed"));
     let said = format!("{number} {words}");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &said));
     let (painter, t) = (ui.painter(), bench.t);
@@ -186,27 +199,30 @@ fn taken(
     new: &mut ToyDraft,
     actions: &mut Actions,
 ) {
-    form::heading(ui, "Work with it");
-    let rect = form::row(ui, "Called", "What the size is to be called in the table");
+    form::heading(ui, say!("match-use-it"));
+    let rect =
+        form::row(ui, say!("match-name"), say!("match-what-the-size-is-to-be-called-in-the"));
     let field = form::place(rect, 0.0, NAME);
     let edit = TextEdit::singleline(&mut new.name).char_limit(24).desired_width(field.width());
-    ui.put(field, edit).accessible_name("Name of the matched size");
+    ui.put(field, edit).accessible_name(say!("match-name-of-the-matched-size"));
     let name = new.name.trim();
     let sizes = &bench.document.piece().sizes;
     let free = can_enter(sizes, name);
     // A measure that has only now been typed is answered in a moment.
     let current = bench.sizing.is_current();
     let can = current && free && !name.is_empty();
-    if form::wide(ui, form::ROW, "Enter it as a size", can, false).clicked() {
+    if form::wide(ui, form::ROW, say!("match-add-as-a-size"), can, false).clicked() {
         let size = Size::new(name, matched.by);
         actions.edit(Edit::Sizes(SizeEdit::Enter(size)));
     }
-    if form::wide(ui, form::ROW, "Make the piece this large", current, false).clicked() {
+    if form::wide(ui, form::ROW, say!("match-make-the-piece-this-size"), current, false)
+        .clicked()
+    {
         actions.edit(Edit::Sizes(SizeEdit::Become(matched.by)));
     }
     if sizes.iter().any(|size| size.name == name) {
-        form::remark(ui, &format!("A size called {name} is in the table."));
+        form::remark(ui, &say!("match-a-size-named-name-is-in-the-table", name = name));
     } else if !free {
-        form::remark(ui, "The table is full; remove a size to enter another.");
+        form::remark(ui, say!("match-the-table-is-full-remove-a-size-to-add"));
     }
 }

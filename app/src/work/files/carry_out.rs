@@ -9,6 +9,7 @@ use plumpline_core::sheet::sheet_with;
 use plumpline_core::{Error, Project, disk, file};
 
 use super::purpose::{Outcome, Purpose, ToSave};
+use crate::kit::words::MessageKey;
 use crate::view::sheet::SheetLook;
 use crate::work::carried::{Carried, carry};
 use crate::work::sheet_file::Form;
@@ -101,12 +102,14 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
             _ => Outcome::ChangedMeanwhile(of),
         },
         Purpose::Sheet(project, look) => {
-            wrote("The sheet", path, "pdf", |path| sheet_file(&project, look, path))
+            wrote(message!("file-sheet"), path, "pdf", |path| sheet_file(&project, look, path))
         }
-        Purpose::Body(picture) => wrote("The picture", path, "png", |_| picture.png()),
-        Purpose::Lesson(print) => wrote("The lesson", path, "pdf", |_| print.pdf()),
+        Purpose::Body(picture) => {
+            wrote(message!("file-picture"), path, "png", |_| picture.png())
+        }
+        Purpose::Lesson(print) => wrote(message!("file-lesson"), path, "pdf", |_| print.pdf()),
         Purpose::SaveCourse(text) => {
-            wrote("The course", path, "ron", |_| Ok(text.as_bytes().to_vec()))
+            wrote(message!("file-course"), path, "ron", |_| Ok(text.as_bytes().to_vec()))
         }
         Purpose::Course => match course(&path) {
             Ok(course) => Outcome::Course(Box::new(course)),
@@ -124,7 +127,7 @@ fn done(purpose: Purpose, path: PathBuf, written: Option<&(PathBuf, Box<Project>
 
 /// Writes what `make` makes for a file to `path`, or to that with its ending where it has none.
 fn wrote(
-    what: &'static str,
+    what: MessageKey,
     path: PathBuf,
     ending: &str,
     make: impl FnOnce(&Path) -> Result<Vec<u8>, String>,

@@ -6,6 +6,7 @@ use plumpline_core::Project;
 use plumpline_core::lesson::LessonCourse;
 
 use crate::document::Revision;
+use crate::kit::words::MessageKey;
 use crate::view::sheet::SheetLook;
 use crate::work::body_file::BodyFile;
 use crate::work::carried::Carried;
@@ -116,19 +117,19 @@ impl Purpose {
     /// What is being done while it is carried out.
     pub(crate) fn doing(&self) -> &'static str {
         match self {
-            Self::Open => "Opening a project",
-            Self::Pattern => "Reading a pattern",
-            Self::Picture | Self::Shape => "Reading a file",
-            Self::SavePattern(_) => "Saving the text",
-            Self::Compare(..) => "Looking at the file",
-            Self::Sheet(..) => "Writing the sheet",
-            Self::Body(_) => "Drawing the body",
-            Self::Lesson(_) => "Printing the lesson",
-            Self::SaveCourse(_) => "Saving the course",
-            Self::Course => "Reading a course",
+            Self::Open => say!("doing-opening-a-project"),
+            Self::Pattern => say!("doing-reading-a-pattern"),
+            Self::Picture | Self::Shape => say!("doing-reading-a-file"),
+            Self::SavePattern(_) => say!("doing-saving-the-text"),
+            Self::Compare(..) => say!("doing-looking-at-the-file"),
+            Self::Sheet(..) => say!("doing-writing-the-sheet"),
+            Self::Body(_) => say!("doing-drawing-the-body"),
+            Self::Lesson(_) => say!("doing-printing-the-lesson"),
+            Self::SaveCourse(_) => say!("doing-saving-the-course"),
+            Self::Course => say!("doing-reading-a-course"),
             Self::IfFree(purpose) => purpose.doing(),
             Self::Save(_) | Self::SaveReadOnly(_) | Self::SaveOver(..) | Self::Keep(..) => {
-                "Saving the project"
+                say!("doing-saving-the-project")
             }
         }
     }
@@ -163,7 +164,7 @@ pub enum Outcome {
     /// A written pattern was read.
     Read(String),
     /// Something was written: what it is called.
-    Wrote(&'static str, PathBuf),
+    Wrote(MessageKey, PathBuf),
     /// A course was read.
     Course(Box<LessonCourse>),
     /// This written pattern was saved.

@@ -24,9 +24,12 @@ pub struct Desk {
     pub steps: Option<FirstSteps>,
     /// What was predicted in the lesson.
     pub predictions: Predictions,
-    /// Those of `recent` that were not there when last looked for.
+    /// Those of `recent` that were there, and that were not, when last looked for; those that
+    /// have not answered are neither.
     #[serde(skip)]
-    pub missing: Vec<PathBuf>,
+    there: Vec<PathBuf>,
+    #[serde(skip)]
+    missing: Vec<PathBuf>,
 }
 
 /// The first steps, done or not.
@@ -43,11 +46,11 @@ pub struct FirstSteps {
 
 impl FirstSteps {
     /// Each step in order, with its words and whether it is done.
-    pub const fn list(self) -> [(&'static str, bool); 3] {
+    pub fn list(self) -> [(&'static str, bool); 3] {
         [
-            ("Drag a knot of the outline", self.knot),
-            ("Pull a bar’s end, or pin a round", self.count),
-            ("Read the sheet, or copy it", self.sheet),
+            (say!("first-drag-a-knot-of-the-outline"), self.knot),
+            (say!("first-pull-a-bars-end-or-pin-a-round"), self.count),
+            (say!("first-read-the-sheet-or-copy-it"), self.sheet),
         ]
     }
 
@@ -64,10 +67,7 @@ impl Desk {
     pub(crate) fn read(home: &Path) -> Self {
         let text = disk::read_text(&home.join(FILE), LARGEST).ok();
         let first = || Self { steps: Some(FirstSteps::default()), ..Self::default() };
-        let mut desk: Self =
-            text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_else(first);
-        desk.look();
-        desk
+        text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_else(first)
     }
 
     /// Writes it down, in one step.
@@ -84,21 +84,37 @@ impl Desk {
     /// Puts a project at the head of those last worked on.
     pub fn worked_on(&mut self, path: &Path) {
         let Ok(path) = std::path::absolute(path) else { return };
-        self.recent.retain(|p| *p != path);
-        self.missing.retain(|p| *p != path);
+        self.forget(&path);
+        self.there.push(path.clone());
         self.recent.insert(0, path);
         self.recent.truncate(MOST_RECENT);
     }
 
     /// Takes a project off the list.
     pub fn forget(&mut self, path: &Path) {
-        self.recent.retain(|p| p != path);
-        self.missing.retain(|p| p != path);
+        for all in [&mut self.recent, &mut self.there, &mut self.missing] {
+            all.retain(|p| p != path);
+        }
     }
 
-    /// Looks which projects are still there.
-    pub fn look(&mut self) {
-        self.missing = self.recent.iter().filter(|p| !p.is_file()).cloned().collect();
+    /// Takes in which projects are still there.
+    pub(super) fn looked_for(&mut self, found: Vec<(PathBuf, bool)>) {
+        for (path, is_there) in found {
+            for all in [&mut self.there, &mut self.missing] {
+                all.retain(|p| *p != path);
+            }
+            if is_there { self.there.push(path) } else { self.missing.push(path) }
+        }
+    }
+
+    /// Whether the project at `path` was there when last looked for.
+    pub fn is_there(&self, path: &Path) -> bool {
+        self.there.iter().any(|p| p == path)
+    }
+
+    /// Whether it was not.
+    pub fn is_missing(&self, path: &Path) -> bool {
+        self.missing.iter().any(|p| p == path)
     }
 }
 
@@ -118,7 +134,6 @@ mod tests {
         desk.write(folder.path()).expect("written");
         let again = Desk::read(folder.path());
         assert_eq!(again.recent, [PathBuf::from("/a.ron"), "/b.ron".into()]);
-        assert_eq!(again.missing.len(), 2, "neither is there");
         assert_eq!(again.steps, None, "they never come back");
         for i in 0..20 {
             desk.worked_on(&PathBuf::from(format!("/{i}.ron")));

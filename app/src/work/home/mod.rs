@@ -5,6 +5,7 @@
 mod book;
 pub mod desk;
 mod gauges;
+mod looking;
 pub mod predictions;
 pub mod recovery;
 mod writer;
@@ -14,10 +15,11 @@ use std::time::Duration;
 
 use egui::Context;
 use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Struck};
-use plumpline_core::{Project, disk};
+use plumpline_core::{Project, disk, file};
 
 use crate::document::{Document, Revision};
 use desk::Desk;
+use looking::Looks;
 use recovery::{Left, Slot};
 use writer::{Copy, HomeWish, Writer};
 
@@ -73,7 +75,11 @@ pub struct Home {
     folder: PathBuf,
     /// What crashes left, newest first.
     left: Vec<Left>,
-    /// Whether the offer of it is put off until the next start.
+    /// Their saved files, where those have not been looked into yet.
+    saved: Looks<Option<Project>>,
+    /// Looks whether the projects last worked on are still there.
+    recent: Looks<bool>,
+    /// Whether the offer of what crashes left is put off until the next start.
     put_off: bool,
     /// What was taken up but has no new copy yet; held, so that nobody else offers it.
     taken: Vec<Left>,
@@ -88,7 +94,8 @@ pub struct Home {
 
 impl Home {
     /// The home in `folder`, which is made if need be; `ctx` is woken when something could
-    /// not be written. Small and local, so it is read at once.
+    /// not be written. Small and local, so it is read at once; what it names may lie anywhere,
+    /// and is looked for on the side.
     ///
     /// # Errors
     /// One line, if no recovery copies can be kept there; what is remembered is still read.
@@ -112,6 +119,16 @@ impl Home {
             Ok((slot, left)) => {
                 (home.slot, home.left) = (Some(slot), left);
                 home.writer = Some(Writer::new(folder, home.gauges.clone(), ctx.clone()));
+                for left in &home.left {
+                    if let Some(of) = &left.of {
+                        home.saved.begin(ctx, of, |of| file::load(of).ok());
+                    }
+                }
+                let saved = home.saved.heard_soon();
+                home.compare(saved);
+                home.look(ctx);
+                let recent = home.recent.heard_soon();
+                home.desk.looked_for(recent);
                 (home, unread)
             }
             Err(error) => {
@@ -121,6 +138,43 @@ impl Home {
                 );
                 (home, Some(trouble))
             }
+        }
+    }
+
+    /// Has it looked whether the projects last worked on are still there.
+    pub fn look(&mut self, ctx: &Context) {
+        for path in &self.desk.recent {
+            self.recent.begin(ctx, path, |path| path.is_file());
+        }
+    }
+
+    /// Takes in what was looked for since.
+    pub fn hear(&mut self) {
+        let recent = self.recent.heard();
+        self.desk.looked_for(recent);
+        let saved = self.saved.heard();
+        self.compare(saved);
+    }
+
+    /// Lays what crashes left beside what is `saved` in its files. A copy that says what is
+    /// saved anyway is cleared away.
+    fn compare(&mut self, saved: Vec<(PathBuf, Option<Project>)>) {
+        let mut vain = Vec::new();
+        for (path, saved) in saved {
+            self.left.retain_mut(|left| {
+                if left.of.as_ref() != Some(&path) {
+                    return true;
+                }
+                if saved.as_ref() == Some(&left.project) {
+                    vain.push(left.file.clone());
+                    return false;
+                }
+                left.saved.clone_from(&saved);
+                true
+            });
+        }
+        if !vain.is_empty() {
+            self.write(HomeWish::Forget(vain));
         }
     }
 
@@ -135,12 +189,11 @@ impl Home {
     }
 
     /// Takes the offer up: its copy goes once this run has made one of its own.
-    pub fn take_up(&mut self) -> Option<(Project, Option<PathBuf>)> {
+    pub fn take_up(&mut self) -> Option<&Left> {
         let left = self.pop()?;
-        let found = (left.project.clone(), left.of.clone());
         self.taken.push(left);
         self.due = Some(f64::NEG_INFINITY);
-        Some(found)
+        self.taken.last()
     }
 
     /// Lets the offer go, its copy with it; returns where its project was saved.
@@ -257,6 +310,31 @@ fn keep_private(folder: &Path) -> std::io::Result<()> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_copy_of_what_is_saved_is_cleared_away_and_another_knows_what_is_saved() {
+        let (folder, ctx) = (tempfile::tempdir().expect("a folder"), Context::default());
+        let copies = folder.path().join("recovery");
+        std::fs::create_dir(&copies).expect("made");
+        let project = Document::sample().project().clone();
+        let changed = Project { title: "Another".into(), ..project.clone() };
+        let of = folder.path().join("float.ron");
+        file::save(&project, &of).expect("saved");
+        let slots = [&project, &changed].map(|project| {
+            let slot = Slot::take(&copies).expect("a place");
+            recovery::write(&slot.file, project, Some(&of)).expect("written");
+            slot
+        });
+        let files = slots.each_ref().map(|slot| slot.file.clone());
+        drop(slots);
+        let (mut home, trouble) = Home::open(folder.path(), &ctx);
+        assert_eq!(trouble, None);
+        let left = home.take_up().expect("what is not saved");
+        assert_eq!((&left.project, &left.saved), (&changed, &Some(project)));
+        assert!(home.offer().is_none());
+        drop(home); // Waits until all is written.
+        assert_eq!(files.map(|file| file.exists()), [false, true]);
+    }
 
     /// A hand that never rests for as long as a copy would wait for.
     #[test]

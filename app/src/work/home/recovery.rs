@@ -34,6 +34,8 @@ pub struct Left {
     pub of: Option<PathBuf>,
     /// The project as it stood.
     pub project: Project,
+    /// What is saved in its file, once that has been read.
+    pub saved: Option<Project>,
     /// When.
     pub at: SystemTime,
     /// Held, so that no other run offers it too.
@@ -92,8 +94,8 @@ pub fn read(path: &Path) -> Option<(Project, Option<PathBuf>)> {
     Some((file::parse(&text).ok()?, of))
 }
 
-/// What crashes left in `folder`, newest first. A copy that says what is saved anyway is
-/// cleared away, and so are files that a crash left half written.
+/// What crashes left in `folder`, newest first; files that a crash left half written are
+/// cleared away.
 pub fn left(folder: &Path) -> Vec<Left> {
     disk::sweep(folder);
     let left = |number| {
@@ -101,12 +103,7 @@ pub fn left(folder: &Path) -> Vec<Left> {
         let at = fs::metadata(&file).and_then(|m| m.modified()).ok()?;
         let lock = lock(folder, number)?;
         let (project, of) = read(&file)?;
-        let saved = of.as_deref().and_then(|of| file::load(of).ok());
-        if saved.as_ref() == Some(&project) {
-            fs::remove_file(&file).ok();
-            return None;
-        }
-        Some(Left { file, of, project, at, _lock: lock })
+        Some(Left { file, of, project, saved: None, at, _lock: lock })
     };
     let mut all: Vec<Left> = (1..=MOST_SLOTS).filter_map(left).collect();
     all.sort_by_key(|left| std::cmp::Reverse(left.at));
@@ -116,13 +113,12 @@ pub fn left(folder: &Path) -> Vec<Left> {
 /// How long ago, in words.
 pub fn ago(age: Duration) -> String {
     let minutes = age.as_secs() / 60;
-    let (number, unit) = match minutes {
-        0 => return "less than a minute ago".into(),
-        1..60 => (minutes, "minute"),
-        60..1440 => (minutes / 60, "hour"),
-        _ => (minutes / 1440, "day"),
-    };
-    format!("{number} {unit}{} ago", if number == 1 { "" } else { "s" })
+    match minutes {
+        0 => say!("ago-moment").into(),
+        1..60 => say!("ago-minutes", n = minutes),
+        60..1440 => say!("ago-hours", n = minutes / 60),
+        _ => say!("ago-days", n = minutes / 1440),
+    }
 }
 
 #[cfg(test)]
@@ -148,20 +144,6 @@ mod tests {
         assert_eq!(found[0].project, project);
         assert!(left(folder.path()).is_empty(), "it is offered once at a time");
         assert_eq!(file::load(&file).as_ref(), Ok(&project), "it opens by hand too");
-    }
-
-    #[test]
-    fn a_copy_of_what_is_saved_is_cleared_away() {
-        let folder = tempfile::tempdir().expect("a folder");
-        let project = Document::sample().project().clone();
-        let of = folder.path().join("float.ron");
-        file::save(&project, &of).expect("saved");
-        let slot = Slot::take(folder.path()).expect("a place");
-        write(&slot.file, &project, Some(&of)).expect("written");
-        let file = slot.file.clone();
-        drop(slot);
-        assert!(left(folder.path()).is_empty());
-        assert!(!file.exists());
     }
 
     #[test]

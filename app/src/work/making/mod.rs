@@ -294,11 +294,7 @@ pub fn copy_name(piece: &Piece, copy: u32) -> String {
 pub fn to_sew(project: &Project, handiwork: &Handiwork) -> Vec<String> {
     let open = |piece: &Piece| {
         let edge = handiwork.course(piece.id)?.ok()?.open_edge?;
-        let edge = format!("at its edge of {edge} stitches: sew it on there.");
-        Some(match piece.copies {
-            1 => format!("{} is open {edge}", piece.name),
-            n => format!("Each {} of {n} is open {edge}", piece.name),
-        })
+        Some(say!("make-sew-on", piece = piece.name, copies = piece.copies, edge = edge))
     };
     project.pieces.iter().filter_map(open).collect()
 }

@@ -33,10 +33,12 @@ impl SizeTally {
     /// In words: `not begun`, `begun`, `1 of 3 made`, `made`.
     pub fn text(self) -> String {
         match self {
-            Self { begun: 0, .. } => "not begun".into(),
-            Self { made: 0, .. } => "begun".into(),
-            Self { made, copies, .. } if made >= copies => "made".into(),
-            Self { made, copies, .. } => format!("{made} of {copies} made"),
+            Self { begun: 0, .. } => say!("make-not-started").into(),
+            Self { made: 0, .. } => say!("size-started").into(),
+            Self { made, copies, .. } if made >= copies => say!("make-finished").into(),
+            Self { made, copies, .. } => {
+                say!("size-made-of-copies-finished", made = made, copies = copies)
+            }
         }
     }
 }
@@ -44,19 +46,21 @@ impl SizeTally {
 /// What the size called `size` is called where it stands alone: `Size S`, or `As designed`.
 pub fn size_title(size: Option<&str>) -> String {
     match size {
-        None => "As designed".into(),
+        None => say!("size-as-designed").into(),
         // Sizes beyond the usual letters are called so from the first.
         Some(name) if name.starts_with("Size ") => name.to_owned(),
-        Some(name) => format!("Size {name}"),
+        Some(name) => say!("size-named", name = name),
     }
 }
 
 /// The same within a sentence: `size S`, or `as designed`.
 pub fn size_words(size: Option<&str>) -> String {
-    let title = size_title(size);
-    let mut letters = title.chars();
-    let first = letters.next().map(|c| c.to_ascii_lowercase());
-    first.into_iter().chain(letters).collect()
+    match size {
+        None => say!("size-as-designed-within").into(),
+        Some(name) => {
+            say!("size-named-within", name = name.strip_prefix("Size ").unwrap_or(name))
+        }
+    }
 }
 
 impl Handiwork {

@@ -12,7 +12,7 @@ fn the_knot_in_hand_takes_typed_numbers() {
     click(&mut bench, "Knot 4");
     type_over(&mut bench, "Knot 4 radius", "New knot 4 radius", "3 cm");
     assert_eq!(knots(&bench)[3].radius_mm, 30.0);
-    click(&mut bench, "Tell the width");
+    click(&mut bench, "Show the width");
     type_over(&mut bench, "Knot 4 width", "New knot 4 width", "64");
     assert_eq!(knots(&bench)[3].radius_mm, 32.0);
     let height = knots(&bench)[3].height_mm.round() + 1.0;

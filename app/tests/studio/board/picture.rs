@@ -160,7 +160,7 @@ fn a_traced_outline_is_looked_at_before_it_is_taken() {
     assert_eq!(bench.state().document().project(), &before, "nothing is taken unasked");
     assert!(bench.query_by_label_contains("Both sides share ").is_some());
     let wide = before.pieces[0].picture.as_ref().expect("the picture").width_mm;
-    click(&mut bench, "Take the outline");
+    click(&mut bench, "Use the outline");
     assert_eq!(steps(&bench), stood + 1, "outline and picture are one step");
     let profile = bench.state().document().piece().outline.profile(400);
     let mm = wide / 40.0;
@@ -187,7 +187,7 @@ fn what_cannot_be_traced_is_told_on_the_card_and_nothing_can_be_taken() {
     let why = found.and_then(Result::err).expect("one colour").to_owned();
     assert!(why.contains("nothing in it stands out") && why.lines().count() == 1, "{why}");
     assert!(bench.query_by_label_contains("nothing in it stands out").is_some());
-    click(&mut bench, "Take the outline");
+    click(&mut bench, "Use the outline");
     assert_eq!(bench.state().document().project(), &before);
     click(&mut bench, "Close the card");
     assert!(bench.state().outlining().found().is_none());

@@ -99,7 +99,7 @@ fn tab_leaves_the_board_and_everything_on_it_can_be_hit() {
         "Fit view",
         "Magnet",
         "Picture",
-        "Tell the width",
+        "Show the width",
     ] {
         let size = bench.get_by_label(name).rect().size();
         assert!(size.x >= 23.9 && size.y >= 23.9, "{name}: {size:?}");

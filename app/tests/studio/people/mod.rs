@@ -2,6 +2,7 @@
 
 mod controls;
 mod keyboard;
+mod language;
 mod overlap;
 mod places;
 mod reach;

@@ -40,8 +40,8 @@ fn ctrl(bench: &mut Bench<'_>, key: Key) {
 
 /// Puts the card to one of its beads, in the column or behind its button.
 fn card(bench: &mut Bench<'_>, bead: &str) {
-    if bench.query_by_label("Notes, rules, simplicity").is_some() {
-        click(bench, "Notes, rules, simplicity");
+    if bench.query_by_label("Checks, rules, simplicity").is_some() {
+        click(bench, "Checks, rules, simplicity");
     }
     bench.get_by_role_and_label(egui::accesskit::Role::Tab, bead).focus();
     bench.run();
@@ -128,8 +128,8 @@ pub(crate) const PLACES: [Place; 53] = [
         press(b, Key::P);
         click(b, "Steps");
     }),
-    over("piece card", |b| click_part(b, ", in hand")),
-    over("more about the cloth", |b| click(b, "More about the cloth")),
+    over("piece card", |b| click_part(b, ", selected")),
+    over("more about the cloth", |b| click(b, "More about the fabric")),
     over("round card", |b| {
         press(b, Key::Home);
         press(b, Key::ArrowDown);
@@ -148,7 +148,7 @@ pub(crate) const PLACES: [Place; 53] = [
         b.get_by_label("Outline board").click_secondary();
         b.run();
     }),
-    base("notes", |b| card(b, "Notes")),
+    base("notes", |b| card(b, "Checks")),
     base("rules", |b| card(b, "Rules")),
     base("simplicity", |b| card(b, "Simplicity")),
     base("assembly, nothing yet", |b| {
@@ -189,14 +189,14 @@ pub(crate) const PLACES: [Place; 53] = [
         press(b, Key::Num3);
         click(b, "Beside the sizes: Match");
         click(b, "Toy measured: around");
-        click(b, "Toy taken at: round");
+        click(b, "Toy measured at: round");
         click(b, "Toy measures");
         ctrl(b, Key::A);
         b.event(egui::Event::Text("25 cm".into()));
         b.run();
         press(b, Key::Enter);
         until_settled(b);
-        assert!(b.query_by_label("Enter it as a size").is_some(), "nothing was matched");
+        assert!(b.query_by_label("Add as a size").is_some(), "nothing was matched");
     }),
     base("a toy that cannot be measured so", |b| {
         press(b, Key::Num3);
@@ -238,7 +238,7 @@ pub(crate) const PLACES: [Place; 53] = [
         lesson(b);
         (0..8).for_each(|_| press(b, Key::PageDown));
         until_settled(b);
-        click(b, "Chart: angles");
+        click(b, "Chart: Angles");
     }),
     base("lesson, presented", |b| {
         lesson(b);
@@ -259,7 +259,7 @@ pub(crate) const PLACES: [Place; 53] = [
     }),
     over("sizes to make", |b| {
         sizes_to_make(b);
-        click_part(b, "Size under the hook: ");
+        click_part(b, "Size being made: ");
     }),
     base("sheet, copied", |b| {
         press(b, Key::Num4);
@@ -327,7 +327,7 @@ pub(crate) const PLACES: [Place; 53] = [
     }),
     base("mirrored", |b| {
         ctrl(b, Key::Comma);
-        click(b, "The board stands: right");
+        click(b, "Side of the board: right");
         press(b, Key::Escape);
         press(b, Key::Home);
     }),
@@ -411,7 +411,7 @@ fn booked(home: &Path, width: f32, height: f32) -> Bench<'static> {
     let mut bench = kept(home, width, height);
     press(&mut bench, Key::Num3);
     click(&mut bench, "Beside the sizes: Another yarn");
-    click(&mut bench, "Strike out Birch, 3.25 mm, Ada");
+    click(&mut bench, "Delete Birch, 3.25 mm, Ada");
     until_settled(&mut bench);
     bench
 }

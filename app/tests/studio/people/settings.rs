@@ -66,7 +66,7 @@ fn the_board_changes_sides_with_the_bars() {
     let place = |b: &Bench<'_>, name: &str| -> Rect { b.get_by_label(name).rect() };
     let usual = [place(&bench, "Outline board"), place(&bench, "Round bars")];
     assert!(usual[0].right() < usual[1].left());
-    settle(&mut bench, "The board stands: right");
+    settle(&mut bench, "Side of the board: right");
     let now = [place(&bench, "Outline board"), place(&bench, "Round bars")];
     assert!(now[0].left() > now[1].right(), "{now:?}");
     assert_eq!(now[0].size(), usual[0].size());
@@ -75,8 +75,8 @@ fn the_board_changes_sides_with_the_bars() {
 #[test]
 fn terms_are_a_step_of_the_project_and_the_rest_is_none() {
     let mut bench = opened(1440.0, 900.0);
-    settle(&mut bench, "Theme: night");
-    settle(&mut bench, "Nothing moves by itself");
+    settle(&mut bench, "Theme: dark");
+    settle(&mut bench, "Reduce motion");
     assert!(!bench.state().document().is_changed());
     settle(&mut bench, "Crochet terms: UK");
     assert_eq!(bench.state().document().project().wording.lexicon, "en-uk");

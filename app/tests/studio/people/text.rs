@@ -1,6 +1,7 @@
-//! Text from 80 to 200 %: words of controls stay within them.
+//! Text from 80 to 200 %, in every language: words of controls stay within them.
 
 use egui::{Rect, Shape};
+use plumpline::kit::words::Language;
 
 use super::controls::Control;
 use super::places::{self, Visit};
@@ -55,14 +56,17 @@ fn words(visit: &Visit<'_>) -> Vec<Words> {
     list
 }
 
+fn is_own(control: &Control) -> bool {
+    OWN.iter().any(|own| control.name.starts_with(own))
+}
+
 fn fits(control: &Control, words: &[Words], at: &str, faults: &mut Vec<String>) {
     use egui::accesskit::Role;
     let has_words = matches!(
         control.role,
         Role::Button | Role::Tab | Role::RadioButton | Role::CheckBox | Role::MenuItem
     );
-    let own = OWN.iter().any(|own| control.name.starts_with(own));
-    if !has_words || own || !control.is_whole() {
+    if !has_words || !control.is_whole() {
         return;
     }
     for word in words.iter().filter(|word| word.seen) {
@@ -73,17 +77,24 @@ fn fits(control: &Control, words: &[Words], at: &str, faults: &mut Vec<String>) 
     }
 }
 
-/// A window of these many pixels under this size of text.
-fn read(width: f32, height: f32, percent: f32) {
+/// A window of these many pixels under this size of text. Every place is opened by its English
+/// names; another language takes effect there at once.
+fn read(width: f32, height: f32, percent: f32, language: Language) {
     let mut faults = Vec::new();
     let scale = percent / 100.0;
     let mut seen = 0;
     places::each(width / scale, height / scale, |mut visit| {
+        let own: Vec<u64> = visit.list.iter().filter(|c| is_own(c)).map(|c| c.id).collect();
+        if language != Language::English {
+            visit.bench.state_mut().speak(language);
+            visit.bench.step();
+            visit.list = visit.again();
+        }
         visit.bench.step();
         let words = words(&visit);
         seen += words.len();
         let list = visit.again();
-        for control in &list {
+        for control in list.iter().filter(|c| !own.contains(&c.id) && !is_own(c)) {
             fits(control, &words, &format!("{} at {percent} %", visit.name), &mut faults);
         }
     });
@@ -96,6 +107,13 @@ fn read(width: f32, height: f32, percent: f32) {
 #[test]
 fn words_of_controls_fit_at_every_size_of_text() {
     for percent in [80.0, 100.0, 150.0, 200.0] {
-        read(1024.0, 700.0, percent);
+        read(1024.0, 700.0, percent, Language::English);
+    }
+}
+
+#[test]
+fn german_words_of_controls_fit_too() {
+    for percent in [100.0, 150.0] {
+        read(1024.0, 700.0, percent, Language::German);
     }
 }

@@ -19,6 +19,8 @@ const TIGHT_ROOM: f32 = 0.15;
 const LEAST_FALL: f32 = 0.42;
 /// How near to the relief it is met, in stitch widths.
 const NEAR: f32 = 0.01;
+/// How often the last step of a ray is halved.
+const HALVINGS: usize = 5;
 
 /// A place against the surface of a part, in the part's own frame.
 #[derive(Debug, Clone, Copy)]
@@ -221,17 +223,17 @@ impl PatchCourse {
         let near = care.near.max(NEAR) * stitch;
         let (mut gone, mut nearest) = (0.0, (f32::INFINITY, 0.0));
         let mut last = last.map_or((0.0, f32::INFINITY), |(over, before)| (-before, over));
+        let over_at = |gone| self.far(gone) - layers.high(self.aside(gone), care);
         for _ in 0..STEPS {
             let far = self.far(gone);
-            let over = far - layers.high(self.aside(gone), care);
+            let over = over_at(gone);
             if over < nearest.0 {
                 nearest = (over, gone);
             }
             if over < near {
-                // Between the last step and this one, in a straight line.
-                let back = over < 0.0 && last.1.is_finite() && last.1 > 0.0;
-                let share = if back { last.1 / (last.1 - over) } else { 1.0 };
-                return Descent::Meets(last.0 + (gone - last.0) * share);
+                let has_passed = over < -near && last.1.is_finite() && last.1 > 0.0;
+                let met = if has_passed { halved([last.0, gone], near, over_at) } else { gone };
+                return Descent::Meets(met);
             }
             last = (gone, over);
             if gone >= most || far > 0.03 * stitch && self.bend * gone > self.fall {
@@ -242,6 +244,21 @@ impl PatchCourse {
         }
         Descent::Leaves { over: last.1, gone: gone.max(NEAR * stitch), nearest }
     }
+}
+
+/// Where a ray that is over the relief at the first place and under it at the second passes
+/// it, to within `near`. By halves: legs have walls, on which a straight line between the two
+/// says little.
+fn halved([mut above, mut below]: [f32; 2], near: f32, over: impl Fn(f32) -> f32) -> f32 {
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (above + below);
+        let over = over(middle);
+        if over.abs() < near {
+            return middle;
+        }
+        if over > 0.0 { above = middle } else { below = middle }
+    }
+    below
 }
 
 impl Patch {

@@ -12,8 +12,10 @@ use crate::piece::YarnFace;
 
 /// Half the thickness of the yarn, in stitch widths: two legs side by side fill a stitch.
 const YARN: f32 = 0.245;
-/// What lies under all strands.
+/// What lies under all strands, and how deep beyond the stitch, so that no stitch has its own
+/// ground on another's.
 const FLOOR: f32 = -0.33;
+const FLOOR_BEYOND: f32 = -0.42;
 /// Turns of the plies in a stitch width of yarn, and how many strands they are.
 const TWIST: f32 = 1.30;
 const PLIES: f32 = 3.0;
@@ -208,28 +210,28 @@ pub(super) fn relief(
 ) -> Vec<Sample> {
     let (tall, lay) = (tall(shape), YarnLay::of(face));
     let mut field = CurveField::new(lay, (wide, rows), tall);
-    for mut strand in strands(shape) {
+    for (which, mut strand) in strands(shape).into_iter().enumerate() {
         for bead in &mut strand {
             // As high as before: more of it lies deeper.
             bead.high -= (lay.thick - 1.0) * bead.half;
             bead.half *= lay.thick;
         }
         for pair in strand.windows(2) {
-            for shift in [-1.0, 0.0, 1.0] {
-                field.lay(pair[0], pair[1], shift);
+            for (aside, shift) in [-1.0, 0.0, 1.0].into_iter().enumerate() {
+                field.lay((pair[0], pair[1]), shift, 3 * which as u32 + aside as u32);
             }
         }
     }
-    for height in &mut field.heights {
-        height.0 -= lay.deep * height.1;
+    for spot in &mut field.spots {
+        spot.high -= lay.deep * spot.between;
     }
     let among = field.among();
-    let mut samples = Vec::with_capacity(field.heights.len());
+    let mut samples = Vec::with_capacity(field.spots.len());
     for row in 0..rows {
         for column in 0..wide {
-            let (high, ply) = field.heights[row * wide + column];
+            let FieldSpot { high, between, .. } = field.spots[row * wide + column];
             let [across, up] = field.slope(column, row);
-            let light = field.light(&among, column, row, high) * (1.0 - lay.dark * ply);
+            let light = field.light(&among, column, row, high) * (1.0 - lay.dark * between);
             samples.push([high, across, up, light]);
         }
     }
@@ -244,10 +246,20 @@ fn plies(gone: f32, side: f32) -> f32 {
     1.0 - (1.0 - off * off).max(0.0).sqrt()
 }
 
-/// Heights of a tile, and how deep between plies each place is.
+/// What lies uppermost at a place of a tile.
+#[derive(Debug, Clone, Copy)]
+struct FieldSpot {
+    high: f32,
+    /// How deep between plies it is, 0 to 1.
+    between: f32,
+    /// Which cord it is, none on the ground.
+    cord: Option<u32>,
+}
+
+/// The places of a tile.
 struct CurveField {
     lay: YarnLay,
-    heights: Vec<(f32, f32)>,
+    spots: Vec<FieldSpot>,
     wide: usize,
     rows: usize,
     tall: f32,
@@ -258,11 +270,16 @@ struct CurveField {
 impl CurveField {
     fn new(lay: YarnLay, (wide, rows): (usize, usize), tall: f32) -> Self {
         let per_up = rows as f32 / (1.0 + 2.0 * REACH) / tall;
-        Self { lay, heights: vec![(FLOOR, 0.0); wide * rows], wide, rows, tall, per_up }
+        let beyond = (per_up * tall * REACH).round() as usize;
+        let own = beyond..rows.saturating_sub(beyond);
+        let floor = |row: usize| if own.contains(&row) { FLOOR } else { FLOOR_BEYOND };
+        let spot = |row| FieldSpot { high: floor(row), between: 0.0, cord: None };
+        let spots = (0..rows).flat_map(|row| vec![spot(row); wide]).collect();
+        Self { lay, spots, wide, rows, tall, per_up }
     }
 
-    /// Lays the piece of a strand between two beads, `shift` stitches aside.
-    fn lay(&mut self, p: Bead, q: Bead, shift: f32) {
+    /// Lays the piece of a cord between two beads, `shift` stitches aside.
+    fn lay(&mut self, (p, q): (Bead, Bead), shift: f32, cord: u32) {
         let thick = p.half.max(q.half);
         let from = [p.at[0] + shift, p.at[1]];
         let chord = [q.at[0] - p.at[0], q.at[1] - p.at[1]];
@@ -292,11 +309,15 @@ impl CurveField {
                     continue;
                 }
                 let high = mix(p.high, q.high, part) + half * (1.0 - far).sqrt();
-                let best = &mut self.heights[row * self.wide + column];
-                if high > best.0 {
-                    let side = far.sqrt();
-                    let side = if chord[0] * off[1] < chord[1] * off[0] { -side } else { side };
-                    *best = (high, lay.between(mix(p.gone, q.gone, part), side));
+                let best = &mut self.spots[row * self.wide + column];
+                if high > best.high {
+                    // Where a strand dips, a place is covered by what lies farther along it:
+                    // its plies go by the place all the same, or they would break there.
+                    let long = square.sqrt();
+                    let cross = (chord[0] * at[1] - chord[1] * at[0]) / long;
+                    let along = (chord[0] * at[0] + chord[1] * at[1]) / long;
+                    let between = lay.between(p.gone + along, cross / half);
+                    *best = FieldSpot { high, between, cord: Some(cord) };
                 }
             }
         }
@@ -310,8 +331,8 @@ impl CurveField {
     /// The highest of a stitch and of those like it above and below.
     fn among(&self) -> Vec<f32> {
         let step = self.stitch_rows();
-        let own = |row: usize, column: usize| self.heights[row * self.wide + column].0;
-        let mut all = Vec::with_capacity(self.heights.len());
+        let own = |row: usize, column: usize| self.spots[row * self.wide + column].high;
+        let mut all = Vec::with_capacity(self.spots.len());
         for row in 0..self.rows {
             for column in 0..self.wide {
                 let mut best = own(row, column);
@@ -327,14 +348,24 @@ impl CurveField {
         all
     }
 
+    /// How height grows across and up at a place, along its own cord alone: a wall between two
+    /// is as jagged as the samples are.
     fn slope(&self, column: usize, row: usize) -> [f32; 2] {
-        let own = |column: usize, row: usize| self.heights[row * self.wide + column].0;
+        let spot = |column: usize, row: usize| self.spots[row * self.wide + column];
+        let own = spot(column, row);
+        let grows = |before: FieldSpot, after: FieldSpot, per: f32| {
+            let high = |other: FieldSpot| (other.cord == own.cord).then_some(other.high);
+            match (high(before), high(after)) {
+                (Some(before), Some(after)) => 0.5 * (after - before) * per,
+                (Some(before), None) => (own.high - before) * per,
+                (None, Some(after)) => (after - own.high) * per,
+                (None, None) => 0.0,
+            }
+        };
         let (left, right) = ((column + self.wide - 1) % self.wide, (column + 1) % self.wide);
         let (below, above) = (row.saturating_sub(1), (row + 1).min(self.rows - 1));
-        let across = 0.5 * (own(right, row) - own(left, row)) * self.wide as f32;
-        let per_stitch = self.per_up * self.tall;
-        let up =
-            (own(column, above) - own(column, below)) / (above - below) as f32 * per_stitch;
+        let across = grows(spot(left, row), spot(right, row), self.wide as f32);
+        let up = grows(spot(column, below), spot(column, above), self.per_up * self.tall);
         [across, up]
     }
 

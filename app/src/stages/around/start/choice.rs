@@ -204,7 +204,8 @@ impl StartChoice {
             BeginFrom::Formula => {
                 let (formula, height) = (&self.formula, self.formula_height_mm);
                 let fitted = formula::outline(formula, height, tolerance_mm(gauge));
-                let piece = |outline: Outline| Piece::new("Formula", outline, gauge);
+                let piece =
+                    |outline: Outline| Piece::new(say!("start-formula"), outline, gauge);
                 Some(match fitted {
                     Ok(fitted) => planned(piece(fitted.outline)),
                     Err(fault) => Err(fault.into()),
@@ -271,7 +272,8 @@ fn over_picture(
 ) -> Result<StartPiece, StartFault> {
     let whole = from_root(path);
     let Some(shown) = whole.to_str() else {
-        let line = line(path, "its name is not readable text", "rename it");
+        let line =
+            line(path, say!("start-its-name-is-not-readable-text"), say!("start-rename-it"));
         return Err(StartFault { line, place: FormulaPlace::Whole });
     };
     let size = Starter::Ball.usual();

@@ -15,6 +15,7 @@ use crate::document::pieces::{MOST_PIECES, PieceEdit};
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::CARD_RADIUS;
+use crate::kit::words::terms;
 use crate::kit::{Tokens, type_faces};
 use crate::work::home::DeskAction;
 use crate::work::shape_file::ShapeKind;
@@ -54,7 +55,7 @@ pub(super) fn show(
     let made = card.made(gauge);
     match made {
         Some(Ok(StartPiece { rounds, widest, .. })) if !traced => {
-            let words = format!("{rounds} rounds of {widest} stitches at most, at this gauge");
+            let words = say!("start-makes", rounds = *rounds, widest = *widest);
             form::remark(ui, &words);
         }
         Some(Err(fault)) => form::trouble(ui, &fault.line),
@@ -64,23 +65,23 @@ pub(super) fn show(
     let room = Rect::from_min_max(pos2(area.left(), top), adds.right_top() - vec2(0.0, 10.0));
     if room.height() >= LEAST_PICTURE && !traced {
         let instead = match (unchosen, made) {
-            (true, None) => "or drop it on the window",
-            _ => "its profile is shown here",
+            (true, None) => say!("start-or-drop-it-on-the-window"),
+            _ => say!("start-its-profile-is-shown-here"),
         };
         picture(ui, bench, room, made, instead);
     }
     let ready = matches!(made, Some(Ok(_)));
     let words = match card.from {
-        _ if traced => "Trace it…".to_owned(),
-        BeginFrom::Starter(starter) => format!("Create {}", starter.name().to_lowercase()),
-        _ => "Create the piece".to_owned(),
+        _ if traced => say!("start-trace-it").to_owned(),
+        BeginFrom::Starter(starter) => terms::create(starter).to_owned(),
+        _ => say!("start-create-the-piece").to_owned(),
     };
-    let pressed = controls::primary(ui, button, &words, "Create", ready);
+    let pressed = controls::primary(ui, button, &words, say!("start-create"), ready);
     let entered = ui.input_mut(|i| i.consume_key(Modifiers::COMMAND, Key::Enter));
     if ready && (pressed.clicked() || entered) {
         create(card, gauge, actions);
     }
-    pressed.on_hover_text("Begin a project with this piece (Ctrl+Enter)");
+    pressed.on_hover_text(say!("start-start-with-this-piece-ctrl-enter"));
     let room = bench.document.project().pieces.len() < MOST_PIECES;
     let words = "Add it to this project";
     let face = ButtonFace::Words(words);
@@ -104,10 +105,12 @@ pub(super) fn create(card: &mut StartChoice, gauge: Gauge, actions: &mut Actions
 
 fn title(ui: &Ui, t: &Tokens, from: BeginFrom) {
     let (name, about) = match from {
-        BeginFrom::Starter(starter) => (starter.name(), starter.about()),
-        BeginFrom::Formula => ("Formula", "A radius for every height"),
+        BeginFrom::Starter(starter) => (terms::starter(starter), terms::about_starter(starter)),
+        BeginFrom::Formula => (say!("start-formula"), say!("start-a-radius-for-every-height")),
         BeginFrom::Freehand => ("Freehand", "Drawn beside its axis"),
-        BeginFrom::File => ("From a file", "Looked at before it is taken"),
+        BeginFrom::File => {
+            (say!("start-from-a-file"), say!("start-you-see-it-before-it-is-used"))
+        }
     };
     let area = ui.max_rect();
     let at = pos2(area.left(), area.top() + 10.0);
@@ -119,13 +122,19 @@ fn title(ui: &Ui, t: &Tokens, from: BeginFrom) {
 }
 
 fn dimensions(ui: &mut Ui, unit: Unit, card: &mut StartChoice, starter: Starter) {
-    length(ui, unit, "Height", "Along the axis", &mut card.size.height_mm);
+    length(
+        ui,
+        unit,
+        say!("start-height"),
+        say!("start-along-the-axis"),
+        &mut card.size.height_mm,
+    );
     let across = if starter == Starter::Bean {
-        "The short way across"
+        say!("start-the-short-way-across")
     } else {
-        "Across the axis, at the widest"
+        say!("start-across-the-axis-at-the-widest")
     };
-    length(ui, unit, "Width", across, &mut card.size.width_mm);
+    length(ui, unit, say!("start-width"), across, &mut card.size.width_mm);
     let usual = starter.thirds_mm(card.size.width_mm).map_or(0.0, |(_, usual, _)| usual);
     let mut third = |field: &mut Option<f64>, name: &str, why: &str| {
         let mut value = field.unwrap_or(usual);
@@ -134,22 +143,27 @@ fn dimensions(ui: &mut Ui, unit: Unit, card: &mut StartChoice, starter: Starter)
         }
     };
     match starter.third() {
-        Some(Third::Neck) => {
-            third(&mut card.size.neck_mm, "Neck", "Across the neck, at its narrowest")
-        }
-        Some(Third::Length) => third(&mut card.size.length_mm, "Length", "The long way across"),
+        Some(Third::Neck) => third(
+            &mut card.size.neck_mm,
+            say!("start-neck"),
+            say!("start-across-the-neck-at-its-narrowest"),
+        ),
+        Some(Third::Length) => third(
+            &mut card.size.length_mm,
+            say!("start-length"),
+            say!("start-the-long-way-across"),
+        ),
         None => {}
     }
     if starter == Starter::Dome {
-        let why = "Of the superellipse: 2 is half a ball or an ellipse, more is boxier, 1 is a \
-                   cone";
-        let rect = form::place(form::row(ui, "Exponent", why), 0.0, 100.0);
+        let why = say!("start-of-the-superellipse-2-is-half-a-ball");
+        let rect = form::place(form::row(ui, say!("start-exponent"), why), 0.0, 100.0);
         let drag = egui::DragValue::new(&mut card.exponent)
             .range(0.8..=12.0)
             .speed(0.02)
             .custom_formatter(|value, _| form::short(value))
             .custom_parser(|text| text.trim().replace(',', ".").parse().ok());
-        form::field(ui, rect, "Exponent", drag, &mut Actions::default());
+        form::field(ui, rect, say!("start-exponent"), drag, &mut Actions::default());
     }
 }
 
@@ -161,21 +175,25 @@ fn freehand(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice) {
 }
 
 fn formula(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, gauge: Gauge) {
-    form::caption(ui, "Radius in mm by z (height, mm), t (0 to 1) or h");
+    form::caption(ui, say!("start-radius-in-mm-by-z-height-mm-t-0-to-1"));
     let place = match card.made(gauge) {
         Some(Err(fault)) => fault.place.clone(),
         _ => FormulaPlace::Whole,
     };
     formula_field::show(ui, bench.t, &mut card.formula, &place);
     let height = &mut card.formula_height_mm;
-    length(ui, bench.unit(), "Height", "Of the whole along the axis: h", height);
+    length(
+        ui,
+        bench.unit(),
+        say!("start-height"),
+        say!("start-of-the-whole-along-the-axis-h"),
+        height,
+    );
 }
 
 fn file(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Actions) {
     let Some(path) = card.file.path.clone() else {
-        let words = "A photo or a drawing of a thing seen from the side (PNG, JPEG, WebP), its \
-                     profile as a drawn path (SVG) or a table of radii and heights (CSV), or \
-                     the mesh of a turned solid (STL, OBJ).";
+        let words = say!("start-a-photo-or-a-drawing-of-a-thing-seen");
         form::remark(ui, words);
         choose(ui, bench, actions);
         return;
@@ -189,27 +207,31 @@ fn file(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Ac
             _ => 90.0,
         };
         let mut height = card.file.height_mm.unwrap_or(found);
-        let why = "Along the axis; what the file says until another is typed";
-        if length(ui, bench.unit(), "Height", why, &mut height) {
+        let why = say!("start-along-the-axis-as-the-file-says-until");
+        if length(ui, bench.unit(), say!("start-height"), why, &mut height) {
             card.file.height_mm = Some(height);
         }
     }
     if matches!(kind, ShapeKind::Solid(_)) && card.file.height_mm.is_none() {
-        let rect = form::row(ui, "One unit is", "A mesh does not say what it is measured in");
+        let rect = form::row(
+            ui,
+            say!("start-one-unit-is"),
+            say!("start-a-mesh-does-not-say-which-unit-it-is"),
+        );
         let on = Unit::ALL.iter().position(|&unit| unit == card.file.unit).unwrap_or(0);
         let words = Unit::ALL.map(Unit::symbol);
-        if let Some(i) = form::pick(ui, rect, "One unit is", &words, on) {
+        if let Some(i) = form::pick(ui, rect, say!("start-one-unit-is"), &words, on) {
             card.file.unit = Unit::ALL[i];
         }
     }
     if let Some(share) = card.file.reading.share() {
-        form::progress(ui, "Reading", share);
-        if form::wide(ui, 34.0, "Stop", true, false).clicked() {
+        form::progress(ui, say!("start-reading"), share);
+        if form::wide(ui, 34.0, say!("notice-stop"), true, false).clicked() {
             card.file.stopped = true;
         }
     } else if card.file.stopped {
-        form::remark(ui, "Stopped");
-        if form::wide(ui, 34.0, "Read it again", true, false).clicked() {
+        form::remark(ui, say!("start-stopped"));
+        if form::wide(ui, 34.0, say!("start-read-it-again"), true, false).clicked() {
             card.file.stopped = false;
         }
     }
@@ -218,9 +240,15 @@ fn file(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, actions: &mut Ac
 fn choose(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), 34.0), Sense::hover());
     let place = row.shrink2(vec2(0.0, 3.0));
-    let words = "Choose a file…";
-    if controls::button(ui, place, ButtonFace::Words(words), "Choose a file", !bench.busy)
-        .clicked()
+    let words = say!("start-choose-a-file");
+    if controls::button(
+        ui,
+        place,
+        ButtonFace::Words(words),
+        say!("start-choose-a-file-name"),
+        !bench.busy,
+    )
+    .clicked()
     {
         actions.push(Action::Desk(DeskAction::ChooseShape));
     }
@@ -234,8 +262,8 @@ fn told(bench: &Bench<'_>, card: &StartChoice) -> Vec<String> {
     match card.file.reading.found() {
         Some(Ok(ShapeFound::Profile(read))) => read.told(bench.unit()),
         Some(Ok(ShapeFound::Picture((width, height)))) => vec![
-            format!("{width} × {height} pixels"),
-            "Its outline is traced on the next card, for you to look at.".to_owned(),
+            say!("start-width-height-pixels", width = width, height = height),
+            say!("start-its-outline-is-traced-on-the-next-card").to_owned(),
         ],
         _ => Vec::new(),
     }
@@ -266,7 +294,8 @@ fn picture(
             ));
             let y = egui::lerp(inside.y_range(), f32::from(*share) / 1000.0);
             painter.hline(inside.x_range(), y, Stroke::new(2.0, t.warning));
-            let words = format!("here, at t = {:.2}", f64::from(*share) / 1000.0);
+            let words =
+                say!("start-here-at-t-t", t = format!("{:.2}", f64::from(*share) / 1000.0));
             let font = type_faces::semibold(type_faces::SMALL);
             let low = y > rect.center().y;
             let (at, anchor) = match low {

@@ -28,10 +28,8 @@ pub(super) fn show(ui: &mut Ui, t: &Tokens, formula: &mut String, fault: &Formul
         .char_limit(LONGEST)
         .layouter(&mut layouter)
         .show(ui);
-    let field = shown.response.response.accessible_name("Formula of the radius");
-    let why = "z is the height above the start in mm, t its share of the whole from 0 to 1, h \
-               the whole height. + - * / ^ and brackets; sin, cos, sqrt, abs, exp, ln and \
-               others; pi.";
+    let field = shown.response.response.accessible_name(say!("start-formula-of-the-radius"));
+    let why = say!("start-z-is-the-height-above-the-start-in-mm");
     let field = field.on_hover_text(why);
     if let Some(at) = at {
         let place = shown.galley.pos_from_cursor(CCursor::new(at.start));

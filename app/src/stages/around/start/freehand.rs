@@ -126,7 +126,8 @@ mod tests {
             let outline = half(90, upwards).outline(80.0).expect("an outline");
             assert!(outline.knots.len() <= 12, "{} knots", outline.knots.len());
             assert!(outline.starts_closed());
-            let widest = outline.knots.iter().map(|k| k.radius_mm).fold(0.0, f64::max);
+            let places = outline.profile(200).places();
+            let widest = places.iter().map(|place| place.r).fold(0.0, f64::max);
             assert!((widest - 40.0).abs() < 2.5, "{widest}");
             let last = outline.knots.last().expect("an end");
             assert!(

@@ -27,11 +27,9 @@ use crate::work::small_pictures::Pictured;
 use choice::BeginFrom;
 pub use choice::StartChoice;
 
-const HEAD: Head = Head {
-    title: "Begin a piece",
-    hint: "from a shape; every knot can be dragged afterwards",
-    width: 752.0,
-};
+fn head() -> Head {
+    Head { title: say!("start-title"), hint: say!("start-hint"), width: 752.0 }
+}
 /// Width of the column beside the tiles.
 const COLUMN: f32 = 256.0;
 /// Between it and the tiles.
@@ -46,7 +44,7 @@ const OPEN: f32 = 38.0;
 /// The small pictures that the card shows, each with its size in points.
 pub(crate) fn wanted(desk: &Desk) -> impl Iterator<Item = (Pictured, Vec2)> {
     let starters = Starter::ALL.into_iter().map(Pictured::Starter);
-    let there = |path: &&PathBuf| !desk.missing.contains(path);
+    let there = |path: &&PathBuf| desk.is_there(path);
     let recent = desk.recent.iter().take(RECENT).filter(there).cloned();
     let size = |i: usize| if i == 0 { recent::LARGE } else { recent::PICTURE };
     let recent = recent.enumerate().map(move |(i, path)| (Pictured::Project(path), size(i)));
@@ -59,7 +57,7 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut StartChoice, actions: &
     card.read_on(ctx, bench.document.piece().gauge);
     let closed = over::show(
         ctx,
-        HEAD,
+        head(),
         |_| {},
         |ui| {
             let rows = (Starter::ALL.len() / ACROSS + 1) as f32;
@@ -94,7 +92,7 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut StartChoice, actions: &
 
 /// The project that was worked on last, if it is still there.
 fn goes_on_with<'a>(bench: &'a Bench<'_>) -> Option<&'a PathBuf> {
-    bench.desk.recent.first().filter(|path| !bench.desk.missing.contains(path))
+    bench.desk.recent.first().filter(|path| bench.desk.is_there(path))
 }
 
 /// The starters, four in a row, and below them the other ways to begin.
@@ -116,7 +114,7 @@ fn tiles(
     let mut pressed = None;
     for (i, starter) in Starter::ALL.into_iter().enumerate() {
         let from = BeginFrom::Starter(starter);
-        let name = format!("Starter {}", starter.name());
+        let name = say!("start-starter-shape", shape = starter.name());
         let names = (name.as_str(), starter.name());
         let shown = &card.pictures[i];
         let tile = tile::show(ui, t, place(i, 1), names, card.from == from, |painter, rect| {
@@ -137,7 +135,7 @@ fn tiles(
             pressed = Some((from, false));
         }
     };
-    let names = ("From a formula", "r = f(z)");
+    let names = (say!("start-from-formula"), "r = f(z)");
     other(BeginFrom::Formula, place(more, 1), names, &|painter, rect| {
         card.curve.paint(painter, t, rect, false);
     });
@@ -145,9 +143,19 @@ fn tiles(
     other(BeginFrom::Freehand, place(more + 1, 1), names, &|painter, rect| {
         tile::pencil(painter, t, rect);
     });
-    let names = ("From a file", "A file");
+    let names = (say!("start-from-a-file"), say!("start-a-file"));
     other(BeginFrom::File, place(more + 2, 2), names, &|painter, rect| {
-        tile::plates(painter, t, rect, ["Photo", "Drawing", "Table", "Solid"]);
+        tile::plates(
+            painter,
+            t,
+            rect,
+            [
+                say!("start-photo"),
+                say!("start-drawing"),
+                say!("start-table"),
+                say!("start-solid"),
+            ],
+        );
     });
     if let Some((from, at_once)) = pressed {
         card.take(from);
@@ -164,22 +172,25 @@ fn projects_high(bench: &Bench<'_>) -> f32 {
 
 /// Projects there are already.
 fn projects(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
-    form::heading(ui, "Or go on with");
+    form::heading(ui, say!("start-or-continue-with"));
     ui.spacing_mut().item_spacing.y = 2.0;
     let area = ui.max_rect();
     if bench.desk.recent.is_empty() {
-        form::remark(
-            ui,
-            "Projects you save or open are listed here. A project file can also be dropped on the window.",
-        );
+        form::remark(ui, say!("start-projects-you-save-or-open-are-listed"));
     }
     recent::lines(ui, bench, RECENT, true, actions);
     let row = area.with_min_y(area.bottom() - OPEN);
     let button = Rect::from_min_size(row.min + vec2(0.0, 5.0), vec2(160.0, 28.0));
     let enabled = Command::Open.enabled(bench);
-    let words = "Open a project…";
-    if controls::button(ui, button, ButtonFace::Words(words), "Open a project", enabled)
-        .clicked()
+    let words = say!("start-open-a-project");
+    if controls::button(
+        ui,
+        button,
+        ButtonFace::Words(words),
+        say!("start-open-a-project-name"),
+        enabled,
+    )
+    .clicked()
     {
         actions.command(Command::Open);
     }
@@ -197,7 +208,7 @@ pub fn catch_files(ctx: &Context) {
     let ring = Stroke::new(4.0, t.highlight_edge);
     painter.rect_stroke(window.shrink(3.0), 10.0, ring, StrokeKind::Inside);
     let font = type_faces::semibold(type_faces::TITLE);
-    let words = "Drop a project, a picture or a shape to open it";
+    let words = say!("start-drop-a-project-a-picture-or-a-shape-to");
     let galley = painter.layout_no_wrap(words.into(), font, t.on_highlight);
     let rect = Rect::from_center_size(window.center(), galley.size() + vec2(40.0, 24.0));
     let edge = Stroke::new(1.6, t.highlight_edge);

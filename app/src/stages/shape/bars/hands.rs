@@ -54,7 +54,9 @@ pub fn hands(
             ui.set_height(still.height());
             let rows = still.clone().scrolled(seen.top());
             let ground = ui.interact(view, ids::bars_id(), Sense::click());
-            ground.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Round bars"));
+            ground.widget_info(|| {
+                WidgetInfo::labeled(Role::Canvas, true, say!("bars-round-bars"))
+            });
             ids::keep_rounds(ui, &ground);
             focused = ground.has_focus();
             if ground.clicked() {
@@ -97,8 +99,24 @@ fn row(
         let words = bench.text_of(number);
         // What a bead, a pin and a box say to the eye.
         let yarn = Yarn::letter(bench.document.piece().yarn_of_round(number));
-        let pin = if bench.pin_of(number).is_some() { ", pinned" } else { "" };
-        let text = format!("Round {number}: {words} [{}], yarn {yarn}{pin}", round.count);
+        let text = match bench.pin_of(number) {
+            Some(_) => say!(
+                "bars-round-pinned",
+                round = number,
+                words = words,
+                count = round.count,
+                yarn = yarn,
+            ),
+            None => {
+                say!(
+                    "bars-round",
+                    round = number,
+                    words = words,
+                    count = round.count,
+                    yarn = yarn
+                )
+            }
+        };
         WidgetInfo::labeled(Role::Row, true, text)
     });
     let words = bench.text_of(number);
@@ -114,7 +132,11 @@ fn row(
     );
     let end = ui.interact(grip, id.with("end"), Sense::CLICK | Sense::DRAG);
     end.widget_info(|| {
-        WidgetInfo::labeled(Role::Slider, true, format!("End of round {number}"))
+        WidgetInfo::labeled(
+            Role::Slider,
+            true,
+            say!("bars-end-of-round-number", number = number),
+        )
     });
     if end.hovered() || end.dragged() {
         ui.set_cursor_icon(egui::CursorIcon::ResizeHorizontal);
@@ -209,14 +231,15 @@ fn round_buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) 
     of_command(spot(), Command::NextRound, Icon::Down, None);
     of_command(spot(), Command::PreviousRound, Icon::Up, None);
     let Some((round, yarn_place, more_place)) = for_round else { return };
-    let button = controls::button(ui, yarn_place, ButtonFace::Words(""), "Change yarn", true);
+    let button =
+        controls::button(ui, yarn_place, ButtonFace::Words(""), say!("bars-change-yarn"), true);
     let yarn = bench.document.piece().yarn_of_round(round);
     let letter = Yarn::letter(yarn);
     paint::bead(ui.painter(), yarn_place.center(), &letter, bench.yarn_of(yarn), bench.t);
     yarn_card::choose(&button, bench, round, actions);
-    button.on_hover_text("Change yarn from this round on");
-    let name = "Choices for this round";
+    button.on_hover_text(say!("bars-change-yarn-from-this-round-on"));
+    let name = say!("bars-choices-for-this-round");
     let button = controls::button(ui, more_place, ButtonFace::Icon(Icon::Row), name, true);
     round_card::below(ui, &button, bench, round, actions);
-    button.on_hover_text("Stitch, loop, shaping and yarn from this round on");
+    button.on_hover_text(say!("bars-stitch-loop-shaping-and-yarn-from-this"));
 }

@@ -57,10 +57,15 @@ fn heading(ui: &Ui, bench: &Bench<'_>, rect: Rect, rows: &Rows) {
     let t = bench.t;
     let painter = ui.painter();
     let y = rect.top() + 20.0;
-    let mut x = paint::title(painter, pos2(rect.left() + 12.0, y), "Round bars", "", t) + 18.0;
+    let mut x =
+        paint::title(painter, pos2(rect.left() + 12.0, y), say!("bars-round-bars"), "", t)
+            + 18.0;
     let small = || type_faces::regular(type_faces::SMALL);
     let end = hands::buttons_left(bench, rect) - 8.0;
-    let marks = [(Way::Up, t.increase, "increase"), (Way::Down, t.decrease, "decrease")];
+    let marks = [
+        (Way::Up, t.increase, say!("bars-increase")),
+        (Way::Down, t.decrease, say!("bars-decrease")),
+    ];
     let wide = |words: &str| painter.layout_no_wrap(words.into(), small(), t.ink).size().x;
     let room: f32 = marks.iter().map(|(_, _, word)| wide(word) + 24.0).sum();
     if x + room <= end {
@@ -73,7 +78,10 @@ fn heading(ui: &Ui, bench: &Bench<'_>, rect: Rect, rows: &Rows) {
         }
     }
     if bench.view.selected.is_none() && rows.stitch >= rows::CELL {
-        let hints = ["one cell = one stitch; drag an end to pin", "one cell = one stitch"];
+        let hints = [
+            say!("bars-one-cell-one-stitch-drag-an-end-to-pin"),
+            say!("bars-one-cell-one-stitch"),
+        ];
         if let Some(words) = hints.into_iter().find(|words| x + wide(words) <= end) {
             let at = pos2(end, y + 1.0);
             painter.text(at, Align2::RIGHT_CENTER, words, small(), t.soft_ink);
@@ -92,7 +100,7 @@ fn foundation(painter: &Painter, bench: &Bench<'_>, rows: &Rows, chain: u32) {
     painter.extend(Shape::dashed_line(&ends, Stroke::new(2.0, t.soft_ink), 4.0, 3.0));
     let font = type_faces::regular(type_faces::BODY);
     let at = pos2(rows.wording_left(), y);
-    painter.text(at, Align2::LEFT_CENTER, "foundation chain", font, t.soft_ink);
+    painter.text(at, Align2::LEFT_CENTER, say!("bars-foundation-chain"), font, t.soft_ink);
     let font = type_faces::semibold(type_faces::BODY);
     let at = pos2(rows.right() - 6.0, y);
     painter.text(at, Align2::RIGHT_CENTER, format!("[{chain}]"), font, t.soft_ink);
@@ -105,7 +113,7 @@ fn stuffing(painter: &Painter, bench: &Bench<'_>, plan: &Plan, rows: &Rows) {
     let ends = [pos2(rows.left() + 8.0, y), pos2(rows.right(), y)];
     painter.extend(Shape::dashed_line(&ends, Stroke::new(1.2, t.soft_ink), 2.5, 3.0));
     let Bounds { low, high } = plan.estimate.stuffing_g;
-    let words = format!("Stuff now, {}", bench.unit().mass_range_text(low, high));
+    let words = say!("bars-stuff-now-mass", mass = bench.unit().mass_range_text(low, high));
     let font = type_faces::semibold(type_faces::BODY);
     let galley = painter.layout_no_wrap(words, font, t.ink);
     let size = vec2(galley.size().x + 44.0, 20.0);

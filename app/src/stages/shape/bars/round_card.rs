@@ -54,17 +54,25 @@ fn open(ui: &Ui, popup: Popup<'_>, bench: &Bench<'_>, round: u32, actions: &mut 
 
 fn show(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let Some(count) = bench.count_of(round) else { return };
-    form::numbered_heading(ui, &format!("Round {round}"));
+    form::numbered_heading(ui, &say!("round-round-round", round = round));
     copy(ui, bench, round, actions);
     pin(ui, bench, round, count, actions);
     plain(ui, bench, round, actions);
-    form::keyed_heading(ui, "Stitch from here on", bench.key_text(Command::NextKind));
+    form::keyed_heading(
+        ui,
+        say!("round-stitch-from-here-on"),
+        bench.key_text(Command::NextKind),
+    );
     kind(ui, bench, round, actions);
     if round > 1 {
-        form::keyed_heading(ui, "This round worked into", bench.key_text(Command::NextLoop));
+        form::keyed_heading(
+            ui,
+            say!("round-this-round-worked-into"),
+            bench.key_text(Command::NextLoop),
+        );
         loops(ui, bench, round, actions);
     }
-    form::heading(ui, "Yarn from here on");
+    form::heading(ui, say!("round-yarn-from-here-on"));
     yarns(ui, bench, round, actions);
 }
 
@@ -84,8 +92,8 @@ fn copy(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
 fn pin(ui: &mut Ui, bench: &Bench<'_>, round: u32, count: u32, actions: &mut Actions) {
     let held = bench.pin_of(round);
     let words = match held {
-        Some(count) => format!("Pinned at {count} stitches"),
-        None => format!("Pin at {count} stitches"),
+        Some(count) => say!("round-pinned-at-count-stitches", count = count),
+        None => say!("round-pin-at-count-stitches", count = count),
     };
     let hint = bench.hint(Command::TogglePin);
     match form::tick(ui, &words, &hint, held.is_some()) {
@@ -101,15 +109,12 @@ fn plain(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let rounds = bench.plan.map_or(round, |p| p.rounds.len() as u32);
     let kept = (round..=rounds).take_while(|&r| piece.is_in_face(r)).count() as u32;
     let key = bench.key_text(Command::TogglePlain).unwrap_or_default();
-    let why = format!(
-        "Nothing is added or taken away from this round on, for so many rounds ({key} for \
-         this one)"
-    );
-    let rect = form::row(ui, "No shaping for", &why);
+    let why = say!("round-no-increases-or-decreases-from-this", key = key);
+    let rect = form::row(ui, say!("round-plain-for"), &why);
     let most = (rounds + 1).saturating_sub(round).max(1);
-    let span = Counted { ends: (1, most), none: Some(("off", 0)) };
+    let span = Counted { ends: (1, most), none: Some((say!("round-off"), 0)) };
     let now = Some(kept).filter(|&n| n > 0);
-    if let Some(new) = form::stepper(ui, rect, "Rounds without shaping", now, span, actions) {
+    if let Some(new) = form::stepper(ui, rect, say!("round-plain-rounds"), now, span, actions) {
         let new = new.unwrap_or(0);
         let (from, to, on) = if new > kept {
             (round + kept, round + new - 1, true)
@@ -125,8 +130,8 @@ fn kind(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let now = bench.document.piece().kind_of_round(round);
     let now = kinds.iter().position(|&k| k == now).unwrap_or(0);
     let rect = line(ui);
-    let words = ["single", "half double", "double"];
-    if let Some(i) = form::pick(ui, rect, "Stitch from here on", &words, now) {
+    let words = [say!("round-single"), say!("round-half-double"), say!("round-double")];
+    if let Some(i) = form::pick(ui, rect, say!("round-stitch-from-here-on"), &words, now) {
         actions.choose(Choice::Kind { round, kind: kinds[i] });
     }
 }
@@ -136,8 +141,8 @@ fn loops(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let now = bench.document.piece().loops.get(&round).copied();
     let now = loops.iter().position(|&l| l == now).unwrap_or(0);
     let rect = line(ui);
-    let words = ["both loops", "front only", "back only"];
-    if let Some(i) = form::pick(ui, rect, "Worked into", &words, now) {
+    let words = [say!("round-both-loops"), say!("round-front-only"), say!("round-back-only")];
+    if let Some(i) = form::pick(ui, rect, say!("round-worked-into"), &words, now) {
         actions.choose(Choice::Loop { round, only: loops[i] });
     }
 }
@@ -160,7 +165,11 @@ fn yarns(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
         Rect::from_min_size(pos2(rect.left(), rect.top()) + at, vec2(28.0, 26.0))
     };
     for (i, yarn) in yarns.iter().enumerate().take(shown) {
-        let name = format!("Yarn from here on: {} {}", Yarn::letter(i), yarn.name);
+        let name = say!(
+            "round-yarn-from-here-on-letter-name",
+            letter = Yarn::letter(i),
+            name = yarn.name
+        );
         let place = spot(i);
         let button =
             controls::toggle(ui, place, ButtonFace::Words(""), &name, true, Some(i == now));
@@ -170,7 +179,7 @@ fn yarns(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
         }
     }
     if shown < MOST_YARNS {
-        let name = "Another yarn from here on";
+        let name = say!("round-another-yarn-from-here-on");
         let button =
             controls::button(ui, spot(shown), ButtonFace::Icon(Icon::More), name, true);
         if button.on_hover_text(name).clicked() {

@@ -194,7 +194,7 @@ fn label(
     }
     let y = 0.5 * (a.y + b.y);
     let half = 0.5 * (a.x + b.x) - ground.axis_x;
-    let words = format!("Rnd {round}");
+    let words = say!("board-rnd-round", round = round);
     let font = type_faces::bold(type_faces::SMALL);
     let galley = painter.layout_no_wrap(words.clone(), font, t.on_highlight);
     if (b.y - a.y).abs() >= 13.0 && half > galley.size().x + 14.0 {

@@ -9,6 +9,7 @@ use super::{navigate, neck};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::measure::BoardDimension;
+use crate::kit::words::MessageKey;
 use crate::kit::{Tokens, paint, type_faces};
 
 /// Where the two dimensions stand.
@@ -124,7 +125,7 @@ fn oval(painter: &Painter, t: &Tokens, plan: &Plan, places: &Places) {
     if plan.depth_mm.is_some() {
         let at = places.width_at - vec2(0.0, 17.0);
         let font = type_faces::regular(type_faces::SMALL);
-        let words = "finished oval, width × depth".to_owned();
+        let words = say!("board-finished-oval-width-depth").to_owned();
         let galley = painter.layout_no_wrap(words, font, t.soft_ink);
         let rect = Align2::CENTER_CENTER.anchor_size(at, galley.size());
         painter.rect_filled(rect.expand2(vec2(4.0, 0.0)), 0.0, t.panel);
@@ -133,7 +134,7 @@ fn oval(painter: &Painter, t: &Tokens, plan: &Plan, places: &Places) {
 }
 
 /// What the numbers measure: the stuffed piece, and not the wanted line.
-const FINISHED: &str = "finished";
+const FINISHED: MessageKey = message!("board-finished");
 
 /// Draws one dimension's words; returns the space they take.
 fn words(
@@ -156,7 +157,8 @@ fn words(
             painter.galley(rect.min, galley, t.outline);
             if !text.contains('×') {
                 // Over the number stands the handle of the height, below it a knot may.
-                let galley = painter.layout_no_wrap(FINISHED.to_owned(), small, t.soft_ink);
+                let galley =
+                    painter.layout_no_wrap(FINISHED.text().to_owned(), small, t.soft_ink);
                 let at = rect.left_center() - vec2(7.0, 0.0);
                 let word = Align2::RIGHT_CENTER.anchor_size(at, galley.size());
                 if word.left() > places.width[0].x + 8.0 {
@@ -173,7 +175,7 @@ fn words(
             paint::upright_text(
                 painter,
                 beside,
-                FINISHED,
+                FINISHED.text(),
                 small,
                 t.soft_ink,
                 Color32::TRANSPARENT,
@@ -209,11 +211,11 @@ pub(super) fn show(
         let (name, at, size) = match dimension {
             BoardDimension::Width => {
                 let wide = if text.contains('×') { 136.0 } else { 76.0 };
-                ("Width", places.width_at, vec2(wide, 26.0))
+                (say!("board-width"), places.width_at, vec2(wide, 26.0))
             }
-            _ => ("Height", places.height_at, vec2(26.0, 76.0)),
+            _ => (say!("board-height"), places.height_at, vec2(26.0, 76.0)),
         };
-        let hint = format!("{name} of the finished piece; click to type another");
+        let hint = say!("board-name-of-the-finished-piece-click-to", name = name);
         let entry = TypedNumber { dimension, name, text: &text, at, size, hint: &hint };
         typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
             words(painter, bench.t, &places, dimension, &text, hovered)

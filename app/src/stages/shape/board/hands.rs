@@ -50,7 +50,7 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> B
 /// Asks the parts of the board in order.
 fn parts(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> BoardHand {
     let board = ui.interact(rect, ids::board_id(), Sense::click_and_drag());
-    board.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Outline board"));
+    board.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("group-outline-board")));
     ids::keep_arrows(ui, &board);
     let (ground, roams) = navigate::read(ui, bench, &board, Ground::of(bench, rect));
     let focused = board.has_focus() && !bench.view.holds_something();

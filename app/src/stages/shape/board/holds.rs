@@ -65,10 +65,10 @@ pub(crate) fn icon(painter: &Painter, t: &Tokens, hold: Hold, at: Pos2) {
 /// What holds a knot, in words.
 pub(super) fn words(knot: &Knot) -> Option<String> {
     let hold = knot.hold.map(|hold| match hold {
-        Hold::Cinched => "Held by a drawn thread",
-        Hold::Sewn => "Held by a seam",
+        Hold::Cinched => say!("board-held-by-thread"),
+        Hold::Sewn => say!("board-held-by-a-seam"),
     });
-    let card = knot.card.then_some("A card lies from here to the next knot");
+    let card = knot.card.then_some(say!("board-a-card-lies-from-here-to-the-next-knot"));
     let words: Vec<&str> = hold.into_iter().chain(card).collect();
     (!words.is_empty()).then(|| words.join(". "))
 }
@@ -84,13 +84,17 @@ pub(super) fn menu(
     if !knot.is_pole() {
         ui.separator();
         let holds = [
-            (None, "Held by nothing", "Cloth alone holds no corner"),
+            (None, say!("board-held-by-nothing"), say!("board-fabric-alone-holds-no-corner")),
             (
                 Some(Hold::Cinched),
-                "Held by a drawn thread",
-                "A thread drawn through that round and tied",
+                say!("board-held-by-thread"),
+                say!("board-a-thread-pulled-through-that-round-and"),
             ),
-            (Some(Hold::Sewn), "Held by a seam", "Sewn to another piece there"),
+            (
+                Some(Hold::Sewn),
+                say!("board-held-by-a-seam"),
+                say!("board-sewn-to-another-piece-there"),
+            ),
         ];
         for (hold, words, why) in holds {
             let line = ui.selectable_label(knot.hold == hold, words).on_hover_text(why);
@@ -102,8 +106,8 @@ pub(super) fn menu(
     }
     if !last {
         ui.separator();
-        let words = "Card from here to the next knot";
-        let why = "Stiff card or plastic inside keeps the cloth level there";
+        let words = say!("board-card-from-here-to-the-next-knot");
+        let why = say!("board-stiff-card-or-plastic-inside-keeps-the");
         if ui.selectable_label(knot.card, words).on_hover_text(why).clicked() {
             actions.choose(Choice::Card { knot: index, on: !knot.card });
             ui.close();

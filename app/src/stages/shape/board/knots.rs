@@ -70,8 +70,11 @@ fn one(
     let place = Rect::from_center_size(at, vec2(HIT, HIT));
     let held = ui.interact(place, id, Sense::CLICK | Sense::DRAG);
     held.widget_info(|| {
-        let side = if mirrored { ", left side" } else { "" };
-        WidgetInfo::labeled(Role::Slider, true, format!("Knot {}{side}", index + 1))
+        let name = match mirrored {
+            true => say!("board-knot-left", knot = index + 1),
+            false => say!("board-knot", knot = index + 1),
+        };
+        WidgetInfo::labeled(Role::Slider, true, name)
     });
     let shift = ui.input(|i| i.modifiers.shift);
     if held.drag_started_by(PointerButton::Primary) {

@@ -43,21 +43,25 @@ pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: 
     let last = index + 1 == knots.len();
     let end = index == 0 || last;
     let corner = match (knot.corner, end && knot.is_pole()) {
-        (false, false) => "Make it a corner",
-        (false, true) => "Make it a pointed tip",
-        (true, _) => "Make it smooth",
+        (false, false) => say!("board-make-it-a-corner"),
+        (false, true) => say!("board-make-it-a-pointed-tip"),
+        (true, _) => say!("board-make-it-smooth"),
     };
     if ui.add(line(bench, corner, Some(Command::ToggleCorner))).clicked() {
         actions.edit(Edit::ToggleCorner(index));
     }
     if end {
-        let words = if knot.is_pole() { "Open this end" } else { "Close this end" };
+        let words = if knot.is_pole() {
+            say!("board-open-this-end")
+        } else {
+            say!("board-close-this-end")
+        };
         if ui.add(line(bench, words, None)).clicked() {
             actions.edit(Edit::ToggleEnd(index));
         }
     } else {
         let enough = knots.len() > 3;
-        let remove = line(bench, "Remove knot", Some(Command::RemoveKnot));
+        let remove = line(bench, say!("command-remove-knot"), Some(Command::RemoveKnot));
         if ui.add_enabled(enough, remove).clicked() {
             actions.edit(Edit::RemoveKnot(index));
         }
@@ -99,13 +103,13 @@ pub(super) fn board(
         }
         command(ui, bench, Command::FitView, actions);
         let on = bench.view.board.magnet;
-        let magnet = ui.selectable_label(on, "Magnet");
+        let magnet = ui.selectable_label(on, say!("command-magnet"));
         if magnet.on_hover_text(bench.hint(Command::ToggleMagnet)).clicked() {
             actions.command(Command::ToggleMagnet);
             ui.close();
         }
         if bench.document.piece().picture.is_some() {
-            if ui.add(line(bench, "Move or scale the picture", None)).clicked() {
+            if ui.add(line(bench, say!("board-move-or-scale-the-picture"), None)).clicked() {
                 actions.look(Look::Picture(true));
             }
         } else {
@@ -120,13 +124,13 @@ fn line_lines(
     foot: wanted::OutlinePlace,
     actions: &mut Actions,
 ) {
-    if ui.add(line(bench, "Add a knot here", None)).clicked() {
+    if ui.add(line(bench, say!("board-add-a-knot-here"), None)).clicked() {
         add_knot(foot, actions);
     }
     let knots = &bench.document.piece().outline.knots;
     let card = knots.get(foot.span).is_some_and(|k| k.card);
-    let why = "Stiff card or plastic inside keeps the cloth level there";
-    let words = "Card between these two knots";
+    let why = say!("board-stiff-card-or-plastic-inside-keeps");
+    let words = say!("board-card-between-these-two-knots");
     if ui.selectable_label(card, words).on_hover_text(why).clicked() {
         actions.choose(Choice::Card { knot: foot.span, on: !card });
         ui.close();
@@ -136,8 +140,11 @@ fn line_lines(
 fn round_lines(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions) {
     let Some(count) = bench.count_of(round) else { return };
     let (words, edit) = match bench.pin_of(round) {
-        Some(_) => (format!("Remove the pin of round {round}"), Edit::Unpin(round)),
-        None => (format!("Pin round {round} at {count} stitches"), Edit::Pin { round, count }),
+        Some(_) => (say!("board-unpin-round-round", round = round), Edit::Unpin(round)),
+        None => (
+            say!("board-pin-round-round-at-count-stitches", round = round, count = count),
+            Edit::Pin { round, count },
+        ),
     };
     if ui.add(line(bench, &words, Some(Command::TogglePin))).clicked() {
         actions.edit(edit);

@@ -8,6 +8,7 @@ use plumpline_core::outline::Rz;
 use plumpline_core::warning::{Misfit, Warning, WarningKind};
 
 use super::ground::Ground;
+use super::zones::{self, ZoneKind};
 use crate::bench::Bench;
 use crate::kit::{icons, paint, type_faces};
 use crate::view::board::Drag;
@@ -77,12 +78,14 @@ pub(super) fn worst(plan: &Plan) -> Option<&Misfit> {
 fn remedy(plan: &Plan, misfit: &Misfit) -> &'static str {
     let rounds = misfit.rounds();
     let corner = |w: &Warning| w.kind == WarningKind::Corner && w.rounds == rounds;
-    match (plan.warnings.iter().any(corner), super::zones::word_at(plan, misfit)) {
-        (true, _) => "draw a thread, sew it or lay a card in",
-        (false, Some("wrinkles")) => "cloth this flat wrinkles; a rounder outline holds",
-        (false, Some(_)) => "lay a card in or make the side steeper",
-        (false, None) if misfit.off_mm > 0.0 => "round the outline, or hold it there",
-        (false, None) => "ease the outline, or pin more stitches",
+    match (plan.warnings.iter().any(corner), zones::kind_at(plan, misfit)) {
+        (true, _) => say!("board-pull-a-thread-sew-it-or-put-a-card-in"),
+        (false, Some(ZoneKind::Wrinkles)) => say!("board-fabric-this-flat-wrinkles-a-rounder"),
+        (false, Some(_)) => say!("board-put-a-card-in-or-make-the-side-steeper"),
+        (false, None) if misfit.off_mm > 0.0 => {
+            say!("board-round-the-outline-or-hold-it-there")
+        }
+        (false, None) => say!("board-ease-the-outline-or-pin-more-stitches"),
     }
 }
 
@@ -100,8 +103,11 @@ pub(super) fn callout(
     let t = bench.t;
     let what = capital(&misfit.text(plan.rounds.len(), bench.unit()));
     let [first, last] = misfit.rounds();
-    let rounds =
-        if first == last { format!("rnd {first}") } else { format!("rnds {first}–{last}") };
+    let rounds = if first == last {
+        say!("board-rnd", round = first)
+    } else {
+        say!("board-rnds", first = first, last = last)
+    };
     let small = || type_faces::regular(type_faces::SMALL);
     let bold = painter.layout_no_wrap(what, type_faces::bold(type_faces::BODY), t.warning);
     let rounds = painter.layout_no_wrap(rounds, small(), t.ink);

@@ -174,9 +174,9 @@ fn heading(ui: &Ui, bench: &Bench<'_>, place: Rect, actions: &mut Actions) {
     let several = bench.view.knots().len();
     let hint = match bench.view.knot {
         _ if bench.view.board.picture => String::new(),
-        Some(_) if several > 1 => format!("{several} knots in hand"),
-        Some(knot) => format!("knot {} in hand", knot + 1),
-        None => "drag a knot; the rounds follow".into(),
+        Some(_) if several > 1 => say!("board-several-knots-selected", several = several),
+        Some(knot) => say!("board-knot-knot-selected", knot = knot + 1),
+        None => say!("board-drag-a-knot-the-rounds-follow").into(),
     };
     if bench.view.knot.is_some() && !bench.view.is_dragging() {
         knot_buttons(ui, bench, place, actions);
@@ -184,7 +184,7 @@ fn heading(ui: &Ui, bench: &Bench<'_>, place: Rect, actions: &mut Actions) {
     paint::title(
         ui.painter(),
         place.left_top() + vec2(0.0, 20.0),
-        "Outline board",
+        say!("group-outline-board"),
         &hint,
         bench.t,
     );
@@ -197,7 +197,7 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, heading: Rect, actions: &mut Actions
     let corner = knots.get(index).map(|k| k.corner);
     let mut right = heading.right();
     for (command, on) in [(Command::RemoveKnot, None), (Command::ToggleCorner, corner)] {
-        let words = if on.is_some() { "Corner" } else { "Remove" };
+        let words = if on.is_some() { say!("command-corner") } else { say!("board-remove") };
         let width = controls::words_width(ui, words);
         let place =
             Rect::from_min_size(pos2(right - width, heading.top() + 7.0), vec2(width, 26.0));
@@ -212,16 +212,16 @@ fn knot_buttons(ui: &Ui, bench: &Bench<'_>, heading: Rect, actions: &mut Actions
     if bench.view.knots().len() > 1 {
         return;
     }
-    let width = controls::words_width(ui, "Hold") + 12.0;
+    let width = controls::words_width(ui, say!("board-hold")) + 12.0;
     let place =
         Rect::from_min_size(pos2(right - width, heading.top() + 7.0), vec2(width, 26.0));
-    let face = ButtonFace::WordsThen("Hold", Icon::Down);
-    let button = controls::button(ui, place, face, "What holds this knot", true);
+    let face = ButtonFace::WordsThen(say!("board-hold"), Icon::Down);
+    let button = controls::button(ui, place, face, say!("board-what-holds-this-knot"), true);
     Popup::menu(&button).show(|ui| {
         ui.set_min_width(190.0);
         menus::knot_lines(ui, bench, index, actions);
     });
-    button.on_hover_text("A drawn thread, a seam or a card, since cloth alone holds no corner");
+    button.on_hover_text(say!("board-a-closing-thread-a-seam-or-a-card"));
 }
 
 /// The line that says why there is no newer plan.
@@ -230,7 +230,7 @@ fn trouble(ui: &Ui, bench: &Bench<'_>, ground: &Ground) {
     let (t, board) = (bench.t, ground.rect);
     let error = misfit::capital(error);
     let font = type_faces::regular(type_faces::BODY);
-    let words = format!("{error}. The rounds shown are the last that could be worked.");
+    let words = say!("board-error-the-rounds-shown-are-the-last", error = error);
     let galley = ui.painter().layout(words, font, t.ink, board.width() - 72.0);
     let size = vec2(board.width() - 16.0, galley.size().y + 18.0);
     // Where it hides fewest knots: they are what mends the trouble.

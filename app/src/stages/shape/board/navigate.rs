@@ -123,8 +123,14 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     }
     let has = bench.document.piece().picture.is_some();
     let on = has.then_some(bench.view.board.picture);
-    let held =
-        controls::toggle(ui, left[1], ButtonFace::Icon(Icon::Picture), "Picture", true, on);
+    let held = controls::toggle(
+        ui,
+        left[1],
+        ButtonFace::Icon(Icon::Picture),
+        say!("board-picture"),
+        true,
+        on,
+    );
     if bench.picture.error().is_some() {
         icons::warning(
             ui.painter(),
@@ -136,7 +142,7 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     let others = if has { Vec::new() } else { pictures_of_others(bench) };
     let hint = match (has, bench.picture.error()) {
         (_, Some(error)) => error.to_owned(),
-        (true, None) => "Take the picture in hand, to move and scale it".to_owned(),
+        (true, None) => say!("board-select-the-picture-to-move-and-scale").to_owned(),
         (false, None) => bench.hint(Command::ChoosePicture),
     };
     if !others.is_empty() {
@@ -159,11 +165,14 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     }
     let middle = ground.rect.center();
     for (place, icon, name, factor) in [
-        (right[0], Icon::Less, "Zoom out", 1.0 / STEP),
-        (right[1], Icon::More, "Zoom in", STEP),
+        (right[0], Icon::Less, say!("board-zoom-out"), 1.0 / STEP),
+        (right[1], Icon::More, say!("board-zoom-in"), STEP),
     ] {
         let pressed = controls::button(ui, place, ButtonFace::Icon(icon), name, true);
-        if pressed.on_hover_text(format!("{name}; the wheel does it too")).clicked() {
+        if pressed
+            .on_hover_text(say!("board-name-the-wheel-does-this-too", name = name))
+            .clicked()
+        {
             actions.look(Look::Lens(Some(ground.zoomed(factor, middle).lens())));
         }
     }

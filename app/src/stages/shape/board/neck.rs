@@ -81,11 +81,11 @@ pub(super) fn show(
     let text = bench.unit().text(place.wide_mm);
     let entry = TypedNumber {
         dimension: BoardDimension::Neck,
-        name: "Neck",
+        name: say!("board-neck"),
         text: &text,
         at: place.number.center(),
         size: SIZE,
-        hint: "The neck of the finished piece, side to side; click to type another",
+        hint: say!("board-the-neck-of-the-finished-piece-side-to"),
     };
     typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
         number(painter, bench.t, &text, place.number.center(), hovered)

@@ -78,7 +78,11 @@ pub(super) fn hands(
         let id = ids::board_id().with(("known length", end));
         let held = ui.interact(hit, id, Sense::DRAG);
         held.widget_info(|| {
-            WidgetInfo::labeled(Role::Slider, true, format!("Known length, end {}", end + 1))
+            WidgetInfo::labeled(
+                Role::Slider,
+                true,
+                say!("board-known-length-end-end", end = end + 1),
+            )
         });
         if held.hovered() || held.dragged() {
             ui.set_cursor_icon(CursorIcon::Crosshair);
@@ -90,7 +94,7 @@ pub(super) fn hands(
             picture.ruler[end] = base.share(to, aspect);
             picture
         });
-        held.on_hover_text("Lay both ends on something of a length you know");
+        held.on_hover_text(say!("board-put-both-ends-on-something-of-a-length"));
     }
 }
 
@@ -146,11 +150,11 @@ pub(super) fn show_ruler(
     let spot = ground::kept(room, middle);
     let entry = TypedNumber {
         dimension: BoardDimension::Ruler,
-        name: "Known length",
+        name: say!("board-known-length"),
         text: &text,
         at: spot,
         size,
-        hint: "What this length is in truth; type it and the picture is scaled",
+        hint: say!("board-the-true-length-type-it-and-the"),
     };
     typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
         let plate = Rect::from_center_size(spot, size);

@@ -43,18 +43,48 @@ pub(super) fn show(
 /// The buttons, the last one's right end at `right`.
 fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut Actions) {
     let all = [
-        (Deed::Done, "Done", "Let the picture go", "Back to the knots (Esc)", None),
-        (Deed::Remove, "Remove", "Remove the picture", "Take it off; its file stays", None),
-        (Deed::Replace, "Replace…", "Replace the picture", "Another one in its place", None),
         (
-            Deed::Trace,
-            "Trace…",
-            "Trace the picture",
-            "Find its outline, to look at first",
+            Deed::Done,
+            say!("photo-done"),
+            say!("photo-deselect-the-picture"),
+            say!("photo-back-to-the-knots-esc"),
             None,
         ),
-        (Deed::Hide, "Hide", "Hide the picture", "Keep it out of sight", Some(picture.hidden)),
-        (Deed::Lock, "Lock", "Lock the picture", "Keep it in its place", Some(picture.locked)),
+        (
+            Deed::Remove,
+            say!("photo-remove"),
+            say!("photo-remove-the-picture"),
+            say!("photo-remove-it-its-file-stays"),
+            None,
+        ),
+        (
+            Deed::Replace,
+            say!("photo-replace"),
+            say!("photo-replace-the-picture"),
+            say!("photo-another-one-in-its-place"),
+            None,
+        ),
+        (
+            Deed::Trace,
+            say!("photo-trace"),
+            say!("photo-trace-the-picture"),
+            say!("photo-find-its-outline-to-look-at-first"),
+            None,
+        ),
+        (
+            Deed::Hide,
+            say!("photo-hide"),
+            say!("photo-hide-the-picture"),
+            say!("photo-keep-it-out-of-sight"),
+            Some(picture.hidden),
+        ),
+        (
+            Deed::Lock,
+            say!("photo-lock"),
+            say!("photo-lock-the-picture"),
+            say!("photo-keep-it-in-its-place"),
+            Some(picture.locked),
+        ),
     ];
     for (deed, words, name, hint, on) in all {
         let width = controls::words_width(ui, words) - 4.0;
@@ -113,13 +143,19 @@ fn opacity(
     painter.rect(plate, 8.0, t.panel, Stroke::new(1.0, t.edge), StrokeKind::Inside);
     let word = plate.left_center() + vec2(8.0, 0.0);
     let font = type_faces::regular(type_faces::SMALL);
-    let word = painter.text(word, egui::Align2::LEFT_CENTER, "opacity", font, t.soft_ink);
+    let word =
+        painter.text(word, egui::Align2::LEFT_CENTER, say!("photo-opacity"), font, t.soft_ink);
     let rail = Rect::from_min_max(
         pos2(word.right() + 4.0, plate.center().y - 14.0),
         pos2(plate.right() - 4.0, plate.center().y + 10.0),
     );
-    let (held, moved) =
-        controls::slider(ui, rail, "Opacity", (picture.opacity, true), (0.0, 1.0, 0.05));
+    let (held, moved) = controls::slider(
+        ui,
+        rail,
+        say!("photo-opacity-name"),
+        (picture.opacity, true),
+        (0.0, 1.0, 0.05),
+    );
     if held.drag_started() {
         actions.push(Action::Begin);
     }

@@ -34,15 +34,19 @@ fn lines(bench: &Bench<'_>, index: usize, knot: &Knot) -> Vec<ReadoutLine> {
     let mut lines = Vec::new();
     if !knot.is_pole() {
         let (dimension, word, mm) = match bench.view.board.by_width {
-            true => (BoardDimension::KnotWidth(index), "width", 2.0 * knot.radius_mm),
-            false => (BoardDimension::KnotRadius(index), "radius", knot.radius_mm),
+            true => {
+                (BoardDimension::KnotWidth(index), say!("readout-width"), 2.0 * knot.radius_mm)
+            }
+            false => {
+                (BoardDimension::KnotRadius(index), say!("readout-radius"), knot.radius_mm)
+            }
         };
         lines.push(ReadoutLine { dimension, word, text: bench.unit().text(mm) });
     }
     let text = bench.unit().text(knot.height_mm);
     lines.push(ReadoutLine {
         dimension: BoardDimension::KnotHeight(index),
-        word: "height",
+        word: say!("readout-height"),
         text,
     });
     lines
@@ -88,7 +92,7 @@ fn ground_of(painter: &Painter, bench: &Bench<'_>, rect: Rect) {
     painter.rect(rect, 5.0, bench.t.panel, edge, StrokeKind::Inside);
     let font = type_faces::drafting(type_faces::SMALL);
     let at = rect.left_top() + vec2(8.0, 11.0);
-    painter.text(at, Align2::LEFT_CENTER, "wanted line", font, bench.t.soft_ink);
+    painter.text(at, Align2::LEFT_CENTER, say!("readout-wanted-line"), font, bench.t.soft_ink);
 }
 
 fn row(rect: Rect, i: usize) -> Rect {
@@ -148,7 +152,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
         if !matches!(line.dimension, BoardDimension::KnotHeight(_)) {
             switch(ui, bench, row.with_max_x(row.left() + WORDS), actions);
         }
-        let name = format!("Knot {} {}", index + 1, line.word);
+        let name = say!("readout-knot-knot-what", knot = index + 1, what = line.word);
         let hit = row.with_min_x(row.left() + WORDS);
         let entry = TypedNumber {
             dimension: line.dimension,
@@ -156,7 +160,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
             text: &line.text,
             at: hit.center(),
             size: hit.size(),
-            hint: "Of the wanted line; click to type another",
+            hint: say!("readout-of-the-wanted-line-click-to-type"),
         };
         typed::show(ui, bench, ground, &entry, actions, |painter, hovered| {
             number(painter, bench, row, line, hovered)
@@ -167,7 +171,8 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
 /// Changes between radius and width.
 fn switch(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let by_width = bench.view.board.by_width;
-    let name = if by_width { "Tell the radius" } else { "Tell the width" };
+    let name =
+        if by_width { say!("readout-show-the-radius") } else { say!("readout-show-the-width") };
     let held = ui.interact(rect, ui.scope_id().with("radius or width"), Sense::click());
     held.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
     let painter = ui.painter_at(rect);
@@ -178,7 +183,7 @@ fn switch(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     if held.has_focus() {
         paint::focus_ring(&painter, rect.shrink(4.0), 4.0, bench.t);
     }
-    if held.on_hover_text(format!("{name} instead")).clicked() {
+    if held.on_hover_text(say!("readout-name-instead", name = name)).clicked() {
         actions.look(Look::ByWidth(!by_width));
     }
 }

@@ -90,7 +90,7 @@ fn field(
         .font(type_faces::semibold(type_faces::BODY))
         .align(egui::Align2::CENTER_CENTER);
     let output = ui.put(rect, edit);
-    let name = format!("New {}", entry.name.to_lowercase());
+    let name = say!("board-new-value", what = entry.name);
     output.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, &name));
     if typing.fresh {
         output.request_focus();
@@ -122,9 +122,9 @@ fn take(bench: &Bench<'_>, typing: &Typing, actions: &mut Actions) {
     let Some((picture, aspect)) = picture.zip(bench.picture.aspect()) else { return };
     match picture.with_ruler(mm, aspect) {
         Some(scaled) => actions.edit(Edit::Picture(Some(scaled))),
-        None => actions.look(Look::Warn(
-            "The known length has no size; pull its two ends apart first.".into(),
-        )),
+        None => {
+            actions.look(Look::Warn(say!("board-the-known-length-has-no-size-pull-its").into()))
+        }
     }
 }
 

@@ -51,8 +51,8 @@ fn places(bench: &Bench<'_>, ground: &Ground) -> impl Iterator<Item = (Handle, P
 
 fn name(handle: Handle) -> &'static str {
     match handle {
-        Handle::Height => "Scale height",
-        Handle::Width => "Scale width",
+        Handle::Height => say!("board-scale-height"),
+        Handle::Width => say!("board-scale-width"),
     }
 }
 
@@ -94,8 +94,8 @@ pub(super) fn hands(
             });
         }
         held.on_hover_text(match handle {
-            Handle::Height => "Drag to scale the height, from the foot",
-            Handle::Width => "Drag to scale the width, from the axis",
+            Handle::Height => say!("board-drag-to-scale-the-height-from-the-foot"),
+            Handle::Width => say!("board-drag-to-scale-the-width-from-the-axis"),
         });
     }
     pointed
@@ -138,12 +138,16 @@ pub(super) fn paint(
         if *held == handle {
             let (now, was) = (Reach::of(outline), Reach::of(ghost));
             let (word, now, was) = match handle {
-                Handle::Height => ("height", now.height(), was.height()),
-                Handle::Width => ("width", now.width(), was.width()),
+                Handle::Height => (say!("readout-height"), now.height(), was.height()),
+                Handle::Width => (say!("readout-width"), now.width(), was.width()),
             };
             let share = 100.0 * now / was.max(1e-9);
-            let words =
-                format!("{word} {}\n{share:.0} % of what it was", bench.unit().text(now));
+            let words = say!(
+                "board-scaled",
+                what = word,
+                length = bench.unit().text(now),
+                share = format!("{share:.0}"),
+            );
             let font = type_faces::semibold(type_faces::SMALL);
             let galley = painter.layout(words, font, t.ink, f32::INFINITY);
             let size = galley.size() + vec2(14.0, 8.0);

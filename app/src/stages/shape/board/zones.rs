@@ -10,33 +10,40 @@ use super::misfit;
 use crate::bench::Bench;
 use crate::kit::type_faces;
 
+/// What cloth does where nothing holds it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum ZoneKind {
+    Wrinkles,
+    Unheld,
+}
+
 /// A stretch that nothing holds.
 struct Zone {
     /// What cloth does there.
-    word: &'static str,
+    kind: ZoneKind,
     /// First and last round.
     rounds: [u32; 2],
 }
 
 fn zones(plan: &Plan) -> impl Iterator<Item = Zone> + '_ {
     plan.warnings.iter().filter_map(|w| {
-        let word = match w.kind {
-            WarningKind::Wrinkle => "wrinkles",
-            WarningKind::Flat => "unheld",
+        let kind = match w.kind {
+            WarningKind::Wrinkle => ZoneKind::Wrinkles,
+            WarningKind::Flat => ZoneKind::Unheld,
             _ => return None,
         };
-        Some(Zone { word, rounds: [*w.rounds.first()?, *w.rounds.last()?] })
+        Some(Zone { kind, rounds: [*w.rounds.first()?, *w.rounds.last()?] })
     })
 }
 
-/// The word for what cloth does at a gap, where nothing holds it there.
-pub(super) fn word_at(plan: &Plan, misfit: &Misfit) -> Option<&'static str> {
+/// What cloth does at a gap, where nothing holds it there.
+pub(super) fn kind_at(plan: &Plan, misfit: &Misfit) -> Option<ZoneKind> {
     let [first, last] = misfit.rounds();
     let worst = (misfit.worst as u32).max(1);
     let near = |z: &Zone| z.rounds[0] <= last + 1 && first <= z.rounds[1] + 1;
     let around = |z: &Zone| (z.rounds[0]..=z.rounds[1]).contains(&worst);
     // Where two meet, the one that has the worst of the gap.
-    zones(plan).find(around).or_else(|| zones(plan).find(near)).map(|zone| zone.word)
+    zones(plan).find(around).or_else(|| zones(plan).find(near)).map(|zone| zone.kind)
 }
 
 /// Hatches the gap along the whole of each stretch, more openly than the gaps themselves.
@@ -73,8 +80,9 @@ pub(super) fn sizes(
     }
     for gap in plan.misfits.iter().filter(|m| m.worst != named.worst) {
         let off = gap.text(plan.rounds.len(), bench.unit());
-        let words = match word_at(plan, gap) {
-            Some(word) => format!("{word}, {off}"),
+        let words = match kind_at(plan, gap) {
+            Some(ZoneKind::Wrinkles) => say!("board-zone-wrinkles", off = off),
+            Some(ZoneKind::Unheld) => say!("board-zone-unheld", off = off),
             None => off,
         };
         let font = type_faces::semibold(type_faces::SMALL);

@@ -38,7 +38,7 @@ const ZOOM_A_POINT: f32 = 0.004;
 /// The hand on the body; returns the round pointed at.
 pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> Option<u32> {
     let body = ui.interact(rect, ids::body_id(), Sense::click_and_drag());
-    body.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Stuffed body"));
+    body.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("body-stuffed-body")));
     ids::keep_arrows(ui, &body);
     let was = bench.view.turned;
     let mut now = was;
@@ -83,8 +83,8 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &m
         bottom = place.top() - 8.0;
         controls::toggle(ui, place, ButtonFace::Words(words), name, true, on)
     };
-    let cut = button("Cut open", "Cut open", Some(now.cutaway));
-    if cut.on_hover_text("Take away the front half: cloth and stuffing").clicked() {
+    let cut = button(say!("body-cut-open"), say!("body-cut-open"), Some(now.cutaway));
+    if cut.on_hover_text(say!("body-take-away-the-front-half-fabric-and")).clicked() {
         actions.look(Look::Turn(Turned { cutaway: !now.cutaway, let_go: false, ..now }));
     }
     // In a body without frills or stacked shaping nothing much would be seen.
@@ -93,9 +93,9 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &m
         stacked || plan.bends.iter().any(|bend| bend.word == BendWord::Ruffle)
     });
     if shows || now.let_go {
-        let free = button("Let go", "Let every stitch go", Some(now.let_go));
-        let hint =
-            "Let every stitch find its place: frills wave, stacked increases make corners";
+        let free =
+            button(say!("body-relax"), say!("body-relax-every-stitch"), Some(now.let_go));
+        let hint = say!("body-let-every-stitch-find-its-place-frills");
         if free.on_hover_text(hint).clicked() {
             actions.look(Look::Turn(Turned { let_go: !now.let_go, cutaway: false, ..now }));
         }
@@ -115,7 +115,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &m
         }
         BodyPlace::Window => {}
     }
-    let save = button("Save…", "Save the body as a picture", None);
+    let save = button(say!("body-export"), say!("body-export-the-body-as-a-picture"), None);
     Popup::menu(&save).show(|ui| {
         ui.set_width(170.0);
         for command in [Command::SaveBody, Command::SaveTurning] {
@@ -129,8 +129,8 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &m
     });
     let stands = Turned { cutaway: now.cutaway, let_go: now.let_go, ..Turned::default() };
     if now != stands {
-        let back = button("Turn back", "Turn the body back", None);
-        if back.on_hover_text("As it stood at first; so does a double click").clicked() {
+        let back = button(say!("body-turn-back"), say!("body-turn-the-body-back"), None);
+        if back.on_hover_text(say!("body-as-it-was-at-first-a-double-click-does")).clicked() {
             actions.look(Look::Turn(stands));
         }
     }
@@ -173,11 +173,11 @@ pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &ShapeLayout, actions: &mut 
 
 fn heading(ui: &Ui, bench: &Bench<'_>, at: Pos2, right: f32) {
     let painter = ui.painter();
-    paint::title(painter, at, "Body", "drag to turn", bench.t);
+    paint::title(painter, at, say!("body-body"), say!("body-drag-to-turn"), bench.t);
     let shown = bench.view.current_round().filter(|_| !bench.view.present.hides());
     let Some(round) = shown else { return };
     let Some(count) = bench.count_of(round) else { return };
-    let words = format!("Rnd {round} · {count} st");
+    let words = say!("body-rnd-round-count-st", round = round, count = count);
     let font = type_faces::bold(type_faces::SMALL);
     let width = painter.layout_no_wrap(words.clone(), font, bench.t.ink).size().x + 12.0;
     paint::pill(painter, pos2(right - width, at.y), &words, bench.t);

@@ -4,6 +4,7 @@ use egui::{EventFilter, Key, Modifiers, Painter, PointerButton, Response, Stroke
 
 use super::picture::PhotoGround;
 use crate::kit::Tokens;
+use crate::kit::words::MessageKey;
 use crate::view::tracing::{DrawnBy, TraceView};
 
 /// Half the thickness of a stroke, as a share of the picture's longer side.
@@ -15,8 +16,7 @@ const LONG_STEP: f64 = 0.05;
 const CROSS: f32 = 14.0;
 
 /// What the keys do while the picture has the keyboard.
-pub(super) const KEYS: &str = "By keys, on the picture: arrows move a cross, with Shift further; \
-                               Space begins a mark and ends it, Backspace takes the last back.";
+pub(super) const KEYS: MessageKey = message!("trace-keys");
 
 /// Takes what the hand draws.
 pub(super) fn by_hand(ui: &Ui, shown: &PhotoGround, held: &Response, now: &mut TraceView) {

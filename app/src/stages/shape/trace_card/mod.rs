@@ -23,8 +23,9 @@ use crate::work::outlining::TracedPicture;
 use crate::work::shape_file::laid;
 use picture::PhotoGround;
 
-const HEAD: Head =
-    Head { title: "Trace", hint: "look before you take the outline", width: 860.0 };
+fn head() -> Head {
+    Head { title: say!("trace-title"), hint: say!("trace-hint"), width: 860.0 }
+}
 /// Width of the fields beside the picture.
 const FIELDS: f32 = 340.0;
 /// Height of the picture.
@@ -33,7 +34,7 @@ const HIGH: f32 = 470.0;
 /// Draws the card over the window.
 pub(crate) fn show(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
     let mut asked = Actions::default();
-    let closed = over::show(ctx, HEAD, |_| {}, |ui| body(ui, bench, &mut asked));
+    let closed = over::show(ctx, head(), |_| {}, |ui| body(ui, bench, &mut asked));
     if closed {
         actions.look(Look::Over(None));
     }
@@ -78,7 +79,7 @@ fn board(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     let size = vec2(ui.available_width(), HIGH);
     let (rect, held) = ui.allocate_exact_size(size, Sense::drag());
     held.widget_info(|| {
-        WidgetInfo::labeled(Role::Image, true, "The picture with the traced line")
+        WidgetInfo::labeled(Role::Image, true, say!("trace-the-picture-with-the-traced-line"))
     });
     let painter = ui.painter_at(rect);
     let edge = Stroke::new(1.0, t.edge);
@@ -108,55 +109,69 @@ fn fields(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     let report = bench.outlining.found().and_then(Result::ok).map(|found| &found.trace.report);
     // Nothing of the project changes here: its steps need not know.
     let none = &mut Actions::default();
-    let why = "Of the thing along its axis, without what is cut off. Until one is typed, it \
-               follows from the known length on the board.";
-    let rect = form::row(ui, "Height", why);
+    let why = say!("trace-of-the-thing-along-its-axis-without");
+    let rect = form::row(ui, say!("trace-height"), why);
     let height = now.height_mm.or(report.map(|r| r.height_mm)).unwrap_or(90.0);
     let place = form::place(rect, 0.0, 96.0);
     // A field takes what lies out of its range for typed.
     let (low, high) = (5.0, 1000.0);
     let (height, range) = (height.clamp(low, high), low..=high);
-    if let Some(mm) = length_field::show(ui, place, "Height", (height, unit), range, none) {
+    if let Some(mm) =
+        length_field::show(ui, place, say!("trace-height"), (height, unit), range, none)
+    {
         now.height_mm = Some(mm);
     }
-    let why = "How far the outline may lie from the edge; less takes more knots";
-    let rect = form::row(ui, "Tolerance", why);
+    let why = say!("trace-how-far-the-outline-may-be-from-the");
+    let rect = form::row(ui, say!("trace-tolerance"), why);
     let tolerance = now.tolerance_mm.or(report.map(|r| r.tolerance_mm)).unwrap_or(0.3);
     let place = form::place(rect, 0.0, 96.0);
     let (low, high) = (0.05, 10.0);
-    let (tolerance, range, name) = (tolerance.clamp(low, high), low..=high, "Tolerance");
+    let (tolerance, range, name) =
+        (tolerance.clamp(low, high), low..=high, say!("trace-tolerance"));
     // So little has too few places in centimetres.
     let small = if unit == Unit::Cm { Unit::Mm } else { unit };
     if let Some(mm) = length_field::show(ui, place, name, (tolerance, small), range, none) {
         now.tolerance_mm = Some(mm);
     }
     let sides = [TracedSide::Mean, TracedSide::Left, TracedSide::Right];
-    let rect = form::row(ui, "Side", "The mean of both, or one of them");
+    let rect = form::row(ui, say!("trace-side"), say!("trace-the-mean-of-both-or-one-of-them"));
     let on = sides.iter().position(|&s| s == now.side).unwrap_or(0);
-    if let Some(i) = form::pick(ui, rect, "Side", &["mean", "left", "right"], on) {
+    if let Some(i) = form::pick(
+        ui,
+        rect,
+        say!("trace-side"),
+        &[say!("trace-mean"), say!("trace-left"), say!("trace-right")],
+        on,
+    ) {
         now.side = sides[i];
     }
     let ends = [TracedEnd::Top, TracedEnd::Bottom];
-    let rect = form::row(ui, "Start", "The end of the thing at which the working starts");
+    let rect =
+        form::row(ui, say!("trace-start"), say!("trace-the-end-of-the-thing-where-the-piece"));
     let on = ends.iter().position(|&e| e == now.start).unwrap_or(0);
-    if let Some(i) = form::pick(ui, rect, "Start", &["top", "bottom"], on) {
+    if let Some(i) = form::pick(
+        ui,
+        rect,
+        say!("trace-start"),
+        &[say!("trace-top"), say!("trace-bottom")],
+        on,
+    ) {
         now.start = ends[i];
     }
-    let why = "A handle or an ear, which no turned shape has";
-    if let Some(cut) = form::tick(ui, "Cut off what is not turned", why, now.cut) {
+    let why = say!("trace-a-handle-or-an-ear-which-no-turned");
+    if let Some(cut) = form::tick(ui, say!("trace-cut-off-what-is-not-round"), why, now.cut) {
         now.cut = cut;
     }
 }
 
 /// What is drawn on the picture, for a background that is not plain.
 fn drawing(ui: &mut Ui, now: &mut TraceView) {
-    let why = "Where the background is not plain: draw a rectangle around the thing, and strokes on \
-               it and beside it";
-    form::heading(ui, "Draw on the picture");
-    let rect = form::row(ui, "Mark", why);
+    let why = say!("trace-where-the-background-is-not-plain-draw");
+    form::heading(ui, say!("trace-draw-on-the-picture"));
+    let rect = form::row(ui, say!("trace-mark"), why);
     let on = TraceTool::ALL.iter().position(|&tool| tool == now.pen.tool).unwrap_or(0);
     let words = TraceTool::ALL.map(TraceTool::text);
-    if let Some(i) = form::pick(ui, rect, "Draw", &words, on) {
+    if let Some(i) = form::pick(ui, rect, say!("trace-draw"), &words, on) {
         now.pen.tool = TraceTool::ALL[i];
     }
     let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), 34.0), Sense::hover());
@@ -165,18 +180,18 @@ fn drawing(ui: &mut Ui, now: &mut TraceView) {
     let button = |rect: Rect, words: &str| {
         controls::button(ui, rect, ButtonFace::Words(words), words, marked)
     };
-    if button(left.with_max_x(left.right() - 4.0), "Take the last back").clicked() {
+    if button(left.with_max_x(left.right() - 4.0), say!("trace-undo-the-last-mark")).clicked() {
         now.take_mark_back();
     }
-    if button(right.with_min_x(right.left() + 4.0), "Clear what is drawn").clicked() {
+    if button(right.with_min_x(right.left() + 4.0), say!("trace-clear-all-marks")).clicked() {
         now.clear_marks();
     }
-    form::remark(ui, marks::KEYS);
+    form::remark(ui, marks::KEYS.text());
 }
 
 /// What a person judges by.
 fn judge(ui: &mut Ui, bench: &Bench<'_>) {
-    form::heading(ui, "What was found");
+    form::heading(ui, say!("trace-found"));
     match bench.outlining.found() {
         Some(Ok(found)) => {
             let (report, unit) = (&found.trace.report, bench.unit());
@@ -184,7 +199,7 @@ fn judge(ui: &mut Ui, bench: &Bench<'_>) {
             report.warnings(unit).iter().for_each(|line| form::trouble(ui, line));
         }
         Some(Err(why)) => form::trouble(ui, why),
-        None => form::remark(ui, "Nothing yet"),
+        None => form::remark(ui, say!("trace-nothing-yet")),
     }
 }
 
@@ -199,14 +214,14 @@ fn progress(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     };
     let share = bench.outlining.share();
     if share.is_some() {
-        now.stopped |= button("Stop");
-    } else if now.stopped && button("Trace again") {
+        now.stopped |= button(say!("notice-stop"));
+    } else if now.stopped && button(say!("trace-trace-again")) {
         now.stopped = false;
     }
     let mut ui = ui.new_child(UiBuilder::new().max_rect(told.shrink2(vec2(0.0, 3.0))));
     match share {
-        Some(share) => form::progress(&mut ui, "Tracing", share),
-        None if now.stopped => form::remark(&mut ui, "Stopped"),
+        Some(share) => form::progress(&mut ui, say!("trace-tracing"), share),
+        None if now.stopped => form::remark(&mut ui, say!("trace-stopped")),
         None => {}
     }
 }
@@ -215,8 +230,8 @@ fn progress(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
 fn take(ui: &mut Ui, bench: &Bench<'_>, start: TracedEnd, actions: &mut Actions) {
     let found = bench.outlining.found().and_then(Result::ok);
     let ready = found.is_some() && bench.outlining.share().is_none();
-    let button = form::wide(ui, 36.0, "Take the outline", ready, true);
-    let why = "It takes the place of the outline there is; its knots can then be dragged";
+    let button = form::wide(ui, 36.0, say!("trace-use-the-outline"), ready, true);
+    let why = say!("trace-it-replaces-the-outline-you-can-then");
     if button.on_hover_text(why).clicked()
         && let Some(found) = found
     {

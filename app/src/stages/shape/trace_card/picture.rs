@@ -72,7 +72,11 @@ fn line(painter: &Painter, t: &Tokens, shown: &PhotoGround, report: &TraceReport
         let clear = Color32::TRANSPARENT;
         let edge = Stroke::new(2.0, t.warning);
         painter.rect(frame, 3.0, clear, edge, StrokeKind::Outside);
-        let words = if report.cut { format!("{} cut off", i + 1) } else { (i + 1).to_string() };
+        let words = if report.cut {
+            say!("trace-number-cut-off", number = i + 1)
+        } else {
+            (i + 1).to_string()
+        };
         tag(painter, t, frame.right_top(), words);
     }
 }
