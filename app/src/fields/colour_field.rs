@@ -25,9 +25,9 @@ pub(crate) fn show(ui: &mut Ui, salt: Id, colour: [u8; 3]) -> Option<[u8; 3]> {
     let now = kept.unwrap_or_else(|| Hsva::from_srgb(colour));
     let mut next = now;
     let whole = |h: f32| Hsva::new(h, 0.75, 0.9, 1.0);
-    slide(ui, "Hue", &mut next.h, whole);
-    slide(ui, "Strength of the colour", &mut next.s, |s| Hsva { s, ..now });
-    slide(ui, "Lightness of the colour", &mut next.v, |v| Hsva { v, ..now });
+    slide(ui, say!("color-hue"), &mut next.h, whole);
+    slide(ui, say!("color-strength"), &mut next.s, |s| Hsva { s, ..now });
+    slide(ui, say!("color-lightness"), &mut next.v, |v| Hsva { v, ..now });
     let mut to = (next != now).then(|| next.to_srgb());
     if let Some(typed) = digits(ui, salt.with("digits"), colour) {
         next = Hsva::from_srgb(typed);
@@ -104,7 +104,7 @@ fn digits(ui: &mut Ui, salt: Id, colour: [u8; 3]) -> Option<[u8; 3]> {
             .desired_width(84.0);
         let field = ui.add(field);
         field.widget_info(|| {
-            WidgetInfo::labeled(Role::TextInput, true, "Colour in hexadecimal")
+            WidgetInfo::labeled(Role::TextInput, true, say!("color-hexadecimal"))
         });
         if field.has_focus() {
             ui.data_mut(|d| d.insert_temp(salt, text.clone()));
@@ -112,7 +112,7 @@ fn digits(ui: &mut Ui, salt: Id, colour: [u8; 3]) -> Option<[u8; 3]> {
             ui.data_mut(|d| d.remove::<String>(salt));
         }
         let changed = field.changed();
-        field.on_hover_text("Red, green and blue as six digits: #B85640");
+        field.on_hover_text(say!("color-hexadecimal-does"));
         changed.then(|| read(&text)).flatten()
     })
     .inner

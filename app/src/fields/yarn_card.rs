@@ -72,10 +72,10 @@ fn name(ui: &mut Ui, yarn: &mut Yarn) {
 fn brand(ui: &mut Ui, yarn: &mut Yarn) {
     let field = TextEdit::singleline(&mut yarn.brand)
         .desired_width(f32::INFINITY)
-        .hint_text("Brand, range, shade")
+        .hint_text(say!("yarn-brand-hint"))
         .char_limit(plumpline_core::LONGEST_NAME);
-    let field = ui.add(field).accessible_name("Brand of the yarn");
-    field.on_hover_text("As its band says, in a line of your own; it is on the sheet");
+    let field = ui.add(field).accessible_name(say!("yarn-brand"));
+    field.on_hover_text(say!("yarn-brand-does"));
 }
 
 /// A colour that is none of the house's.
@@ -92,7 +92,7 @@ fn any_colour(ui: &mut Ui, index: usize, yarn: &mut Yarn) {
 /// What a ball holds, in grams and in metres.
 fn ball(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
     ui.horizontal(|ui| {
-        let label = ui.label(RichText::new("A ball").color(bench.t.soft_ink));
+        let label = ui.label(RichText::new(say!("yarn-a-ball")).color(bench.t.soft_ink));
         let (least, most, usual) = BALL_G;
         let mut grams = yarn.ball_grams.unwrap_or(0.0);
         let field = DragValue::new(&mut grams)
@@ -100,21 +100,25 @@ fn ball(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
             .speed(1.0)
             .max_decimals(0)
             .custom_formatter(|grams, _| match grams < least {
-                true => "not known".to_owned(),
+                true => say!("yarn-not-known").to_owned(),
                 false => format!("{grams:.0} g"),
             })
             .custom_parser(|text| {
                 let number = text.trim().trim_end_matches('g').trim();
-                if text.trim().starts_with("not") { Some(0.0) } else { number.parse().ok() }
+                if text.trim() == say!("yarn-not-known") {
+                    Some(0.0)
+                } else {
+                    number.parse().ok()
+                }
             });
         let field = ui.add(field).labelled_by(label.id);
         if field.changed() {
             yarn.ball_grams = (grams >= least).then_some(grams);
         }
-        field.on_hover_text("What a ball of it holds; dragged to nothing it is not known");
+        field.on_hover_text(say!("yarn-ball-does"));
         match yarn.ball_metres() {
             None => {
-                let known = ui.button("50 g").on_hover_text("Say that a ball holds 50 g");
+                let known = ui.button("50 g").on_hover_text(say!("yarn-ball-usual-does"));
                 if known.clicked() {
                     yarn.ball_grams = Some(usual);
                 }
@@ -123,7 +127,9 @@ fn ball(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
                 let mut metres = metres;
                 let field =
                     DragValue::new(&mut metres).range(1.0..=20_000.0).speed(1.0).suffix(" m");
-                let field = ui.add(field.max_decimals(0)).accessible_name("Metres in a ball");
+                let field = ui
+                    .add(field.max_decimals(0))
+                    .accessible_name(say!("yarn-meters-in-a-ball"));
                 if let Some(grams) = yarn.ball_grams.filter(|_| field.changed()) {
                     yarn.metres_per_100g = (100.0 * metres / grams).clamp(1.0, 20_000.0);
                 }
@@ -136,12 +142,11 @@ fn ball(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
 fn needed(ui: &mut Ui, bench: &Bench<'_>, index: usize, yarn: &Yarn) {
     let used = bench.plan.and_then(|p| p.estimate.yarn.iter().find(|one| one.yarn == index));
     let Some(used) = used else { return };
-    let mut words = format!("This piece takes {}", bench.unit().yarn_text(used.metres));
-    match yarn.balls(used.range().high) {
-        None => {}
-        Some(1) => words.push_str(", 1 ball"),
-        Some(n) => words.push_str(&format!(", {n} balls")),
-    }
+    let length = bench.unit().yarn_text(used.metres);
+    let words = match yarn.balls(used.range().high) {
+        None => say!("yarn-takes", length = length),
+        Some(n) => say!("yarn-takes-balls", length = length, n = n),
+    };
     form::remark(ui, &words);
 }
 

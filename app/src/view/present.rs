@@ -16,11 +16,11 @@ impl PresentView {
     pub const ALL: [Self; 3] = [Self::Outline, Self::Body, Self::Bend];
 
     /// The word on screen.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::Outline => "Outline",
-            Self::Body => "Body",
-            Self::Bend => "Bend strip",
+            Self::Outline => say!("present-outline"),
+            Self::Body => say!("present-body"),
+            Self::Bend => say!("present-bend"),
         }
     }
 }

@@ -35,12 +35,12 @@ impl SizesCard {
     }
 
     /// What it is for, in a few words.
-    pub const fn about(self) -> &'static str {
+    pub fn about(self) -> &'static str {
         match self {
-            Self::Seams => "where pieces meet",
-            Self::Yarn => "worked in another one",
-            Self::Sample => "what a finished piece teaches",
-            Self::Match => "as large as a toy at hand",
+            Self::Seams => say!("sizes-about-seams"),
+            Self::Yarn => say!("sizes-about-yarn"),
+            Self::Sample => say!("sizes-about-sample"),
+            Self::Match => say!("sizes-about-match"),
         }
     }
 }

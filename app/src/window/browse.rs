@@ -88,7 +88,7 @@ fn list(ui: &mut Ui, wanted: &FileUse, text: &str, browsed: Browsed<'_>) -> Opti
         ui.reset_style();
         ui.spacing_mut().item_spacing.y = 0.0;
         if let Some(above) = folder.parent()
-            && line(ui, "Up", "Up to the folder above", Some(Icon::Up))
+            && line(ui, say!("ask-up"), say!("ask-folder-above"), Some(Icon::Up))
         {
             chosen = Some(as_folder(above));
         }
@@ -101,8 +101,8 @@ fn list(ui: &mut Ui, wanted: &FileUse, text: &str, browsed: Browsed<'_>) -> Opti
                 for entry in entries.iter().filter(|entry| fits(entry, wanted)) {
                     let path = folder.join(&entry.name);
                     let (name, icon) = match entry.is_folder {
-                        true => (format!("Folder {}", entry.name), Some(Icon::Right)),
-                        false => (format!("File {}", entry.name), None),
+                        true => (say!("ask-folder", name = entry.name), Some(Icon::Right)),
+                        false => (say!("ask-file", name = entry.name), None),
                     };
                     if line(ui, &entry.name, &name, icon) {
                         chosen = Some(match entry.is_folder {

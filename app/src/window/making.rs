@@ -1,6 +1,6 @@
 //! What a person does in the Make stage.
 
-use egui::{Context, ViewportBuilder, ViewportClass, ViewportId};
+use egui::{Context, Id, ViewportBuilder, ViewportClass, ViewportId};
 
 use super::studio::Studio;
 use crate::bench::action::Actions;
@@ -56,12 +56,12 @@ impl Studio {
         }
         let bench = self.bench(ctx);
         let window = ViewportBuilder::default()
-            .with_title("Plumpline: under the hook")
+            .with_title(say!("making-small-title"))
             .with_app_id(super::APP)
             .with_inner_size(small::SIZE)
             .with_min_inner_size(small::LEAST)
             .with_always_on_top();
-        let id = ViewportId::from_hash_of("under the hook");
+        let id = ViewportId(Id::unique("under the hook"));
         let closed = ctx.show_viewport_immediate(id, window, |ui, class| {
             let apart = class != ViewportClass::EmbeddedWindow;
             if apart {

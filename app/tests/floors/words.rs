@@ -53,8 +53,8 @@ const NOT_READ: [&str; 33] = [
 
 /// Words that are the same in every language, or stand for a language: units, sizes, codes, and
 /// what things and languages are called by themselves.
-const OF_NO_LANGUAGE: [&str; 10] =
-    ["mm", "XL", "en", "de", "us", "uk", "Plumpline", "plumpline", "English", "Deutsch"];
+const OF_NO_LANGUAGE: [&str; 11] =
+    ["mm", "XL", "XXL", "en", "de", "us", "uk", "Plumpline", "plumpline", "English", "Deutsch"];
 
 /// Text that is no word for people though it looks like one: by file, the first words of it.
 const NO_WORDS: [(&str, &[&str]); 11] = [

@@ -44,10 +44,10 @@ fn a_yarn_has_any_colour_a_brand_line_and_a_ball_and_the_sheet_says_so() {
     let mut bench = opened(1440.0, 900.0);
     bench.get_by_label_contains("Yarn A, ").click();
     bench.run();
-    type_over(&mut bench, "Colour in hexadecimal", "#12ab9F");
+    type_over(&mut bench, "Color in hexadecimal", "#12ab9F");
     assert_eq!(yarn(&bench, 0).colour, [0x12, 0xAB, 0x9F]);
     // By key the colour changes by a step, and back.
-    bench.get_by_label("Lightness of the colour").focus();
+    bench.get_by_label("Lightness of the color").focus();
     bench.run();
     press(&mut bench, Key::ArrowLeft);
     let darker = yarn(&bench, 0).colour;
@@ -58,7 +58,7 @@ fn a_yarn_has_any_colour_a_brand_line_and_a_ball_and_the_sheet_says_so() {
         click(&mut bench, "50 g");
     }
     assert_eq!(yarn(&bench, 0).ball_grams, Some(50.0));
-    bench.get_by_label("Metres in a ball").click();
+    bench.get_by_label("Meters in a ball").click();
     bench.run();
     bench.key_press_modifiers(Modifiers::COMMAND, Key::A);
     bench.event(Event::Text("90".into()));
@@ -116,7 +116,7 @@ fn one_key_fills_the_window_with_two_views_and_numbers_are_hidden_on_demand() {
         .collect();
     assert!(numbers.is_empty(), "{numbers:?}");
     // The third takes the place of the one chosen first.
-    click(&mut bench, "Present: bend strip");
+    click(&mut bench, "Present: Bend strip");
     assert!(bench.query_by_label("Bend strip").is_some());
     assert!(bench.query_by_label("Outline board").is_none());
     assert!(drawn(&bench).iter().all(|words| !words.contains("sharpest")));
@@ -211,7 +211,7 @@ fn the_stages_keep_their_places_as_pieces_come() {
     };
     let before = places(&bench);
     for _ in 0..4 {
-        bench.get_by_label_contains(", in hand").click();
+        bench.get_by_label_contains(", selected").click();
         bench.run();
         click(&mut bench, "Duplicate");
         assert_eq!(places(&bench), before);
@@ -240,7 +240,7 @@ fn tracing_by_hand_keeps_the_board_still_and_the_fill_out_of_the_way() {
     until(&mut bench, "no picture came", |b| b.query_by_label("Fill the body").is_some());
     bench.run();
     assert!(drawn(&bench).iter().any(|words| words.starts_with("Scale: lay both ends")));
-    click(&mut bench, "Let the picture go");
+    click(&mut bench, "Deselect the picture");
     let lens = |bench: &Bench<'_>| bench.state().view().lens.expect("a lens");
     let before = lens(&bench);
     drag_control(&mut bench, "Knot 4", vec2(70.0, 0.0), 6);
@@ -249,7 +249,7 @@ fn tracing_by_hand_keeps_the_board_still_and_the_fill_out_of_the_way() {
     click(&mut bench, "Fill the body");
     assert!(bench.state().view().board.bare);
     // Another piece is traced from the same picture.
-    bench.get_by_label_contains(", in hand").click();
+    bench.get_by_label_contains(", selected").click();
     bench.run();
     click(&mut bench, "Add a ball");
     let name = bench.state().document().project().pieces[0].name.clone();
@@ -314,20 +314,20 @@ fn where_no_dialog_is_shown_a_file_is_found_folder_by_folder() {
 fn a_piece_is_hidden_and_shown_and_one_comes_from_the_gallery() {
     let mut bench = opened(1440.0, 900.0);
     let name = bench.state().document().piece().name.clone();
-    bench.get_by_label_contains(", in hand").click();
+    bench.get_by_label_contains(", selected").click();
     bench.run();
     click(&mut bench, "Add a ball");
     assert!(bench.query_by_label(&format!("Piece {name}")).is_some());
     click(&mut bench, &format!("Piece {name}"));
-    click(&mut bench, &format!("Piece {name}, in hand"));
+    click(&mut bench, &format!("Piece {name}, selected"));
     click(&mut bench, "Hide");
     assert!(bench.query_by_label(&format!("Piece {name}")).is_none(), "off the strip");
     assert_eq!(bench.state().document().project().pieces.len(), 2, "still in the project");
-    bench.get_by_label_contains(", in hand").click();
+    bench.get_by_label_contains(", selected").click();
     bench.run();
     click(&mut bench, &format!("{name}, hidden"));
-    assert!(bench.query_by_label(&format!("Piece {name}, in hand")).is_some());
-    click(&mut bench, &format!("Piece {name}, in hand"));
+    assert!(bench.query_by_label(&format!("Piece {name}, selected")).is_some());
+    click(&mut bench, &format!("Piece {name}, selected"));
     click(&mut bench, "Add from the gallery");
     click(&mut bench, "Starter Dish");
     click(&mut bench, "Add it to this project");
@@ -392,7 +392,7 @@ fn the_first_letter_of_a_line_takes_the_keyboard_there() {
 #[test]
 fn the_sizes_of_all_pieces_stand_in_one_table_with_what_each_takes() {
     let mut bench = opened(1440.0, 900.0);
-    bench.get_by_label_contains(", in hand").click();
+    bench.get_by_label_contains(", selected").click();
     bench.run();
     click(&mut bench, "Add a ball");
     press(&mut bench, Key::Escape);

@@ -44,7 +44,7 @@ impl MakeCommand {
             Self::Size => say!("making-other-size"),
             Self::Find => say!("making-go-to"),
             Self::Note => say!("making-note"),
-            Self::Small => "Small window",
+            Self::Small => say!("making-small"),
         }
     }
 
@@ -61,7 +61,7 @@ impl MakeCommand {
             Self::Find => say!("making-find-does"),
             Self::Note => say!("making-note-does"),
             Self::Small => {
-                "The round and its steps in a small window that stays on top, beside a film"
+                say!("making-small-does")
             }
         }
     }

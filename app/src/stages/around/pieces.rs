@@ -167,10 +167,10 @@ fn hide(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let pieces = &bench.document.project().pieces;
     let hidden = bench.view.hidden.contains(&id);
     let others = pieces.iter().filter(|p| p.id != id && !bench.view.hidden.contains(&p.id));
-    let words = if hidden { "Show" } else { "Hide" };
+    let words = if hidden { say!("pieces-show") } else { say!("pieces-hide") };
     let enabled = hidden || others.clone().next().is_some();
     let button = controls::button(ui, left, ButtonFace::Words(words), words, enabled);
-    let hint = "Keep it off the strip of pieces; it stays in the project and in this list";
+    let hint = say!("pieces-hide-does");
     if button.on_hover_text(hint).clicked() {
         actions.look(Look::Hide(id, !hidden));
         if let Some(next) = others.clone().next().filter(|_| !hidden) {
@@ -178,10 +178,10 @@ fn hide(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         }
         ui.close();
     }
-    let words = "Gallery…";
+    let words = say!("pieces-gallery");
     let face = ButtonFace::Words(words);
-    let button = controls::button(ui, right, face, "Add from the gallery", true);
-    let hint = "All that a piece can begin from: starters, a formula, freehand, a file";
+    let button = controls::button(ui, right, face, say!("pieces-gallery-name"), true);
+    let hint = say!("pieces-gallery-does");
     if button.on_hover_text(hint).clicked() {
         actions.command(Command::New);
         ui.close();
@@ -221,7 +221,7 @@ fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
             let on = piece.id == bench.document.piece_id();
             let hidden = bench.view.hidden.contains(&piece.id);
             let words = match hidden {
-                true => format!("{}, hidden", chip_words(piece)),
+                true => say!("pieces-hidden", piece = chip_words(piece)),
                 false => chip_words(piece),
             };
             let line = ui.selectable_label(on, &words);

@@ -33,8 +33,8 @@ pub(super) fn go_on(
     let stem = path.file_stem().unwrap_or_default().to_string_lossy();
     let left_at = bench.small_pictures.left_at(path);
     let words = match left_at {
-        Some(at) => format!("Continue {}, round {}", at.piece, at.round),
-        None => format!("Go on with {stem}"),
+        Some(at) => say!("recent-continue", piece = at.piece, round = at.round),
+        None => say!("recent-go-on-with", name = stem),
     };
     let rect = rect.with_max_y(rect.bottom() - 3.0);
     let response = ui.interact(rect, ui.scope_id().with("go on"), Sense::click());
@@ -58,8 +58,10 @@ pub(super) fn go_on(
     paint::clipped_text(painter, at, &words, title, t.ink, room);
     let folder = path.parent().and_then(Path::file_name).unwrap_or_default();
     let below = match left_at {
-        Some(_) => format!("{stem}, in {}", folder.to_string_lossy()),
-        None => format!("in {}", folder.to_string_lossy()),
+        Some(_) => {
+            say!("recent-name-in-folder", name = stem, folder = folder.to_string_lossy())
+        }
+        None => say!("recent-in-folder", folder = folder.to_string_lossy()),
     };
     let small = type_faces::regular(type_faces::SMALL);
     paint::clipped_text(painter, egui::pos2(x, y + 11.0), &below, small, t.soft_ink, room);

@@ -41,7 +41,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         ui.painter().galley(rect.min, galley, t.ink);
     };
     let course = match bench.making.course(under.piece) {
-        None => return say("Planning…"),
+        None => return say(say!("making-small-planning")),
         Some(Err(why)) => return say(why),
         Some(Ok(course)) => course,
     };
@@ -69,10 +69,10 @@ fn round(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
     let at = rect.left_top() + vec2(0.0, 15.0);
     let big = type_faces::bold(type_faces::BIG);
     let figure = painter.text(at, Align2::LEFT_CENTER, number, big.clone(), t.ink);
-    let of = format!("of {} · {}", hook.course.last_round(), hook.name);
+    let of = say!("making-small-of", last = hook.course.last_round(), name = hook.name);
     let small = type_faces::regular(type_faces::SMALL);
     let aside = pos2(figure.right() + 8.0, at.y + 3.0);
-    let made = format!("{} of {}", round.made(done), round.count);
+    let made = say!("making-small-made", done = round.made(done), count = round.count);
     let end = pos2(rect.right(), at.y);
     let made = painter.text(end, Align2::RIGHT_CENTER, made, type_faces::bold(18.0), t.ink);
     let room = made.left() - aside.x - 8.0;
@@ -85,8 +85,8 @@ fn round(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
         let edge = Stroke::new(1.6, t.highlight_edge);
         painter.rect(pill, CARD_RADIUS, t.highlight, edge, StrokeKind::Inside);
         painter.galley(pill.min + vec2(10.0, 1.0), word, t.on_highlight);
-        let again = (times > 1).then(|| format!("{times} to go"));
-        let then = then.map(|stitch| format!("then {}", round.word(stitch)));
+        let again = (times > 1).then(|| say!("making-small-to-go", n = times));
+        let then = then.map(|stitch| say!("making-small-then", stitch = round.word(stitch)));
         let words: Vec<String> = again.into_iter().chain(then).collect();
         let font = type_faces::regular(type_faces::TITLE);
         let at = pos2(pill.right() + 8.0, foot);
@@ -111,23 +111,19 @@ fn round(ui: &Ui, hook: &Hook<'_>, rect: Rect) {
 /// Back, one stitch and the round; where something is to be done, that it is.
 fn buttons(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) {
     let working = hook.round().is_some();
-    let list: &[(MakeCommand, &str, f32)] = if working {
-        &[
-            (MakeCommand::Back, "Back", 1.0),
-            (MakeCommand::Stitch, "Stitch", 2.0),
-            (MakeCommand::Round, "Round", 1.2),
-        ]
+    let list: &[(MakeCommand, f32)] = if working {
+        &[(MakeCommand::Back, 1.0), (MakeCommand::Stitch, 2.0), (MakeCommand::Round, 1.2)]
     } else {
-        &[(MakeCommand::Back, "Back", 1.0), (MakeCommand::Done, "Done", 3.2)]
+        &[(MakeCommand::Back, 1.0), (MakeCommand::Done, 3.2)]
     };
     let gap = 8.0;
-    let all: f32 = list.iter().map(|(_, _, share)| share).sum();
+    let all: f32 = list.iter().map(|(_, share)| share).sum();
     let unit = (rect.width() - gap * (list.len() - 1) as f32) / all;
     let mut x = rect.left();
-    for (command, words, share) in list {
+    for (command, share) in list {
         let size = vec2(share * unit, rect.height());
         let place = Rect::from_min_size(pos2(x, rect.top()), size);
         x = place.right() + gap;
-        steps::big_as(ui, hook, place, (*command, words), actions);
+        steps::big(ui, hook, place, *command, actions);
     }
 }

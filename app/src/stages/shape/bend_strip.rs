@@ -156,7 +156,7 @@ fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
         let ends = [pos2(left, y), pos2(left + 20.0, y)];
         painter.extend(Shape::dashed_line(&ends, dash, 4.0, 3.0));
         let words = match bench.view.present.hides() {
-            true => "lies flat".to_owned(),
+            true => say!("strip-lies-flat").to_owned(),
             false => {
                 let stitches = format!("{:.1}", plan.flat_increase);
                 say!("strip-lies-flat-stitches", stitches = stitches)

@@ -118,7 +118,8 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
         return sees_answers;
     };
     let tried = || FOLDS.into_iter().map(|fold| LineWords::of(&painter, bench, plan, fold));
-    let Some(words) = tried().find(|words| words.width() <= room).or(tried().last()) else {
+    let Some(words) = tried().find(|words| words.width() <= room).or(tried().next_back())
+    else {
         return sees_answers;
     };
     let put = |galley: &Arc<Galley>, x: f32, y: f32| {

@@ -104,7 +104,7 @@ pub fn picture(
 ) {
     if let (Some(hand), Some(panel)) = (&hands.board, layout.of(PresentView::Outline)) {
         let at = panel.left_top() + vec2(PAD, 20.0);
-        paint::title(ui.painter(), at, "Outline", "", bench.t);
+        paint::title(ui.painter(), at, PresentView::Outline.text(), "", bench.t);
         board::paint_alone(ui, bench, hand, actions);
     }
     if let Some(panel) = layout.of(PresentView::Body) {
@@ -128,9 +128,15 @@ fn foot(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         place
     };
     let (end, hide) = (Command::Present, Command::HideNumbers);
-    let place = slot("End");
-    let button = controls::button(ui, place, ButtonFace::Words("End"), "End presenting", true);
-    if button.on_hover_text("Back to the bench (Esc)").clicked() {
+    let place = slot(say!("present-end"));
+    let button = controls::button(
+        ui,
+        place,
+        ButtonFace::Words(say!("present-end")),
+        say!("present-end-name"),
+        true,
+    );
+    if button.on_hover_text(say!("present-end-does")).clicked() {
         actions.command(end);
     }
     let place = slot(hide.text());
@@ -143,10 +149,10 @@ fn foot(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     for view in PresentView::ALL.into_iter().rev() {
         let place = slot(view.text());
         let face = ButtonFace::Words(view.text());
-        let name = format!("Present: {}", view.text().to_lowercase());
+        let name = say!("present-view-name", view = view.text());
         let on = Some(shown.shows(view));
         let button = controls::toggle(ui, place, face, &name, true, on);
-        if button.on_hover_text("Show this, two of the three at most").clicked() {
+        if button.on_hover_text(say!("present-view-does")).clicked() {
             actions.look(Look::Present(shown.toggled(view)));
         }
     }

@@ -27,8 +27,7 @@ const SKEIN: f32 = 18.0;
 fn balls_text(yarn: &Yarn, used: &YarnUse) -> String {
     match yarn.balls(used.range().high) {
         None => String::new(),
-        Some(1) => "1 ball".into(),
-        Some(n) => format!("{n} balls"),
+        Some(n) => say!("measured-balls", n = n),
     }
 }
 
@@ -151,12 +150,12 @@ pub(super) fn button(
     yarn_card::card(&response, bench, index, actions);
     let mut hint = match yarn.brand.trim() {
         "" => yarn.name.clone(),
-        brand => format!("{}, {brand}", yarn.name),
+        brand => [yarn.name.as_str(), ", ", brand].concat(),
     };
     hint.push_str(&format!(": {}", bench.unit().yarn_text(used.metres)));
     let balls = balls_text(yarn, used);
     if !balls.is_empty() {
-        hint.push_str(&format!(", {balls}, with what the estimate may be short"));
+        hint.push_str(&format!(", {}", say!("measured-balls-in-all", balls = balls)));
     }
     hint.push('\n');
     hint.push_str(say!("measured-change-its-name-color-or-length"));

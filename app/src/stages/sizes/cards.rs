@@ -19,7 +19,7 @@ const LINE: f32 = 30.0;
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let view = &bench.view.sizes;
     let at = pos2(rect.left() + PAD, rect.top() + 22.0);
-    paint::title(ui.painter(), at, "Beside the sizes", view.card.about(), bench.t);
+    paint::title(ui.painter(), at, say!("sizes-beside-title"), view.card.about(), bench.t);
     let top = rect.top() + 38.0;
     let head = Rect::from_x_y_ranges(rect.x_range().shrink(PAD), top..=top + LINE);
     let end = choice(ui, view, head, actions);

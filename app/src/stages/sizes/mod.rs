@@ -83,17 +83,15 @@ fn add(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     if button.on_hover_text(say!("sizes-the-same-shape-at-another-height-width")).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Add));
     }
-    let words = "All pieces";
+    let words = say!("sizes-all-pieces");
     let width = controls::words_width(ui, words);
     let corner = pos2(place.left() - 8.0 - width, place.top());
     let place = Rect::from_min_size(corner, vec2(width, 28.0));
     let whole = bench.view.sizes.whole;
     let face = ButtonFace::Words(words);
-    let button = controls::toggle(ui, place, face, "Sizes of all pieces", true, Some(whole));
-    if button
-        .on_hover_text("The sizes of every piece in one table, and what each takes")
-        .clicked()
-    {
+    let button =
+        controls::toggle(ui, place, face, say!("sizes-of-all-pieces"), true, Some(whole));
+    if button.on_hover_text(say!("sizes-all-pieces-does")).clicked() {
         let view = SizesView { whole: !whole, ..bench.view.sizes.clone() };
         actions.look(Look::Sizes(Box::new(view)));
     }

@@ -355,7 +355,7 @@ fn grams_of(made: &MadeSize, yarns: &[Yarn]) -> f64 {
 
 fn stuffing_text(Bounds { low, high }: Bounds, unit: Unit) -> String {
     // Less than scales tell is no stuffing.
-    if high < 0.05 { "none".into() } else { unit.mass_range_text(low, high) }
+    if high < 0.05 { say!("sizes-no-stuffing").into() } else { unit.mass_range_text(low, high) }
 }
 
 fn time_text(minutes: f64) -> String {

@@ -17,7 +17,13 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect) {
     let Some(found) = bench.sizing.found().and_then(|found| found.whole.as_deref()) else {
         let font = type_faces::regular(type_faces::BODY);
         let at = body.left_top() + egui::vec2(0.0, 20.0);
-        ui.painter().text(at, Align2::LEFT_CENTER, "working it out …", font, bench.t.soft_ink);
+        ui.painter().text(
+            at,
+            Align2::LEFT_CENTER,
+            say!("sizes-whole-working"),
+            font,
+            bench.t.soft_ink,
+        );
         return;
     };
     let mut child = ui.new_child(UiBuilder::new().max_rect(body).id_salt("all sizes"));
@@ -51,7 +57,7 @@ fn one(ui: &mut Ui, bench: &Bench<'_>, piece: &PieceSizes, row: &SizeRow) {
         let room = places[1].left() - places[0].left() - 8.0;
         paint::clipped_text(ui.painter(), places[0].left_center(), &words, bold, t.ink, room);
     }
-    let size = row.name.as_deref().unwrap_or("as drawn");
+    let size = row.name.as_deref().unwrap_or(say!("sizes-whole-as-drawn"));
     let body = type_faces::regular(type_faces::BODY);
     let ink = if first { t.soft_ink } else { t.ink };
     let room = places[3].left() - places[1].left() - 8.0;
@@ -82,13 +88,13 @@ fn totals(ui: &mut Ui, bench: &Bench<'_>, found: &[PieceSizes]) {
         ui.painter().hline(places[0].left()..=places[10].right(), places[0].top(), pen);
         let bold = || type_faces::bold(type_faces::BODY);
         let at = places[0].left_center();
-        let words = format!("All, {}", size_title(size));
+        let words = say!("sizes-whole-all", size = size_title(size));
         let room = places[3].left() - at.x - 8.0;
         paint::clipped_text(ui.painter(), at, &words, bold(), bench.t.ink, room);
         let all: Option<Vec<(&MadeSize, u32)>> =
             found.iter().map(|piece| Some((made(piece, size)?, piece.copies))).collect();
         let Some(all) = all else {
-            let why = "a piece of it cannot be made";
+            let why = say!("sizes-whole-cannot");
             let at = places[3].left_center();
             ui.painter().text(at, Align2::LEFT_CENTER, why, bold(), bench.t.warning);
             continue;

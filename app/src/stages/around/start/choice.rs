@@ -214,7 +214,9 @@ impl StartChoice {
             BeginFrom::Freehand if self.freehand.is_empty() => None,
             BeginFrom::Freehand => {
                 let drawn = self.freehand.outline(self.freehand_height_mm);
-                Some(drawn.and_then(|outline| planned(Piece::new("Freehand", outline, gauge))))
+                Some(drawn.and_then(|outline| {
+                    planned(Piece::new(say!("start-freehand"), outline, gauge))
+                }))
             }
             BeginFrom::File => {
                 let path = self.file.path.as_deref()?;

@@ -83,10 +83,10 @@ pub(super) fn show(
     }
     pressed.on_hover_text(say!("start-start-with-this-piece-ctrl-enter"));
     let room = bench.document.project().pieces.len() < MOST_PIECES;
-    let words = "Add it to this project";
+    let words = say!("start-add");
     let face = ButtonFace::Words(words);
     let add = controls::button(ui, adds, face, words, ready && room && !traced);
-    if add.on_hover_text("One piece more, after the one in hand").clicked()
+    if add.on_hover_text(say!("start-add-does")).clicked()
         && let Some(Ok(made)) = card.made(gauge)
     {
         let piece = Box::new(made.piece.clone());
@@ -107,7 +107,7 @@ fn title(ui: &Ui, t: &Tokens, from: BeginFrom) {
     let (name, about) = match from {
         BeginFrom::Starter(starter) => (terms::starter(starter), terms::about_starter(starter)),
         BeginFrom::Formula => (say!("start-formula"), say!("start-a-radius-for-every-height")),
-        BeginFrom::Freehand => ("Freehand", "Drawn beside its axis"),
+        BeginFrom::Freehand => (say!("start-freehand"), say!("start-freehand-about")),
         BeginFrom::File => {
             (say!("start-from-a-file"), say!("start-you-see-it-before-it-is-used"))
         }
@@ -168,7 +168,8 @@ fn dimensions(ui: &mut Ui, unit: Unit, card: &mut StartChoice, starter: Starter)
 }
 
 fn freehand(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice) {
-    length(ui, bench.unit(), "Height", "Along the axis", &mut card.freehand_height_mm);
+    let (name, why) = (say!("start-height"), say!("start-along-the-axis"));
+    length(ui, bench.unit(), name, why, &mut card.freehand_height_mm);
     let size = vec2(ui.available_width(), 150.0);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     freehand::show(ui, bench.t, rect, &mut card.freehand);

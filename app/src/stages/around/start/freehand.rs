@@ -41,12 +41,12 @@ impl Freehand {
             |line: &str| StartFault { line: line.to_owned(), place: FormulaPlace::Whole };
         let (first, last) = match (self.line.first(), self.line.last()) {
             (Some(first), Some(last)) if self.line.len() > 2 => (first, last),
-            _ => return Err(fault("freehand: too short a line; draw from end to end")),
+            _ => return Err(fault(say!("start-freehand-short"))),
         };
         let [low, high] = [f32::min, f32::max]
             .map(|of| self.line.iter().map(|p| p.y).reduce(of).unwrap_or_default());
         if f64::from(high - low) < 0.1 {
-            return Err(fault("freehand: no height; draw along the axis"));
+            return Err(fault(say!("start-freehand-level")));
         }
         let scale = height_mm / f64::from(high - low);
         let place = |p: &Pos2| Rz::new(f64::from(p.x) * scale, f64::from(p.y - low) * scale);
@@ -69,7 +69,7 @@ impl Freehand {
 /// The field to draw in, in `rect`.
 pub(super) fn show(ui: &Ui, t: &Tokens, rect: Rect, drawn: &mut Freehand) {
     let response = ui.interact(rect, ui.scope_id().with("freehand"), Sense::drag());
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "Draw the shape here"));
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("start-draw-here")));
     let painter = ui.painter_at(rect);
     painter.rect(rect, CARD_RADIUS, t.well, Stroke::new(1.0, t.edge), StrokeKind::Inside);
     let axis = pos2(rect.left() + EDGE, rect.top() + EDGE);
@@ -90,7 +90,7 @@ pub(super) fn show(ui: &Ui, t: &Tokens, rect: Rect, drawn: &mut Freehand) {
         drawn.line.push(at);
     }
     if drawn.is_empty() && !response.dragged() {
-        let words = "Draw one side, from end to end,\nbeside the dashed axis";
+        let words = say!("start-draw-hint");
         let font = type_faces::regular(type_faces::SMALL);
         let galley = painter.layout(words.into(), font, t.soft_ink, rect.width() - 40.0);
         let at = rect.center() + vec2(8.0, 0.0);

@@ -139,7 +139,7 @@ fn tiles(
     other(BeginFrom::Formula, place(more, 1), names, &|painter, rect| {
         card.curve.paint(painter, t, rect, false);
     });
-    let names = ("Drawn freehand", "Freehand");
+    let names = (say!("start-drawn-freehand"), say!("start-freehand"));
     other(BeginFrom::Freehand, place(more + 1, 1), names, &|painter, rect| {
         tile::pencil(painter, t, rect);
     });

@@ -96,15 +96,16 @@ fn share(
 ) {
     ui.set_min_width(190.0);
     for (piece, picture) in others {
-        let words = format!("The picture of {piece}");
-        if ui.button(words).on_hover_text("At the same place and scale").clicked() {
+        let words = say!("board-picture-of", piece = piece);
+        if ui.button(words).on_hover_text(say!("board-share-does")).clicked() {
             let shown = Picture { hidden: false, ..picture };
             actions.edit(Edit::Picture(Some(shown)));
             ui.close();
         }
     }
     let command = Command::ChoosePicture;
-    let item = ui.add_enabled(command.enabled(bench), egui::Button::new("Another picture…"));
+    let item = ui
+        .add_enabled(command.enabled(bench), egui::Button::new(say!("board-another-picture")));
     if item.on_hover_text(command.tooltip()).clicked() {
         actions.command(command);
         ui.close();
@@ -157,8 +158,8 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
     if has {
         let bare = bench.view.board.bare;
         let face = ButtonFace::Icon(Icon::Fill);
-        let held = controls::toggle(ui, left[2], face, "Fill the body", true, Some(!bare));
-        let hint = "Fill the body over the picture, or leave its edge alone";
+        let held = controls::toggle(ui, left[2], face, say!("board-fill"), true, Some(!bare));
+        let hint = say!("board-fill-does");
         if held.on_hover_text(hint).clicked() {
             actions.look(Look::Bare(!bare));
         }

@@ -116,7 +116,7 @@ fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut A
 /// How the picture comes to its scale, in a line whose foot is at `foot`.
 fn scale_hint(ui: &Ui, bench: &Bench<'_>, ground: &Ground, foot: f32) {
     let t = bench.t;
-    let words = "Scale: lay both ends of the line on a length you know, then type that length";
+    let words = say!("board-scale-hint");
     let font = type_faces::regular(type_faces::SMALL);
     let room = ground.rect.width() - 32.0;
     let galley = ui.painter().layout(words.to_owned(), font, t.ink, room);

@@ -102,14 +102,14 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &m
     }
     match place {
         BodyPlace::Panel => {
-            let larger = button("Larger", "Show the body larger", None);
-            if larger.on_hover_text("Put the body in the place of the outline").clicked() {
+            let larger = button(say!("body-larger"), say!("body-show-larger"), None);
+            if larger.on_hover_text(say!("body-larger-does")).clicked() {
                 actions.look(Look::Board(BoardFace::Body));
             }
         }
         BodyPlace::Board => {
-            let whole = button("Whole window", "Fill the window with the body", None);
-            if whole.on_hover_text("Fill the window with the body; Esc ends it").clicked() {
+            let whole = button(say!("body-whole-window"), say!("body-fill-the-window"), None);
+            if whole.on_hover_text(say!("body-whole-window-does")).clicked() {
                 actions.look(Look::Present(bench.view.present.alone(PresentView::Body)));
             }
         }
