@@ -77,7 +77,7 @@ fn every_form_says_the_same_rounds() {
             .flat_map(|p| &p.steps)
             .filter_map(|step| match step {
                 Step::Rounds(l) => Some((l.first, l.last, l.text.clone(), l.stitches)),
-                Step::Yarn(_) | Step::Stuff(_) => None,
+                Step::Yarn(_) | Step::Stuff(_) | Step::Inside(_) => None,
             })
             .collect();
         assert_eq!(set, wanted, "{name}: content");
@@ -381,5 +381,27 @@ fn a_toy_is_put_together_on_its_sheet_in_every_form() {
     let told = sheet_of(&float).assembly.join("\n");
     for name in names {
         assert!(told.contains(&format!("{name}, 1. ")), "{name}: {told}");
+    }
+}
+
+/// The toy stands on the cover, every step has its picture, and what is not yarn is listed.
+#[test]
+fn the_whole_toy_is_on_its_sheet() {
+    let press = Press::new();
+    for (name, needs) in [
+        ("moor-cob", vec!["embroider the eyes", "embroider the nose", "Pins"]),
+        ("drifting-float", vec!["Cord, 1.5 mm thick", "Ring or loop", "a disc"]),
+        ("float-on-a-wire", vec!["Wire, steel, 1.6 mm thick", "eye protection", "Pebble"]),
+    ] {
+        let sheet = sheet_of(&sample(name));
+        let toy = sheet.toy.as_ref().expect("a toy");
+        assert_eq!(toy.pictures.steps(), toy.steps, "{name}");
+        for need in needs {
+            assert!(sheet.materials.lines.iter().any(|l| l.contains(need)), "{name}: {need}");
+        }
+        let page = sheet::html_of(&sheet);
+        assert_eq!(page.matches("class=\"step\"").count(), toy.steps, "{name}");
+        assert!(page.contains("From the side"), "{name}");
+        assert!(pages(&press, &sheet).count() > 1, "{name}");
     }
 }

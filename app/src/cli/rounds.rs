@@ -152,8 +152,18 @@ fn lines(project: &Project, planned: &[(&Piece, &Plan)]) -> anyhow::Result<Strin
         let words = words(plan, piece, &writer);
         for line in &words.lines {
             put(format!("{}: {} [{}]", line.heading, line.text, line.count));
+            let inside = |under: bool| {
+                let here = words.inside.iter().filter(move |i| i.under_stuffing == under);
+                here.filter(|i| i.after == line.last)
+            };
+            for line in inside(true) {
+                put(line.text.clone());
+            }
             for stop in words.stuffing.iter().filter(|stop| stop.after == line.last) {
                 put(stop.text.clone());
+            }
+            for line in inside(false) {
+                put(line.text.clone());
             }
         }
         if let Some(fit) = plan.fit {

@@ -43,6 +43,15 @@ fn change(project: &mut Project, id: PieceId, edit: Edit) -> PieceId {
             yarns.push(Yarn::plain(yarns.len()));
             set_band(piece, round, yarns.len() - 1);
         }
+        Edit::Paint { piece, round, count, stitches, yarn } => {
+            if yarn == Some(yarns.len()) {
+                yarns.push(Yarn::plain(yarns.len()));
+            }
+            let painted = project.pieces.iter_mut().find(|p| p.id == piece);
+            if let Some(painted) = painted {
+                painted.paint.put(round, count, stitches, yarn);
+            }
+        }
         Edit::ClearBand(round) => piece.bands.retain(|b| b.from_round != round),
         Edit::AddKnot { knot, radius_mm, height_mm } => {
             let knots = &mut piece.outline.knots;

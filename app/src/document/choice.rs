@@ -177,6 +177,7 @@ fn reverse(piece: &mut Piece, rounds: u32) {
     };
     piece.faces = piece.faces.iter().filter_map(face).collect();
     piece.faces.sort_by_key(|f| f.from_round);
+    piece.paint = piece.paint.reversed(rounds);
     piece.outline = piece.outline.reversed();
     if !piece.outline.starts_closed() {
         piece.straight_mm = 0.0;

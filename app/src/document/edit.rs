@@ -2,7 +2,7 @@
 
 use plumpline_core::piece::{Accepted, Picture};
 use plumpline_core::project::shape::Shaped;
-use plumpline_core::{Firmness, Gauge, Outline, Project, WordingChoice, Yarn};
+use plumpline_core::{Firmness, Gauge, Outline, PieceId, Project, WordingChoice, Yarn};
 
 use super::choice::Choice;
 use super::measure::BoardDimension;
@@ -75,6 +75,19 @@ pub enum Edit {
     },
     /// No longer changes yarn at this round.
     ClearBand(u32),
+    /// Paints stitches of a round in a yarn, or takes paint off them.
+    Paint {
+        /// The piece.
+        piece: PieceId,
+        /// The round.
+        round: u32,
+        /// How many stitches it has.
+        count: u32,
+        /// First and last stitch, counted from 1.
+        stitches: (u32, u32),
+        /// Index of the yarn; one past the last is a new one. None takes paint off.
+        yarn: Option<usize>,
+    },
     /// Another outline.
     Outline(Outline),
     /// Another picture to trace, or none.

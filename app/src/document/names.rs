@@ -45,6 +45,12 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         }
         Edit::NewYarn { round } => say!("step-new-yarn-from-round-round", round = round),
         Edit::ClearBand(round) => say!("step-no-change-of-yarn-at-round-round", round = round),
+        Edit::Paint { yarn: Some(_), .. } if dragged => say!("step-paint-stitches").into(),
+        Edit::Paint { yarn: None, .. } if dragged => say!("step-take-paint-off").into(),
+        Edit::Paint { round, yarn: Some(yarn), .. } => {
+            say!("step-paint-round-in-yarn", round = round, letter = Yarn::letter(*yarn))
+        }
+        Edit::Paint { round, .. } => say!("step-take-paint-off-round", round = round),
         Edit::Outline(_) => say!("step-shape-the-outline").into(),
         Edit::Picture(Some(_)) => say!("step-picture-to-trace").into(),
         Edit::Picture(None) => say!("step-remove-the-picture").into(),

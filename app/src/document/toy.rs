@@ -33,6 +33,13 @@ pub enum ToyEdit {
         /// What it is called.
         called: String,
     },
+    /// Each copy of a part gets a place of its own.
+    Separate {
+        /// Which, an index into the toy's.
+        index: usize,
+        /// What it is called.
+        called: String,
+    },
     /// Who the toy is made for.
     MadeFor(MadeFor),
     /// Another attachment, after all others.
@@ -107,6 +114,9 @@ impl ToyEdit {
             Self::Change { index, part, .. } => {
                 toy.change(index, *part);
             }
+            Self::Separate { index, .. } => {
+                toy.separate(index);
+            }
             Self::MadeFor(made_for) => toy.made_for = made_for,
             Self::Attach(attachment) if toy.attachments.len() < MOST_ATTACHMENTS => {
                 toy.attachments.push(attachment);
@@ -143,6 +153,9 @@ impl ToyEdit {
             Self::Add { called, .. } => say!("toy-step-add-called", called = called),
             Self::Remove { called, .. } => say!("toy-step-remove-called", called = called),
             Self::Change { what, called, .. } => what.step(called),
+            Self::Separate { called, .. } => {
+                say!("toy-step-each-called-its-own-place", called = called)
+            }
             Self::MadeFor(_) => say!("toy-step-who-it-is-made-for").into(),
             Self::Attach(attachment) => {
                 say!("toy-step-attach", what = attachment_word(attachment))

@@ -150,7 +150,7 @@ mod tests {
     use crate::document::choice::Choice;
     use plumpline_core::Extent;
     use plumpline_core::piece::Picture;
-    use plumpline_core::{Hold, Kind, Loop, Yarn};
+    use plumpline_core::{Hold, Kind, Loop, PieceId, Yarn};
 
     fn sample() -> (Document, View) {
         (Document::sample(), View::default())
@@ -171,6 +171,13 @@ mod tests {
             Edit::Band { round: 20, yarn: 0 },
             Edit::NewYarn { round: 5 },
             Edit::ClearBand(17),
+            Edit::Paint {
+                piece: PieceId::default(),
+                round: 4,
+                count: 24,
+                stitches: (3, 9),
+                yarn: Some(1),
+            },
             Edit::Yarn { index: 1, yarn: Yarn::plain(2) },
             Edit::Resize(BoardDimension::Height, 140.0),
             Edit::Resize(BoardDimension::Width, 70.0),

@@ -47,6 +47,11 @@ pub fn map_id() -> Id {
     Id::unique("map of the rounds")
 }
 
+/// The id the surface of a part takes the keyboard with.
+pub fn surface_id() -> Id {
+    Id::unique("surface of a part")
+}
+
 /// The id the cloth of the lesson takes the keyboard with.
 pub fn lesson_id() -> Id {
     Id::unique("cloth of the lesson")

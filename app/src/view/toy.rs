@@ -78,6 +78,30 @@ pub struct ToyView {
     pub drag: Option<PartDrag>,
     /// Whether how it stands and hangs is drawn over it.
     pub balance: bool,
+    /// What stitches are painted in.
+    pub brush: Brush,
+    /// The stitches chosen on the surface of the part in hand.
+    pub spot: Option<PaintSpot>,
+}
+
+/// What stitches are painted in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Brush {
+    /// Nothing: paint is taken off.
+    Off,
+    /// A yarn, an index into the project's; one past the last is a new one.
+    Yarn(usize),
+}
+
+/// Stitches of one round, counted from 1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PaintSpot {
+    /// The round.
+    pub round: u32,
+    /// The first stitch.
+    pub from: u32,
+    /// The last stitch.
+    pub to: u32,
 }
 
 impl Default for ToyView {
@@ -89,6 +113,8 @@ impl Default for ToyView {
             hovered: None,
             drag: None,
             balance: false,
+            brush: Brush::Yarn(1),
+            spot: None,
         };
         view.turn_to(ToySide::Free);
         view

@@ -12,7 +12,7 @@ use plumpline_core::project::toy::{MadeFor, Toy};
 use plumpline_core::{Project, file};
 
 use crate::bench::{Bench, opened};
-use crate::hand::{click, press, undo};
+use crate::hand::{click, go_and_click, press, undo};
 use crate::homes::at_home;
 use crate::wait::{until, until_settled};
 
@@ -339,4 +339,65 @@ fn a_project_without_a_toy_says_how_to_begin() {
     assert!(toy(&bench).is_empty());
     until_settled(&mut bench);
     assert!(bench.query_by_label("Put the pieces together").is_some());
+}
+
+#[test]
+fn stitches_of_a_part_are_painted_by_number_by_key_and_taken_back() {
+    let home = tempfile::tempdir().expect("a folder");
+    let path = whole(home.path());
+    let mut bench = at_assembly(&home.path().join("home"), &path);
+    let paint = |bench: &Bench<'_>| bench.state().document().project().pieces[0].paint.clone();
+    take(&mut bench, "Part Body");
+    go_and_click(&mut bench, "Paint in yarn B");
+    bench.get_by_label_contains("Surface of").focus();
+    bench.run();
+    // Up is a later round or an earlier one, as the part stands.
+    press(&mut bench, Key::ArrowRight);
+    press(&mut bench, Key::Space);
+    until_settled(&mut bench);
+    let painted = paint(&bench);
+    assert_eq!((painted.rounds().count(), painted.yarns()), (1, vec![1]));
+    assert_eq!(steps(&bench), 1);
+    go_and_click(&mut bench, "Last stitch to paint, more");
+    go_and_click(&mut bench, "Paint these in B");
+    until_settled(&mut bench);
+    let runs = |bench: &Bench<'_>| {
+        let paint = paint(bench);
+        let round = paint.rounds().next().expect("a round");
+        let round = paint.round(round).expect("it is painted").clone();
+        round.runs.iter().map(|run| run.to + 1 - run.from).sum::<u32>()
+    };
+    assert_eq!(runs(&bench), 2);
+    let made = |bench: &Bench<'_>| {
+        let studio = bench.state();
+        let body = studio.document().project().pieces[0].id;
+        let toy = studio.toy().made(studio.document()).expect("a toy");
+        toy.plans[&body].rounds.iter().filter(|round| !round.colours.is_empty()).count()
+    };
+    assert_eq!(made(&bench), 1, "the plan has the change of yarn");
+    go_and_click(&mut bench, "Take paint off");
+    go_and_click(&mut bench, "Take paint off these");
+    until_settled(&mut bench);
+    assert!(paint(&bench).is_empty());
+    undo(&mut bench);
+    undo(&mut bench);
+    undo(&mut bench);
+    assert!(paint(&bench).is_empty() && steps(&bench) == 0);
+}
+
+#[test]
+fn ears_get_places_of_their_own() {
+    let home = tempfile::tempdir().expect("a folder");
+    let path = whole(home.path());
+    let mut bench = at_assembly(&home.path().join("home"), &path);
+    let before = toy(&bench);
+    take(&mut bench, "Part Ear");
+    go_and_click(&mut bench, "Each its own place");
+    until_settled(&mut bench);
+    let after = toy(&bench);
+    assert_eq!(after.parts.len(), before.parts.len() + 1);
+    let [left, right] = [2, before.parts.len()].map(|i| after.parts[i].on.expect("a seat"));
+    assert_eq!((left.at.along, left.at.around), (right.at.along, -right.at.around));
+    undo(&mut bench);
+    assert_eq!(toy(&bench), before);
 }

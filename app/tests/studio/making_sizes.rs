@@ -157,6 +157,7 @@ fn a_whole_size_is_made_by_keyboard_alone_as_its_own_plan_says() {
                 let round =
                     begun(&bench, under.piece, Some("S"), under.copy).expect("begun").round;
                 let after = match stop {
+                    Stop::Inside(i) => plans[place].inside[i as usize].after,
                     Stop::Stuff => plans[place].stuff_after.expect("it is stuffed"),
                     Stop::Close => plans[place].last_round(),
                 };

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use plumpline_core::picture::chart::LEAST_SCALE;
 use plumpline_core::picture::{Drawing, chart::Chart};
-use plumpline_core::sheet::{Pictures, PieceSheet, Sheet, drawing_svg};
+use plumpline_core::sheet::{CalledView, Pictures, PieceSheet, Sheet, ToySheet, drawing_svg};
 use serde_json::{Value, json};
 use typst::foundations::Bytes;
 use unicode_normalization::UnicodeNormalization as _;
@@ -30,6 +30,12 @@ const GAP: f32 = 8.0;
 /// The field of the body pictures, mm: of a single one, and of several together.
 const FIELD_OF_ONE: [f32; 2] = [78.0, 92.0];
 const FIELD: [f32; 2] = [58.0, 74.0];
+/// Height of the pieces under the picture of the toy that they make, mm, and the field of that.
+const UNDER_TOY: f32 = 24.0;
+const TOY_HIGH: f32 = 62.0;
+/// The field of a view of the toy with the names of its parts, mm, and of a step.
+const VIEW: [f32; 2] = [85.0, 68.0];
+const STEP: [f32; 2] = [36.0, 29.0];
 /// Pieces whose measures still have room on the first page.
 const MEASURED_IN_FRONT: usize = 2;
 /// Pixels a millimetre of a body on paper: 200 to the inch, for yarn has no hard edges.
@@ -88,7 +94,7 @@ impl SheetFiles {
             Paper::A4 => ("a4", [210.0, 297.0]),
             Paper::Letter => ("us-letter", [215.9, 279.4]),
         };
-        let field = bodies_field(&sheet.pieces);
+        let field = bodies_field(&sheet.pieces, sheet.toy.is_some());
         for (i, piece) in sheet.pieces.iter().enumerate() {
             let room = [page[0] - MARGINS, page[1] - ABOVE_AND_BELOW];
             let mut laid = LaidPictures { files: &mut files, i, pictures: &piece.pictures };
@@ -103,6 +109,10 @@ impl SheetFiles {
                 laid.schematic(&sheet.label_of("measures_picture", "finished", finished));
             pictures["body"] = laid.body(field.1, bodies)?;
             data["pieces"][i]["pictures"] = pictures;
+        }
+        if let Some(toy) = &sheet.toy {
+            let wide = if sheet.pieces.len() == 1 { FIELD_OF_ONE[0] } else { FIELD[0] };
+            data["toy"]["pictures"] = toy_pictures(&mut files, sheet, toy, wide, bodies)?;
         }
         data["paper"] = json!(paper);
         data["columns"] = json!(if options.columns == Columns::Two { 2 } else { 1 });
@@ -226,7 +236,7 @@ fn is_unseen(c: char) -> bool {
 
 /// How many bodies stand side by side in their field, and millimetres on paper for one of
 /// the bodies, the same for all.
-fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
+fn bodies_field(pieces: &[PieceSheet], under_toy: bool) -> (usize, f32) {
     let size = |piece: &PieceSheet| {
         let (tall, wide) =
             piece.sizes.first().map_or((1.0, 1.0), |s| (s.height_mm, s.width_mm));
@@ -234,7 +244,12 @@ fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
         [wide as f32 + 2.0, 0.97 * tall as f32 + 0.25 * wide as f32 + 2.0]
     };
     let sizes: Vec<[f32; 2]> = pieces.iter().map(size).collect();
-    let field = if pieces.len() == 1 { FIELD_OF_ONE } else { FIELD };
+    let field = match (under_toy, pieces.len()) {
+        (true, 1) => [FIELD_OF_ONE[0], UNDER_TOY],
+        (true, _) => [FIELD[0], UNDER_TOY],
+        (false, 1) => FIELD_OF_ONE,
+        (false, _) => FIELD,
+    };
     let fit = |across: usize| {
         let rows = sizes.chunks(across);
         let wide = rows.clone().map(|r| r.iter().map(|s| s[0]).sum()).fold(0.0, f32::max);
@@ -246,6 +261,39 @@ fn bodies_field(pieces: &[PieceSheet]) -> (usize, f32) {
         .map(|across| (across, fit(across)))
         .max_by(|a, b| a.1.total_cmp(&b.1))
         .unwrap_or((1, 1.0))
+}
+
+/// The pictures of the whole toy: in a field so wide on the cover, of each step, and its views.
+fn toy_pictures(
+    files: &mut BTreeMap<String, Bytes>,
+    sheet: &Sheet,
+    toy: &ToySheet,
+    wide: f32,
+    bodies: &BodyCache,
+) -> Result<Value> {
+    let mut put = |name: String, file: Bytes, wide: f32, alt: &str| {
+        let path = format!("/toy-{name}");
+        files.insert(path.clone(), file);
+        json!({ "file": path, "alt": alt, "wide": wide })
+    };
+    let drawn = |step, field| bodies.toy(&toy.pictures, step, (field, FINE));
+    let cover = drawn(None, [wide, TOY_HIGH])?;
+    let cover = put("cover.png".into(), cover.file, wide, sheet.label("toy_picture"));
+    let mut views = Vec::new();
+    for view in CalledView::ALL {
+        let caption = sheet.label(view.label());
+        let file = bodies.called(&toy.pictures, view, (VIEW, FINE), caption)?;
+        let mut view = put(format!("{}.svg", view.label()), file, VIEW[0], caption);
+        view["caption"] = json!(caption);
+        views.push(view);
+    }
+    let mut steps = Vec::new();
+    for step in 0..toy.steps {
+        let described = sheet.label_of("step_picture", "n", &(step + 1).to_string());
+        let file = drawn(Some(step), STEP)?.file;
+        steps.push(put(format!("step{step}.png"), file, STEP[0], &described));
+    }
+    Ok(json!({ "cover": cover, "views": views, "steps": steps }))
 }
 
 /// The pictures of one piece, being laid out.
@@ -280,7 +328,7 @@ impl LaidPictures<'_> {
 
     fn body(&mut self, scale: f32, bodies: &BodyCache) -> Result<Value> {
         let picture = bodies.picture(self.pictures, (scale * FINE).clamp(LEAST_FINE, 24.0))?;
-        let file = self.file("body.png", picture.png);
+        let file = self.file("body.png", picture.file);
         let [wide, tall] = picture.size_mm;
         let alt = &self.pictures.described;
         Ok(json!({ "file": file, "alt": alt, "wide": wide * scale, "tall": tall * scale }))

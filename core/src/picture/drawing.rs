@@ -95,7 +95,7 @@ impl Drawing {
         self.shapes.push(Shape::Path { points: points.into(), closed: true, fill, pen });
     }
 
-    pub(super) fn circle(
+    pub(crate) fn circle(
         &mut self,
         middle: [f32; 2],
         radius: f32,

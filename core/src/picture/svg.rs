@@ -96,6 +96,24 @@ pub fn still(still: &Still, png: &[u8], frame: &Frame<'_>) -> String {
 /// The drawing as the text of an SVG file, a millimetre a unit, `width` pixels wide where
 /// that is asked for and as large as it is on paper otherwise.
 pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> String {
+    drawn_over(drawing, frame, width, "")
+}
+
+/// The drawing over a picture that fills it, the file `png`.
+pub fn drawing_over(png: &[u8], drawing: &Drawing, frame: &Frame<'_>) -> String {
+    use base64::Engine as _;
+    let [low, high] = drawing.bounds();
+    let [wide, tall] = [high[0] - low[0], high[1] - low[1]];
+    let data = base64::engine::general_purpose::STANDARD.encode(png);
+    let under = format!(
+        "<image x=\"{:.2}\" y=\"{:.2}\" width=\"{wide:.2}\" height=\"{tall:.2}\" \
+         href=\"data:image/png;base64,{data}\"/>\n",
+        low[0], low[1]
+    );
+    drawn_over(drawing, frame, None, &under)
+}
+
+fn drawn_over(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>, under: &str) -> String {
     let [low, high] = drawing.bounds();
     let (left, top) = (low[0] - frame.margin, low[1] - frame.margin);
     let (wide, high) = (high[0] - left + frame.margin, high[1] - top + frame.margin);
@@ -120,6 +138,7 @@ pub fn drawing(drawing: &Drawing, frame: &Frame<'_>, width: Option<f32>) -> Stri
             hex(colour)
         ));
     }
+    put(format_args!("{under}"));
     let mut shapes = drawing.shapes.iter().peekable();
     while let Some(shape) = shapes.next() {
         match shape {

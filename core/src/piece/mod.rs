@@ -9,6 +9,7 @@ mod id;
 mod measures;
 pub mod outline;
 mod packing;
+pub mod paint;
 mod picture;
 mod rules;
 mod simplicity;
@@ -27,6 +28,7 @@ use crate::piece::cloth::{Hand, KindFrom, Loop, Swatches, Working};
 use crate::piece::gauge::Gauge;
 use crate::piece::given::Given;
 use crate::piece::outline::Outline;
+use crate::piece::paint::Paint;
 
 pub use firmness::Firmness;
 pub use given::MOST_ROUNDS;
@@ -161,6 +163,9 @@ pub struct Piece {
     /// Which yarn from which round on; round 1 is yarn 0 unless said otherwise.
     #[serde(default)]
     pub bands: Vec<Band>,
+    /// Stitches worked in another yarn than their round.
+    #[serde(default, skip_serializing_if = "Paint::is_empty")]
+    pub paint: Paint,
     /// What estimates reckon with.
     #[serde(default)]
     pub habits: Habits,
@@ -214,6 +219,7 @@ impl Piece {
             working: Working::default(),
             hand: Hand::default(),
             bands: Vec::new(),
+            paint: Paint::default(),
             habits: Habits::default(),
             picture: None,
             sizes: Vec::new(),
@@ -279,6 +285,7 @@ impl Piece {
             ));
         }
         self.no_list_without_end()?;
+        self.paint.validate()?;
         if let Some(picture) = &self.picture {
             picture.validate()?;
         }

@@ -2,17 +2,22 @@
 
 pub mod ball;
 pub mod bend;
+pub mod colours;
 pub mod counts;
 pub mod estimate;
 pub mod forecast;
 pub mod given;
+pub mod inside;
+mod knot_edges;
 pub mod placement;
 pub mod skin;
 pub mod stuffing;
 pub mod warning;
 
+use std::collections::BTreeMap;
+
 use crate::error::{Error, Result};
-use crate::extent::{Extent, StitchSize};
+use crate::extent::{Bounds, Extent, StitchSize};
 use crate::piece::cloth::Kind;
 use crate::piece::outline::{Profile, Rz};
 use crate::piece::{MOST_ROUNDS, Piece, Spread};
@@ -25,6 +30,8 @@ use crate::plan::placement::{Placement, Placer, place_oval};
 use crate::plan::skin::RestSkin;
 use crate::plan::warning::{Misfit, Warning};
 
+use colours::{ColourRun, Float, colour_runs, coloured_steps, floats, long_floats};
+use inside::{Inside, InsideStop, inside_stops};
 use stuffing::{StuffHow, StuffingStop, stuffing_stops};
 
 /// Intervals in which the outline is sampled by arc length.
@@ -41,6 +48,8 @@ pub struct Round {
     pub yarn: usize,
     /// Kind of stitch it is worked in.
     pub kind: Kind,
+    /// The yarns of its stitches in order, where it is worked in several; else none.
+    pub colours: Vec<ColourRun>,
 }
 
 /// What follows from a piece: rounds, forecast, estimates. Derived, never saved; its words are
@@ -84,6 +93,10 @@ pub struct Plan {
     pub misfits: Vec<Misfit>,
     /// Where the stuffing goes in, in working order.
     pub stuffing: Vec<StuffingStop>,
+    /// What is done inside it, in working order.
+    pub inside: Vec<InsideStop>,
+    /// Strands of colour work that are too long to lie loose.
+    pub floats: Vec<Float>,
     /// Yarn, stuffing and time.
     pub estimate: Estimate,
     /// What each round does to the curvature.
@@ -105,6 +118,14 @@ impl Plan {
     /// The round after which stuffing first goes in.
     pub fn stuff_after(&self) -> Option<u32> {
         self.stuffing.first().map(|stop| stop.after)
+    }
+
+    /// The same piece left without stuffing: nothing goes in anywhere, and none is needed. The
+    /// shape stays that of the cloth as it is forecast.
+    pub fn leave_empty(&mut self) {
+        self.stuffing.clear();
+        self.estimate.stuffing_g = Bounds::new(0.0, 0.0);
+        self.estimate.volume_ml = 0.0;
     }
 
     /// Share of the rounds that are plain or a single repeat, 0 to 1.
@@ -240,10 +261,18 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         let how = usual.iter().find(|stop| stop.after == after).map(|stop| stop.how);
         StuffingStop { after, how: how.unwrap_or(StuffHow::Filled) }
     };
-    let stuffing = match told {
+    let mut stuffing = match told {
         [] => usual,
         told => told.iter().map(stop).collect(),
     };
+    let profile = || piece.outline.profile(OUTLINE_INTERVALS);
+    let inside = inside_stops(piece, rest, &forecast, chosen.counts.len(), profile);
+    // What lies on the stuffing goes in after it.
+    let lids =
+        inside.iter().filter(|stop| matches!(stop.what, Inside::Card { on_top: true, .. }));
+    if let (Some(lid), Some(stop)) = (lids.last(), stuffing.last_mut()) {
+        stop.after = stop.after.min(lid.after);
+    }
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };
     if piece.outline.finishes_closed() {
         // The gathered loops close the end as a level disc.
@@ -256,7 +285,11 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
     let chain = chosen.start.joined();
     let bends = bends(chain.unwrap_or(0), &chosen.counts, &forecast, flat_increase);
     let extent = size_mm(&forecast);
-    let warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
+    let mut warnings = warning::warnings(piece, rest, &chosen, &offsets_mm, &misfits);
+    let of_round =
+        |(number, round): (u32, &Round)| floats(number, &round.placement, &round.colours);
+    let floats: Vec<Float> = (1..).zip(&rounds).flat_map(of_round).collect();
+    warnings.extend(long_floats(&floats));
     Plan {
         stitch_mm,
         outline,
@@ -275,6 +308,8 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
         hoop_strains: chosen.hoop_strains,
         misfits,
         stuffing,
+        inside,
+        floats,
         estimate,
         bends,
         flat_increase,
@@ -304,7 +339,8 @@ fn place_rounds(piece: &Piece, chosen: &Chosen) -> Vec<Round> {
             };
             below = Some(count);
             let kind = piece.kind_of_round(number);
-            Round { count, placement, yarn: piece.yarn_of_round(number), kind }
+            let colours = colour_runs(piece, number, &placement);
+            Round { count, placement, yarn: piece.yarn_of_round(number), kind, colours }
         })
         .collect()
 }
@@ -322,13 +358,18 @@ pub(crate) fn needs(piece: &Piece, rounds: &[Round], volume_ml: f64) -> Estimate
 }
 
 fn worked<'a>(piece: &'a Piece, rounds: &'a [Round]) -> impl Iterator<Item = Worked> + 'a {
-    (1..).zip(rounds).map(|(number, round)| {
+    (1..).zip(rounds).flat_map(move |(number, round)| {
         let StitchSize { width, height } = piece.cloth_of_round(number);
-        Worked {
-            count: round.count,
-            yarn: round.yarn,
-            stitch_mm2: width * height,
-            joining: piece.working.joining(round.kind),
+        let mut counts = BTreeMap::from([(round.yarn, 0)]);
+        for (stitch, yarn) in coloured_steps(&round.placement, &round.colours, round.yarn) {
+            *counts.entry(yarn).or_insert(0) += stitch.produces();
         }
+        counts.into_iter().filter(|(yarn, count)| *count > 0 || *yarn == round.yarn).map(
+            move |(yarn, count)| {
+                let own = yarn == round.yarn;
+                let joining = if own { piece.working.joining(round.kind) } else { 0 };
+                Worked { count, yarn, stitch_mm2: width * height, joining }
+            },
+        )
     })
 }

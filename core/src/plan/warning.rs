@@ -70,6 +70,8 @@ pub enum WarningKind {
     Ends,
     /// Cloth too level to be held.
     Flat,
+    /// A strand of colour work lies loose over too many stitches.
+    Float,
     /// More stitches are gained than lie flat.
     Frill,
     /// The forecast leaves the outline.
@@ -241,7 +243,7 @@ pub fn warnings(
 }
 
 /// `Rnd 9` or `Rnds 9–12`.
-fn named(first: u32, last: u32) -> String {
+pub(super) fn named(first: u32, last: u32) -> String {
     if first == last { format!("Rnd {first}") } else { format!("Rnds {first}–{last}") }
 }
 

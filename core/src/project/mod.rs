@@ -20,11 +20,12 @@ use crate::piece::{Piece, PieceId, Yarn, YarnFace};
 use crate::project::making::progress::Making;
 use crate::project::seam::Seam;
 use crate::project::toy::Toy;
+use crate::project::toy::part::Part;
 use crate::words::lexicon;
 use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
-pub const FORMAT_VERSION: u32 = 4;
+pub const FORMAT_VERSION: u32 = 5;
 
 /// The words a project is written in: a lexicon and a house style, by code and name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -106,6 +107,14 @@ pub struct Project {
 }
 
 impl Project {
+    /// Whether a piece is stuffed: one that no part of the toy is, or some part that has
+    /// stuffing in it.
+    pub fn stuffs(&self, piece: PieceId) -> bool {
+        let mut parts =
+            self.toy.parts.iter().filter(|part| part.piece() == Some(piece)).peekable();
+        parts.peek().is_none() || parts.any(Part::is_stuffed)
+    }
+
     /// A project of one piece in one plain yarn, named after the piece.
     pub fn of_piece(piece: Piece) -> Self {
         Self {
@@ -222,6 +231,14 @@ impl Project {
                 return Err(Error::new(
                     format!("{name}, bands, round {}", band.from_round),
                     format!("there is no yarn {}", band.yarn),
+                    format!("the last yarn is {}", self.yarns.len() - 1),
+                ));
+            }
+            let painted = piece.paint.yarns();
+            if let Some(yarn) = painted.into_iter().find(|&yarn| yarn >= self.yarns.len()) {
+                return Err(Error::new(
+                    format!("{name}, paint"),
+                    format!("there is no yarn {yarn}"),
                     format!("the last yarn is {}", self.yarns.len() - 1),
                 ));
             }

@@ -26,7 +26,7 @@ pub(super) fn abbreviations(
     let rounds = steps.flat_map(|step| match step {
         Step::Rounds(line) => [line.heading.as_str(), &line.text, &line.count],
         // The names of yarns are the maker's.
-        Step::Yarn(_) | Step::Stuff(_) => [""; 3],
+        Step::Yarn(_) | Step::Stuff(_) | Step::Inside(_) => [""; 3],
     });
     let mut list = writer.abbreviations(around.iter().map(String::as_str).chain(rounds));
     let decrease = writer.lexicon().decrease.brief(1);
@@ -49,7 +49,7 @@ pub(super) fn forms(pieces: &[PieceSheet], writer: &Writer<'_>) -> Vec<String> {
     let rounds: Vec<&str> = steps
         .filter_map(|step| match step {
             Step::Rounds(line) => Some(line.text.as_str()),
-            Step::Yarn(_) | Step::Stuff(_) => None,
+            Step::Yarn(_) | Step::Stuff(_) | Step::Inside(_) => None,
         })
         .collect();
     let used = |part: &str| rounds.iter().any(|text| text.contains(part));

@@ -1,16 +1,18 @@
 //! What a sheet says, gathered from a project and its plans.
 
 use super::abbreviations::{abbreviations, forms};
+use super::floats::long_floats;
 use super::labels::labels;
 use super::length::{
     amount, cm, inches, knows_inches, length, millimetres, number, time, whole_length,
 };
+use super::needs::{inner_needs, needed};
 use super::plain::{language, one_line};
 use super::steps::steps;
-use super::toy::{minded, put_together, toy_of};
+use super::toy::{minded, put_together, time_line, toy_of, with_needed};
 use super::{
-    Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, blurb, hook_size,
-    level, sizes, special, spoken,
+    Materials, Pictures, PieceSheet, Sheet, SizeSheet, SizedPlan, Step, ToyPictures, ToySheet,
+    blurb, hook_size, level, sizes, special, spoken,
 };
 use crate::error::Result;
 use crate::extent::{Bounds, Extent};
@@ -24,6 +26,7 @@ use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::companion::instructions;
 use crate::project::sizes::{at_all_sizes, size_names};
+use crate::toy::steps as steps_of;
 use crate::words::wording::{Wording, words};
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Writer, capitalised};
@@ -50,7 +53,12 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
         |piece: &Piece| plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)));
     let plans = at
         .iter()
-        .map(|project| project.pieces.iter().map(planned).collect::<Result<Vec<_>>>())
+        .map(|at| {
+            let mut plans = at.pieces.iter().map(planned).collect::<Result<Vec<_>>>()?;
+            let empty = at.pieces.iter().zip(&mut plans).filter(|(p, _)| !at.stuffs(p.id));
+            empty.for_each(|(_, plan)| plan.leave_empty());
+            Ok(plans)
+        })
         .collect::<Result<Vec<_>>>()?;
     let sized = |index: usize| {
         let of = |k: usize, name| SizedPlan {
@@ -89,8 +97,15 @@ pub fn sheet_with(project: &Project, single: SingleSymbol) -> Result<Sheet> {
     for (k, (project, plans)) in at.iter().zip(&plans).enumerate() {
         let Some(toy) = toy_of(project, plans) else { break };
         let size = names.get(k).copied().unwrap_or_default();
-        sheet.assembly.extend(put_together(project, &toy, size, &writer));
+        let steps = steps_of(project, &toy, &writer);
+        let first_step = sheet.assembly.len();
+        sheet.assembly.extend(put_together(&steps, size));
         if k == 0 {
+            let needed = needed(project, &toy, &writer);
+            let time = time_line(&sheet.materials.time, &writer);
+            with_needed(&mut sheet.materials.lines, needed, &time);
+            let pictures = ToyPictures::of(project, plans, &toy, &steps, &writer);
+            sheet.toy = Some(ToySheet { first_step, steps: steps.len(), pictures });
             // Its own list ends with the same last word.
             sheet.cautions.pop();
             sheet.cautions.extend(minded(project, &toy, &writer));
@@ -135,7 +150,13 @@ pub fn sheet_of(
         level,
         notes: paragraphs(&project.notes),
         assembly: paragraphs(&project.assembly),
-        materials: materials(project, pieces, &first, &writer),
+        toy: None,
+        materials: {
+            let mut materials = materials(project, pieces, &first, &writer);
+            let time = time_line(&materials.time, &writer);
+            with_needed(&mut materials.lines, inner_needs(&first, &writer), &time);
+            materials
+        },
         abbreviations: abbreviations(&sheets, decreases_single(&first), &writer),
         forms: forms(&sheets, &writer),
         specials: special::specials(&first, &writer),
@@ -207,7 +228,10 @@ fn piece_sheet(
         gauge_short: gauge_text("gauge_short", &piece.gauge, writer),
         hooked: writer.say_of("hook_of", &[("size", Words(&hook))]),
         hook,
-        stuffed: writer.say_of("stuffed_how", &[("how", Words(&stuffed(piece, writer)))]),
+        stuffed: match is_empty(plan) {
+            true => writer.say("left_empty"),
+            false => writer.say_of("stuffed_how", &[("how", Words(&stuffed(piece, writer)))]),
+        },
         steps,
         most_stitches: most.unwrap_or(0),
         opening: told(|w| &w.opening).unwrap_or_else(|| own(|w| &w.opening)),
@@ -235,6 +259,7 @@ fn warnings(piece: &Piece, plan: &Plan, writer: &Writer<'_>) -> Vec<String> {
             WarningKind::Flat => told.push(writer.say_of("level_cloth", &at)),
             WarningKind::Oval => told.push(writer.say("oval_guess")),
             WarningKind::Unsettled => told.push(writer.say("unsettled")),
+            WarningKind::Float => told.push(long_floats(plan, &here, warning, writer)),
             _ => {}
         }
     }
@@ -308,10 +333,16 @@ fn size_sheet(
             ("time", Words(&time)),
         ];
         total.push_str(", ");
-        total.push_str(&writer.say_of("total_each", &values));
+        let name = if is_empty(sized.plan) { "total_each_empty" } else { "total_each" };
+        total.push_str(&writer.say_of(name, &values));
     }
-    let how = stuffed(sized.piece, writer);
-    let measured = writer.say_of("measured_on", &[("how", Words(&how))]);
+    let measured = match is_empty(sized.plan) {
+        true => writer.say("measured_empty"),
+        false => {
+            let how = stuffed(sized.piece, writer);
+            writer.say_of("measured_on", &[("how", Words(&how))])
+        }
+    };
     SizeSheet {
         name: sized.name.to_owned(),
         height_mm,
@@ -327,6 +358,11 @@ fn size_sheet(
         steps: Vec::new(),
         closing: Vec::new(),
     }
+}
+
+/// Whether it is left without stuffing.
+fn is_empty(plan: &Plan) -> bool {
+    plan.stuffing.is_empty()
 }
 
 fn stuffed(piece: &Piece, writer: &Writer<'_>) -> String {

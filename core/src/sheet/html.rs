@@ -8,7 +8,8 @@ use askama::Template;
 use base64::Engine as _;
 
 use super::pictures::drawing_svg;
-use super::{PieceSheet, RoundsLine, Sheet, Step, sheet};
+use super::toy_pictures::still_svg;
+use super::{CalledView, PieceSheet, RoundsLine, Sheet, Step, ToySheet, sheet};
 use crate::error::Result;
 use crate::picture::Rgb;
 use crate::picture::svg::{escaped, hex};
@@ -29,7 +30,9 @@ pub fn html(project: &Project) -> Result<String> {
 pub fn html_of(sheet: &Sheet) -> String {
     let mut ids = 0..;
     let pieces = (0..).zip(&sheet.pieces).map(|(i, of)| HtmlPiece::new(sheet, of, i, &mut ids));
-    let page = HtmlPage { sheet, pieces: pieces.collect() };
+    let pieces = pieces.collect();
+    let toy = sheet.toy.as_ref().map(|toy| HtmlToy::new(sheet, toy, &mut ids));
+    let page = HtmlPage { sheet, pieces, toy };
     // It is written to a String, which never refuses.
     page.render().unwrap_or_default()
 }
@@ -40,9 +43,15 @@ pub fn html_of(sheet: &Sheet) -> String {
 struct HtmlPage<'a> {
     sheet: &'a Sheet,
     pieces: Vec<HtmlPiece<'a>>,
+    toy: Option<HtmlToy>,
 }
 
 impl HtmlPage<'_> {
+    /// The picture beside line `line` of the assembly.
+    fn step_picture(&self, line: &usize) -> Option<&str> {
+        self.toy.as_ref()?.steps.get(*line)?.as_deref()
+    }
+
     /// The faces of the page, embedded: it asks for nothing from anywhere.
     fn faces(&self) -> String {
         FACES
@@ -80,6 +89,47 @@ impl askama::filters::Escaper for Escape {
 
 /// Pieces whose bodies are drawn, at most: each takes a good part of a second.
 const MOST_BODIES: usize = 16;
+
+/// How large the toy and a step of it are drawn, pixels, and its views with names, mm.
+const TOY: [u32; 2] = [520, 520];
+const STEP: [u32; 2] = [300, 220];
+const VIEW: [f32; 2] = [104.0, 84.0];
+/// Pixels a millimetre of those.
+const VIEW_FINE: f32 = 4.6;
+
+/// The whole toy with its pictures drawn.
+struct HtmlToy {
+    cover: Option<HtmlPicture>,
+    views: Vec<HtmlPicture>,
+    /// One a line of the assembly, none beside lines that are no steps of it.
+    steps: Vec<Option<String>>,
+}
+
+impl HtmlToy {
+    fn new(sheet: &Sheet, of: &ToySheet, numbers: &mut impl Iterator<Item = u32>) -> Self {
+        let mut ids = || format!("p{}-", numbers.next().unwrap_or_default());
+        // So few pixels are never too many.
+        let described = sheet.label("toy_picture");
+        let cover = of.pictures.cover(TOY).and_then(|s| still_svg(&s, described, &ids())).ok();
+        let caption = String::new();
+        let cover = cover.map(|svg| HtmlPicture { svg, caption, class: "body" });
+        let views = CalledView::ALL.into_iter().filter_map(|view| {
+            let caption = sheet.label(view.label()).to_owned();
+            let field = (VIEW, VIEW_FINE);
+            let svg = of.pictures.called_svg(view, field, &caption, &ids()).ok()?;
+            Some(HtmlPicture { svg, caption, class: "flat" })
+        });
+        let views = views.collect();
+        let steps = (0..sheet.assembly.len()).map(|line| {
+            let step = of.step_of(line)?;
+            let n = (step + 1).to_string();
+            let described = sheet.label_of("step_picture", "n", &n);
+            let still = of.pictures.step(step, STEP).ok()?;
+            still_svg(&still, &described, &ids()).ok()
+        });
+        Self { cover, views, steps: steps.collect() }
+    }
+}
 
 /// A piece with its pictures drawn.
 struct HtmlPiece<'a> {

@@ -6,7 +6,7 @@ use crate::words::write::{Writer, capitalised};
 
 /// The names of the labels; each is said by the words of the sheet, `gauge` and `hook` by the
 /// lexicon.
-const NAMES: [&str; 37] = [
+const NAMES: [&str; 41] = [
     "included",
     "level",
     "need",
@@ -44,6 +44,10 @@ const NAMES: [&str; 37] = [
     "boxes.one",
     "boxes.many",
     "more_boxes",
+    "toy_picture",
+    "step_picture",
+    "view_front",
+    "view_side",
 ];
 
 /// What every label says. Those with names in braces keep them, to be filled in where they are

@@ -109,7 +109,9 @@ fn lay_piece(out: &mut String, piece: &PieceSheet, sheet: &Sheet, level: &str) {
                     ),
                 ),
                 Step::Yarn(yarn) => line(out, &format!("\n*{}*\n", escaped(&yarn.text))),
-                Step::Stuff(text) => line(out, &format!("\n*{}*\n", escaped(text))),
+                Step::Stuff(text) | Step::Inside(text) => {
+                    line(out, &format!("\n*{}*\n", escaped(text)))
+                }
             }
         }
         line(out, "");

@@ -120,8 +120,10 @@ impl Materials {
         for hook in &self.hooks {
             lines.push(writer.say_of("hook_line", &[("size", Words(hook))]));
         }
-        let stuffing = self.stuffing(writer);
-        lines.push(writer.say_of("stuffing_line", &[("amount", Words(&stuffing))]));
+        if self.stuffing_g.high > 0.0 {
+            let stuffing = self.stuffing(writer);
+            lines.push(writer.say_of("stuffing_line", &[("amount", Words(&stuffing))]));
+        }
         lines.push(capitalised(&writer.say("notions")));
         lines.push(writer.say_of("time_line", &[("time", Words(&self.time))]));
         if !of_size.is_empty() {

@@ -5,13 +5,14 @@
 //! `gather` brings it together. `materials` and `hooks`: what is needed; `level` and
 //! `special`: what one must be able to do; `steps`: the rounds, `sizes` those of several sizes
 //! in one; `abbreviations` and `labels`: what they and their headings are called; `pictures`:
-//! what is drawn beside them. `spoken` is the same pattern as sentences to say, `blurb`
-//! what a shop says of it, `changes` what differs from a version before,
+//! what is drawn beside them; `toy` and `toy_pictures`: the parts put together, `needs` what
+//! that takes. `spoken` is the same pattern as sentences to say, `blurb` what a shop says of it, `changes` what differs from a version before,
 //! `tested` the form for testers and what they got.
 
 mod abbreviations;
 mod blurb;
 mod changes;
+mod floats;
 mod gather;
 mod hooks;
 mod html;
@@ -20,6 +21,7 @@ mod length;
 mod level;
 mod markdown;
 mod materials;
+mod needs;
 mod pictures;
 mod plain;
 mod sizes;
@@ -29,6 +31,7 @@ mod steps;
 mod tested;
 mod text;
 mod toy;
+mod toy_pictures;
 
 pub use blurb::{BlurbForm, blurb};
 pub use changes::{Changes, changes};
@@ -45,6 +48,8 @@ pub use spoken::{Script, ScriptLine, ScriptPace, captions_srt, captions_vtt, scr
 pub use steps::{RoundsLine, Step, YarnStep};
 pub use tested::{tester_form, testers_got, testers_plot};
 pub use text::{text, text_of};
+pub use toy::ToySheet;
+pub use toy_pictures::{CalledView, ToyPictures};
 
 use std::collections::BTreeMap;
 
@@ -76,6 +81,8 @@ pub struct Sheet {
     pub notes: Vec<String>,
     /// How the pieces are put together, a paragraph each.
     pub assembly: Vec<String>,
+    /// The whole toy; none where no part has been put in its place.
+    pub toy: Option<ToySheet>,
     /// What is needed for all pieces and copies.
     pub materials: Materials,
     /// Abbreviations used, with their meaning.

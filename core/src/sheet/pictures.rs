@@ -16,7 +16,7 @@ use crate::words::write::Fill::{Number, Words};
 use crate::words::write::Writer;
 
 /// Families of the words in pictures, first choice first.
-const FONTS: &str = "Nunito Sans, sans-serif";
+pub(super) const FONTS: &str = "Nunito Sans, sans-serif";
 
 /// The pictures of a piece.
 #[derive(Debug, Clone)]

@@ -48,6 +48,13 @@ fn step(sizes: &[&Step]) -> Option<Step> {
             });
             Some(Step::Stuff(agreed(&texts.collect::<Option<Vec<_>>>()?)?))
         }
+        Step::Inside(_) => {
+            let texts = sizes.iter().map(|step| match step {
+                Step::Inside(text) => Some(text.as_str()),
+                _ => None,
+            });
+            Some(Step::Inside(agreed(&texts.collect::<Option<Vec<_>>>()?)?))
+        }
     }
 }
 

@@ -8,7 +8,7 @@ use crate::piece::Yarn;
 use crate::piece::cloth::Working;
 use crate::plan::Plan;
 use crate::project::Project;
-use crate::words::wording::Wording;
+use crate::words::wording::{InsideLine, Wording};
 use crate::words::write::Fill::Words;
 use crate::words::write::Writer;
 
@@ -60,6 +60,8 @@ pub enum Step {
     Yarn(YarnStep),
     /// Stuff the piece.
     Stuff(String),
+    /// Do this inside it: card, a thread.
+    Inside(String),
 }
 
 pub(super) fn steps(
@@ -98,6 +100,11 @@ pub(super) fn steps(
             yarn: line.yarn,
             colour: project.yarns[line.yarn].colour,
         }));
+        let inside = |under: bool| {
+            let here = move |i: &&InsideLine| i.after == line.last && i.under_stuffing == under;
+            wording.inside.iter().filter(here).map(|i| Step::Inside(i.text.clone()))
+        };
+        steps.extend(inside(true));
         let stops = wording.stuffing.iter().enumerate();
         for (i, stop) in stops.filter(|(_, stop)| stop.after == line.last) {
             // What it takes is said once.
@@ -108,6 +115,7 @@ pub(super) fn steps(
             };
             steps.push(Step::Stuff(text));
         }
+        steps.extend(inside(false));
     }
     steps
 }

@@ -112,7 +112,7 @@ fn lay_piece(page: &mut TextPage, piece: &PieceSheet, sheet: &Sheet) {
                     &format!("{} {}", line.text, line.count),
                 ),
                 Step::Yarn(yarn) => page.paragraph("", &yarn.text),
-                Step::Stuff(text) => page.paragraph("--- ", text),
+                Step::Stuff(text) | Step::Inside(text) => page.paragraph("--- ", text),
             }
         }
         page.blank();

@@ -1,9 +1,32 @@
-//! What a sheet tells of the whole toy: how it is put together, and what to mind.
+//! What a sheet tells of the whole toy: how it is put together and what to mind.
 
+use serde::Serialize;
+
+use super::toy_pictures::ToyPictures;
 use crate::plan::Plan;
 use crate::project::Project;
-use crate::toy::{Assembled, assembled_of, cautions, steps};
+use crate::toy::{Assembled, AssemblyStep, assembled_of, cautions};
+use crate::words::write::Fill::Words;
 use crate::words::write::Writer;
+
+/// The whole toy on its sheet; of its first size.
+#[derive(Debug, Clone, Serialize)]
+pub struct ToySheet {
+    /// Which line of [`Sheet::assembly`](super::Sheet::assembly) is its first step, from 0.
+    pub first_step: usize,
+    /// How many steps there are, one line each, each with a picture.
+    pub steps: usize,
+    /// What is drawn of it.
+    #[serde(skip)]
+    pub pictures: ToyPictures,
+}
+
+impl ToySheet {
+    /// The step that line `line` of the assembly is, from 0; none for another line.
+    pub fn step_of(&self, line: usize) -> Option<usize> {
+        line.checked_sub(self.first_step).filter(|&step| step < self.steps)
+    }
+}
 
 /// The toy of `project`, planned as `plans`; none where no part has been put in its place.
 pub(super) fn toy_of(project: &Project, plans: &[Plan]) -> Option<Assembled> {
@@ -12,14 +35,8 @@ pub(super) fn toy_of(project: &Project, plans: &[Plan]) -> Option<Assembled> {
 
 /// How it is put together, a numbered sentence a step, in working order; of a size, where the
 /// places are its own, under its name.
-pub(super) fn put_together(
-    project: &Project,
-    toy: &Assembled,
-    size: &str,
-    writer: &Writer<'_>,
-) -> Vec<String> {
+pub(super) fn put_together(steps: &[AssemblyStep], size: &str) -> Vec<String> {
     let of_size = if size.is_empty() { String::new() } else { format!("{size}, ") };
-    let steps = steps(project, toy, writer).into_iter();
     (1..).zip(steps).map(|(n, step)| format!("{of_size}{n}. {}", step.text)).collect()
 }
 
@@ -36,4 +53,15 @@ pub(super) fn minded(project: &Project, toy: &Assembled, writer: &Writer<'_>) ->
         }
     }
     list
+}
+
+/// Lines of materials with what a toy takes, before the line that tells the time.
+pub(super) fn with_needed(lines: &mut Vec<String>, needed: Vec<String>, time: &str) {
+    let at = lines.iter().position(|line| line == time).unwrap_or(lines.len());
+    lines.splice(at..at, needed);
+}
+
+/// The line that tells the time.
+pub(super) fn time_line(time: &str, writer: &Writer<'_>) -> String {
+    writer.say_of("time_line", &[("time", Words(time))])
 }

@@ -28,6 +28,14 @@ impl Meridian {
         let turns = (self.turns + turn - solid.begins(number)).rem_euclid(1.0);
         turns * solid.stitches(f64::from(number))
     }
+
+    /// The turn, from half a turn before the front to half a turn after it, at which so many
+    /// stitches of round `number` are worked: [`Self::stitch`] the other way round.
+    pub fn turn(&self, solid: &Solid, number: u32, stitch: f64) -> f64 {
+        let count = solid.stitches(f64::from(number)).max(1.0);
+        let turn = stitch / count + solid.begins(number) - self.turns;
+        turn - turn.round()
+    }
 }
 
 /// Between which rounds a place is, where it is nearer to their edge than to the middle of a

@@ -3,9 +3,10 @@
 use super::tree::{Decrease, Line, Op, Pattern, Placed, Rounds, StitchKind, Times};
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::piece::{Piece, Yarn};
-use crate::plan::Plan;
+use crate::plan::colours::coloured_steps;
 use crate::plan::counts::Start;
 use crate::plan::placement::{Placement, Run, Stitch};
+use crate::plan::{Plan, Round};
 
 impl From<Kind> for StitchKind {
     fn from(kind: Kind) -> Self {
@@ -37,9 +38,7 @@ pub fn pattern(piece: &Piece, plan: &Plan) -> Pattern {
             yarn = round.yarn;
             put(doing(vec![Op::Colour(Yarn::letter(yarn))]));
         }
-        let only = piece.loops.get(&number).copied();
-        let mut work =
-            round_work(plan.start, number, &round.placement, round.kind.into(), only);
+        let mut work = planned_work(piece, plan, number);
         if matches!(piece.working, Working::Joined { .. }) {
             // A ring needs none, and the chain of an oval has its own already.
             if number > 1 || matches!(plan.start, Start::Chain(_)) {
@@ -55,6 +54,81 @@ pub fn pattern(piece: &Piece, plan: &Plan) -> Pattern {
     }
     put(doing(vec![Op::FastenOff]));
     Pattern { lines }
+}
+
+/// What is worked in round `number` of `piece`, planned as `plan`, with its changes of yarn;
+/// nothing past the last round.
+pub fn planned_work(piece: &Piece, plan: &Plan, number: u32) -> Vec<Placed<Op>> {
+    let Some(k) = (number as usize).checked_sub(1) else { return Vec::new() };
+    let Some(round) = plan.rounds.get(k) else { return Vec::new() };
+    let (kind, only) = (round.kind.into(), piece.loops.get(&number).copied());
+    if round.colours.is_empty() {
+        return round_work(plan.start, number, &round.placement, kind, only);
+    }
+    // The yarn on the hook: where the yarn changes from round to round, that is said between.
+    let own = round.yarn;
+    let ends_in = |round: &Round| round.colours.last().map_or(round.yarn, |run| run.yarn);
+    let before = k.checked_sub(1).and_then(|k| plan.rounds.get(k));
+    let on_hook = before.filter(|before| before.yarn == own).map_or(own, ends_in);
+    let next = plan.rounds.get(k + 1);
+    let back = next.is_some_and(|next| next.yarn == own && next.colours.is_empty());
+    let steps: Vec<(Stitch, usize)> =
+        coloured_steps(&round.placement, &round.colours, own).collect();
+    let mut ops = coloured_work(&steps, on_hook, kind);
+    if back && ends_in(round) != own {
+        ops.push(Placed::unread(Op::Colour(Yarn::letter(own))));
+    }
+    match only {
+        Some(only) => vec![Placed::unread(Op::Only { only, body: ops })],
+        None => ops,
+    }
+}
+
+/// Steps in several yarns, as their shortest repeat.
+fn coloured_work(
+    steps: &[(Stitch, usize)],
+    on_hook: usize,
+    kind: StitchKind,
+) -> Vec<Placed<Op>> {
+    let n = steps.len();
+    let repeats = |length: usize| {
+        n.is_multiple_of(length) && steps.chunks(length).all(|c| *c == steps[..length])
+    };
+    let length = (1..=n).find(|&length| repeats(length)).unwrap_or(n);
+    let last = steps.get(length.saturating_sub(1)).map_or(on_hook, |&(_, yarn)| yarn);
+    let several = length < n;
+    let mut now = if several { last } else { on_hook };
+    let mut ops: Vec<Placed<Op>> = Vec::new();
+    let mut plain = 0;
+    let put_plain = |ops: &mut Vec<Placed<Op>>, plain: &mut u32| {
+        if *plain > 0 {
+            let count = std::mem::take(plain);
+            ops.push(Placed::unread(Op::Each { kind, count }));
+        }
+    };
+    for &(stitch, yarn) in &steps[..length] {
+        if yarn != now {
+            put_plain(&mut ops, &mut plain);
+            ops.push(Placed::unread(Op::Colour(Yarn::letter(yarn))));
+            now = yarn;
+        }
+        if stitch == Stitch::Plain {
+            plain += 1;
+            continue;
+        }
+        put_plain(&mut ops, &mut plain);
+        ops.push(shaped(stitch, kind));
+    }
+    put_plain(&mut ops, &mut plain);
+    if !several {
+        return ops;
+    }
+    // All in one other yarn: it is taken up once.
+    let first = steps.first().map_or(now, |&(_, yarn)| yarn);
+    let taken = (first != on_hook && first == last)
+        .then(|| Placed::unread(Op::Colour(Yarn::letter(first))));
+    let group = Op::Group { body: ops, times: Times::In((n / length) as u32) };
+    taken.into_iter().chain([Placed::unread(group)]).collect()
 }
 
 /// What is worked in round `number` of a piece that begins with `start`. The first round goes

@@ -10,8 +10,10 @@ use crate::piece::Piece;
 use crate::piece::cloth::{Hand, Kind, Working};
 use crate::plan::Plan;
 use crate::plan::counts::Start;
+use crate::plan::inside::{Inside, InsideStop};
 use crate::plan::stuffing::{StuffHow, StuffingStop};
-use crate::words::from_plan::round_work;
+use crate::words::from_plan::planned_work;
+use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Below, Writer, capitalised};
 
 /// One line of the pattern: a round, or several identical rounds joined.
@@ -40,6 +42,8 @@ pub struct Wording {
     pub lines: Vec<WrittenLine>,
     /// Where stuffing goes in, in working order, and what to do there.
     pub stuffing: Vec<StuffingLine>,
+    /// What is done inside the piece, in working order.
+    pub inside: Vec<InsideLine>,
     /// After the last round.
     pub closing: Vec<String>,
 }
@@ -71,6 +75,17 @@ pub struct StuffingLine {
     pub text: String,
 }
 
+/// What is read where something is done inside the piece.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct InsideLine {
+    /// The round after which it is done.
+    pub after: u32,
+    /// What to do.
+    pub text: String,
+    /// Whether it comes before the stuffing that goes in after the same round.
+    pub under_stuffing: bool,
+}
+
 /// What the lines need to know of a round.
 #[derive(Debug, Clone)]
 struct Worded {
@@ -98,8 +113,7 @@ pub fn words(plan: &Plan, piece: &Piece, writer: &Writer<'_>) -> Wording {
         .zip(&plan.rounds)
         .map(|(number, round)| {
             let (kind, count) = (round.kind.into(), round.count);
-            let only = piece.loops.get(&number).copied();
-            let work = round_work(plan.start, number, &round.placement, kind, only);
+            let work = planned_work(piece, plan, number);
             let text = writer.text(&work, below);
             below = Below { kind: Some(kind), count: Some(count) };
             Worded { text, count, yarn: round.yarn }
@@ -112,14 +126,14 @@ pub fn words(plan: &Plan, piece: &Piece, writer: &Writer<'_>) -> Wording {
         hand: piece.hand,
         kind: piece.kind_of_round(1),
     };
-    joined(rounds, manner, &plan.stuffing, writer)
+    joined(rounds, manner, (&plan.stuffing, &plan.inside), writer)
 }
 
 /// The wording of a whole piece, its rounds worded already.
 fn joined(
     rounds: Vec<Worded>,
     manner: Manner,
-    stops: &[StuffingStop],
+    (stops, inside): (&[StuffingStop], &[InsideStop]),
     writer: &Writer<'_>,
 ) -> Wording {
     let last = rounds.last().map_or(0, |r| r.count);
@@ -136,21 +150,65 @@ fn joined(
         .enumerate()
         .map(|(i, stop)| StuffingLine { after: stop.after, text: text(i, stop).clone() })
         .collect();
+    let inner = inside_lines(inside, writer);
+    let stops: Vec<u32> =
+        stuffing.iter().map(|s| s.after).chain(inner.iter().map(|i| i.after)).collect();
+    let mut closing = closing(manner, last, writer);
+    closing.extend(inside.iter().filter_map(|stop| afterwards(stop, writer)));
     Wording {
         opening: opening(manner, writer),
-        lines: join(rounds, &stuffing, writer),
+        lines: join(rounds, &stops, writer),
         stuffing,
-        closing: closing(manner, last, writer),
+        inside: inner,
+        closing,
     }
+}
+
+/// Whole millimetres, cut rather than rounded: card that is too wide shows.
+fn whole_mm(mm: f64) -> String {
+    format!("{:.0}", mm.floor().max(1.0))
+}
+
+/// What is done inside while the piece is worked.
+fn inside_lines(stops: &[InsideStop], writer: &Writer<'_>) -> Vec<InsideLine> {
+    let line = |stop: &InsideStop| {
+        let text = match stop.what {
+            Inside::Card { across_mm, hole_mm, .. } => {
+                let (mm, hole) = (whole_mm(across_mm), whole_mm(hole_mm.unwrap_or(0.0)));
+                let name = if hole_mm.is_some() { "flat_ring_laid" } else { "disc_laid" };
+                writer.say_of(name, &[("mm", Words(&mm)), ("hole", Words(&hole))])
+            }
+            Inside::Thread { .. } => writer
+                .say_of("thread_laid", &[("number", Number(stop.after)), ("n", Number(1))]),
+            Inside::Sewn { .. } => return None,
+        };
+        let under_stuffing = stop.what.is_under_stuffing();
+        Some(InsideLine { after: stop.after, text, under_stuffing })
+    };
+    stops.iter().filter_map(line).collect()
+}
+
+/// What of it is done once the piece is worked and stuffed.
+fn afterwards(stop: &InsideStop, writer: &Writer<'_>) -> Option<String> {
+    let (name, across) = match stop.what {
+        Inside::Thread { across_mm } => ("thread_drawn", across_mm),
+        Inside::Sewn { across_mm } => ("round_sewn", across_mm),
+        Inside::Card { .. } => return None,
+    };
+    let (mm, around) =
+        (format!("{across:.0}"), format!("{:.0}", std::f64::consts::PI * across));
+    let values = [
+        ("number", Number(stop.after)),
+        ("n", Number(1)),
+        ("mm", Words(&mm)),
+        ("around", Words(&around)),
+    ];
+    Some(writer.say_of(name, &values))
 }
 
 /// Lines of the rounds, identical neighbours joined, but not where something has to be done
 /// in between.
-fn join(
-    rounds: Vec<Worded>,
-    stuffing: &[StuffingLine],
-    writer: &Writer<'_>,
-) -> Vec<WrittenLine> {
+fn join(rounds: Vec<Worded>, stops: &[u32], writer: &Writer<'_>) -> Vec<WrittenLine> {
     let alike = writer.style().join_alike;
     let mut lines: Vec<WrittenLine> = Vec::new();
     for (number, round) in (1..).zip(rounds) {
@@ -160,7 +218,7 @@ fn join(
                     && line.text == round.text
                     && line.count == round.count
                     && line.yarn == round.yarn
-                    && stuffing.iter().all(|stop| stop.after != line.last) =>
+                    && stops.iter().all(|&after| after != line.last) =>
             {
                 line.last = number;
             }
@@ -265,11 +323,20 @@ mod tests {
             hand: Hand::Right,
             kind: Kind::Single,
         };
-        let lines = joined(rounds.clone(), manner, &[], &Writer::bench());
+        let lines = joined(rounds.clone(), manner, (&[], &[]), &Writer::bench());
         assert_eq!(lines.lines.len(), 1);
         assert_eq!(lines.lines[0].heading, "Rnds 1–5");
         let stop = StuffingStop { after: 3, how: StuffHow::Filled };
-        assert_eq!(joined(rounds, manner, &[stop], &Writer::bench()).lines.len(), 2);
+        assert_eq!(
+            joined(rounds.clone(), manner, (&[stop], &[]), &Writer::bench()).lines.len(),
+            2
+        );
+        let card = Inside::Card { across_mm: 46.7, hole_mm: None, on_top: false };
+        let card = InsideStop { after: 4, what: card };
+        let with_card = joined(rounds, manner, (&[stop], &[card]), &Writer::bench());
+        assert_eq!(with_card.lines.len(), 3);
+        let laid = "Lay in a disc of card or plastic 46 mm across.";
+        assert_eq!(with_card.inside[0].text, laid);
         assert_eq!(lines.line_of(4).map(|l| l.first), Some(1));
         assert!(lines.line_of(6).is_none());
     }

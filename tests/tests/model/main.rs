@@ -5,6 +5,7 @@ mod any_outline;
 mod calibration;
 mod cards;
 mod charts;
+mod colour_work;
 mod companions;
 mod corpus;
 mod corpus_adds_up;

@@ -12,11 +12,12 @@ use crate::kit::tokens::Tokens;
 use crate::kit::{paint, type_faces};
 use crate::view::ids;
 use crate::view::toy::{PartDrag, ToyPick, ToyView};
+use crate::work::toy::ToyMade;
 
 /// Height of the map with its words.
 pub(super) const HEIGHT: f32 = 232.0;
 /// Room for the numbers of rounds.
-const NUMBERS: f32 = 26.0;
+pub(super) const NUMBERS: f32 = 26.0;
 /// What eyes and noses are shown as.
 const BLACK: [u8; 3] = [34, 31, 31];
 /// How near a print the hand takes hold of it, points.
@@ -34,7 +35,35 @@ pub(super) struct MapGround<'a> {
     right: bool,
 }
 
-impl MapGround<'_> {
+impl<'a> MapGround<'a> {
+    /// The rounds of part `index` in `rect`: `widest` stitches in the widest, so many rounds.
+    pub(super) fn new(
+        made: &ToyMade,
+        index: usize,
+        solid: &'a Solid,
+        rect: Rect,
+        (widest, rounds): (u32, usize),
+    ) -> Self {
+        Self {
+            solid,
+            rect,
+            cell: rect.width() / widest.max(1) as f32,
+            row: rect.height() / rounds.max(1) as f32,
+            up: made.grows_up(index),
+            right: made.runs_right(index),
+        }
+    }
+
+    /// Whether later rounds lie higher.
+    pub(super) fn grows_up(&self) -> bool {
+        self.up
+    }
+
+    /// Whether further stitches lie further right.
+    pub(super) fn runs_right(&self) -> bool {
+        self.right
+    }
+
     /// Where a place of the cloth is on the map.
     pub(super) fn at(&self, on: OnCloth) -> Pos2 {
         let turn = on.turn - on.turn.round();
@@ -46,7 +75,7 @@ impl MapGround<'_> {
     }
 
     /// The place of the cloth at a place of the map.
-    fn under(&self, at: Pos2) -> OnCloth {
+    pub(super) fn under(&self, at: Pos2) -> OnCloth {
         let rounds = self.solid.rounds() as f32;
         let down = if self.up { self.rect.bottom() - at.y } else { at.y - self.rect.top() };
         let round = f64::from((down / self.row).clamp(0.0, rounds));
@@ -56,7 +85,7 @@ impl MapGround<'_> {
         OnCloth { round, turn }
     }
 
-    fn row_rect(&self, round: u32, count: u32) -> Rect {
+    pub(super) fn row_rect(&self, round: u32, count: u32) -> Rect {
         let k = f64::from(round);
         let a = self.at(OnCloth { round: k - 1.0, turn: 0.0 }).y;
         let b = self.at(OnCloth { round: k, turn: 0.0 }).y;
@@ -101,14 +130,7 @@ pub(super) fn show(
     let Some(plan) = plan else { return };
     let widest = plan.rounds.iter().map(|round| round.count).max().unwrap_or(1).max(1);
     let inner = rect.with_min_x(rect.left() + NUMBERS).shrink2(vec2(2.0, 4.0));
-    let ground = MapGround {
-        solid,
-        rect: inner,
-        cell: inner.width() / widest as f32,
-        row: inner.height() / plan.rounds.len().max(1) as f32,
-        up: made.grows_up(seat.part),
-        right: made.runs_right(seat.part),
-    };
+    let ground = MapGround::new(made, seat.part, solid, inner, (widest, plan.rounds.len()));
     rounds(ui, here, &ground, index, rect);
     let mut near: Option<(f32, usize, usize, Pos2)> = None;
     let pointer = canvas.hover_pos().or(canvas.interact_pointer_pos());

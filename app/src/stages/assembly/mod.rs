@@ -23,6 +23,7 @@ mod prints;
 mod side;
 mod small_rows;
 mod steps;
+mod surface;
 mod told;
 
 use egui::Ui;

@@ -11,7 +11,7 @@ use plumpline_core::toy::steps::misfit_text;
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::placing::counted_by;
-use super::{body_rows, map, small_rows, told};
+use super::{body_rows, map, small_rows, surface, told};
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::toy::{PartTrait, ToyEdit};
@@ -38,6 +38,7 @@ pub(super) fn show(
     checks(ui, here, index, part, actions);
     map::show(ui, here, index, next, actions);
     sentence(ui, here, index);
+    surface::show(ui, here, index, next, actions);
     if let Thing::Small(small) = &part.what {
         small_rows::show(ui, here, index, small, actions);
     }
@@ -196,6 +197,15 @@ fn numbers(
     if let Some(new) = grid.choice(ui, "Copies", "Copies of the part", (&options, now)) {
         let copies = [Copies::One, Copies::Mirrored, Copies::Around(4)][new];
         here.change(index, PartTrait::Copies, actions, |part| part.copies = copies);
+    }
+    if part.copies != Copies::One {
+        let words = "Each its own place";
+        let button = form::wide(ui, form::ROW, words, true, false);
+        let why = "Left and right, or each one around, become parts of their own";
+        if button.on_hover_text(why).clicked() {
+            let called = here.called(index);
+            actions.edit(Edit::Toy(ToyEdit::Separate { index, called }));
+        }
     }
     if let Copies::Around(n) = part.copies {
         let number = NumberCell {

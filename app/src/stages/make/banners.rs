@@ -88,6 +88,18 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
         let words = say!("make-from-here-on-in-yarn-yarn", yarn = hook.yarn_name(yarn));
         put(&words, Tone::Now, Sign::Bead(yarn));
     }
+    if let Some(&(_, yarn)) = round.changes.iter().find(|(at, _)| *at == done) {
+        let words = say!("make-from-this-stitch-on-in-yarn", yarn = hook.yarn_name(yarn));
+        put(&words, Tone::Now, Sign::Bead(yarn));
+    }
+    if let Some(&(at, yarn)) = round.changes.iter().find(|(at, _)| *at > done) {
+        let name = hook.yarn_name(yarn);
+        let (words, tone) = match at - done {
+            1 => (say!("make-finish-this-stitch-with-yarn", yarn = name), Tone::Now),
+            left => (say!("make-in-stitches-yarn", left = left, yarn = name), Tone::Quiet),
+        };
+        put(&words, tone, Sign::Bead(yarn));
+    }
     if let Some(yarn) = hook.course.yarn_change(number + 1) {
         let words =
             say!("make-change-to-yarn-yarn-in-the-last-stitch", yarn = hook.yarn_name(yarn));

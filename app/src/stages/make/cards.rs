@@ -110,6 +110,7 @@ fn how_far(bench: &Bench<'_>, of: PieceCopy, stand: Option<Stand>) -> (String, f
     let words = match stand {
         None => return (say!("make-has-no-plan").into(), 0.0),
         Some(Stand::Made) => say!("make-finished").into(),
+        Some(Stand::Stop(Stop::Inside(_))) => say!("make-something-to-lay-in").into(),
         Some(Stand::Stop(Stop::Stuff)) => say!("make-to-be-stuffed").into(),
         Some(Stand::Stop(Stop::Close)) => say!("make-to-be-closed").into(),
         Some(Stand::Stitch { .. }) if begun.is_none() => say!("make-not-started").into(),

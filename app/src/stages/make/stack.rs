@@ -41,7 +41,7 @@ impl<'a> Stack<'a> {
         let rounds = course.last_round();
         let under = match hook.stand {
             Stand::Stitch { round, .. } => round,
-            Stand::Stop(Stop::Stuff) => hook.progress.round.min(rounds + 1),
+            Stand::Stop(Stop::Stuff | Stop::Inside(_)) => hook.progress.round.min(rounds + 1),
             Stand::Stop(Stop::Close) | Stand::Made => rounds + 1,
         };
         let pitch = (rect.height() - STUFFING) / rounds.max(1) as f32;

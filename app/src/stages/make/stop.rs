@@ -4,6 +4,7 @@
 use egui::{Rect, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Bounds;
 use plumpline_core::making::{Stand, Stop};
+use plumpline_core::wording::InsideLine;
 
 use super::hook::{ASIDE, Hook, NEXT, WORDS};
 use super::steps::big_as;
@@ -27,6 +28,11 @@ pub(super) fn words(hook: &Hook<'_>, stand: Stand) -> Vec<String> {
                 round = hook.course.stuff_after.unwrap_or_default()
             );
             vec![hook.course.stuff_text.clone(), grams]
+        }
+        Stand::Stop(Stop::Inside(index)) => {
+            let line = hook.course.inside.get(index as usize);
+            let worked = |line: &InsideLine| say!("make-round-is-worked", round = line.after);
+            line.map_or_else(Vec::new, |line| vec![line.text.clone(), worked(line)])
         }
         Stand::Stop(Stop::Close) => {
             let rounds = hook.course.last_round();
@@ -106,6 +112,7 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
     let at = pos2(card.center().x, y + 0.5 * sign);
     match hook.stand {
         Stand::Stop(Stop::Stuff) => tufts(ui, hook, at, 0.5 * sign),
+        Stand::Stop(Stop::Inside(_)) => disc(ui, hook, at, 0.5 * sign),
         Stand::Stop(Stop::Close) => icons::tied_thread(painter, at, t.outline),
         _ => {
             painter.circle(at, 0.3 * sign, t.panel, Stroke::new(2.0, t.increase));
@@ -130,6 +137,7 @@ pub(super) fn show(ui: &Ui, hook: &Hook<'_>, rect: Rect, actions: &mut Actions) 
 fn action(hook: &Hook<'_>) -> Option<(MakeCommand, String)> {
     let (making, project) = (hook.bench.making, hook.bench.document.project());
     match hook.stand {
+        Stand::Stop(Stop::Inside(_)) => Some((MakeCommand::Done, say!("make-it-is-in").into())),
         Stand::Stop(Stop::Stuff) => {
             Some((MakeCommand::Done, say!("make-the-stuffing-is-in").into()))
         }
@@ -146,6 +154,18 @@ fn action(hook: &Hook<'_>) -> Option<(MakeCommand, String)> {
             Some((MakeCommand::Other, say!("make-on-to-name", name = name)))
         }
     }
+}
+
+/// Card seen from the side, in its cloth.
+fn disc(ui: &Ui, hook: &Hook<'_>, at: egui::Pos2, size: f32) {
+    let t = hook.bench.t;
+    let oval = |radius: egui::Vec2, fill| {
+        let stroke = Stroke::new(1.8, t.soft_ink);
+        let shape = egui::epaint::EllipseShape { center: at, radius, fill, stroke, angle: 0.0 };
+        ui.painter().add(shape);
+    };
+    oval(size * vec2(1.25, 0.5), t.panel);
+    oval(size * vec2(0.95, 0.34), t.well);
 }
 
 /// Three tufts of stuffing, large.

@@ -123,7 +123,7 @@ fn piece_pattern(
             match step {
                 Step::Rounds(line) => rounds(ui, bench, index, line, actions),
                 Step::Yarn(yarn) => between(ui, bench, &yarn.text),
-                Step::Stuff(words) => between(ui, bench, words),
+                Step::Stuff(words) | Step::Inside(words) => between(ui, bench, words),
             }
         }
         ui.add_space(4.0);

@@ -12,6 +12,8 @@ use crate::document::{Document, Revision};
 #[derive(Debug)]
 struct KnownPiece {
     piece: Piece,
+    /// Whether there is stuffing in it.
+    stuffed: bool,
     course: Result<Arc<WorkedPiece>, String>,
 }
 
@@ -38,13 +40,18 @@ impl Courses {
         }
         self.known.truncate(project.pieces.len());
         for (i, piece) in project.pieces.iter().enumerate() {
-            if self.known.get(i).is_some_and(|known| is_same(&known.piece, piece)) {
+            let stuffed = project.stuffs(piece.id);
+            let same =
+                |known: &KnownPiece| known.stuffed == stuffed && is_same(&known.piece, piece);
+            if self.known.get(i).is_some_and(same) {
                 continue;
             }
             let writer = project.wording.writer();
             let course = writer.and_then(|writer| WorkedPiece::of_piece(piece, &writer));
+            let course = course.map(|course| course.stuffed_if(stuffed));
             let course = course.map(Arc::new).map_err(|e| e.to_string());
-            let known = KnownPiece { piece: Piece { picture: None, ..piece.clone() }, course };
+            let known =
+                KnownPiece { piece: Piece { picture: None, ..piece.clone() }, stuffed, course };
             changed = true;
             match self.known.get_mut(i) {
                 Some(place) => *place = known,

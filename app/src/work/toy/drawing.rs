@@ -6,7 +6,7 @@ use std::sync::Arc;
 use egui::{ColorImage, Pos2, Rect, Vec2, vec2};
 use plumpline_core::picture::Rgb;
 use plumpline_core::picture::relief::{Quality, ReliefScene, ReliefView, Still};
-use plumpline_core::picture::toy::{ToyLight, ToyPicture, ToyThing, thing_seen};
+use plumpline_core::picture::toy::{ToyLight, ToyPicture, ToyThing, shown_steps, thing_seen};
 
 use super::super::still::{image_of, still_unless};
 use super::made::ToyMade;
@@ -177,13 +177,9 @@ pub(super) fn small(made: &ToyMade, lit: Rgb, is_vain: impl Fn() -> bool) -> Opt
     for index in 0..made.project.toy.parts.len() {
         pictures.parts.push(one(&[index], &[], (&[], None), PART_PIXELS)?);
     }
-    let (mut there, mut held): (Vec<usize>, Vec<usize>) = (Vec::new(), Vec::new());
-    for step in &made.steps {
-        there.extend(&step.parts);
-        held.extend(step.attachment);
-        let part = step.parts.first().filter(|_| step.attachment.is_none()).copied();
-        let lit = (part.as_slice(), step.attachment);
-        pictures.steps.push(one(&there, &held, lit, STEP_PIXELS)?);
+    for step in shown_steps(&made.steps) {
+        let lit = (step.part.as_slice(), step.attachment);
+        pictures.steps.push(one(&step.parts, &step.attachments, lit, STEP_PIXELS)?);
     }
     Some(pictures)
 }

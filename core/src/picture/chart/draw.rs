@@ -29,6 +29,8 @@ const MOST_WHOLE: u32 = 200;
 /// Lines between the rings, and how much of a yarn is mixed into the paper.
 const FAINT: Rgb = [214, 206, 190];
 const TINT: f32 = 0.24;
+/// The same under a stitch that is painted on its round: it has to stand out from that.
+const PAINTED: f32 = 0.6;
 const SOFT: Rgb = [101, 91, 79];
 
 /// The chart of `part`; `None` where it could not be read on a page.
@@ -324,6 +326,14 @@ impl Sketch<'_> {
                 let [px, py] = spot.moved(x, up * y);
                 [if mirrored { -px } else { px }, py]
             };
+            let painted = ring.painted.get(nth).filter(|&&yarn| yarn != ring.yarn);
+            if let Some((_, colour)) = painted.and_then(|&yarn| self.look.yarns.get(yarn)) {
+                // The stitch's own share of its ring, so that neighbours join.
+                let side = 0.5 * apart * wide;
+                let corners = [[-side, -half], [side, -half], [side, half], [-side, half]];
+                let fill = mixed([255; 3], *colour, PAINTED);
+                self.drawing.area(corners.map(|[x, y]| frame(x, y)), Some(fill), None);
+            }
             let marks = (ring.kind, self.look.single);
             symbols::draw(&mut self.drawing, &frame, stitch, marks, apart, half);
             if let Some(only) = ring.only {

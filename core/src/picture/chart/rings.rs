@@ -3,6 +3,7 @@
 use crate::piece::Piece;
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::plan::Plan;
+use crate::plan::colours::coloured_steps;
 use crate::plan::placement::{Placement, Stitch, gcd};
 
 /// Most rings of one chart.
@@ -21,6 +22,8 @@ pub(super) struct Ring {
     pub(super) kind: Kind,
     pub(super) only: Option<Loop>,
     pub(super) yarn: usize,
+    /// The yarn of each step, where it is worked in several.
+    pub(super) painted: Vec<usize>,
     /// Whether its yarn is taken up here, in a piece of several.
     pub(super) yarn_begins: bool,
     /// Where it begins, in turns on from round 1: the lean of the spiral.
@@ -38,13 +41,21 @@ impl Ring {
 
     /// How often its repeat is worked around; any share of a plain round is one.
     fn repeats(&self) -> u32 {
-        if self.is_plain() { self.count } else { self.placement.repeats }
+        // A motif painted on it is shown whole.
+        if !self.painted.is_empty() {
+            1
+        } else if self.is_plain() {
+            self.count
+        } else {
+            self.placement.repeats
+        }
     }
 }
 
 /// The rounds of `plan` as rings.
 pub(super) fn rings(piece: &Piece, plan: &Plan) -> Vec<Ring> {
-    let several = plan.rounds.iter().any(|r| r.yarn != plan.rounds[0].yarn);
+    let first = plan.rounds.first().map_or(0, |round| round.yarn);
+    let several = plan.rounds.iter().any(|r| r.yarn != first || !r.colours.is_empty());
     let side = plan.start.side();
     let mut rings: Vec<Ring> = Vec::new();
     let mut begins = 0.0_f64;
@@ -67,6 +78,12 @@ pub(super) fn rings(piece: &Piece, plan: &Plan) -> Vec<Ring> {
             kind: round.kind,
             only,
             yarn: round.yarn,
+            painted: match round.colours.is_empty() {
+                true => Vec::new(),
+                false => coloured_steps(&round.placement, &round.colours, round.yarn)
+                    .map(|(_, yarn)| yarn)
+                    .collect(),
+            },
             yarn_begins,
             begins: begins as f32,
             chains,
@@ -81,8 +98,8 @@ pub(super) fn rings(piece: &Piece, plan: &Plan) -> Vec<Ring> {
                 if last.is_plain()
                     && ring.is_plain()
                     && number > 2
-                    && (last.count, last.kind, last.only, last.yarn)
-                        == (ring.count, ring.kind, ring.only, ring.yarn) =>
+                    && (last.count, last.kind, last.only, last.yarn, &last.painted)
+                        == (ring.count, ring.kind, ring.only, ring.yarn, &ring.painted) =>
             {
                 last.last = number;
             }
@@ -117,7 +134,7 @@ pub(super) fn divided(rings: &[Ring]) -> Vec<RingsPart<'_>> {
     let end = rings.last().map_or(0, |r| r.count);
     let narrows = f64::from(end) < STAYS_WIDE * f64::from(most);
     let widest = if narrows { widest } else { rings.len() };
-    let several_yarns = rings.iter().any(|r| r.yarn != rings[0].yarn);
+    let several_yarns = rings.iter().any(|r| r.yarn != rings[0].yarn || !r.painted.is_empty());
     let (opening, closing) = rings.split_at(widest);
     let mut parts = Vec::new();
     for (half, inward) in [(opening, false), (closing, true)] {

@@ -5,6 +5,7 @@ use super::curve::NearCurve;
 use super::fabric::Cell;
 use super::look::{REACH, Sample, TileShape};
 use super::profile::ProfileStretch;
+use super::shapes;
 use super::space::{chance, eased, mix};
 use super::tile::{Tile, tile};
 
@@ -15,6 +16,8 @@ const MELTS: (f32, f32) = (0.42, 0.80);
 const UNEVEN: f32 = 0.07;
 /// How deep the ring that a piece starts from is drawn in, in stitch widths, and how wide.
 const DIMPLE: (f32, f32) = (0.45, 0.55);
+/// What is no higher is ground, in stitch widths.
+const GROUND: f32 = shapes::FLOOR + 0.01;
 /// Layers that may lie over one another at a place.
 const LAYERS: usize = 3;
 
@@ -213,7 +216,8 @@ impl ClothLayers {
         for layer in self.all.iter().flatten() {
             let at = layer.at(aside);
             let high = layer.high(at, care);
-            if best.is_none_or(|b| high > b.2) {
+            // Ground is a stitch's own: another that reaches over it brings its strands alone.
+            if best.is_none_or(|b| high > b.2 && high > GROUND * layer.by) {
                 best = Some((layer, at, high));
             }
         }

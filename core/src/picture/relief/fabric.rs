@@ -11,8 +11,9 @@ use super::look::TileShape;
 use super::space::{mix, whole};
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::piece::{Piece, YarnFace};
-use crate::plan::Plan;
+use crate::plan::colours::coloured_steps;
 use crate::plan::placement::Stitch;
+use crate::plan::{Plan, Round};
 
 /// How much of a shift a stitch passes on to the one above: between shaping, columns lean
 /// gradually rather than jump. By eye, no source.
@@ -32,6 +33,8 @@ struct FabricCourse {
     /// Stitches in it.
     count: u32,
     yarn: usize,
+    /// The yarn of each stitch, where it is worked in several.
+    painted: Vec<usize>,
     /// Whether the front loops of its stitches were left free by the round above.
     ridge: bool,
 }
@@ -97,9 +100,25 @@ impl Hash for Fabric {
         self.faces.hash(state);
         (self.rounds, self.climbs, self.drawn).hash(state);
         for course in &self.courses {
-            (course.count, course.yarn, course.ridge).hash(state);
+            (course.count, course.yarn, &course.painted, course.ridge).hash(state);
         }
     }
+}
+
+impl FabricCourse {
+    /// The yarn of a stitch, from 0.
+    fn yarn_of(&self, stitch: u32) -> usize {
+        self.painted.get(stitch as usize).copied().unwrap_or(self.yarn)
+    }
+}
+
+/// The yarn of each stitch of a round in several; nothing of one in its own.
+fn painted(round: &Round) -> Vec<usize> {
+    if round.colours.is_empty() {
+        return Vec::new();
+    }
+    let steps = coloured_steps(&round.placement, &round.colours, round.yarn);
+    steps.flat_map(|(s, yarn)| std::iter::repeat_n(yarn, s.produces() as usize)).collect()
 }
 
 impl Fabric {
@@ -140,6 +159,7 @@ impl Fabric {
                 shapes,
                 count: fabric.shapes.len() as u32 - shapes,
                 yarn: round.yarn,
+                painted: painted(round),
                 ridge: piece.loops.get(&(number + 1)) == Some(&Loop::Back) && number < rounds,
             });
             lower = upper;
@@ -244,7 +264,14 @@ impl Fabric {
         self.seams.extend(lower.iter().map(|&turn| [turn, turn]));
         self.shapes.extend((0..count).map(|_| TileShape::DRAWN));
         let yarn = self.courses.last().map_or(0, |c| c.yarn);
-        self.courses.push(FabricCourse { seams, shapes, count, yarn, ridge: false });
+        self.courses.push(FabricCourse {
+            seams,
+            shapes,
+            count,
+            yarn,
+            painted: Vec::new(),
+            ridge: false,
+        });
     }
 
     /// Rounds, without the loops drawn shut.
@@ -257,9 +284,9 @@ impl Fabric {
         self.courses.len() as f32
     }
 
-    /// Yarn of a round counted from 0.
-    pub(super) fn yarn(&self, round: u32) -> usize {
-        self.courses.get(round as usize).map_or(0, |c| c.yarn)
+    /// Yarn of a stitch, both counted from 0.
+    pub(super) fn yarn(&self, round: u32, stitch: u32) -> usize {
+        self.courses.get(round as usize).map_or(0, |c| c.yarn_of(stitch))
     }
 
     /// The same fabric of yarns of these faces.
@@ -360,7 +387,7 @@ impl Fabric {
             round: spot.round,
             stitch: i as u32,
             shape: self.shapes[course.shapes as usize + i],
-            face: self.face(course.yarn),
+            face: self.face(course.yarn_of(i as u32)),
             a: part - 0.5,
             b,
             per_turn: [(1.0 - lean * b_turn) / width, b_turn],

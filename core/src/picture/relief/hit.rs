@@ -63,7 +63,7 @@ impl HitLook<'_> {
             groove: top.light,
             open: within,
             tint: 1.0 + tint,
-            ground: relief.ground(round),
+            ground: relief.ground(round, top.stitch),
         };
         let number = |n: u32| (n + 1).min(65_535) as u16;
         (lit, Seen { part: 0, round: number(round), stitch: number(top.stitch) })
@@ -84,7 +84,7 @@ impl HitLook<'_> {
     /// What is seen in the opening of a part with nothing in it: the dark of its inside.
     fn hollow(&self, facet: &Facet) -> Lit {
         let last = self.relief.fabric.rounds().saturating_sub(1);
-        let ground = self.relief.ground(last);
+        let ground = self.relief.ground(last, 0);
         let normal = unit(facet.out);
         Lit { normal, smooth: normal, groove: 0.5, open: 0.3, tint: 1.0, ground }
     }
@@ -110,7 +110,7 @@ impl HitLook<'_> {
         let off = across[0] * across[0] + across[1] * across[1];
         let (groove, ground) = if cloth {
             let bead = 0.92 - 0.30 * eased(0.35, 1.7, off);
-            (bead, relief.ground(round))
+            (bead, relief.ground(round, 0))
         } else {
             let shade = eased(0.6, FILLED, deep);
             ((0.55 + 0.45 * shade) * self.fluff(beside.place), ShadeGround::Stuffing)
@@ -138,9 +138,9 @@ impl HitLook<'_> {
 }
 
 impl Relief {
-    /// The yarn of a round counted from 0.
-    fn ground(&self, round: u32) -> ShadeGround {
-        let yarn = self.fabric.yarn(round);
+    /// The yarn of a stitch, both counted from 0.
+    fn ground(&self, round: u32, stitch: u32) -> ShadeGround {
+        let yarn = self.fabric.yarn(round, stitch);
         ShadeGround::Yarn { round: round + 1, yarn, face: self.fabric.face(yarn) }
     }
 }

@@ -12,10 +12,8 @@ use crate::piece::YarnFace;
 
 /// Half the thickness of the yarn, in stitch widths: two legs side by side fill a stitch.
 const YARN: f32 = 0.245;
-/// What lies under all strands, and how deep beyond the stitch, so that no stitch has its own
-/// ground on another's.
-const FLOOR: f32 = -0.33;
-const FLOOR_BEYOND: f32 = -0.42;
+/// What lies under all strands, in stitch widths.
+pub(super) const FLOOR: f32 = -0.33;
 /// Turns of the plies in a stitch width of yarn, and how many strands they are.
 const TWIST: f32 = 1.30;
 const PLIES: f32 = 3.0;
@@ -270,11 +268,8 @@ struct CurveField {
 impl CurveField {
     fn new(lay: YarnLay, (wide, rows): (usize, usize), tall: f32) -> Self {
         let per_up = rows as f32 / (1.0 + 2.0 * REACH) / tall;
-        let beyond = (per_up * tall * REACH).round() as usize;
-        let own = beyond..rows.saturating_sub(beyond);
-        let floor = |row: usize| if own.contains(&row) { FLOOR } else { FLOOR_BEYOND };
-        let spot = |row| FieldSpot { high: floor(row), between: 0.0, cord: None };
-        let spots = (0..rows).flat_map(|row| vec![spot(row); wide]).collect();
+        let ground = FieldSpot { high: FLOOR, between: 0.0, cord: None };
+        let spots = vec![ground; wide * rows];
         Self { lay, spots, wide, rows, tall, per_up }
     }
 

@@ -2,9 +2,13 @@
 //! upright, its front towards who looks; also drawn apart, each part moved away from what
 //! carries it, the way it was put on.
 //!
-//! `upright` are the axes of the picture, `hardware` the cords, loops and wires.
+//! `upright` are the axes of the picture, `hardware` the cords, loops and wires, `seen` what is
+//! seen where; `shown` is what the picture of a step shows, `called` the names beside a view.
 
+mod called;
 mod hardware;
+mod seen;
+mod shown;
 #[cfg(test)]
 mod tests;
 mod upright;
@@ -14,7 +18,7 @@ use std::f64::consts::TAU;
 use super::Rgb;
 use super::relief::{
     BareForm, PosedPlain, PosedRelief, Quality, Relief, ReliefFilling, ReliefPose, ReliefScene,
-    ReliefView, Seen, V3 as Spot,
+    ReliefView, V3 as Spot,
 };
 use crate::piece::PieceId;
 use crate::project::Project;
@@ -23,6 +27,12 @@ use crate::toy::Assembled;
 use crate::toy::solid::{OnCloth, Solid};
 use crate::toy::vector::{Axes, V3};
 use upright::Upright;
+
+pub use called::CallOut;
+pub(crate) use called::{call_outs, column_mm, lettered};
+pub use seen::{ToyThing, thing_seen};
+pub use shown::{ShownStep, shown_steps};
+pub(crate) use shown::{lay_over, stand_out};
 
 /// What is bought or stitched on as an eye or a nose: black. By eye, no source.
 const BLACK: Rgb = [30, 27, 27];
@@ -33,15 +43,6 @@ const APART: f64 = 0.7;
 const LEAST_APART_MM: f64 = 14.0;
 /// Turns at which the reach of a shape is felt for.
 const AROUND: usize = 12;
-
-/// What of a toy is seen at a place of its picture.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ToyThing {
-    /// A copy of a part: an index into the poses of the toy.
-    Pose(usize),
-    /// An attachment: an index into the toy's.
-    Attachment(usize),
-}
 
 /// A copy of a crocheted part as it stands in the picture.
 #[derive(Debug, Clone, Copy)]
@@ -62,6 +63,13 @@ struct PlainCopy {
     placed: PosedPlain,
 }
 
+/// What reaches to a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Reaches {
+    Part(usize),
+    Attachment(usize),
+}
+
 /// A toy made ready for its pictures, without the reliefs of its pieces.
 #[derive(Debug, Clone)]
 pub struct ToyPicture {
@@ -70,8 +78,8 @@ pub struct ToyPicture {
     plain: Vec<PlainCopy>,
     /// By how much each pose is moved away, mm, in the toy's axes.
     moved: Vec<V3>,
-    /// Places that reach as far as anything, in the picture's axes, each with its part.
-    reach: Vec<(Option<usize>, Spot)>,
+    /// Places that reach as far as anything, in the picture's axes, each with what reaches so.
+    reach: Vec<(Reaches, Spot)>,
 }
 
 /// How large a toy is in its picture's axes, mm.
@@ -136,12 +144,13 @@ impl ToyPicture {
                         stands,
                         filling,
                     });
-                    let spot = |own: V3| (Some(pose.part), upright.spot(frame.place(own)));
+                    let spot =
+                        |own: V3| (Reaches::Part(pose.part), upright.spot(frame.place(own)));
                     picture.reach.extend(around(solid).map(spot));
                 }
                 Thing::Small(small) => {
                     let placed = thing(small.form, upright.pose(&frame));
-                    let corner = |own: Spot| (Some(pose.part), placed.pose.place(own));
+                    let corner = |own: Spot| (Reaches::Part(pose.part), placed.pose.place(own));
                     picture.reach.extend(placed.form.reach().map(corner));
                     let of = ToyThing::Pose(index);
                     picture.plain.push(PlainCopy { of, part: Some(pose.part), placed });
@@ -153,7 +162,7 @@ impl ToyPicture {
         for index in 0..held {
             let of = ToyThing::Attachment(index);
             for placed in hardware::rods(project, toy, &upright, index) {
-                picture.reach.push((None, placed.pose.at));
+                picture.reach.push((Reaches::Attachment(index), placed.pose.at));
                 picture.plain.push(PlainCopy { of, part: None, placed });
             }
         }
@@ -163,7 +172,10 @@ impl ToyPicture {
     /// The same with no more than the parts for which `shows` says so, and these `attachments`.
     #[must_use]
     pub fn only(&self, shows: impl Fn(usize) -> bool, attachments: &[usize]) -> Self {
-        let reach = self.reach.iter().filter(|(part, _)| part.is_some_and(&shows));
+        let reach = self.reach.iter().filter(|(of, _)| match *of {
+            Reaches::Part(part) => shows(part),
+            Reaches::Attachment(at) => attachments.contains(&at),
+        });
         let kept = |thing: &&PlainCopy| match thing.of {
             ToyThing::Attachment(at) => attachments.contains(&at),
             ToyThing::Pose(_) => thing.part.is_some_and(&shows),
@@ -190,9 +202,8 @@ impl ToyPicture {
             return ToyReach { middle: [0.0; 3], half_height: 1.0, across: 1.0 };
         }
         let middle = [0, 1, 2].map(|i| 0.5 * (low[i] + high[i]));
-        let off = |(_, spot): &(Option<usize>, Spot)| {
-            (spot[0] - middle[0]).hypot(spot[1] - middle[1])
-        };
+        let off =
+            |(_, spot): &(Reaches, Spot)| (spot[0] - middle[0]).hypot(spot[1] - middle[1]);
         ToyReach {
             middle,
             half_height: 0.5 * (high[2] - low[2]),
@@ -290,11 +301,6 @@ impl ToyPicture {
         let from = pose.frame.own_place(sum(self.upright.world(from), by));
         solid.seen(from, pose.frame.own_direction(self.upright.world(towards)))
     }
-}
-
-/// What `seen` is of, in a scene whose map stands for `things`.
-pub fn thing_seen(things: &[ToyThing], seen: Seen) -> Option<ToyThing> {
-    things.get(usize::from(seen.part).checked_sub(1)?).copied()
 }
 
 /// The axes of a relief, whose rounds begin opposite its y axis, where the part's own front is

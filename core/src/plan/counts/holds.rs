@@ -1,10 +1,11 @@
 //! The skin of a piece's stitches, and what holds it besides its cloth.
 
-use super::rules::{Start, worked_length_mm};
+use super::rules::Start;
 use crate::extent::StitchSize;
 use crate::piece::Piece;
 use crate::piece::outline::Profile;
 use crate::plan::forecast::{Cloth, Finish, Skin};
+use crate::plan::knot_edges::knot_edges;
 use crate::plan::skin::RestSkin;
 
 /// What holds a piece besides its cloth, by round.
@@ -24,24 +25,16 @@ impl Holds {
         if knots.iter().all(|k| k.hold.is_none() && !k.card) {
             return Self::default();
         }
-        let edges = piece.edges_mm(rounds, worked_length_mm(piece, rest));
-        let places: Vec<f64> =
-            profile.knots_mm.iter().map(|&s| rest.rest_at(profile, s)).collect();
-        let nearest = |at: f64| {
-            let after = edges.partition_point(|&edge| edge < at);
-            let before = after.saturating_sub(1);
-            let nearer = edges.get(after).is_some_and(|&e| e - at < at - edges[before]);
-            if nearer { after } else { before }
-        };
+        let edges = knot_edges(piece, profile, rest, rounds);
         let mut holds = Self::default();
-        for (knot, &at) in knots.iter().zip(&places) {
+        for (knot, &edge) in knots.iter().zip(&edges) {
             if knot.hold.is_some() {
-                holds.held.push((nearest(at), knot.radius_mm));
+                holds.held.push((edge, knot.radius_mm));
             }
         }
-        let spans = knots.iter().zip(places.windows(2));
+        let spans = knots.iter().zip(edges.windows(2));
         for ends in spans.filter(|(knot, _)| knot.card).map(|(_, ends)| ends) {
-            holds.level.extend(nearest(ends[0]) + 1..=nearest(ends[1]));
+            holds.level.extend(ends[0] + 1..=ends[1]);
         }
         holds
     }

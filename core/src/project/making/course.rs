@@ -5,13 +5,13 @@ use crate::extent::Bounds;
 use crate::piece::Piece;
 use crate::piece::cloth::Working;
 use crate::plan::placement::Stitch;
-use crate::plan::{Plan, plan};
+use crate::plan::{Plan, Round, plan};
 use crate::project::Project;
 use crate::project::sizes::at_size;
 use crate::words::StitchKind;
-use crate::words::from_plan::round_work;
+use crate::words::from_plan::planned_work;
 use crate::words::tree::{Decrease, Op, Placed, Times};
-use crate::words::wording::words;
+use crate::words::wording::{InsideLine, words};
 use crate::words::write::{Below, Writer};
 
 /// A piece as it is worked.
@@ -27,6 +27,8 @@ pub struct WorkedPiece {
     pub stuff_text: String,
     /// Stuffing, g, least and most.
     pub stuffing_g: Bounds,
+    /// What is done inside it, in working order.
+    pub inside: Vec<InsideLine>,
     /// Done after the last round.
     pub closing: Vec<String>,
     /// Stitches of the last round, where it stays open and is sewn to something.
@@ -50,6 +52,9 @@ pub struct CourseRound {
     pub yarn: usize,
     /// A plain stitch, an increase and a decrease of it, in words.
     words: [String; 3],
+    /// Changes of yarn inside it: the step that is the first in another yarn, from 0, and that
+    /// yarn.
+    pub changes: Vec<(u32, usize)>,
     /// What is worked before its first stitch, in words; empty in a spiral.
     pub lead_in: String,
     /// What is worked after its last stitch, in words; empty in a spiral.
@@ -127,6 +132,8 @@ impl WorkedPiece {
                 None => Self::of_piece(piece, writer)
                     .map_err(|e| e.within(&format!("piece “{}”", piece.name))),
             })
+            .zip(&at.project.pieces)
+            .map(|(course, piece)| Ok(course?.stuffed_if(at.project.stuffs(piece.id))))
             .collect()
     }
 
@@ -138,8 +145,7 @@ impl WorkedPiece {
             .zip(&plan.rounds)
             .map(|(number, round)| {
                 let kind = round.kind.into();
-                let only = piece.loops.get(&number).copied();
-                let work = round_work(plan.start, number, &round.placement, kind, only);
+                let work = planned_work(piece, plan, number);
                 let mut hands = HandMoves { below, ..HandMoves::default() };
                 hands.line(&work);
                 below = round.count;
@@ -154,6 +160,7 @@ impl WorkedPiece {
                     count: round.count,
                     yarn: round.yarn,
                     words: stitch_words(kind, writer),
+                    changes: changes(round),
                     lead_in: if joined { say(chain) } else { String::new() },
                     lead_out: if joined { say(Op::Join) } else { String::new() },
                     joining: piece.working.joining(round.kind),
@@ -168,8 +175,18 @@ impl WorkedPiece {
             stuff_after: first.map(|stop| stop.after),
             stuff_text: first.map_or_else(String::new, |stop| stop.text.clone()),
             stuffing_g: plan.estimate.stuffing_g,
+            inside: wording.inside,
             closing: wording.closing,
             open_edge: plan.rounds.last().filter(|_| !drawn).map(|round| round.count),
+        }
+    }
+
+    /// The same; where it `is_stuffed` not, there is no stop to stuff it.
+    #[must_use]
+    pub fn stuffed_if(self, is_stuffed: bool) -> Self {
+        match is_stuffed {
+            true => self,
+            false => Self { stuff_after: None, stuff_text: String::new(), ..self },
         }
     }
 
@@ -190,6 +207,20 @@ impl WorkedPiece {
         let before = self.round(number.checked_sub(1)?)?.yarn;
         (yarn != before).then_some(yarn)
     }
+}
+
+/// Where the yarn changes inside a round, from its own.
+fn changes(round: &Round) -> Vec<(u32, usize)> {
+    let (mut at, mut now) = (0, round.yarn);
+    let mut changes = Vec::new();
+    for run in &round.colours {
+        if run.yarn != now {
+            changes.push((at, run.yarn));
+        }
+        now = run.yarn;
+        at += run.steps;
+    }
+    changes
 }
 
 /// A plain stitch, an increase and a decrease of `kind`, as `writer` has them.

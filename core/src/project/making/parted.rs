@@ -95,6 +95,7 @@ impl Progress {
                 round,
                 done: done.min(most),
                 stuffed: self.stuffed,
+                inside: self.inside,
                 closed: self.closed,
             },
         );

@@ -71,6 +71,9 @@ pub struct Progress {
     /// Whether the stuffing is in.
     #[serde(default)]
     pub stuffed: bool,
+    /// How many of the things that are done inside are done.
+    #[serde(default, skip_serializing_if = "is_nothing")]
+    pub inside: u32,
     /// Whether the piece is closed or fastened off, and so made.
     #[serde(default)]
     pub closed: bool,
@@ -89,6 +92,10 @@ fn first() -> u32 {
     1
 }
 
+fn is_nothing(number: &u32) -> bool {
+    *number == 0
+}
+
 impl Progress {
     /// Copy `copy` of piece `piece` as it is designed, not begun.
     pub fn new(piece: PieceId, copy: u32) -> Self {
@@ -101,6 +108,7 @@ impl Progress {
             of: Begun::default(),
             worked: Vec::new(),
             stuffed: false,
+            inside: 0,
             closed: false,
             seconds: 0.0,
             pace: Pace::default(),
@@ -139,6 +147,7 @@ impl Progress {
         within("copy", f64::from(self.copy), 1.0, f64::from(MOST_COPIES), "")?;
         within("round", f64::from(self.round), 1.0, f64::from(last), "")?;
         within("done", f64::from(self.done), 0.0, 40_000.0, "")?;
+        within("inside", f64::from(self.inside), 0.0, f64::from(last), "")?;
         within("seconds", self.seconds, 0.0, MOST_SECONDS, "s")?;
         within("pace.seconds", self.pace.seconds, 0.0, MOST_SECONDS, "s")?;
         if !self.of.is_possible() {

@@ -1,8 +1,8 @@
 //! Steps: on by a stitch, a repeat or a round, and back again.
 //!
 //! A place is always one of these, in this order: a stitch of a round (none of it worked to
-//! all but the last), the stop to stuff after its round, and after the last round the stop to
-//! close; then the piece is made. Stops are passed by [`Progress::acknowledge`] alone, so
+//! all but the last), the stops to lay something in and to stuff after their rounds, and after
+//! the last round the stop to close; then the piece is made. Stops are passed by [`Progress::acknowledge`] alone, so
 //! that nobody ticks past them.
 
 use super::course::WorkedPiece;
@@ -27,6 +27,8 @@ impl By {
 /// Something to do between two rounds that is not passed by a step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Stop {
+    /// Laying card in, running a thread through: by its index in the course's.
+    Inside(u32),
     /// Stuffing the piece.
     Stuff,
     /// Closing or fastening off.
@@ -58,6 +60,8 @@ pub struct ReturnPlace {
     pub done: u32,
     /// Whether the stuffing is in.
     pub stuffed: bool,
+    /// How many of the things inside are done.
+    pub inside: u32,
     /// Whether the piece is made.
     pub closed: bool,
 }
@@ -65,8 +69,8 @@ pub struct ReturnPlace {
 impl Progress {
     /// The place as it is saved.
     pub fn place(&self) -> ReturnPlace {
-        let Self { round, done, stuffed, closed, .. } = *self;
-        ReturnPlace { round, done, stuffed, closed }
+        let Self { round, done, stuffed, inside, closed, .. } = *self;
+        ReturnPlace { round, done, stuffed, inside, closed }
     }
 
     /// Where this stands on `course`. A place that the course no longer has is the nearest
@@ -74,13 +78,28 @@ impl Progress {
     /// stitch.
     pub fn stand(&self, course: &WorkedPiece) -> Stand {
         let (round, done) = self.on(course);
-        let stuffing = course.stuff_after.is_some_and(|after| round > after);
-        match course.round(round) {
+        match (self.due(course, round), course.round(round)) {
             // What is made stays made, whatever becomes of its plan.
             _ if self.closed => Stand::Made,
-            _ if stuffing && !self.stuffed => Stand::Stop(Stop::Stuff),
-            Some(_) => Stand::Stitch { round, done },
-            None => Stand::Stop(Stop::Close),
+            (Some(stop), _) => Stand::Stop(stop),
+            (None, Some(_)) => Stand::Stitch { round, done },
+            (None, None) => Stand::Stop(Stop::Close),
+        }
+    }
+
+    /// What is to be done before `round`, the first of it.
+    fn due(&self, course: &WorkedPiece, round: u32) -> Option<Stop> {
+        let stuffing = course.stuff_after.filter(|&after| round > after && !self.stuffed);
+        let inside = course.inside.get(self.inside as usize).filter(|line| round > line.after);
+        match (inside, stuffing) {
+            (Some(line), Some(after))
+                if (line.after, !line.under_stuffing) > (after, false) =>
+            {
+                Some(Stop::Stuff)
+            }
+            (Some(_), _) => Some(Stop::Inside(self.inside)),
+            (None, Some(_)) => Some(Stop::Stuff),
+            (None, None) => None,
         }
     }
 
@@ -116,6 +135,7 @@ impl Progress {
     pub fn acknowledge(&mut self, course: &WorkedPiece) -> bool {
         match self.stand(course) {
             Stand::Stop(Stop::Stuff) => self.stuffed = true,
+            Stand::Stop(Stop::Inside(_)) => self.inside += 1,
             Stand::Stop(Stop::Close) => self.closed = true,
             Stand::Stitch { .. } | Stand::Made => return false,
         }
@@ -127,11 +147,16 @@ impl Progress {
     pub fn back(&mut self, course: &WorkedPiece) -> bool {
         let (round, done) = self.on(course);
         let place = ReturnPlace { round, done, ..self.place() };
-        let after_stuffing = course.stuff_after.is_some_and(|after| round == after + 1);
+        let stuffing = self.stuffed && course.stuff_after.is_some_and(|a| round == a + 1);
+        let laid = self.inside.checked_sub(1).and_then(|i| course.inside.get(i as usize));
+        let laid = laid.filter(|line| round == line.after + 1);
+        // What was done last is taken back first.
+        let over = laid.is_some_and(|line| !line.under_stuffing);
         let before = match course.round(round - 1) {
             _ if self.closed => ReturnPlace { closed: false, ..place },
             _ if done > 0 => ReturnPlace { done: done - 1, ..place },
-            _ if after_stuffing && self.stuffed => ReturnPlace { stuffed: false, ..place },
+            _ if stuffing && !over => ReturnPlace { stuffed: false, ..place },
+            _ if laid.is_some() => ReturnPlace { inside: self.inside - 1, ..place },
             Some(below) => ReturnPlace { round: round - 1, done: below.steps() - 1, ..place },
             None => return false,
         };
@@ -147,14 +172,16 @@ impl Progress {
     pub fn go_to(&mut self, course: &WorkedPiece, round: u32) {
         let round = round.clamp(1, course.last_round() + 1);
         let stuffed = self.stuffed && course.stuff_after.is_some_and(|after| round > after);
-        self.take_place(course, ReturnPlace { round, done: 0, stuffed, closed: false });
+        let laid = course.inside.iter().filter(|line| line.after < round).count() as u32;
+        let inside = self.inside.min(laid);
+        self.take_place(course, ReturnPlace { round, done: 0, stuffed, inside, closed: false });
     }
 
     /// Takes a place that [`Self::place`] gave on the same course.
     pub fn take_place(&mut self, course: &WorkedPiece, place: ReturnPlace) {
-        let ReturnPlace { round, done, stuffed, closed } = place;
+        let ReturnPlace { round, done, stuffed, inside, closed } = place;
         (self.round, self.done) = (round, done);
-        (self.stuffed, self.closed) = (stuffed, closed);
+        (self.stuffed, self.inside, self.closed) = (stuffed, inside, closed);
         let before = (self.round as usize).saturating_sub(1).min(course.rounds.len());
         self.worked.truncate(before);
         let known = self.worked.len();

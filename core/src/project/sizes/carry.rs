@@ -52,6 +52,7 @@ pub(super) fn carry(piece: &mut Piece, from: u32, to: u32, times: f64) -> Vec<Se
         kinds.filter_map(|(k, at)| Some(KindFrom { from_round: (*at)?, ..k })).collect();
     notes.extend(lost(&to_starts, "changes of stitch"));
     loops(piece, from, to, &mut notes);
+    piece.paint = piece.paint.carried(from, to);
     notes
 }
 

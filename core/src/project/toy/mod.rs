@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use crate::piece::PieceId;
 
 use attachment::{Attachment, LARGEST_MM};
-use part::Part;
+use part::{Copies, Part};
 
 pub(crate) use validate::validate;
 pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
@@ -92,6 +92,43 @@ impl Toy {
         to(index)
     }
 
+    /// Gives each copy of part `index` a place of its own, where it is now, with what it
+    /// carries. Returns whether it had copies, and all of them had room in the list.
+    pub fn separate(&mut self, index: usize) -> bool {
+        let Some(part) = self.parts.get(index).filter(|part| part.on.is_some()) else {
+            return false;
+        };
+        let (copies, n) = (part.copies, part.copies.number());
+        let mut with: Vec<usize> = vec![index];
+        for (i, part) in self.parts.iter().enumerate() {
+            if part.on.is_some_and(|seat| with.contains(&seat.part)) {
+                with.push(i);
+            }
+        }
+        if n < 2 || self.parts.len() + with.len() * (n as usize - 1) > MOST_PARTS {
+            return false;
+        }
+        self.parts[index].copies = Copies::One;
+        for copy in 1..n {
+            let first = self.parts.len();
+            for &old in &with {
+                let mut part = self.parts[old].clone();
+                if let Some(seat) = &mut part.on {
+                    let at = with.iter().position(|&i| i == seat.part);
+                    seat.part = at.map_or(seat.part, |at| first + at);
+                    if copies == Copies::Mirrored {
+                        (seat.at.around, seat.turn_deg) = (-seat.at.around, -seat.turn_deg);
+                    } else if old == index {
+                        let around = seat.at.around + f64::from(copy) / f64::from(n);
+                        seat.at.around = around - around.round();
+                    }
+                }
+                self.parts.push(part);
+            }
+        }
+        true
+    }
+
     /// Takes out part `index` with everything that it carries and that is attached to those.
     pub fn remove(&mut self, index: usize) {
         let mut gone = vec![false; self.parts.len()];
@@ -163,6 +200,36 @@ mod tests {
         toy.piece_removed(PieceId::new(1));
         assert_eq!(toy.parts, [part(0, None), part(3, on(0))]);
         assert_eq!(toy.attachments, [joint(1)]);
+    }
+
+    #[test]
+    fn copies_get_places_of_their_own() {
+        let mut ear =
+            Part::new(part::Thing::Piece(PieceId::new(1)), Some(Seat::new(0, 0.3, 0.2)));
+        ear.copies = Copies::Mirrored;
+        ear.on.as_mut().expect("a seat").turn_deg = 40.0;
+        let ring = Part::new(part::Thing::Piece(PieceId::new(2)), Some(Seat::new(1, 0.5, 0.1)));
+        let body = Part::body(PieceId::new(0));
+        let parts = vec![body, ear, ring];
+        let mut toy = Toy { parts, ..Toy::default() };
+        assert!(!toy.separate(0) && !toy.separate(2), "there is one of each");
+        assert!(toy.separate(1));
+        let told =
+            toy.parts.iter().filter_map(|p| p.on).map(|s| (s.part, s.at.around, s.turn_deg));
+        assert_eq!(
+            told.collect::<Vec<_>>(),
+            [(0, 0.2, 40.0), (1, 0.1, 0.0), (0, -0.2, -40.0), (3, -0.1, -0.0)]
+        );
+        let mut around = Toy::default();
+        let mut leg =
+            Part::new(part::Thing::Piece(PieceId::new(1)), Some(Seat::new(0, 0.8, 0.4)));
+        leg.copies = Copies::Around(4);
+        around.parts = vec![Part::body(PieceId::new(0)), leg];
+        assert!(around.separate(1));
+        let turns: Vec<f64> =
+            around.parts.iter().filter_map(|p| p.on).map(|s| s.at.around).collect();
+        let wanted = [0.4, -0.35, -0.1, 0.15];
+        assert!(turns.iter().zip(wanted).all(|(a, b)| (a - b).abs() < 1e-12), "{turns:?}");
     }
 
     #[test]

@@ -11,10 +11,11 @@ use super::length::time;
 use crate::piece::Yarn;
 use crate::piece::cloth::{Hand, Working};
 use crate::plan::counts::Start;
+use crate::plan::inside::{Inside, InsideStop};
 use crate::plan::stuffing::StuffHow;
 use crate::project::Project;
-use crate::words::from_plan::round_work;
-use crate::words::write::Fill::Words;
+use crate::words::from_plan::planned_work;
+use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Below, Writer};
 use said::Speech;
 
@@ -122,17 +123,14 @@ pub(super) fn spoken(
                 let text = writer.say_of("say_yarn", &[("letter", Words(&letter))]);
                 lines.push(around(text));
             }
-            let work = |k: usize| {
-                let round = &plan.rounds[k];
-                let only = piece.loops.get(&(k as u32 + 1)).copied();
-                let kind = round.kind.into();
-                round_work(plan.start, k as u32 + 1, &round.placement, kind, only)
-            };
+            let work = |k: usize| planned_work(piece, plan, k as u32 + 1);
             let this = work(k);
             // Rounds alike are said once, but not past a place where something is done.
             let stops = |after: u32| plan.stuffing.iter().find(move |s| s.after == after);
             let mut last = k;
+            let inner = |after: u32| plan.inside.iter().filter(move |s| s.after == after);
             while stops(last as u32 + 1).is_none()
+                && inner(last as u32 + 1).next().is_none()
                 && plan
                     .rounds
                     .get(last + 1)
@@ -158,6 +156,13 @@ pub(super) fn spoken(
                 said_s: spoken,
                 worked_s: worked.max(spoken),
             });
+            let said = |under: bool| {
+                let here = inner(to).filter(move |stop| stop.what.is_under_stuffing() == under);
+                here.filter_map(|stop| said_inside(stop, writer))
+                    .map(around)
+                    .collect::<Vec<_>>()
+            };
+            lines.extend(said(true));
             if let Some(stop) = stops(to) {
                 let later = plan.stuffing.iter().any(|s| s.after > to);
                 lines.push(around(writer.say(match stop.how {
@@ -166,6 +171,7 @@ pub(super) fn spoken(
                     StuffHow::Filled => "say_stuff",
                 })));
             }
+            lines.extend(said(false));
             below = Below { kind: Some(round.kind.into()), count: Some(round.count) };
             k = last + 1;
         }
@@ -176,6 +182,7 @@ pub(super) fn spoken(
             (true, _) => speech.counted("say_close", last),
             (false, _) => writer.say("say_open"),
         }));
+        lines.extend(plan.inside.iter().filter_map(|s| said_after(s, writer)).map(around));
     }
     let takes = [ScriptPace::Said, ScriptPace::Worked].map(|pace| {
         let all: f64 = lines.iter().map(|line| line.seconds(pace)).sum();
@@ -191,6 +198,31 @@ pub(super) fn spoken(
         takes,
         lines,
     }
+}
+
+/// What is done inside after a round, as it is said.
+fn said_inside(stop: &InsideStop, writer: &Writer<'_>) -> Option<String> {
+    let whole = |mm: f64| format!("{:.0}", mm.floor().max(1.0));
+    Some(match stop.what {
+        Inside::Card { across_mm, hole_mm, .. } => {
+            let (mm, hole) = (whole(across_mm), whole(hole_mm.unwrap_or(0.0)));
+            let name = if hole_mm.is_some() { "flat_ring_laid" } else { "disc_laid" };
+            writer.say_of(name, &[("mm", Words(&mm)), ("hole", Words(&hole))])
+        }
+        Inside::Thread { .. } => writer.say("say_thread_laid"),
+        Inside::Sewn { .. } => return None,
+    })
+}
+
+/// What of it is done at the end, as it is said.
+fn said_after(stop: &InsideStop, writer: &Writer<'_>) -> Option<String> {
+    let (name, mm) = match stop.what {
+        Inside::Thread { across_mm } => ("say_thread_drawn", across_mm),
+        Inside::Sewn { across_mm } => ("say_round_sewn", across_mm),
+        Inside::Card { .. } => return None,
+    };
+    let mm = format!("{mm:.0}");
+    Some(writer.say_of(name, &[("number", Number(stop.after)), ("mm", Words(&mm))]))
 }
 
 /// A line around the rounds.

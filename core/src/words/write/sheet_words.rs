@@ -53,29 +53,33 @@ fn read(files: &[&str]) -> BTreeMap<String, String> {
     says
 }
 
-const EN: [&str; 4] = [
+const EN: [&str; 5] = [
     include_str!("../../../../assets/words/sheet/en.ron"),
     include_str!("../../../../assets/words/cautions/en.ron"),
     include_str!("../../../../assets/words/spoken/en.ron"),
     include_str!("../../../../assets/words/shop/en.ron"),
+    include_str!("../../../../assets/words/toy/en.ron"),
 ];
-const DE: [&str; 4] = [
+const DE: [&str; 5] = [
     include_str!("../../../../assets/words/sheet/de.ron"),
     include_str!("../../../../assets/words/cautions/de.ron"),
     include_str!("../../../../assets/words/spoken/de.ron"),
     include_str!("../../../../assets/words/shop/de.ron"),
+    include_str!("../../../../assets/words/toy/de.ron"),
 ];
-const FR: [&str; 4] = [
+const FR: [&str; 5] = [
     include_str!("../../../../assets/words/sheet/fr.ron"),
     include_str!("../../../../assets/words/cautions/fr.ron"),
     include_str!("../../../../assets/words/spoken/fr.ron"),
     include_str!("../../../../assets/words/shop/fr.ron"),
+    include_str!("../../../../assets/words/toy/fr.ron"),
 ];
-const ES: [&str; 4] = [
+const ES: [&str; 5] = [
     include_str!("../../../../assets/words/sheet/es.ron"),
     include_str!("../../../../assets/words/cautions/es.ron"),
     include_str!("../../../../assets/words/spoken/es.ron"),
     include_str!("../../../../assets/words/shop/es.ron"),
+    include_str!("../../../../assets/words/toy/es.ron"),
 ];
 
 #[cfg(test)]

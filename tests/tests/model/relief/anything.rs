@@ -36,7 +36,7 @@ proptest! {
                 prop_assert!(u32::from(seen.stitch) <= count && seen.stitch > 0);
             }
         }
-        let holes = picture.holes();
+        let holes = picture.holes(3);
         prop_assert!(cutaway || holes <= 2, "{holes} holes");
     }
 

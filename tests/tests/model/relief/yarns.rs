@@ -61,7 +61,7 @@ fn what_lies_flat_is_thin_one_way_and_wider_the_other() {
         let view = view(&relief, 420, turn, 0.0);
         let view = ReliefView { scale: 0.6 * view.scale, ..view };
         let picture = Picture::of(&[PosedRelief { filling, ..own }], &view);
-        assert_eq!(picture.holes(), 0, "{filling:?} at {turn}°");
+        assert_eq!(picture.holes(3), 0, "{filling:?} at {turn}°");
         let row = |y: usize| (0..420).map(|x| picture.covered(x, y)).sum::<f32>();
         (0..420).map(row).fold(0.0, f32::max) / view.scale
     };
@@ -116,7 +116,7 @@ fn a_frill_stands_in_waves_and_leaves_no_holes() {
     let rim = |relief: &Relief, tilt: f32| {
         let view = view(relief, 460, 20.0, tilt);
         let picture = Picture::of(&[PosedRelief::new(relief, &COLOURS)], &view);
-        assert!(picture.holes() <= 4, "{} holes at {tilt}°", picture.holes());
+        assert!(picture.holes(3) <= 4, "{} holes at {tilt}°", picture.holes(3));
         // How often the lower edge turns from down to up, column by column.
         let lowest = |x: usize| (0..460).rev().find(|&y| picture.covered(x, y) > 0.5);
         let line: Vec<usize> = (0..460).filter_map(lowest).collect();
