@@ -49,6 +49,39 @@ pub fn read(path: &Path, largest: u64) -> Result<Vec<u8>> {
     read_from(open, &file, largest)
 }
 
+/// Something that lies in a folder.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FolderEntry {
+    /// Its name.
+    pub name: String,
+    /// Whether it is a folder itself.
+    pub is_folder: bool,
+}
+
+/// Most entries of a folder that are told: more than anybody looks through.
+const MOST_ENTRIES: usize = 4000;
+
+/// What lies in the folder at `path`: folders first, then plain files, each by name. What is
+/// hidden, what has a name that is no text, pipes and devices are left out.
+///
+/// # Errors
+/// One line: no such folder, no leave to look into it.
+pub fn folder(path: &Path) -> Result<Vec<FolderEntry>> {
+    let name = path.display().to_string();
+    let entries = fs::read_dir(path).map_err(|e| unreadable(&name, &e))?;
+    let told = |entry: io::Result<fs::DirEntry>| {
+        let entry = entry.ok()?;
+        let name = entry.file_name().into_string().ok()?;
+        // A link is what it leads to.
+        let about = fs::metadata(entry.path()).ok()?;
+        let seen = !name.starts_with('.') && (about.is_dir() || about.is_file());
+        seen.then(|| FolderEntry { name, is_folder: about.is_dir() })
+    };
+    let mut list: Vec<FolderEntry> = entries.filter_map(told).take(MOST_ENTRIES).collect();
+    list.sort_by_key(|entry| (!entry.is_folder, entry.name.to_lowercase()));
+    Ok(list)
+}
+
 /// Opens what is at `path` to read it, waiting for nobody where it has become a pipe.
 fn open_at_once(path: &Path) -> io::Result<File> {
     let mut options = fs::OpenOptions::new();

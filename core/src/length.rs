@@ -64,16 +64,16 @@ impl Unit {
     }
 
     /// A length of yarn, to about a decimetre: `14.6 m`, in yards where a person works in
-    /// inches: `16.0 yd`.
+    /// inches: `16.0 yd`. From a thousand on to a whole one, thousands apart: `3 750 m`.
     pub fn yarn_text(self, metres: f64) -> String {
         match self {
-            Self::Cm | Self::Mm => format!("{metres:.1} m"),
-            Self::Inch => format!("{:.1} yd", metres / YARD_M),
+            Self::Cm | Self::Mm => format!("{} m", long_number(metres)),
+            Self::Inch => format!("{} yd", long_number(metres / YARD_M)),
         }
     }
 
     /// A mass of yarn or stuffing: `6.1 g`, `22 g`, in ounces where a person works in inches:
-    /// `0.22 oz`.
+    /// `0.22 oz`. Thousands stand apart: `1 562 g`.
     pub fn mass_text(self, grams: f64) -> String {
         format!("{} {}", self.mass_number(grams), self.mass_symbol())
     }
@@ -107,9 +107,10 @@ impl Unit {
     pub fn mass_number(self, grams: f64) -> String {
         match self {
             Self::Cm | Self::Mm if grams < 9.95 => format!("{grams:.1}"),
-            Self::Cm | Self::Mm => format!("{grams:.0}"),
+            Self::Cm | Self::Mm if grams < 999.5 => format!("{grams:.0}"),
+            Self::Cm | Self::Mm => grouped(grams.round() as u64),
             Self::Inch if grams < 9.95 * OUNCE_G => format!("{:.2}", grams / OUNCE_G),
-            Self::Inch => format!("{:.1}", grams / OUNCE_G),
+            Self::Inch => long_number(grams / OUNCE_G),
         }
     }
 
@@ -262,6 +263,20 @@ fn decimal(words: &str) -> Option<f64> {
     plain.then(|| words.parse().ok()).flatten()
 }
 
+/// A whole number in groups of three: `1 203`.
+pub fn grouped(number: u64) -> String {
+    if number >= 1000 {
+        format!("{} {:03}", grouped(number / 1000), number % 1000)
+    } else {
+        number.to_string()
+    }
+}
+
+/// A number to one decimal, from a thousand on to none, thousands apart.
+fn long_number(value: f64) -> String {
+    if value < 999.95 { format!("{value:.1}") } else { grouped(value.round() as u64) }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -274,6 +289,11 @@ mod tests {
     #[test]
     fn yarn_and_stuffing_are_told_as_a_reader_buys_them() {
         assert_eq!(Unit::Mm.yarn_text(14.6), "14.6 m");
+        assert_eq!(Unit::Mm.yarn_text(3749.8), "3 750 m");
+        assert_eq!(Unit::Mm.yarn_text(999.96), "1 000 m");
+        assert_eq!(Unit::Mm.mass_text(1562.4), "1 562 g");
+        assert_eq!(grouped(62), "62");
+        assert_eq!(grouped(1_000_042), "1 000 042");
         assert_eq!(Unit::Inch.yarn_text(9.144), "10.0 yd");
         assert_eq!(Unit::Cm.mass_range_text(8.6, 14.2), "9–14 g");
         assert_eq!(Unit::Inch.mass_text(28.349_523_125), "1.00 oz");

@@ -105,6 +105,7 @@ fn sized(edit: &SizeEdit) -> String {
 fn listed(edit: &PieceEdit) -> String {
     match edit {
         PieceEdit::Add(starter) => terms::add(*starter).into(),
+        PieceEdit::Bring(piece) => say!("step-add-the-piece", name = piece.name),
         PieceEdit::Move(_) => say!("step-move-the-piece-in-the-list").into(),
         PieceEdit::Duplicate => say!("step-duplicate-the-piece").into(),
         PieceEdit::Remove => say!("step-remove-the-piece").into(),

@@ -14,6 +14,8 @@ pub const MOST_PIECES: usize = 200;
 pub enum PieceEdit {
     /// A starter at its usual size after the selected piece, at its gauge.
     Add(Starter),
+    /// This piece, made elsewhere, after the selected one.
+    Bring(Box<Piece>),
     /// Another piece just like the selected one, to be changed.
     Duplicate,
     /// No longer this piece; the last one stays.
@@ -42,7 +44,11 @@ impl PieceEdit {
         let pieces = &mut project.pieces;
         let full = pieces.len() >= MOST_PIECES;
         match self {
-            Self::Add(_) | Self::Duplicate if full => {}
+            Self::Add(_) | Self::Bring(_) | Self::Duplicate if full => {}
+            Self::Bring(piece) => {
+                let name = free_name(pieces, &piece.name);
+                return project.insert(index + 1, Piece { name, ..*piece });
+            }
             Self::Add(starter) => {
                 let now = &pieces[index];
                 let mut piece = usual(starter, now.gauge);

@@ -83,6 +83,15 @@ pub(crate) fn moved(outline: &Outline, knots: &[usize], by: Rz) -> Outline {
     outline
 }
 
+/// `outline` with its first or last knot, a pole, drawn off the axis by `radius_mm`: an open end.
+pub(crate) fn opened(outline: &Outline, index: usize, radius_mm: f64) -> Outline {
+    let mut outline = outline.clone();
+    if let Some(knot) = outline.knots.get_mut(index).filter(|knot| knot.is_pole()) {
+        knot.radius_mm = whole(radius_mm.clamp(OFF_AXIS_MM, LARGEST_MM));
+    }
+    outline
+}
+
 /// The knot at another place; `end` is whether it is the first or the last.
 fn placed(knot: Knot, at: Rz, end: bool) -> Knot {
     let height_mm = whole(at.z.clamp(-LARGEST_MM, LARGEST_MM));

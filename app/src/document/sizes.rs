@@ -116,10 +116,11 @@ fn become_size(project: &mut Project, id: PieceId, size: &Size) {
     }
 }
 
-/// A size after those there are: S, M and L first, each a quarter larger than the one before.
+/// The next size up from those there are, each a quarter of the piece as it is drawn larger than
+/// the one before: L, XL, XXL, for what is drawn is taken for an M. Never a twin of that.
 fn another(sizes: &[Size]) -> Size {
     let taken = |name: &str| sizes.iter().any(|s| s.name == name);
-    let name = ["S", "M", "L", "XL"].into_iter().find(|n| !taken(n)).map_or_else(
+    let name = ["L", "XL", "XXL"].into_iter().find(|n| !taken(n)).map_or_else(
         || {
             let numbers = (1..).map(|n: u32| format!("Size {n}"));
             numbers.into_iter().find(|n| !taken(n)).unwrap_or_default()
@@ -127,11 +128,15 @@ fn another(sizes: &[Size]) -> Size {
         str::to_owned,
     );
     let by = match sizes.last().map(|s| s.by) {
-        None => SizeBy::Factor(0.75),
+        None => SizeBy::Factor(1.25),
         Some(SizeBy::Height(mm)) => SizeBy::Height(1.25 * mm),
         Some(SizeBy::Width(mm)) => SizeBy::Width(1.25 * mm),
-        Some(SizeBy::Factor(factor)) => SizeBy::Factor(round(factor + 0.25)),
-        Some(SizeBy::Gauge { .. } | SizeBy::Meet { .. }) => SizeBy::Factor(1.0),
+        Some(SizeBy::Factor(factor)) => {
+            let next = round(factor + 0.25);
+            let twin = (next - 1.0).abs() < 0.01;
+            SizeBy::Factor(if twin { 1.25 } else { next })
+        }
+        Some(SizeBy::Gauge { .. } | SizeBy::Meet { .. }) => SizeBy::Factor(1.25),
     };
     let like = sizes.last();
     Size {
@@ -166,12 +171,30 @@ mod tests {
         }
         let names =
             |p: &Project| p.pieces[0].sizes.iter().map(|s| s.name.clone()).collect::<Vec<_>>();
-        assert_eq!(names(&project), ["S", "M", "L", "XL", "Size 1", "Size 2"]);
+        assert_eq!(names(&project), ["L", "XL", "XXL", "Size 1", "Size 2", "Size 3"]);
         SizeEdit::Remove(1).make(&mut project, 0);
-        let called_s = Size { name: "S".into(), ..project.pieces[0].sizes[1].clone() };
-        SizeEdit::Change(1, called_s).make(&mut project, 0);
-        assert_eq!(names(&project), ["S", "L", "XL", "Size 1", "Size 2"], "one S is enough");
+        let called_l = Size { name: "L".into(), ..project.pieces[0].sizes[1].clone() };
+        SizeEdit::Change(1, called_l).make(&mut project, 0);
+        assert_eq!(
+            names(&project),
+            ["L", "XXL", "Size 1", "Size 2", "Size 3"],
+            "one L is enough"
+        );
         assert!(project.validate().is_ok());
+    }
+
+    #[test]
+    fn a_size_that_is_proposed_is_the_next_one_up_and_no_twin() {
+        let mut project = Document::blank().project().clone();
+        let by = |project: &Project| project.pieces[0].sizes.last().map(|size| size.by);
+        SizeEdit::Add.make(&mut project, 0);
+        assert_eq!(by(&project), Some(SizeBy::Factor(1.25)));
+        SizeEdit::Add.make(&mut project, 0);
+        assert_eq!(by(&project), Some(SizeBy::Factor(1.5)));
+        let small = Size::new("S", SizeBy::Factor(0.75));
+        SizeEdit::Enter(small).make(&mut project, 0);
+        SizeEdit::Add.make(&mut project, 0);
+        assert_eq!(by(&project), Some(SizeBy::Factor(1.25)), "not as large as what is drawn");
     }
 
     #[test]

@@ -7,11 +7,17 @@ use plumpline_core::{Yarn, YarnFace};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
+use crate::fields::{colour_field, form};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::{PALETTE, Tokens};
 use crate::kit::words::terms;
-use crate::kit::{icons, paint, type_faces};
+use crate::kit::{icons, letters, paint, type_faces};
 
+/// Width of the card, and of what is in it beside a scroll bar.
+const WIDTH: f32 = 244.0;
+const ACROSS: f32 = 232.0;
+/// Most and least that a ball may hold, g; what a first one is taken to hold.
+const BALL_G: (f64, f64, f64) = (1.0, 5000.0, 50.0);
 /// Yarns a project may list; as many as the chooser shows without scrolling.
 const MOST: usize = 26;
 
@@ -20,21 +26,35 @@ pub fn card(on: &Response, bench: &Bench<'_>, index: usize, actions: &mut Action
     let Some(yarn) = bench.document.project().yarns.get(index) else { return };
     Popup::menu(on)
         .close_behavior(egui::PopupCloseBehavior::CloseOnClickOutside)
-        .width(232.0)
+        .width(WIDTH)
         .show(|ui| {
-            ui.set_width(232.0);
-            // A menu's own style hides the edges of fields.
-            ui.reset_style();
-            ui.spacing_mut().item_spacing = vec2(8.0, 8.0);
-            let mut now = yarn.clone();
-            heading(ui, &say!("yarn-letter", letter = Yarn::letter(index)));
-            name(ui, &mut now);
-            palette(ui, bench, &mut now);
-            face(ui, &mut now);
-            length(ui, bench, &mut now);
-            if now != *yarn {
-                actions.edit(Edit::Yarn { index, yarn: now });
-            }
+            ui.set_width(WIDTH);
+            // Under large text it is higher than the window.
+            let high = ui.ctx().content_rect().height() - 32.0;
+            controls::scroll_colours(ui);
+            egui::ScrollArea::vertical().max_height(high).min_scrolled_height(high).show(
+                ui,
+                |ui| {
+                    // A menu's own style hides the edges of fields.
+                    ui.reset_style();
+                    ui.set_width(ACROSS);
+                    ui.spacing_mut().item_spacing = vec2(8.0, 6.0);
+                    let mut now = yarn.clone();
+                    heading(ui, &say!("yarn-letter", letter = Yarn::letter(index)));
+                    name(ui, &mut now);
+                    brand(ui, &mut now);
+                    palette(ui, bench, &mut now);
+                    any_colour(ui, index, &mut now);
+                    face(ui, &mut now);
+                    length(ui, bench, &mut now);
+                    ball(ui, bench, &mut now);
+                    needed(ui, bench, index, &now);
+                    controls::follow_focus(ui);
+                    if now != *yarn {
+                        actions.edit(Edit::Yarn { index, yarn: now });
+                    }
+                },
+            );
         });
 }
 
@@ -46,6 +66,88 @@ fn name(ui: &mut Ui, yarn: &mut Yarn) {
     let field =
         TextEdit::singleline(&mut yarn.name).desired_width(f32::INFINITY).char_limit(60);
     ui.add(field).accessible_name(say!("yarn-yarn-name"));
+}
+
+/// Maker, range and shade, as the band of a ball has them.
+fn brand(ui: &mut Ui, yarn: &mut Yarn) {
+    let field = TextEdit::singleline(&mut yarn.brand)
+        .desired_width(f32::INFINITY)
+        .hint_text(say!("yarn-brand-hint"))
+        .char_limit(plumpline_core::LONGEST_NAME);
+    let field = ui.add(field).accessible_name(say!("yarn-brand"));
+    field.on_hover_text(say!("yarn-brand-does"));
+}
+
+/// A colour that is none of the house's.
+fn any_colour(ui: &mut Ui, index: usize, yarn: &mut Yarn) {
+    ui.scope(|ui| {
+        ui.spacing_mut().item_spacing.y = 2.0;
+        let salt = egui::Id::unique("colour of yarn").with(index);
+        if let Some(colour) = colour_field::show(ui, salt, yarn.colour) {
+            yarn.colour = colour;
+        }
+    });
+}
+
+/// What a ball holds, in grams and in metres.
+fn ball(ui: &mut Ui, bench: &Bench<'_>, yarn: &mut Yarn) {
+    ui.horizontal(|ui| {
+        let label = ui.label(RichText::new(say!("yarn-a-ball")).color(bench.t.soft_ink));
+        let (least, most, usual) = BALL_G;
+        let mut grams = yarn.ball_grams.unwrap_or(0.0);
+        let field = DragValue::new(&mut grams)
+            .range(0.0..=most)
+            .speed(1.0)
+            .max_decimals(0)
+            .custom_formatter(|grams, _| match grams < least {
+                true => say!("yarn-not-known").to_owned(),
+                false => format!("{grams:.0} g"),
+            })
+            .custom_parser(|text| {
+                let number = text.trim().trim_end_matches('g').trim();
+                if text.trim() == say!("yarn-not-known") {
+                    Some(0.0)
+                } else {
+                    number.parse().ok()
+                }
+            });
+        let field = ui.add(field).labelled_by(label.id);
+        if field.changed() {
+            yarn.ball_grams = (grams >= least).then_some(grams);
+        }
+        field.on_hover_text(say!("yarn-ball-does"));
+        match yarn.ball_metres() {
+            None => {
+                let known = ui.button("50 g").on_hover_text(say!("yarn-ball-usual-does"));
+                if known.clicked() {
+                    yarn.ball_grams = Some(usual);
+                }
+            }
+            Some(metres) => {
+                let mut metres = metres;
+                let field =
+                    DragValue::new(&mut metres).range(1.0..=20_000.0).speed(1.0).suffix(" m");
+                let field = ui
+                    .add(field.max_decimals(0))
+                    .accessible_name(say!("yarn-meters-in-a-ball"));
+                if let Some(grams) = yarn.ball_grams.filter(|_| field.changed()) {
+                    yarn.metres_per_100g = (100.0 * metres / grams).clamp(1.0, 20_000.0);
+                }
+            }
+        }
+    });
+}
+
+/// What the piece in hand takes of it.
+fn needed(ui: &mut Ui, bench: &Bench<'_>, index: usize, yarn: &Yarn) {
+    let used = bench.plan.and_then(|p| p.estimate.yarn.iter().find(|one| one.yarn == index));
+    let Some(used) = used else { return };
+    let length = bench.unit().yarn_text(used.metres);
+    let words = match yarn.balls(used.range().high) {
+        None => say!("yarn-takes", length = length),
+        Some(n) => say!("yarn-takes-balls", length = length, n = n),
+    };
+    form::remark(ui, &words);
 }
 
 /// House colours to choose from; the one in use is ringed.
@@ -156,6 +258,7 @@ fn line(
         ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::click());
     response
         .widget_info(|| egui::WidgetInfo::selected(egui::Role::MenuItemRadio, true, on, words));
+    letters::line(&response, yarn.map_or(words, |(_, yarn)| &yarn.name));
     if response.hovered() || response.has_focus() {
         ui.painter().rect_filled(rect, 6.0, t.well);
     }

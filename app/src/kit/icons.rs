@@ -21,6 +21,8 @@ pub enum Icon {
     Down,
     /// A small triangle upwards.
     Up,
+    /// A small triangle to the right: what lies within.
+    Right,
     /// Cross: close.
     Close,
     /// Dressmaker's pin.
@@ -33,6 +35,12 @@ pub enum Icon {
     Picture,
     /// Four corners about a dot: all in view.
     Fit,
+    /// A disc, half of it filled.
+    Fill,
+    /// A small window before a large one.
+    Apart,
+    /// A screen on its stand: show it to a class.
+    Screen,
     /// Two rails, each with its knob: what can be set.
     Settings,
     /// A letter A with a plus.
@@ -58,6 +66,7 @@ impl Icon {
                 painter.vline(at.x, at.y - 4.0..=at.y + 4.0, pen);
             }
             Self::Up => triangle(painter, at, vec2(0.0, -3.0), 4.0, colour),
+            Self::Right => triangle(painter, at, vec2(3.0, 0.0), 4.0, colour),
             Self::Down => triangle(painter, at, vec2(0.0, 3.0), 4.0, colour),
             Self::Close => {
                 let d = vec2(3.5, 3.5);
@@ -69,6 +78,26 @@ impl Icon {
                 painter.circle_filled(at + vec2(-4.0, 4.0), 3.0, colour);
             }
             Self::Magnet => magnet(painter, at, pen),
+            Self::Fill => {
+                painter.circle_stroke(at, 5.5, pen);
+                let half = (0..=12).map(|i| {
+                    let angle = std::f32::consts::PI * i as f32 / 12.0;
+                    at + 5.5 * vec2(angle.cos(), angle.sin())
+                });
+                painter.add(Shape::convex_polygon(half.collect(), colour, Stroke::NONE));
+            }
+            Self::Apart => {
+                let large = Rect::from_center_size(at - vec2(1.5, 1.5), vec2(11.0, 9.0));
+                painter.rect_stroke(large, 1.0, pen, egui::StrokeKind::Middle);
+                let small = Rect::from_center_size(at + vec2(3.5, 3.5), vec2(7.0, 6.0));
+                painter.rect_filled(small, 1.0, colour);
+            }
+            Self::Screen => {
+                let screen = Rect::from_center_size(at - vec2(0.0, 1.5), vec2(13.0, 9.0));
+                painter.rect_stroke(screen, 1.0, pen, egui::StrokeKind::Middle);
+                painter.vline(at.x, at.y + 3.0..=at.y + 6.0, pen);
+                painter.hline(at.x - 3.5..=at.x + 3.5, at.y + 6.0, pen);
+            }
             Self::Settings => {
                 for (y, knob) in [(-3.5, 2.5), (3.5, -2.5)] {
                     painter.hline(at.x - 6.5..=at.x + 6.5, at.y + y, pen);

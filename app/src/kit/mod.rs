@@ -7,6 +7,7 @@ pub mod controls;
 pub mod divide;
 pub mod fit;
 pub mod icons;
+pub mod letters;
 pub mod paint;
 pub mod plot;
 pub mod tokens;

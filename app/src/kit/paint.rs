@@ -140,10 +140,26 @@ pub fn plain_run(painter: &Painter, x: f32, span: std::ops::RangeInclusive<f32>,
     painter.vline(x, span, pen);
 }
 
-/// The ring that shows where the keyboard is.
+/// The ring that shows where the keyboard is: dashed and off the thing, so that it is never
+/// taken for the plain edge and the wash of what is chosen.
 pub fn focus_ring(painter: &Painter, rect: Rect, radius: f32, t: &Tokens) {
-    let ring = Stroke::new(2.0, t.outline);
-    painter.rect_stroke(rect.expand(2.0), radius + 2.0, ring, StrokeKind::Outside);
+    let ring = rect.expand(3.0);
+    let radius = (radius + 3.0).min(0.5 * ring.size().min_elem());
+    let corner = |middle: Pos2, from: f32| {
+        (0..=6).map(move |i| {
+            let angle = (from + 15.0 * i as f32).to_radians();
+            middle + radius * vec2(angle.cos(), angle.sin())
+        })
+    };
+    let inner = ring.shrink(radius);
+    let mut way: Vec<Pos2> = corner(inner.right_bottom(), 0.0)
+        .chain(corner(inner.left_bottom(), 90.0))
+        .chain(corner(inner.left_top(), 180.0))
+        .chain(corner(inner.right_top(), 270.0))
+        .collect();
+    way.extend(way.first().copied());
+    painter.add(Shape::line(way.clone(), Stroke::new(3.6, t.panel)));
+    painter.extend(Shape::dashed_line(&way, Stroke::new(2.0, t.outline), 5.0, 3.0));
 }
 
 /// The thread that ties the selected round through the views.

@@ -85,6 +85,7 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
             view.typing = None;
             view.board.picture = on;
         }
+        Look::Bare(on) => view.board.bare = on,
         Look::ByWidth(on) => view.board.by_width = on,
         Look::Warn(text) => view.notice = Some(Notice { text, wrong: true, undo: false }),
         Look::Tell(text) => view.notice = Some(Notice { text, wrong: false, undo: false }),
@@ -94,11 +95,18 @@ pub fn look(document: &mut Document, view: &mut View, look: Look) {
             document.select_piece(id);
             view.let_go();
         }
+        Look::Hide(id, true) => {
+            view.hidden.insert(id);
+        }
+        Look::Hide(id, false) => {
+            view.hidden.remove(&id);
+        }
         Look::Dismiss => view.notice = None,
         Look::Card(card) => view.card = card,
         Look::Ball(made) => view.ball = made,
         Look::Turn(turned) => view.turned = turned,
         Look::Board(face) => view.face = face,
+        Look::Present(present) => view.present = present,
         Look::Answer(answer) => view.answer = answer,
         Look::Read(kinds) => view.read = kinds,
         Look::Over(over) => view.over = over,

@@ -18,6 +18,8 @@ pub struct BoardView {
     pub magnet: bool,
     /// Whether the hand is on the picture, not on the knots.
     pub picture: bool,
+    /// Whether the body lies over a picture as its edge alone, so that the picture is seen.
+    pub bare: bool,
     /// Whether a knot's place is told by its width, not its radius.
     pub by_width: bool,
 }

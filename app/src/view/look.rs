@@ -3,6 +3,7 @@
 use super::board::Drag;
 use super::lesson::LessonView;
 use super::prefs::Prefs;
+use super::present::Presented;
 use super::sheet::SheetView;
 use super::sizes::SizesView;
 use super::toy::ToyView;
@@ -26,6 +27,8 @@ pub enum Look {
     Lens(Option<Lens>),
     /// The hand is on the picture, or on the knots again.
     Picture(bool),
+    /// Fills the body over a picture, or leaves it out.
+    Bare(bool),
     /// Tells a knot's place by its width, or by its radius.
     ByWidth(bool),
     /// Tells what went wrong.
@@ -46,6 +49,8 @@ pub enum Look {
     Type(Option<Typing>),
     /// Selects another piece.
     Piece(PieceId),
+    /// Keeps a piece off the strip, or shows it there again.
+    Hide(PieceId, bool),
     /// Clears the line for the person.
     Dismiss,
     /// Turns the card of notes, rules and simplicity to one of them.
@@ -56,6 +61,8 @@ pub enum Look {
     Turn(Turned),
     /// Puts the outline or the body on the board.
     Board(BoardFace),
+    /// Presents other views, or no longer.
+    Present(Presented),
     /// Shows the rounds of an answer.
     Answer(Option<usize>),
     /// These notes have been seen, by their codes.

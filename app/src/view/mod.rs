@@ -6,20 +6,23 @@ pub mod ids;
 pub mod lesson;
 pub mod look;
 pub mod prefs;
+pub mod present;
 pub mod sheet;
 pub mod sizes;
 pub mod toy;
 pub mod tracing;
 
-use plumpline_core::Extent;
-use plumpline_core::Unit;
+use std::collections::BTreeSet;
+
 use plumpline_core::plan::ball::TradeBall;
 use plumpline_core::warning::WarningKind;
+use plumpline_core::{Extent, PieceId, Unit};
 
 use crate::document::measure::{self, BoardDimension};
 use board::BoardView;
 use lesson::LessonView;
 use prefs::Prefs;
+use present::Presented;
 use sheet::SheetView;
 use sizes::SizesView;
 use toy::ToyView;
@@ -234,6 +237,8 @@ pub struct Lens {
 pub struct View {
     /// The stage.
     pub stage: Stage,
+    /// Pieces that are kept off the strip.
+    pub hidden: BTreeSet<PieceId>,
     /// The round a click has taken.
     pub selected: Option<u32>,
     /// The round the pointer is on, in whichever view.
@@ -262,6 +267,8 @@ pub struct View {
     pub face: BoardFace,
     /// How the body is turned.
     pub turned: Turned,
+    /// Whether the Shape stage is presented, and what of it.
+    pub present: Presented,
     /// A line for the person: what went wrong, or what was done.
     pub notice: Option<Notice>,
     /// What the person has settled for every project.
@@ -355,10 +362,16 @@ impl View {
         }
     }
 
+    /// Whether the Shape stage fills the window.
+    pub fn presents(&self) -> bool {
+        self.stage == Stage::Shape && self.present.on
+    }
+
     /// Turns to a stage. What was done in another is old news there; what went wrong is not.
     pub fn turn_to(&mut self, stage: Stage) {
         if self.stage != stage {
             self.stage = stage;
+            self.present.on = false;
             self.notice.take_if(|notice| !notice.wrong);
         }
     }

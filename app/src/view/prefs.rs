@@ -8,8 +8,14 @@ use crate::kit::words::Language;
 
 /// Smallest and largest text, percent of the usual.
 pub const TEXT_PERCENT: (u16, u16) = (80, 200);
-/// Sizes of text that the keys and buttons step through, percent.
-const STEPS: [u16; 9] = [80, 90, 100, 110, 125, 140, 150, 175, 200];
+/// How far apart the sizes of text are that keys and buttons step through, percent.
+const STEP: u16 = 5;
+/// The largest window, points, in which things are drawn at their own size, and how much
+/// larger they become at most in one that is larger still: there is nothing else to fill it with.
+const ROOMY: egui::Vec2 = egui::vec2(1920.0, 1080.0);
+const LARGEST: f32 = 2.0;
+/// They grow by this at a time, so that a window that is being drawn wider does not shimmer.
+const GROWTH: f32 = 0.25;
 
 /// What is remembered from one run to the next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -51,12 +57,9 @@ impl Prefs {
     #[must_use]
     pub fn stepped(self, way: i32) -> Self {
         let now = self.text_percent;
-        let next = if way > 0 {
-            STEPS.into_iter().find(|&s| s > now)
-        } else {
-            STEPS.into_iter().rev().find(|&s| s < now)
-        };
-        Self { text_percent: next.unwrap_or(now), ..self }
+        let next = if way > 0 { now / STEP + 1 } else { now.div_ceil(STEP).saturating_sub(1) };
+        let (low, high) = TEXT_PERCENT;
+        Self { text_percent: (next * STEP).clamp(low, high), ..self }
     }
 
     /// With text at its usual size.
@@ -71,14 +74,15 @@ impl Prefs {
         f32::from(self.text_percent.clamp(low, high)) / 100.0
     }
 
-    /// Makes a context show itself so.
-    pub fn show(self, ctx: &Context) {
+    /// Makes a context show itself so, everything `larger` times as large.
+    pub fn show(self, ctx: &Context, larger: f32) {
         self.language.speak();
         if ctx.options(|o| o.theme_preference) != self.theme {
             ctx.set_theme(self.theme);
         }
-        if (ctx.zoom_factor() - self.scale()).abs() > 1e-4 {
-            ctx.set_zoom_factor(self.scale());
+        let zoom = self.scale() * larger * in_room(roomy(ctx));
+        if (ctx.zoom_factor() - zoom).abs() > 1e-4 {
+            ctx.set_zoom_factor(zoom);
         }
         let moving = egui::Style::default();
         let (time, scroll) = if self.still {
@@ -93,6 +97,23 @@ impl Prefs {
             });
         }
     }
+}
+
+/// The window's size were nothing enlarged, points; where no desktop says how large the window
+/// is, nothing is known of it.
+fn roomy(ctx: &Context) -> Option<egui::Vec2> {
+    let shown = ctx.input(|i| {
+        let window = i.viewport();
+        window.inner_rect.is_some() || window.monitor_size.is_some()
+    });
+    shown.then(|| ctx.content_rect().size() * ctx.zoom_factor())
+}
+
+/// How much larger things are drawn in a window of this size.
+fn in_room(window: Option<egui::Vec2>) -> f32 {
+    let Some(window) = window else { return 1.0 };
+    let room = (window / ROOMY).min_elem();
+    ((room / GROWTH).floor() * GROWTH).clamp(1.0, LARGEST)
 }
 
 #[cfg(test)]
@@ -114,6 +135,29 @@ mod tests {
         assert_eq!(Prefs::default().stepped(1).stepped(-1), Prefs::default());
         assert_eq!(prefs.at_usual_size(), Prefs::default());
         assert_eq!(Prefs { text_percent: 7, ..prefs }.scale(), 0.8);
+    }
+
+    #[test]
+    fn text_steps_by_fives_whatever_it_was_before() {
+        let at = |text_percent| Prefs { text_percent, ..Prefs::default() };
+        assert_eq!(at(100).stepped(1), at(105));
+        assert_eq!(at(112).stepped(1), at(115));
+        assert_eq!(at(112).stepped(-1), at(110));
+        let (mut prefs, mut steps) = (at(100), 0);
+        while prefs.text_percent < 200 {
+            (prefs, steps) = (prefs.stepped(1), steps + 1);
+        }
+        assert_eq!(steps, 20);
+    }
+
+    #[test]
+    fn a_large_window_is_filled_and_a_usual_one_left_alone() {
+        let sizes = [(1024.0, 700.0), (1440.0, 900.0), (1920.0, 1080.0), (2560.0, 1440.0)];
+        let drawn = sizes.map(|(x, y)| in_room(Some(egui::vec2(x, y))));
+        assert_eq!(drawn, [1.0, 1.0, 1.0, 1.25]);
+        assert_eq!(in_room(Some(egui::vec2(3840.0, 2160.0))), 2.0);
+        assert_eq!(in_room(Some(egui::vec2(7680.0, 2160.0))), 2.0);
+        assert_eq!(in_room(None), 1.0);
     }
 
     #[test]

@@ -33,6 +33,16 @@ impl SizesCard {
             Self::Match => say!("aside-match"),
         }
     }
+
+    /// What it is for, in a few words.
+    pub fn about(self) -> &'static str {
+        match self {
+            Self::Seams => say!("sizes-about-seams"),
+            Self::Yarn => say!("sizes-about-yarn"),
+            Self::Sample => say!("sizes-about-sample"),
+            Self::Match => say!("sizes-about-match"),
+        }
+    }
 }
 
 /// What the Sizes stage shows.
@@ -40,6 +50,8 @@ impl SizesCard {
 pub struct SizesView {
     /// The card beside the table.
     pub card: SizesCard,
+    /// Whether the table holds the sizes of every piece.
+    pub whole: bool,
     /// The swatch of another yarn, as it is being tried.
     pub other: Option<Gauge>,
     /// What has been measured on samples, by the name of the piece.

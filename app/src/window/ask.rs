@@ -2,11 +2,12 @@
 
 use std::path::{Path, PathBuf};
 
-use egui::{Button, Context, Id, Modal, RichText, TextEdit, Ui, vec2};
+use egui::{Button, Context, Id, Modal, RichText, Ui, vec2};
 
 use plumpline_core::Project;
 
-use crate::kit::{Tokens, type_faces};
+use super::browse::{self, Browsed};
+use crate::kit::type_faces;
 use crate::work::files::{Purpose, ToSave};
 
 /// Width of a question whose answers say what they do, and of an answer, points.
@@ -97,16 +98,23 @@ pub(crate) enum Reply {
 }
 
 /// Shows the question; returns the answer once there is one.
-pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Reply> {
+pub(crate) fn show(
+    ctx: &Context,
+    ask: &mut Question,
+    title: &str,
+    browsed: Browsed<'_>,
+) -> Option<Reply> {
     let mut answer = None;
     let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(20);
     let modal = Modal::new(Id::unique("question")).frame(frame).show(ctx, |ui| {
-        let wide = matches!(ask, Question::Hurdle(_) | Question::Taken(..));
+        let wide = !matches!(ask, Question::Unsaved(_));
         ui.set_width(if wide { WIDE } else { 380.0 });
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 10.0);
         answer = match ask {
             Question::Unsaved(next) => unsaved(ui, next, title),
-            Question::Path(wanted, text, why) => path(ui, wanted, text, why.as_deref()),
+            Question::Path(wanted, text, why) => {
+                browse::show(ui, wanted, text, why.as_deref(), browsed)
+            }
             Question::Hurdle(hindered) => hurdle(ui, hindered),
             Question::Taken(at, wanted) => taken(ui, at, wanted),
         };
@@ -117,7 +125,7 @@ pub(crate) fn show(ctx: &Context, ask: &mut Question, title: &str) -> Option<Rep
     answer
 }
 
-fn heading(ui: &mut Ui, text: &str) {
+pub(super) fn heading(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).font(type_faces::semibold(type_faces::TITLE)));
 }
 
@@ -240,29 +248,4 @@ fn choices<'a>(
     }
     let pressed = buttons.iter().position(egui::Response::clicked).map(PressedAnswer::Answer);
     pressed.or(back.clicked().then_some(PressedAnswer::Back))
-}
-
-fn path(ui: &mut Ui, wanted: &FileUse, text: &mut String, why: Option<&str>) -> Option<Reply> {
-    let saves = !wanted.purpose.reads();
-    heading(ui, if saves { say!("ask-save-as") } else { say!("ask-where-is-the-file") });
-    let label = ui.label(say!("ask-this-desktop-shows-no-file-dialog-type"));
-    let field =
-        ui.add(TextEdit::singleline(text).desired_width(f32::INFINITY)).labelled_by(label.id);
-    if !field.has_focus() && !field.lost_focus() {
-        field.request_focus();
-    }
-    let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-    if let Some(why) = why {
-        let t = Tokens::now(ui.ctx());
-        ui.label(RichText::new(why).color(t.warning));
-    }
-    let verb = if saves { say!("ask-save") } else { say!("ask-open") };
-    ui.horizontal(|ui| {
-        let typed = !text.trim().is_empty();
-        if (ui.add_enabled(typed, egui::Button::new(verb)).clicked() || entered) && typed {
-            return Some(Reply::Path(wanted.clone(), PathBuf::from(text.trim())));
-        }
-        ui.button(say!("ask-cancel")).clicked().then_some(Reply::Cancel)
-    })
-    .inner
 }

@@ -52,14 +52,22 @@ impl Studio {
             Command::Make(make) => self.make(ctx, make.asks()),
             Command::LessonBack
             | Command::LessonNext
-            | Command::LessonNumbers
-            | Command::LessonPresent
             | Command::LessonStop
             | Command::PrintStep
             | Command::PrintLesson
             | Command::LessonProject
             | Command::OpenCourse
             | Command::SaveCourse => self.lesson_command(ctx, frame, command),
+            Command::Present if self.view.stage == Stage::Lesson => {
+                self.view.lesson.presents = !self.view.lesson.presents;
+            }
+            Command::Present => self.view.present.on = !self.view.present.on,
+            Command::HideNumbers if self.view.stage == Stage::Lesson => {
+                self.view.lesson.hides_numbers = !self.view.lesson.hides_numbers;
+            }
+            Command::HideNumbers => {
+                self.view.present.hides_numbers = !self.view.present.hides_numbers;
+            }
             Command::OpenPattern => {
                 self.files.ask(ctx, frame, Purpose::Pattern, &self.suggested("txt"));
             }
@@ -112,6 +120,8 @@ impl Studio {
                     lesson.round = None;
                 }
             }
+            // The round in hand stays so while its body fills the window.
+            Command::LetGo if self.view.presents() => self.view.present.on = false,
             Command::LetGo => {
                 self.view.selected = None;
                 self.view.select_knots(&[]);

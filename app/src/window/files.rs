@@ -121,6 +121,7 @@ impl Studio {
         self.derived.forget();
         self.handiwork.forget();
         self.view.let_go();
+        self.view.hidden.clear();
         self.view.notice = None;
     }
 
@@ -128,7 +129,11 @@ impl Studio {
     fn opened(&mut self, ctx: &Context, path: PathBuf, project: Project) {
         self.home.remember(|desk| desk.worked_on(&path));
         self.take_pattern(ctx, &beside(&path));
+        let works_on = self.take_up.take().is_some_and(|to| to == path);
         self.take(Document::new(project, Some(path)));
+        if works_on {
+            self.view.turn_to(Stage::Make);
+        }
     }
 
     /// Takes the written pattern that is kept at `path` beside a project, none where there is

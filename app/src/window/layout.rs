@@ -23,6 +23,7 @@ pub(super) struct WindowLayout {
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Room {
     Shape(shape::layout::ShapeLayout),
+    Present(shape::present::PresentLayout),
     Assembly(assembly::layout::AssemblyLayout),
     Sizes(Divided),
     Sheet(Divided),
@@ -41,7 +42,12 @@ pub(super) fn layout(window: Rect, bench: &Bench<'_>, yarns: usize) -> WindowLay
         window.max - vec2(GAP, GAP),
     );
     let room = match stage {
-        Stage::Shape => Room::Shape(shape::layout::layout(window, room, yarns)),
+        Stage::Shape if bench.view.presents() => {
+            Room::Present(shape::present::divide(window, bench.view.present))
+        }
+        Stage::Shape => {
+            Room::Shape(shape::layout::layout(window, room, yarns, bench.view.face))
+        }
         Stage::Assembly => Room::Assembly(assembly::layout::divide(window, room)),
         Stage::Sizes => Room::Sizes(sizes::divide(window, room)),
         Stage::Sheet => Room::Sheet(sheet::divide(window, room)),
@@ -58,6 +64,8 @@ impl WindowLayout {
     pub(super) fn mirrored(self, window: Rect) -> Self {
         let room = match self.room {
             Room::Shape(shape) => Room::Shape(shape.mirrored(window)),
+            // Two views side by side have no hand to lie over them.
+            Room::Present(room) => Room::Present(room),
             Room::Assembly(assembly) => Room::Assembly(assembly.mirrored(window)),
             Room::Sizes(sizes) => Room::Sizes(sizes.mirrored(window)),
             Room::Sheet(sheet) => Room::Sheet(sheet.mirrored(window)),
@@ -72,6 +80,7 @@ impl WindowLayout {
     fn main(&self) -> Rect {
         match self.room {
             Room::Shape(shape) => shape.main,
+            Room::Present(room) => room.main(),
             Room::Assembly(room) => room.picture,
             Room::Lesson(room) => room.picture,
             Room::Sizes(room) | Room::Sheet(room) | Room::Proofread(room) => room.main,
@@ -90,6 +99,7 @@ pub(super) fn hands(
 ) -> Hands {
     match &layout.room {
         Room::Shape(shape) => shape::grounds(ui.painter(), shape, bench.t),
+        Room::Present(room) => room.grounds(ui.painter(), bench.t),
         Room::Assembly(room) => room.grounds(ui.painter(), bench.t),
         Room::Lesson(room) => room.grounds(ui.painter(), bench.t),
         Room::Sizes(room) | Room::Sheet(room) | Room::Proofread(room) => {
@@ -98,12 +108,14 @@ pub(super) fn hands(
         }
         Room::Make(rect) => paint::panel(ui.painter(), *rect, bench.t),
     }
-    // A lesson on a projector has the whole window.
-    if bench.view.stage != Stage::Lesson || !bench.view.lesson.presents {
+    // What is on a projector has the whole window.
+    let lesson = bench.view.stage == Stage::Lesson && bench.view.lesson.presents;
+    if !lesson && !bench.view.presents() {
         top_strip::show(ui, bench, layout.strip, actions);
     }
     match &layout.room {
         Room::Shape(shape) => shape::hands(ui, bench, shape, actions),
+        Room::Present(room) => shape::present::hands(ui, bench, room, actions),
         _ => Hands::default(),
     }
 }
@@ -120,6 +132,7 @@ pub(super) fn picture(
     let mut sees_answers = false;
     match &layout.room {
         Room::Shape(shape) => sees_answers = shape::picture(ui, bench, shape, hands, actions),
+        Room::Present(room) => shape::present::picture(ui, bench, room, hands, actions),
         Room::Assembly(room) => assembly::show(ui, bench, room, actions),
         Room::Sizes(room) => {
             sizes::show(ui, bench, room.main, actions);

@@ -27,8 +27,6 @@ impl Studio {
         match command {
             Command::LessonBack => view.go_to(view.step.saturating_sub(1), steps),
             Command::LessonNext => view.go_to(view.step + 1, steps),
-            Command::LessonNumbers => view.hides_numbers = !view.hides_numbers,
-            Command::LessonPresent => view.presents = !view.presents,
             Command::LessonStop => view.stopped = !view.stopped,
             Command::PrintStep => {
                 let step = view.step;

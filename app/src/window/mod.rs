@@ -2,6 +2,7 @@
 //! ask for, and the talk with files.
 
 mod ask;
+mod browse;
 mod commanding;
 mod files;
 mod hurdles;

@@ -4,16 +4,13 @@ use egui::{Context, Rect};
 
 use super::studio::Studio;
 use crate::kit::Tokens;
-use crate::stages::shape;
 use crate::work::body::BodyLook;
 use crate::work::toy::ToyLook;
 
 impl Studio {
     /// The body as the plan and the hand have it now, if it is in sight.
-    pub(super) fn show_body(&mut self, ctx: &Context, layout: &shape::layout::ShapeLayout) {
-        let (Some(plan), Some(field)) =
-            (self.derived.plan(), layout.body_field(self.view.face))
-        else {
+    pub(super) fn show_body(&mut self, ctx: &Context, field: Option<Rect>) {
+        let (Some(plan), Some(field)) = (self.derived.plan(), field) else {
             self.body.rest();
             return;
         };

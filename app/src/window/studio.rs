@@ -7,20 +7,22 @@ use std::time::SystemTime;
 use egui::{Context, Rect, Ui};
 
 use super::ask::{self, Next, Question};
+use super::browse::{self, Browsed};
 use super::layout::{self, Room};
 use crate::bench::action::{Action, Actions};
 use crate::bench::keys;
 use crate::document::{Document, Revision};
-use crate::kit::fit;
 use crate::kit::words::Language;
 use crate::kit::{Tokens, type_faces};
+use crate::kit::{fit, letters};
 use crate::stages::around::start;
-use crate::stages::sheet;
+use crate::stages::{shape, sheet};
 use crate::view::prefs::Prefs;
 use crate::view::{Notice, Over, Stage, View, apply};
 use crate::work::body::BodyShown;
 use crate::work::ending::Ending;
 use crate::work::files::Files;
+use crate::work::folders::Folders;
 use crate::work::home::Home;
 use crate::work::lesson::LessonShown;
 use crate::work::line_up::LineUp;
@@ -44,6 +46,7 @@ pub struct Studio {
     pub(super) view: View,
     pub(super) derived: Derived,
     pub(super) files: Files,
+    pub(super) folders: Folders,
     pub(super) picture: Tracing,
     pub(super) outlining: Outlining,
     pub(super) trade: Trade,
@@ -71,6 +74,8 @@ pub struct Studio {
     pub(super) typed: BTreeMap<Ticket, (ask::FileUse, String)>,
     /// The sheet that is to be shown by the system once it is written.
     pub(super) to_open: Option<Ticket>,
+    /// A project that is opened to work on where the hook was.
+    pub(super) take_up: Option<PathBuf>,
     pub(super) closing: bool,
     /// Whether somebody outside asked it to end.
     pub(super) ending: Ending,
@@ -120,7 +125,7 @@ impl Studio {
                 ..Prefs::default()
             })
         });
-        prefs.show(&cc.egui_ctx);
+        prefs.show(&cc.egui_ctx, 1.0);
         let mut studio = Self::with(Document::sample());
         studio.view.prefs = prefs;
         if let Some(path) = open {
@@ -136,6 +141,7 @@ impl Studio {
             view: View::default(),
             derived: Derived::default(),
             files: Files::default(),
+            folders: Folders::default(),
             picture: Tracing::default(),
             outlining: Outlining::default(),
             trade: Trade::default(),
@@ -156,6 +162,7 @@ impl Studio {
             noticed: None,
             typed: BTreeMap::new(),
             to_open: None,
+            take_up: None,
             closing: false,
             ending: Ending::default(),
             home: Home::default(),
@@ -267,20 +274,35 @@ impl Studio {
             keys::read(&ctx, &self.bench(&ctx), &mut actions);
         }
         self.apply(&ctx, frame, &mut actions);
-        self.view.prefs.show(&ctx);
+        let larger = if self.view.presents() { shape::present::LARGER } else { 1.0 };
+        self.view.prefs.show(&ctx, larger);
         let window = self.above_foot(ui.max_rect());
-        let sees_answers = fit::fit(ui, window, |ui| self.draw_bench(ui, frame));
+        // What is presented makes do with the window there is.
+        let least = if self.view.presents() { fit::LEAST_PRESENTED } else { fit::LEAST };
+        let sees_answers = fit::fit(ui, window, least, |ui| self.draw_bench(ui, frame));
+        self.show_small_window(&ctx, &mut actions);
         self.lay_over(ui, ui.max_rect(), &mut actions);
         self.apply(&ctx, frame, &mut actions);
         self.let_go_of_the_rest(&ctx);
         // A hand that still holds something is not done with the piece.
         let still = !ctx.input(|i| i.pointer.any_down()) && !self.document.history.in_gesture();
         self.work_out(&ctx, window, sees_answers, still);
+        if let Some(Question::Path(_, typed, _)) = self.asks.front() {
+            let folder = browse::folder_of(self.files.typed_from.as_deref(), typed);
+            if self.folders.update(&ctx, &folder) {
+                ctx.request_repaint();
+            }
+        } else {
+            self.folders.rest();
+        }
+        let browsed =
+            Browsed { from: self.files.typed_from.as_deref(), folders: &self.folders };
         if let Some(ask) = self.asks.front_mut()
-            && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title)
+            && let Some(answer) = ask::show(&ctx, ask, &self.document.project().title, browsed)
         {
             self.answer(&ctx, frame, answer);
         }
+        letters::settle(&ctx);
         self.let_notice_go(&ctx);
         self.tend(&ctx);
     }
@@ -347,8 +369,10 @@ impl Studio {
         }
         self.view.show_round = None;
         self.apply(&ctx, frame, &mut actions);
-        if let Room::Shape(shape) = &layout.room {
-            self.show_body(&ctx, shape);
+        match &layout.room {
+            Room::Shape(room) => self.show_body(&ctx, room.body_field(self.view.face)),
+            Room::Present(room) => self.show_body(&ctx, room.body_field()),
+            _ => {}
         }
         let field = match &layout.room {
             Room::Assembly(room) => Some(room.field()),

@@ -27,7 +27,9 @@ impl Studio {
         self.home = home;
         if let Some(path) = self.document.path().map(Path::to_owned) {
             self.home.remember(|desk| desk.worked_on(&path));
-        } else if self.home.desk.steps.is_none() && self.home.offer().is_none() {
+        } else if self.home.offer().is_none()
+            && (self.home.desk.steps.is_none() || !self.home.desk.recent.is_empty())
+        {
             self.start = Some(start::StartChoice::default());
         }
         if let Some(trouble) = trouble {
@@ -50,7 +52,9 @@ impl Studio {
 
     /// The window less the strip at its foot, where there is one.
     pub(super) fn above_foot(&self, window: Rect) -> Rect {
-        let shown = self.home.offer().is_some() || self.home.desk.steps.is_some();
+        // What is presented has the whole window.
+        let any = self.home.offer().is_some() || self.home.desk.steps.is_some();
+        let shown = any && !self.view.presents();
         window.with_max_y(
             window.bottom() - if shown { foot::height(window.width()) } else { 0.0 },
         )
@@ -60,7 +64,9 @@ impl Studio {
     pub(super) fn lay_over(&mut self, ui: &mut Ui, window: Rect, actions: &mut Actions) {
         let bench = self.bench(ui.ctx());
         let strip = window.with_min_y(self.above_foot(window).bottom());
-        if let Some(left) = self.home.offer() {
+        if self.view.presents() {
+            // Nothing stands at the foot.
+        } else if let Some(left) = self.home.offer() {
             foot::fit(ui, strip, |ui, strip| foot::offer(ui, bench.t, strip, left, actions));
         } else if let Some(steps) = bench.desk.steps {
             foot::fit(ui, strip, |ui, strip| {
@@ -102,6 +108,10 @@ impl Studio {
 
     pub(super) fn desk(&mut self, ctx: &Context, frame: &eframe::Frame, action: DeskAction) {
         match action {
+            DeskAction::Continue(path) => {
+                self.take_up = Some(path.clone());
+                self.go(ctx, frame, Next::OpenPath(path));
+            }
             DeskAction::Open(path) => self.go(ctx, frame, Next::OpenPath(path)),
             DeskAction::Forget(path) => self.home.remember(|desk| desk.forget(&path)),
             DeskAction::Create(project) => {

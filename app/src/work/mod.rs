@@ -9,6 +9,7 @@ mod decoding;
 pub mod ending;
 pub(crate) mod faces;
 pub mod files;
+pub mod folders;
 pub mod home;
 pub mod lesson;
 pub mod lesson_file;

@@ -7,7 +7,7 @@ use plumpline_core::another_yarn::{Comparison, compare};
 use plumpline_core::calibrate::{Calibration, OfPiece, calibrate};
 use plumpline_core::companion::{Matched, SeamReport, ToyMeasure, match_toy, report};
 use plumpline_core::sizes::{SizeRow, size_table};
-use plumpline_core::{Gauge, PieceId, Project};
+use plumpline_core::{Gauge, Piece, PieceId, Project};
 
 use super::lingering::{self, Lingering, LongWork};
 use super::worker::{Newest, Ticket, Voice, Worker};
@@ -19,6 +19,7 @@ use crate::view::sizes::SizesView;
 struct SizesWish {
     project: Project,
     piece: PieceId,
+    whole: bool,
     other: Option<Gauge>,
     made: Vec<OfPiece>,
     toy: Option<(ToyMeasure, f64)>,
@@ -31,11 +32,11 @@ impl SizesWish {
         project.notes.clear(); // Sizes say nothing of them.
         let made = measured(&project, piece, view);
         let (other, toy) = (view.other, view.toy.measured());
-        Self { project, piece, other, made, toy }
+        Self { project, piece, whole: view.whole, other, made, toy }
     }
 
     fn answer(&self) -> Found {
-        let Self { project, piece, other, made, toy } = self;
+        let Self { project, piece, whole, other, made, toy } = self;
         let seams = (0..project.seams.len())
             .map(|i| report(project, i).map_err(|e| e.to_string()))
             .collect();
@@ -46,7 +47,16 @@ impl SizesWish {
         let matched = toy.map(|(measure, mm)| {
             match_toy(project, *piece, measure, mm).map_err(|e| e.to_string())
         });
-        Found { rows: size_table(project, own), seams, swap, learned, matched }
+        let whole = whole.then(|| {
+            let sizes = |of: &Piece| PieceSizes {
+                piece: of.id,
+                name: of.name.clone(),
+                copies: of.copies,
+                rows: size_table(project, of),
+            };
+            project.pieces.iter().map(sizes).collect()
+        });
+        Found { rows: size_table(project, own), whole, seams, swap, learned, matched }
     }
 }
 
@@ -65,9 +75,24 @@ fn measured(project: &Project, id: PieceId, view: &SizesView) -> Vec<OfPiece> {
         .collect()
 }
 
+/// A piece and its sizes.
+#[derive(Debug)]
+pub struct PieceSizes {
+    /// The piece.
+    pub piece: PieceId,
+    /// Its name.
+    pub name: String,
+    /// How often it is made.
+    pub copies: u32,
+    /// The piece as it is drawn, then its sizes.
+    pub rows: Vec<SizeRow>,
+}
+
 /// What was worked out.
 #[derive(Debug, Default)]
 pub struct Found {
+    /// The same of every piece, if it was asked for.
+    pub whole: Option<Vec<PieceSizes>>,
     /// The piece as it is drawn, then its sizes.
     pub rows: Vec<SizeRow>,
     /// How each seam of the project stands, or why it cannot be told.

@@ -11,6 +11,7 @@ use plumpline_core::picture::relief::{
 use plumpline_core::starter::Starter;
 use plumpline_core::{Gauge, Project, Yarn, file, plan};
 
+use super::making::copy_name;
 use super::still::{image_of, still_unless};
 use super::whole_toy::WholeToy;
 use super::worker::{Queue, Ticket, Voice, Worker};
@@ -35,6 +36,33 @@ struct SmallWish {
     pixels: [u32; 2],
 }
 
+/// What was drawn of one.
+#[derive(Debug, Default)]
+struct SmallDrawn {
+    /// None of what cannot be drawn.
+    image: Option<ColorImage>,
+    left_at: Option<LeftAt>,
+}
+
+/// Where the hook was when a project was last worked on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LeftAt {
+    /// The piece, with the number of its copy where there are several.
+    pub piece: String,
+    /// The round under the hook.
+    pub round: u32,
+}
+
+impl LeftAt {
+    /// Of the copy that was worked on last; none where that is made, or nothing was begun.
+    fn of(project: &Project) -> Option<Self> {
+        let last = project.making.at.last()?;
+        let piece = project.piece(last.piece)?;
+        let begun = !last.closed && (last.round > 1 || last.done > 0);
+        begun.then(|| Self { piece: copy_name(piece, last.copy), round: last.round })
+    }
+}
+
 /// A small picture, as far as it has been drawn.
 struct SmallPicture {
     of: Pictured,
@@ -42,13 +70,14 @@ struct SmallPicture {
     asked: Ticket,
     /// None until it is drawn, and of what cannot be.
     texture: Option<TextureHandle>,
+    left_at: Option<LeftAt>,
     /// Whether it is to be drawn again when it is next looked at: a file may be another by then.
     old: bool,
 }
 
 /// The small pictures there are.
 pub struct SmallPictures {
-    worker: Worker<Queue<SmallWish>, Option<ColorImage>>,
+    worker: Worker<Queue<SmallWish>, SmallDrawn>,
     kept: Vec<SmallPicture>,
 }
 
@@ -61,9 +90,11 @@ impl std::fmt::Debug for SmallPictures {
 impl Default for SmallPictures {
     fn default() -> Self {
         let work = || {
-            |wish: SmallWish, voice: &Voice<'_, Queue<SmallWish>, Option<ColorImage>>| {
+            |wish: SmallWish, voice: &Voice<'_, Queue<SmallWish>, SmallDrawn>| {
                 voice.say(match &wish.of {
-                    Pictured::Starter(starter) => of_starter(*starter, wish.pixels),
+                    Pictured::Starter(starter) => {
+                        SmallDrawn { image: of_starter(*starter, wish.pixels), left_at: None }
+                    }
                     Pictured::Project(path) => of_project(path, wish.pixels),
                 });
             }
@@ -83,12 +114,14 @@ impl SmallPictures {
         let mut news = false;
         while let Some(heard) = self.worker.hear() {
             // One that could not be drawn stands empty; there is nothing to say about it.
-            let image = heard.answer.ok().flatten();
+            let drawn = heard.answer.unwrap_or_default();
             let of = self.kept.iter_mut().find(|small| small.asked == heard.to);
-            if let (Some(small), Some(image)) = (of, image) {
+            let Some(small) = of else { continue };
+            news |= drawn.image.is_some() || drawn.left_at != small.left_at;
+            small.left_at = drawn.left_at;
+            if let Some(image) = drawn.image {
                 let texture = ctx.load_texture("small", image, TextureOptions::LINEAR);
                 small.texture = Some(texture);
-                news = true;
             }
         }
         for (of, size) in wanted {
@@ -99,9 +132,12 @@ impl SmallPictures {
                 continue;
             }
             // What there is is shown until there is another.
-            let texture = kept.and_then(|at| self.kept.swap_remove(at).texture);
+            let (texture, left_at) = match kept.map(|at| self.kept.swap_remove(at)) {
+                Some(small) => (small.texture, small.left_at),
+                None => (None, None),
+            };
             let asked = self.worker.ask(ctx, SmallWish { of: of.clone(), pixels });
-            self.kept.push(SmallPicture { of, pixels, asked, texture, old: false });
+            self.kept.push(SmallPicture { of, pixels, asked, texture, left_at, old: false });
         }
         news
     }
@@ -122,6 +158,13 @@ impl SmallPictures {
     /// read.
     pub fn project(&self, path: &Path) -> Option<&TextureHandle> {
         self.of(&Pictured::Project(path.to_owned()))
+    }
+
+    /// Where the hook was in the project in a file, once that is read; none where nothing is
+    /// begun.
+    pub fn left_at(&self, path: &Path) -> Option<&LeftAt> {
+        let of = Pictured::Project(path.to_owned());
+        self.kept.iter().find(|small| small.of == of)?.left_at.as_ref()
     }
 
     fn of(&self, of: &Pictured) -> Option<&TextureHandle> {
@@ -149,11 +192,16 @@ fn of_starter(starter: Starter, pixels: [u32; 2]) -> Option<ColorImage> {
     alone(PosedRelief { pose: stands, ..PosedRelief::new(&relief, &colours) }, pixels)
 }
 
+/// A project in a file: its picture, and where the hook was.
+fn of_project(path: &Path, pixels: [u32; 2]) -> SmallDrawn {
+    let Ok(project) = file::load(path) else { return SmallDrawn::default() };
+    SmallDrawn { image: drawn(&project, pixels), left_at: LeftAt::of(&project) }
+}
+
 /// A project: its toy, or its first piece where it has none.
-fn of_project(path: &Path, pixels: [u32; 2]) -> Option<ColorImage> {
-    let project = file::load(path).ok()?;
+fn drawn(project: &Project, pixels: [u32; 2]) -> Option<ColorImage> {
     if !project.toy.parts.is_empty() {
-        return of_toy(&project, pixels);
+        return of_toy(project, pixels);
     }
     let piece = project.pieces.first()?;
     let relief = Relief::new(piece, &plan(piece).ok()?).in_yarns(&project.faces());

@@ -71,9 +71,10 @@ const NOT_READ: [&str; 41] = [
 
 /// Words that are the same in every language, or stand for a language: units, sizes, codes, and
 /// what things and languages are called by themselves.
-const OF_NO_LANGUAGE: [&str; 23] = [
+const OF_NO_LANGUAGE: [&str; 24] = [
     "mm",
     "XL",
+    "XXL",
     "en",
     "de",
     "us",

@@ -25,4 +25,5 @@ mod starting;
 mod trust;
 mod wait;
 mod walk;
+mod ways;
 mod words;

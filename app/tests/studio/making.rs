@@ -254,7 +254,7 @@ fn progress_goes_with_its_piece_and_comes_back_with_it() {
         press(&mut bench, Key::N);
     }
     assert_eq!(at(&bench).0, 4);
-    bench.get_by_label(&format!("Piece {name}")).click();
+    bench.get_by_label(&format!("{name}, not started")).click();
     bench.run();
     press(&mut bench, Key::N);
     assert_eq!(at(&bench).0, 2);

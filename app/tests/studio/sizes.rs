@@ -45,7 +45,7 @@ fn sizes_are_added_named_told_and_taken_back() {
     until_settled(&mut bench);
     let found = bench.state().sizing().found().expect("rows");
     let names: Vec<_> = found.rows.iter().map(|row| row.name.as_deref()).collect();
-    assert_eq!(names, [None, Some("S"), Some("M"), Some("L")]);
+    assert_eq!(names, [None, Some("L"), Some("XL"), Some("XXL")]);
     let heights: Vec<f64> =
         found.rows[1..].iter().map(|row| row.made.as_ref().expect("made").height_mm).collect();
     assert!(heights.windows(2).all(|pair| pair[0] < pair[1]), "{heights:?}");

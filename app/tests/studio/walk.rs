@@ -122,6 +122,29 @@ impl Walk<'_> {
         self.bench.event(Event::PointerButton { pos, button, pressed, modifiers });
     }
 
+    /// Presses on a field that is typed in, whatever card or menu it is on.
+    fn take_a_field(&mut self) {
+        use egui::accesskit::Role;
+        let fields: Vec<egui::Rect> = self
+            .bench
+            .root()
+            .children_recursive()
+            .filter(|node| {
+                let role = node.accesskit_node().role();
+                matches!(role, Role::TextInput | Role::MultilineTextInput | Role::SpinButton)
+            })
+            .map(|node| node.rect())
+            .collect();
+        if fields.is_empty() || self.held.is_some() {
+            return;
+        }
+        self.at = self.dice.of(&fields).center();
+        self.bench.event(Event::PointerMoved(self.at));
+        self.button(PointerButton::Primary, true);
+        self.button(PointerButton::Primary, false);
+        self.bench.step();
+    }
+
     fn key(&mut self, key: Key) {
         let modifiers = self.modifiers;
         for pressed in [true, false] {
@@ -178,6 +201,9 @@ impl Walk<'_> {
                 ]);
             }
             79..83 => {
+                if self.dice.below(2) == 0 {
+                    self.take_a_field();
+                }
                 let words = self.dice.of(&WORDS).to_owned();
                 let pasted = self.dice.below(4) == 0;
                 self.bench.event(if pasted { Event::Paste(words) } else { Event::Text(words) });

@@ -75,7 +75,7 @@ fn run_on(size: &SizeSheet) -> String {
     let said = size.steps.iter().map(|step| match step {
         Step::Rounds(line) => format!("{}: {} {}.", line.number, line.text, line.count),
         Step::Yarn(yarn) => format!("{}.", yarn.text.trim_end_matches('.')),
-        Step::Stuff(text) => text.clone(),
+        Step::Stuff(text) | Step::Inside(text) => text.clone(),
     });
     said.collect::<Vec<_>>().join(" ")
 }

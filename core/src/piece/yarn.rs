@@ -38,6 +38,10 @@ impl YarnFace {
 pub struct Yarn {
     /// The maker's name for it.
     pub name: String,
+    /// Where it comes from, as its band says: maker, range and shade, in a line of the
+    /// designer's own. Empty where nothing is said.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub brand: String,
     /// Its colour, sRGB.
     pub colour: [u8; 3],
     /// Length of 100 g, m.
@@ -54,6 +58,18 @@ impl Yarn {
     /// Mass of `metres` of this yarn, g.
     pub fn grams(&self, metres: f64) -> f64 {
         metres * 100.0 / self.metres_per_100g
+    }
+
+    /// Whole balls that hold `metres` of it, at least one; none where nobody has said what a
+    /// ball holds. A crumb over a whole ball, a hundredth of one, is within any estimate.
+    pub fn balls(&self, metres: f64) -> Option<u32> {
+        let balls = self.grams(metres) / self.ball_grams?;
+        Some((balls - 0.01).ceil().max(1.0) as u32)
+    }
+
+    /// Length of a ball of it, m; none where nobody has said what a ball holds.
+    pub fn ball_metres(&self) -> Option<f64> {
+        self.ball_grams.map(|grams| 0.01 * grams * self.metres_per_100g)
     }
 
     /// The letter that stands for the yarn wherever colour alone must not: A, B, C …, then
@@ -73,10 +89,26 @@ impl Yarn {
         let (name, colour) = COLOURS[index % COLOURS.len()];
         Self {
             name: name.into(),
+            brand: String::new(),
             colour,
             metres_per_100g: 240.0,
             ball_grams: None,
             face: YarnFace::default(),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn balls_are_whole_and_known_where_a_ball_is() {
+        let yarn = Yarn { ball_grams: Some(50.0), ..Yarn::plain(0) };
+        // 240 m in 100 g: a ball of 50 g is 120 m long.
+        assert_eq!(yarn.ball_metres(), Some(120.0));
+        let balls = [1.0, 120.0, 120.5, 130.0, 360.0].map(|metres| yarn.balls(metres));
+        assert_eq!(balls, [Some(1), Some(1), Some(1), Some(2), Some(3)]);
+        assert_eq!(Yarn::plain(0).balls(10.0), None);
     }
 }

@@ -281,6 +281,8 @@ impl Project {
         for (i, yarn) in self.yarns.iter().enumerate() {
             let place = format!("yarn {}, name", Yarn::letter(i));
             no_longer(&place, &yarn.name, LONGEST_NAME)?;
+            let place = format!("yarn {}, brand", Yarn::letter(i));
+            no_longer(&place, &yarn.brand, LONGEST_NAME)?;
         }
         for (i, piece) in self.pieces.iter().enumerate() {
             no_longer(&format!("piece {}, name", i + 1), &piece.name, LONGEST_NAME)?;

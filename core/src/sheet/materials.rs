@@ -31,7 +31,7 @@ pub struct YarnNeed {
     pub balls: Option<(u32, f64)>,
     /// The amount in words: `14 m (15 yd), 6 g, 1 ball of 50 g`.
     pub amount: String,
-    /// What yarn it is: `240 m per 100 g, weight 3 (light)`.
+    /// What yarn it is: `240 m per 100 g, weight 3 (light)`, after the brand line if it has one.
     pub kind: String,
 }
 
@@ -144,11 +144,7 @@ impl Materials {
 
 fn need(index: usize, yarn: &Yarn, metres: f64, writer: &Writer<'_>) -> YarnNeed {
     let range_m = Bounds::new(1.0 - YARN_TOLERANCE, 1.0 + YARN_TOLERANCE).times(metres);
-    let balls = yarn.ball_grams.map(|grams| {
-        let balls = yarn.grams(range_m.high) / grams;
-        // A crumb over a whole ball is within the estimate.
-        ((balls - 0.01).ceil().max(1.0) as u32, grams)
-    });
+    let balls = yarn.balls(range_m.high).zip(yarn.ball_grams);
     let grams = yarn.grams(metres);
     let told = [amount(metres, writer), amount(yards(metres), writer), amount(grams, writer)];
     let [m, yd, g] = &told;
@@ -181,7 +177,12 @@ fn kind(yarn: &Yarn, writer: &Writer<'_>) -> String {
     let name = names.split(", ").nth(class as usize).unwrap_or_default();
     let weight = writer.say_of("weight", &[("n", Number(class)), ("name", Words(name))]);
     let metres = amount(yarn.metres_per_100g, writer);
-    writer.say_of("yarn_kind", &[("metres", Words(&metres)), ("weight", Words(&weight))])
+    let kind =
+        writer.say_of("yarn_kind", &[("metres", Words(&metres)), ("weight", Words(&weight))]);
+    match yarn.brand.trim() {
+        "" => kind,
+        brand => format!("{brand}; {kind}"),
+    }
 }
 
 /// The Craft Yarn Council's weight category of a yarn, 0 lace to 6 super bulky, by its metres

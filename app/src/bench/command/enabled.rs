@@ -63,6 +63,7 @@ impl Command {
             Self::LetGo if bench.view.stage == Stage::Lesson => {
                 bench.view.lesson.presents || bench.view.lesson.round.is_some()
             }
+            Self::LetGo if bench.view.presents() => true,
             Self::LetGo => bench.view.holds_something() || bench.view.board.picture,
             Self::NextLoop => {
                 // A first round is worked into a ring or a chain, which have no loops.
@@ -74,7 +75,9 @@ impl Command {
             Self::LessonNext => {
                 teaches && bench.view.lesson.step < bench.lesson.course().steps.len()
             }
-            Self::LessonNumbers | Self::LessonPresent | Self::LessonStop => teaches,
+            Self::Present => teaches || shaping,
+            Self::HideNumbers => teaches || bench.view.presents(),
+            Self::LessonStop => teaches,
             Self::PrintStep => {
                 teaches
                     && !bench.busy
@@ -131,6 +134,9 @@ impl MakeCommand {
         if bench.view.stage != Stage::Make {
             return false;
         }
+        if self == Self::Small {
+            return true;
+        }
         let project = bench.document.project();
         let under = bench.making.under();
         let sizes = || project.pieces.iter().any(|piece| !piece.sizes.is_empty());
@@ -144,6 +150,7 @@ impl MakeCommand {
             Self::Stitch | Self::Repeat | Self::Round | Self::Find | Self::Note => {
                 matches!(stand, Stand::Stitch { .. })
             }
+            Self::Small => true,
             Self::Done => matches!(stand, Stand::Stop(_)),
             Self::Back => {
                 bench.making.has_trail() || begun.is_some_and(|p| p.round > 1 || p.done > 0)

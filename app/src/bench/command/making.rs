@@ -27,6 +27,8 @@ pub enum MakeCommand {
     Find,
     /// Write a note.
     Note,
+    /// The round and its steps in a small window that stays on top.
+    Small,
 }
 
 impl MakeCommand {
@@ -42,6 +44,7 @@ impl MakeCommand {
             Self::Size => say!("making-other-size"),
             Self::Find => say!("making-go-to"),
             Self::Note => say!("making-note"),
+            Self::Small => say!("making-small"),
         }
     }
 
@@ -57,6 +60,9 @@ impl MakeCommand {
             Self::Size => say!("making-size-does"),
             Self::Find => say!("making-find-does"),
             Self::Note => say!("making-note-does"),
+            Self::Small => {
+                say!("making-small-does")
+            }
         }
     }
 
@@ -72,6 +78,7 @@ impl MakeCommand {
             Self::Size => Key::S,
             Self::Find => Key::G,
             Self::Note => Key::W,
+            Self::Small => Key::B,
         }
     }
 
@@ -87,6 +94,7 @@ impl MakeCommand {
             Self::Size => Make::NextSize,
             Self::Find => Make::Find(Some(String::new())),
             Self::Note => Make::Write(true),
+            Self::Small => Make::Small,
         }
     }
 }

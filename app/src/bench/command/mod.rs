@@ -108,9 +108,9 @@ pub enum Command {
     /// Go to the next step.
     LessonNext,
     /// Hide numbers, or show them.
-    LessonNumbers,
+    HideNumbers,
     /// Fill the window with the lesson, or not.
-    LessonPresent,
+    Present,
     /// Hold cloth that settles where it is, or let it go on.
     LessonStop,
     /// Print the step that is shown.
@@ -190,7 +190,7 @@ impl Group {
 
 impl Command {
     /// Every command. Keys with more modifiers come first: egui ignores an extra Shift.
-    pub const ALL: [Self; 79] = [
+    pub const ALL: [Self; 80] = [
         Self::SaveAs,
         Self::Redo,
         Self::New,
@@ -247,8 +247,8 @@ impl Command {
         Self::ShowLesson,
         Self::LessonBack,
         Self::LessonNext,
-        Self::LessonNumbers,
-        Self::LessonPresent,
+        Self::HideNumbers,
+        Self::Present,
         Self::LessonStop,
         Self::PrintStep,
         Self::PrintLesson,
@@ -265,6 +265,7 @@ impl Command {
         Self::Make(MakeCommand::Size),
         Self::Make(MakeCommand::Find),
         Self::Make(MakeCommand::Note),
+        Self::Make(MakeCommand::Small),
         Self::ShowSettings,
         Self::ShowKeys,
         Self::LargerText,
@@ -284,11 +285,11 @@ impl Command {
             | Self::ShowSheet
             | Self::ShowLesson
             | Self::ShowProofread
-            | Self::ShowMake => Group::Stages,
+            | Self::ShowMake
+            | Self::Present
+            | Self::HideNumbers => Group::Stages,
             Self::LessonBack
             | Self::LessonNext
-            | Self::LessonNumbers
-            | Self::LessonPresent
             | Self::LessonStop
             | Self::PrintStep
             | Self::PrintLesson

@@ -53,8 +53,8 @@ impl Command {
             Self::ShowLesson => say!("command-lesson"),
             Self::LessonBack => say!("command-previous-step"),
             Self::LessonNext => say!("command-next-step"),
-            Self::LessonNumbers => say!("command-hide-numbers"),
-            Self::LessonPresent => say!("command-present"),
+            Self::HideNumbers => say!("command-hide-numbers"),
+            Self::Present => say!("command-present"),
             Self::LessonStop => say!("command-stop-or-continue"),
             Self::PrintStep => say!("command-print-this-step"),
             Self::PrintLesson => say!("command-print-every-step-for-a-class"),
@@ -137,10 +137,10 @@ impl Command {
             Self::LessonNext => {
                 say!("command-lesson-next-does")
             }
-            Self::LessonNumbers => {
+            Self::HideNumbers => {
                 say!("command-lesson-numbers-does")
             }
-            Self::LessonPresent => {
+            Self::Present => {
                 say!("command-lesson-present-does")
             }
             Self::LessonStop => say!("command-lesson-stop-does"),

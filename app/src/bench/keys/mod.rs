@@ -9,7 +9,7 @@ use plumpline_core::outline::Rz;
 
 use super::Bench;
 use super::action::{Action, Actions};
-use super::command::{Command, asked};
+use super::command::{Command, MakeCommand, asked};
 use crate::document::edit::Edit;
 use crate::document::shaping;
 use crate::view::Stage;
@@ -81,6 +81,16 @@ pub fn read_everywhere(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) 
         for shortcut in command.shortcuts() {
             press(ctx, bench, command, shortcut, actions);
         }
+    }
+}
+
+/// Reads the keys of the small window beside a film: those of the round under the hook, without
+/// what is typed.
+pub fn read_making(ctx: &Context, bench: &Bench<'_>, actions: &mut Actions) {
+    use MakeCommand::{Back, Done, Repeat, Round, Small, Stitch};
+    for make in [Stitch, Repeat, Round, Back, Done, Small] {
+        let command = Command::Make(make);
+        command.shortcuts().for_each(|key| press(ctx, bench, command, key, actions));
     }
 }
 

@@ -81,7 +81,12 @@ mod tests {
     #[test]
     fn a_thread_speaks_for_itself() {
         Language::German.speak();
-        let beside = std::thread::spawn(Language::spoken).join().expect("a thread");
+        let beside = std::thread::Builder::new()
+            .name("beside".into())
+            .spawn(Language::spoken)
+            .expect("started")
+            .join()
+            .expect("a thread");
         assert_eq!((Language::spoken(), beside), (Language::German, Language::English));
     }
 }

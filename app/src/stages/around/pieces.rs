@@ -7,12 +7,15 @@ use plumpline_core::starter::Starter;
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
+use crate::bench::command::Command;
 use crate::document::edit::Edit;
 use crate::document::pieces::{ListWay, MOST_PIECES, PieceEdit};
 use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
+use crate::kit::letters;
 use crate::kit::words::terms;
+use crate::view::Stage;
 use crate::view::look::Look;
 
 /// Height of a chip.
@@ -22,14 +25,14 @@ const GAP: f32 = 6.0;
 /// Width of the card.
 const WIDTH: f32 = 284.0;
 
-/// The chips from `left` to at most `limit`; returns their right end.
+/// The chips from `left` to at most `limit`.
 pub(super) fn show(
     ui: &Ui,
     bench: &Bench<'_>,
     strip: Rect,
     (left, limit): (f32, f32),
     actions: &mut Actions,
-) -> f32 {
+) {
     let pieces = &bench.document.project().pieces;
     let now = bench.document.place();
     let slot = |x: f32, width: f32| {
@@ -40,11 +43,15 @@ pub(super) fn show(
         let room = if i == now { 34.0 } else { 22.0 };
         (controls::words_width(ui, &words[i]) - 22.0 + room).clamp(44.0, 150.0)
     };
-    let all: f32 = (0..pieces.len()).map(|i| width(i) + GAP).sum();
+    let shown = |i: &usize| *i == now || !bench.view.hidden.contains(&pieces[*i].id);
+    let all: f32 = (0..pieces.len()).filter(shown).map(|i| width(i) + GAP).sum();
     // Where not all fit, the selected one stands for all; its card lists them.
-    let alone = left + all - GAP > limit;
+    // In the Make stage every piece has a card already.
+    let alone = left + all - GAP > limit || bench.view.stage == Stage::Make;
     let mut x = left;
-    for i in (0..pieces.len()).filter(|&i| !alone || i == now) {
+    let lists = alone && pieces.len() > 1
+        || pieces.iter().any(|piece| bench.view.hidden.contains(&piece.id));
+    for i in (0..pieces.len()).filter(shown).filter(|&i| !alone || i == now) {
         let room = if alone { width(i).min(limit - left) } else { width(i) };
         let rect = slot(x, room);
         x += room + GAP;
@@ -54,7 +61,7 @@ pub(super) fn show(
             let name = say!("pieces-piece-selected", piece = called(pieces, i));
             let id = ui.scope_id().with("selected piece");
             let chip = controls::toggle_known(ui, rect, face, (&name, id), on);
-            card(ui, &chip, bench, alone, actions);
+            card(ui, &chip, bench, lists, actions);
             chip.on_hover_text(say!("pieces-rename-copy-or-remove-this-piece-or"));
         } else {
             let name = called(pieces, i);
@@ -64,7 +71,6 @@ pub(super) fn show(
             }
         }
     }
-    x - GAP
 }
 
 /// What assistive tools call a piece: `Piece Ear`, and where several have one name
@@ -138,6 +144,7 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
                     actions,
                 );
             }
+            hide(ui, bench, actions);
             form::heading(ui, say!("pieces-add-a-piece"));
             for row in Starter::ALL.chunks(4) {
                 let one = |&starter: &Starter| {
@@ -147,6 +154,38 @@ fn card(ui: &Ui, on: &Response, bench: &Bench<'_>, lists: bool, actions: &mut Ac
                 buttons(ui, row.iter().map(one), actions);
             }
         });
+}
+
+/// Takes the piece off the strip, and the way to all that a piece can begin from.
+fn hide(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
+    let size = vec2(ui.available_width(), 28.0);
+    let (place, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    let (left, right) = place.split_left_right_at_x(place.center().x);
+    let left = left.with_max_x(left.right() - 0.5 * GAP);
+    let right = right.with_min_x(right.left() + 0.5 * GAP);
+    let id = bench.document.piece_id();
+    let pieces = &bench.document.project().pieces;
+    let hidden = bench.view.hidden.contains(&id);
+    let others = pieces.iter().filter(|p| p.id != id && !bench.view.hidden.contains(&p.id));
+    let words = if hidden { say!("pieces-show") } else { say!("pieces-hide") };
+    let enabled = hidden || others.clone().next().is_some();
+    let button = controls::button(ui, left, ButtonFace::Words(words), words, enabled);
+    let hint = say!("pieces-hide-does");
+    if button.on_hover_text(hint).clicked() {
+        actions.look(Look::Hide(id, !hidden));
+        if let Some(next) = others.clone().next().filter(|_| !hidden) {
+            actions.look(Look::Piece(next.id));
+        }
+        ui.close();
+    }
+    let words = say!("pieces-gallery");
+    let face = ButtonFace::Words(words);
+    let button = controls::button(ui, right, face, say!("pieces-gallery-name"), true);
+    let hint = say!("pieces-gallery-does");
+    if button.on_hover_text(hint).clicked() {
+        actions.command(Command::New);
+        ui.close();
+    }
 }
 
 /// A row of buttons: their words, names and what they do, and whether they can be pressed.
@@ -180,8 +219,16 @@ fn list(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     egui::ScrollArea::vertical().max_height(340.0).show(ui, |ui| {
         for piece in &bench.document.project().pieces {
             let on = piece.id == bench.document.piece_id();
-            if ui.selectable_label(on, chip_words(piece)).clicked() && !on {
+            let hidden = bench.view.hidden.contains(&piece.id);
+            let words = match hidden {
+                true => say!("pieces-hidden", piece = chip_words(piece)),
+                false => chip_words(piece),
+            };
+            let line = ui.selectable_label(on, &words);
+            letters::line(&line, &words);
+            if line.clicked() && !on {
                 actions.look(Look::Piece(piece.id));
+                actions.look(Look::Hide(piece.id, false));
                 ui.close();
             }
         }

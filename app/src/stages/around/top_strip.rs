@@ -10,7 +10,7 @@ use crate::document::edit::Edit;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::tokens::PAD;
-use crate::kit::{Tokens, paint, type_faces};
+use crate::kit::{Tokens, letters, paint, type_faces};
 use crate::view::Stage;
 
 /// Smallest words of the stages, points.
@@ -23,10 +23,28 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) 
     mark(ui, bench, strip);
     let mut x = title(ui, bench, strip, actions);
     x = files(ui, bench, strip, x + 16.0, actions);
-    let limit = strip.right() - 560.0;
-    x = pieces::show(ui, bench, strip, (x + 12.0, limit), actions);
-    let right = right_buttons(ui, bench, strip, actions);
-    stages(ui, bench, strip, x + 24.0, right - 24.0, actions);
+    // The stages keep their places, however many pieces there are.
+    let end = strip.right() - RIGHT - APART;
+    let step = stage_step(strip);
+    let start = end - step * beads();
+    pieces::show(ui, bench, strip, (x + 12.0, start - APART), actions);
+    stages(ui, bench, strip, (start, step), actions);
+    right_buttons(ui, bench, strip, actions);
+}
+
+/// Between the stages and what is beside them.
+const APART: f32 = 22.0;
+/// Room the buttons at the right take.
+const RIGHT: f32 = 4.0 * BUTTON + 40.0 + steps::WIDTH;
+
+/// The stages, in steps from bead to bead.
+fn beads() -> f32 {
+    Stage::ALL.len() as f32 + 0.2
+}
+
+/// From bead to bead: as far as the strip allows, pieces beside them.
+fn stage_step(strip: Rect) -> f32 {
+    (0.1 * (strip.width() - 600.0)).clamp(56.0, 104.0)
 }
 
 fn mark(ui: &Ui, bench: &Bench<'_>, strip: Rect) {
@@ -39,19 +57,38 @@ fn mark(ui: &Ui, bench: &Bench<'_>, strip: Rect) {
 /// The project's name, typed in place, over how it is saved.
 fn title(ui: &mut Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> f32 {
     let t = bench.t;
-    let width = if strip.width() < 1200.0 { 150.0 } else { 190.0 };
+    let width = match strip.width() {
+        ..1000.0 => 112.0,
+        ..1200.0 => 150.0,
+        ..1700.0 => 190.0,
+        _ => 300.0,
+    };
     let field =
         Rect::from_min_size(pos2(strip.left() + 50.0, strip.top() + 8.0), vec2(width, 25.0));
     let mut text = bench.document.project().title.clone();
+    let id = egui::Id::unique("project name");
+    let font = type_faces::bold(type_faces::TITLE);
+    // At rest a name that is too long ends in dots, not in half a letter.
+    let typed = ui.memory(|m| m.has_focus(id));
+    let long = ui.painter().layout_no_wrap(text.clone(), font.clone(), t.ink).size().x;
+    let told = !typed && long > width - 8.0;
     let edit = TextEdit::singleline(&mut text)
-        .font(type_faces::bold(type_faces::TITLE))
+        .id(id)
+        .font(font.clone())
+        .text_color_opt(told.then_some(egui::Color32::TRANSPARENT))
         .frame(egui::Frame::NONE)
         .margin(egui::Margin::symmetric(4, 2))
         .desired_width(width)
         .char_limit(plumpline_core::LONGEST_NAME)
         .clip_text(true);
-    let response =
-        ui.put(field, edit).on_hover_text(say!("top-name-of-the-project-click-to-type"));
+    let hint = if told { bench.document.project().title.as_str() } else { "" };
+    let hint = [hint, say!("top-name-of-the-project-click-to-type")];
+    let hint: Vec<&str> = hint.into_iter().filter(|line| !line.is_empty()).collect();
+    let response = ui.put(field, edit).on_hover_text(hint.join("\n"));
+    if told {
+        let at = field.left_center() + vec2(4.0, 0.0);
+        paint::clipped_text(ui.painter(), at, &text, font, t.ink, width - 8.0);
+    }
     response
         .widget_info(|| WidgetInfo::labeled(Role::TextInput, true, say!("top-project-name")));
     if response.changed() {
@@ -119,6 +156,7 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
                 .shortcut_text(bench.key_text(command).unwrap_or_default())
                 .frame_when_inactive(false);
             let item = ui.add_enabled(command.enabled(bench), item);
+            letters::line(&item, command.text());
             if item.on_hover_text(command.tooltip()).clicked() {
                 actions.command(command);
             }
@@ -129,15 +167,17 @@ fn files(ui: &Ui, bench: &Bench<'_>, strip: Rect, left: f32, actions: &mut Actio
         let item = egui::Button::new(keys.text())
             .shortcut_text(bench.key_text(keys).unwrap_or_default())
             .frame_when_inactive(false);
-        if ui.add(item).on_hover_text(keys.tooltip()).clicked() {
+        let item = ui.add(item);
+        letters::line(&item, keys.text());
+        if item.on_hover_text(keys.tooltip()).clicked() {
             actions.command(keys);
         }
     });
     rect.right()
 }
 
-/// Undo, redo, the theme and the settings, from the right; returns where they begin.
-fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) -> f32 {
+/// Undo, redo, the theme and the settings, from the right.
+fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions) {
     let theme = if bench.t.dark { Icon::Sun } else { Icon::Moon };
     let list = [
         (Command::ShowSettings, Icon::Settings, 4.0),
@@ -157,7 +197,6 @@ fn right_buttons(ui: &Ui, bench: &Bench<'_>, strip: Rect, actions: &mut Actions)
         right = rect.left() - gap;
     }
     steps::button(ui, bench, slot(strip, right - 4.0 - steps::WIDTH, steps::WIDTH), actions);
-    right - 4.0 - steps::WIDTH
 }
 
 /// The stages, beads on a thread: dark up to the one that is shown.
@@ -165,17 +204,11 @@ fn stages(
     ui: &Ui,
     bench: &Bench<'_>,
     strip: Rect,
-    left: f32,
-    right: f32,
+    (start, step): (f32, f32),
     actions: &mut Actions,
 ) {
     let t = bench.t;
-    let usual = if strip.width() < 1200.0 { 88.0_f32 } else { 104.0 };
-    let beads = Stage::ALL.len() as f32 + 0.2;
-    let step = usual.min((right - left).max(0.0) / beads);
-    let width = step * beads;
-    let centre = (strip.center().x + 60.0).min(right - 0.5 * width).max(left + 0.5 * width);
-    let start = centre - 0.5 * width;
+    let width = step * beads();
     let y = strip.top() + 41.0;
     let bead = |i: usize| pos2(start + step * (i as f32 + 0.6), y);
     let now = Stage::ALL.iter().position(|&s| s == bench.view.stage).unwrap_or(0);

@@ -71,8 +71,8 @@ fn buttons(ui: &Ui, here: &LessonBench<'_>, panel: Rect, y: f32, actions: &mut A
     });
     right = rect.left() - 8.0;
     let toggles = [
-        (Command::LessonPresent, say!("command-present"), here.view.presents),
-        (Command::LessonNumbers, say!("command-hide-numbers"), here.view.hides_numbers),
+        (Command::Present, say!("command-present"), here.view.presents),
+        (Command::HideNumbers, say!("command-hide-numbers"), here.view.hides_numbers),
     ];
     for (command, words, on) in toggles {
         let wide = controls::words_width(ui, words);

@@ -13,6 +13,7 @@ mod cells;
 mod head;
 mod hook;
 mod size;
+pub mod small;
 mod stack;
 mod steps;
 mod stop;
@@ -23,8 +24,9 @@ use plumpline_core::making::Progress;
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::bench::command::Command;
+use crate::bench::command::{Command, MakeCommand};
 use crate::kit::controls::{self, ButtonFace};
+use crate::kit::icons::Icon;
 use crate::kit::tokens::PAD;
 use crate::kit::{icons, paint, type_faces};
 use crate::view::ids::make_id;
@@ -56,7 +58,7 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let Some(of) = project.piece(under.piece) else { return };
     let name = copy_name(of, under.copy);
     let times = time::show(ui, bench, top);
-    let top = top.with_max_x(times - 16.0);
+    let top = top.with_max_x(small_button(ui, bench, top, times - 16.0, actions) - 12.0);
     let width = (168.0 * scale).clamp(120.0, 220.0);
     let gap = 20.0 * scale.max(0.8);
     let copies = size::show(ui, bench, (top, top.left() + width + gap), actions);
@@ -88,6 +90,25 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             stop::show(ui, &hook, field, actions);
         }
     }
+}
+
+/// The button that opens the small window, its right end at `right`; returns its left end.
+fn small_button(
+    ui: &Ui,
+    bench: &Bench<'_>,
+    top: Rect,
+    right: f32,
+    actions: &mut Actions,
+) -> f32 {
+    let command = Command::Make(MakeCommand::Small);
+    let place = Rect::from_min_size(pos2(right - 32.0, top.top() + 6.0), vec2(32.0, 32.0));
+    let on = Some(bench.making.small);
+    let face = ButtonFace::Icon(Icon::Apart);
+    let button = controls::toggle(ui, place, face, command.text(), true, on);
+    if button.on_hover_text(bench.hint(command)).clicked() {
+        actions.command(command);
+    }
+    place.left()
 }
 
 /// What assistive tools are told, anew at every step.

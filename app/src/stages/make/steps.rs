@@ -152,7 +152,7 @@ pub(super) fn big_as(
     let asked = Command::Make(command);
     let enabled = asked.enabled(hook.bench);
     let sense = if enabled { Sense::click() } else { Sense::hover() };
-    let response = ui.interact(rect, Id::unique("make").with(words), sense);
+    let response = ui.interact(rect, Id::unique("make").with((words, ui.layer_id())), sense);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, words));
     let rect = rect.with_max_y(rect.bottom() - 3.0);
     let pressed = enabled && response.is_pointer_button_down_on();

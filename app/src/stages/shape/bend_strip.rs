@@ -22,6 +22,9 @@ const LEGEND: f32 = 158.0;
 /// Width of the words beside the scale.
 const WORDS: f32 = 62.0;
 
+/// A stitch is no higher than this, points, unless the strip is.
+const MOST: f32 = 8.0;
+
 /// Where the columns stand.
 pub(super) struct BendColumns {
     pub(super) area: Rect,
@@ -41,7 +44,8 @@ impl BendColumns {
         let up = f64::from(most).max(plan.flat_increase + 1.0) as f32;
         let ruffles = plan.bends.iter().any(|b| b.word == BendWord::Ruffle);
         let area = if ruffles { area.with_min_y(area.top() + 8.0) } else { area };
-        let unit = (area.height() / (up + least.unsigned_abs() as f32)).min(8.0);
+        let unit = (area.height() / (up + least.unsigned_abs() as f32))
+            .min(MOST.max(0.06 * area.height()));
         Self {
             area,
             pitch: area.width() / plan.bends.len().max(1) as f32,
@@ -60,7 +64,7 @@ impl BendColumns {
     }
 
     pub(super) fn bar(&self, index: usize, gained: i32) -> Rect {
-        let half = (0.34 * self.pitch).clamp(0.5, 9.0);
+        let half = (0.34 * self.pitch).clamp(0.5, 9.0_f32.max(0.06 * self.area.height()));
         let y = self.zero - gained as f32 * self.unit;
         Rect::from_x_y_ranges(
             self.x(index) - half..=self.x(index) + half,
@@ -114,6 +118,9 @@ pub(crate) fn paint(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
         column(&painter, bench, plan, &columns, i, bend);
     }
     turn(&painter, bench, plan, &columns);
+    if bench.view.present.hides() {
+        return;
+    }
     numbers(&painter, bench, panel, plan, &columns);
     if let Some(round) = bench.view.current_round() {
         current_round(&painter, bench, panel, plan, &columns, round);
@@ -148,11 +155,14 @@ fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
         let dash = Stroke::new(1.4, t.soft_ink);
         let ends = [pos2(left, y), pos2(left + 20.0, y)];
         painter.extend(Shape::dashed_line(&ends, dash, 4.0, 3.0));
-        say(
-            left + 28.0,
-            y,
-            &say!("strip-lies-flat-stitches", stitches = format!("{:.1}", plan.flat_increase)),
-        );
+        let words = match bench.view.present.hides() {
+            true => say!("strip-lies-flat").to_owned(),
+            false => {
+                let stitches = format!("{:.1}", plan.flat_increase);
+                say!("strip-lies-flat-stitches", stitches = stitches)
+            }
+        };
+        say(left + 28.0, y, &words);
     }
     let x = panel.left() + LEGEND + 8.0;
     painter.vline(x, panel.y_range().shrink(14.0), Stroke::new(1.0, t.edge));
@@ -261,7 +271,7 @@ fn turn(painter: &Painter, bench: &Bench<'_>, plan: &Plan, columns: &BendColumns
     painter.add(Shape::line(line.clone(), Stroke::new(3.4, t.panel)));
     painter.add(Shape::line(line.clone(), Stroke::new(1.6, t.outline)));
     let sharpest = (0..inner.len()).max_by(|&a, &b| inner[a].abs().total_cmp(&inner[b].abs()));
-    if let Some(i) = sharpest {
+    if let Some(i) = sharpest.filter(|_| !bench.view.present.hides()) {
         let words = say!(
             "strip-sharpest-change-of-slope-degrees-in",
             degrees = format!("{:.0}", inner[i].abs()),
@@ -345,7 +355,12 @@ fn current_round(
         bend.gained.to_string().replace('-', "−")
     };
     let bar = columns.bar(round as usize - 1, bend.gained);
-    let y = if bend.gained > 0 { bar.top() - 8.0 } else { bar.bottom() + 9.0 };
+    let y = match bend.gained {
+        // Over a round that ruffles stands its word, so its number stands in the bar.
+        ..=0 => bar.bottom() + 9.0,
+        _ if bend.word == BendWord::Ruffle => bar.top() + 9.0,
+        _ => bar.top() - 8.0,
+    };
     let y = y.clamp(strip.top() + 8.0, pill.top() - 8.0);
     let galley = painter.layout_no_wrap(words, bold(), t.ink);
     let rect = Align2::CENTER_CENTER.anchor_size(pos2(strip.center().x, y), galley.size());

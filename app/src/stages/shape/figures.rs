@@ -3,22 +3,18 @@
 use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Bounds;
 use plumpline_core::forecast::fit::Fit;
-use plumpline_core::{Plan, Unit, Yarn};
+use plumpline_core::length::grouped;
+use plumpline_core::{Plan, Unit};
 
-use super::card;
+use super::yarn_rows::{self, YARN};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
-use crate::fields::yarn_card;
 use crate::kit::tokens::PAD;
 use crate::kit::words::terms;
-use crate::kit::{Tokens, icons, paint, type_faces};
+use crate::kit::{icons, paint, type_faces};
 
 /// Height of the title.
 const TITLE: f32 = 26.0;
-/// Height of one yarn's row.
-const YARN: f32 = 25.0;
-/// Height of what is said below the yarns.
-const NOTE: f32 = 16.0;
 
 /// Height the column of figures takes with so many yarns, of `available`.
 pub(crate) fn height(yarns: usize, available: f32) -> f32 {
@@ -31,17 +27,17 @@ pub(crate) fn values_height(yarns: usize) -> f32 {
 }
 
 /// The four values, in words.
-struct Values {
-    size: String,
+pub(super) struct Values {
+    pub(super) size: String,
     measures: [&'static str; 2],
-    rounds: String,
-    stitches: String,
-    stuffing: String,
-    time: String,
+    pub(super) rounds: String,
+    pub(super) stitches: String,
+    pub(super) stuffing: String,
+    pub(super) time: String,
 }
 
 impl Values {
-    fn of(plan: &Plan, unit: Unit) -> Self {
+    pub(super) fn of(plan: &Plan, unit: Unit) -> Self {
         let estimate = &plan.estimate;
         let Bounds { low, high } = estimate.stuffing_g;
         Self {
@@ -60,19 +56,10 @@ impl Values {
                 [say!("measured-high-wide"), say!("measured-h-w")]
             },
             rounds: plan.rounds.len().to_string(),
-            stitches: grouped(estimate.stitches),
+            stitches: grouped(u64::from(estimate.stitches)),
             stuffing: unit.mass_range(low, high),
             time: time(estimate.minutes),
         }
-    }
-}
-
-/// A whole number in groups of three: `1 203`.
-fn grouped(number: u32) -> String {
-    if number >= 1000 {
-        format!("{} {:03}", grouped(number / 1000), number % 1000)
-    } else {
-        number.to_string()
     }
 }
 
@@ -166,7 +153,7 @@ pub(crate) fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
     let yarns_low = y + YARN * plan.estimate.yarn.len().max(1) as f32 + 100.0;
     let fit_top = (inner.bottom() - 48.0).min(yarns_low);
     let place = Rect::from_min_max(pos2(inner.left(), y), pos2(inner.right(), fit_top - 6.0));
-    yarns(ui, bench, plan, place, actions);
+    yarn_rows::show(ui, bench, plan, place, actions);
     fit(&painter, bench, plan, inner.with_min_y(fit_top));
     if let Some(fit) = plan.fit {
         let over =
@@ -178,91 +165,6 @@ pub(crate) fn values(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actio
 fn rule(painter: &Painter, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
     painter.hline(inner.x_range(), y, Stroke::new(1.0, bench.t.edge));
     y + 6.0
-}
-
-/// A row a yarn: bead, name, a skein as long as its metres, metres and grams. A click opens
-/// the yarn's card.
-fn yarns(ui: &Ui, bench: &Bench<'_>, plan: &Plan, place: Rect, actions: &mut Actions) {
-    let t = bench.t;
-    let painter = &ui.painter_at(place.expand(PAD));
-    let most = plan.estimate.yarn.iter().map(|y| y.metres).fold(1e-9, f64::max);
-    let rows = |height: f32| (height / YARN).floor().max(0.0) as usize;
-    let used = &plan.estimate.yarn;
-    let with_note = rows(place.height() - NOTE);
-    // Where there is room for one row, that is a yarn rather than what is said of all.
-    let shown = match used.len() > with_note {
-        true => with_note.saturating_sub(1).max(rows(place.height()).min(1)),
-        false => used.len(),
-    };
-    let body = || type_faces::regular(type_faces::BODY);
-    for (i, one) in used.iter().take(shown).enumerate() {
-        let Some(yarn) = bench.document.project().yarns.get(one.yarn) else { continue };
-        let y = place.top() + YARN * (i as f32 + 0.5);
-        let row = Rect::from_x_y_ranges(place.x_range().expand(6.0), y - 12.5..=y + 12.5);
-        yarn_button(ui, bench, row, one.yarn, yarn, actions);
-        let bead = pos2(place.left() + 8.0, y);
-        paint::bead(painter, bead, &Yarn::letter(one.yarn), yarn.colour, t);
-        let name = pos2(place.left() + 24.0, y);
-        let name_width = 0.29 * place.width();
-        paint::clipped_text(painter, name, &yarn.name, body(), t.ink, name_width);
-        let grams = bench.unit().mass_text(yarn.grams(one.metres));
-        let right = pos2(place.right(), y);
-        painter.text(right, Align2::RIGHT_CENTER, grams, body(), t.soft_ink);
-        let metres = pos2(place.right() - 52.0, y);
-        let text = bench.unit().yarn_text(one.metres);
-        painter.text(metres, Align2::RIGHT_CENTER, text, body(), t.ink);
-        let from = name.x + name_width + 6.0;
-        let room = (place.right() - 112.0 - from).max(10.0);
-        let length = (f64::from(room) * one.metres / most).max(8.0) as f32;
-        let skein = Rect::from_min_size(pos2(from, y - 4.5), vec2(length, 9.0));
-        draw_skein(painter, skein, yarn.colour, t);
-    }
-    let note = if shown < used.len() {
-        say!("measured-and-more-more-yarn-is-estimated-20", more = used.len() - shown)
-    } else {
-        say!("measured-estimated-yarn-20-stuffing-and-time-by").to_owned()
-    };
-    let y = place.top() + YARN * shown as f32 + 9.0;
-    if y + 0.5 * NOTE > place.bottom() + PAD {
-        return;
-    }
-    let font = type_faces::regular(type_faces::SMALL);
-    painter.text(pos2(place.left(), y), Align2::LEFT_CENTER, note, font, t.soft_ink);
-}
-
-/// What of a yarn's row is pressed to open its card.
-fn yarn_button(
-    ui: &Ui,
-    bench: &Bench<'_>,
-    row: Rect,
-    index: usize,
-    yarn: &Yarn,
-    actions: &mut Actions,
-) {
-    let t = bench.t;
-    let response = ui.interact(row, ui.scope_id().with(("yarn", index)), Sense::click());
-    let name =
-        say!("measured-yarn-letter-name", letter = Yarn::letter(index), name = yarn.name);
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
-    if response.hovered() {
-        ui.painter().rect_filled(row, 6.0, t.well);
-    }
-    if response.has_focus() {
-        paint::focus_ring(ui.painter(), row.shrink(2.0), 6.0, t);
-    }
-    yarn_card::card(&response, bench, index, actions);
-    response.on_hover_text(say!("measured-change-its-name-color-or-length"));
-}
-
-fn draw_skein(painter: &Painter, rect: Rect, colour: [u8; 3], t: &Tokens) {
-    let edge = t.yarn_edge(colour);
-    painter.rect(rect, 4.0, Tokens::yarn(colour), Stroke::new(1.0, edge), StrokeKind::Inside);
-    let mut x = rect.left() + 7.0;
-    while x < rect.right() - 5.0 {
-        let strand = [pos2(x - 2.0, rect.bottom() - 2.0), pos2(x + 2.0, rect.top() + 2.0)];
-        painter.line_segment(strand, Stroke::new(1.0, edge));
-        x += 6.0;
-    }
 }
 
 /// What the two numbers of the fit mean.
@@ -333,69 +235,12 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     }
 }
 
-/// The figures folded into one line, with the card behind a button at its end; returns
-/// whether the answers to choose from are in sight.
-pub(crate) fn line(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> bool {
-    let t = bench.t;
-    let painter = ui.painter_at(rect);
-    let y = rect.center().y;
-    let mut x = rect.left() + PAD;
-    let (end, sees_answers) = card::button(ui, bench, rect, actions);
-    let end = end - 16.0;
-    let Some(plan) = bench.plan else {
-        let title = type_faces::bold(type_faces::TITLE);
-        painter.text(pos2(x, y), Align2::LEFT_CENTER, "–", title, t.ink);
-        return sees_answers;
-    };
-    let values = Values::of(plan, bench.unit());
-    let fit = plan.fit.map_or("–".into(), |_| format!("{:.2}", plan.likely_rms_stitches));
-    let symbol = bench.unit().symbol();
-    let size_unit = match plan.depth_mm {
-        Some(_) => symbol.to_owned(),
-        None => say!("measured-unit-high-wide", symbol = symbol),
-    };
-    let stuffing = say!("measured-unit-stuffing", unit = bench.unit().mass_symbol());
-    let items = [
-        (values.size, size_unit.as_str()),
-        (values.rounds, say!("measured-word-rounds")),
-        (values.stitches, say!("measured-st")),
-        (values.stuffing, stuffing.as_str()),
-        (values.time, say!("measured-to-make")),
-        (fit, say!("measured-st-off")),
-    ];
-    let small = || type_faces::regular(type_faces::SMALL);
-    for (value, unit) in items {
-        let title = type_faces::bold(type_faces::TITLE);
-        let value = painter.text(pos2(x, y), Align2::LEFT_CENTER, value, title, t.ink);
-        let at = pos2(value.right() + 4.0, y + 1.0);
-        let unit = painter.text(at, Align2::LEFT_CENTER, unit, small(), t.soft_ink);
-        x = unit.right() + 18.0;
-    }
-    for one in &plan.estimate.yarn {
-        let Some(yarn) = bench.document.project().yarns.get(one.yarn) else { continue };
-        if x + 70.0 > end {
-            break;
-        }
-        let hit = Rect::from_center_size(pos2(x + 32.0, y), vec2(76.0, 28.0));
-        yarn_button(ui, bench, hit, one.yarn, yarn, actions);
-        paint::bead(&painter, pos2(x + 8.0, y), &Yarn::letter(one.yarn), yarn.colour, t);
-        let text = bench.unit().yarn_text(one.metres);
-        let body = type_faces::regular(type_faces::BODY);
-        let text = painter.text(pos2(x + 20.0, y), Align2::LEFT_CENTER, text, body, t.ink);
-        x = text.right() + 14.0;
-    }
-    sees_answers
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn figures_read_as_people_write_them() {
-        assert_eq!(grouped(1203), "1 203");
-        assert_eq!(grouped(62), "62");
-        assert_eq!(grouped(1_000_042), "1 000 042");
         assert_eq!(time(104.0), "1 h 45");
         assert_eq!(time(2.0), "5 min");
     }

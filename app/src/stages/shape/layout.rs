@@ -61,7 +61,8 @@ const BODY: f32 = 240.0;
 const FAN: f32 = 34.0;
 
 /// Divides `room`, the stage's part of the window; `yarns` is how many yarns the figures list.
-pub fn layout(window: Rect, room: Rect, yarns: usize) -> ShapeLayout {
+/// With the body as the board's `face`, the column beside it needs no room for one.
+pub fn layout(window: Rect, room: Rect, yarns: usize, face: BoardFace) -> ShapeLayout {
     let bend_height = if window.height() < 800.0 { 112.0 } else { BEND };
     let Divided { main: rest, side: bend } = Divided::above(room, bend_height);
     let (side, main) = if window.width() < NARROW {
@@ -74,7 +75,7 @@ pub fn layout(window: Rect, room: Rect, yarns: usize) -> ShapeLayout {
             (0.18 * window.width()).clamp(344.0, 620.0)
         };
         let Divided { main, side: column } = Divided::beside(rest, width);
-        (column_of(column, yarns), main)
+        (column_of(column, yarns, face), main)
     };
     let below = Rect::from_min_max(
         pos2(main.left() + GAP, main.top() + HEADING),
@@ -96,9 +97,9 @@ pub fn layout(window: Rect, room: Rect, yarns: usize) -> ShapeLayout {
 
 /// The column beside the board: the body over the card where there is room for it, else the
 /// figures.
-fn column_of(column: Rect, yarns: usize) -> SideColumn {
+fn column_of(column: Rect, yarns: usize, face: BoardFace) -> SideColumn {
     let left = column.height() - GAP - card::height(yarns);
-    if left >= BODY {
+    if left >= BODY && face == BoardFace::Outline {
         let height = left.min(1.2 * column.width());
         let (body, card) = column.split_top_bottom_at_y(column.top() + height);
         SideColumn::Body { body, card: card.with_min_y(card.top() + GAP) }

@@ -10,14 +10,17 @@ pub mod board;
 pub mod body;
 mod card;
 mod figures;
+mod figures_line;
 mod gauge_card;
 mod key;
 pub mod layout;
 mod more_card;
 mod notes;
+pub mod present;
 mod rules;
 mod simplicity;
 pub mod trace_card;
+mod yarn_rows;
 
 use egui::{Painter, Ui};
 
@@ -106,12 +109,12 @@ pub fn picture(
             card::show(ui, bench, card, false, actions)
         }
         SideColumn::Body { body, card } => {
-            body::panel(ui, bench, body, actions);
+            body::panel(ui, bench, body, body::BodyPlace::Panel, actions);
             if let Some(bars) = &hands.bars {
                 body::thread(ui, bench, body, bars);
             }
             card::show(ui, bench, card, true, actions)
         }
-        SideColumn::Line(line) => figures::line(ui, bench, line, actions),
+        SideColumn::Line(line) => figures_line::show(ui, bench, line, actions),
     }
 }

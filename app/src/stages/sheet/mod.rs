@@ -45,9 +45,7 @@ pub fn page_scale(window: Rect, zoom: f32, pixels_per_point: f32) -> f32 {
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let head = rect.left_top() + vec2(PAD, 22.0);
     let said = if bench.printing.is_current() {
-        match bench.printing.pages().len() {
-            n => say!("sheet-pages", n = n),
-        }
+        say!("sheet-pages", n = bench.printing.pages().len())
     } else {
         say!("sheet-preparing").to_owned()
     };

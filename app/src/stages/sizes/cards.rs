@@ -7,6 +7,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::fields::form;
 use crate::kit::controls;
+use crate::kit::paint;
 use crate::kit::tokens::PAD;
 use crate::view::look::Look;
 use crate::view::sizes::{SizesCard, SizesView};
@@ -17,10 +18,10 @@ const LINE: f32 = 30.0;
 /// Draws the card in `rect`.
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let view = &bench.view.sizes;
-    let head = Rect::from_x_y_ranges(
-        rect.x_range().shrink(PAD),
-        rect.top() + 8.0..=rect.top() + 8.0 + LINE,
-    );
+    let at = pos2(rect.left() + PAD, rect.top() + 22.0);
+    paint::title(ui.painter(), at, say!("sizes-beside-title"), view.card.about(), bench.t);
+    let top = rect.top() + 38.0;
+    let head = Rect::from_x_y_ranges(rect.x_range().shrink(PAD), top..=top + LINE);
     let end = choice(ui, view, head, actions);
     let inner =
         Rect::from_min_max(pos2(rect.left() + PAD, end + 6.0), rect.max - vec2(6.0, 8.0));

@@ -11,6 +11,7 @@ mod seams;
 mod swap;
 mod table;
 mod toy;
+mod whole;
 
 use egui::{Rect, Stroke, Ui, pos2, vec2};
 
@@ -22,6 +23,8 @@ use crate::kit::controls::{self, ButtonFace};
 use crate::kit::divide::Divided;
 use crate::kit::tokens::{NARROW, PAD};
 use crate::kit::{paint, type_faces};
+use crate::view::look::Look;
+use crate::view::sizes::SizesView;
 
 pub use cards::show as side;
 
@@ -48,13 +51,16 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
         let left = egui::Align2::LEFT_CENTER;
         ui.painter().text(at, left, say!("sizes-preparing"), small, bench.t.soft_ink);
     }
-    add(ui, rect, actions);
+    add(ui, bench, rect, actions);
     let rule = Stroke::new(1.0, bench.t.edge);
     ui.painter().hline(rect.x_range().shrink(PAD), rect.top() + 44.0, rule);
     let inner = Rect::from_min_max(
         pos2(rect.left() + PAD, rect.top() + 45.0),
         rect.max - vec2(PAD, 10.0),
     );
+    if bench.view.sizes.whole {
+        return whole::show(ui, bench, inner);
+    }
     let rows = 1 + bench.document.piece().sizes.len();
     let wanted = table::height(rows);
     let high = (inner.height() - wanted).max(0.36 * inner.height());
@@ -67,7 +73,8 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     }
 }
 
-fn add(ui: &Ui, rect: Rect, actions: &mut Actions) {
+/// A size more; the sizes of this piece, or those of all.
+fn add(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let words = say!("sizes-add-a-size");
     let width = controls::words_width(ui, words);
     let corner = pos2(rect.right() - PAD - width, rect.top() + 8.0);
@@ -75,5 +82,17 @@ fn add(ui: &Ui, rect: Rect, actions: &mut Actions) {
     let button = controls::button(ui, place, ButtonFace::Words(words), words, true);
     if button.on_hover_text(say!("sizes-the-same-shape-at-another-height-width")).clicked() {
         actions.edit(Edit::Sizes(SizeEdit::Add));
+    }
+    let words = say!("sizes-all-pieces");
+    let width = controls::words_width(ui, words);
+    let corner = pos2(place.left() - 8.0 - width, place.top());
+    let place = Rect::from_min_size(corner, vec2(width, 28.0));
+    let whole = bench.view.sizes.whole;
+    let face = ButtonFace::Words(words);
+    let button =
+        controls::toggle(ui, place, face, say!("sizes-of-all-pieces"), true, Some(whole));
+    if button.on_hover_text(say!("sizes-all-pieces-does")).clicked() {
+        let view = SizesView { whole: !whole, ..bench.view.sizes.clone() };
+        actions.look(Look::Sizes(Box::new(view)));
     }
 }

@@ -5,6 +5,7 @@ use egui::{
 };
 use egui::{pos2, vec2};
 use plumpline_core::Bounds;
+use plumpline_core::length::grouped;
 use plumpline_core::sizes::{Keeps, MadeSize, SizeRow};
 use plumpline_core::{Gauge, Size, SizeBy, Unit, Yarn};
 
@@ -16,10 +17,10 @@ use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::words::MessageKey;
-use crate::kit::{paint, type_faces};
+use crate::kit::{letters, paint, type_faces};
 
 /// Height of the column headings, and of a row.
-const HEAD: f32 = 26.0;
+pub(super) const HEAD: f32 = 26.0;
 const ROW: f32 = 38.0;
 
 /// The columns: heading, and share of the width.
@@ -48,15 +49,7 @@ pub(super) fn height(rows: usize) -> f32 {
 
 /// Draws the table in `rect`.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
-    let small = type_faces::regular(type_faces::SMALL);
-    let places = places(rect.with_max_y(rect.top() + HEAD));
-    for ((heading, _), place) in COLUMNS.iter().zip(&places) {
-        let at = place.left_center();
-        let heading = heading.map_or("", MessageKey::text);
-        ui.painter().text(at, Align2::LEFT_CENTER, heading, small.clone(), bench.t.soft_ink);
-    }
-    let rule = Stroke::new(1.0, bench.t.edge);
-    ui.painter().hline(rect.x_range(), rect.top() + HEAD, rule);
+    headings(ui, bench, rect);
     let body = rect.with_min_y(rect.top() + HEAD);
     let mut child = ui.new_child(UiBuilder::new().max_rect(body).id_salt("sizes"));
     controls::scroll_colours(&mut child);
@@ -78,6 +71,19 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Act
     });
 }
 
+/// The headings of the columns, at the top of `rect`.
+pub(super) fn headings(ui: &Ui, bench: &Bench<'_>, rect: Rect) {
+    let small = type_faces::regular(type_faces::SMALL);
+    let places = places(rect.with_max_y(rect.top() + HEAD));
+    for ((heading, _), place) in COLUMNS.iter().zip(&places) {
+        let at = place.left_center();
+        let heading = heading.map_or("", MessageKey::text);
+        ui.painter().text(at, Align2::LEFT_CENTER, heading, small.clone(), bench.t.soft_ink);
+    }
+    let rule = Stroke::new(1.0, bench.t.edge);
+    ui.painter().hline(rect.x_range(), rect.top() + HEAD, rule);
+}
+
 fn places(row: Rect) -> Vec<Rect> {
     let mut x = row.left();
     let place = |(_, share): &(Option<MessageKey>, f32)| {
@@ -89,7 +95,8 @@ fn places(row: Rect) -> Vec<Rect> {
     COLUMNS.iter().map(place).collect()
 }
 
-fn row(ui: &mut Ui, bench: &Bench<'_>) -> Vec<Rect> {
+/// The next row of a table: its columns.
+pub(super) fn row(ui: &mut Ui, bench: &Bench<'_>) -> Vec<Rect> {
     let size = vec2(ui.available_width(), ROW);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, bench.t.grid));
@@ -202,7 +209,9 @@ fn made_by(
         ui.set_width(180.0);
         for by in options {
             let words = words(bench, &by);
-            if ui.selectable_label(words == now, words.as_str()).clicked() && words != now {
+            let line = ui.selectable_label(words == now, words.as_str());
+            letters::line(&line, &words);
+            if line.clicked() && words != now {
                 chosen = Some(by);
             }
         }
@@ -263,7 +272,7 @@ fn target(
 }
 
 /// What a size comes to, beside the piece as it is drawn, or why it cannot be made.
-fn figures(
+pub(super) fn figures(
     ui: &Ui,
     bench: &Bench<'_>,
     places: &[Rect],
@@ -319,28 +328,56 @@ fn said(ui: &Ui, place: Rect, name: &str, lines: &[String]) {
     response.on_hover_text(lines.join("\n"));
 }
 
+/// Stitches, yarn, stuffing and time of several pieces, each made so often.
+pub(super) fn sums(all: &[(&MadeSize, u32)], unit: Unit, yarns: &[Yarn]) -> [String; 4] {
+    let (mut stitches, mut grams, mut minutes) = (0, 0.0, 0.0);
+    let mut stuffing = Bounds::new(0.0, 0.0);
+    for (made, copies) in all {
+        let (needs, times) = (&made.needs, f64::from(*copies));
+        stitches += u64::from(needs.stitches) * u64::from(*copies);
+        grams += times * grams_of(made, yarns);
+        stuffing.low += times * needs.stuffing_g.low;
+        stuffing.high += times * needs.stuffing_g.high;
+        minutes += times * needs.minutes;
+    }
+    [
+        grouped(stitches),
+        unit.mass_text(grams),
+        stuffing_text(stuffing, unit),
+        time_text(minutes),
+    ]
+}
+
+fn grams_of(made: &MadeSize, yarns: &[Yarn]) -> f64 {
+    let used = made.needs.yarn.iter();
+    used.filter_map(|used| Some(yarns.get(used.yarn)?.grams(used.metres))).sum()
+}
+
+fn stuffing_text(Bounds { low, high }: Bounds, unit: Unit) -> String {
+    // Less than scales tell is no stuffing.
+    if high < 0.05 { say!("sizes-no-stuffing").into() } else { unit.mass_range_text(low, high) }
+}
+
+fn time_text(minutes: f64) -> String {
+    let minutes = minutes.round() as u32;
+    if minutes < 60 {
+        say!("sizes-minutes-min", minutes = minutes)
+    } else {
+        format!("{} h {:02}", minutes / 60, minutes % 60)
+    }
+}
+
 /// Size, scale against the piece as it is drawn, rounds, stitches, yarn, stuffing, time.
 fn cells(made: &MadeSize, drawn: Option<&MadeSize>, unit: Unit, yarns: &[Yarn]) -> [String; 7] {
     let needs = &made.needs;
-    let grams: f64 = needs
-        .yarn
-        .iter()
-        .filter_map(|used| Some(yarns.get(used.yarn)?.grams(used.metres)))
-        .sum();
-    let Bounds { low, high } = needs.stuffing_g;
-    let minutes = needs.minutes.round() as u32;
     [
         format!("{} × {}", unit.rough_number(made.height_mm), unit.rough_text(made.width_mm)),
         drawn.map_or(String::new(), |drawn| format!("× {:.2}", made.times(drawn))),
         made.rounds.to_string(),
-        needs.stitches.to_string(),
-        unit.mass_text(grams),
-        unit.mass_range_text(low, high),
-        if minutes < 60 {
-            say!("sizes-minutes-min", minutes = minutes)
-        } else {
-            format!("{} h {:02}", minutes / 60, minutes % 60)
-        },
+        grouped(u64::from(needs.stitches)),
+        unit.mass_text(grams_of(made, yarns)),
+        stuffing_text(needs.stuffing_g, unit),
+        time_text(needs.minutes),
     ]
 }
 

@@ -13,6 +13,8 @@ use crate::work::body_file::BodyFile;
 use crate::work::carried::Carried;
 use crate::work::lesson_file::LessonPrint;
 use crate::work::sheet_file::Form;
+use crate::work::shape_file::ShapeKind;
+use crate::work::{pattern_file, picture};
 
 /// A project to save.
 #[derive(Debug, Clone, PartialEq)]
@@ -130,6 +132,17 @@ impl Purpose {
             | Self::SaveOver(..)
             | Self::Keep(..)
             | Self::Compare(..) => "ron",
+        }
+    }
+
+    /// How names of the files end that may be wanted.
+    pub(crate) fn endings(&self) -> Vec<&'static str> {
+        match self {
+            Self::Picture => picture::ENDINGS.to_vec(),
+            Self::Shape => [&picture::ENDINGS[..], &ShapeKind::PROFILES[..]].concat(),
+            Self::Pattern => pattern_file::ENDINGS.to_vec(),
+            Self::IfFree(purpose) => purpose.endings(),
+            _ => vec![self.ending()],
         }
     }
 

@@ -35,6 +35,8 @@ pub const KEPT_AFTER_S: f64 = 1.0;
 pub enum DeskAction {
     /// Opens the project in this file.
     Open(PathBuf),
+    /// Opens the project in this file where the hook was.
+    Continue(PathBuf),
     /// Takes a file off the list of those last worked on.
     Forget(PathBuf),
     /// Begins this project.

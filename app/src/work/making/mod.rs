@@ -63,6 +63,8 @@ pub enum Make {
     Accept,
     /// Asks which round to go to, with this typed so far, or no longer.
     Find(Option<String>),
+    /// Opens the small window that stays on top, or closes it.
+    Small,
 }
 
 /// How the whole project stands, at the size under the hook.
@@ -98,6 +100,8 @@ pub struct Handiwork {
     pub find: Option<String>,
     /// Whether the note's field is to take the keyboard.
     pub write: bool,
+    /// Whether the small window is open.
+    pub small: bool,
     /// Whether a step is not on the disk yet.
     pub(crate) due: bool,
     /// Whether the last one could not be saved in the project's file.

@@ -147,7 +147,7 @@ fn the_keys_card_finds_a_command_and_does_it() {
     bench.get_by_label("Larger text").click();
     bench.run();
     assert_eq!(bench.state().view().over, None);
-    assert_eq!(bench.state().view().prefs.text_percent, 110);
+    assert_eq!(bench.state().view().prefs.text_percent, 105);
     bench.key_press_modifiers(Modifiers::COMMAND, Key::Num0);
     bench.run();
     assert_eq!(bench.state().view().prefs.text_percent, 100);

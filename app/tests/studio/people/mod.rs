@@ -3,8 +3,10 @@
 mod controls;
 mod keyboard;
 mod language;
+mod overlap;
 mod places;
 mod reach;
 mod settings;
 mod signs;
 mod text;
+mod typing;

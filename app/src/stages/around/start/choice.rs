@@ -8,6 +8,7 @@ use plumpline_core::starter::{Dimensions, Starter};
 use plumpline_core::{Gauge, Outline, Piece, Unit, plan};
 use plumpline_trace::formula::{self, FormulaFault, FormulaPlace};
 
+use super::freehand::Freehand;
 use super::tile::ProfilePicture;
 use crate::document::from_root;
 use crate::work::picture::line;
@@ -26,6 +27,8 @@ pub(super) enum BeginFrom {
     Starter(Starter),
     /// A formula of the radius.
     Formula,
+    /// A line drawn by hand.
+    Freehand,
     /// A file with a shape in it.
     File,
 }
@@ -40,6 +43,8 @@ pub struct StartChoice {
     pub(super) exponent: f64,
     pub(super) formula: String,
     pub(super) formula_height_mm: f64,
+    pub(super) freehand: Freehand,
+    pub(super) freehand_height_mm: f64,
     pub(super) file: FileChoice,
     /// The starters as tiles show them.
     pub(super) pictures: Vec<ProfilePicture>,
@@ -71,6 +76,7 @@ struct MadeOf {
     exponent: f64,
     formula: String,
     formula_height_mm: f64,
+    freehand: (Freehand, f64),
     news: u64,
     gauge: Gauge,
 }
@@ -123,6 +129,8 @@ impl Default for StartChoice {
             exponent: USUAL_EXPONENT,
             formula: FIRST_FORMULA.to_owned(),
             formula_height_mm: 80.0,
+            freehand: Freehand::default(),
+            freehand_height_mm: 80.0,
             file: FileChoice {
                 path: None,
                 height_mm: None,
@@ -181,6 +189,7 @@ impl StartChoice {
             exponent: self.exponent,
             formula: self.formula.clone(),
             formula_height_mm: self.formula_height_mm,
+            freehand: (self.freehand.clone(), self.freehand_height_mm),
             news: self.file.news,
             gauge,
         };
@@ -201,6 +210,13 @@ impl StartChoice {
                     Ok(fitted) => planned(piece(fitted.outline)),
                     Err(fault) => Err(fault.into()),
                 })
+            }
+            BeginFrom::Freehand if self.freehand.is_empty() => None,
+            BeginFrom::Freehand => {
+                let drawn = self.freehand.outline(self.freehand_height_mm);
+                Some(drawn.and_then(|outline| {
+                    planned(Piece::new(say!("start-freehand"), outline, gauge))
+                }))
             }
             BeginFrom::File => {
                 let path = self.file.path.as_deref()?;

@@ -7,9 +7,11 @@ use plumpline_core::{Gauge, Project, Unit};
 use plumpline_trace::formula::FormulaPlace;
 
 use super::choice::{BeginFrom, StartChoice, StartFault, StartPiece};
-use super::formula_field;
+use super::{formula_field, freehand};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
+use crate::document::edit::Edit;
+use crate::document::pieces::{MOST_PIECES, PieceEdit};
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::CARD_RADIUS;
@@ -30,8 +32,11 @@ pub(super) fn show(
     actions: &mut Actions,
 ) {
     let area = ui.max_rect();
-    let button =
+    let foot =
         Rect::from_min_max(pos2(area.left(), area.bottom() - 37.0), area.max - vec2(0.0, 3.0));
+    // Over it, what is made comes to the project that is open.
+    let adds = foot.translate(vec2(0.0, -foot.height() - 8.0)).with_max_y(foot.top() - 10.0);
+    let button = foot;
     title(ui, bench.t, card.from);
     ui.add_space(26.0);
     ui.spacing_mut().item_spacing.y = 2.0;
@@ -39,6 +44,7 @@ pub(super) fn show(
     match card.from {
         BeginFrom::Starter(starter) => dimensions(ui, bench.unit(), card, starter),
         BeginFrom::Formula => formula(ui, bench, card, gauge),
+        BeginFrom::Freehand => freehand(ui, bench, card),
         BeginFrom::File => file(ui, bench, card, actions),
     }
     ui.add_space(6.0);
@@ -56,7 +62,7 @@ pub(super) fn show(
         _ => {}
     }
     let top = ui.cursor().top() + 6.0;
-    let room = Rect::from_min_max(pos2(area.left(), top), button.right_top() - vec2(0.0, 10.0));
+    let room = Rect::from_min_max(pos2(area.left(), top), adds.right_top() - vec2(0.0, 10.0));
     if room.height() >= LEAST_PICTURE && !traced {
         let instead = match (unchosen, made) {
             (true, None) => say!("start-or-drop-it-on-the-window"),
@@ -68,7 +74,7 @@ pub(super) fn show(
     let words = match card.from {
         _ if traced => say!("start-trace-it").to_owned(),
         BeginFrom::Starter(starter) => terms::create(starter).to_owned(),
-        BeginFrom::Formula | BeginFrom::File => say!("start-create-the-piece").to_owned(),
+        _ => say!("start-create-the-piece").to_owned(),
     };
     let pressed = controls::primary(ui, button, &words, say!("start-create"), ready);
     let entered = ui.input_mut(|i| i.consume_key(Modifiers::COMMAND, Key::Enter));
@@ -76,6 +82,17 @@ pub(super) fn show(
         create(card, gauge, actions);
     }
     pressed.on_hover_text(say!("start-start-with-this-piece-ctrl-enter"));
+    let room = bench.document.project().pieces.len() < MOST_PIECES;
+    let words = say!("start-add");
+    let face = ButtonFace::Words(words);
+    let add = controls::button(ui, adds, face, words, ready && room && !traced);
+    if add.on_hover_text(say!("start-add-does")).clicked()
+        && let Some(Ok(made)) = card.made(gauge)
+    {
+        let piece = Box::new(made.piece.clone());
+        actions.edit(Edit::Piece(PieceEdit::Bring(piece)));
+        actions.push(Action::Desk(DeskAction::HideStart));
+    }
 }
 
 /// Begins with what the card makes.
@@ -90,6 +107,7 @@ fn title(ui: &Ui, t: &Tokens, from: BeginFrom) {
     let (name, about) = match from {
         BeginFrom::Starter(starter) => (terms::starter(starter), terms::about_starter(starter)),
         BeginFrom::Formula => (say!("start-formula"), say!("start-a-radius-for-every-height")),
+        BeginFrom::Freehand => (say!("start-freehand"), say!("start-freehand-about")),
         BeginFrom::File => {
             (say!("start-from-a-file"), say!("start-you-see-it-before-it-is-used"))
         }
@@ -147,6 +165,14 @@ fn dimensions(ui: &mut Ui, unit: Unit, card: &mut StartChoice, starter: Starter)
             .custom_parser(|text| text.trim().replace(',', ".").parse().ok());
         form::field(ui, rect, say!("start-exponent"), drag, &mut Actions::default());
     }
+}
+
+fn freehand(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice) {
+    let (name, why) = (say!("start-height"), say!("start-along-the-axis"));
+    length(ui, bench.unit(), name, why, &mut card.freehand_height_mm);
+    let size = vec2(ui.available_width(), 150.0);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    freehand::show(ui, bench.t, rect, &mut card.freehand);
 }
 
 fn formula(ui: &mut Ui, bench: &Bench<'_>, card: &mut StartChoice, gauge: Gauge) {

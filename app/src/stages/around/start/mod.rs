@@ -4,11 +4,12 @@
 mod choice;
 mod column;
 mod formula_field;
+mod freehand;
 mod tile;
 
 use std::path::PathBuf;
 
-use egui::{Align2, Context, Id, Rect, Sense, Stroke, StrokeKind, Ui};
+use egui::{Context, Id, Painter, Rect, Sense, Stroke, StrokeKind, Ui};
 use egui::{UiBuilder, Vec2, vec2};
 use plumpline_core::starter::Starter;
 
@@ -45,7 +46,8 @@ pub(crate) fn wanted(desk: &Desk) -> impl Iterator<Item = (Pictured, Vec2)> {
     let starters = Starter::ALL.into_iter().map(Pictured::Starter);
     let there = |path: &&PathBuf| desk.is_there(path);
     let recent = desk.recent.iter().take(RECENT).filter(there).cloned();
-    let recent = recent.map(|path| (Pictured::Project(path), recent::PICTURE));
+    let size = |i: usize| if i == 0 { recent::LARGE } else { recent::PICTURE };
+    let recent = recent.enumerate().map(move |(i, path)| (Pictured::Project(path), size(i)));
     starters.map(|starter| (starter, tile::PICTURE)).chain(recent)
 }
 
@@ -60,9 +62,16 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut StartChoice, actions: &
         |ui| {
             let rows = (Starter::ALL.len() / ACROSS + 1) as f32;
             let tiles_high = rows * tile::SIZE.y + (rows - 1.0) * tile::APART;
-            let height = tiles_high + 38.0 + projects_high(bench) + OPEN;
+            let first = goes_on_with(bench);
+            let head = if first.is_some() { recent::CONTINUE + 10.0 } else { 0.0 };
+            let height = head + tiles_high + 38.0 + projects_high(bench) + OPEN;
             let size = vec2(ui.available_width(), height);
-            let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+            let (whole, _) = ui.allocate_exact_size(size, Sense::hover());
+            if let Some(path) = first {
+                let row = whole.with_max_y(whole.top() + recent::CONTINUE);
+                recent::go_on(ui, bench, row, path, &mut asked);
+            }
+            let rect = whole.with_min_y(whole.top() + head);
             let left = rect.with_max_x(rect.right() - COLUMN - APART);
             tiles(ui, bench, left, card, &mut asked);
             let mut column =
@@ -79,6 +88,11 @@ pub fn show(ctx: &Context, bench: &Bench<'_>, card: &mut StartChoice, actions: &
     if closed {
         actions.push(Action::Desk(DeskAction::HideStart));
     }
+}
+
+/// The project that was worked on last, if it is still there.
+fn goes_on_with<'a>(bench: &'a Bench<'_>) -> Option<&'a PathBuf> {
+    bench.desk.recent.first().filter(|path| bench.desk.is_there(path))
 }
 
 /// The starters, four in a row, and below them the other ways to begin.
@@ -115,37 +129,34 @@ fn tiles(
         }
     }
     let more = Starter::ALL.len();
-    let from = BeginFrom::Formula;
-    let names = (say!("start-from-formula"), say!("start-formula"));
-    let tile = tile::show(ui, t, place(more, 2), names, card.from == from, |painter, rect| {
-        let half = rect.with_max_x(rect.center().x - 4.0);
-        card.curve.paint(painter, t, half, false);
-        let font = type_faces::semibold(type_faces::BODY);
-        let at = rect.with_min_x(rect.center().x + 8.0).left_center();
-        painter.text(at, Align2::LEFT_CENTER, "r = f(z)", font, t.ink);
+    let mut other = |from, place, names, paint: &dyn Fn(&Painter, Rect)| {
+        let on = card.from == from;
+        if tile::show(ui, t, place, names, on, |painter, rect| paint(painter, rect)).clicked() {
+            pressed = Some((from, false));
+        }
+    };
+    let names = (say!("start-from-formula"), "r = f(z)");
+    other(BeginFrom::Formula, place(more, 1), names, &|painter, rect| {
+        card.curve.paint(painter, t, rect, false);
     });
-    if tile.clicked() {
-        pressed = Some((from, false));
-    }
-    let from = BeginFrom::File;
+    let names = (say!("start-drawn-freehand"), say!("start-freehand"));
+    other(BeginFrom::Freehand, place(more + 1, 1), names, &|painter, rect| {
+        tile::pencil(painter, t, rect);
+    });
     let names = (say!("start-from-a-file"), say!("start-a-file"));
-    let tile =
-        tile::show(ui, t, place(more + 2, 2), names, card.from == from, |painter, rect| {
-            tile::plates(
-                painter,
-                t,
-                rect,
-                [
-                    say!("start-photo"),
-                    say!("start-drawing"),
-                    say!("start-table"),
-                    say!("start-solid"),
-                ],
-            );
-        });
-    if tile.clicked() {
-        pressed = Some((from, false));
-    }
+    other(BeginFrom::File, place(more + 2, 2), names, &|painter, rect| {
+        tile::plates(
+            painter,
+            t,
+            rect,
+            [
+                say!("start-photo"),
+                say!("start-drawing"),
+                say!("start-table"),
+                say!("start-solid"),
+            ],
+        );
+    });
     if let Some((from, at_once)) = pressed {
         card.take(from);
         if at_once {

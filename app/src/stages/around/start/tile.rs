@@ -110,6 +110,19 @@ pub(super) fn picture(painter: &Painter, texture: &TextureHandle, rect: Rect) {
     paint::texture(painter, texture, place);
 }
 
+/// An axis and a line drawn beside it.
+pub(super) fn pencil(painter: &Painter, t: &Tokens, rect: Rect) {
+    let x = rect.left() + 0.2 * rect.width();
+    let ends = [pos2(x, rect.top()), pos2(x, rect.bottom())];
+    painter.extend(Shape::dashed_line(&ends, Stroke::new(1.2, t.soft_ink), 6.0, 4.0));
+    let line = (0..=40).map(|i| {
+        let share = i as f32 / 40.0;
+        let out = (std::f32::consts::PI * share).sin() * (0.5 + 0.3 * (7.0 * share).sin());
+        pos2(x + 0.8 * rect.width() * out, rect.top() + share * rect.height())
+    });
+    painter.add(Shape::line(line.collect(), Stroke::new(1.7, t.outline)));
+}
+
 /// Words in small plates, two in a row: what kinds of files are read.
 pub(super) fn plates(painter: &Painter, t: &Tokens, rect: Rect, words: [&str; 4]) {
     let size = vec2(0.5 * (rect.width() - 8.0), 0.5 * (rect.height() - 8.0));

@@ -14,7 +14,15 @@ pub(super) fn current_round(painter: &Painter, bench: &Bench<'_>, rows: &Rows, r
     let t = bench.t;
     let edge = Stroke::new(1.4, t.highlight_edge);
     let row = rows.row(round);
-    painter.rect(row, 5.0, t.wash, edge, StrokeKind::Inside);
+    // The words of several rounds stand between their rows: no edge may run through them.
+    let joined = bench.words.and_then(|words| words.line_of(round));
+    if joined.is_some_and(|line| line.last > line.first) {
+        painter.rect_filled(row, 5.0, t.wash);
+        let own = row.with_max_x(rows.brace_x() - 8.0);
+        painter.rect_stroke(own, 5.0, edge, StrokeKind::Inside);
+    } else {
+        painter.rect(row, 5.0, t.wash, edge, StrokeKind::Inside);
+    }
     let pill = row.with_max_x(rows.numbers_right() + 4.0);
     painter.rect(pill, 5.0, t.highlight, edge, StrokeKind::Inside);
 }

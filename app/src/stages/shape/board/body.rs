@@ -1,10 +1,11 @@
 //! The forecast body: one strip a round, its side scalloped, lit from the upper left.
 
-use egui::{Align2, Color32, Mesh, Painter, Pos2, Shape, Stroke, pos2};
+use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, pos2};
 use plumpline_core::Plan;
 use plumpline_core::outline::Rz;
 
 use super::ground::Ground;
+use super::neck;
 use crate::bench::Bench;
 use crate::kit::tokens::{Tokens, mix};
 use crate::kit::{paint, type_faces};
@@ -86,6 +87,19 @@ pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &
     }
     painter.add(Shape::mesh(body));
     latitudes(painter, bench, plan, ground);
+    rim(painter, bench.t, ground, right);
+}
+
+/// Draws its edge alone.
+pub(super) fn edge(painter: &Painter, bench: &Bench<'_>, plan: &Plan, ground: &Ground) {
+    let steps = steps(ground, plan);
+    let rounds = 1..=plan.rounds.len();
+    let right = rounds.flat_map(|round| silhouette(plan, ground, round, steps)).collect();
+    rim(painter, bench.t, ground, right);
+}
+
+/// The silhouette, of which `right` is the right side.
+fn rim(painter: &Painter, t: &Tokens, ground: &Ground, right: Vec<Pos2>) {
     let mirrored = |p: &Pos2| pos2(2.0 * ground.axis_x - p.x, p.y);
     let left: Vec<Pos2> = right.iter().map(mirrored).collect();
     let edge = Stroke::new(1.3, t.forecast_edge);
@@ -138,7 +152,7 @@ pub(super) fn current_round(
     rim.extend(side.iter().rev().map(|p| pos2(2.0 * ground.axis_x - p.x, p.y)));
     painter.add(Shape::closed_line(rim, Stroke::new(1.6, t.highlight_edge)));
     stitches(painter, t, ground, &side, plan.rounds[round as usize - 1].count);
-    label(painter, bench, ground, &side, round);
+    label(painter, bench, plan, ground, &side, round);
 }
 
 /// The stitches of the round that face us, as they foreshorten.
@@ -165,24 +179,46 @@ fn stitches(painter: &Painter, t: &Tokens, ground: &Ground, side: &[Pos2], count
 }
 
 /// The name of the selected round: on its strip where that is high enough, else beside it.
-fn label(painter: &Painter, bench: &Bench<'_>, ground: &Ground, side: &[Pos2], round: u32) {
+fn label(
+    painter: &Painter,
+    bench: &Bench<'_>,
+    plan: &Plan,
+    ground: &Ground,
+    side: &[Pos2],
+    round: u32,
+) {
     let t = bench.t;
     let (Some(a), Some(b)) = (side.first(), side.last()) else { return };
+    if bench.view.present.hides() {
+        return;
+    }
     let y = 0.5 * (a.y + b.y);
     let half = 0.5 * (a.x + b.x) - ground.axis_x;
     let words = say!("board-rnd-round", round = round);
     let font = type_faces::bold(type_faces::SMALL);
     let galley = painter.layout_no_wrap(words.clone(), font, t.on_highlight);
     if (b.y - a.y).abs() >= 13.0 && half > galley.size().x + 14.0 {
-        let at = pos2(ground.axis_x - 0.5 * half - 0.5 * galley.size().x, y);
-        let rect = Align2::LEFT_CENTER.anchor_size(at, galley.size());
+        // Left of the axis, or right of it where the number of the neck stands there.
+        let neck = neck::mark(plan, ground);
+        let place = |side: f32| {
+            let at = pos2(ground.axis_x + side * 0.5 * half, y);
+            Align2::CENTER_CENTER.anchor_size(at, galley.size())
+        };
+        let free = |rect: &Rect| neck.is_none_or(|neck| !neck.intersects(rect.expand(5.0)));
+        let Some(rect) = [-1.0, 1.0].map(place).into_iter().find(free) else { return };
         painter.rect_filled(rect.expand2(egui::vec2(4.0, 0.0)), 2.0, t.highlight);
         painter.galley(rect.min, galley, t.on_highlight);
     } else {
         // A strip too thin for its name wears it as a pill, on the body: beside it stand the
         // numbers of the dimensions and the thread.
         let wide = galley.size().x + 14.0;
-        let left = if half > wide { -0.5 * half - 0.5 * wide } else { -0.5 * wide };
+        let mut left = if half > wide { -0.5 * half - 0.5 * wide } else { -0.5 * wide };
+        if let Some(neck) = neck::mark(plan, ground)
+            && neck.y_range().expand(12.0).contains(y)
+        {
+            // Beside the number of the neck.
+            left = left.min(neck.left() - ground.axis_x - wide - 4.0);
+        }
         paint::pill(painter, pos2(ground.axis_x + left, y), &words, t);
     }
 }

@@ -3,6 +3,7 @@
 use egui::{Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
 use plumpline_core::outline::Rz;
 
+use super::picture;
 use crate::bench::Bench;
 use crate::kit::{Tokens, icons};
 use crate::view::Lens;
@@ -42,6 +43,8 @@ impl Ground {
         let fitting = extent.fitting(room);
         let lens = match bench.view.lens {
             Some(lens) if bench.view.is_dragging() || lens.by_hand => lens,
+            // What lies over a picture is laid there by eye: nothing may move but the hand.
+            Some(lens) if picture::seen(bench).is_some() => lens,
             Some(lens) if extent.sits_well(lens, fitting, room) => lens,
             _ => fitting,
         };

@@ -20,6 +20,9 @@ use crate::view::board::Drag;
 use crate::view::ids;
 use crate::view::look::Look;
 
+/// How far off the axis a closed end is dragged before it opens, points.
+const OPENS: f32 = 24.0;
+
 /// What the hand does to the knots in this frame.
 #[derive(Debug, Default)]
 pub(super) struct Touch {
@@ -183,6 +186,13 @@ fn pull(
         guides = lines;
     }
     let outline = shaping::moved(base, knots, by);
+    let end = lead == 0 || lead + 1 == base.knots.len();
+    // A closed end keeps to the axis until the hand means it.
+    let opens = end && first.is_pole() && knots.len() == 1 && across.abs() >= OPENS;
+    let outline = match opens {
+        true => shaping::opened(&outline, lead, (f64::from(across) / scale).abs()),
+        false => outline,
+    };
     actions.edit(Edit::MoveKnots { lead, outline });
     guides
 }

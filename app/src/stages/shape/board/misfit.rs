@@ -11,6 +11,7 @@ use super::ground::Ground;
 use super::zones::{self, ZoneKind};
 use crate::bench::Bench;
 use crate::kit::{icons, paint, type_faces};
+use crate::view::board::Drag;
 
 /// The place of the outline nearest to a forecast node (already shifted onto it).
 fn foot(plan: &Plan, node: Rz) -> Rz {
@@ -151,6 +152,15 @@ fn place(
     let numbers = super::dimensions::marks(plan, ground);
     let knots = &bench.document.piece().outline.knots;
     let knots: Vec<Pos2> = knots.iter().map(|k| ground.at(k.place())).collect();
+    // The hand needs room about what it drags, and to see where it goes.
+    let dragged = match &bench.view.board.drag {
+        Some(Drag::Knots { lead, mirrored: false, .. }) => knots.get(*lead).copied(),
+        Some(Drag::Knots { lead, .. }) => {
+            knots.get(*lead).map(|at| pos2(2.0 * ground.axis_x - at.x, at.y))
+        }
+        _ => None,
+    };
+    let in_the_way = |rect: Rect| dragged.is_some_and(|at| rect.expand(40.0).contains(at));
     let cost = |rect: Rect| {
         let leader = [nearest_on(rect, target), target];
         let crossed = |n: &&Rect| n.intersects(rect) || crosses(leader, **n);
@@ -161,6 +171,7 @@ fn place(
         hidden(plan, ground, rect)
             + 600.0 * covered
             + 500.0 * knots.iter().filter(|&&k| rect.expand(9.0).contains(k)).count() as f32
+            + if in_the_way(rect) { 50_000.0 } else { 0.0 }
             + length
             + 3.0 * over
             + (24.0 - length).max(0.0)

@@ -69,7 +69,10 @@ pub fn paint(
     if picture::seen(bench).is_some() {
         body_painter.set_opacity(picture::BODY_OVER);
     }
-    body::paint(&body_painter, bench, plan, ground);
+    match bench.view.board.bare && picture::seen(bench).is_some() {
+        true => body::edge(&painter, bench, plan, ground),
+        false => body::paint(&body_painter, bench, plan, ground),
+    }
     if bench.error.is_none() {
         zones::hatch(&painter, bench, plan, ground);
         misfit::hatch(&painter, bench, plan, ground);
@@ -115,6 +118,45 @@ pub fn paint(
     picture_card::show(ui, bench, layout.main, ground, actions);
     if hand.focused {
         paint::focus_ring(&across, ground.rect.shrink(3.0), 6.0, bench.t);
+    }
+    trouble(ui, bench, ground);
+}
+
+/// Draws the board without bars beside it, presented: what names and numbers there are can be
+/// hidden.
+pub fn paint_alone(ui: &mut Ui, bench: &Bench<'_>, hand: &BoardHand, actions: &mut Actions) {
+    let Some(plan) = bench.plan else { return paint_bare(ui, bench, hand) };
+    let ground = &hand.ground;
+    let painter = ui.painter_at(ground.rect);
+    ground::paint(&painter, bench.t, ground);
+    body::paint(&painter, bench, plan, ground);
+    if bench.error.is_none() {
+        misfit::hatch(&painter, bench, plan, ground);
+    }
+    body::current_round(&painter, bench, plan, ground);
+    holds::paint(&painter, bench, ground);
+    ghost::paint(&painter, bench, ground);
+    snap::paint(&painter, bench.t, ground, &hand.guides);
+    wanted::paint(&painter, bench, ground, hand);
+    match (bench.view.present.hides(), bench.view.is_dragging()) {
+        (true, _) => {}
+        (false, true) => {
+            dimensions::paint_still(&painter, bench, plan, ground);
+            neck::paint_still(&painter, bench, plan, ground);
+            readout::paint_still(&painter, bench, ground);
+        }
+        (false, false) => {
+            dimensions::show(ui, bench, plan, ground, actions);
+            neck::show(ui, bench, plan, ground, actions);
+            readout::show(ui, bench, ground, actions);
+        }
+    }
+    whole::paint(&painter, bench, ground, hand.handle);
+    if let Some(frame) = hand.band {
+        band::paint(&painter, bench.t, frame);
+    }
+    if hand.focused {
+        paint::focus_ring(&painter, ground.rect.shrink(3.0), 6.0, bench.t);
     }
     trouble(ui, bench, ground);
 }

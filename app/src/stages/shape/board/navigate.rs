@@ -1,12 +1,14 @@
 //! Zoom and pan: the wheel or a pinch zooms about the pointer, the middle button or the
 //! space bar drags the ground. What is looked at is never saved and never undone.
 
-use egui::{CursorIcon, Key, Rect, Response, Ui, pos2, vec2};
+use egui::{CursorIcon, Key, Popup, Rect, Response, Ui, pos2, vec2};
+use plumpline_core::piece::Picture;
 
 use super::ground::Ground;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::bench::command::Command;
+use crate::document::edit::Edit;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::view::look::Look;
@@ -59,21 +61,58 @@ pub(super) fn read(
 }
 
 /// Places of the controls in the lower corners: the left ones, then the right ones.
-fn places(board: Rect) -> ([Rect; 2], [Rect; 3]) {
+fn places(board: Rect) -> ([Rect; 3], [Rect; 4]) {
     let y = board.bottom() - APART - SIDE;
     let at = |x: f32| Rect::from_min_size(pos2(x, y), vec2(SIDE, SIDE));
     let left = |i: usize| at(board.left() + APART + i as f32 * (SIDE + APART));
-    let right = |i: usize| at(board.right() - (3 - i) as f32 * (SIDE + APART));
+    let right = |i: usize| at(board.right() - (4 - i) as f32 * (SIDE + APART));
     (std::array::from_fn(left), std::array::from_fn(right))
 }
 
 /// The space the controls take, which nothing else may cover.
 pub(super) fn marks(board: Rect) -> [Rect; 2] {
     let (left, right) = places(board);
-    [left[0].union(left[1]).expand(4.0), right[0].union(right[2]).expand(4.0)]
+    [left[0].union(left[2]).expand(4.0), right[0].union(right[3]).expand(4.0)]
 }
 
-/// Magnet and picture on the left; smaller, larger and fit on the right.
+/// The pictures that other pieces have, each file once, with a piece that has it.
+fn pictures_of_others(bench: &Bench<'_>) -> Vec<(String, Picture)> {
+    let mut found: Vec<(String, Picture)> = Vec::new();
+    for piece in &bench.document.project().pieces {
+        let Some(picture) = &piece.picture else { continue };
+        if found.iter().all(|(_, known)| known.path != picture.path) {
+            found.push((piece.name.clone(), picture.clone()));
+        }
+    }
+    found
+}
+
+/// Where several pieces are traced from one picture: that of another piece, as it lies there.
+fn share(
+    ui: &mut Ui,
+    bench: &Bench<'_>,
+    others: Vec<(String, Picture)>,
+    actions: &mut Actions,
+) {
+    ui.set_min_width(190.0);
+    for (piece, picture) in others {
+        let words = say!("board-picture-of", piece = piece);
+        if ui.button(words).on_hover_text(say!("board-share-does")).clicked() {
+            let shown = Picture { hidden: false, ..picture };
+            actions.edit(Edit::Picture(Some(shown)));
+            ui.close();
+        }
+    }
+    let command = Command::ChoosePicture;
+    let item = ui
+        .add_enabled(command.enabled(bench), egui::Button::new(say!("board-another-picture")));
+    if item.on_hover_text(command.tooltip()).clicked() {
+        actions.command(command);
+        ui.close();
+    }
+}
+
+/// Magnet, picture and fill on the left; smaller, larger, fit and present on the right.
 pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mut Actions) {
     let (left, right) = places(ground.rect);
     let on = Some(bench.view.board.magnet);
@@ -101,15 +140,28 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
             bench.t.warning,
         );
     }
+    let others = if has { Vec::new() } else { pictures_of_others(bench) };
     let hint = match (has, bench.picture.error()) {
         (_, Some(error)) => error.to_owned(),
         (true, None) => say!("board-select-the-picture-to-move-and-scale").to_owned(),
         (false, None) => bench.hint(Command::ChoosePicture),
     };
-    if held.on_hover_text(hint).clicked() {
+    if !others.is_empty() {
+        Popup::menu(&held).show(|ui| share(ui, bench, others, actions));
+    } else if held.clicked() {
         match has {
             true => actions.look(Look::Picture(!bench.view.board.picture)),
             false => actions.command(Command::ChoosePicture),
+        }
+    }
+    held.on_hover_text(hint);
+    if has {
+        let bare = bench.view.board.bare;
+        let face = ButtonFace::Icon(Icon::Fill);
+        let held = controls::toggle(ui, left[2], face, say!("board-fill"), true, Some(!bare));
+        let hint = say!("board-fill-does");
+        if held.on_hover_text(hint).clicked() {
+            actions.look(Look::Bare(!bare));
         }
     }
     let middle = ground.rect.center();
@@ -125,9 +177,13 @@ pub(super) fn controls(ui: &Ui, bench: &Bench<'_>, ground: &Ground, actions: &mu
             actions.look(Look::Lens(Some(ground.zoomed(factor, middle).lens())));
         }
     }
-    let fit = Command::FitView;
-    let pressed = controls::button(ui, right[2], ButtonFace::Icon(Icon::Fit), fit.text(), true);
-    if pressed.on_hover_text(bench.hint(fit)).clicked() {
-        actions.command(fit);
+    for (place, icon, command) in
+        [(right[2], Icon::Fit, Command::FitView), (right[3], Icon::Screen, Command::Present)]
+    {
+        let face = ButtonFace::Icon(icon);
+        let pressed = controls::button(ui, place, face, command.text(), command.enabled(bench));
+        if pressed.on_hover_text(bench.hint(command)).clicked() {
+            actions.command(command);
+        }
     }
 }

@@ -34,7 +34,10 @@ pub(super) fn show(
     let picture = bench.document.piece().picture.as_ref();
     let Some(picture) = picture.filter(|_| bench.view.board.picture) else { return };
     buttons(ui, main.top() + 7.0, ground.rect.right(), picture, actions);
-    opacity(ui, bench, ground, picture, actions);
+    let plate = opacity(ui, bench, ground, picture, actions);
+    if !picture.hidden && !picture.locked {
+        scale_hint(ui, bench, ground, plate.top() - 6.0);
+    }
 }
 
 /// The buttons, the last one's right end at `right`.
@@ -110,14 +113,27 @@ fn buttons(ui: &Ui, top: f32, mut right: f32, picture: &Picture, actions: &mut A
     }
 }
 
-/// The slider of opacity, between the controls in the corners.
+/// How the picture comes to its scale, in a line whose foot is at `foot`.
+fn scale_hint(ui: &Ui, bench: &Bench<'_>, ground: &Ground, foot: f32) {
+    let t = bench.t;
+    let words = say!("board-scale-hint");
+    let font = type_faces::regular(type_faces::SMALL);
+    let room = ground.rect.width() - 32.0;
+    let galley = ui.painter().layout(words.to_owned(), font, t.ink, room);
+    let at = pos2(ground.rect.center().x, foot);
+    let rect = egui::Align2::CENTER_BOTTOM.anchor_size(at, galley.size() + vec2(12.0, 6.0));
+    ui.painter().rect(rect, 6.0, t.panel, Stroke::new(1.0, t.edge), StrokeKind::Inside);
+    ui.painter().galley(rect.min + vec2(6.0, 3.0), galley, t.ink);
+}
+
+/// The slider of opacity, between the controls in the corners; returns the space it takes.
 fn opacity(
     ui: &Ui,
     bench: &Bench<'_>,
     ground: &Ground,
     picture: &Picture,
     actions: &mut Actions,
-) {
+) -> Rect {
     let t = bench.t;
     let [left, right] = navigate::marks(ground.rect);
     let wide = (right.left() - left.right() - 8.0).clamp(90.0, 240.0);
@@ -149,4 +165,5 @@ fn opacity(
     if held.drag_stopped() {
         actions.push(Action::Commit);
     }
+    plate
 }

@@ -15,10 +15,22 @@ use crate::bench::action::Actions;
 use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::GAP;
-use crate::kit::{paint, type_faces};
+use crate::kit::{letters, paint, type_faces};
 use crate::view::ids;
 use crate::view::look::Look;
+use crate::view::present::PresentView;
 use crate::view::{BoardFace, Turned};
+
+/// Where the body stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BodyPlace {
+    /// In a panel of its own.
+    Panel,
+    /// In place of the outline.
+    Board,
+    /// In the window, presented.
+    Window,
+}
 
 /// How much a point of scrolling zooms.
 const ZOOM_A_POINT: f32 = 0.004;
@@ -59,14 +71,15 @@ pub fn hands(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> O
     round
 }
 
-/// Cut open and whole again; back to where it stood.
-fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+/// Cut open and whole again; larger; saved; back to where it stood.
+fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &mut Actions) {
     let now = bench.view.turned;
     let mut bottom = rect.bottom() - 8.0;
     let mut button = |words: &str, name: &str, on: Option<bool>| {
         let size = vec2(controls::words_width(ui, words), 26.0);
         let corner = pos2(rect.right() - 8.0, bottom);
         let place = Rect::from_min_max(corner - size, corner);
+        // Clear of the lip of the one below it.
         bottom = place.top() - 8.0;
         controls::toggle(ui, place, ButtonFace::Words(words), name, true, on)
     };
@@ -87,12 +100,28 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             actions.look(Look::Turn(Turned { let_go: !now.let_go, cutaway: false, ..now }));
         }
     }
+    match place {
+        BodyPlace::Panel => {
+            let larger = button(say!("body-larger"), say!("body-show-larger"), None);
+            if larger.on_hover_text(say!("body-larger-does")).clicked() {
+                actions.look(Look::Board(BoardFace::Body));
+            }
+        }
+        BodyPlace::Board => {
+            let whole = button(say!("body-whole-window"), say!("body-fill-the-window"), None);
+            if whole.on_hover_text(say!("body-whole-window-does")).clicked() {
+                actions.look(Look::Present(bench.view.present.alone(PresentView::Body)));
+            }
+        }
+        BodyPlace::Window => {}
+    }
     let save = button(say!("body-export"), say!("body-export-the-body-as-a-picture"), None);
     Popup::menu(&save).show(|ui| {
         ui.set_width(170.0);
         for command in [Command::SaveBody, Command::SaveTurning] {
             let item = egui::Button::new(command.text()).frame_when_inactive(false);
             let item = ui.add_enabled(command.enabled(bench), item);
+            letters::line(&item, command.text());
             if item.on_hover_text(command.tooltip()).clicked() {
                 actions.command(command);
             }
@@ -108,26 +137,26 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
 }
 
 /// Draws the body in `rect`, and its buttons over it.
-fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+fn paint(ui: &Ui, bench: &Bench<'_>, rect: Rect, place: BodyPlace, actions: &mut Actions) {
     let painter = ui.painter_at(rect);
     if bench.plan.is_none() {
         return;
     }
     table::paint(&painter, bench, rect);
-    if let Some((picture, place)) = bench.body.picture() {
+    if let Some((picture, at)) = bench.body.picture() {
         let whole = Rect::from_min_max(Pos2::ZERO, pos2(1.0, 1.0));
-        painter.image(picture.id(), place, whole, egui::Color32::WHITE);
+        painter.image(picture.id(), at, whole, egui::Color32::WHITE);
     }
     if ui.memory(|m| m.has_focus(ids::body_id())) {
         paint::focus_ring(ui.painter(), rect.shrink(3.0), 6.0, bench.t);
     }
-    buttons(ui, bench, rect, actions);
+    buttons(ui, bench, rect, place, actions);
 }
 
 /// Draws the body as a panel of its own: heading, body, the selected round.
-pub fn panel(ui: &Ui, bench: &Bench<'_>, panel: Rect, actions: &mut Actions) {
+pub fn panel(ui: &Ui, bench: &Bench<'_>, panel: Rect, place: BodyPlace, actions: &mut Actions) {
     heading(ui, bench, panel.left_top() + vec2(16.0, 20.0), panel.right() - 12.0);
-    paint(ui, bench, field(panel), actions);
+    paint(ui, bench, field(panel), place, actions);
 }
 
 /// Where in a panel the body stands.
@@ -139,13 +168,14 @@ pub fn field(panel: Rect) -> Rect {
 pub fn on_board(ui: &Ui, bench: &Bench<'_>, layout: &ShapeLayout, actions: &mut Actions) {
     let place = layout.heading;
     heading(ui, bench, place.left_top() + vec2(0.0, 20.0), place.right());
-    paint(ui, bench, layout.board, actions);
+    paint(ui, bench, layout.board, BodyPlace::Board, actions);
 }
 
 fn heading(ui: &Ui, bench: &Bench<'_>, at: Pos2, right: f32) {
     let painter = ui.painter();
     paint::title(painter, at, say!("body-body"), say!("body-drag-to-turn"), bench.t);
-    let Some(round) = bench.view.current_round() else { return };
+    let shown = bench.view.current_round().filter(|_| !bench.view.present.hides());
+    let Some(round) = shown else { return };
     let Some(count) = bench.count_of(round) else { return };
     let words = say!("body-rnd-round-count-st", round = round, count = count);
     let font = type_faces::bold(type_faces::SMALL);

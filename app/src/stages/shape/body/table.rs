@@ -52,6 +52,9 @@ fn table(painter: &Painter, bench: &Bench<'_>, foot: Pos2, size: egui::Vec2, hal
     }
     let pointer = foot + vec2(0.0, size.y + 7.0);
     icons::triangle(painter, pointer, vec2(0.0, -6.0), 4.0, t.outline);
+    if bench.view.present.hides() {
+        return;
+    }
     let words = degrees(bench.view.turned.turn_deg);
     let font = type_faces::regular(type_faces::SMALL);
     let at = pointer + vec2(9.0, -2.0);
