@@ -21,14 +21,23 @@ pub(super) fn signed(line: &[Token], from: usize) -> Option<Heading> {
     Some(Heading { bare: true, weak: true, ..made(n, last, false, from + tokens) })
 }
 
-/// “Step 2: inc in each st”: heads only where the steps count on from 1 and each is work.
+/// “Step 2: inc in each st”, “Steps 6 through 10: …”: heads only where the steps count on from
+/// 1 and each is work.
 pub(super) fn stepped(line: &[Token], from: usize) -> Option<Heading> {
-    let (Tok::Unknown, Tok::Number(n @ 1..), Tok::Colon) =
-        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?)
+    let (Tok::Unknown, Tok::Number(n @ 1..)) = (kind(line, from)?, kind(line, from + 1)?)
     else {
         return None;
     };
-    Some(Heading { bare: true, weak: true, ..made(n, n, false, from + 3) })
+    // “Steps 6 through 10:”, “H6-H9:”
+    let ranged =
+        matches!(kind(line, from + 2), Some(Tok::Dash | Tok::Say(Say::To | Say::Work)));
+    let again = usize::from(kind(line, from + 3) == Some(Tok::Unknown));
+    let (last, at) = match kind(line, from + 3 + again) {
+        Some(Tok::Number(last)) if ranged && last > n => (last, from + 4 + again),
+        _ => (n, from + 2),
+    };
+    let colon = kind(line, at) == Some(Tok::Colon);
+    colon.then_some(Heading { bare: true, weak: true, ..made(n, last, false, at + 1) })
 }
 
 /// “3 (1 sc, inc) x 6 18”, “6–9 sc in each st 30”: the number of a round in a table.

@@ -10,6 +10,7 @@ const SHORT: usize = 3;
 
 /// The abbreviations that a line without a heading explains; empty where it explains none.
 pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
+    let line = unstarred(line);
     let line = match line {
         [
             Token { tok: Tok::Say(Say::Section), .. },
@@ -49,8 +50,21 @@ pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
     if found.len() == parts.len() { found } else { Vec::new() }
 }
 
+/// `line` without the asterisk that stands before it as a bullet.
+fn unstarred(line: &[Token]) -> &[Token] {
+    match line {
+        [Token { tok: Tok::Star, .. }, rest @ ..]
+            if !rest.iter().any(|t| matches!(t.tok, Tok::Star | Tok::TwoStars)) =>
+        {
+            rest
+        }
+        _ => line,
+    }
+}
+
 /// The short forms that a line explains, each with its meaning, as far as one line tells.
 pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
+    let line = unstarred(line);
     let several = line.iter().filter(|t| t.tok == Tok::Equals).count() > 1;
     if several {
         return line
