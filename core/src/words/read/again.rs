@@ -10,7 +10,7 @@ use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
 use super::understanding::Sure;
 use crate::words::course::founds;
-use crate::words::tree::{Line, Op, Placed, Span};
+use crate::words::tree::{Line, Op, Placed, Span, StitchKind};
 
 /// Most operations of a round that another may stand for, so that the tree stays linear in
 /// the text.
@@ -53,6 +53,20 @@ impl Judge<'_> {
     pub(super) fn again(&self, draft: &Draft) -> Option<Taken> {
         let body = &draft.tokens;
         let from = body.iter().position(|t| !t.tok.parts())?;
+        // “with White, as 4th round”
+        let coloured = match &body[from..] {
+            [with, words @ ..] if matches!(with.tok, Tok::Say(Say::With | Say::In)) => {
+                let named = words
+                    .iter()
+                    .take(3)
+                    .take_while(|t| matches!(t.tok, Tok::Unknown | Tok::Yarn))
+                    .count();
+                let ends = words.get(named).is_some_and(|t| t.tok == Tok::Comma);
+                if named > 0 && ends { named + 2 } else { 0 }
+            }
+            _ => 0,
+        };
+        let from = from + coloured;
         let said = body[from..].iter().take_while(|t| {
             matches!(t.tok, Tok::Say(Say::Repeat | Say::As | Say::The | Say::Work))
         });
@@ -123,7 +137,10 @@ impl Judge<'_> {
         let known = (first..=found.last).contains(&n)
             && left > 0
             && !unread
-            && !counted.work.iter().any(|op| is_worked(&op.it));
+            && !counted.work.iter().any(|op| {
+                is_worked(&op.it)
+                    && !matches!(op.it, Op::Each { kind: StitchKind::Slip, count: 1 })
+            });
         let stated = counted.stated.or_else(|| draft.layers.early.clone());
         let candidate = Understood { work, unread: Vec::new(), inferred: Vec::new() };
         known.then_some(Taken { candidate, sure: Sure::Certain, stated })

@@ -102,6 +102,16 @@ pub(super) fn stated(
             take(1_usize).void().parse_next(input)?;
             open_count(input)?
         }
+        // “(sc, inc) all the way around for 18,”
+        Some(Tok::Say(Say::For))
+            if has_work
+                && matches!(peek(input, 1), Some(Tok::Number(3..)))
+                && (ends_line(input, 2)
+                    || peek(input, 2) == Some(Tok::Comma) && peek(input, 3).is_none()) =>
+        {
+            take(1_usize).void().parse_next(input)?;
+            open_count(input)?
+        }
         Some(Tok::Say(Say::Total)) => {
             let sign = one_of(|t: &Token| {
                 matches!(t.tok, Tok::Say(Say::Total | Say::The) | Tok::Colon | Tok::Equals)

@@ -237,6 +237,14 @@ fn nested<'a>(
 
 /// “(sc, inc) 6”, with nothing to say that it is a count of something else.
 fn bare_number(input: &mut Input<'_>) -> ReadResult<Turns> {
+    // “(x, a)·6”
+    let dotted = rest(input).iter().take(2).all(|t| t.glued)
+        && peek(input, 0) == Some(Tok::Bullet)
+        && matches!(peek(input, 1), Some(Tok::Number(1..)));
+    if dotted {
+        any.parse_next(input)?;
+        return number.map(Turns::In).parse_next(input);
+    }
     match peek(input, 1) {
         None | Some(Tok::Open(_) | Tok::Equals) => number.map(Turns::In).parse_next(input),
         Some(tok) if tok.parts() => number.map(Turns::In).parse_next(input),

@@ -216,7 +216,7 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
     pointed |= short;
     let colon = matches!(kind(line, at), Some(Tok::Colon | Tok::Bar));
     // “5 rounds” says how many, and “5 round” without a point is no usage unless it heads.
-    let heads = colon && !plural;
+    let heads = colon && (!plural || last > first);
     if !pointed && !heads {
         return None;
     }

@@ -36,9 +36,16 @@ pub(super) fn stepped(line: &[Token], from: usize) -> Option<Heading> {
         Some(Tok::Number(last)) if ranged && last > n => (last, from + 4 + again),
         _ => (n, from + 2),
     };
-    let colon = kind(line, at) == Some(Tok::Colon);
-    colon.then_some(Heading { bare: true, weak: true, ..made(n, last, false, at + 1) })
+    // “LL3 — …”: letters of a part, and a dash with room around it.
+    let dashed = kind(line, at) == Some(Tok::Dash)
+        && line.get(at + 1).is_some_and(|t| !t.glued)
+        && line[from + 1].glued;
+    let ends = dashed || kind(line, at) == Some(Tok::Colon);
+    ends.then_some(Heading { bare: true, weak: true, ..made(n, last, false, at + 1) })
 }
+
+/// Most tokens of a row of a table.
+const ROW: usize = 40;
 
 /// “3 (1 sc, inc) x 6 18”, “6–9 sc in each st 30”: the number of a round in a table.
 pub(super) fn tabled(line: &[Token], from: usize) -> Option<Heading> {
@@ -49,7 +56,11 @@ pub(super) fn tabled(line: &[Token], from: usize) -> Option<Heading> {
     };
     let at = if range.is_some() { from + 3 } else { from + 1 };
     let apart = line.get(at).is_some_and(|t| !t.glued);
+    // “16  sc  36”, “21  dec rep around  6”: work, and a number at the end of the line.
+    let row = line[at..].iter().take(ROW).take_while(|t| t.tok != Tok::Newline);
+    let counted = row.last().is_some_and(|t| matches!(t.tok, Tok::Number(3..)));
     let works = match (kind(line, at)?, kind(line, at + 1)) {
+        (Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..), Some(_)) if counted => true,
         (
             Tok::Open(_) | Tok::Star | Tok::InEach | Tok::Ring | Tok::Loop(_) | Tok::Number(_),
             _,

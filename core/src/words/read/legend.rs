@@ -46,8 +46,19 @@ pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
         }
     }
     parts.push(&line[start..]);
+    let parts: Vec<&[Token]> = parts.into_iter().flat_map(unjoined).collect();
     let found: Vec<_> = parts.iter().filter_map(|part| one(part, text)).collect();
     if found.len() == parts.len() { found } else { Vec::new() }
+}
+
+/// “a = inc   d = dec   x = sc”: each by itself, where nothing but room parts them.
+fn unjoined(part: &[Token]) -> Vec<&[Token]> {
+    let signs = part.iter().enumerate().filter(|(_, t)| t.tok == Tok::Equals);
+    let mut starts: Vec<usize> =
+        signs.skip(1).map(|(i, _)| i - 1).filter(|&start| start > 1).collect();
+    starts.insert(0, 0);
+    let ends = starts.iter().skip(1).copied().chain([part.len()]);
+    starts.iter().zip(ends).map(|(&from, to)| &part[from..to]).collect()
 }
 
 /// `line` without the asterisk that stands before it as a bullet.
@@ -69,6 +80,7 @@ pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
     if several {
         return line
             .split(|t| t.tok == Tok::Comma || t.tok == Tok::Stop)
+            .flat_map(unjoined)
             .map(|part| {
                 let lead = part.iter().take_while(|t| t.tok.parts()).count();
                 &part[lead..]

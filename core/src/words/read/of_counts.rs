@@ -125,7 +125,9 @@ impl Judge<'_> {
 
     /// How many stitches more or fewer “+6” and “-6” say, where nothing else is said.
     fn signed_change(&self, draft: &Draft) -> Option<i32> {
-        let (sign, number, end) = match draft.tokens.as_slice() {
+        let lead =
+            draft.tokens.iter().take_while(|t| matches!(t.tok, Tok::Colon | Tok::Stop)).count();
+        let (sign, number, end) = match &draft.tokens[lead..] {
             [sign, number, end @ ..] => (sign, number, end),
             _ => return None,
         };

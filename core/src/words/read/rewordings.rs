@@ -46,13 +46,16 @@ pub(super) fn without_colours(tokens: &[Token]) -> Option<Vec<Token>> {
         let counted =
             at > 0 && matches!(tokens[at - 1].tok, Tok::Number(_) | Tok::Kind(_) | Tok::Stitch);
         let begins = matches!(token.tok, Tok::Say(Say::In | Say::With));
+        // “sc 1 white, sc 1 red”
+        let alone = token.tok == Tok::Unknown;
+        let lead = usize::from(!alone);
         let words =
-            tokens[at + 1..].iter().take(3).take_while(|t| t.tok == Tok::Unknown).count();
-        let ends = tokens.get(at + 1 + words).is_none_or(|t| {
+            tokens[at + lead..].iter().take(3).take_while(|t| t.tok == Tok::Unknown).count();
+        let ends = tokens.get(at + lead + words).is_none_or(|t| {
             t.tok.parts() || matches!(t.tok, Tok::Open(_) | Tok::Close | Tok::Equals)
         });
-        if counted && begins && (1..=2).contains(&words) && ends {
-            at += 1 + words;
+        if counted && (begins || alone) && (1..=2).contains(&words) && ends {
+            at += lead + words;
             continue;
         }
         kept.push(*token);
@@ -171,7 +174,8 @@ pub(super) fn bracketed_work(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token
     let mut work = inside.to_vec();
     rematch(&mut work);
     let works = |t: &Token| {
-        t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Together | Say::Doubled))
+        t.tok.is_work()
+            || matches!(t.tok, Tok::InEach | Tok::Say(Say::Next | Say::Together | Say::Doubled))
     };
     inside.iter().any(works).then(|| (Placed::at(stated, count.at()), work))
 }

@@ -246,6 +246,17 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(BareStitch::Plain(kind, None))
         }
+        // “dc2inc”, “sc2dec”: as one word.
+        Some(Tok::Kind(kind))
+            if matches!(peek(input, 1), Some(Tok::Number(2)))
+                && matches!(peek(input, 2), Some(Tok::Increase(_) | Tok::Decrease(..)))
+                && rest(input).iter().skip(1).take(2).all(|t| t.glued) =>
+        {
+            let increases = matches!(peek(input, 2), Some(Tok::Increase(_)));
+            (any, any, any).void().parse_next(input)?;
+            let op = if increases { Op::Into { kind, many: 2 } } else { together(kind, 2) };
+            shaping(input, op, lead)
+        }
         // “5 dc cluster” is one stitch.
         Some(Tok::Kind(kind)) if lead.is_some() && peek(input, 1) == Some(Tok::Fancy) => {
             (any, any).void().parse_next(input)?;

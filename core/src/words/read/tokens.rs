@@ -27,6 +27,23 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
             rest = &rest[1..];
             continue;
         }
+        // “6.ª vuelta”
+        if glued
+            && first.shape == LexemeKind::Word
+            && first.text.chars().count() == 1
+            && let [.., number, stop] = found.as_mut_slice()
+            && let Tok::Number(n) = number.tok
+            && stop.tok == Tok::Stop
+            && stop.glued
+            && words.makes_ordinal(n, &first.text)
+            && matches!(first.text.as_ref(), "ª" | "º")
+        {
+            number.tok = Tok::Ordinal(n);
+            number.end = first.at.end;
+            found.pop();
+            rest = &rest[1..];
+            continue;
+        }
         let known = words.longest(rest);
         let told = own.longest(rest).filter(|(_, n)| known.is_none_or(|(_, m)| *n >= m));
         // “incx6”
