@@ -250,7 +250,11 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
         Some(Tok::Kind(kind))
             if matches!(peek(input, 1), Some(Tok::Number(2)))
                 && matches!(peek(input, 2), Some(Tok::Increase(_) | Tok::Decrease(..)))
-                && rest(input).iter().skip(1).take(2).all(|t| t.glued) =>
+                && rest(input).iter().skip(1).take(2).all(|t| t.glued)
+                // “sc2inc1x6” is two stitches and an increase.
+                && !rest(input)
+                    .get(3)
+                    .is_some_and(|t| t.glued && matches!(t.tok, Tok::Number(_))) =>
         {
             let increases = matches!(peek(input, 2), Some(Tok::Increase(_)));
             (any, any, any).void().parse_next(input)?;
