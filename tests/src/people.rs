@@ -231,6 +231,9 @@ impl Written {
         let clean = findings.is_empty() && !missed;
         let silent = findings.is_empty() && unread > 0;
         score.rash = usize::from(silent && clean);
+        if score.rash > 0 {
+            notes.push("called clean with a round unseen".to_owned());
+        }
         let perfect = noise == 0
             && score.found == score.errors
             && score.right == score.rounds

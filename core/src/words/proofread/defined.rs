@@ -36,6 +36,8 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
     if defined.intersection(&known).count() < 2 {
         return;
     }
+    // The stitch that all is worked in goes without saying.
+    let ground: BTreeSet<String> = abbreviations(&desk.lexicon.single).collect();
     let mut told = BTreeSet::new();
     let mut found = Vec::new();
     for line in lines {
@@ -46,6 +48,7 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
             for (at, short) in shorts(desk, &op.at, &known) {
                 let stem = short.strip_suffix('s').unwrap_or(&short);
                 if defined.contains(&short)
+                    || ground.contains(&short)
                     || defined.contains(stem)
                     || !told.insert(stem.to_owned())
                 {

@@ -109,6 +109,8 @@ fn of_step(
     let mended = work_is_wrong.then(|| bench.likeliest(Aim::Stated)).flatten();
     // A count out of all measure is no mend.
     let likely = sum.left / 3 <= stated.it && stated.it / 3 <= sum.left;
+    // Nor is one that the next round cannot be worked on.
+    let likely = likely && !work_is_wrong;
     let mend = mended.or_else(|| likely.then(|| restated(desk, &at, sum.left, stated.it)));
     finding(FindingKind::Count, at, message, mend)
 }

@@ -12,6 +12,8 @@ pub(super) enum BareStitch {
     Shaping(Op, Option<u32>),
     /// An increase or a decrease once in every so many stitches.
     Every(Op, u32),
+    /// One stitch left out, between stitches of a kind.
+    Skipped(StitchKind),
 }
 
 /// `many` stitches of a kind worked together.
@@ -77,6 +79,10 @@ pub(super) fn built(
             }
         }
         BareStitch::Every(op, period) => every_nth(*period, op, at)?,
+        BareStitch::Skipped(kind) => match place {
+            Some(Where::Every(period)) => every(period, *kind, Op::Skip(1)),
+            _ => return None,
+        },
         BareStitch::Shaping(op, count) => {
             let (kind, takes) = match op {
                 Op::Into { kind, .. } => (*kind, 1),

@@ -4,21 +4,17 @@ use super::draft::{Draft, DraftLine};
 use super::fits::{Taken, fit, next_draft, next_fits};
 use super::gist::{cut_short, gist};
 use super::judge::Judge;
-use super::readings::{Understood, repeat_of_all};
+use super::readings::{Understood, others, repeat_of_all};
 use super::rewordings::bracketed_work;
-use super::round::{LineReading, work as work_of};
+use super::round::work as work_of;
 use super::settle::is_worked;
-use super::token::{Say, Tok, span};
+use super::token::{Say, Tok};
 use super::understanding::{Inferred, Sure};
 use crate::words::course::{founds, from_stated};
-use crate::words::tree::{Line, Op, Placed, Span, StitchKind, Times};
+use crate::words::tree::{Op, Placed, Span, StitchKind, Times};
 
 /// So many times too few stitches, and it is the reading that is in doubt.
 const FAR: u32 = 3;
-
-/// Most operations of a round that another may stand for, so that the tree stays linear in
-/// the text.
-const MOST_REPEATED: usize = 64;
 
 impl Judge<'_> {
     /// The reading of `draft` that is meant, before the lines of `rest`; none where it is no
@@ -109,10 +105,18 @@ impl Judge<'_> {
             && let Some((count, tokens)) = bracketed_work(&draft.tokens)
         {
             let worked = work_of(&tokens, self.text, draft.kind);
-            let inside = fit(&worked.work, many, Some(below), Some(&count));
-            if inside.comes_out && inside.agrees == Some(true) {
-                let LineReading { work, unread, .. } = worked;
-                let candidate = Understood { work, unread, inferred: vec![Inferred::Remark] };
+            let plain = Understood {
+                work: worked.work.clone(),
+                unread: worked.unread.clone(),
+                inferred: vec![Inferred::Remark],
+            };
+            // “12 m (2 m ds chaque m)”
+            let more = others(&tokens, &worked, self.text, draft.kind);
+            let inside = [plain].into_iter().chain(more).find(|c| {
+                let fit = fit(&c.work, many, Some(below), Some(&count));
+                c.unread.is_empty() && fit.comes_out && fit.agrees == Some(true)
+            });
+            if let Some(candidate) = inside {
                 return Some(Taken { candidate, sure: Sure::Fits, stated: Some(count) });
             }
         }
@@ -285,57 +289,6 @@ impl Judge<'_> {
             .iter()
             .any(|t| t.at().start >= at.start && t.at().end <= at.end && t.tok.counts())
     }
-
-    /// “repeat Rnd 4”, “as Rnd 4 (18)”: the work of that round, at the place of the words
-    /// that stand for it. `None` where nothing of the kind is said or known.
-    fn again(&self, draft: &Draft) -> Option<Taken> {
-        let body = &draft.tokens;
-        let from = body.iter().position(|t| !t.tok.parts())?;
-        let said = body[from..].iter().take_while(|t| {
-            matches!(t.tok, Tok::Say(Say::Repeat | Say::As | Say::The | Say::Work))
-        });
-        let mut at = from + said.count();
-        if at == from {
-            return None;
-        }
-        let repeats = body[from..at].iter().any(|t| t.tok == Tok::Say(Say::Repeat));
-        // “As 4th round”
-        let nth = matches!(body.get(at)?.tok, Tok::Ordinal(_))
-            && body.get(at + 1).is_some_and(|t| t.tok == Tok::Round);
-        let worded = nth || matches!(body.get(at)?.tok, Tok::Round | Tok::Say(Say::Row));
-        at += usize::from(worded && !nth);
-        let (Tok::Number(n) | Tok::Ordinal(n)) = body.get(at)?.tok else { return None };
-        if matches!(body[at].tok, Tok::Ordinal(_)) && !nth {
-            return None;
-        }
-        at += usize::from(nth);
-        // “Repeat 5.” names a round where rounds are listed without the word.
-        let ends = matches!(body.get(at + 1).map(|t| t.tok), None | Some(Tok::Stop));
-        let names_a_round = worded || (repeats && ends);
-        if !names_a_round {
-            return None;
-        }
-        // Where rounds have no numbers, the number is that of a line of the list.
-        let (&first, &line) = if self.numbered() || worded {
-            self.rounds.range(..=n).next_back()?
-        } else {
-            self.rounds.iter().nth((n as usize).checked_sub(1)?)?
-        };
-        let n = if self.numbered() || worded { n } else { first };
-        let Line::Rounds(found) = &self.judged.lines.get(line)?.it else { return None };
-        let place = span(&body[from..=at]);
-        let mut left = MOST_REPEATED;
-        let work = moved(&found.work, &place, &mut left);
-        let unread = self.judged.understood.get(&line)?.sure == Sure::Unread;
-        let counted = work_of(&body[at + 1..], self.text, draft.kind);
-        let known = (first..=found.last).contains(&n)
-            && left > 0
-            && !unread
-            && !counted.work.iter().any(|op| is_worked(&op.it));
-        let stated = counted.stated.or_else(|| draft.layers.early.clone());
-        let candidate = Understood { work, unread: Vec::new(), inferred: Vec::new() };
-        known.then_some(Taken { candidate, sure: Sure::Certain, stated })
-    }
 }
 
 /// Plain stitches and then one shaping “around”, all of it repeated around.
@@ -361,24 +314,4 @@ fn tall_chain(work: &[Placed<Op>], kind: StitchKind) -> bool {
     };
     let first = work.iter().find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)));
     first.is_some_and(|op| op.it == Op::Chain(high))
-}
-
-/// A copy of `work` that stands at `at`, down to where `left` operations are used up.
-fn moved(work: &[Placed<Op>], at: &Span, left: &mut usize) -> Vec<Placed<Op>> {
-    let mut copy = Vec::new();
-    for op in work {
-        *left = left.saturating_sub(1);
-        if *left == 0 {
-            break;
-        }
-        let it = match &op.it {
-            Op::Group { body, times } => {
-                Op::Group { body: moved(body, at, left), times: *times }
-            }
-            Op::Only { only, body } => Op::Only { only: *only, body: moved(body, at, left) },
-            other => other.clone(),
-        };
-        copy.push(Placed::at(it, at.clone()));
-    }
-    copy
 }

@@ -4,7 +4,8 @@ use winnow::combinator::{alt, opt, repeat};
 use winnow::prelude::*;
 use winnow::token::{one_of, take};
 
-use super::place::{Input, ReadResult, fail, number, peek, rest, stitch_word, tok};
+use super::input::{Input, ReadResult, fail, number, peek, rest, tok};
+use super::place::stitch_word;
 use super::token::{Say, Tok, Token, span};
 use crate::words::tree::Placed;
 
@@ -95,7 +96,18 @@ pub(super) fn stated(
             if has_work
                 && matches!(peek(input, 1), Some(Tok::Number(3..)))
                 && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Kind(_)))
-                && ends_line(input, 3) =>
+                && (ends_line(input, 3)
+                    || peek(input, 3) == Some(Tok::Say(Say::Total)) && ends_line(input, 4)) =>
+        {
+            take(1_usize).void().parse_next(input)?;
+            open_count(input)?
+        }
+        // “(sc, inc) all the way around for 18,”
+        Some(Tok::Say(Say::For))
+            if has_work
+                && matches!(peek(input, 1), Some(Tok::Number(3..)))
+                && (ends_line(input, 2)
+                    || peek(input, 2) == Some(Tok::Comma) && peek(input, 3).is_none()) =>
         {
             take(1_usize).void().parse_next(input)?;
             open_count(input)?
@@ -128,12 +140,23 @@ fn counted_word(input: &mut Input<'_>) -> ReadResult<()> {
 /// named with it: “18”, “18 sts made”, “you should have 14 stitches now”,
 /// “12 – from here each half by itself”.
 pub(super) fn figure_of(inside: &[Token]) -> Option<(u32, bool)> {
+    // “(+6 = 18)”: what it comes to stands behind the sign.
+    let figures = |t: &Token| matches!(t.tok, Tok::Number(_) | Tok::Comma | Tok::Dash);
+    let inside = match inside.iter().position(|t| t.tok == Tok::Equals) {
+        Some(at) if at > 0 && inside[..at].iter().all(figures) => &inside[at + 1..],
+        _ => inside,
+    };
     let numbers = || inside.iter().enumerate().filter(|(_, t)| t.tok.counts());
     let (at, first) = numbers().next()?;
     let Tok::Number(count @ 1..) = first.tok else { return None };
     let after = inside.get(at + 1).map(|t| t.tok);
     // “12 – from here on …”: what follows a dash is a remark.
+    let works = after == Some(Tok::Comma)
+        && inside
+            .get(at + 2)
+            .is_some_and(|t| matches!(t.tok, Tok::Increase(_) | Tok::Decrease(..)));
     let remarked = matches!(after, Some(Tok::Dash | Tok::Comma | Tok::Colon | Tok::Stop))
+        && !works
         && at <= 1
         && inside.len() > at + 2;
     let own = if remarked { &inside[..at + 1] } else { inside };

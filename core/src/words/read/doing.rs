@@ -4,7 +4,8 @@ use winnow::combinator::{alt, opt, repeat};
 use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
-use super::place::{Input, ReadResult, fail, fillers, number, peek, say, stitch_word, tok};
+use super::input::{Input, ReadResult, fail, fillers, number, peek, say, tok};
+use super::place::stitch_word;
 use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, StitchKind};
 

@@ -191,12 +191,16 @@ pub(super) fn gist(
     let Some(named) = GistWords::of(&draft.tokens, stated.map(|s| &s.at)) else {
         return Vec::new();
     };
-    let named = named.going_on(grows.filter(|_| draft.heading.is_some()));
+    let named = named.going_on(grows.filter(|_| draft.heading.is_some() || stated.is_some()));
     let at = span(&draft.tokens);
     let mut works: Vec<Vec<Op>> = Vec::new();
     // Those that stand on numbers alone, for no word of them says what is done.
     let mut counted: Vec<Vec<Op>> = Vec::new();
-    if begins && named.ring && !named.decreases {
+    // “Round 1: put six stitches in the loop you made (6)”: a first round of as many as stated.
+    let first = draft.heading.is_some_and(|h| h.numbered && h.first == 1 && h.last == 1)
+        && named.stitches
+        && stated.is_some_and(|s| named.numbers.contains(&s.it) && named.only(&[1, 2, s.it]));
+    if begins && (named.ring || first) && !named.decreases {
         works.extend(ring(&named, stated.map(|s| s.it), draft.kind).map(|op| vec![op]));
     }
     if let Some(below) = below {

@@ -1,12 +1,12 @@
 //! What a text itself says its short forms mean.
 
 use super::legend;
-use super::lexemes::Lexeme;
+use super::lexemes::{Lexeme, LexemeKind};
 use super::lines::MeantLine;
 use super::meaning::meant;
 use super::token::{Say, Tok};
 use super::words::Glossary;
-use crate::words::tree::Span;
+use crate::words::tree::{Decrease, Span, StitchKind};
 
 /// Longest short form, in lexemes.
 const LONGEST: usize = 4;
@@ -53,6 +53,39 @@ pub(super) fn glossary(lines: &[MeantLine<'_>], lexemes: &[Lexeme<'_>]) -> Gloss
         }
     }
     found
+}
+
+/// Adds the letters that charts from East Asia have for stitches, “(2X, V) * 6”, where a text
+/// uses them so; what it explains itself stands. Common practice, no source.
+pub(super) fn letter_codes(text: &str, lexemes: &[Lexeme<'_>], own: &mut Glossary) {
+    let shape = |i: usize| lexemes.get(i).map(|l| l.shape);
+    let used = |i: usize, letter: &str| {
+        lexemes[i].shape == LexemeKind::Word && text.get(lexemes[i].at.clone()) == Some(letter)
+    };
+    // “X,” and “6V)”: behind a number or a sign, and before the end of what is worked.
+    let worked = |i: usize| {
+        let before = i.checked_sub(1).and_then(shape);
+        let counted =
+            before == Some(LexemeKind::Number) && lexemes[i - 1].at.end == lexemes[i].at.start;
+        let listed = matches!(before, Some(LexemeKind::Sign('(' | '[' | '{' | ',' | '+')));
+        let ends = matches!(
+            shape(i + 1),
+            None | Some(LexemeKind::Newline | LexemeKind::Sign(')' | ']' | '}' | ',' | '+'))
+        );
+        let stated =
+            matches!(shape(i + 1), Some(LexemeKind::Sign('(' | '[' | '{' | '=' | '|')));
+        (counted || listed) && (ends || counted && stated)
+    };
+    let many = |letter: &str| {
+        (0..lexemes.len()).filter(|&i| used(i, letter) && worked(i)).take(2).count()
+    };
+    if many("X") < 2 || many("V") < 2 {
+        return;
+    }
+    let single = StitchKind::Single;
+    own.add(["x"], Tok::Kind(single));
+    own.add(["v"], Tok::Increase(single));
+    own.add(["a"], Tok::Decrease(single, Decrease::Plain));
 }
 
 /// The lexemes that stand at `at`.

@@ -5,11 +5,9 @@ use winnow::prelude::*;
 use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of, take};
 
+use super::input::{Input, LineMemo, ReadResult, fail, number, peek, rest, say, since, tok};
 use super::op_list::{DEEPEST, OpList, prefix};
-use super::place::{
-    Input, LineMemo, ReadResult, Turns, Where, fail, number, peek, place, rest, say, since,
-    tok, turns,
-};
+use super::place::{Turns, Where, place, turns};
 use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
 use crate::words::tree::{Op, Placed, Times};
@@ -22,7 +20,7 @@ impl OpList {
     pub(super) fn multiplied(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let from = rest(input);
         let Some(times) = prefix(input) else { return fail(input) };
-        (number, opt(tok(Tok::Times))).parse_next(input)?;
+        (number, opt(alt((tok(Tok::Times), tok(Tok::Star))))).parse_next(input)?;
         let mut inner = Self::default();
         inner.bracket(input)?;
         let at = since(from, input);
@@ -239,6 +237,14 @@ fn nested<'a>(
 
 /// “(sc, inc) 6”, with nothing to say that it is a count of something else.
 fn bare_number(input: &mut Input<'_>) -> ReadResult<Turns> {
+    // “(x, a)·6”
+    let dotted = rest(input).iter().take(2).all(|t| t.glued)
+        && peek(input, 0) == Some(Tok::Bullet)
+        && matches!(peek(input, 1), Some(Tok::Number(1..)));
+    if dotted {
+        any.parse_next(input)?;
+        return number.map(Turns::In).parse_next(input);
+    }
     match peek(input, 1) {
         None | Some(Tok::Open(_) | Tok::Equals) => number.map(Turns::In).parse_next(input),
         Some(tok) if tok.parts() => number.map(Turns::In).parse_next(input),

@@ -178,6 +178,15 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
     let mut last = first;
     let short =
         |at: usize| line.get(at).is_some_and(|t| t.glued) && round_word(line.get(at)).is_some();
+    // “6.R bis 11.R:”, “6. Rd. – 9. Rd.”: the word stands with each number.
+    let beyond = at + 1 + usize::from(kind(line, at + 1) == Some(Tok::Stop));
+    if round_word(line.get(at)).is_some()
+        && matches!(kind(line, beyond), Some(Tok::Dash | Tok::Say(Say::To)))
+        && ordinal(line, beyond + 1)
+            .is_some_and(|(n, _, then)| n > first && round_word(line.get(then)).is_some())
+    {
+        at = beyond;
+    }
     // “3v-9v.”: the word stands with each number.
     if short(at) && kind(line, at + 1) == Some(Tok::Dash) && ordinal(line, at + 2).is_some() {
         at += 1;
@@ -207,7 +216,7 @@ fn counted(line: &[Token], from: usize) -> Option<Heading> {
     pointed |= short;
     let colon = matches!(kind(line, at), Some(Tok::Colon | Tok::Bar));
     // “5 rounds” says how many, and “5 round” without a point is no usage unless it heads.
-    let heads = colon && !plural;
+    let heads = colon && (!plural || last > first);
     if !pointed && !heads {
         return None;
     }
@@ -241,6 +250,12 @@ pub(super) fn in_sentence(line: &[Token], from: usize) -> Option<Heading> {
             )
         })
         .count();
+    // “On the second round …”
+    let on = matches!(
+        (kind(line, from), kind(line, from + 1)),
+        (Some(Tok::Say(Say::Work)), Some(Tok::Say(Say::The)))
+    );
+    let lead = if on { 2 } else { lead };
     if lead == 0 {
         return None;
     }
@@ -261,7 +276,7 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         || matches!(line.get(from..from + 5), Some([open, a, dash, b, close])
             if matches!(open.tok, Tok::Open(_))
                 && matches!(a.tok, Tok::Number(_))
-                && dash.tok == Tok::Dash
+                && matches!(dash.tok, Tok::Dash | Tok::Say(Say::To))
                 && matches!(b.tok, Tok::Number(_))
                 && close.tok == Tok::Close);
     let from = from + usize::from(bracketed);
@@ -270,6 +285,15 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         _ => return None,
     };
     let mut at = from + 1;
+    // “6)-9) 25”, “6.) - 10.)”: each number has its mark.
+    let marks = closing(line, at);
+    if marks > 0
+        && matches!(kind(line, at + marks), Some(Tok::Dash | Tok::Say(Say::To)))
+        && let Some(Tok::Number(last)) = kind(line, at + marks + 1)
+        && let more @ 1.. = closing(line, at + marks + 2)
+    {
+        return Some(Heading { bare: true, ..made(first, last, false, at + marks + 2 + more) });
+    }
     // The point of a German ordinal, where more of the heading follows.
     let pointed = matches!(
         (kind(line, at), kind(line, at + 1), kind(line, at + 2), kind(line, at + 3)),

@@ -21,15 +21,31 @@ pub(super) fn signed(line: &[Token], from: usize) -> Option<Heading> {
     Some(Heading { bare: true, weak: true, ..made(n, last, false, from + tokens) })
 }
 
-/// “Step 2: inc in each st”: heads only where the steps count on from 1 and each is work.
+/// “Step 2: inc in each st”, “Steps 6 through 10: …”: heads only where the steps count on from
+/// 1 and each is work.
 pub(super) fn stepped(line: &[Token], from: usize) -> Option<Heading> {
-    let (Tok::Unknown, Tok::Number(n @ 1..), Tok::Colon) =
-        (kind(line, from)?, kind(line, from + 1)?, kind(line, from + 2)?)
+    let (Tok::Unknown, Tok::Number(n @ 1..)) = (kind(line, from)?, kind(line, from + 1)?)
     else {
         return None;
     };
-    Some(Heading { bare: true, weak: true, ..made(n, n, false, from + 3) })
+    // “Steps 6 through 10:”, “H6-H9:”
+    let ranged =
+        matches!(kind(line, from + 2), Some(Tok::Dash | Tok::Say(Say::To | Say::Work)));
+    let again = usize::from(kind(line, from + 3) == Some(Tok::Unknown));
+    let (last, at) = match kind(line, from + 3 + again) {
+        Some(Tok::Number(last)) if ranged && last > n => (last, from + 4 + again),
+        _ => (n, from + 2),
+    };
+    // “LL3 — …”: letters of a part, and a dash with room around it.
+    let dashed = kind(line, at) == Some(Tok::Dash)
+        && line.get(at + 1).is_some_and(|t| !t.glued)
+        && line[from + 1].glued;
+    let ends = dashed || kind(line, at) == Some(Tok::Colon);
+    ends.then_some(Heading { bare: true, weak: true, ..made(n, last, false, at + 1) })
 }
+
+/// Most tokens of a row of a table.
+const ROW: usize = 40;
 
 /// “3 (1 sc, inc) x 6 18”, “6–9 sc in each st 30”: the number of a round in a table.
 pub(super) fn tabled(line: &[Token], from: usize) -> Option<Heading> {
@@ -40,7 +56,11 @@ pub(super) fn tabled(line: &[Token], from: usize) -> Option<Heading> {
     };
     let at = if range.is_some() { from + 3 } else { from + 1 };
     let apart = line.get(at).is_some_and(|t| !t.glued);
+    // “16  sc  36”, “21  dec rep around  6”: work, and a number at the end of the line.
+    let row = line[at..].iter().take(ROW).take_while(|t| t.tok != Tok::Newline);
+    let counted = row.last().is_some_and(|t| matches!(t.tok, Tok::Number(3..)));
     let works = match (kind(line, at)?, kind(line, at + 1)) {
+        (Tok::Kind(_) | Tok::Increase(_) | Tok::Decrease(..), Some(_)) if counted => true,
         (
             Tok::Open(_) | Tok::Star | Tok::InEach | Tok::Ring | Tok::Loop(_) | Tok::Number(_),
             _,

@@ -77,6 +77,11 @@ pub(super) fn further(
         return Some((next, at + dots + 1));
     }
     loop {
+        // “5, 6, and 7”
+        let listed = kind(line, at) == Some(Tok::Comma)
+            && kind(line, at + 1) == Some(Tok::Say(Say::Then))
+            && matches!(kind(line, at + 2), Some(Tok::Number(_)));
+        at += usize::from(listed);
         // “R5–R9” says the word again.
         let word = round_word(line.get(at + 1)).is_some();
         let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
@@ -100,12 +105,29 @@ pub(super) fn further(
         );
         let glued = line[at..].iter().take(2).all(|t| t.glued);
         match kind(line, at) {
+            // “5-6-7”
+            Some(Tok::Dash)
+                if next == last.saturating_add(1)
+                    && after == Some(Tok::Dash)
+                    && kind(line, at + 3 + again)
+                        == Some(Tok::Number(next.saturating_add(1))) =>
+            {
+                last = next;
+                at += 2 + again;
+            }
+            Some(Tok::Dash)
+                if last > first && next == last.saturating_add(1) && (heads || glued) =>
+            {
+                return Some((next, at + 2 + again));
+            }
             Some(Tok::Dash) if last == first && (heads || glued || plural || word) => {
                 return Some((next, at + 2 + again));
             }
-            // “6 -> 9:”
+            // “6 -> 9:”, “r6→r9 even”
             Some(Tok::Equals)
-                if last == first && after == Some(Tok::Colon) && next > first.max(2) =>
+                if last == first
+                    && (after == Some(Tok::Colon) && next > first.max(2)
+                        || word && next > first) =>
             {
                 return Some((next, at + 2 + again));
             }
@@ -117,7 +139,13 @@ pub(super) fn further(
             Some(Tok::Slash) if (heads || glued) && next > last => {
                 return Some((next, at + 2 + again));
             }
-            Some(Tok::Say(Say::To | Say::Work)) if last == first => {
+            Some(Tok::Say(Say::To)) if last == first => {
+                return Some((next, at + 2 + again));
+            }
+            // “R3 through R12:”; “round 2 through 6 sc” is work.
+            Some(Tok::Say(Say::Work))
+                if last == first && next > first && (heads || plural || word) =>
+            {
                 return Some((next, at + 2 + again));
             }
             // “5 a 6:”, from another language.

@@ -114,7 +114,25 @@ impl Judge<'_> {
                 && draft.tokens.len() <= LONG
                 && self.last.is_some()
                 && !self.numbered();
-            if let (true, Line::Note { unread, .. }) = (counts, &mut entry.line)
+            let shapes = draft.heading.is_none()
+                && draft.stands_alone
+                && draft.tokens.len() <= LONG
+                && self.last.is_some()
+                && !self.numbered()
+                && draft.tokens.iter().any(|t| {
+                    matches!(
+                        t.tok,
+                        Tok::Increase(_)
+                            | Tok::Decrease(..)
+                            | Tok::Say(Say::Together | Say::Doubled)
+                    )
+                });
+            // “Stuff, then decrease all the way round”
+            if shapes && matches!(entry.line, Line::Do(_)) {
+                let text = self.text.get(entry.at.clone()).unwrap_or_default().to_owned();
+                entry.line = Line::Note { text, unread: false };
+            }
+            if let (true, Line::Note { unread, .. }) = (counts || shapes, &mut entry.line)
                 && !*unread
             {
                 *unread = true;

@@ -28,6 +28,26 @@ pub(super) fn peel(tokens: &mut Vec<Token>) -> Layers {
         tokens.truncate(at);
         layers.open = true;
     }
+    // “two plain rounds”: as “plain two rounds”.
+    let plain = tokens.windows(3).position(|three| {
+        matches!(
+            (three[0].tok, three[1].tok, three[2].tok),
+            (Tok::Number(1..), Tok::Even(_), Tok::Round)
+        )
+    });
+    if let Some(at) = plain {
+        tokens.swap(at, at + 1);
+    }
+    if let Some((from, to)) = measured(tokens) {
+        tokens.drain(from..to);
+        rematch(tokens);
+        layers.open = true;
+    }
+    if let Some((from, to, told)) = times_around(tokens) {
+        layers.told = Some(told);
+        tokens.drain(from..to);
+        rematch(tokens);
+    }
     while layers.told.is_none()
         && let Some((from, to, told)) = told(tokens)
     {
@@ -59,12 +79,13 @@ pub(super) fn rematch(tokens: &mut [Token]) {
 
 /// A count before a colon or a dash, taken off.
 fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
-    let from = tokens.iter().position(|t| t.tok != Tok::Stop)?;
+    let from = tokens.iter().position(|t| !matches!(t.tok, Tok::Stop | Tok::Colon))?;
     // “R4 - 24 sts: …”
     let lead = usize::from(tokens[from].tok == Tok::Dash);
     if let Some([number, stitch, colon]) = tokens.get(from + lead..from + lead + 3)
-        && let (Tok::Number(count @ 1..), Tok::Stitch, Tok::Colon) =
+        && let (Tok::Number(count @ 1..), Tok::Stitch | Tok::Kind(_), Tok::Colon) =
             (number.tok, stitch.tok, colon.tok)
+        && (stitch.tok == Tok::Stitch || shapes_behind(&tokens[from + lead + 3..]))
     {
         let count = Placed::at(count, number.at());
         tokens.drain(..from + lead + 3);
@@ -90,6 +111,19 @@ fn early(tokens: &mut Vec<Token>) -> Option<Placed<u32>> {
     tokens.drain(..from + n + 1 + usize::from(signed));
     rematch(tokens);
     Some(count)
+}
+
+/// Whether what stands behind “18 sc:” says how they are come by.
+fn shapes_behind(tokens: &[Token]) -> bool {
+    tokens.iter().any(|t| {
+        matches!(
+            t.tok,
+            Tok::Increase(_)
+                | Tok::Decrease(..)
+                | Tok::InEach
+                | Tok::Say(Say::Each | Say::Doubled | Say::Together)
+        )
+    })
 }
 
 /// “repeat through R7” at the end of a line: where it stands, and the round.
@@ -120,9 +154,58 @@ fn until_measured(tokens: &[Token]) -> Option<usize> {
     (at > 0 && is_named(tokens, at + 1) && until && !rounds).then_some(at)
 }
 
+/// “sc around till piece measures 4 in”: which tokens say how far.
+fn measured(tokens: &[Token]) -> Option<(usize, usize)> {
+    let at = tokens
+        .iter()
+        .rposition(|t| matches!(t.tok, Tok::Say(Say::To | Say::Until)))
+        .filter(|&at| at > 0)?;
+    let ends = |t: &Token| matches!(t.tok, Tok::Open(_) | Tok::Equals | Tok::Colon);
+    let to = tokens[at..].iter().position(ends).map_or(tokens.len(), |n| at + n);
+    let said = &tokens[at + 1..to];
+    let idle = |t: &Token| {
+        !t.tok.is_work()
+            && !matches!(t.tok, Tok::Stitch | Tok::Round | Tok::Star | Tok::Say(Say::Row))
+    };
+    let length = said.windows(2).any(|pair| {
+        matches!(pair[0].tok, Tok::Number(_) | Tok::OddNumber)
+            && matches!(pair[1].tok, Tok::Unknown | Tok::Ring | Tok::Say(Say::In))
+    });
+    let measures = said.iter().any(|t| t.tok == Tok::Unknown);
+    let works = tokens[..at].iter().any(|t| t.tok.is_work());
+    (works && measures && length && said.iter().all(idle)).then_some((at, to))
+}
+
+/// “sc around x 3”: so many rounds, for a round goes around once.
+fn times_around(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
+    let at = tokens.windows(3).position(|three| {
+        matches!(
+            (three[0].tok, three[1].tok, three[2].tok),
+            (Tok::InEach | Tok::Say(Say::Around), Tok::Times, Tok::Number(2..=30))
+        )
+    })?;
+    let Tok::Number(n) = tokens[at + 2].tok else { return None };
+    let ends = tokens
+        .get(at + 3)
+        .is_none_or(|t| matches!(t.tok, Tok::Open(_) | Tok::Equals | Tok::Stop | Tok::Dash));
+    let plain = tokens[..at]
+        .iter()
+        .all(|t| matches!(t.tok, Tok::Kind(_) | Tok::Number(1) | Tok::Even(_) | Tok::Say(_)));
+    (ends && plain).then(|| (at + 1, at + 3, Placed::at(n, span(&tokens[at + 1..at + 3]))))
+}
+
 /// “for 3 rounds”, “(5 rounds)”, “– 4 rnds”, “x4 rounds”: which tokens say so, and how many.
 fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
     let is_round = |t: &Token| matches!(t.tok, Tok::Round | Tok::Say(Say::Row));
+    // “eine Runde häkeln”
+    if let [article, round, work, end @ ..] = tokens
+        && article.tok == Tok::Say(Say::The)
+        && round.tok == Tok::Round
+        && matches!(work.tok, Tok::Say(Say::Work) | Tok::Even(_))
+        && end.iter().all(|t| t.tok == Tok::Stop)
+    {
+        return Some((0, 2, Placed::at(1, span(&tokens[..2]))));
+    }
     for at in 1..tokens.len() {
         // “4 more rounds”
         if at > 1

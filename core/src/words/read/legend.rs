@@ -10,6 +10,7 @@ const SHORT: usize = 3;
 
 /// The abbreviations that a line without a heading explains; empty where it explains none.
 pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
+    let line = unstarred(line);
     let line = match line {
         [
             Token { tok: Tok::Say(Say::Section), .. },
@@ -45,16 +46,41 @@ pub(super) fn abbreviations(line: &[Token], text: &str) -> Vec<Placed<Line>> {
         }
     }
     parts.push(&line[start..]);
+    let parts: Vec<&[Token]> = parts.into_iter().flat_map(unjoined).collect();
     let found: Vec<_> = parts.iter().filter_map(|part| one(part, text)).collect();
     if found.len() == parts.len() { found } else { Vec::new() }
 }
 
+/// “a = inc   d = dec   x = sc”: each by itself, where nothing but room parts them.
+fn unjoined(part: &[Token]) -> Vec<&[Token]> {
+    let signs = part.iter().enumerate().filter(|(_, t)| t.tok == Tok::Equals);
+    let mut starts: Vec<usize> =
+        signs.skip(1).map(|(i, _)| i - 1).filter(|&start| start > 1).collect();
+    starts.insert(0, 0);
+    let ends = starts.iter().skip(1).copied().chain([part.len()]);
+    starts.iter().zip(ends).map(|(&from, to)| &part[from..to]).collect()
+}
+
+/// `line` without the asterisk that stands before it as a bullet.
+fn unstarred(line: &[Token]) -> &[Token] {
+    match line {
+        [Token { tok: Tok::Star, .. }, rest @ ..]
+            if !rest.iter().any(|t| matches!(t.tok, Tok::Star | Tok::TwoStars)) =>
+        {
+            rest
+        }
+        _ => line,
+    }
+}
+
 /// The short forms that a line explains, each with its meaning, as far as one line tells.
 pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
+    let line = unstarred(line);
     let several = line.iter().filter(|t| t.tok == Tok::Equals).count() > 1;
     if several {
         return line
             .split(|t| t.tok == Tok::Comma || t.tok == Tok::Stop)
+            .flat_map(unjoined)
             .map(|part| {
                 let lead = part.iter().take_while(|t| t.tok.parts()).count();
                 &part[lead..]

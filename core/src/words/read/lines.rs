@@ -276,7 +276,7 @@ fn has_count(line: &[Token]) -> bool {
     });
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,
-        Some(Tok::Equals | Tok::Dash) => plain,
+        Some(Tok::Equals | Tok::Dash | Tok::Bar) => plain,
         // “Sc in each sc. 15”
         Some(Tok::Stop) if at + 1 == tail.len() => true,
         Some(Tok::Comma | Tok::Stop | Tok::Close | Tok::Say(_)) => {

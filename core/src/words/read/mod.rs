@@ -4,13 +4,14 @@
 //! lexicon they are of; by its [`words`] and the text's own [`glossary`] they become
 //! [`tokens`]; [`lines`] finds what belongs to one [`heading`], and [`layers`] takes off what
 //! stands beside the work. A grammar reads the work as it stands ([`round`], with [`groups`],
-//! [`stitch`], [`place`], [`doing`], [`count`] and [`settle`]); [`readings`] lists what else it
+//! [`stitch`], [`place`], [`doing`], [`count`] and [`settle`], all over [`input`]); [`readings`] lists what else it
 //! may mean, and the [`judge`] takes the reading that the sums of the neighbours bear out.
 //! [`legend`] and [`pieces`] tell what the other lines are.
 //!
 //! What cannot be read is kept as text and listed; the rest is read all the same. Every
 //! token is looked at a bounded number of times, so that time is linear in the text.
 
+mod again;
 mod bare;
 mod choose;
 mod count;
@@ -23,6 +24,7 @@ mod groups;
 mod heading;
 mod heading_bare;
 mod heading_range;
+mod input;
 mod judge;
 mod layers;
 mod legend;
@@ -109,6 +111,7 @@ pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading
     let words = Vocabulary::of(lexicon);
     let mut tokens = tokens::tokens(&lexemes, words, &Glossary::default());
     let mut own = glossary::glossary(&lines::lines(&tokens, text), &lexemes);
+    glossary::letter_codes(text, &lexemes, &mut own);
     if !own.is_empty() {
         tokens = tokens::tokens(&lexemes, words, &own);
     }

@@ -8,10 +8,13 @@ use super::readings::{Understood, others};
 use super::rewordings::trailing;
 use super::round::work as work_of;
 use super::settle::is_worked;
-use super::token::{Say, Tok, Token};
+use super::token::{Say, Tok, Token, span};
 use super::understanding::{Inferred, Sure};
 use crate::words::course::founds;
 use crate::words::tree::{Op, Placed, Times};
+
+/// Most tokens of a round that only says that it goes around.
+const SHORT: usize = 8;
 
 impl Judge<'_> {
     /// The reading of a line that ends with a bare number, where that is its count.
@@ -36,7 +39,18 @@ impl Judge<'_> {
             let held = own.is_some() || founds(&c.work);
             let fit = fit(&c.work, many, own, Some(&count));
             c.unread.is_empty() && worked && held && fit.comes_out && fit.agrees == Some(true)
-        })?;
+        });
+        // “12 sc around the first leg, 12 sc around the second 24”
+        let pieces = || {
+            let count = joined(&tokens, &count, below).filter(|_| !worked.unread.is_empty())?;
+            let it = Op::IntoChain { kind: draft.kind, count, nth: 0 };
+            Some(Understood {
+                work: vec![Placed::at(it, span(&tokens))],
+                unread: worked.unread.clone(),
+                inferred: vec![Inferred::Joined],
+            })
+        };
+        let candidate = candidate.or_else(pieces)?;
         Some(Taken { candidate, sure: Sure::Fits, stated: Some(count) })
     }
 
@@ -73,37 +87,60 @@ impl Judge<'_> {
         if worked && draft.worked.unread.is_empty() {
             return None;
         }
-        // “Rnds 6–9: nothing special”
+        // “Rnd 14: simply around”
+        let around = draft.tokens.len() <= SHORT
+            && draft.tokens.iter().any(|t| t.tok == Tok::Say(Say::Around));
+        // “Rnds 6–9: nothing special”: a round that says nothing of shaping, and no count.
         let silent = stated.is_none()
-            && (several || told)
+            && (several || told || around)
             && !worked
             && !draft.tokens.iter().any(|t| {
                 t.tok.counts() && t.tok != Tok::Number(below)
                     || t.tok.is_work() && !matches!(t.tok, Tok::Kind(_) | Tok::Even(_))
-                    || matches!(t.tok, Tok::Say(Say::Doubled | Say::Together) | Tok::Ring)
+                    || matches!(
+                        t.tok,
+                        Tok::Say(Say::Doubled | Say::Together | Say::Repeat) | Tok::Ring
+                    )
             });
-        // “Rnd 14: simply around”
-        let around = !worked
-            && stated.is_none()
-            && draft.tokens.len() <= 8
-            && draft.tokens.iter().any(|t| t.tok == Tok::Say(Say::Around))
-            && !draft
-                .tokens
-                .iter()
-                .any(|t| t.tok.counts() || t.tok.is_work() || t.tok == Tok::Say(Say::Repeat));
-        let silent = silent || around;
+        // “Rd 4: +6 (24)”, “Rd 10: -6 (18)”
+        let more = self.signed_change(draft);
+        let changed = more.and_then(|by| below.checked_add_signed(by));
         let meant = match stated {
             Some(stated) => stated.clone(),
+            None if changed.is_some_and(|n| n > below) => Placed::at(changed?, 0..0),
             None if silent => Placed::at(below, 0..0),
             None => return None,
         };
         let (mut candidate, borne_out) = by_counts(draft, below, &meant)?;
         let next = next_fits(rest, meant.it, self.text);
-        if silent {
+        if silent || idle(&draft.tokens) && below == meant.it {
             candidate.inferred = vec![Inferred::Even];
+        } else if changed == Some(meant.it) {
+            candidate.inferred = vec![Inferred::PlainBetween];
+            candidate.unread.clear();
         }
         let fits = next == Some(true) || next.is_none() && borne_out;
         fits.then(|| Taken { candidate, sure: Sure::Fits, stated: stated.cloned() })
+    }
+
+    /// How many stitches more or fewer “+6” and “-6” say, where nothing else is said.
+    fn signed_change(&self, draft: &Draft) -> Option<i32> {
+        let lead =
+            draft.tokens.iter().take_while(|t| matches!(t.tok, Tok::Colon | Tok::Stop)).count();
+        let (sign, number, end) = match &draft.tokens[lead..] {
+            [sign, number, end @ ..] => (sign, number, end),
+            _ => return None,
+        };
+        let Tok::Number(n) = number.tok else { return None };
+        let by = i32::try_from(n).ok()?;
+        let over = end.first().is_none_or(|t| {
+            matches!(t.tok, Tok::Open(_) | Tok::Equals | Tok::Stop | Tok::Comma | Tok::Dash)
+        });
+        match sign.tok {
+            Tok::Comma if over && self.text.get(sign.at()) == Some("+") => Some(by),
+            Tok::Dash if over => Some(-by),
+            _ => None,
+        }
     }
 
     /// Readings that take the stated count itself: a ring of so many, a round of plain
@@ -127,9 +164,18 @@ impl Judge<'_> {
         if self.last.is_none() && any(&|t| t == Tok::Ring) && !worked {
             found.push(candidate(Op::Ring { kind, count: stated.it }, Inferred::RingOfCount));
         }
+        // “Rd 4: +6 (24)”
+        if let (Some(by), Some(below)) = (self.signed_change(draft), below)
+            && below.checked_add_signed(by) == Some(stated.it)
+            && let Some((mut change, _)) = by_counts(draft, below, stated)
+        {
+            change.inferred = vec![Inferred::PlainBetween];
+            change.unread.clear();
+            found.push(change);
+        }
         let prose = !draft.worked.unread.iter().any(|at| self.tells(draft, at));
         if !draft.worked.unread.is_empty()
-            && let Some(count) = joined(&draft.tokens, stated)
+            && let Some(count) = joined(&draft.tokens, stated, below)
         {
             found.push(candidate(Op::IntoChain { kind, count, nth: 0 }, Inferred::Joined));
         }
@@ -145,9 +191,18 @@ impl Judge<'_> {
     }
 }
 
+/// Whether nothing is said but that nothing is done: “Rd 15: ohne (36)”, “Rnds 5–9: – (24)”.
+fn idle(tokens: &[Token]) -> bool {
+    let said = tokens
+        .iter()
+        .take_while(|t| !matches!(t.tok, Tok::Open(_) | Tok::Equals))
+        .all(|t| t.tok.parts() || matches!(t.tok, Tok::Say(Say::Without | Say::The)));
+    said && tokens.iter().any(|t| matches!(t.tok, Tok::Say(Say::Without) | Tok::Dash))
+}
+
 /// Stitches of a round that goes over pieces and chains, if they come to what is stated:
 /// “12 sc around the first leg, 2 sc along the chain, …”. Chains are worked on both sides.
-fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
+fn joined(tokens: &[Token], stated: &Placed<u32>, below: Option<u32>) -> Option<u32> {
     let other_side =
         tokens.iter().any(|t| matches!(t.tok, Tok::Chain | Tok::Say(Say::OtherSide)));
     let own = |t: &&Token| t.at().end <= stated.at.start || t.at().start >= stated.at.end;
@@ -157,6 +212,12 @@ fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
         let Tok::Number(n) = token.tok else { continue };
         // “half one”
         if token.spelt && n < 3 {
+            continue;
+        }
+        // “sc 10 on leg 2”
+        let named = i > 0 && own[i - 1].tok == Tok::Unknown;
+        if named && !own.get(i + 1).is_some_and(|t| matches!(t.tok, Tok::Kind(_) | Tok::Stitch))
+        {
             continue;
         }
         let beside = |at: Option<usize>| {
@@ -169,7 +230,21 @@ fn joined(tokens: &[Token], stated: &Placed<u32>) -> Option<u32> {
             several += 1;
         }
     }
-    let comes =
-        stitches == stated.it || stitches.saturating_add(2 * chains.min(99)) == stated.it;
-    (several > 1 && other_side && comes).then_some(stated.it)
+    let comes = stitches == stated.it
+        || stitches.saturating_add(chains.min(99)) == stated.it
+        || stitches.saturating_add(2 * chains.min(99)) == stated.it;
+    // “12 sc around the first leg, 12 sc around the second”: more than lie on the hook, and no
+    // increase is named.
+    let shapes = tokens.iter().any(|t| {
+        matches!(
+            t.tok,
+            Tok::Increase(_) | Tok::Decrease(..) | Tok::Times | Tok::Say(Say::Doubled)
+        )
+    });
+    let pieces = below.is_some_and(|below| {
+        stitches == stated.it
+            && stated.it >= below.saturating_mul(2).saturating_sub(2)
+            && !shapes
+    });
+    (several > 1 && (other_side || pieces) && comes).then_some(stated.it)
 }

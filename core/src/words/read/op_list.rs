@@ -7,7 +7,7 @@ use winnow::token::{any, one_of, take};
 
 use super::count::stated;
 use super::doing::doing;
-use super::place::{Input, LineMemo, ReadResult, fail, fillers, peek, rest, say, since, tok};
+use super::input::{Input, LineMemo, ReadResult, fail, fillers, peek, rest, say, since, tok};
 use super::ring::{ring, work_ends};
 use super::stitch::{stitches, trails};
 use super::token::{Say, Tok, Token, span};
@@ -406,11 +406,13 @@ fn item_ahead(input: &Input<'_>) -> bool {
         )
 }
 
-/// “6 x (”, “6 times [”, “6(”: how often the brackets that follow are worked.
+/// “6 x (”, “6 times [”, “6*(”, “6(”: how often the brackets that follow are worked.
 pub(super) fn prefix(input: &Input<'_>) -> Option<u32> {
     let Tok::Number(times) = peek(input, 0)? else { return None };
     let open = match peek(input, 1)? {
         Tok::Times => 2,
+        // “5*(1, V)”
+        Tok::Star if !input.state.in_star && matches!(peek(input, 2), Some(Tok::Open(_))) => 2,
         _ if input.input.get(1).is_some_and(|t| t.glued) => 1,
         _ => return None,
     };

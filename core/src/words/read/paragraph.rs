@@ -13,12 +13,30 @@ fn sentence_ends(rest: &[Token], i: usize, text: &str) -> bool {
         let first = text.get(t.at()).and_then(|word| word.chars().next());
         !t.glued && first.is_some_and(char::is_uppercase)
     };
+    // “… is the number of sts. 6 sc in mr (6)”
+    let counts = matches!(
+        (rest.get(i + 1).map(|t| t.tok), rest.get(i + 2).map(|t| t.tok)),
+        (Some(Tok::Number(_)), Some(Tok::Kind(_)))
+    );
+    // Looked back over so far and no further: a line may be as long as a text.
+    let near = &rest[i.saturating_sub(ROUND)..i];
+    // “Now 5 rounds even. …” is short, and whole.
+    let told = i > 2
+        && near
+            .windows(2)
+            .any(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(2..), Tok::Round)));
+    // “… so you have 12. After that …”
+    let stated = i > 2 && matches!(rest[i - 2].tok, Tok::Equals | Tok::Say(Say::For));
+    // A repeat, or what stands behind an open asterisk, goes on with the sentence.
+    let goes_on = rest.get(i + 1).is_some_and(|t| t.tok == Tok::Say(Say::Repeat))
+        || near.iter().filter(|t| t.tok == Tok::Star).count() % 2 == 1;
     rest[i].tok == Tok::Stop
-        && i >= SENTENCE
+        && (i >= SENTENCE || told)
+        && !goes_on
         // “die 5. Masche”
-        && !matches!(rest[i - 1].tok, Tok::Number(_))
+        && (stated || !matches!(rest[i - 1].tok, Tok::Number(_)))
         && rest[i].glued
-        && rest.get(i + 1).is_some_and(begins)
+        && (counts || rest.get(i + 1).is_some_and(begins))
         && rest.get(i + 1..=i + SENTENCE).is_some_and(|more| {
             more.iter().all(|t| t.tok != Tok::Newline)
         })
@@ -41,14 +59,20 @@ pub(super) fn piece_of_line(rest: &[Token], text: &str, so_far: u32) -> usize {
             Tok::Stop if headed.is_none() && depth == 0 && sentence_ends(rest, i, text) => {
                 return i + 1;
             }
-            // “6 sc in ring (6). 2 sc in each (12). …”: rounds without numbers, each with its count.
-            Tok::Stop
+            // “6 sc in ring (6). 2 sc in each (12); …”: rounds without numbers, each with its count.
+            Tok::Stop | Tok::Comma
                 if headed.is_none_or(|h| h.weak)
                     && depth == 0
                     && rest.get(i + 1).is_some_and(|t| t.tok != Tok::Newline)
-                    && ends_with_count(&rest[..i])
+                    && (ends_with_count(&rest[..i])
+                        || rest[i].tok == Tok::Comma
+                            && ends_told(&rest[..i], &rest[i + 1..]))
                     && goes_on_counted(&rest[i + 1..]) =>
             {
+                return i + 1;
+            }
+            // “… (24). Then 5 rounds even”: rounds told behind a count.
+            Tok::Stop if depth == 0 && counted && tells_rounds(&rest[i + 1..]) => {
                 return i + 1;
             }
             // “… (6) [Rnd 2] …”
@@ -135,9 +159,39 @@ fn ends_with_count(tokens: &[Token]) -> bool {
     let back = |n: usize| tokens.len().checked_sub(n).map(|i| tokens[i].tok);
     let named = matches!(back(2), Some(Tok::Stitch | Tok::Kind(_)));
     let from = if named { 3 } else { 2 };
+    // “… all the way around for 18”, “… so you have 12”
+    if let (Some(Tok::Number(3..)), Some(Tok::Equals | Tok::Say(Say::For))) = (back(1), back(2))
+    {
+        return true;
+    }
     back(1) == Some(Tok::Close)
         && matches!(back(from), Some(Tok::Number(_)))
         && matches!(back(from + 1), Some(Tok::Open(_)))
+}
+
+/// Whether the first round of a sentence ends before a comma: “6 sc into the ring, then …”,
+/// “sc for 4 rounds, …”.
+fn ends_told(before: &[Token], after: &[Token]) -> bool {
+    let rings = before.iter().rev().take(8).any(|t| t.tok == Tok::Ring)
+        && before.iter().any(|t| matches!(t.tok, Tok::Number(3..)))
+        && after.first().is_some_and(|t| t.tok == Tok::Say(Say::Then));
+    let told = matches!(
+        before,
+        [.., many, rounds] if matches!(many.tok, Tok::Number(2..)) && rounds.tok == Tok::Round
+    );
+    rings || told
+}
+
+/// Whether the next sentence tells how many rounds: “Puis on fait 5 tours sans augmentation”.
+fn tells_rounds(rest: &[Token]) -> bool {
+    let sentence =
+        rest.iter().take(ROUND).take_while(|t| !matches!(t.tok, Tok::Stop | Tok::Newline));
+    let sentence: Vec<Tok> = sentence.map(|t| t.tok).collect();
+    let at = sentence
+        .windows(2)
+        .take(6)
+        .position(|pair| matches!((pair[0], pair[1]), (Tok::Number(2..), Tok::Round)));
+    at.is_some_and(|at| !matches!(sentence.get(at + 2), Some(Tok::Number(_) | Tok::Colon)))
 }
 
 /// Tokens looked ahead for the count of the next round.

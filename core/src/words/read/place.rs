@@ -1,103 +1,13 @@
 //! Where a stitch is worked and how often: “in each of next 3 sts”, “around”, “5 more times”.
 
 use winnow::combinator::{alt, opt, repeat};
-use winnow::error::{EmptyError, ParserError as _};
 use winnow::prelude::*;
-use winnow::stream::{Stateful, TokenSlice};
 use winnow::token::{any, one_of};
 
+use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, tok};
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
-use crate::words::tree::{Span, StitchKind, Times};
-
-/// The tokens of a line and what reading them leaves beside the tree.
-pub(super) type Input<'a> = Stateful<TokenSlice<'a, Token>, LineMemo<'a>>;
-/// What a parser returns; why one fails is never told, as what fails is kept as text.
-pub(super) type ReadResult<T> = Result<T, EmptyError>;
-
-/// What reading a line keeps beside the tree.
-#[derive(Debug, Default)]
-pub(super) struct LineMemo<'a> {
-    /// The text that the tokens are of.
-    pub(super) text: &'a str,
-    /// Places that could not be read.
-    pub(super) unread: Vec<Span>,
-    /// The kind of stitch where none is named.
-    pub(super) kind: Option<StitchKind>,
-    /// Brackets and loops that are open.
-    pub(super) depth: usize,
-    /// Whether an asterisk is open, so that the next one closes it.
-    pub(super) in_star: bool,
-    /// A ring was named, and the stitches worked into it follow.
-    pub(super) ring: Option<Span>,
-    /// The loop that the rest of the line is worked in, and how many operations of the line
-    /// came before.
-    pub(super) loop_from: Option<(Loop, usize)>,
-    /// “to last 2 sts”: how many stitches are left to what comes after, and where it says so.
-    pub(super) to_last: Vec<(u32, Span)>,
-    /// Where groups start that are said without how often.
-    pub(super) bare: Vec<usize>,
-    /// Where a group starts of which “repeat from * n times” may or may not count the first.
-    pub(super) unsure: Option<usize>,
-    /// “evenly spaced” was said.
-    pub(super) spread: bool,
-    /// “every 2 stitches” was said, without an ordinal.
-    pub(super) every: bool,
-    /// “every 2nd stitch” was said.
-    pub(super) every_nth: bool,
-    /// Two neighbouring places were just named, and the verb follows.
-    pub(super) paired: bool,
-    /// Every stitch was just named as the place, and the verb follows.
-    pub(super) everywhere: bool,
-    /// Every stitch, or every so many-th, was just named as the place.
-    pub(super) placed: bool,
-    /// What was worked just before goes into one stitch, all of it.
-    pub(super) collect: bool,
-    /// A stitch of its own kind was taken for a plain one.
-    pub(super) fancy: bool,
-    /// How often, said where nothing stands that it belongs to.
-    pub(super) stray: Option<Times>,
-}
-
-pub(super) fn tok<'a>(want: Tok) -> impl Parser<Input<'a>, &'a Token, EmptyError> {
-    one_of(move |t: &Token| t.tok == want)
-}
-
-pub(super) fn say<'a>(want: Say) -> impl Parser<Input<'a>, &'a Token, EmptyError> {
-    tok(Tok::Say(want))
-}
-
-pub(super) fn number(input: &mut Input<'_>) -> ReadResult<u32> {
-    any.verify_map(|t: &Token| match t.tok {
-        Tok::Number(n) if n > 0 => Some(n),
-        _ => None,
-    })
-    .parse_next(input)
-}
-
-/// “the”, “of”: words that say nothing.
-pub(super) fn fillers(input: &mut Input<'_>) -> ReadResult<()> {
-    repeat(0..=4, say(Say::The)).parse_next(input)
-}
-
-/// The tokens that are left.
-pub(super) fn rest<'a>(input: &Input<'a>) -> &'a [Token] {
-    input.peek_slice(input.eof_offset())
-}
-
-/// From the first of the tokens `from` to the last one that has been read since.
-pub(super) fn since(from: &[Token], input: &Input<'_>) -> Span {
-    span(&from[..from.len() - input.eof_offset()])
-}
-
-/// The token `ahead` of the next one.
-pub(super) fn peek(input: &Input<'_>, ahead: usize) -> Option<Tok> {
-    input.input.get(ahead).map(|t| t.tok)
-}
-
-pub(super) fn fail<T>(input: &Input<'_>) -> ReadResult<T> {
-    Err(EmptyError::from_input(input))
-}
+use crate::words::tree::Times;
 
 /// How often, as it is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -139,7 +49,9 @@ pub(super) fn turns(input: &mut Input<'_>) -> ReadResult<Turns> {
         _ => None,
     });
     let found = alt((
-        (tok(Tok::Times), number, more()).map(|(_, n, more)| counted((n, more))),
+        // “x 6”, “x 6 times”
+        (tok(Tok::Times), number, more(), opt(tok(Tok::Times)))
+            .map(|(_, n, more, _)| counted((n, more))),
         (number, tok(Tok::Times), opt(say(Say::Repeat)), more())
             .map(|(n, _, _, more)| counted((n, more))),
         (number, say(Say::More), opt(tok(Tok::Times)), opt(say(Say::Repeat)))
@@ -237,7 +149,20 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
     }
     let found = match peek(input, 0) {
         Some(Tok::Ring) => tok(Tok::Ring).value(Where::Ring).parse_next(input)?,
+        // “toutes les 3 mailles”: so far apart, as the plural tells.
+        Some(Tok::Say(Say::Each))
+            if !into
+                && rest(input).first().is_some_and(|t| t.plural)
+                && matches!(peek(input, 1), Some(Tok::Number(2..))) =>
+        {
+            any.parse_next(input)?;
+            let n = number(input)?;
+            opt(stitch_word).parse_next(input)?;
+            input.state.every = true;
+            Where::Every(n)
+        }
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
+        Some(Tok::Say(Say::Alternate)) => any.value(Where::Every(2)).parse_next(input)?,
         Some(Tok::Say(Say::Around)) => around.value(Where::Around).parse_next(input)?,
         Some(Tok::Even(_)) => any.value(Where::Even).parse_next(input)?,
         // A number and a full stop is how German writes an ordinal.
@@ -334,6 +259,20 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
 
 /// “jede 3. und 4. M”, “every 3rd and 4th st”: the second number.
 fn pair(input: &mut Input<'_>) -> ReadResult<u32> {
+    // “hdc in 1st, 2 hdc in next”: a number behind a comma counts what comes next.
+    let lead = (0..3)
+        .take_while(|&at| {
+            matches!(peek(input, at), Some(Tok::InEach | Tok::Say(Say::Each | Say::The)))
+        })
+        .count();
+    let comma =
+        rest(input).get(lead + 1).is_some_and(|t| input.state.text.get(t.at()) == Some(","));
+    if comma
+        && matches!(peek(input, lead + 2), Some(Tok::Number(_)))
+        && peek(input, lead + 3).is_some_and(Tok::is_work)
+    {
+        return fail(input);
+    }
     let nth = |input: &mut Input<'_>| {
         let found = any
             .verify_map(|t: &Token| match t.tok {
@@ -357,6 +296,17 @@ fn pair(input: &mut Input<'_>) -> ReadResult<u32> {
 
 /// “each st around”, “each of next 3 sts”, “every 3rd st”, “in each of the 6 sts”.
 fn each(input: &mut Input<'_>) -> ReadResult<Where> {
+    // “in jede Masche eine feste Masche”: the article is that of the stitch to come.
+    let names_stitch = |t: &Token| {
+        let words = input.state.text.get(t.at()).unwrap_or_default();
+        t.tok == Tok::InEach && words.split_whitespace().count() > 2
+    };
+    if rest(input).first().is_some_and(names_stitch)
+        && peek(input, 1) == Some(Tok::Say(Say::The))
+        && matches!(peek(input, 2), Some(Tok::Kind(_) | Tok::Increase(_)))
+    {
+        return any.value(Where::EachAround).parse_next(input);
+    }
     let whole = any.parse_next(input)?.tok == Tok::InEach
         && opt(say(Say::The)).parse_next(input)?.is_none();
     fillers(input)?;
@@ -366,7 +316,16 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     }
     if let Some(Tok::Number(n)) = peek(input, 0)
         && matches!(peek(input, 1), Some(Tok::Stop))
-        && matches!(peek(input, 2), Some(Tok::Stitch | Tok::Increase(_) | Tok::Kind(_)))
+        && matches!(
+            peek(input, 2),
+            Some(
+                Tok::Stitch
+                    | Tok::Increase(_)
+                    | Tok::Kind(_)
+                    | Tok::Skip
+                    | Tok::Say(Say::Doubled)
+            )
+        )
     {
         // A number and a full stop is how German writes an ordinal.
         (any, any, opt(stitch_word)).parse_next(input)?;
@@ -388,6 +347,8 @@ fn each(input: &mut Input<'_>) -> ReadResult<Where> {
     let counted = matches!(peek(input, 2), None | Some(Tok::Stop));
     let of_place = !whole || next || peek(input, 1) == Some(Tok::Stitch) && !counted;
     let n = if of_place { opt(number).parse_next(input)? } else { None };
+    // “inc in every 3 sts” may say how far apart.
+    input.state.every |= n.is_some_and(|n| n > 1) && !next;
     if !of_place && matches!(peek(input, 0), Some(Tok::Number(_))) {
         return Ok(Where::EachAround);
     }

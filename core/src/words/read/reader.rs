@@ -61,8 +61,14 @@ impl Reader<'_> {
         {
             draft.layers.early = Some(Placed::at(*n, number.at()));
         }
+        // A round whose number follows on is one, whatever its words say.
+        let before = self.before;
+        let follows = before.is_some_and(|b| {
+            b.numbered && heading.numbered && b.last.checked_add(1) == Some(heading.first)
+        }) && !draft.tokens.is_empty();
         let work = &draft.worked.work;
         let told = draft.layers.told.is_some()
+            || follows && draft.stated().is_some()
             || draft.tokens.is_empty() && draft.layers.early.is_some()
             || counts_stitches(&draft.tokens)
             || draft.tokens.iter().take(3).any(|t| {
@@ -92,11 +98,6 @@ impl Reader<'_> {
         };
         let works = work.iter().any(|op| !matches!(op.it, Op::Note(_)));
         let counts = draft.tokens.iter().any(|t| t.tok.counts());
-        // A round whose number follows on is one, whatever its words say.
-        let before = self.before;
-        let follows = before.is_some_and(|b| {
-            b.numbered && heading.numbered && b.last.checked_add(1) == Some(heading.first)
-        }) && !draft.tokens.is_empty();
         if draft.heads && heading.bare || !heading.bare && (works || counts || told || follows)
         {
             self.kind = Some(draft.kind);
@@ -176,7 +177,11 @@ impl Reader<'_> {
                 let refers = draft.layers.told.is_none()
                     && body.iter().skip(1).any(|t| t.tok == Tok::Round)
                     && !body.iter().any(|t| t.tok == Tok::Say(Say::Repeat));
-                let remarks = refers || body.iter().any(|t| told(t.tok));
+                // “Ch 2 at the start is not a stitch.”
+                let remarks = refers
+                    || body.iter().any(|t| told(t.tok))
+                    || draft.stated().is_none()
+                        && body.iter().any(|t| t.tok == Tok::Say(Say::Remark));
                 let works = stitches && !remarks;
                 // Mostly trade words and numbers: a round, not a remark.
                 let unread = works && counted && 4 * known > 3 * body.len();
@@ -337,11 +342,15 @@ fn tells_a_round(draft: &Draft) -> bool {
                 | Tok::Say(Say::Each | Say::Around)
         )
     });
+    // “danach jede dritte (24 Maschen)”
+    let goes_on = any(&|t| matches!(t, Tok::Ordinal(_)))
+        && any(&|t| t == Tok::Say(Say::Each))
+        && draft.stated().is_some();
     let rings = any(&|t| t == Tok::Ring) && any(&|t| matches!(t, Tok::Number(3..=24)));
     let works =
         any(&|t| t.is_work() || matches!(t, Tok::Stitch | Tok::InEach | Tok::Say(Say::Work)));
     draft.tokens.len() <= LONGEST_SENTENCE
-        && (shapes && placed || rings || draft.layers.told.is_some() && works)
+        && (shapes && placed || goes_on || rings || draft.layers.told.is_some() && works)
 }
 
 /// “24 M häkeln”: a number of stitches, and nothing else.

@@ -3,7 +3,7 @@
 
 use super::rewordings::{
     behind_colon, bracketed_work, kinds_joined, noun_supplied, stitches_among,
-    stitches_are_plain, with_verb, without_remarks,
+    stitches_are_plain, with_verb, without_colours, without_remarks,
 };
 use super::round::{LineReading, work};
 use super::settle::is_worked;
@@ -58,6 +58,7 @@ pub(super) fn others(
         (stitches_among(tokens, kind), Inferred::PlainStitches),
         (noun_supplied(tokens), Inferred::IntoNext),
         (behind_colon(tokens), Inferred::Remark),
+        (without_colours(tokens), Inferred::Remark),
         (bracketed_work(tokens).map(|(_, work)| work), Inferred::Remark),
     ] {
         if let Some(tokens) = tokens {
@@ -108,6 +109,9 @@ fn variants(
     offer(lone_plain(ops), Inferred::Even);
     if worked.hints.every {
         offer(other_between(ops, 1), Inferred::Between);
+        for by in [0, 1, -1] {
+            offer(spaced(ops, by), Inferred::Between);
+        }
     }
     // “decrease every 3 stitches” has as many usages as there are hands.
     if (worked.hints.every || worked.hints.every_nth) && decreases(ops) {
@@ -274,6 +278,23 @@ fn other_between(ops: &[Placed<Op>], by: i32) -> Option<Vec<Placed<Op>>> {
         _ => return None,
     }
     (last - first == 1 && !body.is_empty()).then_some(all)
+}
+
+/// “inc in every 3 stitches”, read as three of them: one in three, or `by` more.
+fn spaced(ops: &[Placed<Op>], by: i32) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let Op::Group { body, times: Times::In(n) } = &ops[first].it else { return None };
+    let ([Placed { it: op, at }], 1) = (body.as_slice(), last - first) else { return None };
+    let (kind, takes) = match op {
+        Op::Into { kind, .. } => (*kind, 1),
+        Op::Together { kind, many, .. } => (*kind, *many),
+        _ => return None,
+    };
+    let count = n.checked_sub(takes)?.checked_add_signed(by).filter(|&n| n > 0)?;
+    let plain = Placed::at(Op::Each { kind, count }, at.clone());
+    let mut all = ops.to_vec();
+    all[first].it = Op::Group { body: vec![plain, body[0].clone()], times: Times::Around };
+    Some(all)
 }
 
 /// Whether it leaves fewer stitches than it takes.

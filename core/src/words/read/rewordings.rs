@@ -38,6 +38,35 @@ pub(super) fn without_remarks(tokens: &[Token]) -> Option<Vec<Token>> {
     })
 }
 
+/// “sc 8 in black, sc 8 in light blue”: without the names behind the stitches.
+pub(super) fn without_colours(tokens: &[Token]) -> Option<Vec<Token>> {
+    let mut kept = Vec::with_capacity(tokens.len());
+    let mut at = 0;
+    while let Some(token) = tokens.get(at) {
+        let counted =
+            at > 0 && matches!(tokens[at - 1].tok, Tok::Number(_) | Tok::Kind(_) | Tok::Stitch);
+        let begins = matches!(token.tok, Tok::Say(Say::In | Say::With));
+        // “sc 1 white, sc 1 red”
+        let alone = token.tok == Tok::Unknown;
+        let lead = usize::from(!alone);
+        let words =
+            tokens[at + lead..].iter().take(3).take_while(|t| t.tok == Tok::Unknown).count();
+        let ends = tokens.get(at + lead + words).is_none_or(|t| {
+            t.tok.parts() || matches!(t.tok, Tok::Open(_) | Tok::Close | Tok::Equals)
+        });
+        if counted && (begins || alone) && (1..=2).contains(&words) && ends {
+            at += lead + words;
+            continue;
+        }
+        kept.push(*token);
+        at += 1;
+    }
+    (kept.len() < tokens.len()).then(|| {
+        rematch(&mut kept);
+        kept
+    })
+}
+
 /// “2 sc inc” as two increases: without the kind of stitch before “inc” and “dec”.
 pub(super) fn kinds_joined(tokens: &[Token]) -> Option<Vec<Token>> {
     let mut kept = Vec::with_capacity(tokens.len());
@@ -61,12 +90,26 @@ pub(super) fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<V
     if tokens.iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring) {
         return None;
     }
-    let at = tokens
+    let named = tokens
         .windows(2)
-        .position(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)))?;
+        .position(|pair| matches!((pair[0].tok, pair[1].tok), (Tok::Number(_), Tok::Stitch)));
     let mut all = tokens.to_vec();
-    all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
-    Some(all)
+    if let Some(at) = named {
+        all[at + 1] = all[at + 1].meaning(Tok::Kind(kind));
+        return Some(all);
+    }
+    // “20 [20]”, “9 around (9)”: the number alone.
+    let lead = tokens.iter().take_while(|t| t.tok.parts()).count();
+    let number = tokens.get(lead).filter(|t| matches!(t.tok, Tok::Number(_)))?;
+    let ends = matches!(
+        tokens.get(lead + 1).map(|t| t.tok),
+        None | Some(
+            Tok::Open(_) | Tok::Equals | Tok::InEach | Tok::Stop | Tok::Say(Say::Around)
+        )
+    );
+    all.insert(lead + 1, Token { start: number.end, ..number.meaning(Tok::Kind(kind)) });
+    rematch(&mut all);
+    ends.then_some(all)
 }
 
 /// “2 M häkeln, 1 M verdoppeln”: stitches that are counted and nothing else said of them are
@@ -90,12 +133,23 @@ pub(super) fn stitches_among(tokens: &[Token], kind: StitchKind) -> Option<Vec<T
             tokens.get(i + 1).map(|t| t.tok),
             Some(Tok::Skip | Tok::Say(Say::Together | Say::Doubled | Say::Total | Say::Over))
         );
-        if counted && !placed && !said {
+        // “un punto, un aumento”
+        let article = tokens[i].tok == Tok::Stitch
+            && tokens[i - 1].tok == Tok::Say(Say::The)
+            && tokens.get(i.wrapping_sub(2)).is_none_or(|t| {
+                t.tok.parts() || matches!(t.tok, Tok::Open(_) | Tok::Star | Tok::Say(Say::Work))
+            })
+            && tokens.get(i + 1).is_some_and(|t| t.tok.parts());
+        if article || counted && !placed && !said {
             all[i] = all[i].meaning(Tok::Kind(kind));
             changed = true;
         }
     }
-    let works = tokens.iter().any(|t| t.tok.is_work());
+    // “1 m, 2 m ds la suivante” names no stitch, and where they go.
+    let works = tokens.iter().any(|t| {
+        t.tok.is_work()
+            || matches!(t.tok, Tok::InEach | Tok::Say(Say::Next | Say::Together | Say::Doubled))
+    });
     (changed && works).then_some(all)
 }
 
@@ -119,8 +173,10 @@ pub(super) fn bracketed_work(tokens: &[Token]) -> Option<(Placed<u32>, Vec<Token
     let inside = inside.get(..n.checked_sub(1)?)?;
     let mut work = inside.to_vec();
     rematch(&mut work);
-    let works =
-        |t: &Token| t.tok.is_work() || matches!(t.tok, Tok::Say(Say::Together | Say::Doubled));
+    let works = |t: &Token| {
+        t.tok.is_work()
+            || matches!(t.tok, Tok::InEach | Tok::Say(Say::Next | Say::Together | Say::Doubled))
+    };
     inside.iter().any(works).then(|| (Placed::at(stated, count.at()), work))
 }
 

@@ -4,7 +4,7 @@ use winnow::combinator::{opt, repeat};
 use winnow::prelude::*;
 use winnow::token::{any, one_of};
 
-use super::place::{Input, ReadResult, fillers, number, peek, rest, say, since, tok};
+use super::input::{Input, ReadResult, fillers, number, peek, rest, say, since, tok};
 use super::token::{Say, Tok, Token};
 use crate::words::tree::{Op, Placed, StitchKind};
 

@@ -2,8 +2,8 @@
 
 use winnow::stream::{Stateful, TokenSlice};
 
+use super::input::LineMemo;
 use super::op_list::OpList;
-use super::place::LineMemo;
 use super::settle::{is_worked, leaves, settle_bare, settle_stray, settle_unsure};
 use super::token::Token;
 use crate::words::tree::{Op, Placed, Span, StitchKind, Times};

@@ -5,10 +5,8 @@ use winnow::prelude::*;
 use winnow::token::{any, one_of, take};
 
 use super::bare::{BareStitch, built, together};
-use super::place::{
-    Input, ReadResult, Where, fail, fillers, number, peek, place, rest, say, since,
-    stitch_word, tok, turns,
-};
+use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, since, tok};
+use super::place::{Where, place, stitch_word, turns};
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Op, Placed, StitchKind};
@@ -19,7 +17,7 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let from = rest(input);
     input.state.placed = false;
     let first_place = match peek(input, 0) {
-        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next))
+        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next | Say::Alternate))
         | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
             if !matches!(
                 peek(input, 0),
@@ -31,7 +29,8 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
             let found = place(input)?;
             input.state.everywhere = found.0 == Where::EachAround;
             input.state.placed = matches!(found.0, Where::EachAround | Where::Every(_));
-            opt(tok(Tok::Comma)).parse_next(input)?;
+            // “Dans la 2e ml à partir du crochet : 6 ms”
+            opt(alt((tok(Tok::Comma), tok(Tok::Colon)))).parse_next(input)?;
             opt(say(Say::Only)).parse_next(input)?;
             input.state.paired = match found.0 {
                 Where::Pair(_) => true,
@@ -198,9 +197,22 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
     }
     let lead = opt(number).parse_next(input)?;
     if lead.is_some() && matches!(peek(input, 1), Some(tok) if tok.is_work()) {
-        opt(tok(Tok::Times)).parse_next(input)?;
+        // “6 x inc”, “9 more dc”
+        opt(alt((tok(Tok::Times), say(Say::More)))).parse_next(input)?;
     }
     match peek(input, 0) {
+        // “2 fM, 1 abm.”
+        Some(Tok::Say(Say::Together)) if lead == Some(1) => {
+            (any, opt(tok(Tok::Stop))).void().parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(BareStitch::Shaping(together(kind, 2), None))
+        }
+        // “jede 4. Masche überspringen”
+        Some(Tok::Skip) if input.state.paired && lead.is_none() => {
+            any.parse_next(input)?;
+            let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(BareStitch::Skipped(kind))
+        }
         // “6x verd.” names no stitch.
         Some(Tok::Times)
             if lead.is_some() && peek(input, 1) == Some(Tok::Say(Say::Doubled)) =>
@@ -213,7 +225,14 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             any.parse_next(input)?;
             opt(tok(Tok::Stop)).parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
-            Ok(BareStitch::Shaping(Op::Into { kind, many: 2 }, lead))
+            let op = Op::Into { kind, many: 2 };
+            // “doubler une maille sur deux”
+            if lead.is_none()
+                && let Some(n) = opt(one_in).parse_next(input)?
+            {
+                return Ok(BareStitch::Every(op, n));
+            }
+            Ok(BareStitch::Shaping(op, lead))
         }
         // “every third stitch twice”
         Some(Tok::Turns(2)) if input.state.placed && lead.is_none() => {
@@ -225,6 +244,27 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
         Some(Tok::Say(Say::Work)) if lead.is_none() && input.state.everywhere => {
             any.parse_next(input)?;
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
+            Ok(BareStitch::Plain(kind, None))
+        }
+        // “dc2inc”, “sc2dec”: as one word.
+        Some(Tok::Kind(kind))
+            if matches!(peek(input, 1), Some(Tok::Number(2)))
+                && matches!(peek(input, 2), Some(Tok::Increase(_) | Tok::Decrease(..)))
+                && rest(input).iter().skip(1).take(2).all(|t| t.glued)
+                // “sc2inc1x6” is two stitches and an increase.
+                && !rest(input)
+                    .get(3)
+                    .is_some_and(|t| t.glued && matches!(t.tok, Tok::Number(_))) =>
+        {
+            let increases = matches!(peek(input, 2), Some(Tok::Increase(_)));
+            (any, any, any).void().parse_next(input)?;
+            let op = if increases { Op::Into { kind, many: 2 } } else { together(kind, 2) };
+            shaping(input, op, lead)
+        }
+        // “5 dc cluster” is one stitch.
+        Some(Tok::Kind(kind)) if lead.is_some() && peek(input, 1) == Some(Tok::Fancy) => {
+            (any, any).void().parse_next(input)?;
+            input.state.fancy = true;
             Ok(BareStitch::Plain(kind, None))
         }
         Some(Tok::Kind(kind)) => {
@@ -325,6 +365,20 @@ fn of_kind(
     Ok(BareStitch::Plain(kind, count))
 }
 
+/// “(augmenter) une maille sur deux”: in how many one.
+fn one_in(input: &mut Input<'_>) -> ReadResult<u32> {
+    let (.., n) = (
+        opt(number.verify(|&n| n == 1)),
+        fillers,
+        tok(Tok::Stitch),
+        say(Say::Over),
+        number.verify(|&n| n > 1),
+    )
+        .parse_next(input)?;
+    input.state.every = true;
+    Ok(n)
+}
+
 /// What follows “inc”: “inc 6” is six of them.
 fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareStitch> {
     let counts = match (peek(input, 0), peek(input, 1)) {
@@ -361,24 +415,18 @@ fn shaping(input: &mut Input<'_>, op: Op, lead: Option<u32>) -> ReadResult<BareS
         (any, any).void().parse_next(input)?;
         return Ok(BareStitch::Shaping(op, (n > 1).then_some(n)));
     }
-    // “augmenter une maille sur deux”
-    let one_in = (
-        opt(number.verify(|&n| n == 1)),
-        fillers,
-        tok(Tok::Stitch),
-        say(Say::Over),
-        number.verify(|&n| n > 1),
-    );
     if count.is_none_or(|n| n == 1)
-        && let Some((.., n)) = opt(one_in).parse_next(input)?
+        && let Some(n) = opt(one_in).parse_next(input)?
     {
         return Ok(BareStitch::Every(op, n));
     }
+    // “aumentar 1 de cada 3”
+    let of = usize::from(count == Some(1) && peek(input, 0) == Some(Tok::Say(Say::The)));
     if let (Some(Tok::Say(Say::Each)), Some(Tok::Number(n @ 2..))) =
-        (peek(input, 0), peek(input, 1))
+        (peek(input, of), peek(input, of + 1))
         && count.is_none_or(|n| n == 1)
     {
-        (any, any, opt(stitch_word)).parse_next(input)?;
+        (take(2 + of), opt(stitch_word)).void().parse_next(input)?;
         input.state.every = true;
         return Ok(BareStitch::Every(op, n));
     }

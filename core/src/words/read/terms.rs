@@ -69,7 +69,9 @@ fn language(lexemes: &[Lexeme<'_>]) -> (&'static str, Vec<Placed<String>>) {
     let mut best: (&'static str, usize, Vec<Token>) = (US, 0, Vec::new());
     for words in lexicon::all().iter().filter(|words| words.code != ASKED_FOR) {
         let found = tokens(lexemes, Vocabulary::of(&words.code), &Glossary::default());
-        let weight = found.iter().map(|t| weight_in_language(t.tok)).sum();
+        // A letter alone is a sign of somebody's own as often as a word.
+        let worded = |t: &&Token| t.end - t.start > 1;
+        let weight = found.iter().filter(worded).map(|t| weight_in_language(t.tok)).sum();
         if weight > best.1 {
             best = (&words.code, weight, found);
         }

@@ -82,6 +82,10 @@ pub(super) enum Say {
     Numbered,
     /// “do not stuff”: what is not done
     Not,
+    /// “one yes, one no”: every other stitch
+    Alternate,
+    /// “does not count”: a remark on how the work is counted
+    Remark,
 }
 
 /// What a word, number or sign means.

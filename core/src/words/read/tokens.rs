@@ -27,6 +27,23 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
             rest = &rest[1..];
             continue;
         }
+        // “6.ª vuelta”
+        if glued
+            && first.shape == LexemeKind::Word
+            && first.text.chars().count() == 1
+            && let [.., number, stop] = found.as_mut_slice()
+            && let Tok::Number(n) = number.tok
+            && stop.tok == Tok::Stop
+            && stop.glued
+            && words.makes_ordinal(n, &first.text)
+            && matches!(first.text.as_ref(), "ª" | "º")
+        {
+            number.tok = Tok::Ordinal(n);
+            number.end = first.at.end;
+            found.pop();
+            rest = &rest[1..];
+            continue;
+        }
         let known = words.longest(rest);
         let told = own.longest(rest).filter(|(_, n)| known.is_none_or(|(_, m)| *n >= m));
         // “incx6”
@@ -35,7 +52,7 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
             && rest
                 .get(1)
                 .is_some_and(|n| n.shape == LexemeKind::Number && n.at.start == first.at.end)
-            && let Some((tok, 1)) = stem_means(stem, first, words)
+            && let Some((tok, 1)) = stem_means(stem, first, words, own)
         {
             let end = first.at.end - 1;
             let token =
@@ -74,9 +91,15 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
 }
 
 /// What `stem`, the beginning of a word, means by itself.
-fn stem_means(stem: &str, word: &Lexeme<'_>, words: &Vocabulary) -> Option<(Tok, usize)> {
+fn stem_means(
+    stem: &str,
+    word: &Lexeme<'_>,
+    words: &Vocabulary,
+    own: &Glossary,
+) -> Option<(Tok, usize)> {
     let at = word.at.start..word.at.end - 1;
-    words.longest(&[Lexeme { shape: LexemeKind::Word, text: stem.into(), at }])
+    let stem = [Lexeme { shape: LexemeKind::Word, text: stem.into(), at }];
+    own.longest(&stem).or_else(|| words.longest(&stem))
 }
 
 /// Centimetres, and a ring in French.
