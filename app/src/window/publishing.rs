@@ -48,7 +48,7 @@ impl Studio {
             SheetCommand::CopyChanges => {
                 if let Some((_, changes)) = self.printing.changes() {
                     ctx.copy_text(changes.text());
-                    self.say("The changes are copied.", false);
+                    self.say(say!("told-the-changes-are-copied"), false);
                 }
             }
             SheetCommand::PutChanges => {
@@ -84,15 +84,19 @@ impl Studio {
         if self.to_open.take_if(|of| *of == ticket).is_some() {
             return self.open_with_system(&path);
         }
-        self.say(format!("The sheet is saved in {}.", path.display()), false);
+        self.say(
+            say!("told-saved", what = say!("file-sheet"), path = path.display().to_string()),
+            false,
+        );
         self.printing.wrote(path);
     }
 
     /// Has the system show a file, in whatever program the person has for such files.
     fn open_with_system(&mut self, path: &Path) {
         if let Err(error) = open::that_detached(path) {
-            let what = format!("the system opens it with nothing ({error})");
-            self.say(line(path, &what, "open it from its folder"), true);
+            let what =
+                say!("told-the-system-opens-it-with-nothing-error", error = error.to_string());
+            self.say(line(path, &what, say!("told-open-it-from-its-folder")), true);
         }
     }
 
@@ -109,7 +113,11 @@ impl Studio {
     /// Puts the picture at `path` on the sheet.
     pub(super) fn take_own_picture(&mut self, path: &Path, of: OwnPictureUse) {
         let Some(name) = path.to_str().map(str::to_owned) else {
-            let what = line(path, "its name is not readable text", "rename it");
+            let what = line(
+                path,
+                say!("start-its-name-is-not-readable-text"),
+                say!("start-rename-it"),
+            );
             return self.say(what, true);
         };
         self.arrange(|design| match of {

@@ -27,36 +27,36 @@ pub enum SheetCommand {
 
 impl SheetCommand {
     /// The words on its button.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Self::WebPage => "Web page…",
-            Self::Text => "Text…",
-            Self::Picture => "Page picture…",
-            Self::Print => "Print…",
-            Self::OpenIt => "Open it",
-            Self::AddPhoto => "Add a photograph…",
-            Self::ChooseLogo => "Choose a logo…",
-            Self::Compare => "Compare with a published version…",
-            Self::CopyChanges => "Copy the changes",
-            Self::PutChanges => "Put the changes on the sheet",
+            Self::WebPage => say!("publish-web-page"),
+            Self::Text => say!("publish-text"),
+            Self::Picture => say!("publish-page-picture"),
+            Self::Print => say!("publish-print"),
+            Self::OpenIt => say!("publish-open-it"),
+            Self::AddPhoto => say!("publish-add-a-photograph"),
+            Self::ChooseLogo => say!("publish-choose-a-logo"),
+            Self::Compare => say!("publish-compare-with-a-published-version"),
+            Self::CopyChanges => say!("publish-copy-the-changes"),
+            Self::PutChanges => say!("publish-put-the-changes-on-the-sheet"),
         }
     }
 
     /// One sentence on what it does.
-    pub const fn tooltip(self) -> &'static str {
+    pub fn tooltip(self) -> &'static str {
         match self {
             Self::WebPage => {
-                "Save the sheet as one page for a browser, to read beside the yarn"
+                say!("publish-save-the-sheet-as-one-page-for-a")
             }
-            Self::Text => "Save the whole pattern as plain text",
-            Self::Picture => "Save a picture of the first page",
-            Self::Print => "Open the pages in the system's viewer, which prints them",
-            Self::OpenIt => "Open the file that was written last",
-            Self::AddPhoto => "Add a photograph to the sheet: PNG, JPEG or WebP",
-            Self::ChooseLogo => "Choose a logo for the head of the first page",
-            Self::Compare => "Choose the project as it was published, to see what has changed",
-            Self::CopyChanges => "Copy what has changed as an errata paragraph",
-            Self::PutChanges => "Add what has changed to the sheet, in a section of its own",
+            Self::Text => say!("publish-save-the-whole-pattern-as-plain-text"),
+            Self::Picture => say!("publish-save-a-picture-of-the-first-page"),
+            Self::Print => say!("publish-open-the-pages-in-the-systems-viewer"),
+            Self::OpenIt => say!("publish-open-the-file-that-was-written-last"),
+            Self::AddPhoto => say!("publish-add-a-photograph-to-the-sheet-png-jpeg"),
+            Self::ChooseLogo => say!("publish-choose-a-logo-for-the-head-of-the"),
+            Self::Compare => say!("publish-choose-the-project-as-it-was-published"),
+            Self::CopyChanges => say!("publish-copy-what-has-changed-as-an-errata"),
+            Self::PutChanges => say!("publish-add-what-has-changed-to-the-sheet-in-a"),
         }
     }
 }

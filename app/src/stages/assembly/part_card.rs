@@ -203,9 +203,9 @@ fn numbers(
         here.change(index, PartTrait::Copies, actions, |part| part.copies = copies);
     }
     if part.copies != Copies::One {
-        let words = "Each its own place";
+        let words = say!("part-each-its-own-place");
         let button = form::wide(ui, form::ROW, words, true, false);
-        let why = "Left and right, or each one around, become parts of their own";
+        let why = say!("part-left-and-right-or-each-one-around");
         if button.on_hover_text(why).clicked() {
             let called = here.called(index);
             actions.edit(Edit::Toy(ToyEdit::Separate { index, called }));

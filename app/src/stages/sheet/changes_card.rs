@@ -15,7 +15,7 @@ const LONGEST: usize = 20_000;
 
 /// Draws the rows.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
-    form::heading(ui, "What has changed");
+    form::heading(ui, say!("sheet-what-has-changed"));
     button(ui, bench, SheetCommand::Compare, actions);
     if let Some((name, changes)) = bench.printing.changes() {
         form::remark(ui, &format!("{name}: {}", changes.heading));
@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
             form::remark(ui, line);
         }
         if let more @ 1.. = changes.lines.len().saturating_sub(SHOWN) {
-            form::remark(ui, &format!("… and {more} more."));
+            form::remark(ui, &say!("sheet-and-more-more", more = more));
         }
         button(ui, bench, SheetCommand::CopyChanges, actions);
         button(ui, bench, SheetCommand::PutChanges, actions);
@@ -35,11 +35,15 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     if design.changes.is_empty() {
         return;
     }
-    form::caption(ui, "On the sheet; the first line is the heading");
+    form::caption(ui, say!("sheet-on-the-sheet-the-first-line-is-the"));
     let mut words = design.changes.clone();
     let width = ui.available_width();
     let edit = TextEdit::multiline(&mut words).desired_rows(4).char_limit(LONGEST);
-    if ui.add(edit.desired_width(width)).accessible_name("Changes on the sheet").changed() {
+    if ui
+        .add(edit.desired_width(width))
+        .accessible_name(say!("sheet-changes-on-the-sheet"))
+        .changed()
+    {
         let mut design = design.clone();
         design.changes = words;
         actions.edit(Edit::SheetDesign { design, typed: true });

@@ -13,7 +13,7 @@ const GAP: f32 = 6.0;
 
 /// Draws the rows.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
-    form::heading(ui, "Export");
+    form::heading(ui, say!("sheet-export"));
     let [web, text, picture] =
         [SheetCommand::WebPage, SheetCommand::Text, SheetCommand::Picture];
     let print = Command::Sheet(SheetCommand::Print);
@@ -22,17 +22,13 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     buttons(ui, bench, [print, Command::CopySheet], actions);
     if let Some(path) = bench.printing.written() {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
-        form::remark(ui, &format!("Saved as {name}."));
+        form::remark(ui, &say!("sheet-saved-as-name", name = name));
         one(ui, bench, Command::Sheet(SheetCommand::OpenIt), actions);
     }
     for command in [Command::CopyScript, Command::CopyBlurb] {
         one(ui, bench, command, actions);
     }
-    form::remark(
-        ui,
-        "The ending of the file's name decides: .pdf to print, .html for a browser, .md, .txt, \
-         .png for the picture of the first page, .srt or .vtt for captions.",
-    );
+    form::remark(ui, say!("sheet-the-ending-of-the-file-name-decides"));
     for told in bench.printing.told() {
         form::remark(ui, told);
     }
