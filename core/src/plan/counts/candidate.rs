@@ -149,7 +149,9 @@ impl<'a> Candidate<'a> {
             None => stuffed(&skin, pressure),
         };
         let width = piece.gauge.stitch_width_mm();
-        let misfit = NodeMisfit::of(&settled.nodes, self.wish.trail, width);
+        let trail = self.wish.trail;
+        let mut misfit = NodeMisfit::of(&settled.nodes, trail, width);
+        misfit.cover(&skin.closed(&settled.nodes), trail, width);
         SettledShape { skin, pressure, settled, misfit }
     }
 
@@ -193,7 +195,8 @@ impl<'a> Candidate<'a> {
             model.fold(rounds.searched(), |k| rounds.mirror(k));
         }
         let slack = self.slack(&shape.settled);
-        let form = form(&model, rounds, counts);
+        let mut form = form(&model, rounds, counts);
+        form.add_constant(shape.misfit.uncovered);
         let from = counts[..rounds.searched()].to_vec();
         Near { from, slack, model, form, factored: None }
     }
