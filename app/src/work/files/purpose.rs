@@ -12,8 +12,8 @@ use crate::view::sheet::SheetLook;
 use crate::work::body_file::BodyFile;
 use crate::work::carried::Carried;
 use crate::work::lesson_file::LessonPrint;
-use crate::work::sheet_file::Form;
 use crate::work::shape_file::ShapeKind;
+use crate::work::sheet_file::Form;
 use crate::work::{pattern_file, picture};
 
 /// A project to save.
