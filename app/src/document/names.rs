@@ -76,7 +76,7 @@ pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
         }
         Edit::AddPieces(_) => say!("step-make-pieces-from-a-pattern").into(),
         Edit::Sheet(text, _) => say!("step-entry-on-the-sheet", entry = text.name()),
-        Edit::SheetDesign { .. } => "Arrange the sheet".into(),
+        Edit::SheetDesign { .. } => say!("step-arrange-the-sheet").into(),
         Edit::Sizes(edit) => sized(edit),
         Edit::Piece(edit) => listed(edit),
         Edit::Toy(edit) => edit.step(),

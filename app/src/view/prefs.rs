@@ -128,7 +128,7 @@ mod tests {
         }
         assert_eq!(prefs.text_percent, TEXT_PERCENT.1);
         assert_eq!(prefs.stepped(1), prefs);
-        for _ in 0..20 {
+        for _ in 0..30 {
             prefs = prefs.stepped(-1);
         }
         assert_eq!(prefs.text_percent, TEXT_PERCENT.0);

@@ -270,9 +270,7 @@ impl Studio {
             Outcome::Gone(of) => {
                 self.say_of_file(of, |file| say!("told-gone", file = file));
             }
-            Outcome::Wrote(what, path) if what == message!("file-sheet") => {
-                self.wrote_sheet(ticket, path);
-            }
+            Outcome::Wrote(message!("file-sheet"), path) => self.wrote_sheet(ticket, path),
             Outcome::Wrote(what, path) => {
                 self.say(
                     say!("told-saved", what = what.text(), path = path.display().to_string()),

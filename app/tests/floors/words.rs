@@ -73,7 +73,7 @@ const NOT_READ: [&str; 41] = [
 
 /// Words that are the same in every language, or stand for a language: units, sizes, codes, and
 /// what things and languages are called by themselves.
-const OF_NO_LANGUAGE: [&str; 24] = [
+const OF_NO_LANGUAGE: [&str; 26] = [
     "mm",
     "XL",
     "XXL",
@@ -94,6 +94,8 @@ const OF_NO_LANGUAGE: [&str; 24] = [
     "jpg",
     "jpeg",
     "webp",
+    "srt",
+    "vtt",
     "lock",
     "PNG",
     "PDF",
@@ -101,7 +103,7 @@ const OF_NO_LANGUAGE: [&str; 24] = [
 ];
 
 /// Text that is no word for people though it looks like one: by file, the first words of it.
-const NO_WORDS: [(&str, &[&str]); 18] = [
+const NO_WORDS: [(&str, &[&str]); 19] = [
     // What edits run on in, never shown.
     ("document/edit.rs", &["title", "yarn", "piece name", "sheet", "size", "seam", "knot"]),
     ("document/toy.rs", &["part", "attachment"]),
@@ -124,7 +126,8 @@ const NO_WORDS: [(&str, &[&str]); 18] = [
     ("work/files/carry_out.rs", &["standard input"]),
     ("work/home/book.rs", &["gauges"]),
     ("work/home/desk.rs", &["desk.ron"]),
-    ("work/home/mod.rs", &["recovery"]),
+    ("work/faces.rs", &["sans", "gothic"]),
+    ("work/home/mod.rs", &["recovery", "plumpline-print.pdf", "print.pdf"]),
     ("work/home/recovery.rs", &["// unsaved changes of ", "none"]),
     ("work/lesson/mod.rs", &["lesson {choice:?}", "lesson picture {i}"]),
     ("work/line_up.rs", &["size {index}"]),

@@ -28,7 +28,7 @@ const SAVED: &str = "PLUMPLINE_TEST_HAS_FILE";
 /// Whether a size is made.
 const SIZED: &str = "PLUMPLINE_TEST_MAKES_A_SIZE";
 /// The size that is made.
-const SIZE: &str = "S";
+const SIZE: &str = "L";
 /// How often the program is killed, with a file and without.
 const KILLS: u32 = 12;
 
@@ -81,7 +81,7 @@ fn makes_until_killed() {
     let path = home.join("ball.ron");
     let mut bench = at_home(home, saved.then_some(path.as_path()));
     if size.is_some() && !saved {
-        // The sample that opens has no sizes yet; the first is an S.
+        // The sample that opens has no sizes yet; the first is an L.
         bench.key_press(Key::Num3);
         still(&mut bench);
         bench.get_by_label("Add a size").click();
@@ -117,7 +117,7 @@ fn killed_between_two_clicks_it_opens_at_the_same_stitch() {
             // Every other time it is a size that is made.
             let size = (kill % 2 == 1).then_some(SIZE);
             let mut project = Document::blank().project().clone();
-            project.pieces[0].sizes = vec![Size::new(SIZE, SizeBy::Factor(0.7))];
+            project.pieces[0].sizes = vec![Size::new(SIZE, SizeBy::Factor(1.3))];
             file::save(&project, &path).expect("saved");
             let mut command = Command::new(std::env::current_exe().expect("this program"));
             command

@@ -123,7 +123,7 @@ fn from_pieces_to_a_toy_that_is_saved_and_opened_again() {
     assert_eq!(bench.state().view().toy.taken, Some(ToyPick::Part(1)));
     choose(&mut bench, "Add a part", "Ear × 2");
     assert_eq!((seat(&bench, 2).part, toy(&bench).parts[2].copies), (1, Copies::Mirrored));
-    choose(&mut bench, "Put on by: its open end", "its end, pressed flat");
+    choose(&mut bench, "Attached by: its open end", "its end, pressed flat");
     assert_eq!(seat(&bench, 2).by.how, EdgeHow::Flat);
     take(&mut bench, "Part Head");
     choose(&mut bench, "Add a part", "Eyes");

@@ -102,7 +102,7 @@ pub(super) fn long_floats(floats: &[Float]) -> Vec<Warning> {
     yarns.dedup();
     for yarn in yarns {
         let of = || floats.iter().filter(move |float| float.yarn == yarn);
-        let (Some(first), Some(last)) = (of().next(), of().last()) else { continue };
+        let (Some(first), Some(last)) = (of().next(), of().next_back()) else { continue };
         let longest = of().map(|float| float.stitches).max().unwrap_or(0);
         told.push(Warning {
             kind: WarningKind::Float,

@@ -268,9 +268,9 @@ fn describe(piece: &Piece, outline: Vec<Rz>, rest: &RestSkin, chosen: Chosen) ->
     let profile = || piece.outline.profile(OUTLINE_INTERVALS);
     let inside = inside_stops(piece, rest, &forecast, chosen.counts.len(), profile);
     // What lies on the stuffing goes in after it.
-    let lids =
+    let mut lids =
         inside.iter().filter(|stop| matches!(stop.what, Inside::Card { on_top: true, .. }));
-    if let (Some(lid), Some(stop)) = (lids.last(), stuffing.last_mut()) {
+    if let (Some(lid), Some(stop)) = (lids.next_back(), stuffing.last_mut()) {
         stop.after = stop.after.min(lid.after);
     }
     let straight = if matches!(chosen.start, Start::Oval(_)) { piece.straight_mm } else { 0.0 };

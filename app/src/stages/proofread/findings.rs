@@ -81,9 +81,7 @@ fn clean(ui: &mut Ui, bench: &Bench<'_>, summary: Summary, unread: usize) {
             ui.label(say!("findings-no-rounds-were-found-in-it"));
         } else if unread > 0 {
             icons::warning(ui.painter(), rect.center(), 13.0, bench.t.warning);
-            ui.label(match unread {
-                n => say!("findings-unread", n = n),
-            });
+            ui.label(say!("findings-unread", n = unread));
         } else {
             icons::check(ui.painter(), rect.center(), bench.t.increase);
             ui.label(say!("findings-no-problems-found-every-round-adds-up"));

@@ -152,7 +152,7 @@ impl Purpose {
             Self::Open => say!("doing-opening-a-project"),
             Self::Pattern => say!("doing-reading-a-pattern"),
             Self::Picture | Self::OwnPicture(_) | Self::Shape => say!("doing-reading-a-file"),
-            Self::Published(_) => "Comparing the versions",
+            Self::Published(_) => say!("doing-comparing-the-versions"),
             Self::SavePattern(_) => say!("doing-saving-the-text"),
             Self::Compare(..) => say!("doing-looking-at-the-file"),
             Self::Sheet(..) => say!("doing-writing-the-sheet"),

@@ -7,7 +7,7 @@ use egui::epaint::ClippedShape;
 use egui::{Color32, Key, Modifiers, Rect, Shape, vec2};
 use egui_kittest::Harness;
 use plumpline::window::Studio;
-use plumpline_core::starter::{Dimensions, Starter};
+use plumpline_core::starter::Starter;
 use plumpline_core::{Band, Gauge, Project, Yarn, file, plan};
 
 use crate::bench::Bench;
@@ -54,11 +54,10 @@ fn set(shapes: &[ClippedShape]) -> Vec<Set> {
 
 /// A project of so many pieces, each of about so many rounds, in three yarns.
 fn project(pieces: usize, rounds: u32) -> Project {
-    let gauge = Gauge::default();
-    let high = f64::from(rounds) * 4.2;
     let usual = Starter::Ball.usual();
-    let size = Dimensions { height_mm: high, width_mm: high.min(90.0), ..usual };
-    let first = Starter::Ball.piece(&size, gauge).expect("a ball");
+    let mut first = Starter::Ball.piece(&usual, Gauge::default()).expect("a ball");
+    let along = f64::from(rounds) * 4.2 / usual.height_mm;
+    first.outline = first.outline.scaled(along.min(1.0), along);
     let mut project = Project::of_piece(first.clone());
     project.title = "A lantern float".into();
     project.yarns = (0..3).map(Yarn::plain).collect();
