@@ -149,9 +149,7 @@ impl<'a> Candidate<'a> {
             None => stuffed(&skin, pressure),
         };
         let width = piece.gauge.stitch_width_mm();
-        let trail = self.wish.trail;
-        let mut misfit = NodeMisfit::of(&settled.nodes, trail, width);
-        misfit.cover(&skin.closed(&settled.nodes), trail, width);
+        let misfit = NodeMisfit::of(&settled.nodes, self.wish.trail, width);
         SettledShape { skin, pressure, settled, misfit }
     }
 
@@ -195,8 +193,7 @@ impl<'a> Candidate<'a> {
             model.fold(rounds.searched(), |k| rounds.mirror(k));
         }
         let slack = self.slack(&shape.settled);
-        let mut form = form(&model, rounds, counts);
-        form.add_constant(shape.misfit.uncovered);
+        let form = form(&model, rounds, counts);
         let from = counts[..rounds.searched()].to_vec();
         Near { from, slack, model, form, factored: None }
     }
