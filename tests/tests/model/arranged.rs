@@ -100,7 +100,6 @@ fn photographs_and_a_logo_stand_on_sound_pages() {
     let press = Press::new();
     for name in ["mushroom", "acorn"] {
         let mut sheet = sheet::sheet(&sample(name)).expect("a sheet");
-        let bare = set(&press, &sheet).pdf().expect("a file").len();
         let photos = [(300, 200), (200, 300), (400, 100), (100, 400)];
         sheet.photos = photos.map(|(wide, tall)| photo(wide, tall)).into();
         sheet.logo = Some(SheetPhoto { caption: String::new(), ..photo(90, 30) });
@@ -115,7 +114,6 @@ fn photographs_and_a_logo_stand_on_sound_pages() {
         assert_eq!(html.matches("data:image/jpeg;base64,").count(), 5, "{name}");
         let (listed, sound) = asked("pdfimages", &["-list"], &pdf);
         assert!(sound && listed.matches("jpeg").count() == 5, "{name}: {listed}");
-        assert!(pdf.len() > bare);
         let (_, sound) = asked("qpdf", &["--check"], &pdf);
         assert!(sound, "{name}: it is sound in the eyes of another program");
     }

@@ -234,7 +234,13 @@ fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
                     | Tok::Number(_)
             )
         ) || matches!(tokens.get(at + 1).map(|t| t.tok), Some(Tok::Number(_)));
-        if named || !(tokens[at].plural || one || turn || is_round(&tokens[at])) {
+        // “24 rounds to 10 cm” measures.
+        let measures = tokens.get(at + 1..at + 4).is_some_and(|next| {
+            !next[0].tok.is_work()
+                && matches!(next[1].tok, Tok::Number(_))
+                && next[2].tok == Tok::Unknown
+        });
+        if named || measures || !(tokens[at].plural || one || turn || is_round(&tokens[at])) {
             continue;
         }
         let value = Placed::at(n, span(&tokens[at - 1..=at]));
