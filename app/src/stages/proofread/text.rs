@@ -30,14 +30,15 @@ const COUNTS: f32 = 40.0;
 pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     let t = bench.t;
     let head = rect.left_top() + vec2(PAD, 22.0);
-    paint::title(
-        ui.painter(),
-        head,
-        say!("stage-proofread"),
-        say!("proofread-a-written-pattern-yours-or-anothers"),
-        t,
-    );
-    buttons(ui, bench, rect, actions);
+    let left = buttons(ui, bench, rect, actions);
+    let hint = say!("proofread-a-written-pattern-yours-or-anothers");
+    let (title, small) =
+        (type_faces::drafting(type_faces::TITLE), type_faces::regular(type_faces::SMALL));
+    let wide =
+        |words: &str, font| ui.painter().layout_no_wrap(words.to_owned(), font, t.ink).size().x;
+    let fits = head.x + wide(say!("stage-proofread"), title) + 28.0 + wide(hint, small) < left;
+    let hint = if fits { hint } else { "" };
+    paint::title(ui.painter(), head, say!("stage-proofread"), hint, t);
     let rule = rect.top() + 44.0;
     ui.painter().hline(rect.x_range().shrink(PAD), rule, Stroke::new(1.0, t.edge));
     let inner =
@@ -54,8 +55,8 @@ pub fn show(ui: &mut Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
     }
 }
 
-/// From the right: open a text, save it, copy it.
-fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
+/// From the right: open a text, save it, copy it. Returns where they begin.
+fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) -> f32 {
     let mut right = rect.right() - PAD;
     for (command, name) in [
         (Command::OpenPattern, say!("proofread-open-pattern")),
@@ -73,6 +74,7 @@ fn buttons(ui: &Ui, bench: &Bench<'_>, rect: Rect, actions: &mut Actions) {
             actions.command(command);
         }
     }
+    right
 }
 
 fn empty(ui: &Ui, bench: &Bench<'_>, inner: Rect) {

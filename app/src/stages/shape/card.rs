@@ -14,6 +14,8 @@ use crate::view::look::Look;
 
 /// Height of the thread and its words.
 const HEADING: f32 = 48.0;
+/// Room beside a word for the sign of how many notes there are.
+const SIGN: f32 = 34.0;
 /// Height in which the answers fit with their plot.
 const WITH_STEPS: f32 = 360.0;
 /// Least height a card can be read in.
@@ -90,21 +92,38 @@ fn switch(
     let painter = ui.painter();
     let y = head.top() + 38.0;
     let thread = head.x_range().shrink(PAD);
-    let step = 92.0_f32.min((thread.span() - 10.0) / beads.len() as f32);
-    let bead = |i: usize| pos2(thread.min + 24.0 + step * i as f32, y);
+    let font = type_faces::drafting(type_faces::TITLE);
+    // Words of any language, and the sign of how many notes there are.
+    let widths: Vec<f32> = beads
+        .iter()
+        .map(|&card| {
+            let word = painter.layout_no_wrap(card.text().to_owned(), font.clone(), t.ink);
+            word.size().x + if card == Card::Notes { SIGN } else { 0.0 }
+        })
+        .collect();
+    let spare = thread.span() - 4.0 - widths.iter().sum::<f32>();
+    let apart = (spare / beads.len() as f32).clamp(4.0, 36.0);
+    let lefts: Vec<f32> = widths
+        .iter()
+        .scan(thread.min + 2.0, |left, width| {
+            let own = *left;
+            *left += width + apart;
+            Some(own)
+        })
+        .collect();
+    let bead = |i: usize| pos2(lefts[i] + 22.0, y);
     painter.hline(thread, y, Stroke::new(1.3, t.control_edge));
     for (i, &card) in beads.iter().enumerate() {
         let at = bead(i);
         // The last word has all the room there is.
-        let right = if i + 1 < beads.len() { at.x + step - 28.0 } else { thread.max };
+        let right = lefts.get(i + 1).map_or(thread.max, |next| next - 4.0);
         let hit = Rect::from_x_y_ranges(at.x - 24.0..=right, head.top() + 4.0..=head.bottom());
         let on = card == chosen;
         let response = ui.interact(hit, ui.scope_id().with(("card", i)), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, on, card.text()));
         let ink = if on || response.hovered() { t.ink } else { t.soft_ink };
-        let font = type_faces::drafting(type_faces::TITLE);
-        let word_at = pos2(at.x - 22.0, head.top() + 20.0);
-        let word = painter.text(word_at, Align2::LEFT_CENTER, card.text(), font, ink);
+        let word_at = pos2(lefts[i], head.top() + 20.0);
+        let word = painter.text(word_at, Align2::LEFT_CENTER, card.text(), font.clone(), ink);
         if card == Card::Notes {
             notes::sign(painter, bench, pos2(word.right() + 12.0, word_at.y), on);
         }

@@ -27,6 +27,10 @@ fn set(shapes: &[ClippedShape]) -> Vec<Set> {
         match shape {
             Shape::Text(text) if text.angle == 0.0 => {
                 let galley = &text.galley;
+                let inks = galley.job.sections.iter().map(|section| section.format.color);
+                if inks.clone().count() > 0 && inks.clone().all(|ink| ink.a() == 0) {
+                    return; // A field whose words are drawn another way.
+                }
                 // Letters lie within the middle of their line.
                 for row in &galley.rows {
                     let rect = row.rect().translate(text.pos.to_vec2());

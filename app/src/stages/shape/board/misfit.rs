@@ -89,6 +89,9 @@ fn remedy(plan: &Plan, misfit: &Misfit) -> &'static str {
     }
 }
 
+/// Room of the switch between outline and body.
+const SWITCH: egui::Vec2 = vec2(180.0, 34.0);
+
 /// Widest the words of a callout may run before they turn to the next line.
 const WORDS: f32 = 178.0;
 
@@ -149,6 +152,8 @@ fn place(
     target: Pos2,
 ) -> Rect {
     let board = ground.rect.shrink(6.0);
+    // Where outline and body share a place, the switch between them is in its corner.
+    let corner = Rect::from_min_size(ground.rect.min, SWITCH);
     let numbers = super::dimensions::marks(plan, ground);
     let knots = &bench.document.piece().outline.knots;
     let knots: Vec<Pos2> = knots.iter().map(|k| ground.at(k.place())).collect();
@@ -172,6 +177,7 @@ fn place(
             + 600.0 * covered
             + 500.0 * knots.iter().filter(|&&k| rect.expand(9.0).contains(k)).count() as f32
             + if in_the_way(rect) { 50_000.0 } else { 0.0 }
+            + if rect.intersects(corner) { 20_000.0 } else { 0.0 }
             + length
             + 3.0 * over
             + (24.0 - length).max(0.0)
