@@ -3,7 +3,7 @@
 use super::draft::{Draft, DraftLine, Name};
 use super::heading::bullets_of;
 use super::heading_range::Heading;
-use super::layers::{Layers, peel, rematch};
+use super::layers::{Layers, is_gauge, peel, rematch};
 use super::legend;
 use super::lines::MeantLine;
 use super::pieces::name;
@@ -41,6 +41,7 @@ impl Reader<'_> {
         let at = span(line.tokens);
         self.ring = line.tokens.iter().any(|t| t.tok == Tok::Ring);
         match line.heading {
+            _ if is_gauge(line.tokens) => self.note(line.tokens, at, false, None),
             Some(heading) if !heading.row || self.in_rounds => self.headed(heading, line, at),
             Some(_) => self.note(line.tokens, at, true, None),
             None => self.unheaded(line, at),
