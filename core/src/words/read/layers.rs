@@ -194,22 +194,18 @@ fn times_around(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
     (ends && plain).then(|| (at + 1, at + 3, Placed::at(n, span(&tokens[at + 1..at + 3]))))
 }
 
-/// Whether rounds are counted over a length, as in “22 sc and 24 rounds to 10 cm”: a gauge, which
-/// tells of no round.
+/// Whether stitches and rounds are counted over a length, as in “22 sc and 24 rounds to 10 cm”: a
+/// gauge, which tells of no round.
 pub(super) fn is_gauge(tokens: &[Token]) -> bool {
-    (1..tokens.len()).any(|at| {
-        tokens[at].tok == Tok::Round
-            && matches!(tokens[at - 1].tok, Tok::Number(_))
-            && measures_at(tokens, at)
-    })
-}
-
-/// Whether a length follows the word for rounds at `at`.
-fn measures_at(tokens: &[Token], at: usize) -> bool {
-    tokens.get(at + 1..at + 4).is_some_and(|next| {
-        !next[0].tok.is_work()
-            && matches!(next[1].tok, Tok::Number(_))
-            && next[2].tok == Tok::Unknown
+    tokens.windows(8).any(|line| {
+        let [wide, stitch, and, tall, round, _, length, unit] = line else { return false };
+        matches!(
+            [wide.tok, tall.tok, length.tok],
+            [Tok::Number(_), Tok::Number(_), Tok::Number(_)]
+        ) && matches!(stitch.tok, Tok::Kind(_) | Tok::Stitch)
+            && !and.tok.is_work()
+            && round.tok == Tok::Round
+            && unit.tok == Tok::Unknown
     })
 }
 
@@ -253,10 +249,7 @@ fn told(tokens: &[Token]) -> Option<(usize, usize, Placed<u32>)> {
                     | Tok::Number(_)
             )
         ) || matches!(tokens.get(at + 1).map(|t| t.tok), Some(Tok::Number(_)));
-        if named
-            || measures_at(tokens, at)
-            || !(tokens[at].plural || one || turn || is_round(&tokens[at]))
-        {
+        if named || !(tokens[at].plural || one || turn || is_round(&tokens[at])) {
             continue;
         }
         let value = Placed::at(n, span(&tokens[at - 1..=at]));
