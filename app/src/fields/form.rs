@@ -3,7 +3,9 @@
 use egui::{Align2, DragValue, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, UiBuilder};
 use egui::{WidgetInfo, pos2, vec2};
 
+use crate::bench::Bench;
 use crate::bench::action::{Action, Actions};
+use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::{Tokens, paint, type_faces};
@@ -272,6 +274,14 @@ pub(crate) fn wide(
     match primary {
         true => controls::primary(ui, place, words, words, enabled),
         false => controls::button(ui, place, ButtonFace::Words(words), words, enabled),
+    }
+}
+
+/// A button as wide as the card that gives a command.
+pub(crate) fn command(ui: &mut Ui, bench: &Bench<'_>, command: Command, actions: &mut Actions) {
+    let button = wide(ui, ROW, command.text(), command.enabled(bench), false);
+    if button.on_hover_text(bench.hint(command)).clicked() {
+        actions.command(command);
     }
 }
 

@@ -104,6 +104,11 @@ pub struct PaintSpot {
     pub to: u32,
 }
 
+impl PaintSpot {
+    /// Where the brush is first: round 1 is worked in one yarn.
+    pub const FIRST: Self = Self { round: 2, from: 1, to: 1 };
+}
+
 impl Default for ToyView {
     fn default() -> Self {
         let mut view = Self {

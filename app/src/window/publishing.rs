@@ -29,7 +29,10 @@ impl Studio {
             SheetCommand::Text => self.save_sheet(ctx, frame, Form::Text),
             SheetCommand::Picture => self.save_sheet(ctx, frame, Form::Png),
             SheetCommand::Print => {
-                let path = self.home.to_print();
+                let path = match self.home.to_print() {
+                    Ok(path) => path,
+                    Err(error) => return self.say(error.to_string(), true),
+                };
                 let wish = Purpose::Sheet(Box::new(self.sheet_to_write(Form::Pdf)));
                 self.to_open = Some(self.files.with_path(ctx, wish, path));
             }

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 use plumpline_core::disk;
-use plumpline_core::project::sheet_design::SheetDesign;
+use plumpline_core::project::sheet_design::{LONGEST_CAPTION, SheetDesign};
 use plumpline_core::sheet::{Sheet, SheetPhoto};
 use plumpline_trace::picture;
 
@@ -20,8 +20,6 @@ const LEAST: f64 = 520.0;
 const FULL: f64 = 4.0;
 /// Longest side of a logo, pixels.
 const LOGO: u32 = 480;
-/// Longest line under a photograph, characters.
-const CAPTION: usize = 200;
 
 /// A file and when it was written, as the pictures made of it are remembered.
 type ReadAs = (PathBuf, Option<SystemTime>, u32);
@@ -54,7 +52,8 @@ impl OwnPictures {
             match photo {
                 Ok(photo) => {
                     kept.insert(key, photo.clone());
-                    let caption: String = caption.trim().chars().take(CAPTION).collect();
+                    let caption: String =
+                        caption.trim().chars().take(LONGEST_CAPTION).collect();
                     Some(SheetPhoto { caption, ..photo })
                 }
                 Err(why) => {

@@ -121,7 +121,7 @@ pub(super) fn found(path: &Path, folder: Option<&Path>) -> PathBuf {
 }
 
 /// The last part of a path of whatever system.
-pub(super) fn own_name(path: &Path) -> String {
+pub(crate) fn own_name(path: &Path) -> String {
     let text = path.to_string_lossy();
     text.rsplit(['/', '\\']).next().unwrap_or_default().to_owned()
 }

@@ -127,7 +127,7 @@ const NO_WORDS: [(&str, &[&str]); 19] = [
     ("work/home/book.rs", &["gauges"]),
     ("work/home/desk.rs", &["desk.ron"]),
     ("work/faces.rs", &["sans", "gothic"]),
-    ("work/home/mod.rs", &["recovery", "plumpline-print.pdf", "print.pdf"]),
+    ("work/home/mod.rs", &["recovery", "print.pdf"]),
     ("work/home/recovery.rs", &["// unsaved changes of ", "none"]),
     ("work/lesson/mod.rs", &["lesson {choice:?}", "lesson picture {i}"]),
     ("work/line_up.rs", &["size {index}"]),

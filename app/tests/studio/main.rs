@@ -14,6 +14,7 @@ mod hurdles;
 mod journeys;
 mod lesson;
 mod making;
+mod making_kept;
 mod making_sizes;
 mod people;
 mod pieces;

@@ -7,8 +7,8 @@ use plumpline_core::words::Writer;
 use serde_json::json;
 use typst::foundations::Bytes;
 
-use crate::data::settable;
 use crate::fonts::{Fonts, Missing};
+use crate::settable::settable;
 use crate::world::LESSON_DATA;
 use crate::{Error, Paper, Result};
 

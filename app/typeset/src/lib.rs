@@ -23,6 +23,7 @@ mod pages;
 mod photos;
 mod press;
 mod raster;
+mod settable;
 mod world;
 
 pub use fonts::covered;

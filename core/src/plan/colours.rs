@@ -32,7 +32,7 @@ pub struct Float {
 /// The yarns of round `number` of `piece`, worked as `placement`, in order; none where it is
 /// all in one. Both stitches of an increase are worked in the yarn of the first. Round 1 is
 /// worked in one yarn.
-pub(super) fn colour_runs(piece: &Piece, number: u32, placement: &Placement) -> Vec<ColourRun> {
+pub fn colour_runs(piece: &Piece, number: u32, placement: &Placement) -> Vec<ColourRun> {
     let Some(painted) = piece.paint.round(number).filter(|_| number > 1) else {
         return Vec::new();
     };
@@ -61,6 +61,16 @@ pub fn coloured_steps<'a>(
 ) -> impl Iterator<Item = (Stitch, usize)> + 'a {
     let yarns = runs.iter().flat_map(|run| std::iter::repeat_n(run.yarn, run.steps as usize));
     placement.stitches().zip(yarns.chain(std::iter::repeat(own)))
+}
+
+/// The yarn of each stitch that a round leaves, in working order.
+pub fn stitch_yarns<'a>(
+    placement: &'a Placement,
+    runs: &'a [ColourRun],
+    own: usize,
+) -> impl Iterator<Item = usize> + 'a {
+    let steps = coloured_steps(placement, runs, own);
+    steps.flat_map(|(stitch, yarn)| std::iter::repeat_n(yarn, stitch.produces() as usize))
 }
 
 /// The strands of round `number` that lie loose over more stitches than

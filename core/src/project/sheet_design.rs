@@ -8,6 +8,9 @@ use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer};
 /// Most photographs of one sheet: beyond this a pattern is an album.
 pub const MOST_PHOTOS: usize = 40;
 
+/// Longest line that is typed and set under a photograph, characters.
+pub const LONGEST_CAPTION: usize = 200;
+
 /// A section of the sheet after its front, which says what it is and what it takes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub enum SheetSection {

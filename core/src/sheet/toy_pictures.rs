@@ -184,15 +184,7 @@ impl ToyPictures {
         };
         let called = call_outs(&still, &things, name_of, fine);
         let drawing = lettered(&called, field, column);
-        let frame = Frame {
-            title: described,
-            description: described,
-            margin: 0.0,
-            background: None,
-            fonts: FONTS,
-            ids,
-        };
-        Ok(svg::drawing_over(&still.small_png()?, &drawing, &frame))
+        Ok(svg::drawing_over(&still.small_png()?, &drawing, &frame(described, ids)))
     }
 
     fn drawn(
@@ -228,13 +220,16 @@ impl ToyPictures {
 /// # Errors
 /// For a still without pixels.
 pub(super) fn still_svg(still: &Still, described: &str, ids: &str) -> Result<String> {
-    let frame = Frame {
+    Ok(svg::still(still, &still.small_png()?, &frame(described, ids)))
+}
+
+fn frame<'a>(described: &'a str, ids: &'a str) -> Frame<'a> {
+    Frame {
         title: described,
         description: described,
         margin: 0.0,
         background: None,
         fonts: FONTS,
         ids,
-    };
-    Ok(svg::still(still, &still.small_png()?, &frame))
+    }
 }

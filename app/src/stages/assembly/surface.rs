@@ -2,6 +2,7 @@
 //! to be painted in yarns; and on them the prints of what it carries.
 
 use egui::{Key, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use plumpline_core::plan::colours::{colour_runs, stitch_yarns};
 use plumpline_core::toy::lean::Meridian;
 use plumpline_core::toy::solid::OnCloth;
 use plumpline_core::{Piece, Plan, Yarn};
@@ -57,15 +58,9 @@ impl Surface<'_> {
     fn yarns(&self, round: u32) -> Vec<usize> {
         let own = self.piece.yarn_of_round(round);
         let Some(planned) = self.plan.rounds.get(round as usize - 1) else { return Vec::new() };
-        let painted = self.piece.paint.round(round).filter(|_| round > 1);
-        let mut yarns = Vec::with_capacity(planned.count as usize);
-        for stitch in planned.placement.stitches() {
-            // Both stitches of an increase are worked in the yarn of the first.
-            let at = yarns.len() as u32;
-            let yarn = painted.and_then(|p| p.yarn(at, planned.count)).unwrap_or(own);
-            yarns.extend(std::iter::repeat_n(yarn, stitch.produces() as usize));
-        }
-        yarns
+        // Of the piece as it is painted now: the plan may be a frame older.
+        let runs = colour_runs(self.piece, round, &planned.placement);
+        stitch_yarns(&planned.placement, &runs, own).collect()
     }
 }
 
@@ -243,7 +238,7 @@ fn hands(
     if !canvas.has_focus() {
         return;
     }
-    let spot = next.spot.unwrap_or(PaintSpot { round: 2, from: 1, to: 1 });
+    let spot = next.spot.unwrap_or(PaintSpot::FIRST);
     let pressed = |key| ui.input(|i| i.key_pressed(key));
     let right = if s.ground.runs_right() { 1 } else { -1 };
     let higher = if s.ground.grows_up() { 1 } else { -1 };
@@ -277,7 +272,7 @@ fn numbers(
     next: &mut ToyView,
     actions: &mut Actions,
 ) {
-    let mut spot = next.spot.unwrap_or(PaintSpot { round: 2, from: 1, to: 1 });
+    let mut spot = next.spot.unwrap_or(PaintSpot::FIRST);
     let mut grid = CellGrid::new();
     let rounds = s.plan.rounds.len() as f64;
     let mut changed = false;

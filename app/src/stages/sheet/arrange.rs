@@ -1,7 +1,11 @@
 //! The designer's own pictures, and which sections the sheet has, in which order.
 
+use std::path::Path;
+
 use egui::{Rect, TextEdit, Ui, pos2, vec2};
-use plumpline_core::project::sheet_design::{SheetDesign, SheetDetail, SheetSection};
+use plumpline_core::project::sheet_design::{
+    LONGEST_CAPTION, SheetDesign, SheetDetail, SheetSection,
+};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
@@ -10,11 +14,10 @@ use crate::document::edit::Edit;
 use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
+use crate::work::picture::own_name;
 
 /// Side of a small button, points.
 const BUTTON: f32 = 26.0;
-/// Longest line under a photograph, characters.
-const CAPTION: usize = 200;
 
 /// Draws the rows.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
@@ -68,23 +71,15 @@ fn small(ui: &Ui, row: Rect, of: &str, buttons: &[(Icon, &str, bool)]) -> Option
     clicked
 }
 
-fn command(ui: &mut Ui, bench: &Bench<'_>, command: SheetCommand, actions: &mut Actions) {
-    let command = Command::Sheet(command);
-    let button = form::wide(ui, form::ROW, command.text(), command.enabled(bench), false);
-    if button.on_hover_text(bench.hint(command)).clicked() {
-        actions.command(command);
-    }
-}
-
 /// Most characters of a file's name that a row has room for.
 const NAME: usize = 18;
 
-/// The last part of a path of whatever system, cut short where it is long.
+/// The name of a file, cut short where it is long.
 fn file_name(path: &str) -> String {
-    let name = path.rsplit(['/', '\\']).next().unwrap_or(path);
+    let name = own_name(Path::new(path));
     match name.char_indices().nth(NAME) {
         Some((cut, _)) => format!("{}…", &name[..cut]),
-        None => name.to_owned(),
+        None => name,
     }
 }
 
@@ -96,7 +91,7 @@ fn logo(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mut 
             design.logo = None;
         }
     } else {
-        command(ui, bench, SheetCommand::ChooseLogo, actions);
+        form::command(ui, bench, Command::Sheet(SheetCommand::ChooseLogo), actions);
     }
 }
 
@@ -117,7 +112,7 @@ fn photos(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mu
         done = small(ui, row, &known, &buttons).map(|button| (i, button)).or(done);
         let width = ui.available_width();
         let edit = TextEdit::singleline(&mut photo.caption)
-            .char_limit(CAPTION)
+            .char_limit(LONGEST_CAPTION)
             .desired_width(width)
             .hint_text("what stands under it");
         ui.add(edit).accessible_name(format!("Caption of photograph {}", i + 1));
@@ -130,7 +125,7 @@ fn photos(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mu
         Some((i, 2)) if i > 0 => design.photos.swap(i, i - 1),
         _ => {}
     }
-    command(ui, bench, SheetCommand::AddPhoto, actions);
+    form::command(ui, bench, Command::Sheet(SheetCommand::AddPhoto), actions);
 }
 
 fn sections(ui: &mut Ui, design: &mut SheetDesign) {

@@ -16,7 +16,7 @@ const LONGEST: usize = 20_000;
 /// Draws the rows.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     form::heading(ui, say!("sheet-what-has-changed"));
-    button(ui, bench, SheetCommand::Compare, actions);
+    form::command(ui, bench, Command::Sheet(SheetCommand::Compare), actions);
     if let Some((name, changes)) = bench.printing.changes() {
         form::remark(ui, &format!("{name}: {}", changes.heading));
         if changes.lines.is_empty() {
@@ -28,8 +28,8 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         if let more @ 1.. = changes.lines.len().saturating_sub(SHOWN) {
             form::remark(ui, &say!("sheet-and-more-more", more = more));
         }
-        button(ui, bench, SheetCommand::CopyChanges, actions);
-        button(ui, bench, SheetCommand::PutChanges, actions);
+        form::command(ui, bench, Command::Sheet(SheetCommand::CopyChanges), actions);
+        form::command(ui, bench, Command::Sheet(SheetCommand::PutChanges), actions);
     }
     let design = &bench.document.project().sheet;
     if design.changes.is_empty() {
@@ -47,13 +47,5 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
         let mut design = design.clone();
         design.changes = words;
         actions.edit(Edit::SheetDesign { design, typed: true });
-    }
-}
-
-fn button(ui: &mut Ui, bench: &Bench<'_>, command: SheetCommand, actions: &mut Actions) {
-    let command = Command::Sheet(command);
-    let button = form::wide(ui, form::ROW, command.text(), command.enabled(bench), false);
-    if button.on_hover_text(bench.hint(command)).clicked() {
-        actions.command(command);
     }
 }

@@ -23,21 +23,14 @@ pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     if let Some(path) = bench.printing.written() {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         form::remark(ui, &say!("sheet-saved-as-name", name = name));
-        one(ui, bench, Command::Sheet(SheetCommand::OpenIt), actions);
+        form::command(ui, bench, Command::Sheet(SheetCommand::OpenIt), actions);
     }
     for command in [Command::CopyScript, Command::CopyBlurb] {
-        one(ui, bench, command, actions);
+        form::command(ui, bench, command, actions);
     }
     form::remark(ui, say!("sheet-the-ending-of-the-file-name-decides"));
     for told in bench.printing.told() {
         form::remark(ui, told);
-    }
-}
-
-fn one(ui: &mut Ui, bench: &Bench<'_>, command: Command, actions: &mut Actions) {
-    let button = form::wide(ui, form::ROW, command.text(), command.enabled(bench), false);
-    if button.on_hover_text(bench.hint(command)).clicked() {
-        actions.command(command);
     }
 }
 

@@ -7,8 +7,8 @@ use std::time::{Duration, Instant};
 
 use egui::Context;
 
-/// How long the first frame waits for them all: a disk at hand has answered long before.
-const FIRST_WAIT: Duration = Duration::from_millis(300);
+/// How long the first frame waits for all of them: a disk at hand has answered long before.
+pub(crate) const FIRST_WAIT: Duration = Duration::from_millis(300);
 
 /// Looks under way, one at most for each file.
 #[derive(Debug)]
@@ -61,9 +61,8 @@ impl<Found: Send + 'static> Looks<Found> {
         found
     }
 
-    /// The same, after a short wait for those that have not answered.
-    pub(crate) fn heard_soon(&mut self) -> Vec<(PathBuf, Found)> {
-        let until = Instant::now() + FIRST_WAIT;
+    /// The same, after a wait until then for those that have not answered.
+    pub(crate) fn heard_by(&mut self, until: Instant) -> Vec<(PathBuf, Found)> {
         let mut found = Vec::new();
         self.under_way.retain(|(path, hear)| {
             let left = until.saturating_duration_since(Instant::now());
@@ -87,13 +86,14 @@ mod tests {
     #[test]
     fn a_file_that_does_not_answer_holds_up_no_other_and_is_looked_at_once() {
         let (mut looks, ctx) = (Looks::default(), Context::default());
+        let soon = || Instant::now() + FIRST_WAIT;
         let (answer, hangs) = sync_channel::<bool>(0);
         looks.begin(&ctx, Path::new("hangs"), move |_| hangs.recv().unwrap_or(false));
         looks.begin(&ctx, Path::new("there"), |_| true);
-        assert_eq!(looks.heard_soon(), [(PathBuf::from("there"), true)]);
+        assert_eq!(looks.heard_by(soon()), [(PathBuf::from("there"), true)]);
         looks.begin(&ctx, Path::new("hangs"), |_| panic!("it is looked at already"));
         assert_eq!(looks.heard(), []);
         answer.send(true).expect("it still waits");
-        assert_eq!(looks.heard_soon(), [(PathBuf::from("hangs"), true)]);
+        assert_eq!(looks.heard_by(soon()), [(PathBuf::from("hangs"), true)]);
     }
 }

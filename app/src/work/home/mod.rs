@@ -11,7 +11,7 @@ pub mod recovery;
 mod writer;
 
 use std::path::{Path, PathBuf};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use egui::Context;
 use plumpline_core::calibrate::{Calibration, Entry, GaugeBook, Struck};
@@ -124,10 +124,11 @@ impl Home {
                         home.saved.begin(ctx, of, |of| file::load(of).ok());
                     }
                 }
-                let saved = home.saved.heard_soon();
-                home.compare(saved);
                 home.look(ctx);
-                let recent = home.recent.heard_soon();
+                let until = Instant::now() + looking::FIRST_WAIT;
+                let saved = home.saved.heard_by(until);
+                home.compare(saved);
+                let recent = home.recent.heard_by(until);
                 home.desk.looked_for(recent);
                 (home, unread)
             }
@@ -144,11 +145,16 @@ impl Home {
     }
 
     /// Where pages lie that are to be printed: beside what is remembered, for nobody else to read.
-    pub(crate) fn to_print(&self) -> PathBuf {
-        match self.folder.as_os_str().is_empty() {
-            true => std::env::temp_dir().join("plumpline-print.pdf"),
-            false => self.folder.join("print.pdf"),
-        }
+    /// Where nothing is kept, in a folder of their own.
+    ///
+    /// # Errors
+    /// If that cannot be made.
+    pub(crate) fn to_print(&self) -> std::io::Result<PathBuf> {
+        let folder = match self.folder.as_os_str().is_empty() {
+            true => tempfile::tempdir()?.keep(),
+            false => self.folder.clone(),
+        };
+        Ok(folder.join("print.pdf"))
     }
 
     /// Has it looked whether the projects last worked on are still there.

@@ -31,6 +31,19 @@ impl Control {
     }
 }
 
+/// Gives the keyboard to a control; whether it is there.
+pub(crate) fn focus(bench: &Bench<'_>, control: &Control) -> bool {
+    let id = bench.ctx.viewport(|v| {
+        let widgets = &v.prev_pass.widgets;
+        let mut all = widgets.layers().flat_map(|(_, list)| list.iter());
+        all.find(|w| w.id.value() == control.id).map(|w| w.id)
+    });
+    if let Some(id) = id {
+        bench.ctx.memory_mut(|m| m.request_focus(id));
+    }
+    id.is_some()
+}
+
 /// Everything that can be acted on now.
 pub(crate) fn all(bench: &Bench<'_>) -> Vec<Control> {
     let widgets: Vec<_> = bench.ctx.viewport(|viewport| {

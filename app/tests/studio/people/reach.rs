@@ -2,7 +2,7 @@
 
 use egui::{Pos2, Rect, vec2};
 
-use super::controls::{Control, all, met};
+use super::controls::{Control, all, focus, met};
 use super::places::{self, Visit};
 
 /// Least side of what can be hit, points: WCAG 2.2, success criterion 2.5.8.
@@ -70,13 +70,9 @@ fn sight(visit: &mut Visit<'_>, window: Rect, faults: &mut Vec<String>) {
         if control.is_whole() || !reached || control.role == egui::accesskit::Role::Canvas {
             continue;
         }
-        let id = visit.bench.ctx.viewport(|v| {
-            let widgets = &v.prev_pass.widgets;
-            let mut all = widgets.layers().flat_map(|(_, list)| list.iter());
-            all.find(|w| w.id.value() == control.id).map(|w| w.id)
-        });
-        let Some(id) = id else { continue };
-        visit.bench.ctx.memory_mut(|m| m.request_focus(id));
+        if !focus(&visit.bench, &control) {
+            continue;
+        }
         // Areas in one another take turns.
         for _ in 0..16 {
             visit.bench.step();

@@ -4,6 +4,7 @@
 use egui::accesskit::Role;
 use egui::{Event, Key};
 
+use super::controls::focus;
 use super::places;
 
 /// Each of these is a key of the bench: half double, pin, loops, plain, magnet, corner.
@@ -16,13 +17,9 @@ fn no_letter_typed_into_any_field_acts_as_a_key() {
         let typed = |role| matches!(role, Role::TextInput | Role::MultilineTextInput);
         let list: Vec<_> = visit.list.iter().filter(|c| typed(c.role)).cloned().collect();
         for control in list {
-            let id = visit.bench.ctx.viewport(|v| {
-                let widgets = &v.prev_pass.widgets;
-                let mut all = widgets.layers().flat_map(|(_, list)| list.iter());
-                all.find(|w| w.id.value() == control.id).map(|w| w.id)
-            });
-            let Some(id) = id else { continue };
-            visit.bench.ctx.memory_mut(|m| m.request_focus(id));
+            if !focus(&visit.bench, &control) {
+                continue;
+            }
             visit.bench.step();
             visit.bench.step();
             let what = |bench: &crate::bench::Bench<'_>| {

@@ -11,7 +11,7 @@ use super::look::TileShape;
 use super::space::{mix, whole};
 use crate::piece::cloth::{Kind, Loop, Working};
 use crate::piece::{Piece, YarnFace};
-use crate::plan::colours::coloured_steps;
+use crate::plan::colours::stitch_yarns;
 use crate::plan::placement::Stitch;
 use crate::plan::{Plan, Round};
 
@@ -117,8 +117,7 @@ fn painted(round: &Round) -> Vec<usize> {
     if round.colours.is_empty() {
         return Vec::new();
     }
-    let steps = coloured_steps(&round.placement, &round.colours, round.yarn);
-    steps.flat_map(|(s, yarn)| std::iter::repeat_n(yarn, s.produces() as usize)).collect()
+    stitch_yarns(&round.placement, &round.colours, round.yarn).collect()
 }
 
 impl Fabric {

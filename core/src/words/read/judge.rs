@@ -108,17 +108,13 @@ impl Judge<'_> {
                 .tokens
                 .iter()
                 .any(|t| t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Say(Say::Each)));
-            let counts = draft.heading.is_none()
-                && draft.stated().is_some()
-                && places
+            let bare = draft.heading.is_none()
                 && draft.tokens.len() <= LONG
                 && self.last.is_some()
                 && !self.numbered();
-            let shapes = draft.heading.is_none()
+            let counts = bare && draft.stated().is_some() && places;
+            let shapes = bare
                 && draft.stands_alone
-                && draft.tokens.len() <= LONG
-                && self.last.is_some()
-                && !self.numbered()
                 && draft.tokens.iter().any(|t| {
                     matches!(
                         t.tok,
