@@ -39,8 +39,7 @@ impl Derived {
             // A picture is only looked at, and other sizes are planned apart.
             piece: Piece { picture: None, sizes: Vec::new(), ..piece.clone() },
             wording: wording.clone(),
-            // Without a choice the draft is the whole plan.
-            draft: dragged && piece.simplicity.is_some(),
+            draft: dragged,
         };
         if self.asked.as_ref() == Some(&asked) {
             return false;

@@ -160,8 +160,8 @@ pub fn plan(piece: &Piece) -> Result<Plan> {
     plan_with(piece, Effort::Full)
 }
 
-/// As [`plan`], within the forecasts that a hand dragging a knot can wait for: the same but at
-/// the faithful end, which is then not gone down to its last stitch.
+/// As [`plan`], within the forecasts that a hand dragging a knot can wait for: what is found by
+/// then, which a plan may better.
 ///
 /// # Errors
 /// As [`plan`].

@@ -1,14 +1,14 @@
 //! The answers to one wish, from faithful to simple, and the one that is taken.
 
+use super::answer::{CountsAnswer, INDIFFERENT_STITCHES, best, judged};
 use super::candidate::{Candidate, Stuffed, Wish};
 use super::descent;
 use super::effort::{Effort, MOST_FORECASTS};
-use super::family::{Family, is_pattern, trouble};
-use super::likely::likely_rms;
+use super::family::Family;
+use super::further;
 use super::rules::worked_length_mm;
 use super::search::{LEAST_UNIT, MIDDLE, Sought, Tried, closest};
 use crate::piece::{Accepted, MOST_ROUNDS, Piece, Rules};
-use crate::plan::forecast::fit::Fit;
 
 /// Numbers of which designers like every round to be a multiple.
 const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
@@ -16,51 +16,12 @@ const PLAIN_FAMILIES: [u32; 3] = [2, 3, 6];
 /// Forecasts of a full search before its descent: enough for every price twice.
 const FULL_FORECASTS: usize = 32;
 
-/// How much further than the best a likely fit may be and still be taken for its simplicity,
-/// stitch widths: less than hands can tell.
-pub const INDIFFERENT_STITCHES: f64 = 0.03;
-
-/// How much of that is kept for what the descent to the faithful end might still find.
-const RESERVE_STITCHES: f64 = 0.012;
-
 /// How much further than a fresh answer's the likely fit of counts accepted before may be for
 /// them to be kept, stitch widths.
 const CALM_STITCHES: f64 = 0.01;
 
 /// Forecasts kept for judging accepted counts.
 const CALM_FORECASTS: usize = 2;
-
-/// One answer: counts, how near they come, what they ask of the maker. Distances are of its
-/// nodes: the fit along the whole curve is measured of what is taken, see [`CountsAnswer::measured`].
-#[derive(Debug, Clone)]
-pub(super) struct CountsAnswer {
-    pub(super) stuffed: Stuffed,
-    /// Expected RMS distance over hands, stitch widths.
-    pub(super) likely_rms_stitches: f64,
-    /// What its pattern costs the maker, in new numbers of repeats.
-    pub(super) trouble: f64,
-    /// Whether it is written in full repeats: all of its shaping rounds, or all but one.
-    is_pattern: bool,
-    /// Which of the numbers of rounds that were sought it has, as an index.
-    pub(super) of: usize,
-}
-
-impl CountsAnswer {
-    /// Its distance along the whole curve, nominal and over hands, as one of `sought`.
-    pub(super) fn measured(&self, Sought { candidate, pulls, .. }: &Sought<'_>) -> (Fit, f64) {
-        let wish = candidate.wish;
-        let fit = self.stuffed.fit(wish);
-        let (piece, square) = (wish.piece, fit.rms_stitches * fit.rms_stitches);
-        let width = piece.gauge.stitch_width_mm();
-        let shape = &self.stuffed.shape;
-        (fit, likely_rms(shape, &piece.variation, square, *pulls, width))
-    }
-
-    /// What it costs at a `unit` of trouble, squared stitches.
-    fn cost(&self, unit: f64) -> f64 {
-        self.likely_rms_stitches * self.likely_rms_stitches + unit * self.trouble
-    }
-}
 
 /// Prices of trouble between the faithful and the simple end, squared stitches.
 const UNITS: std::ops::Range<f64> = 1e-7..10.0;
@@ -86,6 +47,8 @@ pub(super) struct Front<'a> {
     /// The numbers of rounds they have.
     pub(super) sought: Vec<Sought<'a>>,
     pub(super) answers: Vec<CountsAnswer>,
+    /// About the best likely fit there is, stitch widths.
+    best: f64,
     /// Forecasts solved.
     pub(super) forecasts: usize,
 }
@@ -96,21 +59,25 @@ impl<'a> Front<'a> {
     /// is cheapest at the middle price.
     pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
         let piece = wish.piece;
-        let full = effort == Effort::Full && piece.simplicity.is_some();
+        let draft = effort == Effort::Draft;
+        let full = !draft && piece.simplicity.is_some();
         let lengths = lengths(piece, worked_length_mm(piece, wish.rest));
         let mut tried: Vec<Tried<'a>> = lengths.iter().map(|&n| Tried::new(wish, n)).collect();
         let mut forecasts = tried.iter().map(Tried::forecasts).sum();
         tried.sort_by(|a, b| a.cost().total_cmp(&b.cost()));
-        if !full {
+        if draft {
             tried.truncate(1);
         }
-        let calm = if piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
+        let calm = if draft && piece.accepted.is_some() { CALM_FORECASTS } else { 0 };
         let mut sought = Vec::with_capacity(tried.len());
         let mut found: Vec<(usize, Stuffed)> = Vec::new();
         for (of, tried) in tried.into_iter().enumerate() {
             // One is kept for finding what is taken afresh.
-            let budget =
-                if full { forecasts + FULL_FORECASTS } else { MOST_FORECASTS - 1 - calm };
+            let budget = match (full, of) {
+                (true, _) => forecasts + FULL_FORECASTS,
+                (false, 0) => MOST_FORECASTS - 1 - calm,
+                (false, _) => 0,
+            };
             let (one, its) = tried.seek(&mut forecasts, budget);
             sought.push(one);
             found.extend(its.into_iter().map(|stuffed| (of, stuffed)));
@@ -118,12 +85,25 @@ impl<'a> Front<'a> {
         if full {
             let (of, closest) =
                 found[closest(found.iter().map(|(_, stuffed)| stuffed))].clone();
-            let best = descent::descend(&sought[of].candidate, closest, &mut forecasts);
+            let best = descent::descend(
+                &sought[of].candidate,
+                closest,
+                descent::ROUNDS_FORECAST,
+                &mut forecasts,
+            );
             found.push((of, best));
         }
-        let answers =
+        let mut answers: Vec<CountsAnswer> =
             found.into_iter().map(|(of, stuffed)| judged(&sought[of], of, stuffed)).collect();
-        let mut all = Self { sought, answers: front(answers), forecasts };
+        if !draft && piece.simplicity.is_none() {
+            forecasts += further::seek(&sought, &mut answers);
+        }
+        let best = best(&sought, &answers);
+        // Where no simplicity is chosen, free counts only tell how near anything comes.
+        if piece.simplicity.is_none() && answers.iter().any(|a| a.is_pattern) {
+            answers.retain(|a| a.is_pattern);
+        }
+        let mut all = Self { sought, best, answers: front(answers), forecasts };
         if full {
             let faithful = all.answers[0].clone();
             let square = |answer: &CountsAnswer| answer.stuffed.shape.misfit.whole_square;
@@ -171,7 +151,7 @@ impl<'a> Front<'a> {
     /// fresh answer from it; failing that, what changes the fewest of its rounds.
     pub(super) fn take(mut self) -> (Self, CountsAnswer) {
         let piece = self.sought[0].candidate.wish.piece;
-        let best = self.best();
+        let best = self.best;
         let fresh = self.answers.swap_remove(self.pick(piece.simplicity));
         let of = fresh.of;
         let sought = &self.sought[of];
@@ -221,12 +201,6 @@ impl<'a> Front<'a> {
         judged(sought, answer.of, stuffed)
     }
 
-    /// About the best likely fit there is, stitch widths.
-    fn best(&self) -> f64 {
-        let found = self.answers.iter().map(|a| a.likely_rms_stitches);
-        self.sought.iter().map(|s| s.ideal).chain(found).fold(f64::INFINITY, f64::min)
-    }
-
     /// The simplicities by which the answers are taken.
     pub(super) fn simplicities(&self) -> Vec<f64> {
         let prices = self.answers.windows(2).map(|p| price_between(&p[0], &p[1]));
@@ -250,10 +224,8 @@ impl<'a> Front<'a> {
             let costs = self.answers.iter().map(|a| a.cost(unit)).enumerate();
             return costs.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(last, |(i, _)| i);
         }
-        let most = self.best() + INDIFFERENT_STITCHES - RESERVE_STITCHES;
-        let near = |a: &CountsAnswer| a.is_pattern && a.likely_rms_stitches <= most;
         let first = || self.answers.iter().position(|a| a.is_pattern).unwrap_or(last);
-        self.answers.iter().rposition(near).unwrap_or_else(first)
+        self.answers.iter().rposition(|a| a.is_near(self.best)).unwrap_or_else(first)
     }
 }
 
@@ -279,20 +251,6 @@ fn plain_family(
     let of = sought.iter().position(fits)?;
     *forecasts += 1;
     Some((of, sought[of].candidate.stuff(counts, &shape)))
-}
-
-/// `stuffed` as an answer of `sought`, which has the index `of`.
-fn judged(sought: &Sought<'_>, of: usize, stuffed: Stuffed) -> CountsAnswer {
-    let Sought { candidate, pulls, .. } = sought;
-    let piece = candidate.wish.piece;
-    let square = stuffed.shape.misfit.whole_square + stuffed.slack;
-    let width = piece.gauge.stitch_width_mm();
-    let likely_rms_stitches =
-        likely_rms(&stuffed.shape, &piece.variation, square, *pulls, width);
-    let together = piece.rules.plain_together;
-    let trouble = trouble(&candidate.rounds, &stuffed.counts, together);
-    let is_pattern = is_pattern(&candidate.rounds, &stuffed.counts);
-    CountsAnswer { stuffed, likely_rms_stitches, trouble, is_pattern, of }
 }
 
 /// Those of `answers` that no other beats in both likely fit and trouble, the most faithful

@@ -149,7 +149,9 @@ impl<'a> Candidate<'a> {
             None => stuffed(&skin, pressure),
         };
         let width = piece.gauge.stitch_width_mm();
-        let misfit = NodeMisfit::of(&settled.nodes, self.wish.trail, width);
+        let trail = self.wish.trail;
+        let mut misfit = NodeMisfit::of(&settled.nodes, trail, width);
+        misfit.cover(&skin.closed(&settled.nodes), trail, width);
         SettledShape { skin, pressure, settled, misfit }
     }
 
@@ -193,7 +195,8 @@ impl<'a> Candidate<'a> {
             model.fold(rounds.searched(), |k| rounds.mirror(k));
         }
         let slack = self.slack(&shape.settled);
-        let form = form(&model, rounds, counts);
+        let mut form = form(&model, rounds, counts);
+        form.add_constant(shape.misfit.uncovered);
         let from = counts[..rounds.searched()].to_vec();
         Near { from, slack, model, form, factored: None }
     }
@@ -232,6 +235,11 @@ impl Near {
         Some(counts)
     }
 
+    /// What slack costs where the rounds have `counts`.
+    pub(super) fn slack_of(&self, counts: &[u32]) -> f64 {
+        self.slack.cost_of(counts)
+    }
+
     /// The cheapest counts at `prices` by `steps` of `rounds`, and their predicted cost.
     pub(super) fn best(
         &mut self,
@@ -239,12 +247,24 @@ impl Near {
         steps: &Steps,
         prices: Prices,
     ) -> Option<(Vec<u32>, f64)> {
+        self.cheapest(rounds, steps, prices, 1).pop()
+    }
+
+    /// At most `most` of them, the cheapest first.
+    pub(super) fn cheapest(
+        &mut self,
+        rounds: &AllowedRounds,
+        steps: &Steps,
+        prices: Prices,
+        most: usize,
+    ) -> Vec<(Vec<u32>, f64)> {
         if self.factored.is_none() {
             self.factored = self.form.clone().factor();
         }
+        let Some(form) = &self.factored else { return Vec::new() };
         let (slack, from) = (&self.slack, &self.from[..]);
         let reach = if prices.is_free() { NEAR } else { f64::INFINITY };
-        BeamTask { rounds, steps, prices, slack, from, reach }.best(self.factored.as_ref()?)
+        BeamTask { rounds, steps, prices, slack, from, reach }.cheapest(form, most)
     }
 }
 

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::answers::{CountsAnswer, Front};
+use super::answer::CountsAnswer;
+use super::answers::Front;
 use super::candidate::Wish;
 use super::effort::Effort;
 use super::family;

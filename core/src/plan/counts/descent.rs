@@ -17,7 +17,7 @@ const APART: (usize, usize) = (8, 2);
 const LONG: usize = 80;
 
 /// Rounds forecast, over all forecasts: what may be waited for when an edit ends.
-const ROUNDS_FORECAST: usize = 12_000;
+pub(super) const ROUNDS_FORECAST: usize = 12_000;
 
 /// Fewest forecasts, in however long a piece.
 const LEAST_FORECASTS: usize = 10;
@@ -34,9 +34,10 @@ type Move = Vec<(usize, i32)>;
 pub(super) fn descend(
     candidate: &Candidate<'_>,
     mut best: Stuffed,
+    rounds_forecast: usize,
     forecasts: &mut usize,
 ) -> Stuffed {
-    let budget = (ROUNDS_FORECAST / best.counts.len()).max(LEAST_FORECASTS);
+    let budget = (rounds_forecast / best.counts.len()).max(LEAST_FORECASTS);
     let most = *forecasts + budget;
     for _ in 0..PASSES {
         let Some(better) = pass(candidate, &best, forecasts, most) else { break };

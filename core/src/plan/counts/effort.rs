@@ -6,9 +6,10 @@ pub enum Effort {
     /// At most [`MOST_FORECASTS`]: what a hand that drags can wait for.
     #[default]
     Draft,
-    /// The faithful end is gone down to the last stitch on the true forecast.
+    /// What may be waited for when an edit ends: patterns are sought further while none is near
+    /// enough, and the faithful end is gone down to the last stitch on the true forecast.
     Full,
 }
 
-/// Forecasts a plan may solve, the descent to the faithful end apart.
+/// Forecasts a draft may solve.
 pub const MOST_FORECASTS: usize = 12;

@@ -1,7 +1,7 @@
 //! Patterns: counts written in full repeats, both halves alike where the outline's are.
 
 use super::candidate::{Candidate, Near, Stuffed};
-use super::repeats::{Prices, RepeatRun, Shaping};
+use super::repeats::{MOST_NUMBERS, Prices, RepeatRun, Shaping};
 use super::rounds::AllowedRounds;
 use super::rules::Start;
 use super::steps::Steps;
@@ -50,6 +50,20 @@ impl Family {
         near.best(&self.rounds, &self.steps, prices)
     }
 
+    /// At most `most` patterns near `near`, the cheapest at `unit` first, where a round whose
+    /// count changes costs `change`, squared stitches.
+    pub(super) fn cheapest(
+        &self,
+        near: &mut Near,
+        (unit, change): (f64, f64),
+        most: usize,
+    ) -> Vec<Vec<u32>> {
+        let prices = Prices::at(unit.max(self.least_unit), self.together);
+        let prices = Prices { change, ..prices };
+        let found = near.cheapest(&self.rounds, &self.steps, prices, most);
+        found.into_iter().map(|(counts, _)| counts).collect()
+    }
+
     /// The best pattern near `near` at `unit` that leaves as many of its rounds as they are as
     /// can be, and its predicted cost.
     pub(super) fn mended(&self, near: &mut Near, unit: f64) -> Option<(Vec<u32>, f64)> {
@@ -90,21 +104,37 @@ fn trouble_at(prices: Prices, start: Start, counts: &[u32]) -> f64 {
     all
 }
 
-/// Shaping rounds to each that may be no full repeat in a pattern; one always may.
+/// Stitches around from which a piece is a body, where a lone increase or decrease shows unless
+/// its round has less than half as many.
+const BODY: u32 = 24;
+
+/// Shaping rounds to each that may be no full repeat in a pattern.
 const SHAPING_TO_AN_UNEVEN: usize = 10;
 
-/// Whether `counts` are written in full repeats: nine of ten of the shaping rounds, or all but
-/// one.
+/// Whether `counts` are written in full repeats, of few numbers: nine of ten of the shaping
+/// rounds.
 pub(super) fn is_pattern(rounds: &AllowedRounds, counts: &[u32]) -> bool {
     let start = rounds.targets.start.joined().into_iter();
     let all: Vec<u32> = start.chain(counts.iter().copied()).collect();
-    let shaped = all.windows(2).map(|p| rounds.shaping(p[0], p[1]));
-    let (mut shaping, mut uneven) = (0, 0);
-    for shaped in shaped.filter(|s| *s != Shaping::Plain) {
+    let (mut shaping, mut uneven, mut closes) = (0, 0, true);
+    let mut run = RepeatRun::default();
+    let body = all.iter().max().is_some_and(|&most| most >= BODY);
+    for pair in all.windows(2) {
+        let shaped = rounds.shaping(pair[0], pair[1]);
+        if shaped == Shaping::Plain {
+            continue;
+        }
+        run = run.then(shaped);
         shaping += 1;
         uneven += usize::from(shaped == Shaping::Uneven);
+        closes = shaped != Shaping::Uneven;
+        if body && pair[0].abs_diff(pair[1]) == 1 && pair[1] >= BODY / 2 {
+            return false;
+        }
     }
-    uneven <= (shaping / SHAPING_TO_AN_UNEVEN).max(1)
+    let numbers = run.numbers() + u32::from(uneven > 0);
+    let few = uneven <= shaping / SHAPING_TO_AN_UNEVEN && numbers <= MOST_NUMBERS;
+    few && (closes || !rounds.targets.drawn)
 }
 
 /// How far the two halves of an outline that is called symmetric may differ, in stitches.

@@ -38,6 +38,11 @@ impl Quadratic {
         self.constant += weight * off * off;
     }
 
+    /// Adds what no stitch changes.
+    pub(super) fn add_constant(&mut self, constant: f64) {
+        self.constant += constant;
+    }
+
     /// The form as a sum of squares. `None` if it is not positive definite.
     pub(super) fn factor(mut self) -> Option<Factored> {
         let n = self.slope.len();

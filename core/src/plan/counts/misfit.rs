@@ -23,6 +23,9 @@ pub(super) struct NodeMisfit {
     pub(super) whole_square: f64,
     /// What to add to the forecast's z to lay it on the outline, mm.
     pub(super) shift: f64,
+    /// How much further the outline lies from the shape than the shape from the outline,
+    /// squared stitches; part of both squares.
+    pub(super) uncovered: f64,
 }
 
 impl NodeMisfit {
@@ -36,6 +39,7 @@ impl NodeMisfit {
             mean_square: 0.0,
             whole_square: 0.0,
             shift: 0.0,
+            uncovered: 0.0,
         }
     }
 
@@ -59,6 +63,7 @@ impl NodeMisfit {
             mean_square: 0.0,
             whole_square: 0.0,
             shift: trail.middle() - fit::middle(nodes),
+            uncovered: 0.0,
         };
         let sag = sags(nodes);
         let mut seeker = Seeker::new(trail);
@@ -91,6 +96,15 @@ impl NodeMisfit {
             misfit.shift += step;
         }
         misfit
+    }
+
+    /// Counts what of the outline the whole `profile` of the shape leaves uncovered: where it
+    /// ends short, every node may lie well and the fit be poor.
+    pub(super) fn cover(&mut self, profile: &[Rz], trail: &Trail, width: f64) {
+        let back = fit::square_from_outline(profile, trail, width, self.shift);
+        self.uncovered = (back - self.whole_square).max(0.0);
+        self.mean_square += self.uncovered;
+        self.whole_square += self.uncovered;
     }
 }
 

@@ -5,9 +5,10 @@
 //! rounds: the shape of its ideal counts is forecast, and near that forecast a `beam` search
 //! finds the best counts at several prices of [`repeats`]: free ones, and a `family` of patterns
 //! from many numbers of repeats to the fewest. What a `search` finds so is forecast in truth,
-//! and makes the `answers` from faithful to simple, judged by their [`likely`] fit; of them
-//! one is taken.
+//! bettered `further` where nothing is near enough, and makes the `answers` from faithful to
+//! simple, judged by their [`likely`] fit; of them one is taken.
 
+mod answer;
 mod answers;
 mod beam;
 mod candidate;
@@ -16,6 +17,7 @@ mod descent;
 mod effort;
 mod family;
 mod form;
+mod further;
 mod holds;
 pub mod likely;
 mod misfit;
@@ -29,7 +31,7 @@ pub mod slack;
 mod steps;
 mod thumb;
 
-pub use answers::INDIFFERENT_STITCHES;
+pub use answer::INDIFFERENT_STITCHES;
 pub(crate) use choose::worked;
 pub use choose::{Chosen, answers, choose};
 pub use effort::{Effort, MOST_FORECASTS};

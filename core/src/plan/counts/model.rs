@@ -5,6 +5,8 @@
 //! one solve a *node* (with its normal as right-hand side) serves all rounds at once; and a
 //! stitch is felt over a length of about R√ε, so in large pieces every few nodes will do.
 
+use std::ops::Range;
+
 use super::form::{BAND, Quadratic, add_scaled};
 use super::misfit::NodeMisfit;
 use super::shape::SettledShape;
@@ -19,6 +21,32 @@ const NODES_A_LENGTH: f64 = 4.0;
 struct Pull {
     first: usize,
     entries: [f64; 6],
+}
+
+/// Stitches more, or fewer, in each of a run of rounds.
+#[derive(Debug, Clone)]
+pub(super) struct Change {
+    /// The rounds, by index.
+    pub(super) run: Range<usize>,
+    pub(super) by: i32,
+}
+
+/// What changes of whole runs do to the misfit.
+pub(super) struct RunModel {
+    /// By sampled node, what a stitch more in all rounds before each adds to its distance; and
+    /// that distance.
+    rows: Vec<(Vec<f64>, f64)>,
+}
+
+impl RunModel {
+    /// The mean square misfit after `change`.
+    pub(super) fn predicted(&self, change: &Change) -> f64 {
+        let square = |(sums, off): &(Vec<f64>, f64)| {
+            let added = sums[change.run.end] - sums[change.run.start];
+            (off + added * f64::from(change.by)).powi(2)
+        };
+        self.rows.iter().map(square).sum()
+    }
 }
 
 /// What stitches added do to the misfit, and to the unknowns.
@@ -102,6 +130,19 @@ impl Model {
             step.iter().map(|&(i, stitches)| row[i] * f64::from(stitches)).sum()
         };
         self.gains.iter().zip(&self.off).map(|(row, off)| (off + added(row)).powi(2)).sum()
+    }
+
+    /// The same for whole runs of rounds.
+    pub(super) fn runs(&self) -> RunModel {
+        let sums = |row: &Vec<f64>| {
+            let mut sum = 0.0;
+            let later = row.iter().map(|gain| {
+                sum += gain;
+                sum
+            });
+            std::iter::once(0.0).chain(later).collect()
+        };
+        RunModel { rows: self.gains.iter().map(sums).zip(self.off.iter().copied()).collect() }
     }
 
     /// What the mean square misfit grows by where every round is worked `pull` tighter or

@@ -86,6 +86,10 @@ impl RepeatRun {
     }
 }
 
+/// Most numbers of repeats in one pattern: no published piece asks a maker to know more.
+/// Common practice, no source.
+pub(super) const MOST_NUMBERS: u32 = 4;
+
 /// What a pattern costs the maker, in units of one new number of repeats.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Prices {

@@ -178,7 +178,8 @@ impl AllowedRounds {
             }
         }
         if k > 1 && k == self.rounds() && self.targets.drawn && self.kept.ends {
-            return count < below || forced; // The gathered round is a decrease round.
+            // The gathered round is a decrease round, but at the end of a narrow limb.
+            return count < below || forced || (count == below && self.targets.closes_plain());
         }
         if self.kept.change && !forced {
             if self.face[k - 1] && change > 0 {
@@ -292,7 +293,8 @@ fn ranges(targets: &Targets, pins: &[Option<u32>]) -> Vec<RangeInclusive<u32>> {
     if targets.drawn {
         let last = targets.may_widen.iter().rposition(|&widen| widen).map_or(0, |k| k + 1);
         at_least(&mut bounds[last.min(rounds - 1)..], f64::from(targets.gathered.0));
-        at_least(&mut bounds[rounds - 2..rounds - 1], f64::from(targets.gathered.0 + 1));
+        let decrease = if targets.closes_plain() { 0 } else { 1 };
+        at_least(&mut bounds[rounds - 2..rounds - 1], f64::from(targets.gathered.0 + decrease));
     }
     // Where a pin needs more or fewer stitches than that, the range moves to where it begins to
     // be met, no wider than before.

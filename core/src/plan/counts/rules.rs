@@ -172,7 +172,23 @@ fn reachable(ideal: &[f64], flat: &[u32], ring: Option<u32>, last: Option<u32>) 
         *n = n.min(most);
         most = *n + gain(k, *n);
     }
+    if last.is_none() {
+        meet_edge(&mut reach, ideal, gain);
+    }
     reach
+}
+
+/// Lets an open edge that flares and the rounds before it meet halfway: the edge is not
+/// stretched and wants more stitches than rounds that lie flat can lead to from below, and as
+/// many as lead to it would stand in folds.
+fn meet_edge(reach: &mut [f64], ideal: &[f64], gain: impl Fn(usize, f64) -> f64) {
+    let mut least = ideal.last().copied().unwrap_or(0.0);
+    for (k, n) in reach.iter_mut().enumerate().rev() {
+        if *n >= least {
+            break;
+        }
+        (*n, least) = (0.5 * (*n + least), least - gain(k, least));
+    }
 }
 
 impl Targets {
@@ -235,6 +251,13 @@ impl Targets {
             Some((ring, last)) => reachable(counts, &self.flat, ring, last),
             None => counts.to_vec(),
         }
+    }
+
+    /// Whether the cloth is as narrow as its close a round before it, so that what is drawn shut
+    /// need not be a round of decreases.
+    pub(super) fn closes_plain(&self) -> bool {
+        let below = self.reachable.len().checked_sub(2).map(|k| self.reachable[k]);
+        self.drawn && below.is_some_and(|n| n < f64::from(self.gathered.1) + 0.5)
     }
 
     /// Number of rounds.

@@ -4,7 +4,7 @@
 //! So counts may not buy shape with slack: what a ring has beyond 3 % more cloth than the
 //! stuffed shape takes up costs, and beyond 5 % it costs more than any shape is worth.
 
-use super::rules::Targets;
+use super::rules::{Start, Targets};
 use crate::piece::outline::Rz;
 
 /// Slack that neither eye nor finger finds: compression that costs nothing.
@@ -18,6 +18,10 @@ const WEIGHT: f64 = 300.0;
 
 /// What slack past [`SHOWING_SLACK`] costs on top.
 const SHOWING_WEIGHT: f64 = 1e4;
+
+/// How much more the starting ring may have: its own loop draws it together. A ring of six at
+/// the tip of a cone has no choice.
+const RING_SLACK: f64 = 0.018;
 
 /// Rings below a drawn end that its gathering pleats anyway.
 pub const PLEATED: usize = 3;
@@ -49,6 +53,9 @@ impl Slack {
         let free = if targets.drawn { PLEATED + 1 } else { 1 };
         for n in &mut filled[rounds.saturating_sub(free)..] {
             *n = f64::INFINITY;
+        }
+        if targets.start == Start::Ring {
+            filled[0] *= 1.0 + RING_SLACK;
         }
         if frills {
             filled.fill(f64::INFINITY);

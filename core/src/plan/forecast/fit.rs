@@ -113,6 +113,20 @@ fn measure_from(nodes: &[Rz], outline: &Trail, stitch_width_mm: f64, mut shift: 
     }
 }
 
+/// Mean square distance of the outline's points to a forecast (its nodes) laid on it by `shift`,
+/// in squared widths of `stitch_width_mm`: large where the forecast ends short of the outline.
+pub(crate) fn square_from_outline(
+    nodes: &[Rz],
+    outline: &Trail,
+    stitch_width_mm: f64,
+    shift: f64,
+) -> f64 {
+    let segments = nodes.windows(2).map(|ends| Segment::new(ends[0], ends[1])).collect();
+    let forecast = Trail { line: Vec::new(), even: Vec::new(), segments };
+    let sums = Sums::of(&outline.even, &forecast, -shift);
+    sums.square / (POINTS as f64 * stitch_width_mm * stitch_width_mm)
+}
+
 /// Signed distance of each forecast node to the outline at the fit's shift, mm: positive
 /// where the forecast lies outside. For pictures and misfit zones.
 pub fn node_offsets(nodes: &[Rz], outline: &Trail, shift_mm: f64) -> Vec<f64> {
