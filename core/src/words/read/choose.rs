@@ -189,6 +189,7 @@ impl Judge<'_> {
                             | Inferred::Even
                             | Inferred::ChainCounts
                             | Inferred::PlainStitches
+                            | Inferred::ChainOverSkip
                     ) || matches!(i, Inferred::PlainBetween) && draft.worked.hints.spread
                         || matches!(i, Inferred::OtherTimes)
                             && fit.comes_out

@@ -279,6 +279,25 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
                 && matches!(dash.tok, Tok::Dash | Tok::Say(Say::To))
                 && matches!(b.tok, Tok::Number(_))
                 && close.tok == Tok::Close);
+    // “(4) to (7)”
+    if let (
+        true,
+        Some(Tok::Number(first)),
+        Some(Tok::Dash | Tok::Say(Say::To | Say::The | Say::Work)),
+        Some(Tok::Open(_)),
+        Some(Tok::Number(last)),
+        Some(Tok::Close),
+    ) = (
+        bracketed,
+        kind(line, from + 1),
+        kind(line, from + 3),
+        kind(line, from + 4),
+        kind(line, from + 5),
+        kind(line, from + 6),
+    ) && last > first
+    {
+        return Some(Heading { bare: true, ..made(first, last, false, from + 7) });
+    }
     let from = from + usize::from(bracketed);
     let first = match kind(line, from)? {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => n,
@@ -370,6 +389,10 @@ fn unnumbered(line: &[Token], from: usize) -> Option<Heading> {
     if kind(line, from) != Some(Tok::Say(Say::Unnumbered)) {
         return None;
     }
-    let ends = matches!(kind(line, from + 1), Some(Tok::Colon | Tok::Dash | Tok::Bar));
-    ends.then_some(Heading { numbered: false, ..made(1, 1, false, from + 1) })
+    // “Next round.—”
+    let point = usize::from(
+        kind(line, from + 1) == Some(Tok::Stop) && kind(line, from + 2) == Some(Tok::Dash),
+    );
+    let ends = matches!(kind(line, from + 1 + point), Some(Tok::Colon | Tok::Dash | Tok::Bar));
+    ends.then_some(Heading { numbered: false, ..made(1, 1, false, from + 1 + point) })
 }

@@ -86,6 +86,10 @@ pub(super) fn further(
         let word = round_word(line.get(at + 1)).is_some();
         let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
         let again = again + usize::from(word && kind(line, at + 2) == Some(Tok::Stop));
+        // “nº6 à nº9”, “#4 thru #8”
+        let sign = kind(line, at + 1 + again) == Some(Tok::Say(Say::Numbered));
+        let again = again + usize::from(sign);
+        let word = word || sign;
         let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
             return Some((last, at));
         };
@@ -120,7 +124,9 @@ pub(super) fn further(
             {
                 return Some((next, at + 2 + again));
             }
-            Some(Tok::Dash) if last == first && (heads || glued || plural || word) => {
+            Some(Tok::Dash)
+                if last == first && next > first && (heads || glued || plural || word) =>
+            {
                 return Some((next, at + 2 + again));
             }
             // “6 -> 9:”, “r6→r9 even”

@@ -88,7 +88,49 @@ pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
             .filter_map(|part| bracketed(part).or_else(|| signed(part)))
             .collect();
     }
+    let row = rowed(line);
+    if !row.is_empty() {
+        return row;
+    }
     bracketed(line).or_else(|| signed(line)).or_else(|| loosely(line)).into_iter().collect()
+}
+
+/// Short forms that a row explains without a sign: “mc maille coulée, K kettmasche, …”, “Lm.
+/// Luftmasche – f. M. feste Masche – K. Kettenmasche”. Those the lexicon has show that it is
+/// such a row.
+fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
+    let colon = line.iter().take(4).position(|t| t.tok == Tok::Colon);
+    let line = &line[colon.map_or(0, |at| at + 1)..];
+    let parts: Vec<&[Token]> = line
+        .split(|t| matches!(t.tok, Tok::Comma | Tok::Slash | Tok::Bar) || t.tok == Tok::Dash && !t.glued)
+        .filter(|part| !part.is_empty())
+        .collect();
+    let mut known = 0;
+    let mut found = Vec::new();
+    for part in &parts {
+        let part = match part {
+            [rest @ .., Token { tok: Tok::Stop, .. }] => rest,
+            all => all,
+        };
+        let point = usize::from(part.get(1).is_some_and(|t| t.tok == Tok::Stop));
+        let Some((short, [meaning])) = part.split_first().map(|(one, rest)| (one, &rest[point.min(rest.len())..]))
+        else {
+            continue;
+        };
+        if !is_term(meaning.tok) {
+            continue;
+        }
+        if short.tok == meaning.tok {
+            known += 1;
+        } else if matches!(short.tok, Tok::Unknown | Tok::Say(_)) {
+            found.push((std::slice::from_ref(short), std::slice::from_ref(meaning)));
+        }
+    }
+    if known > 0 && parts.len() > 1 && 3 * (known + found.len()) >= 2 * parts.len() {
+        found
+    } else {
+        Vec::new()
+    }
 }
 
 /// “2sc – two single crochet into one stitch”, “BLSC back loop single crochet”: a short form

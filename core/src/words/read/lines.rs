@@ -76,6 +76,7 @@ const SHORTEST_TABLE: usize = 4;
 /// Takes the headings off lines whose number follows on from no other and begins nothing: a
 /// list, or “3 rounds even”.
 pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
+    shorten_ranges(lines);
     unhead_short_tables(lines);
     let numbered: Vec<(usize, Heading)> = lines
         .iter()
@@ -105,6 +106,24 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
         }
     }
     unhead(lines, &strays);
+}
+
+/// “RND 1—6 SC IN RING” before round 2 is no range: the dash parts the number from the work.
+fn shorten_ranges(lines: &mut [MeantLine<'_>]) {
+    let mut next: Option<u32> = None;
+    for line in lines.iter_mut().rev() {
+        let Some(heading) = line.heading.as_mut().filter(|h| h.numbered) else { continue };
+        let dash = (1..heading.tokens).rev().find(|&i| line.tokens[i].tok == Tok::Dash);
+        if let Some(dash) = dash
+            && heading.last > heading.first
+            && next == heading.first.checked_add(1)
+            && line.tokens.get(heading.tokens).is_some_and(|t| t.tok.is_work())
+            && line.tokens[dash + 1].tok == Tok::Number(heading.last)
+        {
+            (heading.last, heading.tokens) = (heading.first, dash + 1);
+        }
+        next = Some(heading.first);
+    }
 }
 
 /// Takes the headings off lines that only look like rows of a table.
@@ -276,7 +295,7 @@ fn has_count(line: &[Token]) -> bool {
     });
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,
-        Some(Tok::Equals | Tok::Dash | Tok::Bar) => plain,
+        Some(Tok::Equals | Tok::Dash | Tok::Bar | Tok::Slash) => plain,
         // “Sc in each sc. 15”
         Some(Tok::Stop) if at + 1 == tail.len() => true,
         Some(Tok::Comma | Tok::Stop | Tok::Close | Tok::Say(_)) => {

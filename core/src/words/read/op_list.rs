@@ -81,7 +81,9 @@ impl OpList {
             }
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
-            Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
+            Some(Tok::Number(_) | Tok::Turns(_)) if prefix(input).is_some() => {
+                self.multiplied(input)
+            }
             // “(2, inc) x 6”
             Some(Tok::Number(count @ 1..))
                 if !self.top && matches!(peek(input, 1), None | Some(Tok::Comma)) =>
@@ -408,8 +410,13 @@ fn item_ahead(input: &Input<'_>) -> bool {
 
 /// “6 x (”, “6 times [”, “6*(”, “6(”: how often the brackets that follow are worked.
 pub(super) fn prefix(input: &Input<'_>) -> Option<u32> {
-    let Tok::Number(times) = peek(input, 0)? else { return None };
+    let (Tok::Number(times) | Tok::Turns(times)) = peek(input, 0)? else { return None };
+    let once = matches!(peek(input, 0), Some(Tok::Turns(_)));
     let open = match peek(input, 1)? {
+        // “dreimal (…)”, “three times: (…)”
+        Tok::Open(_) if once => 1,
+        Tok::Colon if once => 2,
+        Tok::Times if peek(input, 2) == Some(Tok::Colon) => 3,
         Tok::Times => 2,
         // “5*(1, V)”
         Tok::Star if !input.state.in_star && matches!(peek(input, 2), Some(Tok::Open(_))) => 2,

@@ -7,7 +7,7 @@ use winnow::token::{any, one_of};
 use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, tok};
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
-use crate::words::tree::Times;
+use crate::words::tree::{StitchKind, Times};
 
 /// How often, as it is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -207,6 +207,23 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
             let n = opt(number).parse_next(input)?;
             let word =
                 if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
+            // “in same st as joining”, “dans la même m que la mc”
+            if say == Say::Same && peek(input, 0) == Some(Tok::Say(Say::As)) {
+                let named = one_of(|t: &Token| {
+                    matches!(
+                        t.tok,
+                        Tok::Unknown
+                            | Tok::Join
+                            | Tok::Chain
+                            | Tok::Stitch
+                            | Tok::Kind(StitchKind::Slip)
+                            | Tok::Ordinal(1)
+                            | Tok::Say(Say::The | Say::Last)
+                    )
+                });
+                let as_joined = (any, repeat::<_, _, (), _, _>(1..=3, named));
+                opt(as_joined).parse_next(input)?;
+            }
             match (say, word, n) {
                 (Say::Last, Some(Tok::Chain), None) => Where::Chain(0),
                 (_, _, Some(n)) => Where::Next(n),

@@ -58,6 +58,7 @@ impl Reader<'_> {
             &line.tokens[from..heading.tokens.max(from)]
             && heading.tokens > from + 3
             && matches!((open.tok, close.tok), (Tok::Open(_), Tok::Close))
+            && line.tokens[from..heading.tokens].iter().any(|t| t.tok == Tok::Round)
             && draft.stated().is_none()
         {
             draft.layers.early = Some(Placed::at(*n, number.at()));

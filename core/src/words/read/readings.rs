@@ -127,6 +127,7 @@ fn variants(
     offer(inner_repeat(ops), Inferred::Repeat);
     offer(into_every(ops), Inferred::IntoEvery);
     offer(slip_closes(ops), Inferred::SlipCloses);
+    offer(chain_over_skip(ops, kind), Inferred::ChainOverSkip);
     for (takes, into) in [(0, true), (0, false), (1, false)] {
         let counted = chain_counts(ops, takes, into, kind);
         offer(counted.clone(), Inferred::ChainCounts);
@@ -249,7 +250,7 @@ fn lone_plain(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     };
     let [Placed { it, at }] = inner else { return None };
     let Op::Each { kind, count: 1 } = *it else { return None };
-    if last - first != 1 || kind == StitchKind::Slip {
+    if last - first != 1 {
         return None;
     }
     let one = Placed::at(Op::Each { kind, count: 1 }, at.clone());
@@ -389,6 +390,29 @@ fn slip_closes(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     let op = all.get_mut(last - 1).filter(|op| op.it == slip)?;
     op.it = Op::Join;
     Some(all)
+}
+
+/// “ch 4, skip 4 sts”: chains over the stitches left out stand in their place, as for a slit.
+fn chain_over_skip(ops: &[Placed<Op>], kind: StitchKind) -> Option<Vec<Placed<Op>>> {
+    let mut all = ops.to_vec();
+    let mut changed = false;
+    let mut at = 0;
+    while let Some(pair) = all.get(at..at + 2) {
+        if let (Op::Chain(n), Op::Skip(m)) | (Op::Skip(m), Op::Chain(n)) =
+            (&pair[0].it, &pair[1].it)
+            && *m > 0
+        {
+            // The chains come first in the next round where they are not as many.
+            let stand = Op::Each { kind, count: *n };
+            let span = hull(pair);
+            if n == m {
+                all.splice(at..at + 2, [Placed::at(stand, span)]);
+                changed = true;
+            }
+        }
+        at += 1;
+    }
+    changed.then_some(all)
 }
 
 /// The chain at the start as a stitch that takes `takes`, or as one more in the first.

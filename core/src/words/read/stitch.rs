@@ -6,6 +6,7 @@ use winnow::token::{any, one_of, take};
 
 use super::bare::{BareStitch, built, together};
 use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, since, tok};
+use super::ring::work_ends;
 use super::place::{Where, place, stitch_word, turns};
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
@@ -79,8 +80,13 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     if first_place.is_none() && opt(together).parse_next(input)?.is_some() {
         input.state.collect = true;
     }
+    // “dec all”: of shaping alone, and nothing behind it.
+    let all = matches!(base, BareStitch::Shaping(_, None))
+        && peek(input, 0) == Some(Tok::Say(Say::The))
+        && work_ends(peek(input, 1));
     let (place, only) = match first_place {
         Some((place, only)) => (Some(place), only),
+        None if all => any.value((Some(Where::EachAround), None)).parse_next(input)?,
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
     };
     // “sc next 2 sts tog for a dec” says again what it makes.
@@ -292,6 +298,14 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(BareStitch::Shaping(together(kind, lead.unwrap_or(2)), None))
         }
+        // “five plain, two together”
+        Some(Tok::Even(kind))
+            if lead.is_some()
+                && peek(input, 1).is_none_or(|t| t.parts() || matches!(t, Tok::Close)) =>
+        {
+            any.parse_next(input)?;
+            Ok(BareStitch::Plain(kind, lead))
+        }
         // “even” stays, and says the place as well; “even 35 sc” says how many beside.
         Some(Tok::Even(kind)) if lead.is_none() => {
             if matches!(peek(input, 1), Some(Tok::Number(_) | Tok::Kind(_))) {
@@ -329,7 +343,7 @@ fn of_kind(
         fillers,
         opt(say(Say::Next)),
         number.verify(|&n| n > 1),
-        opt(tok(Tok::Stitch)),
+        opt(stitch_word),
         say(Say::Together),
     );
     if let Some((_, _, _, many, ..)) = opt(tog).parse_next(input)? {

@@ -70,6 +70,9 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         }
         let (tok, many) =
             told.or(known).unwrap_or_else(|| (plain(first.shape, &first.text), 1));
+        // “macht 18” states a count, “macht 18 fM in …” is work.
+        let gives = words.gives(rest).filter(|&n| told.is_none() && n >= many);
+        let (tok, many) = gives.map_or((tok, many), |n| (Tok::Equals, n));
         // “20 cm” is a length, whatever “cm” stands for beside.
         let measured = tok == Tok::Ring
             && first.text == UNIT
