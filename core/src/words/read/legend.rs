@@ -101,11 +101,14 @@ pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
 fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
     let colon = line.iter().take(4).position(|t| t.tok == Tok::Colon);
     let line = &line[colon.map_or(0, |at| at + 1)..];
+    // The first sentence, where another follows.
+    let stop = line.iter().position(|t| t.tok == Tok::Stop);
+    let line = &line[..stop.filter(|at| line.len() > at + 8).unwrap_or(line.len())];
     let parts: Vec<&[Token]> = line
         .split(|t| matches!(t.tok, Tok::Comma | Tok::Slash | Tok::Bar) || t.tok == Tok::Dash && !t.glued)
         .filter(|part| !part.is_empty())
         .collect();
-    let mut known = 0;
+    let (mut known, mut said) = (0, 0);
     let mut found = Vec::new();
     for part in &parts {
         let part = match part {
@@ -113,10 +116,12 @@ fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
             all => all,
         };
         let point = usize::from(part.get(1).is_some_and(|t| t.tok == Tok::Stop));
-        let Some((short, [meaning])) = part.split_first().map(|(one, rest)| (one, &rest[point.min(rest.len())..]))
-        else {
-            continue;
-        };
+        let Some((short, meaning)) = part.split_first() else { continue };
+        let meaning = &meaning[point.min(meaning.len())..];
+        // “W is an increase”
+        let joins = meaning.iter().take_while(|t| matches!(t.tok, Tok::Say(Say::The))).count();
+        let [meaning] = &meaning[joins..] else { continue };
+        said += usize::from(joins > 1 && is_term(meaning.tok));
         if !is_term(meaning.tok) {
             continue;
         }
@@ -126,7 +131,8 @@ fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
             found.push((std::slice::from_ref(short), std::slice::from_ref(meaning)));
         }
     }
-    if known > 0 && parts.len() > 1 && 3 * (known + found.len()) >= 2 * parts.len() {
+    let enough = 3 * (known + found.len()) >= 2 * parts.len();
+    if (known > 0 || said > 1) && parts.len() > 1 && enough {
         found
     } else {
         Vec::new()

@@ -47,6 +47,7 @@ mod rewordings;
 mod ring;
 mod roman;
 mod round;
+mod round_words;
 mod sayings;
 mod settle;
 mod stitch;
@@ -164,6 +165,10 @@ fn read_lexemes(text: &str, lexemes: &[lexemes::Lexeme<'_>], words: &Vocabulary)
     let mut tokens = as_tokens(&Glossary::default());
     let mut own = glossary::glossary(&lines::lines(&tokens, text), lexemes);
     glossary::letter_codes(text, lexemes, &mut own);
+    if !own.is_empty() {
+        tokens = as_tokens(&own);
+    }
+    round_words::learn(&tokens, lexemes, &mut own);
     if !own.is_empty() {
         tokens = as_tokens(&own);
     }

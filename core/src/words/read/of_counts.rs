@@ -125,13 +125,9 @@ impl Judge<'_> {
 
     /// Several rounds that shape alike, by the counts told for each: “rounds 4 to 7: six more
     /// each time: 24, 30, 36, 42”.
-    fn progression(&self, draft: &Draft, below: Option<u32>) -> Option<Understood> {
+    pub(super) fn progression(&self, draft: &Draft, below: Option<u32>) -> Option<Taken> {
         let many = draft.many();
         let at = draft.tokens.iter().rposition(|t| matches!(t.tok, Tok::Number(_)))?;
-        let last_of = draft.tokens.iter().rev().find_map(|t| match t.tok {
-            Tok::Number(n) => Some(n),
-            _ => None,
-        })?;
         let mut counts: Vec<u32> = Vec::new();
         for token in draft.tokens[..=at].iter().rev() {
             match token.tok {
@@ -150,10 +146,13 @@ impl Judge<'_> {
         if many < 2 || counts.len() != many as usize || !even || by == 0 || !fits {
             return None;
         }
+        let told = draft.tokens[at].at();
         let at = span(&draft.tokens);
         let work = spread_out(from, by, draft.kind, &at)?;
         let inferred = vec![Inferred::PlainBetween];
-        (last_of > 2).then_some(Understood { work, unread: Vec::new(), inferred })
+        let candidate = Understood { work, unread: Vec::new(), inferred };
+        let stated = Some(Placed::at(*counts.last()?, told));
+        Some(Taken { candidate, sure: Sure::Fits, stated })
     }
 
     /// How many stitches more or fewer “+6” and “-6” say, where nothing else is said.
@@ -206,7 +205,6 @@ impl Judge<'_> {
         if self.last.is_none() && any(&|t| t == Tok::Ring) && !worked {
             found.push(candidate(Op::Ring { kind, count: stated.it }, Inferred::RingOfCount));
         }
-        found.extend(self.progression(draft, below));
         // “Rd 4: +6 (24)”
         if let (Some(by), Some(below)) = (self.signed_change(draft), below)
             && below.checked_add_signed(by) == Some(stated.it)

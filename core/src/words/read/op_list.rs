@@ -47,6 +47,11 @@ impl OpList {
             .is_some_and(|t| input.state.text.get(t.at()).is_some_and(|word| word == ";"));
         let parted = peek(input, 0).filter(|tok| tok.parts());
         let parted = if semicolon { Some(Tok::Stop) } else { parted };
+        // “between 7 & 8” parts no count from the work.
+        let joined = rest(input)
+            .first()
+            .is_some_and(|t| matches!(input.state.text.get(t.at()), Some("&" | "+")));
+        let parted = if joined { Some(Tok::Say(Say::Then)) } else { parted };
         let read = match peek(input, 0) {
             None => return,
             Some(tok) if tok.parts() || tok == Tok::Equals => {

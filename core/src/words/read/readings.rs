@@ -2,7 +2,7 @@
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
 use super::rewordings::{
-    behind_colon, bracketed_work, kinds_joined, noun_supplied, stitches_among,
+    bare_numbers, behind_colon, bracketed_work, first_sentence, kinds_joined, noun_supplied, stitches_among,
     stitches_are_plain, with_verb, without_colours, without_remarks,
 };
 use super::round::{LineReading, work};
@@ -56,6 +56,8 @@ pub(super) fn others(
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
         (stitches_among(tokens, kind), Inferred::PlainStitches),
+        (bare_numbers(tokens, kind), Inferred::PlainStitches),
+        (first_sentence(tokens), Inferred::Remark),
         (noun_supplied(tokens), Inferred::IntoNext),
         (behind_colon(tokens), Inferred::Remark),
         (without_colours(tokens), Inferred::Remark),
@@ -119,6 +121,7 @@ fn variants(
             offer(other_between(ops, by), Inferred::Between);
         }
     }
+    offer(shaped_around(ops), Inferred::PlainBetween);
     offer(repeat_of_all(ops), Inferred::RepeatOfAll);
     offer(leading_repeat(ops), Inferred::RepeatOfAll);
     for by in [-1, 1] {
@@ -296,6 +299,18 @@ fn spaced(ops: &[Placed<Op>], by: i32) -> Option<Vec<Placed<Op>>> {
     let mut all = ops.to_vec();
     all[first].it = Op::Group { body: vec![plain, body[0].clone()], times: Times::Around };
     Some(all)
+}
+
+/// “sc around, increasing in every st”: the plain stitches say of what kind the others are.
+fn shaped_around(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let around = |op: &Op| match op {
+        Op::Group { body, times: Times::Around } => Some(shapes(body)),
+        _ => None,
+    };
+    let [plain, shaping] = &ops[first..last] else { return None };
+    let both = around(&plain.it) == Some(false) && around(&shaping.it) == Some(true);
+    both.then(|| [&ops[..first], &ops[first + 1..]].concat())
 }
 
 /// Whether it leaves fewer stitches than it takes.

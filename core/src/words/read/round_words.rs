@@ -1,0 +1,77 @@
+//! Words that stand with the number of every round, whatever they are: “Tour 3”, “Lap 3:”,
+//! “3. Umgang”, “LL3 —”.
+
+use std::collections::BTreeMap;
+
+use super::heading::bullets_of;
+use super::lexemes::Lexeme;
+use super::token::{Say, Tok, Token};
+use super::words::Glossary;
+
+/// Adds the unknown words of `tokens` that count on from one at the start of lines.
+pub(super) fn learn(tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary) {
+    // The numbers that stand with each word, in order, a range by its first and last.
+    let mut seen: BTreeMap<String, Vec<(u32, u32)>> = BTreeMap::new();
+    for line in tokens.split(|t| t.tok == Tok::Newline) {
+        if let Some((word, range)) = numbered(line)
+            && works(line)
+            && let Some(word) = lexemes
+                .get(lexemes.partition_point(|l| l.at.start < word.start))
+                .map(|l| l.text.as_ref().to_owned())
+        {
+            seen.entry(word).or_default().push(range);
+        }
+    }
+    for (word, ranges) in seen {
+        let follows = |pair: &[(u32, u32)]| pair[0].1.checked_add(1) == Some(pair[1].0);
+        let counts = ranges.windows(3).any(|three| {
+            three[0].0 == 1 && follows(&three[..2]) && follows(&three[1..])
+        });
+        if counts {
+            own.add([word.as_str()], Tok::Round);
+        }
+    }
+}
+
+/// Whether something is worked in a line, or it holds a count.
+fn works(line: &[Token]) -> bool {
+    line.iter().any(|t| t.tok.is_work() || matches!(t.tok, Tok::Ring | Tok::InEach))
+        || line.iter().filter(|t| matches!(t.tok, Tok::Number(_))).count() > 1
+}
+
+/// The unknown word and the number that `line` begins with, whichever comes first.
+fn numbered(line: &[Token]) -> Option<(&Token, (u32, u32))> {
+    let from = bullets_of(line);
+    let lead = line[from..]
+        .iter()
+        .take(2)
+        .take_while(|t| matches!(t.tok, Tok::Say(Say::The | Say::In)))
+        .count();
+    let at = from + lead;
+    let number = |at: usize| match line.get(at)?.tok {
+        Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
+        _ => None,
+    };
+    let is_word =
+        |at: usize| line.get(at).filter(|t| t.tok == Tok::Unknown && t.spelt);
+    let reaches = |at: usize| {
+        line.get(at)
+            .is_some_and(|t| matches!(t.tok, Tok::Dash | Tok::Slash | Tok::Say(Say::To | Say::The | Say::Work)))
+    };
+    let point = |at: usize| usize::from(line.get(at).is_some_and(|t| t.tok == Tok::Stop));
+    if let (Some(word), Some(first)) = (is_word(at), number(at + 1)) {
+        let again = usize::from(is_word(at + 3).is_some());
+        let last = number(at + 3 + again).filter(|&n| reaches(at + 2) && n > first);
+        return Some((word, (first, last.unwrap_or(first))));
+    }
+    // “3. Umgang”, “4. bis 6. Umgang”; a number alone may count anything.
+    let first = number(at)?;
+    let next = at + 1 + point(at + 1);
+    let ordinal = next > at + 1 || matches!(line[at].tok, Tok::Ordinal(_));
+    if let Some(word) = is_word(next).filter(|_| ordinal) {
+        return Some((word, (first, first)));
+    }
+    let last = number(next + 1).filter(|&n| reaches(next) && n > first)?;
+    let word = is_word(next + 2 + point(next + 2)).filter(|_| ordinal)?;
+    Some((word, (first, last)))
+}
