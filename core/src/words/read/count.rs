@@ -139,7 +139,8 @@ pub(super) fn stated(
 fn remark(input: &mut Input<'_>) -> ReadResult<()> {
     let Some(Tok::Open(n @ 2..=6)) = peek(input, 0) else { return fail(input) };
     let inside = &rest(input)[1..n];
-    if inside.iter().any(|t| t.tok.is_work() || t.tok == Tok::Times) || !ends_line(input, n + 1) {
+    if inside.iter().any(|t| t.tok.is_work() || t.tok == Tok::Times) || !ends_line(input, n + 1)
+    {
         return fail(input);
     }
     take(n + 1).void().parse_next(input)

@@ -42,7 +42,9 @@ fn before_count(line: &[Token], lexemes: &[Lexeme<'_>]) -> Option<String> {
         .iter()
         .rev()
         .take(2)
-        .take_while(|t| matches!(t.tok, Tok::Say(Say::The | Say::More | Say::Only | Say::Total)))
+        .take_while(|t| {
+            matches!(t.tok, Tok::Say(Say::The | Say::More | Say::Only | Say::Total))
+        })
         .count();
     let words = line[..at - small]
         .iter()
@@ -55,9 +57,9 @@ fn before_count(line: &[Token], lexemes: &[Lexeme<'_>]) -> Option<String> {
         return None;
     }
     let (first, last) = (line.get(from)?, line.get(from + words - 1)?);
-    let worked = line[..from].iter().any(|t| {
-        t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Ring | Tok::Turns(_))
-    });
+    let worked = line[..from]
+        .iter()
+        .any(|t| t.tok.is_work() || matches!(t.tok, Tok::InEach | Tok::Ring | Tok::Turns(_)));
     if !worked {
         return None;
     }

@@ -121,7 +121,7 @@ fn worded(line: &[Token], from: usize) -> Option<Heading> {
         return None;
     }
     at += lead;
-    let Tok::Number(first) = kind(line, at)? else { return None };
+    let (Tok::Number(first) | Tok::Ordinal(first)) = kind(line, at)? else { return None };
     at += 1;
     // “T 5. à T 8.”
     if kind(line, at) == Some(Tok::Stop)
@@ -157,6 +157,10 @@ fn ended(line: &[Token], mut found: Heading) -> Heading {
         found.open = true;
         found.tokens += 1;
     }
+    // “Round 12 of 12:”
+    let all = matches!(kind(line, found.tokens), Some(Tok::Slash | Tok::Say(Say::The)))
+        && kind(line, found.tokens + 1) == Some(Tok::Number(found.last));
+    found.tokens += if all { 2 } else { 0 };
     found.tokens += closing(line, found.tokens);
     // “Rd 3 = 6 fM in …”
     found.tokens += usize::from(kind(line, found.tokens) == Some(Tok::Equals));

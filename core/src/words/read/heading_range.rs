@@ -54,6 +54,11 @@ pub(super) fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
     }
 }
 
+/// Whether it names what a number before it counts.
+pub(super) fn is_stitch(tok: Tok) -> bool {
+    tok.is_work() && !matches!(tok, Tok::Even(_))
+}
+
 /// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
 /// and where the heading ends; none where the numbers are no range.
 pub(super) fn further(
@@ -125,7 +130,7 @@ pub(super) fn further(
                 return Some((next, at + 2 + again));
             }
             Some(Tok::Dash)
-                if last == first && next > first && (heads || glued || plural || word) =>
+                if last == first && (heads || glued && next > first || plural || word) =>
             {
                 return Some((next, at + 2 + again));
             }
@@ -157,6 +162,15 @@ pub(super) fn further(
             // “5 a 6:”, from another language.
             Some(Tok::Say(Say::The)) if last == first && heads && next > first => {
                 return Some((next, at + 2 + again));
+            }
+            // “6+7 even”
+            Some(Tok::Comma)
+                if glued
+                    && next == last.saturating_add(1)
+                    && !after.is_some_and(|t| is_stitch(t) || t == Tok::Times) =>
+            {
+                last = next;
+                at += 2 + again;
             }
             Some(Tok::Comma | Tok::Say(Say::Then))
                 if heads || matches!(after, Some(Tok::Comma | Tok::Say(Say::Then))) =>

@@ -105,7 +105,10 @@ fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
     let stop = line.iter().position(|t| t.tok == Tok::Stop);
     let line = &line[..stop.filter(|at| line.len() > at + 8).unwrap_or(line.len())];
     let parts: Vec<&[Token]> = line
-        .split(|t| matches!(t.tok, Tok::Comma | Tok::Slash | Tok::Bar) || t.tok == Tok::Dash && !t.glued)
+        .split(|t| {
+            matches!(t.tok, Tok::Comma | Tok::Slash | Tok::Bar)
+                || t.tok == Tok::Dash && !t.glued
+        })
         .filter(|part| !part.is_empty())
         .collect();
     let (mut known, mut said) = (0, 0);
@@ -132,11 +135,7 @@ fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
         }
     }
     let enough = 3 * (known + found.len()) >= 2 * parts.len();
-    if (known > 0 || said > 1) && parts.len() > 1 && enough {
-        found
-    } else {
-        Vec::new()
-    }
+    if (known > 0 || said > 1) && parts.len() > 1 && enough { found } else { Vec::new() }
 }
 
 /// “2sc – two single crochet into one stitch”, “BLSC back loop single crochet”: a short form

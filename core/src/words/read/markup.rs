@@ -83,9 +83,11 @@ fn emphasis(line: &[Lexeme<'_>], dropped: &mut [bool]) {
             _ => l.text == "x",
         });
         let numbered = inside.iter().any(|l| l.shape == LexemeKind::Number);
+        // “**Round 2:** 2 sc in each st”
+        let heads = at == bullets && matches!(sign(inside.last()), Some(':' | '.' | ')'));
         let drops = match mark {
             '*' => whole,
-            TWO_STARS => !listed && !repeated && (numbered || whole),
+            TWO_STARS => !listed && (!repeated || heads) && (numbered || whole),
             _ => true,
         };
         if drops {

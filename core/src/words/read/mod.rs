@@ -103,16 +103,16 @@ impl Reading {
 
     /// Those of `slips` that stand in rounds with words not understood.
     fn misread(&self, slips: &[misspelt::Meant]) -> Vec<misspelt::Meant> {
-        let odd = |u: &Understanding| {
-            let lost = [Inferred::Remark, Inferred::Sums, Inferred::Counts];
-            u.sure == Sure::Unread || lost.iter().any(|i| u.inferred.contains(i))
-        };
-        slips.iter().filter(|(at, _)| self.round_at(at).is_some_and(odd)).cloned().collect()
+        let within = |at: &Span| self.round_at(at).is_some() && !self.is_clear(at);
+        slips.iter().filter(|(at, _)| within(at)).cloned().collect()
     }
 
     /// Whether the round at `at` was read to the last word.
-    fn is_certain(&self, at: &Span) -> bool {
-        self.round_at(at).is_some_and(|u| u.sure == Sure::Certain)
+    fn is_clear(&self, at: &Span) -> bool {
+        let lost = [Inferred::Remark, Inferred::Sums, Inferred::Counts];
+        self.round_at(at).is_some_and(|u| {
+            u.sure != Sure::Unread && !lost.iter().any(|i| u.inferred.contains(i))
+        })
     }
 }
 
@@ -149,7 +149,7 @@ pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading
     let doubted = reading.misread(&slips);
     if !doubted.is_empty() {
         let meant = read_lexemes(text, &misspelt::mended(&lexemes, &doubted), words);
-        let clear: Vec<_> = doubted.into_iter().filter(|(at, _)| meant.is_certain(at)).collect();
+        let clear: Vec<_> = doubted.into_iter().filter(|(at, _)| meant.is_clear(at)).collect();
         if !clear.is_empty() {
             reading = read_lexemes(text, &misspelt::mended(&lexemes, &clear), words);
             reading.misspelt = clear;
@@ -160,8 +160,7 @@ pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading
 
 /// Reads the lexemes of `text` with the words of one lexicon.
 fn read_lexemes(text: &str, lexemes: &[lexemes::Lexeme<'_>], words: &Vocabulary) -> Reading {
-    let as_tokens =
-        |own: &Glossary| enumerated::parted(tokens::tokens(lexemes, words, own));
+    let as_tokens = |own: &Glossary| enumerated::parted(tokens::tokens(lexemes, words, own));
     let mut tokens = as_tokens(&Glossary::default());
     let mut own = glossary::glossary(&lines::lines(&tokens, text), lexemes);
     glossary::letter_codes(text, lexemes, &mut own);

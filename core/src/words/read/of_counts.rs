@@ -157,8 +157,11 @@ impl Judge<'_> {
 
     /// How many stitches more or fewer “+6” and “-6” say, where nothing else is said.
     fn signed_change(&self, draft: &Draft) -> Option<i32> {
-        let lead =
-            draft.tokens.iter().take_while(|t| matches!(t.tok, Tok::Colon | Tok::Stop | Tok::Bar | Tok::Slash)).count();
+        let lead = draft
+            .tokens
+            .iter()
+            .take_while(|t| matches!(t.tok, Tok::Colon | Tok::Stop | Tok::Bar | Tok::Slash))
+            .count();
         let (sign, number, end) = match &draft.tokens[lead..] {
             [sign, number, end @ ..] => (sign, number, end),
             _ => return None,

@@ -2,8 +2,9 @@
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
 use super::rewordings::{
-    bare_numbers, behind_colon, bracketed_work, first_sentence, kinds_joined, noun_supplied, stitches_among,
-    stitches_are_plain, with_verb, without_colours, without_remarks,
+    bare_numbers, behind_colon, behind_remark, bracketed_work, first_sentence, kind_supplied,
+    kinds_joined, noun_supplied, stitches_among, stitches_are_plain, with_verb,
+    without_colours, without_remarks,
 };
 use super::round::{LineReading, work};
 use super::settle::is_worked;
@@ -57,6 +58,8 @@ pub(super) fn others(
         (kinds_joined(tokens), Inferred::KindOfShaping),
         (stitches_among(tokens, kind), Inferred::PlainStitches),
         (bare_numbers(tokens, kind), Inferred::PlainStitches),
+        (kind_supplied(tokens, kind), Inferred::PlainStitches),
+        (behind_remark(tokens), Inferred::Remark),
         (first_sentence(tokens), Inferred::Remark),
         (noun_supplied(tokens), Inferred::IntoNext),
         (behind_colon(tokens), Inferred::Remark),

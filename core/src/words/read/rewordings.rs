@@ -166,7 +166,10 @@ pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Tok
         return None;
     }
     let parts = |t: &Token| {
-        matches!(t.tok, Tok::Comma | Tok::Dash | Tok::Colon | Tok::Stop | Tok::Open(_) | Tok::Star)
+        matches!(
+            t.tok,
+            Tok::Comma | Tok::Dash | Tok::Colon | Tok::Stop | Tok::Open(_) | Tok::Star
+        )
     };
     let mut all = Vec::with_capacity(tokens.len() + 4);
     let mut worked = false;
@@ -175,7 +178,10 @@ pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Tok
         worked |= token.tok.is_work();
         let begins = i.checked_sub(1).is_none_or(|b| parts(&tokens[b]));
         let ends = tokens.get(i + 1).is_some_and(|t| {
-            matches!(t.tok, Tok::Comma | Tok::Say(Say::Then) | Tok::Increase(_) | Tok::Decrease(..))
+            matches!(
+                t.tok,
+                Tok::Comma | Tok::Say(Say::Then) | Tok::Increase(_) | Tok::Decrease(..)
+            )
         });
         let more = tokens[i + 1..].iter().any(|t| t.tok.is_work()) || worked;
         if matches!(token.tok, Tok::Number(1..)) && begins && ends && more {
@@ -186,6 +192,45 @@ pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Tok
         rematch(&mut all);
         all
     })
+}
+
+/// “one in each stitch”: a number without a stitch, and where it goes.
+pub(super) fn kind_supplied(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    let mut all = Vec::with_capacity(tokens.len() + 2);
+    for (i, token) in tokens.iter().enumerate() {
+        all.push(*token);
+        let placed = i.checked_sub(1).is_some_and(|b| {
+            !tokens[b].tok.parts()
+                && !matches!(
+                    tokens[b].tok,
+                    Tok::Open(_) | Tok::Star | Tok::Say(Say::Work | Say::The)
+                )
+        });
+        let goes =
+            tokens.get(i + 1).is_some_and(|t| matches!(t.tok, Tok::InEach | Tok::Say(Say::In)));
+        if matches!(token.tok, Tok::Number(1..=4)) && !placed && goes {
+            all.push(Token { start: token.end, ..token.meaning(Tok::Kind(kind)) });
+        }
+    }
+    (all.len() > tokens.len()).then(|| {
+        rematch(&mut all);
+        behind_remark(&all).unwrap_or(all)
+    })
+}
+
+/// “just go around, sc in each”: what stands before the first sign, if it says nothing of
+/// stitches, is a remark.
+pub(super) fn behind_remark(tokens: &[Token]) -> Option<Vec<Token>> {
+    let at = tokens.iter().position(|t| matches!(t.tok, Tok::Comma | Tok::Dash | Tok::Stop))?;
+    let says = |t: &Token| {
+        t.tok.is_work() && !matches!(t.tok, Tok::Even(_))
+            || t.tok.counts()
+            || matches!(t.tok, Tok::Ring | Tok::Loop(_) | Tok::Open(_) | Tok::Star)
+    };
+    let mut after = tokens[at + 1..].to_vec();
+    rematch(&mut after);
+    let works = after.iter().any(|t| t.tok.is_work());
+    (at > 0 && works && !tokens[..at].iter().any(says)).then_some(after)
 }
 
 /// “Sc. Eyes: between 7 and 8”: the first sentence, where the next is no work.

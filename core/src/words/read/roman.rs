@@ -68,12 +68,14 @@ pub(super) fn with_numbers<'t>(
         _ => None,
     };
     let point = |i: usize| usize::from(sign(i) == Some('.'));
-    let reaches =
-        |i: usize| sign(i) == Some('-') || matches!(means(i), Some(Tok::Say(Say::To | Say::The)));
+    let reaches = |i: usize| {
+        sign(i) == Some('-') || matches!(means(i), Some(Tok::Say(Say::To | Say::The)))
+    };
     let begins = |i: usize| {
-        let before = lexemes[..i].iter().rev().find(|l| {
-            !matches!(l.shape, LexemeKind::Sign('•' | '-' | '*' | '(' | '['))
-        });
+        let before = lexemes[..i]
+            .iter()
+            .rev()
+            .find(|l| !matches!(l.shape, LexemeKind::Sign('•' | '-' | '*' | '(' | '[')));
         before.is_none_or(|l| l.shape == LexemeKind::Newline)
     };
     // Whether the numeral at `i` stands where the number of a round does.
@@ -84,9 +86,8 @@ pub(super) fn with_numbers<'t>(
         let next = i + 1 + point(i + 1);
         let before = round(next);
         // “VIII. bis XII. Runde”
-        let ranged = reaches(next)
-            && numeral(next + 1).is_some()
-            && round(next + 2 + point(next + 2));
+        let ranged =
+            reaches(next) && numeral(next + 1).is_some() && round(next + 2 + point(next + 2));
         let listed = begins(i) && matches!(sign(i + 1), Some('.' | ')' | ':' | '-'));
         behind || before || ranged || listed
     };
@@ -112,11 +113,9 @@ pub(super) fn with_numbers<'t>(
         .into_iter()
         .zip(numbers)
         .map(|(lexeme, number)| match number {
-            Some(n) => Lexeme {
-                shape: LexemeKind::Number,
-                text: Cow::Owned(n.to_string()),
-                ..lexeme
-            },
+            Some(n) => {
+                Lexeme { shape: LexemeKind::Number, text: Cow::Owned(n.to_string()), ..lexeme }
+            }
             None => lexeme,
         })
         .collect()

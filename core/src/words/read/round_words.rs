@@ -24,13 +24,23 @@ pub(super) fn learn(tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary
     }
     for (word, ranges) in seen {
         let follows = |pair: &[(u32, u32)]| pair[0].1.checked_add(1) == Some(pair[1].0);
-        let counts = ranges.windows(3).any(|three| {
-            three[0].0 == 1 && follows(&three[..2]) && follows(&three[1..])
-        });
+        let counts = ranges
+            .windows(3)
+            .any(|three| three[0].0 == 1 && follows(&three[..2]) && follows(&three[1..]));
         if counts {
             own.add([word.as_str()], Tok::Round);
+            // “Level 4”, and “Levels 5 to 7”.
+            for many in ["s", "es", "e", "en"] {
+                own.add([format!("{word}{many}").as_str()], Tok::Round);
+            }
         }
     }
+}
+
+/// Whether it may be a writer's own word for a round: “Level 3” heads as often as it tells how
+/// hard a pattern is.
+fn is_free(tok: Tok) -> bool {
+    matches!(tok, Tok::Unknown | Tok::Say(Say::Section))
 }
 
 /// Whether something is worked in a line, or it holds a count.
@@ -52,11 +62,11 @@ fn numbered(line: &[Token]) -> Option<(&Token, (u32, u32))> {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
         _ => None,
     };
-    let is_word =
-        |at: usize| line.get(at).filter(|t| t.tok == Tok::Unknown && t.spelt);
+    let is_word = |at: usize| line.get(at).filter(|t| t.spelt && is_free(t.tok));
     let reaches = |at: usize| {
-        line.get(at)
-            .is_some_and(|t| matches!(t.tok, Tok::Dash | Tok::Slash | Tok::Say(Say::To | Say::The | Say::Work)))
+        line.get(at).is_some_and(|t| {
+            matches!(t.tok, Tok::Dash | Tok::Slash | Tok::Say(Say::To | Say::The | Say::Work))
+        })
     };
     let point = |at: usize| usize::from(line.get(at).is_some_and(|t| t.tok == Tok::Stop));
     if let (Some(word), Some(first)) = (is_word(at), number(at + 1)) {

@@ -6,8 +6,8 @@ use winnow::token::{any, one_of, take};
 
 use super::bare::{BareStitch, built, together};
 use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, since, tok};
-use super::ring::work_ends;
 use super::place::{Where, place, stitch_word, turns};
+use super::ring::work_ends;
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Op, Placed, StitchKind};
@@ -96,6 +96,11 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let suffix = opt(loop_suffix).parse_next(input)?;
     let turns =
         if place == Some(Where::Around) { None } else { opt(turns).parse_next(input)? };
+    // “inc 6 times evenly around”
+    if turns.is_some() && opt(say(Say::Spread)).parse_next(input)?.is_some() {
+        input.state.spread = true;
+        opt(say(Say::Around)).parse_next(input)?;
+    }
     let late = opt(loop_suffix).parse_next(input)?;
     let everywhere = matches!(place, Some(Where::Around | Where::EachAround));
     if !ends_well(input, everywhere) {

@@ -79,13 +79,16 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
             && previous.is_some_and(|p| matches!(p.tok, Tok::Number(_) | Tok::OddNumber));
         let tok = if measured { Tok::Unknown } else { tok };
         let last = &rest[many - 1];
+        let rounds = matches!(tok, Tok::Round | Tok::Say(Say::Row))
+            && last.text.len() > 3
+            && last.text.ends_with("en");
         found.push(Token {
             tok,
             start: first.at.start,
             end: last.at.end,
             glued,
             spelt: first.shape == LexemeKind::Word,
-            plural: last.text.len() > 1 && last.text.ends_with('s'),
+            plural: last.text.len() > 1 && last.text.ends_with('s') || rounds,
         });
         rest = &rest[many..];
         join_spelt(&mut found);
