@@ -159,7 +159,8 @@ fn ended(line: &[Token], mut found: Heading) -> Heading {
     }
     // “Round 12 of 12:”
     let all = matches!(kind(line, found.tokens), Some(Tok::Slash | Tok::Say(Say::The)))
-        && kind(line, found.tokens + 1) == Some(Tok::Number(found.last));
+        && kind(line, found.tokens + 1) == Some(Tok::Number(found.last))
+        && matches!(kind(line, found.tokens + 2), Some(Tok::Colon | Tok::Dash | Tok::Close));
     found.tokens += if all { 2 } else { 0 };
     found.tokens += closing(line, found.tokens);
     // “Rd 3 = 6 fM in …”
@@ -331,7 +332,10 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     if pointed {
         at += 1;
     }
-    let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar));
+    // “4 → sc around”: weak, for an equals sign reads alike.
+    let ends = |t| {
+        matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar | Tok::Equals))
+    };
     // “7-8/ ms”
     let slashed = |at: usize| {
         kind(line, at) == Some(Tok::Slash) && line.get(at + 1).is_some_and(|t| !t.glued)
@@ -352,11 +356,12 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     if !ends(kind(line, at)) && !dashed && !slashed(at) {
         return None;
     }
+    let weak = kind(line, at) == Some(Tok::Equals);
     at += 1;
     if pointed && kind(line, at) == Some(Tok::Close) {
         at += 1;
     }
-    Some(Heading { bare: true, ..made(first, last, false, at) })
+    Some(Heading { bare: true, weak, ..made(first, last, false, at) })
 }
 
 /// How many rounds “next 3 rounds” and “4 tours suivants” are.

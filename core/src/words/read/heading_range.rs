@@ -95,7 +95,7 @@ pub(super) fn further(
         let sign = kind(line, at + 1 + again) == Some(Tok::Say(Say::Numbered));
         let again = again + usize::from(sign);
         let word = word || sign;
-        let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
+        let Some(Tok::Number(next) | Tok::Ordinal(next)) = kind(line, at + 1 + again) else {
             return Some((last, at));
         };
         let after = kind(line, at + 2 + again);

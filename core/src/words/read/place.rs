@@ -161,6 +161,17 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
             input.state.every = true;
             Where::Every(n)
         }
+        // “nach jeder 3. M”: so many between.
+        Some(Tok::Say(Say::After)) => {
+            any.parse_next(input)?;
+            let nth = |t: &Token| match t.tok {
+                Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
+                _ => None,
+            };
+            let n = opt(any.verify_map(nth)).parse_next(input)?.unwrap_or(1);
+            (opt(tok(Tok::Stop)), opt(stitch_word)).parse_next(input)?;
+            Where::Every(n.saturating_add(1))
+        }
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
         Some(Tok::Say(Say::Alternate)) => any.value(Where::Every(2)).parse_next(input)?,
         Some(Tok::Say(Say::Around)) => around.value(Where::Around).parse_next(input)?,
@@ -267,7 +278,7 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
     };
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
-    if matches!(found, Where::EachAround | Where::Even) {
+    if matches!(found, Where::EachAround | Where::Even | Where::Every(_)) {
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }

@@ -23,7 +23,10 @@ pub(super) fn learn(tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary
         }
     }
     for (word, ranges) in seen {
-        let follows = |pair: &[(u32, u32)]| pair[0].1.checked_add(1) == Some(pair[1].0);
+        // “B2 — 3 sc” may be no range.
+        let follows = |pair: &[(u32, u32)]| {
+            [pair[0].0, pair[0].1].iter().any(|n| n.checked_add(1) == Some(pair[1].0))
+        };
         let counts = ranges
             .windows(3)
             .any(|three| three[0].0 == 1 && follows(&three[..2]) && follows(&three[1..]));

@@ -18,7 +18,10 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let from = rest(input);
     input.state.placed = false;
     let first_place = match peek(input, 0) {
-        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next | Say::Alternate))
+        Some(
+            Tok::InEach
+            | Tok::Say(Say::In | Say::Each | Say::Next | Say::Alternate | Say::After),
+        )
         | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
             if !matches!(
                 peek(input, 0),
@@ -210,6 +213,15 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
     if lead.is_some() && matches!(peek(input, 1), Some(tok) if tok.is_work()) {
         // “6 x inc”, “9 more dc”
         opt(alt((tok(Tok::Times), say(Say::More)))).parse_next(input)?;
+    }
+    // “6 M gleichmäßig zunehmen”
+    if let (Some(_), Some(Tok::Say(Say::Spread)), Some(Tok::Increase(_) | Tok::Decrease(..))) = (
+        lead,
+        peek(input, usize::from(peek(input, 0) == Some(Tok::Stitch))),
+        peek(input, 1 + usize::from(peek(input, 0) == Some(Tok::Stitch))),
+    ) {
+        (opt(tok(Tok::Stitch)), any).void().parse_next(input)?;
+        input.state.spread = true;
     }
     match peek(input, 0) {
         // “2 fM, 1 abm.”

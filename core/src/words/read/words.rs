@@ -107,6 +107,9 @@ struct Grammar {
     /// “you have”: what stands before a count as an equals sign does.
     #[serde(default)]
     gives: Vec<String>,
+    /// Words that say so only before a number that ends the sentence: “now 18”.
+    #[serde(default)]
+    gives_at_end: Vec<String>,
     /// Forms of trade terms that are read and never printed.
     #[serde(default)]
     also: BTreeMap<TradeTerm, Vec<String>>,
@@ -245,6 +248,9 @@ impl Vocabulary {
         }
         for form in &grammar.gives {
             made.add(form, Tok::Equals);
+            insert(&mut made.gives, form, Tok::Equals);
+        }
+        for form in &grammar.gives_at_end {
             insert(&mut made.gives, form, Tok::Equals);
         }
         for (trade, forms) in &grammar.also {
