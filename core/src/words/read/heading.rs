@@ -333,9 +333,8 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
         at += 1;
     }
     // “4 → sc around”: weak, for an equals sign reads alike.
-    let ends = |t| {
-        matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar | Tok::Equals))
-    };
+    let ends =
+        |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar | Tok::Equals));
     // “7-8/ ms”
     let slashed = |at: usize| {
         kind(line, at) == Some(Tok::Slash) && line.get(at + 1).is_some_and(|t| !t.glued)

@@ -113,6 +113,14 @@ pub(super) fn further(
             )
         );
         let glued = line[at..].iter().take(2).all(|t| t.glued);
+        // “17 — 18 — 18”: the work and the count of one round.
+        let counts = after == Some(Tok::Dash)
+            && !glued
+            && matches!(kind(line, at + 3 + again), Some(Tok::Number(_)))
+            && matches!(kind(line, at + 4 + again), None | Some(Tok::Newline));
+        if counts && kind(line, at) == Some(Tok::Dash) && !word {
+            return Some((last, at));
+        }
         match kind(line, at) {
             // “5-6-7”
             Some(Tok::Dash)

@@ -167,7 +167,7 @@ fn read_lexemes(text: &str, lexemes: &[lexemes::Lexeme<'_>], words: &Vocabulary)
     if !own.is_empty() {
         tokens = as_tokens(&own);
     }
-    round_words::learn(&tokens, lexemes, &mut own);
+    round_words::learn(text, &tokens, lexemes, &mut own);
     if !own.is_empty() {
         tokens = as_tokens(&own);
     }

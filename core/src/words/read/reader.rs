@@ -83,7 +83,10 @@ impl Reader<'_> {
                         | Tok::Say(Say::Each | Say::Over)
                 )
             })
-            || draft.tokens.iter().take(6).any(|t| matches!(t.tok, Tok::Loop(_)));
+            || draft.tokens.iter().take(6).any(|t| matches!(t.tok, Tok::Loop(_)))
+            || draft.tokens.len() <= LONGEST_SENTENCE
+                && draft.tokens.iter().any(|t| t.tok == Tok::Ring)
+                && draft.tokens.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Stitch));
         draft.heads = if heading.bare {
             work.iter()
                 .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))

@@ -9,11 +9,11 @@ use super::token::{Say, Tok, Token};
 use super::words::Glossary;
 
 /// Adds the unknown words of `tokens` that count on from one at the start of lines.
-pub(super) fn learn(tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary) {
+pub(super) fn learn(text: &str, tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary) {
     // The numbers that stand with each word, in order, a range by its first and last.
     let mut seen: BTreeMap<String, Vec<(u32, u32)>> = BTreeMap::new();
     for line in tokens.split(|t| t.tok == Tok::Newline) {
-        if let Some((word, range)) = numbered(line)
+        if let Some((word, range)) = numbered(line, text)
             && works(line)
             && let Some(word) = lexemes
                 .get(lexemes.partition_point(|l| l.at.start < word.start))
@@ -48,24 +48,35 @@ fn is_free(tok: Tok) -> bool {
 
 /// Whether something is worked in a line, or it holds a count.
 fn works(line: &[Token]) -> bool {
+    // “Page 1/3” tells of no round.
+    let paged = line.iter().any(|t| t.tok == Tok::Slash && t.glued);
     line.iter().any(|t| t.tok.is_work() || matches!(t.tok, Tok::Ring | Tok::InEach))
-        || line.iter().filter(|t| matches!(t.tok, Tok::Number(_))).count() > 1
+        || !paged && line.iter().filter(|t| matches!(t.tok, Tok::Number(_))).count() > 1
 }
 
 /// The unknown word and the number that `line` begins with, whichever comes first.
-fn numbered(line: &[Token]) -> Option<(&Token, (u32, u32))> {
+fn numbered<'a>(line: &'a [Token], text: &str) -> Option<(&'a Token, (u32, u32))> {
     let from = bullets_of(line);
     let lead = line[from..]
         .iter()
         .take(2)
         .take_while(|t| matches!(t.tok, Tok::Say(Say::The | Say::In)))
         .count();
-    let at = from + lead;
+    let coded = line.get(from + 1).is_some_and(|n| n.glued && matches!(n.tok, Tok::Number(_)));
+    let at = from + if coded { 0 } else { lead };
     let number = |at: usize| match line.get(at)?.tok {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
         _ => None,
     };
-    let is_word = |at: usize| line.get(at).filter(|t| t.spelt && is_free(t.tok));
+    let is_word = |at: usize| {
+        // “A3 —” is no article.
+        let letters = |t: &Token| {
+            let word = text.get(t.at()).unwrap_or_default();
+            let joined = line.get(at + 1).is_some_and(|n| n.glued);
+            joined && word.len() <= 2 && word.chars().all(char::is_uppercase)
+        };
+        line.get(at).filter(|t| t.spelt && (is_free(t.tok) || letters(t)))
+    };
     let reaches = |at: usize| {
         line.get(at).is_some_and(|t| {
             matches!(t.tok, Tok::Dash | Tok::Slash | Tok::Say(Say::To | Say::The | Say::Work))
