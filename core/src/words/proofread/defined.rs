@@ -134,6 +134,12 @@ fn abbreviations(term: &Term) -> impl Iterator<Item = String> + '_ {
     shorts.filter(move |form| form.len() <= LONGEST && !is_word(form)).map(key)
 }
 
+/// Whether it is part of a longer word: “br” in “dem-br”.
+fn within_word(desk: &ProofContext<'_>, at: &Span) -> bool {
+    let before = desk.text.get(..at.start).unwrap_or_default().strip_suffix('-');
+    before.is_some_and(|b| b.ends_with(char::is_alphabetic))
+}
+
 /// The abbreviations used in `at`, by their keys: one word, or two that make one.
 fn shorts(desk: &ProofContext<'_>, at: &Span, known: &BTreeSet<String>) -> Vec<(Span, String)> {
     let words: Vec<(Span, String)> = words(desk.text, at).map(|(at, w)| (at, key(w))).collect();
@@ -146,7 +152,7 @@ fn shorts(desk: &ProofContext<'_>, at: &Span, known: &BTreeSet<String>) -> Vec<(
         if let Some((at, two)) = pair.filter(|(_, two)| known.contains(two)) {
             found.push((at, two));
             i += 1;
-        } else if known.contains(one) {
+        } else if known.contains(one) && !within_word(desk, at) {
             found.push((at.clone(), one.clone()));
         }
         i += 1;

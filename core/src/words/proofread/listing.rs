@@ -66,8 +66,8 @@ pub fn listing(text: &str, reading: &Reading, style: &HouseStyle) -> Vec<RoundRe
                 });
             }
         }
-        for step in &course.steps {
-            found.push(of_step(&places, &writer, reading, part, step));
+        for (i, step) in course.steps.iter().enumerate() {
+            found.push(of_step(&places, &writer, reading, (part, i > 0), step));
         }
     }
     found
@@ -77,7 +77,7 @@ fn of_step(
     places: &LineIndex<'_>,
     writer: &Writer<'_>,
     reading: &Reading,
-    part: usize,
+    (part, joined): (usize, bool),
     step: &CourseStep<'_>,
 ) -> RoundRead {
     let index = reading.pattern.lines.partition_point(|l| l.at.start < step.at.start);
@@ -90,7 +90,13 @@ fn of_step(
     let numbered = known.is_none_or(|k| k.numbered);
     let sum = step.run.sum.as_ref().ok().filter(|_| sure != Sure::Unread);
     // The first round of a range takes what is below it, the last leaves what it makes.
-    let takes = if step.founds { Some(0) } else { step.run.takes.or(sum.map(|s| s.taken)) };
+    // Over pieces that are joined behind the first round it takes the stitches of all of them.
+    let joins = joined && known.is_some_and(|k| k.inferred.contains(&Inferred::Joined));
+    let takes = match step.founds {
+        true if joins => sum.map(|s| s.left),
+        true => Some(0),
+        false => step.run.takes.or(sum.map(|s| s.taken)),
+    };
     let takes = takes.filter(|_| sure != Sure::Unread);
     let makes = match sure {
         Sure::Unread => step.stated(),

@@ -5,7 +5,7 @@ use super::finding::{Finding, FindingKind, Mend};
 use super::mend::{Aim, Neighbours};
 use super::text::numbers;
 use crate::words::TallyError;
-use crate::words::course::{CourseStep, suits};
+use crate::words::course::{CourseStep, LineRun, from_stated, suits};
 use crate::words::tree::{Rounds, Span};
 
 pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
@@ -23,7 +23,7 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
             }
             let next =
                 course.steps.get(i + 1).filter(|next| !next.unread).map(|next| next.rounds);
-            let found = of_step(desk, step, next);
+            let found = of_step(desk, step, next).filter(|_| !on_unread(&course.steps, i));
             let takes = found
                 .as_ref()
                 .is_some_and(|f| matches!(f.kind, FindingKind::Takes | FindingKind::Repeat));
@@ -31,6 +31,19 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
             unsettled = takes && !unsettled && step.stated().is_none();
         }
     }
+}
+
+/// Whether a round stands behind one that was not read, and comes to what it states on other
+/// stitches than that one states: then nobody knows which of the two is at fault.
+fn on_unread(steps: &[CourseStep<'_>], i: usize) -> bool {
+    let step = &steps[i];
+    let before = i.checked_sub(1).and_then(|b| steps.get(b));
+    let stated = step.stated().filter(|_| before.is_some_and(|b| b.unread));
+    stated.is_some_and(|stated| {
+        let alone = LineRun::of(&step.rounds.work, step.many(), None);
+        alone.left() == Some(stated)
+            || from_stated(&step.rounds.work, step.many(), stated).is_some()
+    })
 }
 
 /// How many rounds a line says that it is, against its numbers.

@@ -46,6 +46,7 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
             findings.push(Finding { kind, round, message, mend, at: at.clone() });
         }
     }
+    findings.extend(misspelt(desk));
     let mut told: Option<usize> = None;
     for (at, line) in places {
         // One finding a line: what else was not read in it hangs on the first.
@@ -77,6 +78,26 @@ pub(super) fn check(desk: &ProofContext<'_>, findings: &mut Vec<Finding>) {
             at,
         });
     }
+}
+
+/// Words that look mistyped in rounds that were read to the last word with those meant.
+fn misspelt(desk: &ProofContext<'_>) -> Vec<Finding> {
+    let lines = &desk.reading.pattern.lines;
+    let found = desk.reading.misspelt.iter().filter_map(|(at, word)| {
+        let index = lines.partition_point(|l| l.at.end <= at.start);
+        let Line::Rounds(rounds) = &lines.get(index)?.it else { return None };
+        Some(Finding {
+            kind: FindingKind::Unread,
+            round: Some(rounds.first),
+            message: format!("“{}” looks mistyped; it was read as “{word}”.", desk.words(at)),
+            mend: Some(Mend {
+                text: format!("Write “{word}”."),
+                edit: Some((at.clone(), word.clone())),
+            }),
+            at: at.clone(),
+        })
+    });
+    found.collect()
 }
 
 /// From the first to the last word of a line that the lexicon does not have, if any.

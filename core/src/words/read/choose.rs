@@ -120,6 +120,9 @@ impl Judge<'_> {
                 return Some(Taken { candidate, sure: Sure::Fits, stated: Some(count) });
             }
         }
+        if let Some(taken) = self.progression(draft, below) {
+            return Some(taken);
+        }
         let mut tried = vec![plain.clone()];
         tried.extend(draft.others(self.text).iter().cloned());
         tried.extend(self.of_stated(draft, stated.as_ref(), below));
@@ -189,7 +192,9 @@ impl Judge<'_> {
                             | Inferred::Even
                             | Inferred::ChainCounts
                             | Inferred::PlainStitches
-                    ) || matches!(i, Inferred::PlainBetween) && draft.worked.hints.spread
+                            | Inferred::ChainOverSkip
+                    ) || matches!(i, Inferred::Remark) && candidate.unread.is_empty()
+                        || matches!(i, Inferred::PlainBetween) && draft.worked.hints.spread
                         || matches!(i, Inferred::OtherTimes)
                             && fit.comes_out
                             && own == self.below

@@ -7,7 +7,7 @@ use winnow::token::{one_of, take};
 use super::input::{Input, ReadResult, fail, number, peek, rest, tok};
 use super::place::stitch_word;
 use super::token::{Say, Tok, Token, span};
-use crate::words::tree::Placed;
+use crate::words::tree::{Placed, StitchKind};
 
 /// Most tokens between the brackets of a count.
 const WITHIN: usize = 24;
@@ -47,8 +47,9 @@ pub(super) fn stated(
             open_count(input)?
         }
         Some(Tok::Dash) if has_work => {
-            let found = (tok(Tok::Dash), open_count, opt(tok(Tok::Dash)))
-                .map(|(_, n, _)| n)
+            let dashes = repeat::<_, _, (), _, _>(1..=3, tok(Tok::Dash));
+            let found = (dashes, open_count, opt(tok(Tok::Dash)), opt(remark))
+                .map(|(_, n, ..)| n)
                 .parse_next(input)?;
             if !ends_line(input, 0) {
                 return fail(input);
@@ -102,6 +103,16 @@ pub(super) fn stated(
             take(1_usize).void().parse_next(input)?;
             open_count(input)?
         }
+        // “… until 6 remain”, “bis 6 übrig sind”
+        Some(Tok::Say(Say::To | Say::Until))
+            if has_work
+                && matches!(peek(input, 1), Some(Tok::Number(3..)))
+                && peek(input, 2) == Some(Tok::Say(Say::Total))
+                && ends_line(input, 3) =>
+        {
+            take(1_usize).void().parse_next(input)?;
+            open_count(input)?
+        }
         // “(sc, inc) all the way around for 18,”
         Some(Tok::Say(Say::For))
             if has_work
@@ -124,6 +135,17 @@ pub(super) fn stated(
     Ok(found)
 }
 
+/// “(9 petals)”: a remark on the count.
+fn remark(input: &mut Input<'_>) -> ReadResult<()> {
+    let Some(Tok::Open(n @ 2..=6)) = peek(input, 0) else { return fail(input) };
+    let inside = &rest(input)[1..n];
+    if inside.iter().any(|t| t.tok.is_work() || t.tok == Tok::Times) || !ends_line(input, n + 1)
+    {
+        return fail(input);
+    }
+    take(n + 1).void().parse_next(input)
+}
+
 fn open_count(input: &mut Input<'_>) -> ReadResult<Placed<u32>> {
     let (n, taken) = number.with_taken().parse_next(input)?;
     repeat::<_, _, (), _, _>(0..=3, counted_word).parse_next(input)?;
@@ -133,7 +155,9 @@ fn open_count(input: &mut Input<'_>) -> ReadResult<Placed<u32>> {
 fn counted_word(input: &mut Input<'_>) -> ReadResult<()> {
     let total =
         one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Total | Say::Around | Say::Each)));
-    alt((stitch_word.void(), total.void())).parse_next(input)
+    // “54 sl sts”
+    let slips = (tok(Tok::Kind(StitchKind::Slip)), tok(Tok::Stitch));
+    alt((slips.void(), stitch_word.void(), total.void())).parse_next(input)
 }
 
 /// The number inside brackets that hold nothing but a count, and whether a kind of stitch is

@@ -130,6 +130,8 @@ fn colour(input: &mut Input<'_>) -> ReadResult<Op> {
     let more = one_of(|t: &Token| t.tok == Tok::Unknown);
     let name = (first, repeat::<_, _, (), _, _>(0..NAME_WORDS, more)).take();
     let (_, taken) = (alt((change, with, yarn, of_word)), name).parse_next(input)?;
+    // “Join color B in any sc”
+    opt((say(Say::In), tok(Tok::Unknown), stitch_word)).parse_next(input)?;
     let name = input.state.text.get(span(taken)).unwrap_or_default();
     Ok(Op::Colour(name.to_owned()))
 }

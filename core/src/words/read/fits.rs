@@ -120,5 +120,8 @@ pub(super) fn next_fits(rest: &mut [DraftLine], count: u32, text: &str) -> Optio
         let fits = suits(&worked.work) || others.any(|c| suits(&c.work));
         return fits.then_some(true);
     }
-    (strict && !uneven).then_some(false)
+    // It takes just those, and states another count than it comes to: a slip of its own.
+    let takes = |count| fit(&draft.worked.work, many, Some(count), None).comes_out;
+    let own_slip = takes(count) && !takes(count.saturating_add(1));
+    (strict && !uneven && !own_slip).then_some(false)
 }

@@ -20,7 +20,9 @@ impl OpList {
     pub(super) fn multiplied(&mut self, input: &mut Input<'_>) -> ReadResult<()> {
         let from = rest(input);
         let Some(times) = prefix(input) else { return fail(input) };
-        (number, opt(alt((tok(Tok::Times), tok(Tok::Star))))).parse_next(input)?;
+        (any, opt(alt((tok(Tok::Times), tok(Tok::Star)))), opt(tok(Tok::Colon)))
+            .void()
+            .parse_next(input)?;
         let mut inner = Self::default();
         inner.bracket(input)?;
         let at = since(from, input);

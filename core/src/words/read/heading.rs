@@ -121,7 +121,7 @@ fn worded(line: &[Token], from: usize) -> Option<Heading> {
         return None;
     }
     at += lead;
-    let Tok::Number(first) = kind(line, at)? else { return None };
+    let (Tok::Number(first) | Tok::Ordinal(first)) = kind(line, at)? else { return None };
     at += 1;
     // “T 5. à T 8.”
     if kind(line, at) == Some(Tok::Stop)
@@ -157,6 +157,11 @@ fn ended(line: &[Token], mut found: Heading) -> Heading {
         found.open = true;
         found.tokens += 1;
     }
+    // “Round 12 of 12:”
+    let all = matches!(kind(line, found.tokens), Some(Tok::Slash | Tok::Say(Say::The)))
+        && kind(line, found.tokens + 1) == Some(Tok::Number(found.last))
+        && matches!(kind(line, found.tokens + 2), Some(Tok::Colon | Tok::Dash | Tok::Close));
+    found.tokens += if all { 2 } else { 0 };
     found.tokens += closing(line, found.tokens);
     // “Rd 3 = 6 fM in …”
     found.tokens += usize::from(kind(line, found.tokens) == Some(Tok::Equals));
@@ -279,6 +284,25 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
                 && matches!(dash.tok, Tok::Dash | Tok::Say(Say::To))
                 && matches!(b.tok, Tok::Number(_))
                 && close.tok == Tok::Close);
+    // “(4) to (7)”
+    if let (
+        true,
+        Some(Tok::Number(first)),
+        Some(Tok::Dash | Tok::Say(Say::To | Say::The | Say::Work)),
+        Some(Tok::Open(_)),
+        Some(Tok::Number(last)),
+        Some(Tok::Close),
+    ) = (
+        bracketed,
+        kind(line, from + 1),
+        kind(line, from + 3),
+        kind(line, from + 4),
+        kind(line, from + 5),
+        kind(line, from + 6),
+    ) && last > first
+    {
+        return Some(Heading { bare: true, ..made(first, last, false, from + 7) });
+    }
     let from = from + usize::from(bracketed);
     let first = match kind(line, from)? {
         Tok::Number(n) | Tok::Ordinal(n) if n > 0 => n,
@@ -308,7 +332,9 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     if pointed {
         at += 1;
     }
-    let ends = |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar));
+    // “4 → sc around”: weak, for an equals sign reads alike.
+    let ends =
+        |t| matches!(t, Some(Tok::Colon | Tok::Close | Tok::Stop | Tok::Bar | Tok::Equals));
     // “7-8/ ms”
     let slashed = |at: usize| {
         kind(line, at) == Some(Tok::Slash) && line.get(at + 1).is_some_and(|t| !t.glued)
@@ -329,11 +355,12 @@ fn bare(line: &[Token], from: usize) -> Option<Heading> {
     if !ends(kind(line, at)) && !dashed && !slashed(at) {
         return None;
     }
+    let weak = kind(line, at) == Some(Tok::Equals);
     at += 1;
     if pointed && kind(line, at) == Some(Tok::Close) {
         at += 1;
     }
-    Some(Heading { bare: true, ..made(first, last, false, at) })
+    Some(Heading { bare: true, weak, ..made(first, last, false, at) })
 }
 
 /// How many rounds “next 3 rounds” and “4 tours suivants” are.
@@ -370,6 +397,10 @@ fn unnumbered(line: &[Token], from: usize) -> Option<Heading> {
     if kind(line, from) != Some(Tok::Say(Say::Unnumbered)) {
         return None;
     }
-    let ends = matches!(kind(line, from + 1), Some(Tok::Colon | Tok::Dash | Tok::Bar));
-    ends.then_some(Heading { numbered: false, ..made(1, 1, false, from + 1) })
+    // “Next round.—”
+    let point = usize::from(
+        kind(line, from + 1) == Some(Tok::Stop) && kind(line, from + 2) == Some(Tok::Dash),
+    );
+    let ends = matches!(kind(line, from + 1 + point), Some(Tok::Colon | Tok::Dash | Tok::Bar));
+    ends.then_some(Heading { numbered: false, ..made(1, 1, false, from + 1 + point) })
 }

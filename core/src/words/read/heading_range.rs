@@ -54,6 +54,11 @@ pub(super) fn round_word(token: Option<&Token>) -> Option<(bool, bool)> {
     }
 }
 
+/// Whether it names what a number before it counts.
+pub(super) fn is_stitch(tok: Tok) -> bool {
+    tok.is_work() && !matches!(tok, Tok::Even(_))
+}
+
 /// The last number of “5–9”, “5 to 9” or “7, 8, 9”, `first` where there is one number only,
 /// and where the heading ends; none where the numbers are no range.
 pub(super) fn further(
@@ -86,7 +91,11 @@ pub(super) fn further(
         let word = round_word(line.get(at + 1)).is_some();
         let again = usize::from(word || kind(line, at + 1) == Some(Tok::Say(Say::The)));
         let again = again + usize::from(word && kind(line, at + 2) == Some(Tok::Stop));
-        let Some(Tok::Number(next)) = kind(line, at + 1 + again) else {
+        // “nº6 à nº9”, “#4 thru #8”
+        let sign = kind(line, at + 1 + again) == Some(Tok::Say(Say::Numbered));
+        let again = again + usize::from(sign);
+        let word = word || sign;
+        let Some(Tok::Number(next) | Tok::Ordinal(next)) = kind(line, at + 1 + again) else {
             return Some((last, at));
         };
         let after = kind(line, at + 2 + again);
@@ -104,6 +113,14 @@ pub(super) fn further(
             )
         );
         let glued = line[at..].iter().take(2).all(|t| t.glued);
+        // “17 — 18 — 18”: the work and the count of one round.
+        let counts = after == Some(Tok::Dash)
+            && !glued
+            && matches!(kind(line, at + 3 + again), Some(Tok::Number(_)))
+            && matches!(kind(line, at + 4 + again), None | Some(Tok::Newline));
+        if counts && kind(line, at) == Some(Tok::Dash) && !word {
+            return Some((last, at));
+        }
         match kind(line, at) {
             // “5-6-7”
             Some(Tok::Dash)
@@ -120,7 +137,9 @@ pub(super) fn further(
             {
                 return Some((next, at + 2 + again));
             }
-            Some(Tok::Dash) if last == first && (heads || glued || plural || word) => {
+            Some(Tok::Dash)
+                if last == first && (heads || glued && next > first || plural || word) =>
+            {
                 return Some((next, at + 2 + again));
             }
             // “6 -> 9:”, “r6→r9 even”
@@ -151,6 +170,15 @@ pub(super) fn further(
             // “5 a 6:”, from another language.
             Some(Tok::Say(Say::The)) if last == first && heads && next > first => {
                 return Some((next, at + 2 + again));
+            }
+            // “6+7 even”
+            Some(Tok::Comma)
+                if glued
+                    && next == last.saturating_add(1)
+                    && !after.is_some_and(|t| is_stitch(t) || t == Tok::Times) =>
+            {
+                last = next;
+                at += 2 + again;
             }
             Some(Tok::Comma | Tok::Say(Say::Then))
                 if heads || matches!(after, Some(Tok::Comma | Tok::Say(Say::Then))) =>

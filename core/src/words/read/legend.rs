@@ -88,7 +88,54 @@ pub(super) fn explained(line: &[Token]) -> Vec<(&[Token], &[Token])> {
             .filter_map(|part| bracketed(part).or_else(|| signed(part)))
             .collect();
     }
+    let row = rowed(line);
+    if !row.is_empty() {
+        return row;
+    }
     bracketed(line).or_else(|| signed(line)).or_else(|| loosely(line)).into_iter().collect()
+}
+
+/// Short forms that a row explains without a sign: “mc maille coulée, K kettmasche, …”, “Lm.
+/// Luftmasche – f. M. feste Masche – K. Kettenmasche”. Those the lexicon has show that it is
+/// such a row.
+fn rowed(line: &[Token]) -> Vec<(&[Token], &[Token])> {
+    let colon = line.iter().take(4).position(|t| t.tok == Tok::Colon);
+    let line = &line[colon.map_or(0, |at| at + 1)..];
+    // The first sentence, where another follows.
+    let stop = line.iter().position(|t| t.tok == Tok::Stop);
+    let line = &line[..stop.filter(|at| line.len() > at + 8).unwrap_or(line.len())];
+    let parts: Vec<&[Token]> = line
+        .split(|t| {
+            matches!(t.tok, Tok::Comma | Tok::Slash | Tok::Bar)
+                || t.tok == Tok::Dash && !t.glued
+        })
+        .filter(|part| !part.is_empty())
+        .collect();
+    let (mut known, mut said) = (0, 0);
+    let mut found = Vec::new();
+    for part in &parts {
+        let part = match part {
+            [rest @ .., Token { tok: Tok::Stop, .. }] => rest,
+            all => all,
+        };
+        let point = usize::from(part.get(1).is_some_and(|t| t.tok == Tok::Stop));
+        let Some((short, meaning)) = part.split_first() else { continue };
+        let meaning = &meaning[point.min(meaning.len())..];
+        // “W is an increase”
+        let joins = meaning.iter().take_while(|t| matches!(t.tok, Tok::Say(Say::The))).count();
+        let [meaning] = &meaning[joins..] else { continue };
+        said += usize::from(joins > 1 && is_term(meaning.tok));
+        if !is_term(meaning.tok) {
+            continue;
+        }
+        if short.tok == meaning.tok {
+            known += 1;
+        } else if matches!(short.tok, Tok::Unknown | Tok::Say(_)) {
+            found.push((std::slice::from_ref(short), std::slice::from_ref(meaning)));
+        }
+    }
+    let enough = 3 * (known + found.len()) >= 2 * parts.len();
+    if (known > 0 || said > 1) && parts.len() > 1 && enough { found } else { Vec::new() }
 }
 
 /// “2sc – two single crochet into one stitch”, “BLSC back loop single crochet”: a short form

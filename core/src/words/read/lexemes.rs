@@ -78,7 +78,13 @@ pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
             end = start + raw.len_utf8();
             let next = rest.peek().map(|&(_, raw)| fold(raw));
             let then = |sign: char| next == Some(sign);
+            // “R5…7”
+            let reaches = || {
+                let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+                digit(text[..start].chars().next_back()) && digit(next)
+            };
             let (sign, two) = match c {
+                '…' if reaches() => ('-', false),
                 '\r' if then('\n') => ('\n', true),
                 '*' if then('*') => (TWO_STARS, true),
                 '-' | '=' if then('>') => ('→', true),
@@ -164,7 +170,9 @@ fn fold(c: char) -> char {
         '∗' | '⁎' | '✱' | '﹡' => '*',
         '‘' | '’' | '‛' | '′' | '`' | '´' => '\'',
         '“' | '”' | '„' | '″' | '«' | '»' => '"',
-        '➜' | '➔' | '⇒' | '➝' | '➡' => '→',
+        '➜' | '➔' | '⇒' | '➝' | '➡' | '⟶' | '⟹' | '⇨' | '➙' | '➛' | '➞' | '↦' => {
+            '→'
+        }
         '【' | '〔' | '「' => '[',
         '】' | '〕' | '」' => ']',
         '、' => ',',

@@ -2,7 +2,7 @@
 //! ends of lines, or words without a heading.
 
 use super::heading::{bullets_of, heading};
-use super::heading_range::Heading;
+use super::heading_range::{Heading, is_stitch};
 use super::paragraph::piece_of_line;
 use super::token::{Say, Tok, Token};
 
@@ -31,6 +31,7 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     let mut table = 0_u32;
     // The last number of a round.
     let mut so_far = 0_u32;
+    let small_hand = all_small(tokens, text);
     let mut start = 0;
     while start < tokens.len() {
         if tokens[start].tok == Tok::Newline {
@@ -61,7 +62,7 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
                 round.see(line);
             }
             _ => {
-                open = heading.map(|h| Open::new(start, &line[h.tokens..]));
+                open = heading.map(|h| Open::new(start, &line[h.tokens..], small_hand));
                 found.push(MeantLine { heading, tokens: line });
             }
         }
@@ -70,12 +71,32 @@ pub(super) fn lines<'a>(tokens: &'a [Token], text: &str) -> Vec<MeantLine<'a>> {
     found
 }
 
+/// Whether nearly all lines of a text begin small: then a small letter goes on with nothing.
+fn all_small(tokens: &[Token], text: &str) -> bool {
+    let lines = tokens.split(|t| t.tok == Tok::Newline).filter(|line| !line.is_empty());
+    let (mut small, mut large) = (0_usize, 0_usize);
+    for line in lines {
+        let first = text.get(line[0].at()).and_then(|word| word.chars().next());
+        match first {
+            Some(c) if c.is_lowercase() => small += 1,
+            Some(c) if c.is_uppercase() => large += 1,
+            _ => {}
+        }
+    }
+    small > FEW_LINES && small > SMALL_HAND * large
+}
+
+/// Lines that have to begin small, and how many times as many as begin large.
+const FEW_LINES: usize = 4;
+const SMALL_HAND: usize = 5;
+
 /// Rounds that a table has at least.
 const SHORTEST_TABLE: usize = 4;
 
 /// Takes the headings off lines whose number follows on from no other and begins nothing: a
 /// list, or “3 rounds even”.
 pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
+    settle_ranges(lines);
     unhead_short_tables(lines);
     let numbered: Vec<(usize, Heading)> = lines
         .iter()
@@ -105,6 +126,53 @@ pub(super) fn unhead_strays(lines: &mut Vec<MeantLine<'_>>) {
         }
     }
     unhead(lines, &strays);
+}
+
+/// Tokens between the numbers of a range, and the second number.
+const REACH: usize = 4;
+
+/// Makes ranges what the numbers around them say: “RND 1—6 SC IN RING” before round 2 is no
+/// range, the dash parts the number from the work.
+fn settle_ranges(lines: &mut [MeantLine<'_>]) {
+    let mut next: Option<u32> = None;
+    for line in lines.iter_mut().rev() {
+        let Some(heading) = line.heading.as_mut().filter(|h| h.numbered) else { continue };
+        let sign = (1..heading.tokens).rev().find(|&i| {
+            matches!(line.tokens[i].tok, Tok::Dash | Tok::Slash | Tok::Say(Say::The))
+        });
+        if let Some(sign) = sign
+            && heading.last > heading.first
+            && next == heading.first.checked_add(1)
+            && line.tokens[sign + 1].tok == Tok::Number(heading.last)
+        {
+            // “Round 3/12:” says of how many; “Rd12-13:” is closed, and 13 may be there twice.
+            let counts = line.tokens[sign].tok == Tok::Dash;
+            let open = heading.tokens == sign + 2
+                && line.tokens.get(heading.tokens).is_some_and(|t| {
+                    !t.tok.parts() && !matches!(t.tok, Tok::Newline | Tok::Close | Tok::Open(_))
+                });
+            if !counts || open {
+                heading.last = heading.first;
+                heading.tokens = if counts { sign + 1 } else { heading.tokens };
+            }
+        }
+        // “R4 thru 8 …” before round 9, whatever stands between the two numbers.
+        if let Some(last) = next.and_then(|n| n.checked_sub(1)).filter(|&n| n > heading.first)
+            && heading.last == heading.first
+            && let Some(at) = line.tokens[heading.tokens..]
+                .iter()
+                .take(REACH)
+                .take_while(|t| {
+                    !is_stitch(t.tok) && !matches!(t.tok, Tok::Newline | Tok::Equals)
+                })
+                .position(|t| t.tok == Tok::Number(last))
+            && (1..REACH).contains(&at)
+            && !line.tokens.get(heading.tokens + at + 1).is_some_and(|t| is_stitch(t.tok))
+        {
+            (heading.last, heading.tokens) = (last, heading.tokens + at + 1);
+        }
+        next = Some(heading.first);
+    }
 }
 
 /// Takes the headings off lines that only look like rows of a table.
@@ -150,11 +218,13 @@ struct Open {
     /// Brackets that are open.
     depth: usize,
     empty: bool,
+    /// Whether the text begins its sentences small.
+    small_hand: bool,
 }
 
 impl Open {
-    fn new(start: usize, body: &[Token]) -> Self {
-        let mut made = Self { start, depth: 0, empty: true };
+    fn new(start: usize, body: &[Token], small_hand: bool) -> Self {
+        let mut made = Self { start, depth: 0, empty: true, small_hand };
         made.see(body);
         made
     }
@@ -224,7 +294,7 @@ impl Open {
         // A line that begins small goes on with the sentence of the one before.
         let small = line.first().is_some_and(|t| {
             let first = text.get(t.at()).and_then(|word| word.chars().next());
-            t.tok != Tok::Bullet && first.is_some_and(char::is_lowercase)
+            !self.small_hand && t.tok != Tok::Bullet && first.is_some_and(char::is_lowercase)
         });
         let stopped = matches!(so_far.tokens.last().map(|t| t.tok), Some(Tok::Stop));
         // A heading alone, and its work below.
@@ -276,7 +346,7 @@ fn has_count(line: &[Token]) -> bool {
     });
     match before {
         Some(Tok::Open(_)) => plain && last.tok == Tok::Close,
-        Some(Tok::Equals | Tok::Dash | Tok::Bar) => plain,
+        Some(Tok::Equals | Tok::Dash | Tok::Bar | Tok::Slash) => plain,
         // “Sc in each sc. 15”
         Some(Tok::Stop) if at + 1 == tail.len() => true,
         Some(Tok::Comma | Tok::Stop | Tok::Close | Tok::Say(_)) => {

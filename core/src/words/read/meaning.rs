@@ -54,5 +54,31 @@ pub(super) fn meant(meaning: &[Token]) -> Option<Tok> {
         return Some(Tok::Fancy);
     }
     let early = meaning.iter().take(3).any(|t| matches!(t.tok, Tok::Kind(_)));
-    kind.filter(|_| early).map(Tok::Kind)
+    let stitch = kind.filter(|_| early).map(Tok::Kind);
+    stitch.or_else(|| term(meaning))
 }
+
+/// The one other term that a meaning of a few words is: “mg = cercle magique”.
+fn term(meaning: &[Token]) -> Option<Tok> {
+    let terms = || {
+        meaning.iter().map(|t| t.tok).filter(|tok| {
+            matches!(
+                tok,
+                Tok::Ring
+                    | Tok::Loop(_)
+                    | Tok::Chain
+                    | Tok::Stitch
+                    | Tok::Round
+                    | Tok::Skip
+                    | Tok::Kind(StitchKind::Slip)
+            )
+        })
+    };
+    let mut found = terms();
+    let first = found.next()?;
+    let sole = found.all(|tok| tok == first);
+    (sole && meaning.len() <= SHORT_MEANING).then_some(first)
+}
+
+/// Words of a meaning that is a term and nothing else, at most.
+const SHORT_MEANING: usize = 4;

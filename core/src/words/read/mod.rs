@@ -15,8 +15,10 @@ mod again;
 mod bare;
 mod choose;
 mod count;
+mod count_words;
 mod doing;
 mod draft;
+mod enumerated;
 mod fits;
 mod gist;
 mod glossary;
@@ -30,7 +32,9 @@ mod layers;
 mod legend;
 mod lexemes;
 mod lines;
+mod markup;
 mod meaning;
+mod misspelt;
 mod of_counts;
 mod op_list;
 mod paragraph;
@@ -41,7 +45,9 @@ mod reader;
 mod readings;
 mod rewordings;
 mod ring;
+mod roman;
 mod round;
+mod round_words;
 mod sayings;
 mod settle;
 mod stitch;
@@ -80,10 +86,34 @@ pub struct Reading {
     pub understood: BTreeMap<usize, Understanding>,
     /// Words that no list explains, and what the sums say they mean.
     pub learnt: Vec<(String, Learnt)>,
+    /// Words of it that look mistyped, and the word that each was read as.
+    pub misspelt: Vec<(Span, String)>,
     /// What a person said that words of it mean.
     pub said: Vec<Saying>,
     /// Headings that say “row” and were read as rounds, because the text works in rounds.
     pub rows_as_rounds: Vec<Span>,
+}
+
+impl Reading {
+    /// How the round at `at` was understood, if it is work of one.
+    fn round_at(&self, at: &Span) -> Option<&Understanding> {
+        let index = self.pattern.lines.partition_point(|l| l.at.end <= at.start);
+        self.understood.get(&index).filter(|u| u.work.start <= at.start && at.end <= u.work.end)
+    }
+
+    /// Those of `slips` that stand in rounds with words not understood.
+    fn misread(&self, slips: &[misspelt::Meant]) -> Vec<misspelt::Meant> {
+        let within = |at: &Span| self.round_at(at).is_some() && !self.is_clear(at);
+        slips.iter().filter(|(at, _)| within(at)).cloned().collect()
+    }
+
+    /// Whether the round at `at` was read to the last word.
+    fn is_clear(&self, at: &Span) -> bool {
+        let lost = [Inferred::Remark, Inferred::Sums, Inferred::Counts];
+        self.round_at(at).is_some_and(|u| {
+            u.sure != Sure::Unread && !lost.iter().any(|i| u.inferred.contains(i))
+        })
+    }
 }
 
 /// Reads `text`, whatever it holds; what is no pattern comes out as notes. Places are bytes
@@ -107,19 +137,49 @@ pub fn read(text: &str, wish: TermsWish<'_>) -> Reading {
 /// As [`read`], with what a person says that words of the text mean.
 pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading {
     let lexemes = sayings::with_sayings(lexemes::lexemes(text), sayings);
+    let lexemes = markup::without_markup(lexemes);
     let (lexicon, terms) = terms::find(&lexemes, wish);
     let words = Vocabulary::of(lexicon);
-    let mut tokens = tokens::tokens(&lexemes, words, &Glossary::default());
-    let mut own = glossary::glossary(&lines::lines(&tokens, text), &lexemes);
-    glossary::letter_codes(text, &lexemes, &mut own);
+    let lexemes = markup::rejoined(lexemes, words);
+    let lexemes = roman::with_numbers(text, lexemes, words);
+    let slips = misspelt::slips(&lexemes, words);
+    let mut reading = read_lexemes(text, &lexemes, words);
+    // A word that looks mistyped and was not understood is read as the one meant, where the
+    // round is understood so to the last word.
+    let doubted = reading.misread(&slips);
+    if !doubted.is_empty() {
+        let meant = read_lexemes(text, &misspelt::mended(&lexemes, &doubted), words);
+        let clear: Vec<_> = doubted.into_iter().filter(|(at, _)| meant.is_clear(at)).collect();
+        if !clear.is_empty() {
+            reading = read_lexemes(text, &misspelt::mended(&lexemes, &clear), words);
+            reading.misspelt = clear;
+        }
+    }
+    Reading { lexicon, terms, said: sayings.to_vec(), ..reading }
+}
+
+/// Reads the lexemes of `text` with the words of one lexicon.
+fn read_lexemes(text: &str, lexemes: &[lexemes::Lexeme<'_>], words: &Vocabulary) -> Reading {
+    let as_tokens = |own: &Glossary| enumerated::parted(tokens::tokens(lexemes, words, own));
+    let mut tokens = as_tokens(&Glossary::default());
+    let mut own = glossary::glossary(&lines::lines(&tokens, text), lexemes);
+    glossary::letter_codes(text, lexemes, &mut own);
     if !own.is_empty() {
-        tokens = tokens::tokens(&lexemes, words, &own);
+        tokens = as_tokens(&own);
+    }
+    round_words::learn(text, &tokens, lexemes, &mut own);
+    if !own.is_empty() {
+        tokens = as_tokens(&own);
+    }
+    count_words::learn(&tokens, lexemes, &mut own);
+    if !own.is_empty() {
+        tokens = as_tokens(&own);
     }
     let mut pass = Pass::of(text, &tokens, words);
     let mut learnt = Vec::new();
     // A word that no list explains means what makes the sums come out, if it does so in
     // several rounds.
-    for word in unknown_words(&pass, &lexemes, &tokens) {
+    for word in unknown_words(&pass, lexemes, &tokens) {
         let unread = pass.lost_rounds();
         let tried = [
             Tok::Increase(StitchKind::Single),
@@ -131,7 +191,7 @@ pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading
         .map(|tok| {
             let mut more = own.clone();
             more.add([word.as_str()], tok);
-            let pass = Pass::of(text, &tokens::tokens(&lexemes, words, &more), words);
+            let pass = Pass::of(text, &as_tokens(&more), words);
             (pass.lost_rounds(), tok, more, pass)
         })
         .min_by_key(|tried| tried.0);
@@ -145,12 +205,13 @@ pub fn read_with(text: &str, wish: TermsWish<'_>, sayings: &[Saying]) -> Reading
     let Pass { judged, rows_as_rounds } = pass;
     Reading {
         pattern: Pattern { lines: judged.lines },
-        lexicon,
-        terms,
+        lexicon: terms::US,
+        terms: TermsFound::Wished,
         unread: judged.unread,
         understood: judged.understood,
         learnt,
-        said: sayings.to_vec(),
+        misspelt: Vec::new(),
+        said: Vec::new(),
         rows_as_rounds,
     }
 }

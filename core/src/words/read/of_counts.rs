@@ -11,7 +11,7 @@ use super::settle::is_worked;
 use super::token::{Say, Tok, Token, span};
 use super::understanding::{Inferred, Sure};
 use crate::words::course::founds;
-use crate::words::tree::{Op, Placed, Times};
+use crate::words::tree::{Decrease, Op, Placed, Span, StitchKind, Times};
 
 /// Most tokens of a round that only says that it goes around.
 const SHORT: usize = 8;
@@ -123,10 +123,45 @@ impl Judge<'_> {
         fits.then(|| Taken { candidate, sure: Sure::Fits, stated: stated.cloned() })
     }
 
+    /// Several rounds that shape alike, by the counts told for each: “rounds 4 to 7: six more
+    /// each time: 24, 30, 36, 42”.
+    pub(super) fn progression(&self, draft: &Draft, below: Option<u32>) -> Option<Taken> {
+        let many = draft.many();
+        let at = draft.tokens.iter().rposition(|t| matches!(t.tok, Tok::Number(_)))?;
+        let mut counts: Vec<u32> = Vec::new();
+        for token in draft.tokens[..=at].iter().rev() {
+            match token.tok {
+                Tok::Number(n) if counts.len() < many as usize => counts.push(n),
+                Tok::Open(_) | Tok::Close | Tok::Stitch | Tok::Equals | Tok::Kind(_) => {}
+                tok if tok.parts() => {}
+                _ => break,
+            }
+        }
+        counts.reverse();
+        let first = *counts.first()?;
+        let by = i64::from(*counts.get(1)?) - i64::from(first);
+        let even = counts.windows(2).all(|pair| i64::from(pair[1]) - i64::from(pair[0]) == by);
+        let from = u32::try_from(i64::from(first) - by).ok()?;
+        let fits = below.is_none_or(|below| below == from);
+        if many < 2 || counts.len() != many as usize || !even || by == 0 || !fits {
+            return None;
+        }
+        let told = draft.tokens[at].at();
+        let at = span(&draft.tokens);
+        let work = spread_out(from, by, draft.kind, &at)?;
+        let inferred = vec![Inferred::PlainBetween];
+        let candidate = Understood { work, unread: Vec::new(), inferred };
+        let stated = Some(Placed::at(*counts.last()?, told));
+        Some(Taken { candidate, sure: Sure::Fits, stated })
+    }
+
     /// How many stitches more or fewer “+6” and “-6” say, where nothing else is said.
     fn signed_change(&self, draft: &Draft) -> Option<i32> {
-        let lead =
-            draft.tokens.iter().take_while(|t| matches!(t.tok, Tok::Colon | Tok::Stop)).count();
+        let lead = draft
+            .tokens
+            .iter()
+            .take_while(|t| matches!(t.tok, Tok::Colon | Tok::Stop | Tok::Bar | Tok::Slash))
+            .count();
         let (sign, number, end) = match &draft.tokens[lead..] {
             [sign, number, end @ ..] => (sign, number, end),
             _ => return None,
@@ -134,7 +169,16 @@ impl Judge<'_> {
         let Tok::Number(n) = number.tok else { return None };
         let by = i32::try_from(n).ok()?;
         let over = end.first().is_none_or(|t| {
-            matches!(t.tok, Tok::Open(_) | Tok::Equals | Tok::Stop | Tok::Comma | Tok::Dash)
+            matches!(
+                t.tok,
+                Tok::Open(_)
+                    | Tok::Equals
+                    | Tok::Stop
+                    | Tok::Comma
+                    | Tok::Dash
+                    | Tok::Bar
+                    | Tok::Slash
+            )
         });
         match sign.tok {
             Tok::Comma if over && self.text.get(sign.at()) == Some("+") => Some(by),
@@ -189,6 +233,24 @@ impl Judge<'_> {
         }
         found
     }
+}
+
+/// So many stitches more or fewer in a round on `below`, plain ones between and after.
+fn spread_out(below: u32, by: i64, kind: StitchKind, at: &Span) -> Option<Vec<Placed<Op>>> {
+    let times = u32::try_from(by.unsigned_abs()).ok()?;
+    let (one, takes) = if by > 0 {
+        (Op::Into { kind, many: 2 }, 1)
+    } else {
+        (Op::Together { kind, many: 2, how: Decrease::Plain }, 2)
+    };
+    let room = below.checked_sub(times.checked_mul(takes)?)?;
+    let placed = |op| Placed::at(op, at.clone());
+    let group = |op, times| placed(Op::Group { body: vec![placed(op)], times });
+    let mut work = vec![group(one, Times::In(times))];
+    if room > 0 || by > 0 {
+        work.push(group(Op::Each { kind, count: 1 }, Times::Around));
+    }
+    Some(work)
 }
 
 /// Whether nothing is said but that nothing is done: “Rd 15: ohne (36)”, “Rnds 5–9: – (24)”.

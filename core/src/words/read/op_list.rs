@@ -47,6 +47,11 @@ impl OpList {
             .is_some_and(|t| input.state.text.get(t.at()).is_some_and(|word| word == ";"));
         let parted = peek(input, 0).filter(|tok| tok.parts());
         let parted = if semicolon { Some(Tok::Stop) } else { parted };
+        // “between 7 & 8” parts no count from the work.
+        let joined = rest(input)
+            .first()
+            .is_some_and(|t| matches!(input.state.text.get(t.at()), Some("&" | "+")));
+        let parted = if joined { Some(Tok::Say(Say::Then)) } else { parted };
         let read = match peek(input, 0) {
             None => return,
             Some(tok) if tok.parts() || tok == Tok::Equals => {
@@ -81,7 +86,9 @@ impl OpList {
             }
             Some(Tok::Open(n)) if n > 0 => self.bracket(input),
             Some(Tok::Star | Tok::TwoStars) => self.star(input),
-            Some(Tok::Number(_)) if prefix(input).is_some() => self.multiplied(input),
+            Some(Tok::Number(_) | Tok::Turns(_)) if prefix(input).is_some() => {
+                self.multiplied(input)
+            }
             // “(2, inc) x 6”
             Some(Tok::Number(count @ 1..))
                 if !self.top && matches!(peek(input, 1), None | Some(Tok::Comma)) =>
@@ -408,8 +415,13 @@ fn item_ahead(input: &Input<'_>) -> bool {
 
 /// “6 x (”, “6 times [”, “6*(”, “6(”: how often the brackets that follow are worked.
 pub(super) fn prefix(input: &Input<'_>) -> Option<u32> {
-    let Tok::Number(times) = peek(input, 0)? else { return None };
+    let (Tok::Number(times) | Tok::Turns(times)) = peek(input, 0)? else { return None };
+    let once = matches!(peek(input, 0), Some(Tok::Turns(_)));
     let open = match peek(input, 1)? {
+        // “dreimal (…)”, “three times: (…)”
+        Tok::Open(_) if once => 1,
+        Tok::Colon if once => 2,
+        Tok::Times if peek(input, 2) == Some(Tok::Colon) => 3,
         Tok::Times => 2,
         // “5*(1, V)”
         Tok::Star if !input.state.in_star && matches!(peek(input, 2), Some(Tok::Open(_))) => 2,

@@ -265,7 +265,9 @@ fn counts_on(rest: &[Token], before: Option<&Heading>, (so_far, counted): (u32, 
         Tok::Comma | Tok::Colon | Tok::Dash | Tok::Number(_) => !found.bare,
         _ => !found.bare && (counted || before.is_some() && ends_work(rest[0].tok)),
     };
-    let listed = found.bare && !(counted && before.is_some_and(|b| b.bare));
+    // “… (x, V) 6 / 18” is no sixth round: a sign in a table begins one at the start of a line.
+    let slashed = rest.get(found.tokens).is_some_and(|t| t.tok == Tok::Slash);
+    let listed = found.bare && (slashed || !(counted && before.is_some_and(|b| b.bare)));
     let body = &rest[1 + found.tokens.min(rest.len() - 1)..];
     let lead = body.iter().take(2).take_while(|t| t.tok.parts()).count();
     let works = body.get(lead).is_some_and(|t| {

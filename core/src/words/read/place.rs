@@ -7,7 +7,7 @@ use winnow::token::{any, one_of};
 use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, tok};
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
-use crate::words::tree::Times;
+use crate::words::tree::{StitchKind, Times};
 
 /// How often, as it is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -161,6 +161,17 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
             input.state.every = true;
             Where::Every(n)
         }
+        // “nach jeder 3. M”: so many between.
+        Some(Tok::Say(Say::After)) => {
+            any.parse_next(input)?;
+            let nth = |t: &Token| match t.tok {
+                Tok::Number(n) | Tok::Ordinal(n) if n > 0 => Some(n),
+                _ => None,
+            };
+            let n = opt(any.verify_map(nth)).parse_next(input)?.unwrap_or(1);
+            (opt(tok(Tok::Stop)), opt(stitch_word)).parse_next(input)?;
+            Where::Every(n.saturating_add(1))
+        }
         Some(Tok::InEach | Tok::Say(Say::Each)) => each(input)?,
         Some(Tok::Say(Say::Alternate)) => any.value(Where::Every(2)).parse_next(input)?,
         Some(Tok::Say(Say::Around)) => around.value(Where::Around).parse_next(input)?,
@@ -207,6 +218,23 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
             let n = opt(number).parse_next(input)?;
             let word =
                 if n.is_none() && !into { None } else { opt(stitch_word).parse_next(input)? };
+            // “in same st as joining”, “dans la même m que la mc”
+            if say == Say::Same && peek(input, 0) == Some(Tok::Say(Say::As)) {
+                let named = one_of(|t: &Token| {
+                    matches!(
+                        t.tok,
+                        Tok::Unknown
+                            | Tok::Join
+                            | Tok::Chain
+                            | Tok::Stitch
+                            | Tok::Kind(StitchKind::Slip)
+                            | Tok::Ordinal(1)
+                            | Tok::Say(Say::The | Say::Last)
+                    )
+                });
+                let as_joined = (any, repeat::<_, _, (), _, _>(1..=3, named));
+                opt(as_joined).parse_next(input)?;
+            }
             match (say, word, n) {
                 (Say::Last, Some(Tok::Chain), None) => Where::Chain(0),
                 (_, _, Some(n)) => Where::Next(n),
@@ -250,7 +278,7 @@ pub(super) fn place(input: &mut Input<'_>) -> ReadResult<(Where, Option<Loop>)> 
     };
     opt(whole_round).parse_next(input)?;
     // “in next 3 sts around” says no more than “in next 3 sts”, but “in each st around” does.
-    if matches!(found, Where::EachAround | Where::Even) {
+    if matches!(found, Where::EachAround | Where::Even | Where::Every(_)) {
         opt(around).parse_next(input)?;
         opt(to_last).parse_next(input)?;
     }

@@ -58,6 +58,7 @@ impl Reader<'_> {
             &line.tokens[from..heading.tokens.max(from)]
             && heading.tokens > from + 3
             && matches!((open.tok, close.tok), (Tok::Open(_), Tok::Close))
+            && line.tokens[from..heading.tokens].iter().any(|t| t.tok == Tok::Round)
             && draft.stated().is_none()
         {
             draft.layers.early = Some(Placed::at(*n, number.at()));
@@ -82,7 +83,10 @@ impl Reader<'_> {
                         | Tok::Say(Say::Each | Say::Over)
                 )
             })
-            || draft.tokens.iter().take(6).any(|t| matches!(t.tok, Tok::Loop(_)));
+            || draft.tokens.iter().take(6).any(|t| matches!(t.tok, Tok::Loop(_)))
+            || draft.tokens.len() <= LONGEST_SENTENCE
+                && draft.tokens.iter().any(|t| t.tok == Tok::Ring)
+                && draft.tokens.iter().any(|t| matches!(t.tok, Tok::Kind(_) | Tok::Stitch));
         draft.heads = if heading.bare {
             work.iter()
                 .find(|op| !matches!(op.it, Op::Note(_) | Op::Colour(_)))

@@ -2,8 +2,9 @@
 //! supplied in every usual way. Which of them is meant, the sums decide ([`super::judge`]).
 
 use super::rewordings::{
-    behind_colon, bracketed_work, kinds_joined, noun_supplied, stitches_among,
-    stitches_are_plain, with_verb, without_colours, without_remarks,
+    bare_numbers, behind_colon, behind_remark, bracketed_work, first_sentence, kind_supplied,
+    kinds_joined, noun_supplied, stitches_among, stitches_are_plain, with_verb,
+    without_colours, without_remarks,
 };
 use super::round::{LineReading, work};
 use super::settle::is_worked;
@@ -56,6 +57,10 @@ pub(super) fn others(
         (without_remarks(tokens), Inferred::BracketIsRemark),
         (kinds_joined(tokens), Inferred::KindOfShaping),
         (stitches_among(tokens, kind), Inferred::PlainStitches),
+        (bare_numbers(tokens, kind), Inferred::PlainStitches),
+        (kind_supplied(tokens, kind), Inferred::PlainStitches),
+        (behind_remark(tokens), Inferred::Remark),
+        (first_sentence(tokens), Inferred::Remark),
         (noun_supplied(tokens), Inferred::IntoNext),
         (behind_colon(tokens), Inferred::Remark),
         (without_colours(tokens), Inferred::Remark),
@@ -119,6 +124,7 @@ fn variants(
             offer(other_between(ops, by), Inferred::Between);
         }
     }
+    offer(shaped_around(ops), Inferred::PlainBetween);
     offer(repeat_of_all(ops), Inferred::RepeatOfAll);
     offer(leading_repeat(ops), Inferred::RepeatOfAll);
     for by in [-1, 1] {
@@ -127,6 +133,7 @@ fn variants(
     offer(inner_repeat(ops), Inferred::Repeat);
     offer(into_every(ops), Inferred::IntoEvery);
     offer(slip_closes(ops), Inferred::SlipCloses);
+    offer(chain_over_skip(ops, kind), Inferred::ChainOverSkip);
     for (takes, into) in [(0, true), (0, false), (1, false)] {
         let counted = chain_counts(ops, takes, into, kind);
         offer(counted.clone(), Inferred::ChainCounts);
@@ -249,7 +256,7 @@ fn lone_plain(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     };
     let [Placed { it, at }] = inner else { return None };
     let Op::Each { kind, count: 1 } = *it else { return None };
-    if last - first != 1 || kind == StitchKind::Slip {
+    if last - first != 1 {
         return None;
     }
     let one = Placed::at(Op::Each { kind, count: 1 }, at.clone());
@@ -295,6 +302,18 @@ fn spaced(ops: &[Placed<Op>], by: i32) -> Option<Vec<Placed<Op>>> {
     let mut all = ops.to_vec();
     all[first].it = Op::Group { body: vec![plain, body[0].clone()], times: Times::Around };
     Some(all)
+}
+
+/// “sc around, increasing in every st”: the plain stitches say of what kind the others are.
+fn shaped_around(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
+    let (first, last) = worked_range(ops)?;
+    let around = |op: &Op| match op {
+        Op::Group { body, times: Times::Around } => Some(shapes(body)),
+        _ => None,
+    };
+    let [plain, shaping] = &ops[first..last] else { return None };
+    let both = around(&plain.it) == Some(false) && around(&shaping.it) == Some(true);
+    both.then(|| [&ops[..first], &ops[first + 1..]].concat())
 }
 
 /// Whether it leaves fewer stitches than it takes.
@@ -389,6 +408,29 @@ fn slip_closes(ops: &[Placed<Op>]) -> Option<Vec<Placed<Op>>> {
     let op = all.get_mut(last - 1).filter(|op| op.it == slip)?;
     op.it = Op::Join;
     Some(all)
+}
+
+/// “ch 4, skip 4 sts”: chains over the stitches left out stand in their place, as for a slit.
+fn chain_over_skip(ops: &[Placed<Op>], kind: StitchKind) -> Option<Vec<Placed<Op>>> {
+    let mut all = ops.to_vec();
+    let mut changed = false;
+    let mut at = 0;
+    while let Some(pair) = all.get(at..at + 2) {
+        if let (Op::Chain(n), Op::Skip(m)) | (Op::Skip(m), Op::Chain(n)) =
+            (&pair[0].it, &pair[1].it)
+            && *m > 0
+        {
+            // The chains come first in the next round where they are not as many.
+            let stand = Op::Each { kind, count: *n };
+            let span = hull(pair);
+            if n == m {
+                all.splice(at..at + 2, [Placed::at(stand, span)]);
+                changed = true;
+            }
+        }
+        at += 1;
+    }
+    changed.then_some(all)
 }
 
 /// The chain at the start as a stitch that takes `takes`, or as one more in the first.

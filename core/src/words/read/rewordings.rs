@@ -104,7 +104,14 @@ pub(super) fn stitches_are_plain(tokens: &[Token], kind: StitchKind) -> Option<V
     let ends = matches!(
         tokens.get(lead + 1).map(|t| t.tok),
         None | Some(
-            Tok::Open(_) | Tok::Equals | Tok::InEach | Tok::Stop | Tok::Say(Say::Around)
+            Tok::Open(_)
+                | Tok::Equals
+                | Tok::InEach
+                | Tok::Stop
+                | Tok::Dash
+                | Tok::Slash
+                | Tok::Bar
+                | Tok::Say(Say::Around)
         )
     );
     all.insert(lead + 1, Token { start: number.end, ..number.meaning(Tok::Kind(kind)) });
@@ -151,6 +158,100 @@ pub(super) fn stitches_among(tokens: &[Token], kind: StitchKind) -> Option<Vec<T
             || matches!(t.tok, Tok::InEach | Tok::Say(Say::Next | Say::Together | Say::Doubled))
     });
     (changed && works).then_some(all)
+}
+
+/// “3, inc, six times”: numbers alone before what is worked are plain stitches.
+pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    if !tokens.iter().any(|t| matches!(t.tok, Tok::Increase(_) | Tok::Decrease(..))) {
+        return None;
+    }
+    let parts = |t: &Token| {
+        matches!(
+            t.tok,
+            Tok::Comma | Tok::Dash | Tok::Colon | Tok::Stop | Tok::Open(_) | Tok::Star
+        )
+    };
+    let mut all = Vec::with_capacity(tokens.len() + 4);
+    let mut worked = false;
+    for (i, token) in tokens.iter().enumerate() {
+        all.push(*token);
+        worked |= token.tok.is_work();
+        let begins = i.checked_sub(1).is_none_or(|b| parts(&tokens[b]));
+        let ends = tokens.get(i + 1).is_some_and(|t| {
+            matches!(
+                t.tok,
+                Tok::Comma | Tok::Say(Say::Then) | Tok::Increase(_) | Tok::Decrease(..)
+            )
+        });
+        let more = tokens[i + 1..].iter().any(|t| t.tok.is_work()) || worked;
+        if matches!(token.tok, Tok::Number(1..)) && begins && ends && more {
+            all.push(Token { start: token.end, ..token.meaning(Tok::Kind(kind)) });
+        }
+    }
+    (all.len() > tokens.len()).then(|| {
+        rematch(&mut all);
+        all
+    })
+}
+
+/// “one in each stitch”: a number without a stitch, and where it goes.
+pub(super) fn kind_supplied(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
+    let mut all = Vec::with_capacity(tokens.len() + 2);
+    for (i, token) in tokens.iter().enumerate() {
+        all.push(*token);
+        let placed = i.checked_sub(1).is_some_and(|b| {
+            !tokens[b].tok.parts()
+                && !matches!(
+                    tokens[b].tok,
+                    Tok::Open(_) | Tok::Star | Tok::Say(Say::Work | Say::The)
+                )
+        });
+        let goes =
+            tokens.get(i + 1).is_some_and(|t| matches!(t.tok, Tok::InEach | Tok::Say(Say::In)));
+        if matches!(token.tok, Tok::Number(1..=4)) && !placed && goes {
+            all.push(Token { start: token.end, ..token.meaning(Tok::Kind(kind)) });
+        }
+    }
+    (all.len() > tokens.len()).then(|| {
+        rematch(&mut all);
+        behind_remark(&all).unwrap_or(all)
+    })
+}
+
+/// “just go around, sc in each”: what stands before the first sign, if it says nothing of
+/// stitches, is a remark.
+pub(super) fn behind_remark(tokens: &[Token]) -> Option<Vec<Token>> {
+    let at = tokens.iter().position(|t| matches!(t.tok, Tok::Comma | Tok::Dash | Tok::Stop))?;
+    let says = |t: &Token| {
+        t.tok.is_work() && !matches!(t.tok, Tok::Even(_))
+            || t.tok.counts()
+            || matches!(t.tok, Tok::Ring | Tok::Loop(_) | Tok::Open(_) | Tok::Star)
+    };
+    let mut after = tokens[at + 1..].to_vec();
+    rematch(&mut after);
+    let works = after.iter().any(|t| t.tok.is_work());
+    (at > 0 && works && !tokens[..at].iter().any(says)).then_some(after)
+}
+
+/// “Sc. Eyes: between 7 and 8”: the first sentence, where the next is no work.
+pub(super) fn first_sentence(tokens: &[Token]) -> Option<Vec<Token>> {
+    let at = tokens.iter().position(|t| t.tok == Tok::Stop && t.glued)?;
+    let next = tokens.get(at + 1)?;
+    let goes_on = next.tok.is_work()
+        || next.tok.counts()
+        || matches!(
+            next.tok,
+            Tok::Open(_)
+                | Tok::Star
+                | Tok::TwoStars
+                | Tok::Equals
+                | Tok::InEach
+                | Tok::Say(Say::Repeat | Say::Then | Say::In | Say::Each | Say::Total)
+        );
+    let mut first = tokens[..at].to_vec();
+    rematch(&mut first);
+    let worked = first.iter().any(|t| t.tok.is_work() || t.tok == Tok::Ring);
+    (worked && !goes_on && !next.glued).then_some(first)
 }
 
 /// “Decrease: 2 sc, dec”: what stands before the colon is a remark.

@@ -13,8 +13,16 @@ use crate::words::tree::{Op, Placed, StitchKind};
 pub(super) fn ring(input: &mut Input<'_>) -> ReadResult<Option<Placed<Op>>> {
     // “6 M in den Fadenring”
     let start = rest(input);
-    let stitches =
-        (number, tok(Tok::Stitch), opt(say(Say::In)), fillers, tok(Tok::Ring)).map(|(n, ..)| n);
+    let begun = one_of(|t: &Token| matches!(t.tok, Tok::Say(Say::Work | Say::The | Say::Make)));
+    let stitches = (
+        repeat::<_, _, (), _, _>(0..=2, begun),
+        number,
+        tok(Tok::Stitch),
+        opt(say(Say::In)),
+        fillers,
+        tok(Tok::Ring),
+    )
+        .map(|(_, n, ..)| n);
     if let Some(count) = opt(stitches).parse_next(input)? {
         let kind = input.state.kind.unwrap_or(StitchKind::Single);
         return Ok(Some(Placed::at(Op::Ring { kind, count }, since(start, input))));

@@ -7,6 +7,7 @@ use winnow::token::{any, one_of, take};
 use super::bare::{BareStitch, built, together};
 use super::input::{Input, ReadResult, fail, fillers, number, peek, rest, say, since, tok};
 use super::place::{Where, place, stitch_word, turns};
+use super::ring::work_ends;
 use super::token::{Say, Tok, Token, span};
 use crate::piece::cloth::Loop;
 use crate::words::tree::{Decrease, Op, Placed, StitchKind};
@@ -17,7 +18,10 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let from = rest(input);
     input.state.placed = false;
     let first_place = match peek(input, 0) {
-        Some(Tok::InEach | Tok::Say(Say::In | Say::Each | Say::Next | Say::Alternate))
+        Some(
+            Tok::InEach
+            | Tok::Say(Say::In | Say::Each | Say::Next | Say::Alternate | Say::After),
+        )
         | Some(Tok::Ordinal(_) | Tok::Say(Say::The | Say::Around))
             if !matches!(
                 peek(input, 0),
@@ -79,8 +83,13 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     if first_place.is_none() && opt(together).parse_next(input)?.is_some() {
         input.state.collect = true;
     }
+    // “dec all”: of shaping alone, and nothing behind it.
+    let all = matches!(base, BareStitch::Shaping(_, None))
+        && peek(input, 0) == Some(Tok::Say(Say::The))
+        && work_ends(peek(input, 1));
     let (place, only) = match first_place {
         Some((place, only)) => (Some(place), only),
+        None if all => any.value((Some(Where::EachAround), None)).parse_next(input)?,
         None => opt(place).parse_next(input)?.map_or((None, None), |(p, l)| (Some(p), l)),
     };
     // “sc next 2 sts tog for a dec” says again what it makes.
@@ -90,6 +99,11 @@ pub(super) fn stitches(input: &mut Input<'_>, out: &mut Vec<Placed<Op>>) -> Read
     let suffix = opt(loop_suffix).parse_next(input)?;
     let turns =
         if place == Some(Where::Around) { None } else { opt(turns).parse_next(input)? };
+    // “inc 6 times evenly around”
+    if turns.is_some() && opt(say(Say::Spread)).parse_next(input)?.is_some() {
+        input.state.spread = true;
+        opt(say(Say::Around)).parse_next(input)?;
+    }
     let late = opt(loop_suffix).parse_next(input)?;
     let everywhere = matches!(place, Some(Where::Around | Where::EachAround));
     if !ends_well(input, everywhere) {
@@ -200,6 +214,15 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
         // “6 x inc”, “9 more dc”
         opt(alt((tok(Tok::Times), say(Say::More)))).parse_next(input)?;
     }
+    // “6 M gleichmäßig zunehmen”
+    if let (Some(_), Some(Tok::Say(Say::Spread)), Some(Tok::Increase(_) | Tok::Decrease(..))) = (
+        lead,
+        peek(input, usize::from(peek(input, 0) == Some(Tok::Stitch))),
+        peek(input, 1 + usize::from(peek(input, 0) == Some(Tok::Stitch))),
+    ) {
+        (opt(tok(Tok::Stitch)), any).void().parse_next(input)?;
+        input.state.spread = true;
+    }
     match peek(input, 0) {
         // “2 fM, 1 abm.”
         Some(Tok::Say(Say::Together)) if lead == Some(1) => {
@@ -292,6 +315,14 @@ fn base(input: &mut Input<'_>) -> ReadResult<BareStitch> {
             let kind = input.state.kind.unwrap_or(StitchKind::Single);
             Ok(BareStitch::Shaping(together(kind, lead.unwrap_or(2)), None))
         }
+        // “five plain, two together”
+        Some(Tok::Even(kind))
+            if lead.is_some()
+                && peek(input, 1).is_none_or(|t| t.parts() || matches!(t, Tok::Close)) =>
+        {
+            any.parse_next(input)?;
+            Ok(BareStitch::Plain(kind, lead))
+        }
         // “even” stays, and says the place as well; “even 35 sc” says how many beside.
         Some(Tok::Even(kind)) if lead.is_none() => {
             if matches!(peek(input, 1), Some(Tok::Number(_) | Tok::Kind(_))) {
@@ -329,7 +360,7 @@ fn of_kind(
         fillers,
         opt(say(Say::Next)),
         number.verify(|&n| n > 1),
-        opt(tok(Tok::Stitch)),
+        opt(stitch_word),
         say(Say::Together),
     );
     if let Some((_, _, _, many, ..)) = opt(tog).parse_next(input)? {

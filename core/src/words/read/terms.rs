@@ -105,7 +105,7 @@ fn weight_in_language(tok: Tok) -> usize {
 /// Terms that no text is taken for unasked: “medio punto” is single crochet in one country of
 /// Latin America, half double in the next.
 const ASKED_FOR: &str = "es-419";
-const US: &str = "en-us";
+pub(super) const US: &str = "en-us";
 const UK: &str = "en-uk";
 
 /// The side a word speaks for and how strongly. From the shift of names between the two

@@ -84,6 +84,8 @@ pub(super) enum Say {
     Not,
     /// “one yes, one no”: every other stitch
     Alternate,
+    /// “after every”, before the stitches that stand between
+    After,
     /// “does not count”: a remark on how the work is counted
     Remark,
 }

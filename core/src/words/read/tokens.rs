@@ -70,19 +70,25 @@ pub(super) fn tokens(lexemes: &[Lexeme<'_>], words: &Vocabulary, own: &Glossary)
         }
         let (tok, many) =
             told.or(known).unwrap_or_else(|| (plain(first.shape, &first.text), 1));
+        // “macht 18” states a count, “macht 18 fM in …” is work.
+        let gives = words.gives(rest).filter(|&n| told.is_none() && n >= many);
+        let (tok, many) = gives.map_or((tok, many), |n| (Tok::Equals, n));
         // “20 cm” is a length, whatever “cm” stands for beside.
         let measured = tok == Tok::Ring
             && first.text == UNIT
             && previous.is_some_and(|p| matches!(p.tok, Tok::Number(_) | Tok::OddNumber));
         let tok = if measured { Tok::Unknown } else { tok };
         let last = &rest[many - 1];
+        let rounds = matches!(tok, Tok::Round | Tok::Say(Say::Row))
+            && last.text.len() > 3
+            && last.text.ends_with("en");
         found.push(Token {
             tok,
             start: first.at.start,
             end: last.at.end,
             glued,
             spelt: first.shape == LexemeKind::Word,
-            plural: last.text.len() > 1 && last.text.ends_with('s'),
+            plural: last.text.len() > 1 && last.text.ends_with('s') || rounds,
         });
         rest = &rest[many..];
         join_spelt(&mut found);

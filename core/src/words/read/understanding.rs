@@ -71,6 +71,8 @@ pub enum Inferred {
     ChainCounts,
     /// The slip stitch at the end only closes the round.
     SlipCloses,
+    /// Chains over stitches that are left out stand in their place.
+    ChainOverSkip,
     /// So many go into every stitch.
     IntoEvery,
     /// A round of plain stitches: only its count, its loop or its colour is told.
@@ -120,6 +122,7 @@ impl Inferred {
             Self::OtherTimes => "the other way of counting the repeats",
             Self::ChainCounts => "the chain at the start counted as a stitch",
             Self::SlipCloses => "the slip stitch closing the round",
+            Self::ChainOverSkip => "chains in the place of the stitches left out",
             Self::IntoEvery => "worked into every stitch",
             Self::IntoNext => "worked into the next stitch",
             Self::Even => "one stitch in each",

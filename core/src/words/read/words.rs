@@ -1,7 +1,7 @@
 //! The words that join trade terms into instructions, as data per language, and the table of
 //! every phrase that one lexicon reads.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::OnceLock;
 
 use serde::Deserialize;
@@ -107,6 +107,9 @@ struct Grammar {
     /// “you have”: what stands before a count as an equals sign does.
     #[serde(default)]
     gives: Vec<String>,
+    /// Words that say so only before a number that ends the sentence: “now 18”.
+    #[serde(default)]
+    gives_at_end: Vec<String>,
     /// Forms of trade terms that are read and never printed.
     #[serde(default)]
     also: BTreeMap<TradeTerm, Vec<String>>,
@@ -144,6 +147,10 @@ impl Glossary {
 #[derive(Debug, Default)]
 pub(super) struct Vocabulary {
     root: Node,
+    /// What stands before a count as an equals sign does, whatever else it means: “macht”.
+    gives: Node,
+    /// Every word of its phrases.
+    all: BTreeSet<String>,
     ordinal_endings: Vec<(String, Vec<u32>)>,
     /// Whether a number with a point is an ordinal.
     pub(super) ordinal_point: bool,
@@ -241,6 +248,10 @@ impl Vocabulary {
         }
         for form in &grammar.gives {
             made.add(form, Tok::Equals);
+            insert(&mut made.gives, form, Tok::Equals);
+        }
+        for form in &grammar.gives_at_end {
+            insert(&mut made.gives, form, Tok::Equals);
         }
         for (trade, forms) in &grammar.also {
             for form in forms {
@@ -265,11 +276,36 @@ impl Vocabulary {
     }
 
     fn add(&mut self, phrase: &str, tok: Tok) {
-        let mut node = &mut self.root;
-        for part in lexemes(phrase) {
-            node = node.next.entry(part.text.into_owned()).or_default();
+        insert(&mut self.root, phrase, tok);
+        let words = lexemes(phrase).into_iter().filter(|l| l.shape == LexemeKind::Word);
+        self.all.extend(words.map(|l| l.text.into_owned()));
+    }
+
+    /// Whether some phrase has this word.
+    pub(super) fn has(&self, word: &str) -> bool {
+        self.all.contains(word)
+    }
+
+    /// This word as the phrases have it, if they do.
+    pub(super) fn known(&self, word: &str) -> Option<&str> {
+        self.all.get(word).map(String::as_str)
+    }
+
+    /// How many lexemes of `from` say that a count comes, if its number and the end of the
+    /// sentence stand behind them.
+    pub(super) fn gives(&self, from: &[Lexeme<'_>]) -> Option<usize> {
+        let (_, many) = self.gives.longest(from)?;
+        let counted = from.get(many).is_some_and(|l| l.shape == LexemeKind::Number);
+        let mut at = many + 1;
+        while let Some((Tok::Stitch | Tok::Kind(_) | Tok::Say(Say::Total), more)) =
+            from.get(at..).and_then(|rest| self.root.longest(rest)).filter(|_| at < many + 6)
+        {
+            at += more;
         }
-        node.means = Some(tok);
+        let ends = from.get(at).is_none_or(|l| {
+            matches!(l.shape, LexemeKind::Newline | LexemeKind::Sign('.' | '!' | ')' | ']'))
+        });
+        (counted && ends).then_some(many)
     }
 
     /// The longest phrase that `from` begins with, and its length in lexemes.
@@ -282,6 +318,14 @@ impl Vocabulary {
         let fits = |digits: &[u32]| digits.is_empty() || digits.contains(&(n % 10));
         self.ordinal_endings.iter().any(|(e, digits)| e == ending && fits(digits))
     }
+}
+
+fn insert(root: &mut Node, phrase: &str, tok: Tok) {
+    let mut node = root;
+    for part in lexemes(phrase) {
+        node = node.next.entry(part.text.into_owned()).or_default();
+    }
+    node.means = Some(tok);
 }
 
 const KINDS: [StitchKind; 5] = [

@@ -120,3 +120,57 @@ fn places_are_bytes_of_the_text() {
     let stated = rounds.stated.as_ref().expect("a count is stated");
     assert_eq!(&text[stated.at.clone()], "24");
 }
+
+#[test]
+fn what_a_text_carries_beside_its_words() {
+    let cases = [
+        // Emphasis.
+        (
+            "- **R1** – 6 sc in mr → **6**\n- **R2** – inc every st → **12**",
+            "1: ring:6sc =6\n2: (inc)~ =12",
+        ),
+        // Times before the lines.
+        (
+            "00:40 Round 1: 6 sc in mr (6)\n01:35 Round 2: inc x 6 (12)\n02:20 Round 3: sc (12)",
+            "1: ring:6sc =6\n2: (inc)6 =12\n3: (sc1)~ =12",
+        ),
+        // A word broken at the end of a line.
+        ("Rnd 9: sc next 2 sts to-\ngether around (6)", "9: (dec)~ =6"),
+        // A word of the writer's own for a round.
+        (
+            "Lap 1: 6 sc in mr (6)\nLap 2: inc x 6 (12)\nLaps 3 to 5: sc around\n\
+             Lap 6: dec x 6 (6)",
+            "1: ring:6sc =6\n2: (inc)6 =12\n3-5: (sc1)~\n6: (dec)6 =6",
+        ),
+        // Numbers of a list that run on in one line.
+        ("1) 6 sc in mr 2) inc x 6 3) (sc, inc) x 6", "1: ring:6sc\n2: (inc)6\n3: (sc1 inc)6"),
+        // The dash before the work is no range where the numbers say so.
+        ("RND 1—6 SC IN RING\nRND 2—INC AROUND", "1: ring:6sc\n2: (inc)~"),
+        (
+            "Rnd 1: 6 sc in mr\nRnd 2 thru 4: sc\nRnd 5: inc x 6",
+            "1: ring:6sc\n2-4: (sc1)~\n5: (inc)6",
+        ),
+    ];
+    all_read(us, &cases);
+}
+
+#[test]
+fn numerals_of_rounds_are_read_where_they_count_on() {
+    let german = |text: &str| super::in_terms(text, "de");
+    let cases = [(
+        "I. Runde: 6 fM in den Fadenring\nII. Runde: 2 fM in jede M\n\
+         III. bis V. Runde: 1 fM in jede M\nVI. Runde: wie V.",
+        "1: ring:6sc\n2: (inc)~\n3-5: (sc1)~\n6: (sc1)~",
+    )];
+    all_read(german, &cases);
+}
+
+#[test]
+fn a_mistyped_word_is_read_as_the_one_meant_and_told() {
+    let text = "Rnd 1: 6 sc in mr\nRnd 2: inc in each st (12)\nRnd 3: (sc in next st, 2 sc in \
+                ncxt st) x 6 (18)\nRnd 4: sc in next 3 sts, sc in each st to end (18)";
+    let reading = read(text, TermsWish::Infer);
+    let meant: Vec<&str> = reading.misspelt.iter().map(|(_, word)| word.as_str()).collect();
+    assert_eq!(meant, ["next"]);
+    assert_eq!(us(text).lines().nth(2), Some("3: (sc1 inc)6 =18"));
+}
