@@ -10,6 +10,7 @@
 //!    [`narrow`]: places a shape finds itself;
 //! 2. [`pose`]: where each part and each copy of it is;
 //! 3. [`footprint`]: where a part meets the cloth, in rounds and stitches, and whether it fits;
+//!    `room`: whether what is put into a body has room there;
 //! 4. [`figures`]: mass, balance, wire, small parts; [`held`]: what holds it together;
 //! 5. [`assembled`](mod@assembled): all of that in one pass;
 //! 6. [`steps`]: how it is put together, in words, and cautions by who it is for.
@@ -22,6 +23,7 @@ pub mod held;
 pub mod lean;
 pub mod narrow;
 pub mod pose;
+mod room;
 pub mod solid;
 pub mod steps;
 mod through;

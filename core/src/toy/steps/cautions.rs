@@ -3,6 +3,7 @@
 
 use super::say::part_name;
 use crate::piece::Piece;
+use crate::piece::outline::Hold;
 use crate::project::Project;
 use crate::project::toy::MadeFor;
 use crate::project::toy::attachment::{Attachment, CordWay, Metal};
@@ -53,6 +54,12 @@ pub fn cautions(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<
         if part.held_by == HeldBy::Glued {
             let text = list.of("glue", &part_name(project, index, writer));
             list.put("glue", Some(index), None, true, "", text);
+        }
+        let jointed = |a: &Attachment| matches!(a, Attachment::Joint(j) if j.part == index);
+        let joint = project.toy.attachments.iter().any(jointed);
+        if part.held_by == HeldBy::Thread && !joint {
+            let text = list.say("joint");
+            list.put("joint", Some(index), None, false, "", text);
         }
     }
     for index in 0..project.toy.attachments.len() {
@@ -152,6 +159,12 @@ fn of_part(list: &mut CautionList<'_>, project: &Project, toy: &Assembled, index
             let card = |piece: &Piece| piece.outline.knots.iter().any(|knot| knot.card);
             if project.piece(*piece).is_some_and(card) {
                 put("card", false, "", "card");
+            }
+            let drawn = |piece: &Piece| {
+                piece.outline.knots.iter().any(|knot| knot.hold == Some(Hold::Cinched))
+            };
+            if project.piece(*piece).is_some_and(drawn) {
+                put("drawn_thread", false, "", "drawn_thread");
             }
         }
     }

@@ -377,15 +377,25 @@ pub fn misfit_text(project: &Project, toy: &Assembled, index: usize) -> Option<S
             whole(has),
             whole(wants)
         ),
+        Why::TooLarge { sides } => {
+            format!("{name} has no room inside there: it is {}", sizes_text(sides))
+        }
+        Why::ThroughCard { after } => {
+            format!("{name} would go through the card that is laid in after Rnd {after}")
+        }
     };
     let mut would: Vec<String> = Vec::new();
     if let Some(n) = misfit.edge_that_fits {
         would.push(format!("an edge of {n} stitches at most would fit"));
     }
+    if let Some(sides) = misfit.size_that_fits {
+        would.push(format!("one of {} at most would fit", sizes_text(sides)));
+    }
     if let Some(mm) = misfit.sink_mm {
         would.push(format!("pushed in {:.0} mm further it would", mm.ceil()));
     }
-    if misfit.why == Why::Misses(Miss::Swallowed) {
+    let into_card = matches!(misfit.why, Why::ThroughCard { .. }) && would.is_empty();
+    if misfit.why == Why::Misses(Miss::Swallowed) || into_card {
         would.push("push it in less far".into());
     }
     if misfit.why == Why::Misses(Miss::NoEdge) {
@@ -395,6 +405,11 @@ pub fn misfit_text(project: &Project, toy: &Assembled, index: usize) -> Option<S
         would.push("move it, or put on something smaller".into());
     }
     Some(format!("{what}; {}.", would.join(", or ")))
+}
+
+/// `20 × 20 × 12 mm`.
+fn sizes_text(sides: [f64; 3]) -> String {
+    format!("{} mm", sides.map(|mm| format!("{mm:.0}")).join(" × "))
 }
 
 fn whole(n: f64) -> u32 {

@@ -2,6 +2,8 @@
 
 use super::*;
 use crate::PieceId;
+use crate::piece::outline::Hold;
+use crate::piece::starter::{Dimensions, Starter};
 use crate::project::toy::attachment::{
     Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Knots, Metal, Wire,
 };
@@ -179,4 +181,90 @@ fn glue_and_wire_in_a_toy_are_refused() {
         .map(|c| c.code)
         .collect();
     assert_eq!(refused, ["glue", "wire"]);
+}
+
+#[test]
+fn drawn_threads_are_warned_of_in_every_language_of_sheets() {
+    let mut project = toy(MadeFor::ThreeAndOver);
+    project.pieces[0].outline.knots[2].hold = Some(Hold::Cinched);
+    project.toy.parts[1].held_by = HeldBy::Thread;
+    let made = assembled(&project).expect("a toy");
+    let mut told: Vec<String> = Vec::new();
+    for lexicon in crate::words::lexicon::all() {
+        let writer = Writer::new(Writer::bench().style(), lexicon);
+        let list = cautions(&project, &made, &writer);
+        let drawn: Vec<&Caution> = list.iter().filter(|c| c.code == "drawn_thread").collect();
+        assert_eq!(drawn.len(), 1, "{}", lexicon.code);
+        assert_eq!((drawn[0].part, drawn[0].refused), (Some(0), false));
+        assert!(drawn[0].text.contains("Body") && !drawn[0].text.contains(['{', '}']));
+        assert!(
+            list.iter().any(|c| c.code == "joint" && c.part == Some(1)),
+            "ears on a thread"
+        );
+        told.push(drawn[0].text.clone());
+    }
+    told.sort();
+    told.dedup();
+    assert_eq!(told.len(), 4, "a text a language: {told:?}");
+    project.pieces[0].outline.knots[2].hold = None;
+    let list = cautions(&project, &made, &Writer::bench());
+    assert!(list.iter().all(|c| c.code != "drawn_thread"));
+}
+
+/// A block put into the body: too wide for the room, it is said so, with the largest of its
+/// proportions that fits; that one does, and one a little larger does not.
+#[test]
+fn what_is_put_in_has_room_or_is_told_what_would() {
+    let with = |sides: [f64; 3], middle_mm: f64| {
+        let mut project = toy(MadeFor::Ornament);
+        let [wide, deep, long] = sides;
+        let form = PartForm::Block(wide, deep, long);
+        let small = Small { name: "jar".into(), form, grams: Some(20.0) };
+        let seat = Seat { sunk_mm: middle_mm + 0.5 * long, ..Seat::new(0, 0.45, 0.0) };
+        project.toy.parts[2] = Part::new(Thing::Small(small), Some(seat));
+        let made = assembled(&project).expect("a toy");
+        let said = misfit_text(&project, &made, 2);
+        (made.parts[2].misfit, said)
+    };
+    assert_eq!(with([12.0, 12.0, 30.0], 20.0), (None, None));
+    let (misfit, said) = with([70.0, 50.0, 40.0], 24.0);
+    let misfit = misfit.expect("it is wider than the body");
+    let fits = misfit.size_that_fits.expect("something smaller");
+    let said = said.expect("a sentence");
+    assert!(said.starts_with("jar has no room inside there: it is 70 × 50 × 40 mm;"), "{said}");
+    let [wide, deep, long] = fits.map(|mm| format!("{mm:.0}"));
+    assert!(said.contains(&format!("{wide} × {deep} × {long} mm at most would fit")), "{said}");
+    // Rounded down to whole millimetres; two more on each side are too many.
+    assert_eq!(with(fits, 24.0).0, None, "{fits:?}");
+    assert_ne!(with(fits.map(|mm| mm + 2.0), 24.0).0, None, "{fits:?}");
+}
+
+/// A leg pushed into a base that card keeps flat is warned of; into its top, or into a base
+/// without card, it is not.
+#[test]
+fn nothing_goes_through_card() {
+    let met = |card: bool, along: f64| {
+        let mut project = toy(MadeFor::Ornament);
+        let size = Dimensions::new(60.0, 90.0);
+        let dome = Starter::Dome.piece(&size, Gauge::per(22.0, 21.0, 100.0)).expect("a dome");
+        project.pieces[0].outline = dome.outline;
+        for knot in &mut project.pieces[0].outline.knots {
+            knot.card &= card;
+        }
+        let by = PartEdge { end: PartEnd::Start, how: EdgeHow::Closed };
+        project.toy.parts.truncate(2);
+        project.toy.parts[1].copies = Copies::One;
+        project.toy.parts[1].on = Some(Seat { by, sunk_mm: 12.0, ..Seat::new(0, along, 0.0) });
+        let made = assembled(&project).expect("a toy");
+        misfit_text(&project, &made, 1).unwrap_or_default()
+    };
+    let said = met(true, 1.0);
+    assert!(
+        said.starts_with("Ear would go through the card that is laid in after Rnd"),
+        "{said}"
+    );
+    assert!(said.ends_with("; push it in less far."), "{said}");
+    for other in [met(true, 0.0), met(false, 1.0)] {
+        assert!(!other.contains("card"), "{other}");
+    }
 }
