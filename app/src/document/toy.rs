@@ -175,6 +175,7 @@ pub fn attachment_word(attachment: &Attachment) -> &'static str {
         Attachment::Loop(_) => say!("toy-step-loop"),
         Attachment::Wire(_) => say!("toy-step-wire"),
         Attachment::Joint(_) => say!("toy-step-joint"),
+        Attachment::Sling(_) => say!("toy-step-sling"),
     }
 }
 
@@ -183,8 +184,10 @@ mod tests {
     use super::*;
     use crate::document::Document;
     use crate::document::edit::Edit;
-    use plumpline_core::project::toy::attachment::{CordHold, CordSpot, Hanger, Joint};
-    use plumpline_core::project::toy::part::{BodyFront, Copies, HeldBy, PartEnd, Up};
+    use plumpline_core::project::toy::attachment::{
+        CordHold, CordSpot, Hanger, Joint, Knots, Sling, SlingHold, SlingLengths,
+    };
+    use plumpline_core::project::toy::part::{BodyFront, Copies, HeldBy, PartEnd, Place, Up};
     use plumpline_core::{Unit, file};
 
     const COB: &str = include_str!("../../../sample-projects/moor-cob.ron");
@@ -238,6 +241,15 @@ mod tests {
             ToyEdit::MadeFor(MadeFor::Ornament),
             ToyEdit::Attach(ring()),
             ToyEdit::Attach(Attachment::Joint(Joint { part: 3, passes: 2 })),
+            ToyEdit::Attach(Attachment::Sling(Sling {
+                legs: [0.2, -0.2]
+                    .map(|around| SlingHold { part: 0, at: Place { along: 0.8, around } })
+                    .to_vec(),
+                lengths: SlingLengths::Upright,
+                above_mm: 60.0,
+                knots: Knots::Inside,
+                thickness_mm: 2.0,
+            })),
         ];
         for one in edits {
             let mut document = cob();

@@ -14,7 +14,7 @@ use crate::words::write::{Writer, capitalised};
 /// The word for an attachment.
 pub(super) fn attachment_name(attachment: &Attachment) -> &'static str {
     match attachment {
-        Attachment::Cord(_) => "cord_name",
+        Attachment::Cord(_) | Attachment::Sling(_) => "cord_name",
         Attachment::Loop(_) => "loop_name",
         Attachment::Wire(_) => "wire_name",
         Attachment::Joint(_) => "joint_name",
@@ -74,6 +74,9 @@ pub(super) fn needed(project: &Project, toy: &Assembled, writer: &Writer<'_>) ->
         let line = match (attachment, held) {
             (Attachment::Cord(cord), HeldPart::Cord { length: cut, .. }) => {
                 sized("need_cord", cord.thickness_mm, cut.all_mm, "", writer)
+            }
+            (Attachment::Sling(sling), HeldPart::Sling(figures)) => {
+                sized("need_cord", sling.thickness_mm, figures.all_mm, "", writer)
             }
             (Attachment::Loop(hanger), _) => {
                 sized("need_loop", hanger.thickness_mm, hanger.around_mm, "", writer)

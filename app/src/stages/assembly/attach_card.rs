@@ -11,7 +11,7 @@ use plumpline_core::toy::solid::Solid;
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::part_card::check;
-use super::told;
+use super::{sling_card, told};
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::toy::{ToyEdit, attachment_word};
@@ -27,6 +27,7 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut
         Attachment::Loop(hanger) => ring(ui, here, hanger, actions),
         Attachment::Wire(wire) => of_wire(ui, here, wire, actions),
         Attachment::Joint(joint) => of_joint(ui, here, joint, actions),
+        Attachment::Sling(sling) => sling_card::show(ui, here, sling, actions),
     }
     if new != *attachment {
         actions.edit(Edit::Toy(ToyEdit::ChangeAttachment(index, new)));
@@ -42,7 +43,7 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut
     }
 }
 
-fn millimetres<'a>(
+pub(super) fn millimetres<'a>(
     (caption, name, why): (&'a str, &'a str, &'a str),
     value: f64,
     (low, high, step): (f64, f64, f64),
@@ -77,21 +78,7 @@ fn of_cord(ui: &mut Ui, here: &ToyBench<'_>, cord: &mut Cord, actions: &mut Acti
     ) {
         cord.way = ways[new];
     }
-    let rect = form::row(
-        ui,
-        say!("attach-knots"),
-        say!("attach-on-which-side-of-the-fabric-they-are"),
-    );
-    let now = usize::from(cord.knots == Knots::Outside);
-    if let Some(new) = form::pick(
-        ui,
-        rect,
-        say!("attach-knots"),
-        &[say!("attach-inside"), say!("attach-outside")],
-        now,
-    ) {
-        cord.knots = [Knots::Inside, Knots::Outside][new];
-    }
+    knots(ui, &mut cord.knots);
     let mut grid = CellGrid::new();
     let (caption, why) = match cord.to {
         Some(_) => (say!("attach-drop"), say!("attach-how-far-below-the-other-end-hangs")),
@@ -121,6 +108,17 @@ fn of_cord(ui: &mut Ui, here: &ToyBench<'_>, cord: &mut Cord, actions: &mut Acti
     );
     if let Some(n) = grid.number(ui, &whole(words, cord.strands, 24.0), actions) {
         cord.strands = n as u32;
+    }
+}
+
+/// On which side of the fabric knots are.
+pub(super) fn knots(ui: &mut Ui, knots: &mut Knots) {
+    let why = say!("attach-on-which-side-of-the-fabric-they-are");
+    let rect = form::row(ui, say!("attach-knots"), why);
+    let words = [say!("attach-inside"), say!("attach-outside")];
+    let now = usize::from(*knots == Knots::Outside);
+    if let Some(new) = form::pick(ui, rect, say!("attach-knots"), &words, now) {
+        *knots = [Knots::Inside, Knots::Outside][new];
     }
 }
 
@@ -248,7 +246,7 @@ fn of_joint(ui: &mut Ui, here: &ToyBench<'_>, joint: &mut Joint, actions: &mut A
     }
 }
 
-fn half(row: Rect) -> Rect {
+pub(super) fn half(row: Rect) -> Rect {
     let left = row.left().max(row.right() - 180.0);
     Rect::from_x_y_ranges(left..=row.right(), row.center().y - 13.0..=row.center().y + 13.0)
 }
@@ -347,6 +345,7 @@ fn comes_to(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
             };
             check(ui, here, &words, strong);
         }
+        Some(HeldPart::Sling(figures)) => sling_card::comes_to(ui, here, index, figures),
         Some(HeldPart::Joint { thread_mm }) => {
             check(
                 ui,

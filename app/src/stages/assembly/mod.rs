@@ -21,6 +21,7 @@ mod picture;
 mod placing;
 mod prints;
 mod side;
+mod sling_card;
 mod small_rows;
 mod steps;
 mod surface;

@@ -3,7 +3,8 @@
 use plumpline_core::PieceId;
 use plumpline_core::project::toy::MadeFor;
 use plumpline_core::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Sling,
+    SlingLengths, Wire,
 };
 use plumpline_core::project::toy::part::{
     Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Place, Seat, Small,
@@ -13,6 +14,7 @@ use plumpline_core::toy::counted::CountedBy;
 use plumpline_core::toy::solid::Solid;
 
 use super::here::ToyBench;
+use super::sling_card;
 
 /// A part at least so wide, against what it is put on, goes on top of it, as a head does.
 const HEAD: f64 = 0.55;
@@ -134,19 +136,21 @@ pub(super) fn counted_by(part: &Part) -> CountedBy {
 pub(super) enum AttachKind {
     Loop,
     HangingCord,
+    Sling,
     Cord,
     Wire,
     Joint,
 }
 
 impl AttachKind {
-    pub(super) const ALL: [Self; 5] =
-        [Self::Loop, Self::HangingCord, Self::Cord, Self::Wire, Self::Joint];
+    pub(super) const ALL: [Self; 6] =
+        [Self::Loop, Self::HangingCord, Self::Sling, Self::Cord, Self::Wire, Self::Joint];
 
     pub(super) fn text(self) -> &'static str {
         match self {
             Self::Loop => say!("toy-loop-or-ring-to-hang-by"),
             Self::HangingCord => say!("toy-cord-to-hang-by"),
+            Self::Sling => say!("toy-cords-from-several-places"),
             Self::Cord => say!("toy-cord-to-another-body"),
             Self::Wire => say!("toy-wire-to-another-body"),
             Self::Joint => say!("toy-thread-joint"),
@@ -179,6 +183,13 @@ pub(super) fn attachment(here: &ToyBench<'_>, kind: AttachKind) -> Option<Attach
             to: None,
             drop_mm: 60.0,
             strands: 1,
+            thickness_mm: 2.0,
+        }),
+        AttachKind::Sling => Attachment::Sling(Sling {
+            legs: sling_card::first(here, held, up),
+            lengths: SlingLengths::Upright,
+            above_mm: 60.0,
+            knots: Knots::Inside,
             thickness_mm: 2.0,
         }),
         AttachKind::Cord => Attachment::Cord(Cord {

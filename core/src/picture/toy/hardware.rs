@@ -7,11 +7,11 @@ use crate::picture::Rgb;
 use crate::picture::relief::{BareForm, PosedPlain};
 use crate::project::Project;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordWay, Hanger, Metal, Wire,
+    Attachment, Cord, CordHold, CordWay, Hanger, Metal, Sling, Wire,
 };
 use crate::toy::Assembled;
 use crate::toy::narrow::find;
-use crate::toy::pose::Pose;
+use crate::toy::pose::{Pose, Shapes, sling_holds};
 use crate::toy::vector::{Axes, V3};
 
 /// The colour of cords and loops: undyed cotton. By eye, no source.
@@ -33,6 +33,7 @@ pub(super) fn rods(
         Attachment::Loop(hanger) => draw.ring(hanger, index),
         Attachment::Wire(wire) => draw.wire(wire),
         Attachment::Joint(_) => Vec::new(),
+        Attachment::Sling(sling) => draw.sling(sling, index),
     }
 }
 
@@ -138,6 +139,17 @@ impl Draw<'_> {
             plus(plus(middle, out, radius * cos), side, 0.62 * radius * sin)
         };
         self.path(&(0..=PIECES).map(place).collect::<Vec<_>>(), hanger.thickness_mm)
+    }
+
+    /// Cords from the cloth to where they meet, as the toy hangs by them.
+    fn sling(&self, sling: &Sling, index: usize) -> Vec<PosedPlain> {
+        let Some(hung) = self.toy.hangings.iter().find(|h| h.attachment == index) else {
+            return Vec::new();
+        };
+        let shapes = Shapes { toy: &self.project.toy, solids: &self.toy.solids };
+        let holds = sling_holds(shapes, &self.toy.poses, sling);
+        let legs = holds.into_iter();
+        legs.flat_map(|at| self.path(&[at, hung.point], sling.thickness_mm)).collect()
     }
 
     /// The strands side by side, from the middle of the one body to that of the other.

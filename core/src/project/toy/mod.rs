@@ -13,7 +13,7 @@ use attachment::{Attachment, LARGEST_MM};
 use part::{Copies, Part};
 
 pub(crate) use validate::validate;
-pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
+pub use validate::{LEGS, MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
 
 /// How the pieces of a project make one toy.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -168,6 +168,11 @@ impl Toy {
                 }
                 Attachment::Wire(wire) if is_of.get(wire.carries.part) == Some(&true) => {
                     scaled(&mut wire.free_mm);
+                }
+                Attachment::Sling(sling)
+                    if sling.legs.iter().any(|leg| is_of.get(leg.part) == Some(&true)) =>
+                {
+                    scaled(&mut sling.above_mm);
                 }
                 _ => {}
             }

@@ -57,7 +57,10 @@ pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Ass
         let text = speaker.attachment(index);
         let kind = match attachment {
             Attachment::Joint(_) => StepKind::PutOn,
-            Attachment::Cord(_) | Attachment::Loop(_) | Attachment::Wire(_) => StepKind::Join,
+            Attachment::Cord(_)
+            | Attachment::Loop(_)
+            | Attachment::Wire(_)
+            | Attachment::Sling(_) => StepKind::Join,
         };
         let step =
             AssemblyStep { kind, parts: attachment.parts(), attachment: Some(index), text };

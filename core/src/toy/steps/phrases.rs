@@ -53,6 +53,8 @@ pub struct AssemblyPhrases {
     pub ring: String,
     pub wire: String,
     pub joint: String,
+    pub sling: String,
+    pub sling_leg: String,
 }
 
 impl AssemblyPhrases {

@@ -3,14 +3,14 @@
 use super::phrases::AssemblyPhrases;
 use crate::project::Project;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Knots, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Knots, Sling, Wire,
 };
 use crate::project::toy::part::{
     Copies, EdgeHow, HeldBy, PartEnd, PartForm, Seat, Small, Thing,
 };
 use crate::toy::assembled::{Assembled, PartFigures, Point};
 use crate::toy::footprint::{Miss, Span, Why};
-use crate::toy::held::{HeldPart, HeldPlace, WireFigures};
+use crate::toy::held::{HeldPart, HeldPlace, SlingFigures, WireFigures};
 use crate::words::write::{Fill, Writer};
 
 /// What sentences are made from.
@@ -237,6 +237,7 @@ impl Speaker<'_> {
             (Attachment::Joint(joint), HeldPart::Joint { thread_mm }) => {
                 self.joint(*joint, *thread_mm)
             }
+            (Attachment::Sling(sling), HeldPart::Sling(figures)) => self.sling(sling, figures),
             _ => String::new(),
         }
     }
@@ -311,6 +312,36 @@ impl Speaker<'_> {
             ("n", Fill::Number(wire.strands)),
         ];
         self.fill(&self.phrases.wire, &values) + "."
+    }
+
+    fn sling(&self, sling: &Sling, figures: &SlingFigures) -> String {
+        let p = self.phrases;
+        let legs = figures.legs.iter().map(|leg| {
+            let body = self.name(leg.part);
+            let place = self.rounds(&p.between, leg.round, leg.round + 1);
+            let point = Point { round: leg.round, apart: None, after: vec![leg.after] };
+            let place = match self.stitches(&point, &p.after_one, &p.after_two) {
+                Some(after) => format!("{place} {after}"),
+                None => place,
+            };
+            let mm = format!("{:.0}", leg.free_mm);
+            let values = [("body", body.as_str()), ("where", &place), ("mm", &mm)];
+            let values = values.map(|(name, words)| (name, Fill::Words(words)));
+            self.fill(&p.sling_leg, &values)
+        });
+        let legs: Vec<String> = legs.collect();
+        let knot = match sling.knots {
+            Knots::Inside => &p.knot_inside,
+            Knots::Outside => &p.knot_outside,
+        };
+        let (legs, all) = (legs.join("; "), format!("{:.0}", figures.all_mm));
+        let values = [
+            ("n", Fill::Number(sling.legs.len() as u32)),
+            ("legs", Fill::Words(&legs)),
+            ("knot", Fill::Words(knot)),
+            ("all", Fill::Words(&all)),
+        ];
+        self.fill(&p.sling, &values) + "."
     }
 
     fn joint(&self, joint: Joint, thread_mm: f64) -> String {

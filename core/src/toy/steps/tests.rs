@@ -5,12 +5,15 @@ use crate::PieceId;
 use crate::piece::outline::Hold;
 use crate::piece::starter::{Dimensions, Starter};
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Knots, Metal, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Knots, Metal, Sling, SlingHold,
+    SlingLengths, Wire,
 };
 use crate::project::toy::part::{
-    Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Seat, Small, Thing,
+    Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Place, Seat, Small,
+    Thing,
 };
 use crate::project::toy::{MadeFor, Toy};
+use crate::toy::held::HeldPart;
 use crate::toy::{Assembled, assembled};
 use crate::words::Writer;
 use crate::{Gauge, Knot, Outline, Piece, Project};
@@ -267,4 +270,46 @@ fn nothing_goes_through_card() {
     for other in [met(true, 0.0), met(false, 1.0)] {
         assert!(!other.contains("card"), "{other}");
     }
+}
+
+/// Hung from three places, each cord is told by its place and its own length; the lengths that
+/// are cut for it hang the toy upright, equal ones do not.
+#[test]
+fn cords_from_three_places_are_told_by_place_and_length() {
+    let with = |lengths| {
+        let mut project = toy(MadeFor::SoftToy);
+        let hold = |part, along, around| SlingHold { part, at: Place { along, around } };
+        project.toy.attachments = vec![Attachment::Sling(Sling {
+            legs: vec![hold(0, 0.8, 0.1), hold(0, 0.75, 0.4), hold(0, 0.7, -0.3)],
+            lengths,
+            above_mm: 60.0,
+            knots: Knots::Inside,
+            thickness_mm: 2.0,
+        })];
+        let made = assembled(&project).expect("a toy");
+        (project, made)
+    };
+    let (project, made) = with(SlingLengths::Upright);
+    assert!(made.hangings[0].lean_deg < 1e-6, "{:?}", made.hangings[0]);
+    let HeldPart::Sling(figures) = &made.held[0] else { panic!("a sling") };
+    let mut told: Vec<String> = Vec::new();
+    for lexicon in crate::words::lexicon::all() {
+        let writer = Writer::new(Writer::bench().style(), lexicon);
+        let steps = steps(&project, &made, &writer);
+        let text = &steps.last().expect("it is joined last").text;
+        assert!(!text.contains(['{', '}']), "{text}");
+        for leg in &figures.legs {
+            assert!(text.contains(&format!("{:.0} mm", leg.free_mm)), "{text}");
+            assert!(leg.bears_g > 0.0 && leg.bears_g < figures.bears_g, "{leg:?}");
+        }
+        told.push(text.clone());
+    }
+    assert!(told[0].starts_with("Draw 3 cords through the fabric: "), "{}", told[0]);
+    let leg = figures.legs[0];
+    let place =
+        format!("between Rnds {} and {} after the {}", leg.round, leg.round + 1, leg.after);
+    assert!(told[0].contains(&place), "{place} in {}", told[0]);
+    let list = cautions(&project, &made, &Writer::bench());
+    assert!(list.iter().any(|c| c.code == "cord" && c.attachment == Some(0)));
+    assert!(with(SlingLengths::Equal).1.hangings[0].lean_deg > 0.5);
 }
