@@ -330,6 +330,7 @@ toy-step-cord = Schnur
 toy-step-loop = Schlaufe
 toy-step-wire = Draht
 toy-step-joint = Gelenk
+toy-step-embroidery = Stickerei
 toy-step-sling = Aufhängung
 
 ## Charts of the lesson
@@ -1673,6 +1674,7 @@ attach-all-equal = alle gleich
 attach-for-upright = für gerade
 attach-cut-to-hang-upright-or-equal = So lang, wie jede sein muss, damit es gerade hängt, oder alle gleich
 attach-how-many-cords-meet-above = Wie viele Schnüre oben zusammenkommen
+attach-cords = Schnüre
 attach-lengths = Längen
 attach-on-the-sheet = Auf dem Blatt
 attach-row = Verbindung { $number }: { $title }, { $below }
@@ -2138,3 +2140,41 @@ publish-choose-a-logo-for-the-head-of-the = Ein Logo für den Kopf der ersten Se
 publish-choose-the-project-as-it-was-published = Das Projekt wie veröffentlicht wählen, um Änderungen zu sehen
 publish-copy-what-has-changed-as-an-errata = Die Änderungen als Errata-Absatz kopieren
 publish-add-what-has-changed-to-the-sheet-in-a = Die Änderungen in einem eigenen Abschnitt aufs Blatt setzen
+
+## The Assembly stage: the surface of a part, painted and embroidered
+
+surface-of = Oberfläche von { $part }
+surface-chosen = { $name }, Runde { $round }, Maschen { $from } bis { $to }
+surface-off = Weg
+surface-take-paint-off = Farbe wegnehmen
+surface-back-to-the-yarn-of-the-round = Maschen bekommen wieder das Garn ihrer Runde
+surface-paint-in = In Garn { $letter } malen
+surface-embroider-in = In Garn { $letter } sticken
+surface-new-yarn = Neues Garn
+surface-paint-in-a-new-yarn = Ein neues Garn nehmen
+surface-comes-with-the-first-stitch = Kommt mit der ersten Masche
+surface-round = Runde
+surface-round-to-paint = Runde zum Malen
+surface-from = Von Masche
+surface-first-stitch-to-paint = Erste Masche zum Malen
+surface-to = Bis Masche
+surface-last-stitch-to-paint = Letzte Masche zum Malen
+surface-counted-as-rounds-are-worked = Gezählt, wie gehäkelt wird; Runde 1 hat ein Garn
+surface-take-paint-off-these = Von diesen wegnehmen
+surface-paint-these-in = Diese in { $letter } malen
+surface-paint = Malen
+surface-backstitch = Rückstich
+surface-straight = Gerader Stich
+surface-knots = Knötchen
+surface-needle-round = Runde, nach der die Nadel durchgeht
+surface-needle-stitch = Masche, nach der die Nadel durchgeht
+surface-after-stitch = Nach Masche
+surface-where-the-needle-goes-through = Wo die Nadel durch die Maschen geht
+surface-add-the-place = Stelle dazu
+surface-take-last-off = Letzte weg
+surface-another-line = Neue Linie
+surface-line = { $number }: { $stitch }, { $places } Stellen, Garn { $letter }
+surface-remove-line = Stickerei { $number } entfernen
+surface-mirror-line = Stickerei { $number } spiegeln
+surface-mirrored = Gespiegelt
+surface-click-between-stitches = Zwischen die Maschen klicken, eine Stelle nach der anderen; die Leertaste fügt die mit Pfeiltasten gewählte Stelle hinzu, die Rücktaste nimmt die letzte weg

@@ -330,6 +330,7 @@ toy-step-cord = cord
 toy-step-loop = loop
 toy-step-wire = wire
 toy-step-joint = joint
+toy-step-embroidery = Embroidery
 toy-step-sling = set of cords
 
 ## Charts of the lesson
@@ -1670,6 +1671,7 @@ attach-all-equal = all equal
 attach-for-upright = to hang upright
 attach-cut-to-hang-upright-or-equal = As long as each must be to hang upright, or all the same
 attach-how-many-cords-meet-above = How many cords meet above
+attach-cords = Cords
 attach-lengths = Lengths
 attach-on-the-sheet = On the sheet
 attach-row = Attachment { $number }: { $title }, { $below }
@@ -2135,3 +2137,41 @@ publish-choose-a-logo-for-the-head-of-the = Choose a logo for the head of the fi
 publish-choose-the-project-as-it-was-published = Choose the project as it was published, to see what has changed
 publish-copy-what-has-changed-as-an-errata = Copy what has changed as an errata paragraph
 publish-add-what-has-changed-to-the-sheet-in-a = Add what has changed to the sheet, in a section of its own
+
+## The Assembly stage: the surface of a part, painted and embroidered
+
+surface-of = Surface of { $part }
+surface-chosen = { $name }, round { $round }, stitches { $from } to { $to }
+surface-off = Off
+surface-take-paint-off = Take paint off
+surface-back-to-the-yarn-of-the-round = Stitches go back to the yarn of their round
+surface-paint-in = Paint in yarn { $letter }
+surface-embroider-in = Embroider in yarn { $letter }
+surface-new-yarn = New yarn
+surface-paint-in-a-new-yarn = Use a new yarn
+surface-comes-with-the-first-stitch = Comes with the first stitch
+surface-round = Round
+surface-round-to-paint = Round to paint
+surface-from = From stitch
+surface-first-stitch-to-paint = First stitch to paint
+surface-to = To stitch
+surface-last-stitch-to-paint = Last stitch to paint
+surface-counted-as-rounds-are-worked = Counted as the rounds are worked; round 1 is in one yarn
+surface-take-paint-off-these = Take paint off these
+surface-paint-these-in = Paint these in { $letter }
+surface-paint = Paint
+surface-backstitch = Backstitch
+surface-straight = Straight stitch
+surface-knots = French knots
+surface-needle-round = Round the needle goes through after
+surface-needle-stitch = Stitch the needle goes through after
+surface-after-stitch = After stitch
+surface-where-the-needle-goes-through = Where the needle goes through the fabric
+surface-add-the-place = Add the place
+surface-take-last-off = Take the last off
+surface-another-line = Another line
+surface-line = { $number }: { $stitch }, { $places } places, yarn { $letter }
+surface-remove-line = Remove embroidery { $number }
+surface-mirror-line = Mirror embroidery { $number }
+surface-mirrored = Mirrored
+surface-click-between-stitches = Click between stitches, one place after another; Space adds the place chosen by the arrow keys, Backspace takes the last one off

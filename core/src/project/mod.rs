@@ -253,7 +253,8 @@ impl Project {
         self.no_two_of_one_id()?;
         self.making.validate(&self.pieces)?;
         seam::validate(&self.pieces, &self.seams)?;
-        toy::validate(&self.toy, &self.pieces)
+        toy::validate(&self.toy, &self.pieces)?;
+        toy::embroidery::validate(&self.toy, self.yarns.len())
     }
 
     fn no_two_of_one_id(&self) -> Result<()> {

@@ -1,6 +1,9 @@
 //! What it takes besides yarn and stuffing: card and thread inside, eyes, cords, wires.
 
+use std::collections::BTreeMap;
+
 use super::SizedPlan;
+use crate::piece::Yarn;
 use crate::plan::inside::Inside;
 use crate::project::Project;
 use crate::project::toy::attachment::Attachment;
@@ -92,6 +95,15 @@ pub(super) fn needed(project: &Project, toy: &Assembled, writer: &Writer<'_>) ->
             _ => continue,
         };
         lines.push(line);
+    }
+    let mut stitched: BTreeMap<usize, f64> = BTreeMap::new();
+    for (line, figures) in project.toy.embroidery.iter().zip(&toy.embroidery) {
+        *stitched.entry(line.yarn).or_default() += figures.yarn_mm;
+    }
+    for (yarn, mm) in stitched.into_iter().filter(|(_, mm)| *mm > 0.0) {
+        let (letter, mm) = (Yarn::letter(yarn), format!("{:.0}", 100.0 * (0.01 * mm).ceil()));
+        let values = [("letter", Words(&letter)), ("mm", Words(&mm))];
+        lines.push(writer.say_of("need_stitched", &values));
     }
     if cuts_wire {
         lines.push(writer.say("need_cutters"));

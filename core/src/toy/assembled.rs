@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::embroidered::{EmbroideryFigures, embroidered};
 use super::figures::balance::{Hanging, Standing, hangings, standing};
 use super::figures::mass::{Mass, PoseMass, masses, range, sum};
 use super::figures::small_parts::{fits, hull_against, turned_against};
@@ -44,6 +45,8 @@ pub struct Assembled {
     pub grams: (f64, f64),
     /// What each attachment comes to.
     pub held: Vec<HeldPart>,
+    /// What each line of embroidery comes to.
+    pub embroidery: Vec<EmbroideryFigures>,
     /// How it hangs by each attachment that goes up.
     pub hangings: Vec<Hanging>,
     /// How it stands.
@@ -132,6 +135,7 @@ pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
         parts: (0..toy.parts.len()).map(part_figures).collect(),
         mass: sum(masses.iter().map(PoseMass::all)),
         grams: range(&masses),
+        embroidery: embroidered(shapes, &poses),
         held: held(shapes, &poses, &masses),
         hangings: hangings(shapes, &poses, &masses),
         standing: standing(shapes, &poses, &masses),

@@ -12,11 +12,13 @@
 //! 3. [`footprint`]: where a part meets the cloth, in rounds and stitches, and whether it fits;
 //!    `room`: whether what is put into a body has room there;
 //! 4. [`figures`]: mass, balance, wire, small parts; [`held`]: what holds it together;
+//!    [`embroidered`]: lines and knots on the cloth, and their yarn;
 //! 5. [`assembled`](mod@assembled): all of that in one pass;
 //! 6. [`steps`]: how it is put together, in words, and cautions by who it is for.
 
 pub mod assembled;
 pub mod counted;
+pub mod embroidered;
 pub mod figures;
 pub mod footprint;
 pub mod held;

@@ -2,12 +2,13 @@
 
 use egui::{Rect, Sense, Ui, pos2, vec2};
 use plumpline_core::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Metal, Wire,
 };
 use plumpline_core::project::toy::part::PartEnd;
 use plumpline_core::toy::held::HeldPart;
 use plumpline_core::toy::solid::Solid;
 
+use super::attach_rows::{half, knots, millimetres};
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::part_card::check;
@@ -41,14 +42,6 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut
     if controls::button(ui, place, ButtonFace::Words(words), &name, true).clicked() {
         actions.edit(Edit::Toy(ToyEdit::Detach(index)));
     }
-}
-
-pub(super) fn millimetres<'a>(
-    (caption, name, why): (&'a str, &'a str, &'a str),
-    value: f64,
-    (low, high, step): (f64, f64, f64),
-) -> NumberCell<'a> {
-    NumberCell { caption, name, why, value, span: (low, high, step), decimals: 1, unit: " mm" }
 }
 
 fn whole<'a>(
@@ -108,17 +101,6 @@ fn of_cord(ui: &mut Ui, here: &ToyBench<'_>, cord: &mut Cord, actions: &mut Acti
     );
     if let Some(n) = grid.number(ui, &whole(words, cord.strands, 24.0), actions) {
         cord.strands = n as u32;
-    }
-}
-
-/// On which side of the fabric knots are.
-pub(super) fn knots(ui: &mut Ui, knots: &mut Knots) {
-    let why = say!("attach-on-which-side-of-the-fabric-they-are");
-    let rect = form::row(ui, say!("attach-knots"), why);
-    let words = [say!("attach-inside"), say!("attach-outside")];
-    let now = usize::from(*knots == Knots::Outside);
-    if let Some(new) = form::pick(ui, rect, say!("attach-knots"), &words, now) {
-        *knots = [Knots::Inside, Knots::Outside][new];
     }
 }
 
@@ -244,11 +226,6 @@ fn of_joint(ui: &mut Ui, here: &ToyBench<'_>, joint: &mut Joint, actions: &mut A
     if let Some(n) = grid.number(ui, &whole(words, joint.passes, 20.0), actions) {
         joint.passes = n as u32;
     }
-}
-
-pub(super) fn half(row: Rect) -> Rect {
-    let left = row.left().max(row.right() - 180.0);
-    Rect::from_x_y_ranges(left..=row.right(), row.center().y - 13.0..=row.center().y + 13.0)
 }
 
 /// A place on a crocheted part: which, and where.

@@ -4,7 +4,7 @@ use plumpline_core::PieceId;
 use plumpline_core::project::toy::MadeFor;
 use plumpline_core::project::toy::attachment::{
     Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Sling,
-    SlingLengths, Wire,
+    SlingHold, SlingLengths, Wire,
 };
 use plumpline_core::project::toy::part::{
     Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Place, Seat, Small,
@@ -14,7 +14,6 @@ use plumpline_core::toy::counted::CountedBy;
 use plumpline_core::toy::solid::Solid;
 
 use super::here::ToyBench;
-use super::sling_card;
 
 /// A part at least so wide, against what it is put on, goes on top of it, as a head does.
 const HEAD: f64 = 0.55;
@@ -186,7 +185,7 @@ pub(super) fn attachment(here: &ToyBench<'_>, kind: AttachKind) -> Option<Attach
             thickness_mm: 2.0,
         }),
         AttachKind::Sling => Attachment::Sling(Sling {
-            legs: sling_card::first(here, held, up),
+            legs: sling_holds(here, held, up),
             lengths: SlingLengths::Upright,
             above_mm: 60.0,
             knots: Knots::Inside,
@@ -216,6 +215,21 @@ pub(super) fn attachment(here: &ToyBench<'_>, kind: AttachKind) -> Option<Attach
             Attachment::Joint(Joint { part, passes: 2 })
         }
     })
+}
+
+/// Where cords are held at first: on the part `on`, either side of the front, a stitch's place
+/// above the middle.
+fn sling_holds(here: &ToyBench<'_>, on: usize, up: bool) -> Vec<SlingHold> {
+    let along = if up { 0.8 } else { 0.2 };
+    let held = |around: f64| {
+        let place = here
+            .made
+            .and_then(|made| made.solid(on))
+            .map(|solid| CountedBy::Gap.nearest(solid, solid.round_at(along), around));
+        let at = place.unwrap_or(Place { along, around });
+        SlingHold { part: on, at }
+    };
+    vec![held(0.25), held(-0.25)]
 }
 
 /// The greatest distance of a shape from its axis, mm.

@@ -4,11 +4,10 @@
 use egui::Ui;
 use plumpline_core::project::toy::LEGS;
 use plumpline_core::project::toy::attachment::{Sling, SlingHold, SlingLengths};
-use plumpline_core::toy::counted::CountedBy;
 use plumpline_core::toy::held::SlingFigures;
 use plumpline_core::toy::solid::Solid;
 
-use super::attach_card::{half, knots, millimetres};
+use super::attach_rows::{half, knots, millimetres};
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::part_card::check;
@@ -19,9 +18,9 @@ use crate::fields::form;
 /// Draws what of it can be changed.
 pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, sling: &mut Sling, actions: &mut Actions) {
     let why = say!("attach-how-many-cords-meet-above");
-    let rect = form::row(ui, say!("attach-strands"), why);
+    let rect = form::row(ui, say!("attach-cords"), why);
     let now = sling.legs.len().saturating_sub(LEGS.0);
-    if let Some(new) = form::pick(ui, rect, say!("attach-strands"), &["2", "3"], now) {
+    if let Some(new) = form::pick(ui, rect, say!("attach-cords"), &["2", "3"], now) {
         number(sling, LEGS.0 + new);
     }
     let rect =
@@ -150,19 +149,4 @@ pub(super) fn comes_to(ui: &mut Ui, here: &ToyBench<'_>, index: usize, figures: 
         };
         check(ui, here, &words, hanging.lean_deg < 5.0);
     }
-}
-
-/// Where cords are held at first: on the part `on`, either side of the front, a stitch's place
-/// above the middle.
-pub(super) fn first(here: &ToyBench<'_>, on: usize, up: bool) -> Vec<SlingHold> {
-    let along = if up { 0.8 } else { 0.2 };
-    let held = |around: f64| {
-        let place = here
-            .made
-            .and_then(|made| made.solid(on))
-            .map(|solid| CountedBy::Gap.nearest(solid, solid.round_at(along), around));
-        let at = place.unwrap_or(plumpline_core::project::toy::part::Place { along, around });
-        SlingHold { part: on, at }
-    };
-    vec![held(0.25), held(-0.25)]
 }

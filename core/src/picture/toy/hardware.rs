@@ -37,6 +37,41 @@ pub(super) fn rods(
     }
 }
 
+/// A strand that lies through `places`, or a knot where there is only one.
+pub(super) fn strand(
+    upright: &Upright,
+    places: &[V3],
+    thick_mm: f64,
+    colour: Rgb,
+) -> Vec<PosedPlain> {
+    if let [at] = *places {
+        let pose = upright.pose(&Axes { origin: at, ..Axes::WORLD });
+        let form = BareForm::Ball([0.9 * thick_mm as f32; 3]);
+        return vec![PosedPlain { form, pose, colour, shines: false }];
+    }
+    let pairs = places.windows(2);
+    pairs.filter_map(|p| rod(upright, (p[0], p[1]), 0.5 * thick_mm, colour, false)).collect()
+}
+
+fn rod(
+    upright: &Upright,
+    (from, to): (V3, V3),
+    radius: f64,
+    colour: Rgb,
+    shines: bool,
+) -> Option<PosedPlain> {
+    let way = sub(to, from);
+    let long = length(way);
+    if !(long > 1e-6 && radius > 0.0) {
+        return None;
+    }
+    let z = scaled(way, 1.0 / long);
+    let side = square(z);
+    let axes = Axes { origin: from, x: side, y: cross(z, side), z };
+    let form = BareForm::Rod { radius: radius as f32, long: long as f32 };
+    Some(PosedPlain { form, pose: upright.pose(&axes), colour, shines })
+}
+
 struct Draw<'a> {
     project: &'a Project,
     toy: &'a Assembled,
@@ -66,16 +101,7 @@ impl Draw<'_> {
         colour: Rgb,
         shines: bool,
     ) -> Option<PosedPlain> {
-        let way = sub(to, from);
-        let long = length(way);
-        if !(long > 1e-6 && radius > 0.0) {
-            return None;
-        }
-        let z = scaled(way, 1.0 / long);
-        let side = square(z);
-        let axes = Axes { origin: from, x: side, y: cross(z, side), z };
-        let form = BareForm::Rod { radius: radius as f32, long: long as f32 };
-        Some(PosedPlain { form, pose: self.upright.pose(&axes), colour, shines })
+        rod(self.upright, (from, to), radius, colour, shines)
     }
 
     fn path(&self, places: &[V3], thickness: f64) -> Vec<PosedPlain> {

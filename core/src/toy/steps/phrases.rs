@@ -55,6 +55,12 @@ pub struct AssemblyPhrases {
     pub joint: String,
     pub sling: String,
     pub sling_leg: String,
+    pub stitched_back: String,
+    pub stitched_straight: String,
+    pub stitched_knots: String,
+    pub stitched_mirrored: String,
+    pub line: String,
+    pub knots: String,
 }
 
 impl AssemblyPhrases {

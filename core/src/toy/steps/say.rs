@@ -39,15 +39,15 @@ pub fn part_name(project: &Project, index: usize, writer: &Writer<'_>) -> String
 }
 
 impl Speaker<'_> {
-    fn name(&self, index: usize) -> String {
+    pub(super) fn name(&self, index: usize) -> String {
         part_name(self.project, index, self.writer)
     }
 
-    fn fill(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
+    pub(super) fn fill(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
         self.writer.filled(phrase, values)
     }
 
-    fn rounds(&self, phrase: &str, first: u32, last: u32) -> String {
+    pub(super) fn rounds(&self, phrase: &str, first: u32, last: u32) -> String {
         let ends = [("first", Fill::Number(first)), ("last", Fill::Number(last))];
         self.fill(phrase, &ends)
     }
@@ -159,7 +159,7 @@ impl Speaker<'_> {
 
     /// The stitches of a place, by a phrase for one and one for two; none for more, nor before
     /// the first stitch of a round, which is no stitch's place.
-    fn stitches(&self, point: &Point, one: &str, two: &str) -> Option<String> {
+    pub(super) fn stitches(&self, point: &Point, one: &str, two: &str) -> Option<String> {
         let round = ("round_number", Fill::Number(point.round));
         let single = ("n", Fill::Number(1));
         match point.after[..] {

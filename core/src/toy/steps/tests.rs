@@ -8,6 +8,7 @@ use crate::project::toy::attachment::{
     Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Knots, Metal, Sling, SlingHold,
     SlingLengths, Wire,
 };
+use crate::project::toy::embroidery::{Embroidery, EmbroideryStitch};
 use crate::project::toy::part::{
     Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Place, Seat, Small,
     Thing,
@@ -50,6 +51,7 @@ fn toy(made_for: MadeFor) -> Project {
         parts: vec![Part::body(PieceId::new(0)), ears, eyes(false)],
         attachments: vec![Attachment::Loop(hanger)],
         cautions: vec!["Made of wool: wash cold.".into()],
+        ..Toy::default()
     };
     project
 }
@@ -312,4 +314,69 @@ fn cords_from_three_places_are_told_by_place_and_length() {
     let list = cautions(&project, &made, &Writer::bench());
     assert!(list.iter().any(|c| c.code == "cord" && c.attachment == Some(0)));
     assert!(with(SlingLengths::Equal).1.hangings[0].lean_deg > 0.5);
+}
+
+/// A mouth from place to place, mirrored, and knots: told by rounds and stitches in every
+/// language, counted again when the gauge is another, with the yarn that it takes.
+#[test]
+fn embroidery_is_told_between_stitches() {
+    let mut project = toy(MadeFor::Baby);
+    project.yarns.push(crate::piece::Yarn::plain(1));
+    let place = |along, around| Place { along, around };
+    let line = Embroidery {
+        name: "mouth".into(),
+        part: 0,
+        stitch: EmbroideryStitch::Back,
+        yarn: 1,
+        places: vec![place(0.5, 0.05), place(0.54, 0.1), place(0.5, 0.15)],
+        mirrored: true,
+    };
+    let stitch = EmbroideryStitch::FrenchKnot;
+    let knots = Embroidery { name: String::new(), stitch, mirrored: false, ..line.clone() };
+    project.toy.embroidery = vec![line, knots];
+    assert_eq!(project.validate(), Ok(()));
+    for lexicon in crate::words::lexicon::all() {
+        let writer = Writer::new(Writer::bench().style(), lexicon);
+        let made = assembled(&project).expect("a toy");
+        let steps = steps(&project, &made, &writer);
+        let told: Vec<&AssemblyStep> =
+            steps.iter().filter(|step| step.kind == StepKind::Embroider).collect();
+        assert_eq!(told.len(), 2, "{}", lexicon.code);
+        assert!(told[0].text.contains("mouth") && told[0].text.contains("Body"));
+        assert!(told.iter().all(|step| !step.text.contains(['{', '}'])), "{}", told[0].text);
+    }
+    let said = |project: &Project| {
+        let (made, texts) = said(project);
+        let text = texts.iter().find(|t| t.contains("mouth")).expect("a step").clone();
+        (made.embroidery[0].clone(), text)
+    };
+    let (figures, text) = said(&project);
+    let [own, image] = figures.lines.as_slice() else { panic!("mirrored: two lines") };
+    for &(round, after) in own.iter().chain(image) {
+        let place = format!("between Rnds {round} and {} after the {after}", round + 1);
+        assert!(text.contains(&place), "{place} in {text}");
+    }
+    assert!(text.contains("; mirrored: between Rnds"), "{text}");
+    // As far apart as the share of the round says.
+    let made = assembled(&project).expect("a toy");
+    let solid = &made.solids[&PieceId::new(0)];
+    let count = solid.stitches(f64::from(own[0].0)).round();
+    let apart = (f64::from(own[2].1) - f64::from(own[0].1)).rem_euclid(count);
+    assert!((apart - 0.1 * count).abs() <= 1.0, "{apart} of {count}");
+    // Three times the way along the cloth, and two ends to hide for each of the two lines.
+    let way: f64 = figures
+        .strands
+        .iter()
+        .flat_map(|(_, strand)| strand.windows(2))
+        .map(|pair| crate::toy::vector::distance(pair[0], pair[1]))
+        .sum();
+    let ends = 2.0 * crate::toy::embroidered::ENDS_MM;
+    assert!((figures.yarn_mm - 3.0 * way - ends).abs() < 1e-6, "{}", figures.yarn_mm);
+    project.pieces[0].gauge = Gauge::per(26.0, 27.0, 100.0);
+    assert_ne!(said(&project).1, text, "other rounds and stitches at another gauge");
+    project.toy.embroidery[0].yarn = 2;
+    let error = project.validate().expect_err("no such yarn").to_string();
+    assert!(error.starts_with("toy, embroidery 1: there is no yarn 2"), "{error}");
+    project.toy.remove(0);
+    assert_eq!(project.toy.embroidery, [], "it goes with its part");
 }
