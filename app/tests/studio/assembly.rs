@@ -426,7 +426,8 @@ fn cords_from_three_places_are_added_and_hang_the_toy_upright() {
     assert!(bench.query_by_label_contains("It hangs upright").is_some());
     go_and_click(&mut bench, "Lengths: all equal");
     until_settled(&mut bench);
-    assert!(lean(&bench) > 0.05, "all equal: {}", lean(&bench));
+    let equal = lean(&bench);
+    assert!(equal > 0.05, "all equal: {equal}");
     go_and_click(&mut bench, "Cord 1, from the front, more");
     until_settled(&mut bench);
     assert_eq!(steps(&bench), 2, "one step for adding, one for the run of changes");
@@ -478,4 +479,33 @@ fn a_mouth_is_embroidered_place_by_place_and_taken_back() {
     assert_eq!(lines(&bench), []);
     undo(&mut bench);
     assert!(lines(&bench)[0].mirrored);
+}
+
+/// A letter takes the keyboard to the line of an open menu that begins with it, in the menus of
+/// this stage, of the board and of the lesson.
+#[test]
+fn letters_choose_lines_of_menus() {
+    let home = tempfile::tempdir().expect("a folder");
+    let path = whole(home.path());
+    let mut bench = at_assembly(&home.path().join("home"), &path);
+    let typed = |bench: &mut Bench<'_>, letter: &str, line: &str| {
+        bench.event(egui::Event::Text(letter.into()));
+        bench.run();
+        assert!(bench.get_by_label(line).is_focused(), "{letter}: {line}");
+        press(bench, Key::Escape);
+    };
+    go_and_click(&mut bench, "Cord or wire");
+    typed(&mut bench, "t", "Thread joint");
+    go_and_click(&mut bench, "Add a part");
+    typed(&mut bench, "o", "Other small thing");
+    press(&mut bench, Key::Num1);
+    bench.get_by_label("Outline board").focus();
+    bench.run();
+    bench.get_by_label("Outline board").click_secondary();
+    bench.run();
+    typed(&mut bench, "m", "Magnet");
+    press(&mut bench, Key::Num5);
+    until_settled(&mut bench);
+    go_and_click(&mut bench, "Print or save the lesson");
+    typed(&mut bench, "o", "Open a course…");
 }

@@ -254,7 +254,7 @@ impl Project {
         self.making.validate(&self.pieces)?;
         seam::validate(&self.pieces, &self.seams)?;
         toy::validate(&self.toy, &self.pieces)?;
-        toy::embroidery::validate(&self.toy, self.yarns.len())
+        toy::validate_embroidery(&self.toy, self.yarns.len())
     }
 
     fn no_two_of_one_id(&self) -> Result<()> {

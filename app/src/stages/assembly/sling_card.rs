@@ -11,7 +11,7 @@ use super::attach_rows::{half, knots, millimetres};
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::part_card::check;
-use super::told;
+use super::{placing, told};
 use crate::bench::action::Actions;
 use crate::fields::form;
 
@@ -21,7 +21,8 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, sling: &mut Sling, actions:
     let rect = form::row(ui, say!("attach-cords"), why);
     let now = sling.legs.len().saturating_sub(LEGS.0);
     if let Some(new) = form::pick(ui, rect, say!("attach-cords"), &["2", "3"], now) {
-        number(sling, LEGS.0 + new);
+        let on = sling.legs.first().map_or(0, |leg| leg.part);
+        sling.legs = placing::sling_holds(here, on, LEGS.0 + new);
     }
     let rect =
         form::row(ui, say!("attach-lengths"), say!("attach-cut-to-hang-upright-or-equal"));
@@ -52,19 +53,6 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, sling: &mut Sling, actions:
     }
     for (index, leg) in sling.legs.iter_mut().enumerate() {
         self::leg(ui, here, index, leg, actions);
-    }
-}
-
-/// Another number of cords: a third is held at the back, opposite the other two.
-fn number(sling: &mut Sling, n: usize) {
-    sling.legs.truncate(n);
-    while sling.legs.len() < n {
-        let Some(first) = sling.legs.first().copied() else { return };
-        let sum: f64 = sling.legs.iter().map(|leg| leg.at.around).sum();
-        let mut leg = first;
-        leg.at.around = sum / sling.legs.len() as f64 + 0.5;
-        leg.at.around -= leg.at.around.round();
-        sling.legs.push(leg);
     }
 }
 

@@ -244,20 +244,17 @@ fn lines(
             letter = Yarn::letter(line.yarn)
         );
         let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+        let first = row.shrink2(vec2(0.0, 2.0));
         let remove = say!("surface-remove-line", number = shown);
         let mirror = say!("surface-mirror-line", number = shown);
+        let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
         let wide = [say!("surface-mirrored"), say!("attach-remove")]
             .map(|words| controls::words_width(ui, words));
-        let right = row.right();
         let place = |right: f32, wide: f32| {
             Rect::from_min_size(pos2(right - wide, row.top() + 2.0), vec2(wide, 26.0))
         };
-        let last = place(right, wide[1]);
+        let last = place(row.right(), wide[1]);
         let middle = place(last.left() - 4.0, wide[0]);
-        let first = Rect::from_min_max(
-            pos2(row.left(), last.top()),
-            pos2(middle.left() - 4.0, last.bottom()),
-        );
         let on = next.line == Some(number);
         let face = ButtonFace::Words(&words);
         if controls::toggle(ui, first, face, &words, true, Some(on)).clicked() {

@@ -14,8 +14,8 @@ use attachment::{Attachment, LARGEST_MM};
 use embroidery::Embroidery;
 use part::{Copies, Part};
 
-pub(crate) use validate::validate;
 pub use validate::{LEGS, MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
+pub(crate) use validate::{validate, validate_embroidery};
 
 /// How the pieces of a project make one toy.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]

@@ -5,6 +5,7 @@ use super::Toy;
 use super::attachment::{
     Attachment, Cord, CordHold, CordSpot, Hanger, LARGEST_MM, Sling, Wire,
 };
+use super::embroidery::{MOST_LINES, MOST_PLACES};
 use super::part::{Copies, Part, PartForm, Seat, Thing};
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 use crate::piece::Piece;
@@ -233,6 +234,42 @@ fn joined(toy: &Toy) -> Result<()> {
             at = above[part];
         }
         above[lower.part] = Some(upper.part);
+    }
+    Ok(())
+}
+
+/// Refuses embroidery on what is not crochet, in a yarn that is not there, without a place.
+///
+/// # Errors
+/// Names the line, counted from 1, and the field.
+pub(crate) fn validate_embroidery(toy: &Toy, yarns: usize) -> Result<()> {
+    let lines = toy.embroidery.len();
+    if lines > MOST_LINES {
+        let mend = format!("list at most {MOST_LINES}");
+        return Err(Error::new("toy, embroidery", format!("{lines} of them"), mend));
+    }
+    for (number, line) in (1..).zip(&toy.embroidery) {
+        let place = format!("toy, embroidery {number}");
+        let fault = |what: String, mend: &str| Err(Error::new(place.clone(), what, mend));
+        no_longer("name", &line.name, LONGEST_NAME).map_err(|e| e.within(&place))?;
+        if toy.parts.get(line.part).and_then(|part| part.piece()).is_none() {
+            return fault(format!("part {} is no crochet", line.part), "name a crocheted part");
+        }
+        if line.yarn >= yarns {
+            return fault(
+                format!("there is no yarn {}", line.yarn),
+                "name a yarn of the project",
+            );
+        }
+        if line.places.is_empty() || line.places.len() > MOST_PLACES {
+            let what = format!("it has {} places", line.places.len());
+            return fault(what, &format!("list 1 to {MOST_PLACES} places"));
+        }
+        for at in &line.places {
+            let along = within("along", at.along, 0.0, 1.0, "");
+            let around = within("around", at.around, -1.0, 1.0, "");
+            along.and(around).map_err(|e| e.within(&place))?;
+        }
     }
     Ok(())
 }
