@@ -814,7 +814,7 @@ lesson-step-step-name-predicted = Schritt { $step }: { $name }, vorhergesagt
 lesson-step-step-name = Schritt { $step }: { $name }
 lesson-missing-angle = Fehlender Winkel
 lesson-added-up-to-rnd-round = summiert bis Rd { $round }
-lesson-added-over-all-rounds = summiert über alle Runden
+lesson-added-over-all-rounds = alle Runden
 lesson-added-up-after-your-prediction = Summe nach deiner Vorhersage
 lesson-of-720-which-close-a-ball = von 720°, die eine Kugel schließen
 lesson-the-hatched-part-is-what-closing-the = Der schraffierte Teil ist, was das Schließen der letzten Runde beiträgt.
@@ -826,7 +826,7 @@ lesson-on-the-way-to-a-ball = auf dem Weg zur Kugel
 lesson-a-closed-ball = eine geschlossene Kugel
 lesson-missing-words = Fehlender Winkel: { $words }
 lesson-half-a-ball = halbe Kugel
-lesson-closed-ball = geschlossene Kugel
+lesson-closed-ball = Kugel
 
 ## The Make stage
 
