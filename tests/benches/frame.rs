@@ -33,6 +33,11 @@ fn main() {
     let pear = shape("pear", 40.0 / 37.0);
     drag("pear", &pear, false);
     drag("pear, to a screen reader", &pear, true);
+    let mut twelve = pear.clone();
+    for _ in 1..12 {
+        twelve.add(pear.pieces[0].clone());
+    }
+    drag("pear, 12 pieces", &twelve, false);
     drag("great ball", &shape("great ball", 1.0), false);
     drag("pebble", &shape("pebble", 1.0), false);
 }

@@ -107,11 +107,24 @@ struct AttachmentReport {
     places: Vec<String>,
     length_mm: Option<f64>,
     bears_g: Option<f64>,
+    /// Each of the cords that meet above.
+    cords: Vec<SlungReport>,
     wire_safety: Option<f64>,
     wire_least_mm: Option<f64>,
     wire_awg: Option<i32>,
     wire_swg: Option<u32>,
     sways_mm_at_tenth_newton: Option<f64>,
+}
+
+#[derive(Debug, Serialize)]
+struct SlungReport {
+    part: usize,
+    /// Between this round and the next, after this stitch of it; 0 is before the first.
+    between_round: u32,
+    after_stitch: u32,
+    free_mm: f64,
+    /// 0 where it hangs slack.
+    bears_g: f64,
 }
 
 #[derive(Debug, Serialize)]
@@ -273,11 +286,34 @@ fn attachment(
             ],
             length_mm: Some(figures.cut_mm),
             bears_g: Some(figures.load.grams),
+            cords: Vec::new(),
             wire_safety: Some(figures.safety),
             wire_least_mm: figures.least_mm,
             wire_awg: figures.gauges.0,
             wire_swg: figures.gauges.1,
             sways_mm_at_tenth_newton: figures.sways_mm,
+        },
+        (_, HeldPart::Sling(figures)) => AttachmentReport {
+            kind: "cords that meet",
+            places: figures
+                .legs
+                .iter()
+                .map(|leg| part_name(project, leg.part, writer))
+                .collect(),
+            length_mm: Some(figures.all_mm),
+            bears_g: Some(figures.bears_g),
+            cords: figures
+                .legs
+                .iter()
+                .map(|leg| SlungReport {
+                    part: leg.part,
+                    between_round: leg.round,
+                    after_stitch: leg.after,
+                    free_mm: leg.free_mm,
+                    bears_g: leg.bears_g,
+                })
+                .collect(),
+            ..AttachmentReport::default()
         },
         (_, HeldPart::Joint { thread_mm }) => AttachmentReport {
             kind: "joint",
@@ -319,6 +355,15 @@ fn lines(report: &AssemblyReport) -> String {
                 "It rocks on one round bottom and stays where it falls (as a rigid body)"
                     .to_owned()
             }
+        });
+    }
+    for (number, cord) in report.attachments.iter().flat_map(|a| (1..).zip(&a.cords)) {
+        put(match cord.bears_g > 0.0 {
+            true => format!(
+                "Cord {number} is {:.0} mm and bears {:.0} g",
+                cord.free_mm, cord.bears_g
+            ),
+            false => format!("Cord {number} is {:.0} mm and hangs slack", cord.free_mm),
         });
     }
     for attachment in &report.attachments {

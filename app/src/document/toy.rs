@@ -1,9 +1,10 @@
 //! Changes of the toy: which parts it has, where they sit, what holds it together.
 
-use plumpline_core::Project;
 use plumpline_core::project::toy::attachment::Attachment;
+use plumpline_core::project::toy::embroidery::Embroidery;
 use plumpline_core::project::toy::part::Part;
 use plumpline_core::project::toy::{MOST_ATTACHMENTS, MOST_PARTS, MadeFor};
+use plumpline_core::{Project, Yarn};
 
 /// A change of the toy.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,6 +49,8 @@ pub enum ToyEdit {
     ChangeAttachment(usize, Attachment),
     /// No longer this attachment.
     Detach(usize),
+    /// What is embroidered, all of it; a yarn one past the last is a new one.
+    Embroider(Vec<Embroidery>),
 }
 
 /// What of a part is changed: changes of one kind that follow one another are one step.
@@ -107,6 +110,11 @@ impl PartTrait {
 impl ToyEdit {
     /// Makes the change.
     pub(crate) fn make(self, project: &mut Project) {
+        if let Self::Embroider(lines) = &self
+            && lines.iter().any(|line| line.yarn == project.yarns.len())
+        {
+            project.yarns.push(Yarn::plain(project.yarns.len()));
+        }
         let toy = &mut project.toy;
         match self {
             Self::Add { part, .. } if toy.parts.len() < MOST_PARTS => toy.parts.push(*part),
@@ -129,6 +137,7 @@ impl ToyEdit {
             Self::Detach(index) if index < toy.attachments.len() => {
                 toy.attachments.remove(index);
             }
+            Self::Embroider(lines) => toy.embroidery = lines,
             Self::Add { .. } | Self::Remove { .. } | Self::Attach(_) | Self::Detach(_) => {}
         }
     }
@@ -164,6 +173,7 @@ impl ToyEdit {
                 say!("toy-step-change-the-what", what = attachment_word(attachment))
             }
             Self::Detach(_) => say!("toy-step-remove-what-holds-it").into(),
+            Self::Embroider(_) => say!("toy-step-embroidery").into(),
         }
     }
 }
@@ -175,6 +185,7 @@ pub fn attachment_word(attachment: &Attachment) -> &'static str {
         Attachment::Loop(_) => say!("toy-step-loop"),
         Attachment::Wire(_) => say!("toy-step-wire"),
         Attachment::Joint(_) => say!("toy-step-joint"),
+        Attachment::Sling(_) => say!("toy-step-sling"),
     }
 }
 
@@ -183,8 +194,11 @@ mod tests {
     use super::*;
     use crate::document::Document;
     use crate::document::edit::Edit;
-    use plumpline_core::project::toy::attachment::{CordHold, CordSpot, Hanger, Joint};
-    use plumpline_core::project::toy::part::{BodyFront, Copies, HeldBy, PartEnd, Up};
+    use plumpline_core::project::toy::attachment::{
+        CordHold, CordSpot, Hanger, Joint, Knots, Sling, SlingHold, SlingLengths,
+    };
+    use plumpline_core::project::toy::embroidery::EmbroideryStitch;
+    use plumpline_core::project::toy::part::{BodyFront, Copies, HeldBy, PartEnd, Place, Up};
     use plumpline_core::{Unit, file};
 
     const COB: &str = include_str!("../../../sample-projects/moor-cob.ron");
@@ -238,6 +252,26 @@ mod tests {
             ToyEdit::MadeFor(MadeFor::Ornament),
             ToyEdit::Attach(ring()),
             ToyEdit::Attach(Attachment::Joint(Joint { part: 3, passes: 2 })),
+            ToyEdit::Embroider(vec![Embroidery {
+                name: String::new(),
+                part: 0,
+                stitch: EmbroideryStitch::Back,
+                yarn: cob().project().yarns.len(),
+                places: vec![
+                    Place { along: 0.4, around: -0.1 },
+                    Place { along: 0.4, around: 0.1 },
+                ],
+                mirrored: false,
+            }]),
+            ToyEdit::Attach(Attachment::Sling(Sling {
+                legs: [0.2, -0.2]
+                    .map(|around| SlingHold { part: 0, at: Place { along: 0.8, around } })
+                    .to_vec(),
+                lengths: SlingLengths::Upright,
+                above_mm: 60.0,
+                knots: Knots::Inside,
+                thickness_mm: 2.0,
+            })),
         ];
         for one in edits {
             let mut document = cob();

@@ -292,9 +292,7 @@ pub(crate) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool>
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, on, name));
     let painter = ui.painter();
-    if response.hovered() {
-        painter.rect_filled(rect.expand2(vec2(6.0, 0.0)), 6.0, t.well);
-    }
+    paint::row(painter, rect.expand2(vec2(6.0, 0.0)), &response, false, t);
     let square =
         Rect::from_center_size(rect.right_center() - vec2(12.0, 0.0), vec2(18.0, 18.0));
     let edge = Stroke::new(1.3, if on { t.outline } else { t.control_edge });
@@ -304,9 +302,6 @@ pub(crate) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool>
     }
     let font = type_faces::regular(type_faces::BODY);
     painter.text(rect.left_center(), Align2::LEFT_CENTER, name, font, t.ink);
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.shrink(2.0), 6.0, t);
-    }
     response.on_hover_text(why).clicked().then_some(!on)
 }
 

@@ -58,6 +58,12 @@ pub fn line(response: &Response, words: &str) {
     ctx.data_mut(|d| d.insert_temp(id(), hunt));
 }
 
+/// Notes a line of a menu, and hands it back.
+pub fn noted(response: Response, words: &str) -> Response {
+    line(&response, words);
+    response
+}
+
 /// Once all is drawn: the keyboard goes where the letter says.
 pub fn settle(ctx: &Context) {
     let Some(hunt) = ctx.data(|d| d.get_temp::<LetterHunt>(id())) else { return };

@@ -1,12 +1,15 @@
 //! Shapes that more than one view draws.
 
 use egui::{
-    Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, TextureHandle,
-    Vec2, pos2, vec2,
+    Align2, Color32, FontId, Painter, Pos2, Rect, Response, Shape, Stroke, StrokeKind,
+    TextureHandle, Vec2, pos2, vec2,
 };
 
 use super::tokens::{PANEL_RADIUS, Tokens};
 use super::type_faces;
+
+/// Corners of rows that can be hit.
+const ROW_RADIUS: f32 = 6.0;
 
 /// A sheet of paper with its lower lip.
 pub fn panel(painter: &Painter, rect: Rect, t: &Tokens) {
@@ -138,6 +141,20 @@ pub fn plain_run(painter: &Painter, x: f32, span: std::ops::RangeInclusive<f32>,
         painter.hline(x - 2.5..=x + 2.5, y, pen);
     }
     painter.vline(x, span, pen);
+}
+
+/// The ground of a row that can be hit: a frame where it is `on`, else a wash under the
+/// pointer; and the ring of the keyboard.
+pub fn row(painter: &Painter, rect: Rect, response: &Response, on: bool, t: &Tokens) {
+    if on {
+        let edge = Stroke::new(1.4, t.highlight_edge);
+        painter.rect(rect, ROW_RADIUS, t.wash, edge, StrokeKind::Inside);
+    } else if response.hovered() {
+        painter.rect_filled(rect, ROW_RADIUS, t.well);
+    }
+    if response.has_focus() {
+        focus_ring(painter, rect.shrink(3.0), ROW_RADIUS - 2.0, t);
+    }
 }
 
 /// The ring that shows where the keyboard is: dashed and off the thing, so that it is never

@@ -1,5 +1,7 @@
 //! What is looked at in the Assembly stage: never saved, never undone.
 
+use plumpline_core::project::toy::embroidery::EmbroideryStitch;
+
 use super::Turned;
 
 /// How far parts are drawn apart is a share of all the way, in steps of this.
@@ -82,6 +84,10 @@ pub struct ToyView {
     pub brush: Brush,
     /// The stitches chosen on the surface of the part in hand.
     pub spot: Option<PaintSpot>,
+    /// What is embroidered on it; none while stitches are painted.
+    pub needle: Option<EmbroideryStitch>,
+    /// The line that goes on, an index into the toy's embroidery; none for another one.
+    pub line: Option<usize>,
 }
 
 /// What stitches are painted in.
@@ -120,6 +126,8 @@ impl Default for ToyView {
             balance: false,
             brush: Brush::Yarn(1),
             spot: None,
+            needle: None,
+            line: None,
         };
         view.turn_to(ToySide::Free);
         view

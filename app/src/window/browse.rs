@@ -139,18 +139,13 @@ fn line(ui: &mut Ui, words: &str, name: &str, icon: Option<Icon>) -> bool {
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
     let painter = ui.painter();
-    if response.hovered() {
-        painter.rect_filled(rect, 6.0, t.well);
-    }
+    paint::row(painter, rect, &response, false, t);
     if let Some(icon) = icon {
         icon.paint(painter, rect.left_center() + vec2(12.0, 0.0), t.soft_ink);
     }
     let at = Align2::LEFT_CENTER.pos_in_rect(&rect) + vec2(26.0, 0.0);
     let font = type_faces::regular(type_faces::BODY);
     paint::clipped_text(painter, at, words, font, t.ink, rect.width() - 34.0);
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.shrink(4.0), 4.0, t);
-    }
     response.clicked()
 }
 

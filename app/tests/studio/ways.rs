@@ -193,6 +193,7 @@ fn whoever_comes_back_continues_where_the_hook_was() {
     let others = bench.query_all_by_label_contains("Starter ").map(|node| node.rect().top());
     let first = others.fold(f32::INFINITY, f32::min);
     assert!(bench.get_by_label(&name).rect().bottom() <= first, "it comes first");
+    assert!(bench.query_by_label("Open written").is_none(), "it is offered once");
     click(&mut bench, &name);
     until(&mut bench, "it never opens", |b| b.state().view().stage == Stage::Make);
     bench.run();

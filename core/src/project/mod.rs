@@ -27,7 +27,7 @@ use crate::words::lexicon;
 use crate::words::write::{HouseStyle, Writer, style};
 
 /// The version of project files this program writes, and the newest it reads.
-pub const FORMAT_VERSION: u32 = 5;
+pub const FORMAT_VERSION: u32 = 6;
 
 /// The words a project is written in: a lexicon and a house style, by code and name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -253,7 +253,8 @@ impl Project {
         self.no_two_of_one_id()?;
         self.making.validate(&self.pieces)?;
         seam::validate(&self.pieces, &self.seams)?;
-        toy::validate(&self.toy, &self.pieces)
+        toy::validate(&self.toy, &self.pieces)?;
+        toy::validate_embroidery(&self.toy, self.yarns.len())
     }
 
     fn no_two_of_one_id(&self) -> Result<()> {

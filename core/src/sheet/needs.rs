@@ -1,6 +1,9 @@
 //! What it takes besides yarn and stuffing: card and thread inside, eyes, cords, wires.
 
+use std::collections::BTreeMap;
+
 use super::SizedPlan;
+use crate::piece::Yarn;
 use crate::plan::inside::Inside;
 use crate::project::Project;
 use crate::project::toy::attachment::Attachment;
@@ -14,7 +17,7 @@ use crate::words::write::{Writer, capitalised};
 /// The word for an attachment.
 pub(super) fn attachment_name(attachment: &Attachment) -> &'static str {
     match attachment {
-        Attachment::Cord(_) => "cord_name",
+        Attachment::Cord(_) | Attachment::Sling(_) => "cord_name",
         Attachment::Loop(_) => "loop_name",
         Attachment::Wire(_) => "wire_name",
         Attachment::Joint(_) => "joint_name",
@@ -75,6 +78,9 @@ pub(super) fn needed(project: &Project, toy: &Assembled, writer: &Writer<'_>) ->
             (Attachment::Cord(cord), HeldPart::Cord { length: cut, .. }) => {
                 sized("need_cord", cord.thickness_mm, cut.all_mm, "", writer)
             }
+            (Attachment::Sling(sling), HeldPart::Sling(figures)) => {
+                sized("need_cord", sling.thickness_mm, figures.all_mm, "", writer)
+            }
             (Attachment::Loop(hanger), _) => {
                 sized("need_loop", hanger.thickness_mm, hanger.around_mm, "", writer)
             }
@@ -89,6 +95,15 @@ pub(super) fn needed(project: &Project, toy: &Assembled, writer: &Writer<'_>) ->
             _ => continue,
         };
         lines.push(line);
+    }
+    let mut stitched: BTreeMap<usize, f64> = BTreeMap::new();
+    for (line, figures) in project.toy.embroidery.iter().zip(&toy.embroidery) {
+        *stitched.entry(line.yarn).or_default() += figures.yarn_mm;
+    }
+    for (yarn, mm) in stitched.into_iter().filter(|(_, mm)| *mm > 0.0) {
+        let (letter, mm) = (Yarn::letter(yarn), format!("{:.0}", 100.0 * (0.01 * mm).ceil()));
+        let values = [("letter", Words(&letter)), ("mm", Words(&mm))];
+        lines.push(writer.say_of("need_stitched", &values));
     }
     if cuts_wire {
         lines.push(writer.say("need_cutters"));

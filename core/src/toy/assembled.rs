@@ -2,13 +2,17 @@
 
 use std::collections::BTreeMap;
 
+use super::embroidered::{EmbroideryFigures, embroidered};
 use super::figures::balance::{Hanging, Standing, hangings, standing};
 use super::figures::mass::{Mass, PoseMass, masses, range, sum};
 use super::figures::small_parts::{fits, hull_against, turned_against};
-use super::footprint::{Footprint, FootprintMisfit, Meeting, Span, footprint, misfit, span};
+use super::footprint::{
+    Footprint, FootprintMisfit, Meeting, Span, Why, footprint, misfit, span,
+};
 use super::held::{HeldPart, held};
 use super::lean::{Meridian, Pair, between, pair};
 use super::pose::{Pose, Shapes, poses, upright};
+use super::room::{CardInside, block_misfit, card_met, cards};
 use super::solid::{OnCloth, Solid};
 use super::vector::{Axes, V3};
 use crate::error::{Error, Result};
@@ -41,6 +45,8 @@ pub struct Assembled {
     pub grams: (f64, f64),
     /// What each attachment comes to.
     pub held: Vec<HeldPart>,
+    /// What each line of embroidery comes to.
+    pub embroidery: Vec<EmbroideryFigures>,
     /// How it hangs by each attachment that goes up.
     pub hangings: Vec<Hanging>,
     /// How it stands.
@@ -119,12 +125,17 @@ pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
     let poses = poses(shapes);
     let masses = masses(project, plans, shapes, &poses);
     let (up, ahead) = upright(toy);
+    let pairs = project.pieces.iter().zip(plans);
+    let inside: BTreeMap<PieceId, Vec<CardInside>> =
+        pairs.map(|(piece, plan)| (piece.id, cards(plan))).collect();
+    let part_figures = |i| figures(shapes, &poses, &inside, i);
     Ok(Assembled {
         up,
         ahead,
-        parts: (0..toy.parts.len()).map(|i| figures(shapes, &poses, i)).collect(),
+        parts: (0..toy.parts.len()).map(part_figures).collect(),
         mass: sum(masses.iter().map(PoseMass::all)),
         grams: range(&masses),
+        embroidery: embroidered(shapes, &poses),
         held: held(shapes, &poses, &masses),
         hangings: hangings(shapes, &poses, &masses),
         standing: standing(shapes, &poses, &masses),
@@ -134,7 +145,12 @@ pub fn assembled_of(project: &Project, plans: &[Plan]) -> Result<Assembled> {
     })
 }
 
-fn figures(shapes: Shapes<'_>, poses: &[Pose], index: usize) -> PartFigures {
+fn figures(
+    shapes: Shapes<'_>,
+    poses: &[Pose],
+    inside: &BTreeMap<PieceId, Vec<CardInside>>,
+    index: usize,
+) -> PartFigures {
     let part = &shapes.toy.parts[index];
     let solid = shapes.of(index);
     let against_cylinder = match (&part.what, solid) {
@@ -163,7 +179,42 @@ fn figures(shapes: Shapes<'_>, poses: &[Pose], index: usize) -> PartFigures {
         figures.span = found.as_ref().ok().map(|print| span(body, print, &others(print, part)));
         figures.footprint = found.ok();
     }
+    if figures.misfit.is_none() {
+        let cards = shapes.toy.parts[seat.part].piece().and_then(|piece| inside.get(&piece));
+        let cards = cards.map_or(&[][..], Vec::as_slice);
+        figures.misfit = no_room(poses, index, (part, seat), solid, body, cards);
+    }
     figures
+}
+
+/// Why what is put into `body`, or pushed into it, has no room there.
+fn no_room(
+    poses: &[Pose],
+    index: usize,
+    (part, seat): (&Part, Seat),
+    solid: Option<&Solid>,
+    body: &Solid,
+    cards: &[CardInside],
+) -> Option<FootprintMisfit> {
+    let pose = poses.iter().find(|pose| pose.part == index)?;
+    let carrier = &poses.get(pose.on?)?.frame;
+    let own = |at: V3| carrier.own_place(pose.frame.place(at));
+    match (&part.what, solid) {
+        (Thing::Small(small), _) => {
+            let PartForm::Block(wide, deep, long) = small.form else { return None };
+            let put_in = seat.sunk_mm >= long;
+            put_in.then(|| block_misfit(body, cards, [wide, deep, long], own)).flatten()
+        }
+        (Thing::Piece(_), Some(solid)) => {
+            card_met(solid, cards, own).map(|after| FootprintMisfit {
+                why: Why::ThroughCard { after },
+                edge_that_fits: None,
+                sink_mm: None,
+                size_that_fits: None,
+            })
+        }
+        (Thing::Piece(_), None) => None,
+    }
 }
 
 /// The first copy of a part on the first of what carries it; the others are its images.

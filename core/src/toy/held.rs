@@ -2,14 +2,16 @@
 
 use super::figures::balance::carried;
 use super::figures::mass::{Mass, PoseMass};
+use super::figures::sling::hung;
 use super::figures::wire::{
     CordLength, GRAVITY, PUSH_N, Rod, Stiffness, awg_for, cord_mm, swg_for,
 };
+use super::lean::{Meridian, between};
 use super::narrow::{find, neck};
-use super::pose::{Pose, Shapes};
+use super::pose::{Pose, Shapes, sling_holds, upright};
 use super::vector::distance;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Sling, SlingHold, Wire,
 };
 
 /// A place on a part that something is held at.
@@ -27,7 +29,7 @@ pub struct HeldPlace {
 }
 
 /// What an attachment comes to.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum HeldPart {
     /// A cord.
     Cord {
@@ -52,6 +54,34 @@ pub enum HeldPart {
         /// Length of the thread, mm: through the toy as often as it passes, and to tie.
         thread_mm: f64,
     },
+    /// Cords that meet above.
+    Sling(SlingFigures),
+}
+
+/// What cords that meet above come to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SlingFigures {
+    /// Each cord, in the order of its holds.
+    pub legs: Vec<SlingLeg>,
+    /// To cut for all of them, mm: each with a knot at both its ends.
+    pub all_mm: f64,
+    /// What they bear together, g.
+    pub bears_g: f64,
+}
+
+/// One of the cords that meet above.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SlingLeg {
+    /// The part it is held by, an index into the toy's.
+    pub part: usize,
+    /// It is held between this round and the next.
+    pub round: u32,
+    /// After this stitch of the round; 0 is before the first.
+    pub after: u32,
+    /// From the cloth to where they meet, mm.
+    pub free_mm: f64,
+    /// What it pulls with as the toy hangs, as a weight in g; 0 where it is slack.
+    pub bears_g: f64,
 }
 
 /// What a wire has to be.
@@ -91,6 +121,9 @@ pub(super) fn held(shapes: Shapes<'_>, poses: &[Pose], masses: &[PoseMass]) -> V
         }
         Attachment::Joint(joint) => {
             HeldPart::Joint { thread_mm: thread_mm(shapes, poses, *joint) }
+        }
+        Attachment::Sling(sling) => {
+            HeldPart::Sling(sling_figures(shapes, poses, masses, sling))
         }
     })
     .collect()
@@ -166,6 +199,43 @@ fn wire_figures(
         sways_mm: rod.sways_mm(PUSH_N, load_n),
         cut_mm: f64::from(wire.strands) * (wire.free_mm + through),
     }
+}
+
+fn sling_figures(
+    shapes: Shapes<'_>,
+    poses: &[Pose],
+    masses: &[PoseMass],
+    sling: &Sling,
+) -> SlingFigures {
+    let body = |mut part: usize| {
+        while let Some(seat) = shapes.toy.parts[part].on {
+            part = seat.part;
+        }
+        part
+    };
+    let none = shapes.toy.attachments.len();
+    let first = sling.legs.first().map_or(0, |leg| body(leg.part));
+    let load = carried(shapes, poses, masses, first, none);
+    let holds = sling_holds(shapes, poses, sling);
+    let (lengths, slung) = hung(sling, &holds, load.centre, upright(shapes.toy).0);
+    let pulls = slung.map_or_else(|| vec![0.0; lengths.len()], |slung| slung.pulls);
+    let legs = sling.legs.iter().zip(lengths).zip(pulls).map(|((&leg, free_mm), pull)| {
+        let (round, after) = sling_stitch(shapes, leg);
+        SlingLeg { part: leg.part, round, after, free_mm, bears_g: pull * load.grams }
+    });
+    let legs: Vec<SlingLeg> = legs.collect();
+    let cut = |leg: &SlingLeg| cord_mm(leg.free_mm, 0.0, 0.0, 1, sling.thickness_mm).all_mm;
+    SlingFigures { all_mm: legs.iter().map(cut).sum(), legs, bears_g: load.grams }
+}
+
+/// Between which rounds, and after which stitch, a cord of a sling is held.
+fn sling_stitch(shapes: Shapes<'_>, leg: SlingHold) -> (u32, u32) {
+    let Some(solid) = shapes.of(leg.part) else { return (0, 0) };
+    let front = Meridian::new(solid, shapes.toy.parts[leg.part].front);
+    let round = between(solid, solid.round_at(leg.at.along));
+    let count = solid.stitches(f64::from(round)).round().max(1.0);
+    let stitch = front.stitch(solid, round, leg.at.around).round();
+    (round, stitch.rem_euclid(count) as u32)
 }
 
 /// Thread for a joint: from copy to copy, or across what carries the only one.

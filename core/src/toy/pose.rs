@@ -7,8 +7,8 @@ use super::solid::{OnCloth, Solid, SolidStation};
 use super::vector::{Axes, V3, add, cross, dot, plus, scaled};
 use crate::piece::PieceId;
 use crate::project::toy::Toy;
-use crate::project::toy::attachment::CordHold;
-use crate::project::toy::part::{Copies, Part, PartEdge, PartEnd, Seat, Up};
+use crate::project::toy::attachment::{CordHold, Sling};
+use crate::project::toy::part::{Copies, Part, PartEdge, PartEnd, Place, Seat, Up};
 
 /// One copy of a part in its place.
 #[derive(Debug, Clone, PartialEq)]
@@ -210,4 +210,19 @@ pub(super) fn hold_place(shapes: Shapes<'_>, frame: &Axes, hold: CordHold) -> V3
 
 fn widest(solid: &Solid) -> f64 {
     solid.nodes().iter().fold(0.0, |most: f64, n| most.max(n.r)) + 0.5 * solid.straight_mm()
+}
+
+/// The places on the cloth at which a sling is held, in the toy's axes.
+pub(crate) fn sling_holds(shapes: Shapes<'_>, poses: &[Pose], sling: &Sling) -> Vec<V3> {
+    let legs = sling.legs.iter();
+    legs.filter_map(|leg| cloth_place(shapes, poses, leg.part, leg.at)).collect()
+}
+
+/// A place on the cloth of the first copy of a part; none on a small thing.
+fn cloth_place(shapes: Shapes<'_>, poses: &[Pose], part: usize, at: Place) -> Option<V3> {
+    let pose = poses.iter().find(|pose| pose.part == part)?;
+    let solid = shapes.of(part)?;
+    let flip = if pose.mirrored { -1.0 } else { 1.0 };
+    let on = OnCloth { round: solid.round_at(at.along), turn: flip * at.around };
+    Some(pose.frame.place(solid.station(on).at))
 }

@@ -1,6 +1,8 @@
 //! What files and hands may bring, each as a function of any bytes whatever: it returns, or
 //! panics where a promise is broken. A fuzzing harness can call them as they are.
 
+use std::sync::OnceLock;
+
 use plumpline::document::Document;
 use plumpline::document::edit::Edit;
 use plumpline_core::pattern::proofread::{LineIndex, listing, proofread, summary};
@@ -10,6 +12,8 @@ use plumpline_core::project::shape::shape;
 use plumpline_core::sheet::{markdown_of, sheet, text_of};
 use plumpline_core::{Firmness, Gauge, Outline, Plan, Project, Unit, file, plan, words};
 use plumpline_trace::{drawing, formula, table};
+
+use super::drive::most_memory_mb;
 
 /// A target and what it is called.
 pub(crate) type Target = (&'static str, fn(&[u8]));
@@ -129,9 +133,15 @@ pub(crate) fn told(bytes: &[u8]) {
     }
 }
 
+/// What all drags together may add to the memory in use, MB: so no outline that a hand makes
+/// takes more.
+const DRAGS_MB: u64 = 100;
+
 /// What a hand does on the board, two bytes an act: which knot and what, how far. Whatever
 /// comes of it is refused, or planned.
 pub(crate) fn drags(bytes: &[u8]) {
+    static BEFORE: OnceLock<Option<u64>> = OnceLock::new();
+    let before = *BEFORE.get_or_init(most_memory_mb);
     let mut document = Document::blank();
     for act in bytes.chunks_exact(2).take(25) {
         let knots = document.piece().outline.knots.len();
@@ -162,6 +172,9 @@ pub(crate) fn drags(bytes: &[u8]) {
     // And whatever stands at the end can be kept.
     if let Some(kept) = document.soundest() {
         file::write(&kept).expect("it can be saved");
+    }
+    if let (Some(before), Some(now)) = (before, most_memory_mb()) {
+        assert!(now - before <= DRAGS_MB, "{} MB for what a hand did", now - before);
     }
 }
 

@@ -3,11 +3,14 @@
 use parry3d::mass_properties::MassProperties;
 use parry3d::query::PointQuery as _;
 use plumpline_core::project::toy::Toy;
-use plumpline_core::project::toy::attachment::{Attachment, CordHold, CordSpot, Hanger};
+use plumpline_core::project::toy::attachment::{
+    Attachment, CordHold, CordSpot, Hanger, Knots, Sling, SlingHold, SlingLengths,
+};
 use plumpline_core::project::toy::part::{
-    Copies, EdgeHow, Part, PartEdge, PartEnd, PartForm, Seat, Small, Thing, Up,
+    Copies, EdgeHow, Part, PartEdge, PartEnd, PartForm, Place, Seat, Small, Thing, Up,
 };
 use plumpline_core::toy::figures::balance::CLOTH_GIVES_MM;
+use plumpline_core::toy::held::HeldPart;
 use plumpline_core::toy::vector::V3;
 use plumpline_core::toy::{Assembled, assembled_of};
 use plumpline_core::{Gauge, Knot, Outline, Piece, PieceId, Plan, Project, plan};
@@ -271,4 +274,143 @@ fn a_toy_tips_where_its_centre_passes_its_foot() {
         }
     }
     assert!(stood > 5, "{stood}");
+}
+
+/// A rigid body in space: where its own axes lie.
+struct Rigid {
+    origin: V3,
+    axes: [V3; 3],
+}
+
+impl Rigid {
+    fn place(&self, own: V3) -> V3 {
+        let [x, y, z] = self.axes;
+        std::array::from_fn(|i| self.origin[i] + own[0] * x[i] + own[1] * y[i] + own[2] * z[i])
+    }
+
+    /// Turned by the small vector `by` about `centre`, then moved.
+    fn moved(&mut self, by: V3, centre: V3, way: V3) {
+        let angle = norm(by);
+        if angle > 0.0 {
+            let (sin, cos) = angle.sin_cos();
+            let k = by.map(|c| c / angle);
+            let turn = |v: V3| -> V3 {
+                let (c, along) = (cross(k, v), dot(k, v) * (1.0 - cos));
+                std::array::from_fn(|i| v[i] * cos + c[i] * sin + k[i] * along)
+            };
+            let arm = turn(sub(self.origin, centre));
+            self.origin = std::array::from_fn(|i| centre[i] + arm[i]);
+            self.axes = self.axes.map(turn);
+        }
+        (0..3).for_each(|i| self.origin[i] += way[i]);
+    }
+}
+
+fn sub(a: V3, b: V3) -> V3 {
+    std::array::from_fn(|i| a[i] - b[i])
+}
+
+fn dot(a: V3, b: V3) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+}
+
+fn norm(a: V3) -> f64 {
+    dot(a, a).sqrt()
+}
+
+fn cross(a: V3, b: V3) -> V3 {
+    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
+}
+
+/// How far from upright a rigid body hangs at rest on elastic cords that only pull, from one
+/// hook: let go upright under the hook and moved, without inertia, along the force on it and
+/// turned along the moment about its centre until both are gone. The cords are so stiff that
+/// they give a ten-thousandth of a millimetre or so.
+fn rests_at(holds: &[V3], lengths: &[f64], centre: V3) -> f64 {
+    const STIFF: f64 = 400.0;
+    let hook = [0.0; 3];
+    let high = holds.iter().map(|at| at[2]).fold(f64::NEG_INFINITY, f64::max);
+    let least = lengths.iter().copied().fold(f64::INFINITY, f64::min);
+    let mut body = Rigid {
+        origin: [-centre[0] + 0.3, -centre[1] - 0.2, -high - 0.9 * least],
+        axes: [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
+    };
+    let reach = holds.iter().map(|&at| norm(sub(at, centre))).fold(1.0, f64::max);
+    let n = holds.len() as f64;
+    for _ in 0..4_000_000 {
+        let at = body.place(centre);
+        let (mut force, mut moment) = ([0.0, 0.0, -1.0], [0.0; 3]);
+        for (&hold, &long) in holds.iter().zip(lengths) {
+            let end = body.place(hold);
+            let way = sub(hook, end);
+            let stretch = norm(way) - long;
+            if stretch <= 0.0 {
+                continue;
+            }
+            let pull = way.map(|c| c * STIFF * stretch / norm(way));
+            let turns = cross(sub(end, at), pull);
+            (0..3).for_each(|i| (force[i] += pull[i], moment[i] += turns[i]).1);
+        }
+        if norm(force) < 1e-7 && norm(moment) < 1e-7 * reach {
+            break;
+        }
+        let step = 0.7 / (n * STIFF);
+        body.moved(moment.map(|m| m * step / (reach * reach)), at, force.map(|f| f * step));
+    }
+    // Upwards in the body's own axes is what its z was.
+    body.axes[2][2].clamp(-1.0, 1.0).acos().to_degrees()
+}
+
+/// On two or three cords that meet in a point, cut to hang upright or all as long, the toy
+/// comes to rest as is said, to a tenth of a degree.
+#[test]
+fn a_toy_on_several_cords_rests_as_a_rigid_body_does() {
+    let mut rng = Rng::new(77);
+    let (mut worst, mut slack, mut leant) = (0.0_f64, 0, 0);
+    for case in 0..24 {
+        let mut trial = trial(&mut rng);
+        let n = 2 + case % 2;
+        let legs = (0..n).map(|i| {
+            let around = f64::from(i) / f64::from(n) + rng.between(-0.1, 0.1);
+            let around = around - around.round();
+            let at = Place { along: rng.between(0.6, 0.85), around };
+            SlingHold { part: 0, at }
+        });
+        let sling = Sling {
+            legs: legs.collect(),
+            lengths: [SlingLengths::Upright, SlingLengths::Equal][case as usize / 2 % 2],
+            above_mm: rng.between(30.0, 90.0),
+            knots: Knots::Inside,
+            thickness_mm: 2.0,
+        };
+        trial.project.toy.attachments = vec![Attachment::Sling(sling.clone())];
+        let made = assembled_of(&trial.project, &trial.plans).expect("a toy");
+        let HeldPart::Sling(figures) = &made.held[0] else { panic!("a sling") };
+        // Where the cords are held, from the forecast alone.
+        let solid = &made.solids[&PieceId::new(0)];
+        let holds: Vec<V3> = sling
+            .legs
+            .iter()
+            .map(|leg| {
+                let at = solid.profile(solid.round_at(leg.at.along));
+                let (sin, cos) = (std::f64::consts::TAU * leg.at.around).sin_cos();
+                [at.r * sin, at.r * cos, at.z]
+            })
+            .collect();
+        let lengths: Vec<f64> = figures.legs.iter().map(|leg| leg.free_mm).collect();
+        let hanging = made.hangings.first().expect("it hangs");
+        let rests = rests_at(&holds, &lengths, hanging.mass.centre);
+        let off = (rests - hanging.lean_deg).abs();
+        assert!(off < 0.1, "case {case}: rests at {rests}, said {}", hanging.lean_deg);
+        worst = worst.max(off);
+        slack += u32::from(figures.legs.iter().any(|leg| leg.bears_g == 0.0));
+        leant += u32::from(hanging.lean_deg > 1.0);
+        let up: f64 = figures.legs.iter().map(|leg| leg.bears_g).sum();
+        assert!(
+            up >= figures.bears_g * (1.0 - 1e-6),
+            "slanting cords pull more than the weight"
+        );
+    }
+    println!("worst {worst:.4}°, {leant} lean, {slack} with a slack cord");
+    assert!(leant > 5, "{leant}");
 }

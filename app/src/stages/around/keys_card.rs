@@ -137,8 +137,8 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, command: Command) -> Response {
         info
     });
     let painter = ui.painter();
-    if enabled && response.hovered() {
-        painter.rect_filled(rect, 6.0, t.well);
+    if enabled {
+        paint::row(painter, rect, &response, false, t);
     }
     let (ink, soft) = if enabled { (t.ink, t.soft_ink) } else { (t.soft_ink, t.soft_ink) };
     let font = type_faces::bold(type_faces::SMALL);
@@ -162,9 +162,6 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, command: Command) -> Response {
     let below = at + vec2(0.0, 15.0);
     let small = type_faces::regular(type_faces::SMALL);
     let (_, cut) = paint::clipped_text(painter, below, command.tooltip(), small, soft, room);
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.shrink(4.0), 4.0, t);
-    }
     if cut { response.on_hover_text(command.tooltip()) } else { response }
 }
 

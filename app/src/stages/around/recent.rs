@@ -1,6 +1,6 @@
 //! The projects last worked on, as lines of a menu or a card.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use egui::{Align2, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, vec2};
 
@@ -85,19 +85,19 @@ pub(super) fn menu(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     }
     ui.add_space(4.0);
     form::heading(ui, say!("recent-recent-projects"));
-    lines(ui, bench, usize::MAX, false, actions);
+    lines(ui, bench, &bench.desk.recent, false, actions);
 }
 
-/// A line for each of the first `most` projects, with a picture of it if so asked; one that is
-/// gone can be taken off the list.
+/// A line for each of these projects, with a picture of it if so asked; one that is gone can be
+/// taken off the list.
 pub(super) fn lines(
     ui: &mut Ui,
     bench: &Bench<'_>,
-    most: usize,
+    projects: &[PathBuf],
     pictured: bool,
     actions: &mut Actions,
 ) {
-    for path in bench.desk.recent.iter().take(most) {
+    for path in projects {
         let gone = bench.desk.is_missing(path);
         if line(ui, bench, path, gone, pictured) {
             let path = path.clone();
@@ -122,12 +122,7 @@ fn line(ui: &mut Ui, bench: &Bench<'_>, path: &Path, gone: bool, pictured: bool)
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
     letters::line(&response, &stem);
     let painter = ui.painter();
-    if response.hovered() {
-        painter.rect_filled(rect, 6.0, t.well);
-    }
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.shrink(3.0), 4.0, t);
-    }
+    paint::row(painter, rect, &response, false, t);
     let mut inner = rect.shrink2(vec2(8.0, 0.0));
     if pictured {
         let place = Align2::LEFT_CENTER.anchor_size(inner.left_center(), PICTURE);

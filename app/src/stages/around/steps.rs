@@ -67,9 +67,7 @@ fn line(
     let label = say!("steps-step-step-name", step = step, name = name);
     response.widget_info(|| WidgetInfo::selected(Role::MenuItem, true, on, &label));
     let painter = ui.painter();
-    if response.hovered() {
-        painter.rect_filled(rect, 6.0, t.well);
-    }
+    paint::row(painter, rect, &response, false, t);
     let at = rect.left_center() + vec2(12.0, 0.0);
     let thread = |from: f32, to: f32, passed: bool| {
         let pen =
@@ -103,8 +101,5 @@ fn line(
     let small = type_faces::regular(type_faces::SMALL);
     let end = rect.right_center() - vec2(6.0, 0.0);
     painter.text(end, Align2::RIGHT_CENTER, aside, small, t.soft_ink);
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.shrink(3.0), 4.0, t);
-    }
     response.clicked()
 }

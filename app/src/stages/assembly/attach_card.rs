@@ -2,16 +2,17 @@
 
 use egui::{Rect, Sense, Ui, pos2, vec2};
 use plumpline_core::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Metal, Wire,
 };
 use plumpline_core::project::toy::part::PartEnd;
 use plumpline_core::toy::held::HeldPart;
 use plumpline_core::toy::solid::Solid;
 
+use super::attach_rows::{half, knots, millimetres};
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::part_card::check;
-use super::told;
+use super::{sling_card, told};
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::toy::{ToyEdit, attachment_word};
@@ -27,6 +28,7 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut
         Attachment::Loop(hanger) => ring(ui, here, hanger, actions),
         Attachment::Wire(wire) => of_wire(ui, here, wire, actions),
         Attachment::Joint(joint) => of_joint(ui, here, joint, actions),
+        Attachment::Sling(sling) => sling_card::show(ui, here, sling, actions),
     }
     if new != *attachment {
         actions.edit(Edit::Toy(ToyEdit::ChangeAttachment(index, new)));
@@ -40,14 +42,6 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut
     if controls::button(ui, place, ButtonFace::Words(words), &name, true).clicked() {
         actions.edit(Edit::Toy(ToyEdit::Detach(index)));
     }
-}
-
-fn millimetres<'a>(
-    (caption, name, why): (&'a str, &'a str, &'a str),
-    value: f64,
-    (low, high, step): (f64, f64, f64),
-) -> NumberCell<'a> {
-    NumberCell { caption, name, why, value, span: (low, high, step), decimals: 1, unit: " mm" }
 }
 
 fn whole<'a>(
@@ -77,21 +71,7 @@ fn of_cord(ui: &mut Ui, here: &ToyBench<'_>, cord: &mut Cord, actions: &mut Acti
     ) {
         cord.way = ways[new];
     }
-    let rect = form::row(
-        ui,
-        say!("attach-knots"),
-        say!("attach-on-which-side-of-the-fabric-they-are"),
-    );
-    let now = usize::from(cord.knots == Knots::Outside);
-    if let Some(new) = form::pick(
-        ui,
-        rect,
-        say!("attach-knots"),
-        &[say!("attach-inside"), say!("attach-outside")],
-        now,
-    ) {
-        cord.knots = [Knots::Inside, Knots::Outside][new];
-    }
+    knots(ui, &mut cord.knots);
     let mut grid = CellGrid::new();
     let (caption, why) = match cord.to {
         Some(_) => (say!("attach-drop"), say!("attach-how-far-below-the-other-end-hangs")),
@@ -248,11 +228,6 @@ fn of_joint(ui: &mut Ui, here: &ToyBench<'_>, joint: &mut Joint, actions: &mut A
     }
 }
 
-fn half(row: Rect) -> Rect {
-    let left = row.left().max(row.right() - 180.0);
-    Rect::from_x_y_ranges(left..=row.right(), row.center().y - 13.0..=row.center().y + 13.0)
-}
-
 /// A place on a crocheted part: which, and where.
 fn hold(
     ui: &mut Ui,
@@ -347,6 +322,7 @@ fn comes_to(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
             };
             check(ui, here, &words, strong);
         }
+        Some(HeldPart::Sling(figures)) => sling_card::comes_to(ui, here, index, figures),
         Some(HeldPart::Joint { thread_mm }) => {
             check(
                 ui,

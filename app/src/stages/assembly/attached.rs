@@ -47,6 +47,12 @@ pub(super) fn row(ui: &mut Ui, here: &ToyBench<'_>, index: usize, next: &mut Toy
                 painter.circle_stroke(pos2(at.x, at.y + y), 4.0, pen);
             }
         }
+        Attachment::Sling(_) => {
+            for x in [-9.0, 9.0] {
+                let ends = [pos2(at.x, at.y - 13.0), pos2(at.x + x, at.y + 12.0)];
+                painter.line_segment(ends, pen);
+            }
+        }
         Attachment::Joint(_) => {
             painter.circle_stroke(at, 9.0, pen);
             painter.hline(at.x - 14.0..=at.x + 14.0, at.y, pen);

@@ -7,7 +7,7 @@ use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::tokens::Tokens;
-use crate::kit::{paint, type_faces};
+use crate::kit::{letters, paint, type_faces};
 
 /// Height of a cell, and least width of one.
 const CELL: f32 = 46.0;
@@ -159,7 +159,8 @@ pub(super) fn list(
     Popup::menu(&button).show(|ui| {
         ui.set_min_width(rect.width().max(150.0));
         for (i, option) in options.iter().enumerate() {
-            if ui.selectable_label(i == now, *option).clicked() {
+            let item = ui.selectable_label(i == now, *option);
+            if letters::noted(item, option).clicked() {
                 new = Some(i);
             }
         }

@@ -11,6 +11,7 @@ use crate::document::toy::ToyEdit;
 use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
+use crate::kit::letters;
 use plumpline_core::project::toy::part::{Part, PartForm, Thing};
 
 /// Height of a button, and from one to the next.
@@ -52,6 +53,7 @@ pub(super) fn show(ui: &Ui, here: &ToyBench<'_>, panel: Rect, actions: &mut Acti
             let asked = placing::attachment(here, kind);
             let item = egui::Button::new(kind.text()).frame_when_inactive(false);
             let item = ui.add_enabled(asked.is_some(), item);
+            letters::line(&item, kind.text());
             if item.clicked()
                 && let Some(attachment) = asked
             {
@@ -74,7 +76,8 @@ fn parts(ui: &mut Ui, here: &ToyBench<'_>, actions: &mut Actions) {
             1 => piece.name.clone(),
             n => format!("{} × {n}", piece.name),
         };
-        let item = ui.add(egui::Button::new(words).frame_when_inactive(false));
+        let item = ui.add(egui::Button::new(words.as_str()).frame_when_inactive(false));
+        letters::line(&item, &words);
         if item.clicked()
             && let Some(part) = placing::piece(here, piece.id)
         {
@@ -84,6 +87,7 @@ fn parts(ui: &mut Ui, here: &ToyBench<'_>, actions: &mut Actions) {
     ui.separator();
     for kind in SmallKind::ALL {
         let item = ui.add(egui::Button::new(kind.text()).frame_when_inactive(false));
+        letters::line(&item, kind.text());
         if item.clicked()
             && let Some(part) = placing::small(here, kind)
         {
@@ -93,7 +97,8 @@ fn parts(ui: &mut Ui, here: &ToyBench<'_>, actions: &mut Actions) {
     form::heading(ui, say!("toy-by-itself"));
     for piece in &here.project.pieces {
         let words = say!("toy-piece-as-another-body", piece = piece.name);
-        if ui.add(egui::Button::new(words).frame_when_inactive(false)).clicked() {
+        let item = ui.add(egui::Button::new(words.as_str()).frame_when_inactive(false));
+        if letters::noted(item, &words).clicked() {
             add(Part::body(piece.id), piece.name.clone());
         }
     }

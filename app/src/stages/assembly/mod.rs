@@ -3,6 +3,7 @@
 //! the toy weighs and how it stands.
 
 mod attach_card;
+mod attach_rows;
 mod attached;
 mod balance;
 mod body_rows;
@@ -21,8 +22,10 @@ mod picture;
 mod placing;
 mod prints;
 mod side;
+mod sling_card;
 mod small_rows;
 mod steps;
+mod stitching;
 mod surface;
 mod told;
 

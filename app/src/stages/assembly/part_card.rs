@@ -301,7 +301,8 @@ pub(super) fn check(ui: &mut Ui, here: &ToyBench<'_>, words: &str, good: bool) {
 fn sentence(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
     let Some(made) = here.made else { return };
     let of_part = |step: &&plumpline_core::toy::AssemblyStep| {
-        step.parts.first() == Some(&index) && step.attachment.is_none()
+        // What sits on another names both; embroidery names what it is on alone.
+        step.parts.len() > 1 && step.parts[0] == index && step.attachment.is_none()
     };
     let Some(step) = made.steps.iter().find(of_part) else { return };
     let t = here.bench.t;

@@ -1,16 +1,17 @@
 //! Where a part that is added sits at first.
 
 use plumpline_core::PieceId;
-use plumpline_core::project::toy::MadeFor;
 use plumpline_core::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Hanger, Joint, Knots, Metal, Sling,
+    SlingHold, SlingLengths, Wire,
 };
 use plumpline_core::project::toy::part::{
     Button, Copies, EdgeHow, HeldBy, Part, PartEdge, PartEnd, PartForm, Place, Seat, Small,
     Thing,
 };
+use plumpline_core::project::toy::{LEGS, MadeFor};
 use plumpline_core::toy::counted::CountedBy;
-use plumpline_core::toy::solid::Solid;
+use plumpline_core::toy::solid::{OnCloth, Solid};
 
 use super::here::ToyBench;
 
@@ -134,19 +135,21 @@ pub(super) fn counted_by(part: &Part) -> CountedBy {
 pub(super) enum AttachKind {
     Loop,
     HangingCord,
+    Sling,
     Cord,
     Wire,
     Joint,
 }
 
 impl AttachKind {
-    pub(super) const ALL: [Self; 5] =
-        [Self::Loop, Self::HangingCord, Self::Cord, Self::Wire, Self::Joint];
+    pub(super) const ALL: [Self; 6] =
+        [Self::Loop, Self::HangingCord, Self::Sling, Self::Cord, Self::Wire, Self::Joint];
 
     pub(super) fn text(self) -> &'static str {
         match self {
             Self::Loop => say!("toy-loop-or-ring-to-hang-by"),
             Self::HangingCord => say!("toy-cord-to-hang-by"),
+            Self::Sling => say!("toy-cords-from-several-places"),
             Self::Cord => say!("toy-cord-to-another-body"),
             Self::Wire => say!("toy-wire-to-another-body"),
             Self::Joint => say!("toy-thread-joint"),
@@ -181,6 +184,13 @@ pub(super) fn attachment(here: &ToyBench<'_>, kind: AttachKind) -> Option<Attach
             strands: 1,
             thickness_mm: 2.0,
         }),
+        AttachKind::Sling => Attachment::Sling(Sling {
+            legs: sling_holds(here, held, LEGS.0),
+            lengths: SlingLengths::Upright,
+            above_mm: 60.0,
+            knots: Knots::Inside,
+            thickness_mm: 2.0,
+        }),
         AttachKind::Cord => Attachment::Cord(Cord {
             from: CordHold { part: upper, at: CordSpot::End(PartEnd::Start) },
             way: CordWay::Through,
@@ -205,6 +215,40 @@ pub(super) fn attachment(here: &ToyBench<'_>, kind: AttachKind) -> Option<Attach
             Attachment::Joint(Joint { part, passes: 2 })
         }
     })
+}
+
+/// Where `n` cords are held at first: high on the part `on` as the toy stands, apart. Held lower
+/// than its middle of mass, a toy would turn over.
+pub(super) fn sling_holds(here: &ToyBench<'_>, on: usize, n: usize) -> Vec<SlingHold> {
+    let three = n > 2;
+    let lies = here.made.and_then(|made| {
+        let pose = made.assembled.poses.get(made.pose_of(on)?)?;
+        let (solid, up) = (made.solid(on)?, made.assembled.up);
+        let high = |way: [f64; 3]| way.iter().zip(up).map(|(a, b)| a * b).sum::<f64>();
+        // The meridian that is uppermost, of a part whose axis is nearer to level than not.
+        let facing = |i: u32| {
+            let turn = f64::from(i) / 48.0 - 0.5;
+            let on = OnCloth { round: solid.round_at(0.5), turn };
+            (turn, high(pose.frame.direction(solid.station(on).normal)))
+        };
+        let top = (0..48).map(facing).max_by(|a, b| a.1.total_cmp(&b.1))?;
+        (high(pose.frame.z).abs() < 0.7).then_some(top.0)
+    });
+    let up = here.made.is_some_and(|made| made.grows_up(on));
+    let along = if up { 0.8 } else { 0.2 };
+    let places = match (lies, three) {
+        (Some(top), true) => vec![(0.22, top), (0.75, top - 0.1), (0.75, top + 0.1)],
+        (Some(top), false) => vec![(0.22, top), (0.75, top)],
+        (None, true) => vec![(along, 0.0), (along, 1.0 / 3.0), (along, -1.0 / 3.0)],
+        (None, false) => vec![(along, 0.25), (along, -0.25)],
+    };
+    let solid = here.made.and_then(|made| made.solid(on));
+    let held = |(along, around): (f64, f64)| {
+        let around = around - around.round();
+        let near = |solid| CountedBy::Gap.nearest(solid, Solid::round_at(solid, along), around);
+        SlingHold { part: on, at: solid.map_or(Place { along, around }, near) }
+    };
+    places.into_iter().map(held).collect()
 }
 
 /// The greatest distance of a shape from its axis, mm.

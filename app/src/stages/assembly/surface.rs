@@ -10,7 +10,7 @@ use plumpline_core::{Piece, Plan, Yarn};
 use super::cells::{CellGrid, NumberCell};
 use super::here::ToyBench;
 use super::map::{MapGround, NUMBERS};
-use super::prints;
+use super::{prints, stitching};
 use crate::bench::action::{Action, Actions};
 use crate::document::edit::Edit;
 use crate::kit::controls::{self, ButtonFace};
@@ -77,9 +77,10 @@ pub(super) fn show(
     let (Some(piece), Some(made)) = (here.project.piece(id), here.made) else { return };
     let (Some(plan), Some(solid)) = (made.plans.get(&id), made.solid(index)) else { return };
     let Some(front) = made.part(index).and_then(|figures| figures.front) else { return };
-    let name = format!("Surface of {}", here.called(index));
+    let name = say!("surface-of", part = here.called(index));
     let (head, _) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::hover());
     paint::title(ui.painter(), head.left_center() + vec2(0.0, 2.0), &name, "", t);
+    stitching::choice(ui, next);
     yarns(ui, here, next);
     let size = vec2(ui.available_width(), CLOTH);
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
@@ -88,7 +89,7 @@ pub(super) fn show(
     canvas.widget_info(|| {
         let said = spot.map_or_else(
             || name.clone(),
-            |s| format!("{name}, round {}, stitches {} to {}", s.round, s.from, s.to),
+            |s| say!("surface-chosen", name = name, round = s.round, from = s.from, to = s.to),
         );
         WidgetInfo::labeled(Role::Canvas, true, said)
     });
@@ -103,8 +104,13 @@ pub(super) fn show(
             prints::paint(ui.painter(), here, &surface.ground, part, fill);
         }
     }
-    hands(ui, here, &surface, &canvas, next, actions);
-    numbers(ui, here, &surface, next, actions);
+    stitching::paint(ui.painter(), here, &surface.ground, (index, solid), next);
+    if next.needle.is_some() {
+        stitching::show(ui, here, &surface.ground, &canvas, (index, solid), next, actions);
+    } else {
+        hands(ui, here, &surface, &canvas, next, actions);
+        numbers(ui, here, &surface, next, actions);
+    }
     if canvas.has_focus() {
         paint::focus_ring(ui.painter(), rect.shrink(2.0), 6.0, t);
     }
@@ -114,7 +120,7 @@ pub(super) fn show(
 fn yarns(ui: &mut Ui, here: &ToyBench<'_>, next: &mut ToyView) {
     let size = vec2(ui.available_width(), YARNS);
     let (row, _) = ui.allocate_exact_size(size, Sense::hover());
-    let known = here.project.yarns.len();
+    let (known, stitching) = (here.project.yarns.len(), next.needle.is_some());
     let mut x = row.left();
     let mut put = |words: &str, name: &str, why: &str, brush: Brush| {
         let width = controls::words_width(ui, words).max(28.0);
@@ -140,13 +146,21 @@ fn yarns(ui: &mut Ui, here: &ToyBench<'_>, next: &mut ToyView) {
             next.brush = brush;
         }
     };
-    put("Off", "Take paint off", "Stitches go back to the yarn of their round", Brush::Off);
+    let why = say!("surface-back-to-the-yarn-of-the-round");
+    if next.needle.is_none() {
+        put(say!("surface-off"), say!("surface-take-paint-off"), why, Brush::Off);
+    }
     for (yarn, of) in here.project.yarns.iter().enumerate() {
         let letter = Yarn::letter(yarn);
-        let name = format!("Paint in yarn {letter}");
+        let name = if stitching {
+            say!("surface-embroider-in", letter = letter)
+        } else {
+            say!("surface-paint-in", letter = letter)
+        };
         put(&letter, &name, &of.name, Brush::Yarn(yarn));
     }
-    put("New yarn", "Paint in a new yarn", "Comes with the first stitch", Brush::Yarn(known));
+    let (words, why) = (say!("surface-new-yarn"), say!("surface-comes-with-the-first-stitch"));
+    put(words, say!("surface-paint-in-a-new-yarn"), why, Brush::Yarn(known));
 }
 
 /// The stitches, what is chosen of them, and the front.
@@ -277,9 +291,9 @@ fn numbers(
     let rounds = s.plan.rounds.len() as f64;
     let mut changed = false;
     for (caption, name, which) in [
-        ("Round", "Round to paint", 0),
-        ("From stitch", "First stitch to paint", 1),
-        ("To stitch", "Last stitch to paint", 2),
+        (say!("surface-round"), say!("surface-round-to-paint"), 0),
+        (say!("surface-from"), say!("surface-first-stitch-to-paint"), 1),
+        (say!("surface-to"), say!("surface-last-stitch-to-paint"), 2),
     ] {
         let count = f64::from(s.count(spot.round).max(1));
         let (value, most) = match which {
@@ -290,7 +304,7 @@ fn numbers(
         let cell = NumberCell {
             caption,
             name,
-            why: "Counted as the rounds are worked; round 1 is in one yarn",
+            why: say!("surface-counted-as-rounds-are-worked"),
             value: f64::from(value).min(most),
             span: (if which == 0 { 2.0 } else { 1.0 }, most.max(2.0), 1.0),
             decimals: 0,
@@ -311,8 +325,8 @@ fn numbers(
     }
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 34.0), Sense::hover());
     let words = match next.brush {
-        Brush::Off => "Take paint off these".to_owned(),
-        Brush::Yarn(yarn) => format!("Paint these in {}", Yarn::letter(yarn)),
+        Brush::Off => say!("surface-take-paint-off-these").to_owned(),
+        Brush::Yarn(yarn) => say!("surface-paint-these-in", letter = Yarn::letter(yarn)),
     };
     let size = vec2(controls::words_width(ui, &words), 26.0);
     let place = Rect::from_min_size(pos2(rect.left(), rect.top() + 4.0), size);

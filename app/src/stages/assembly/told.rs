@@ -194,6 +194,18 @@ pub(super) fn attached(
             say!("placed-wire").into(),
             say!("placed-wire-into", from = at(wire.carries), to = at(wire.stands_in)),
         ),
+        Attachment::Sling(sling) => {
+            let mut names: Vec<String> = Vec::new();
+            for leg in &sling.legs {
+                let name = toy::steps::part_name(project, leg.part, &Writer::bench());
+                if !names.contains(&name) {
+                    names.push(name);
+                }
+            }
+            let below =
+                say!("placed-from-places-on", n = sling.legs.len(), names = names.join(", "));
+            (say!("placed-cords-that-meet").into(), below)
+        }
         Attachment::Joint(joint) => (
             say!("placed-joint").into(),
             say!("placed-part-turns-on-a-thread", part = called(project, joint.part)),

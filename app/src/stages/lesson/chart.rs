@@ -19,8 +19,6 @@ pub(super) fn show(
     actions: &mut Actions,
 ) {
     let t = here.bench.t;
-    let painter = ui.painter();
-    paint::title(painter, panel.left_top() + vec2(PAD, 22.0), say!("lesson-each-round"), "", t);
     let mut right = panel.right() - 12.0;
     for chart in LessonChart::ALL.into_iter().rev() {
         let wide = controls::words_width(ui, chart.text()) - 4.0;
@@ -35,6 +33,14 @@ pub(super) fn show(
             next.chart = chart;
         }
         right = rect.left() - 6.0;
+    }
+    // The choice tells of itself what the chart shows, and comes first where room is short.
+    let head = panel.left_top() + vec2(PAD, 22.0);
+    let font = type_faces::drafting(type_faces::TITLE);
+    let words = say!("lesson-each-round").to_owned();
+    let wide = ui.painter().layout_no_wrap(words, font, t.ink).size().x;
+    if head.x + wide <= right {
+        paint::title(ui.painter(), head, say!("lesson-each-round"), "", t);
     }
     let inner = Rect::from_min_max(panel.min + vec2(12.0, 46.0), panel.max - vec2(12.0, 10.0));
     let Some(bent) = &here.bent else { return };

@@ -9,7 +9,7 @@ use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
 use crate::kit::tokens::PAD;
-use crate::kit::{paint, type_faces};
+use crate::kit::{letters, paint, type_faces};
 use crate::view::lesson::LessonView;
 
 /// Height of a button.
@@ -64,6 +64,7 @@ fn buttons(ui: &Ui, here: &LessonBench<'_>, panel: Rect, y: f32, actions: &mut A
         for command in list {
             let item = egui::Button::new(command.text()).frame_when_inactive(false);
             let item = ui.add_enabled(command.enabled(here.bench), item);
+            letters::line(&item, command.text());
             if item.on_hover_text(command.tooltip()).clicked() {
                 actions.command(command);
             }

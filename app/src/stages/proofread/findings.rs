@@ -12,7 +12,7 @@ use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
 use crate::kit::tokens::{CARD_RADIUS, PAD};
-use crate::kit::{paint, type_faces};
+use crate::kit::{letters, paint, type_faces};
 use crate::work::proofread::{Checked, Proofread};
 
 /// Height of the foot with the figures and the button.
@@ -102,7 +102,8 @@ fn terms(ui: &mut Ui, bench: &Bench<'_>, checked: &Checked, actions: &mut Action
         let own = [(None, say!("findings-as-the-text-says"))];
         let all = lexicon::all().iter().map(|l| (Some(l.code.as_str()), l.name.as_str()));
         for (code, name) in own.into_iter().chain(all) {
-            if ui.selectable_label(bench.proofreading.wish() == code, name).clicked() {
+            let item = ui.selectable_label(bench.proofreading.wish() == code, name);
+            if letters::noted(item, name).clicked() {
                 actions.push(Action::Proofread(Proofread::Terms(code)));
                 ui.close();
             }

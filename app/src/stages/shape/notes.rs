@@ -93,14 +93,11 @@ fn one(ui: &mut Ui, bench: &Bench<'_>, index: usize, note: &Warning) -> egui::Re
     let response = ui.interact(rect, ui.scope_id().with(("note", index)), sense);
     let role = if whole { egui::Role::Label } else { egui::Role::Button };
     response.widget_info(|| egui::WidgetInfo::labeled(role, true, &text));
-    if response.hovered() && !whole {
-        ui.painter().rect_filled(rect, 6.0, t.well);
+    if !whole {
+        paint::row(ui.painter(), rect, &response, false, t);
     }
     let at = rect.left_top() + vec2(11.0, 13.0);
     icons::warning(ui.painter(), at, 13.0, t.warning);
     ui.painter().galley(rect.left_top() + vec2(26.0, 4.0), galley, t.ink);
-    if response.has_focus() {
-        paint::focus_ring(ui.painter(), rect, 6.0, t);
-    }
     if whole { response } else { response.on_hover_text(say!("checks-select-these-rounds")) }
 }

@@ -141,12 +141,7 @@ pub(super) fn button(
     let name =
         say!("measured-yarn-letter-name", letter = Yarn::letter(index), name = yarn.name);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
-    if response.hovered() {
-        ui.painter().rect_filled(row, 6.0, t.well);
-    }
-    if response.has_focus() {
-        paint::focus_ring(ui.painter(), row.shrink(2.0), 6.0, t);
-    }
+    paint::row(ui.painter(), row, &response, false, t);
     yarn_card::card(&response, bench, index, actions);
     let mut hint = match yarn.brand.trim() {
         "" => yarn.name.clone(),

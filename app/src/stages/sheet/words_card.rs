@@ -1,6 +1,6 @@
 //! The words of the pattern: whose terms, and in which house's style, each shown by a line.
 
-use egui::{Align2, Popup, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
+use egui::{Align2, Popup, Rect, Response, Role, Sense, Ui, WidgetInfo};
 use egui::{pos2, vec2};
 use plumpline_core::WordingChoice;
 use plumpline_core::pattern::write::{Below, HouseStyle, Writer, style};
@@ -91,12 +91,7 @@ fn row(ui: &mut Ui, t: &Tokens, style: &HouseStyle, lexicon: &Lexicon, on: bool)
     response
         .widget_info(|| WidgetInfo::selected(Role::RadioButton, true, on, style.name.as_str()));
     let painter = ui.painter();
-    if on {
-        let edge = Stroke::new(1.4, t.highlight_edge);
-        painter.rect(rect, 5.0, t.wash, edge, StrokeKind::Inside);
-    } else if response.hovered() {
-        painter.rect_filled(rect, 5.0, t.well);
-    }
+    paint::row(painter, rect, &response, on, t);
     let at = rect.left_top() + vec2(8.0, 11.0);
     let small = type_faces::regular(type_faces::SMALL);
     painter.text(at, Align2::LEFT_CENTER, spaced(&style.name), small, t.soft_ink);
@@ -105,9 +100,6 @@ fn row(ui: &mut Ui, t: &Tokens, style: &HouseStyle, lexicon: &Lexicon, on: bool)
     let at = rect.left_top() + vec2(8.0, 28.0);
     let sample = sample(style, lexicon);
     let (_, cut) = paint::clipped_text(painter, at, &sample, font, t.ink, width);
-    if response.has_focus() {
-        paint::focus_ring(painter, rect.shrink(3.0), 5.0, t);
-    }
     if cut { response.on_hover_text(sample) } else { response }
 }
 

@@ -12,6 +12,7 @@ use crate::document::sizes::SizeEdit;
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::Icon;
+use crate::kit::letters;
 
 /// Room a seam that slips over begins with, mm.
 const ROOM_MM: f64 = 2.0;
@@ -170,7 +171,8 @@ fn edge(ui: &mut Ui, bench: &Bench<'_>, name: &str, edge: &mut Edge, actions: &m
         controls::button(ui, left, ButtonFace::WordsThen(words, Icon::Down), &label, true);
     Popup::menu(&button).show(|ui| {
         for piece in &project.pieces {
-            if ui.selectable_label(piece.id == edge.piece, &piece.name).clicked() {
+            let item = ui.selectable_label(piece.id == edge.piece, &piece.name);
+            if letters::noted(item, &piece.name).clicked() {
                 *edge = Edge { piece: piece.id, at: open_at(piece) };
             }
         }
@@ -213,7 +215,8 @@ fn place(
             options.push((say!("seam-open-start"), At::OpenStart));
         }
         for (words, at) in options {
-            if ui.selectable_label(at == edge.at, words).clicked() {
+            let item = ui.selectable_label(at == edge.at, words);
+            if letters::noted(item, words).clicked() {
                 edge.at = at;
             }
         }

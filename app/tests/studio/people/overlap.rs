@@ -6,6 +6,7 @@ use std::path::Path;
 use egui::epaint::ClippedShape;
 use egui::{Color32, Key, Modifiers, Rect, Shape, vec2};
 use egui_kittest::Harness;
+use plumpline::kit::words::Language;
 use plumpline::window::Studio;
 use plumpline_core::starter::Starter;
 use plumpline_core::{Band, Gauge, Project, Yarn, file, plan};
@@ -114,7 +115,7 @@ fn faults(bench: &Bench<'_>, at: &str, list: &mut Vec<String>) {
 }
 
 /// Goes to every stage of a project with so many pieces of so many rounds.
-fn walk(pieces: usize, rounds: u32, list: &mut Vec<String>) {
+fn walk(pieces: usize, rounds: u32, language: Language, list: &mut Vec<String>) {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("float.ron");
     file::save(&project(pieces, rounds), &path).expect("saved");
@@ -129,6 +130,10 @@ fn walk(pieces: usize, rounds: u32, list: &mut Vec<String>) {
         for (i, &percent) in sizes.iter().enumerate() {
             let size = vec2(width, height) / (percent / 100.0);
             let mut bench = opened_at(&path, size);
+            if language != Language::English {
+                bench.state_mut().speak(language);
+                until_settled(&mut bench);
+            }
             if i % 2 == 1 {
                 bench.key_press_modifiers(Modifiers::COMMAND, Key::D);
                 bench.run();
@@ -161,7 +166,19 @@ fn walk(pieces: usize, rounds: u32, list: &mut Vec<String>) {
 fn no_words_run_together() {
     let mut list = Vec::new();
     for (pieces, rounds) in [(1, 10), (1, 300), (3, 60), (12, 20)] {
-        walk(pieces, rounds, &mut list);
+        walk(pieces, rounds, Language::English, &mut list);
+    }
+    list.sort();
+    list.dedup();
+    assert!(list.is_empty(), "{} faults:\n{}", list.len(), list.join("\n"));
+}
+
+/// German words are longer, those that are drawn by hand too.
+#[test]
+fn no_german_words_run_together() {
+    let mut list = Vec::new();
+    for (pieces, rounds) in [(1, 40), (12, 20)] {
+        walk(pieces, rounds, Language::German, &mut list);
     }
     list.sort();
     list.dedup();

@@ -103,7 +103,7 @@ const fn over(name: &'static str, open: fn(&mut Bench<'_>)) -> Place {
 }
 
 /// All places that are reached from the bench as it opens.
-pub(crate) const PLACES: [Place; 53] = [
+pub(crate) const PLACES: [Place; 55] = [
     base("shape", |_| {}),
     base("shape, a round in hand", |b| press(b, Key::Home)),
     base("shape, a knot in hand", |b| {
@@ -160,6 +160,19 @@ pub(crate) const PLACES: [Place; 53] = [
         assembly(b);
         click(b, "Cord or wire");
         click(b, "Loop or ring to hang by");
+        until_settled(b);
+    }),
+    base("assembly, cords that meet", |b| {
+        assembly(b);
+        click(b, "Cord or wire");
+        click(b, "Cords from 2 or 3 places");
+        until_settled(b);
+    }),
+    base("assembly, embroidery", |b| {
+        assembly(b);
+        click_part(b, "Part Float");
+        click(b, "French knots");
+        click(b, "Add the place");
         until_settled(b);
     }),
     over("parts to add", |b| {

@@ -7,11 +7,11 @@ use crate::picture::Rgb;
 use crate::picture::relief::{BareForm, PosedPlain};
 use crate::project::Project;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordWay, Hanger, Metal, Wire,
+    Attachment, Cord, CordHold, CordWay, Hanger, Metal, Sling, Wire,
 };
 use crate::toy::Assembled;
 use crate::toy::narrow::find;
-use crate::toy::pose::Pose;
+use crate::toy::pose::{Pose, Shapes, sling_holds};
 use crate::toy::vector::{Axes, V3};
 
 /// The colour of cords and loops: undyed cotton. By eye, no source.
@@ -33,7 +33,43 @@ pub(super) fn rods(
         Attachment::Loop(hanger) => draw.ring(hanger, index),
         Attachment::Wire(wire) => draw.wire(wire),
         Attachment::Joint(_) => Vec::new(),
+        Attachment::Sling(sling) => draw.sling(sling, index),
     }
+}
+
+/// A strand that lies through `places`, or a knot where there is only one.
+pub(super) fn strand(
+    upright: &Upright,
+    places: &[V3],
+    thick_mm: f64,
+    colour: Rgb,
+) -> Vec<PosedPlain> {
+    if let [at] = *places {
+        let pose = upright.pose(&Axes { origin: at, ..Axes::WORLD });
+        let form = BareForm::Ball([0.9 * thick_mm as f32; 3]);
+        return vec![PosedPlain { form, pose, colour, shines: false }];
+    }
+    let pairs = places.windows(2);
+    pairs.filter_map(|p| rod(upright, (p[0], p[1]), 0.5 * thick_mm, colour, false)).collect()
+}
+
+fn rod(
+    upright: &Upright,
+    (from, to): (V3, V3),
+    radius: f64,
+    colour: Rgb,
+    shines: bool,
+) -> Option<PosedPlain> {
+    let way = sub(to, from);
+    let long = length(way);
+    if !(long > 1e-6 && radius > 0.0) {
+        return None;
+    }
+    let z = scaled(way, 1.0 / long);
+    let side = square(z);
+    let axes = Axes { origin: from, x: side, y: cross(z, side), z };
+    let form = BareForm::Rod { radius: radius as f32, long: long as f32 };
+    Some(PosedPlain { form, pose: upright.pose(&axes), colour, shines })
 }
 
 struct Draw<'a> {
@@ -65,16 +101,7 @@ impl Draw<'_> {
         colour: Rgb,
         shines: bool,
     ) -> Option<PosedPlain> {
-        let way = sub(to, from);
-        let long = length(way);
-        if !(long > 1e-6 && radius > 0.0) {
-            return None;
-        }
-        let z = scaled(way, 1.0 / long);
-        let side = square(z);
-        let axes = Axes { origin: from, x: side, y: cross(z, side), z };
-        let form = BareForm::Rod { radius: radius as f32, long: long as f32 };
-        Some(PosedPlain { form, pose: self.upright.pose(&axes), colour, shines })
+        rod(self.upright, (from, to), radius, colour, shines)
     }
 
     fn path(&self, places: &[V3], thickness: f64) -> Vec<PosedPlain> {
@@ -138,6 +165,17 @@ impl Draw<'_> {
             plus(plus(middle, out, radius * cos), side, 0.62 * radius * sin)
         };
         self.path(&(0..=PIECES).map(place).collect::<Vec<_>>(), hanger.thickness_mm)
+    }
+
+    /// Cords from the cloth to where they meet, as the toy hangs by them.
+    fn sling(&self, sling: &Sling, index: usize) -> Vec<PosedPlain> {
+        let Some(hung) = self.toy.hangings.iter().find(|h| h.attachment == index) else {
+            return Vec::new();
+        };
+        let shapes = Shapes { toy: &self.project.toy, solids: &self.toy.solids };
+        let holds = sling_holds(shapes, &self.toy.poses, sling);
+        let legs = holds.into_iter();
+        legs.flat_map(|at| self.path(&[at, hung.point], sling.thickness_mm)).collect()
     }
 
     /// The strands side by side, from the middle of the one body to that of the other.

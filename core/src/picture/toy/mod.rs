@@ -166,6 +166,17 @@ impl ToyPicture {
                 picture.plain.push(PlainCopy { of, part: None, placed });
             }
         }
+        for (line, figures) in project.toy.embroidery.iter().zip(&toy.embroidery) {
+            let Some(yarn) = project.yarns.get(line.yarn) else { continue };
+            for (pose, strand) in &figures.strands {
+                let by = picture.moved[*pose];
+                let strand: Vec<V3> = strand.iter().map(|&at| sum(at, by)).collect();
+                let (of, part) = (ToyThing::Pose(*pose), Some(line.part));
+                let rods = hardware::strand(&upright, &strand, figures.thick_mm, yarn.colour);
+                let rods = rods.into_iter();
+                picture.plain.extend(rods.map(|placed| PlainCopy { of, part, placed }));
+            }
+        }
         picture
     }
 

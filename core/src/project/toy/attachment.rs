@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::part::PartEnd;
+use super::part::{PartEnd, Place};
 
 /// Largest small thing, depth, drop or free length, mm.
 pub(super) const LARGEST_MM: f64 = 3000.0;
@@ -18,6 +18,8 @@ pub enum Attachment {
     Wire(Wire),
     /// A thread through the toy on which parts turn.
     Joint(Joint),
+    /// Cords from two or three places that meet above, by which the toy hangs.
+    Sling(Sling),
 }
 
 /// A place on the axis of a part that its own shape finds.
@@ -100,6 +102,43 @@ pub struct Hanger {
     pub thickness_mm: f64,
 }
 
+/// Cords from two or three places on the cloth of one body, and of what sits on it, that meet
+/// in one point above.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sling {
+    /// Where each cord is held.
+    pub legs: Vec<SlingHold>,
+    /// How long the cords are.
+    pub lengths: SlingLengths,
+    /// How far the point where they meet is above the highest hold, or above the middle of
+    /// the holds where all are as long, mm.
+    pub above_mm: f64,
+    /// Where their knots are.
+    pub knots: Knots,
+    /// How thick they are, mm.
+    pub thickness_mm: f64,
+}
+
+/// Where a cord of a sling is held.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SlingHold {
+    /// The part, an index into the toy's; its first copy.
+    pub part: usize,
+    /// The place on its cloth.
+    pub at: Place,
+}
+
+/// How long the cords of a sling are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SlingLengths {
+    /// As long as each must be for the toy to hang as it is meant to stand.
+    Upright,
+    /// All as long.
+    Equal,
+}
+
 /// A wire, doubled, through the axis of a body and down into another.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -153,6 +192,7 @@ impl Attachment {
             Self::Loop(hanger) => vec![hanger.on.part],
             Self::Wire(wire) => vec![wire.carries.part, wire.stands_in.part],
             Self::Joint(joint) => vec![joint.part],
+            Self::Sling(sling) => sling.legs.iter().map(|leg| leg.part).collect(),
         }
     }
 
@@ -161,7 +201,7 @@ impl Attachment {
         match self {
             Self::Cord(cord) => Some((cord.from, cord.to?, cord.drop_mm)),
             Self::Wire(wire) => Some((wire.carries, wire.stands_in, wire.free_mm)),
-            Self::Loop(_) | Self::Joint(_) => None,
+            Self::Loop(_) | Self::Joint(_) | Self::Sling(_) => None,
         }
     }
 
@@ -179,6 +219,9 @@ impl Attachment {
                 wire.stands_in.part = to(wire.stands_in.part);
             }
             Self::Joint(joint) => joint.part = to(joint.part),
+            Self::Sling(sling) => {
+                sling.legs.iter_mut().for_each(|leg| leg.part = to(leg.part));
+            }
         }
     }
 }

@@ -2,6 +2,7 @@
 //! follows from it is worked out in [`crate::toy`].
 
 pub mod attachment;
+pub mod embroidery;
 pub mod part;
 mod validate;
 
@@ -10,10 +11,11 @@ use serde::{Deserialize, Serialize};
 use crate::piece::PieceId;
 
 use attachment::{Attachment, LARGEST_MM};
+use embroidery::Embroidery;
 use part::{Copies, Part};
 
-pub(crate) use validate::validate;
-pub use validate::{MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
+pub use validate::{LEGS, MOST_AROUND, MOST_ATTACHMENTS, MOST_COPIES_IN_ALL, MOST_PARTS};
+pub(crate) use validate::{validate, validate_embroidery};
 
 /// How the pieces of a project make one toy.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -29,6 +31,9 @@ pub struct Toy {
     /// What holds parts together, or the toy up.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub attachments: Vec<Attachment>,
+    /// What is embroidered on its parts, beside eyes and noses.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub embroidery: Vec<Embroidery>,
     /// What the maker has to say of it beside the usual cautions, a sentence each.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cautions: Vec<String>,
@@ -85,6 +90,7 @@ impl Toy {
         }
         let to = |old: usize| order.iter().position(|&i| i == old).unwrap_or(old);
         self.attachments.iter_mut().for_each(|a| a.renumber(to));
+        self.embroidery.iter_mut().for_each(|line| line.part = to(line.part));
         for seat in self.parts.iter_mut().filter_map(|part| part.on.as_mut()) {
             seat.part = to(seat.part);
         }
@@ -140,6 +146,8 @@ impl Toy {
         let to = |part: usize| part - gone.iter().take(part).filter(|&&g| g).count();
         self.attachments.retain(|a| !a.parts().into_iter().any(is_gone));
         self.attachments.iter_mut().for_each(|a| a.renumber(to));
+        self.embroidery.retain(|line| !is_gone(line.part));
+        self.embroidery.iter_mut().for_each(|line| line.part = to(line.part));
         let mut place = 0..;
         self.parts.retain(|_| place.next().is_some_and(|i| !is_gone(i)));
         for seat in self.parts.iter_mut().filter_map(|part| part.on.as_mut()) {
@@ -168,6 +176,11 @@ impl Toy {
                 }
                 Attachment::Wire(wire) if is_of.get(wire.carries.part) == Some(&true) => {
                     scaled(&mut wire.free_mm);
+                }
+                Attachment::Sling(sling)
+                    if sling.legs.iter().any(|leg| is_of.get(leg.part) == Some(&true)) =>
+                {
+                    scaled(&mut sling.above_mm);
                 }
                 _ => {}
             }

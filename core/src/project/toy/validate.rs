@@ -2,7 +2,10 @@
 //! knot, an edge that is no longer open say, is no fault here but is told by [`crate::toy`].
 
 use super::Toy;
-use super::attachment::{Attachment, Cord, CordHold, CordSpot, Hanger, LARGEST_MM, Wire};
+use super::attachment::{
+    Attachment, Cord, CordHold, CordSpot, Hanger, LARGEST_MM, Sling, Wire,
+};
+use super::embroidery::{MOST_LINES, MOST_PLACES};
 use super::part::{Copies, Part, PartForm, Seat, Thing};
 use crate::error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, no_longer, within};
 use crate::piece::Piece;
@@ -18,6 +21,9 @@ pub const MOST_COPIES_IN_ALL: u64 = 2000;
 
 /// Most attachments of a toy.
 pub const MOST_ATTACHMENTS: usize = 100;
+
+/// Fewest and most cords of a sling.
+pub const LEGS: (usize, usize) = (2, 3);
 
 /// Refuses numbers no toy has, parts of pieces that are not there, circles.
 ///
@@ -132,6 +138,7 @@ fn seat(seat: Seat, index: usize) -> Result<()> {
 
 fn attachment(attachment: &Attachment, toy: &Toy) -> Result<()> {
     match *attachment {
+        Attachment::Sling(ref sling) => self::sling(sling, toy)?,
         Attachment::Cord(Cord { from, to, drop_mm, strands, thickness_mm, .. }) => {
             hold("from", from, toy)?;
             to.map_or(Ok(()), |to| hold("to", to, toy))?;
@@ -164,6 +171,31 @@ fn attachment(attachment: &Attachment, toy: &Toy) -> Result<()> {
                     "joint a part that sits on another",
                 ));
             }
+        }
+    }
+    Ok(())
+}
+
+fn sling(sling: &Sling, toy: &Toy) -> Result<()> {
+    within("legs", sling.legs.len() as f64, LEGS.0 as f64, LEGS.1 as f64, "")?;
+    within("above_mm", sling.above_mm, 0.0, LARGEST_MM, "mm")?;
+    within("thickness_mm", sling.thickness_mm, 0.1, 50.0, "mm")?;
+    let body = |part: usize| {
+        let mut at = part;
+        while let Some(seat) = toy.parts[at].on {
+            at = seat.part;
+        }
+        at
+    };
+    for leg in &sling.legs {
+        within("along", leg.at.along, 0.0, 1.0, "")?;
+        within("around", leg.at.around, -1.0, 1.0, "")?;
+        if toy.parts[leg.part].piece().is_none() {
+            return Err(Error::new("legs", "one holds a small thing", "hold a crocheted part"));
+        }
+        if body(leg.part) != body(sling.legs[0].part) {
+            let mend = "hold one body, or what sits on it, by all";
+            return Err(Error::new("legs", "they hold different bodies", mend));
         }
     }
     Ok(())
@@ -206,10 +238,46 @@ fn joined(toy: &Toy) -> Result<()> {
     Ok(())
 }
 
+/// Refuses embroidery on what is not crochet, in a yarn that is not there, without a place.
+///
+/// # Errors
+/// Names the line, counted from 1, and the field.
+pub(crate) fn validate_embroidery(toy: &Toy, yarns: usize) -> Result<()> {
+    let lines = toy.embroidery.len();
+    if lines > MOST_LINES {
+        let mend = format!("list at most {MOST_LINES}");
+        return Err(Error::new("toy, embroidery", format!("{lines} of them"), mend));
+    }
+    for (number, line) in (1..).zip(&toy.embroidery) {
+        let place = format!("toy, embroidery {number}");
+        let fault = |what: String, mend: &str| Err(Error::new(place.clone(), what, mend));
+        no_longer("name", &line.name, LONGEST_NAME).map_err(|e| e.within(&place))?;
+        if toy.parts.get(line.part).and_then(|part| part.piece()).is_none() {
+            return fault(format!("part {} is no crochet", line.part), "name a crocheted part");
+        }
+        if line.yarn >= yarns {
+            return fault(
+                format!("there is no yarn {}", line.yarn),
+                "name a yarn of the project",
+            );
+        }
+        if line.places.is_empty() || line.places.len() > MOST_PLACES {
+            let what = format!("it has {} places", line.places.len());
+            return fault(what, &format!("list 1 to {MOST_PLACES} places"));
+        }
+        for at in &line.places {
+            let along = within("along", at.along, 0.0, 1.0, "");
+            let around = within("around", at.around, -1.0, 1.0, "");
+            along.and(around).map_err(|e| e.within(&place))?;
+        }
+    }
+    Ok(())
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::attachment::{CordWay, Joint, Knots};
-    use super::super::part::{Button, Small};
+    use super::super::attachment::{CordWay, Joint, Knots, SlingHold, SlingLengths};
+    use super::super::part::{Button, Place, Small};
     use super::*;
     use crate::{Gauge, Outline, PieceId};
 
@@ -253,7 +321,7 @@ mod tests {
     fn every_fault_is_one_line_that_names_its_place() {
         assert_eq!(validate(&toy(), &two()), Ok(()));
         type Fault = (&'static str, fn(&mut Toy));
-        let faults: [Fault; 17] = [
+        let faults: [Fault; 20] = [
             ("toy, part 1, what, pieces: there is no piece 9", |t| {
                 t.parts[0].what = Thing::Piece(PieceId::new(9));
             }),
@@ -272,6 +340,13 @@ mod tests {
             ("toy, attachment 2: the two bodies hang", |t| t.attachments.push(cord(1, 0))),
             ("toy, attachment 2, part: it is a body", |t| {
                 t.attachments.push(Attachment::Joint(Joint { part: 0, passes: 2 }));
+            }),
+            ("toy, attachment 1, legs: 1", |t| t.attachments = vec![sling(&[0])]),
+            ("toy, attachment 1, legs: one holds a small", |t| {
+                t.attachments = vec![sling(&[0, 3])];
+            }),
+            ("toy, attachment 1, legs: they hold different bodies", |t| {
+                t.attachments = vec![sling(&[0, 2, 1])];
             }),
             ("toy, parts: 201 of them", |t| t.parts.resize(201, Part::body(PieceId::new(0)))),
             ("toy, parts: 14425 of them with", |t| {
@@ -293,6 +368,17 @@ mod tests {
             );
             assert_eq!(error.lines().count(), 1);
         }
+    }
+
+    fn sling(parts: &[usize]) -> Attachment {
+        let at = Place { along: 0.8, around: 0.2 };
+        Attachment::Sling(Sling {
+            legs: parts.iter().map(|&part| SlingHold { part, at }).collect(),
+            lengths: SlingLengths::Upright,
+            above_mm: 40.0,
+            knots: Knots::Inside,
+            thickness_mm: 2.0,
+        })
     }
 
     fn seat(part: usize) -> Seat {

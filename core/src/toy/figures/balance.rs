@@ -3,11 +3,12 @@
 
 use super::flat::{V2, hull, margin, width};
 use super::mass::{Mass, PoseMass, sum};
+use super::sling::hung;
 use crate::project::toy::Toy;
 use crate::project::toy::attachment::{Attachment, CordSpot, Hanger};
 use crate::project::toy::part::{PartEnd, PartForm, Thing};
 use crate::toy::narrow::find;
-use crate::toy::pose::{Pose, Shapes, hold_place, upright};
+use crate::toy::pose::{Pose, Shapes, hold_place, sling_holds, upright};
 use crate::toy::solid::{OnCloth, Solid};
 use crate::toy::vector::{Axes, V3, cross, dot, plus, scaled, sub, unit};
 
@@ -118,7 +119,7 @@ pub(crate) fn carried(
     load(Shapes { toy: &toy, ..shapes }, poses, masses, body)
 }
 
-/// How the toy hangs by each of its rings, loops and cords that go up.
+/// How the toy hangs by each of its rings, loops, slings and cords that go up.
 pub(crate) fn hangings(
     shapes: Shapes<'_>,
     poses: &[Pose],
@@ -126,29 +127,34 @@ pub(crate) fn hangings(
 ) -> Vec<Hanging> {
     let toy = shapes.toy;
     let (up, _) = upright(toy);
-    let from = |attachment: &Attachment| match attachment {
-        Attachment::Loop(hanger) => {
-            let pose = poses.iter().find(|p| p.part == hanger.on.part)?;
-            Some((pose, bearing(shapes, pose, hanger, up)))
-        }
-        Attachment::Cord(cord) if cord.to.is_none() => {
-            let pose = poses.iter().find(|p| p.part == cord.from.part)?;
-            let at = hold_place(shapes, &pose.frame, cord.from);
-            Some((pose, plus(at, up, cord.drop_mm)))
-        }
-        _ => None,
-    };
-    let body = |pose: &Pose| {
+    let of_body = |pose: &Pose| {
         let mut at = pose;
         while let Some(on) = at.on {
             at = &poses[on];
         }
-        at.part
+        load(shapes, poses, masses, at.part)
+    };
+    let from = |attachment: &Attachment| match attachment {
+        Attachment::Loop(hanger) => {
+            let pose = poses.iter().find(|p| p.part == hanger.on.part)?;
+            Some((of_body(pose), bearing(shapes, pose, hanger, up)))
+        }
+        Attachment::Cord(cord) if cord.to.is_none() => {
+            let pose = poses.iter().find(|p| p.part == cord.from.part)?;
+            let at = hold_place(shapes, &pose.frame, cord.from);
+            Some((of_body(pose), plus(at, up, cord.drop_mm)))
+        }
+        Attachment::Sling(sling) => {
+            let first = sling.legs.first()?.part;
+            let mass = of_body(poses.iter().find(|p| p.part == first)?);
+            let holds = sling_holds(shapes, poses, sling);
+            Some((mass, hung(sling, &holds, mass.centre, up).1?.point))
+        }
+        _ => None,
     };
     let all = toy.attachments.iter().enumerate();
     all.filter_map(|(attachment, it)| {
-        let (pose, point) = from(it)?;
-        let mass = load(shapes, poses, masses, body(pose));
+        let (mass, point) = from(it)?;
         let down = unit(sub(mass.centre, point));
         let lean_deg = length_of_cross(down, up).atan2(-dot(down, up)).to_degrees();
         // The line from the centre up to the point comes to stand upright.

@@ -5,6 +5,7 @@ pub mod balance;
 pub mod flat;
 pub mod mass;
 mod overlap;
+pub(crate) mod sling;
 pub mod small_parts;
 mod weight;
 pub mod wire;

@@ -22,6 +22,8 @@ pub struct FootprintMisfit {
     pub edge_that_fits: Option<u32>,
     /// Sunk in so much further it would fit, mm.
     pub sink_mm: Option<f64>,
+    /// The largest of its proportions that has room there: wide, deep and long, whole mm.
+    pub size_that_fits: Option<[f64; 3]>,
 }
 
 /// What is wrong with a place.
@@ -35,6 +37,16 @@ pub enum Why {
         has: f64,
         /// Stitches that would lie there without a pull.
         wants: f64,
+    },
+    /// Put in, it would stand out of the cloth.
+    TooLarge {
+        /// How wide, deep and long it is, mm.
+        sides: [f64; 3],
+    },
+    /// It would go through the card that is laid in after this round.
+    ThroughCard {
+        /// The round.
+        after: u32,
     },
 }
 
@@ -54,6 +66,7 @@ pub(crate) fn misfit(
                 why: Why::Stretches { has, wants: has * ratio },
                 edge_that_fits: edge_that_fits(meeting),
                 sink_mm: (print.sink_mm > 0.0).then_some(print.sink_mm),
+                size_that_fits: None,
             })
         }
         Err(miss) => Some(FootprintMisfit {
@@ -67,6 +80,7 @@ pub(crate) fn misfit(
                 Miss::TooHigh(Some(mm)) => Some(mm + meeting.body.stitch_mm()),
                 _ => None,
             },
+            size_that_fits: None,
         }),
     }
 }

@@ -3,6 +3,7 @@
 
 use super::say::part_name;
 use crate::piece::Piece;
+use crate::piece::outline::Hold;
 use crate::project::Project;
 use crate::project::toy::MadeFor;
 use crate::project::toy::attachment::{Attachment, CordWay, Metal};
@@ -10,7 +11,7 @@ use crate::project::toy::part::{HeldBy, PartForm, Thing};
 use crate::toy::assembled::Assembled;
 use crate::toy::figures::small_parts::BALL_MM;
 use crate::toy::figures::wire::SAFETY;
-use crate::toy::held::{HeldPart, WireFigures};
+use crate::toy::held::{HeldPart, SlingLeg, WireFigures};
 use crate::words::write::Fill::Words;
 use crate::words::write::Writer;
 
@@ -53,6 +54,12 @@ pub fn cautions(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<
         if part.held_by == HeldBy::Glued {
             let text = list.of("glue", &part_name(project, index, writer));
             list.put("glue", Some(index), None, true, "", text);
+        }
+        let jointed = |a: &Attachment| matches!(a, Attachment::Joint(j) if j.part == index);
+        let joint = project.toy.attachments.iter().any(jointed);
+        if part.held_by == HeldBy::Thread && !joint {
+            let text = list.say("joint");
+            list.put("joint", Some(index), None, false, "", text);
         }
     }
     for index in 0..project.toy.attachments.len() {
@@ -153,6 +160,12 @@ fn of_part(list: &mut CautionList<'_>, project: &Project, toy: &Assembled, index
             if project.piece(*piece).is_some_and(card) {
                 put("card", false, "", "card");
             }
+            let drawn = |piece: &Piece| {
+                piece.outline.knots.iter().any(|knot| knot.hold == Some(Hold::Cinched))
+            };
+            if project.piece(*piece).is_some_and(drawn) {
+                put("drawn_thread", false, "", "drawn_thread");
+            }
         }
     }
 }
@@ -175,6 +188,17 @@ fn of_attachment(list: &mut CautionList<'_>, project: &Project, toy: &Assembled,
         (Attachment::Loop(hanger), _) => {
             of_cord(list, at, [hanger.thickness_mm, 0.0], Some(hanger.around_mm));
         }
+        (Attachment::Sling(sling), Some(HeldPart::Sling(figures))) => {
+            let free = |leg: &SlingLeg| leg.free_mm;
+            let longest = figures.legs.iter().map(free).fold(0.0, f64::max);
+            // Two of them and the cloth between make a noose; the cloth gives way, so the two
+            // alone are told.
+            let mut all: Vec<f64> = figures.legs.iter().map(free).collect();
+            all.sort_by(|a, b| b.total_cmp(a));
+            let noose: f64 = all.iter().take(2).sum();
+            of_cord(list, at, [sling.thickness_mm, longest], Some(noose));
+        }
+        (Attachment::Sling(_), _) => {}
         (Attachment::Joint(_), _) => {
             let text = list.say("joint");
             list.put("joint", None, at, false, "", text);

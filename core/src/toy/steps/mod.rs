@@ -1,12 +1,13 @@
 //! How a toy is put together: steps in working order, with their sentences, and cautions.
 //!
-//! `phrases` are the sentences as data, `say` fills them in; `order` says what comes when;
+//! `phrases` are the sentences as data, `say` fills them in, `stitched` those of embroidery; `order` says what comes when;
 //! `cautions` go by who the toy is made for.
 
 pub mod cautions;
 mod order;
 pub mod phrases;
 mod say;
+mod stitched;
 #[cfg(test)]
 mod tests;
 

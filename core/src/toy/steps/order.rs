@@ -3,6 +3,7 @@
 
 use super::phrases::AssemblyPhrases;
 use super::say::Speaker;
+use super::stitched::stitched;
 use crate::project::Project;
 use crate::project::toy::attachment::Attachment;
 use crate::project::toy::part::{Part, PartForm, Thing};
@@ -53,11 +54,23 @@ pub fn steps(project: &Project, toy: &Assembled, writer: &Writer<'_>) -> Vec<Ass
         let step = AssemblyStep { kind, parts: vec![index, seat.part], attachment: None, text };
         steps.push((depth(parts, index), step));
     }
+    for (line, figures) in project.toy.embroidery.iter().zip(&toy.embroidery) {
+        if line.places.len() < line.stitch.least_places() {
+            continue;
+        }
+        let text = stitched(&speaker, line, figures);
+        let (kind, parts) = (StepKind::Embroider, vec![line.part]);
+        let step = AssemblyStep { kind, parts, attachment: None, text };
+        steps.push((depth(&project.toy.parts, line.part), step));
+    }
     for (index, attachment) in project.toy.attachments.iter().enumerate() {
         let text = speaker.attachment(index);
         let kind = match attachment {
             Attachment::Joint(_) => StepKind::PutOn,
-            Attachment::Cord(_) | Attachment::Loop(_) | Attachment::Wire(_) => StepKind::Join,
+            Attachment::Cord(_)
+            | Attachment::Loop(_)
+            | Attachment::Wire(_)
+            | Attachment::Sling(_) => StepKind::Join,
         };
         let step =
             AssemblyStep { kind, parts: attachment.parts(), attachment: Some(index), text };

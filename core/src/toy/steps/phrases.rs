@@ -53,6 +53,14 @@ pub struct AssemblyPhrases {
     pub ring: String,
     pub wire: String,
     pub joint: String,
+    pub sling: String,
+    pub sling_leg: String,
+    pub stitched_back: String,
+    pub stitched_straight: String,
+    pub stitched_knots: String,
+    pub stitched_mirrored: String,
+    pub line: String,
+    pub knots: String,
 }
 
 impl AssemblyPhrases {

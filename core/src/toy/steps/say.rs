@@ -3,14 +3,14 @@
 use super::phrases::AssemblyPhrases;
 use crate::project::Project;
 use crate::project::toy::attachment::{
-    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Knots, Wire,
+    Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Knots, Sling, Wire,
 };
 use crate::project::toy::part::{
     Copies, EdgeHow, HeldBy, PartEnd, PartForm, Seat, Small, Thing,
 };
 use crate::toy::assembled::{Assembled, PartFigures, Point};
 use crate::toy::footprint::{Miss, Span, Why};
-use crate::toy::held::{HeldPart, HeldPlace, WireFigures};
+use crate::toy::held::{HeldPart, HeldPlace, SlingFigures, WireFigures};
 use crate::words::write::{Fill, Writer};
 
 /// What sentences are made from.
@@ -39,15 +39,15 @@ pub fn part_name(project: &Project, index: usize, writer: &Writer<'_>) -> String
 }
 
 impl Speaker<'_> {
-    fn name(&self, index: usize) -> String {
+    pub(super) fn name(&self, index: usize) -> String {
         part_name(self.project, index, self.writer)
     }
 
-    fn fill(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
+    pub(super) fn fill(&self, phrase: &str, values: &[(&str, Fill<'_>)]) -> String {
         self.writer.filled(phrase, values)
     }
 
-    fn rounds(&self, phrase: &str, first: u32, last: u32) -> String {
+    pub(super) fn rounds(&self, phrase: &str, first: u32, last: u32) -> String {
         let ends = [("first", Fill::Number(first)), ("last", Fill::Number(last))];
         self.fill(phrase, &ends)
     }
@@ -159,7 +159,7 @@ impl Speaker<'_> {
 
     /// The stitches of a place, by a phrase for one and one for two; none for more, nor before
     /// the first stitch of a round, which is no stitch's place.
-    fn stitches(&self, point: &Point, one: &str, two: &str) -> Option<String> {
+    pub(super) fn stitches(&self, point: &Point, one: &str, two: &str) -> Option<String> {
         let round = ("round_number", Fill::Number(point.round));
         let single = ("n", Fill::Number(1));
         match point.after[..] {
@@ -237,6 +237,7 @@ impl Speaker<'_> {
             (Attachment::Joint(joint), HeldPart::Joint { thread_mm }) => {
                 self.joint(*joint, *thread_mm)
             }
+            (Attachment::Sling(sling), HeldPart::Sling(figures)) => self.sling(sling, figures),
             _ => String::new(),
         }
     }
@@ -313,6 +314,36 @@ impl Speaker<'_> {
         self.fill(&self.phrases.wire, &values) + "."
     }
 
+    fn sling(&self, sling: &Sling, figures: &SlingFigures) -> String {
+        let p = self.phrases;
+        let legs = figures.legs.iter().map(|leg| {
+            let body = self.name(leg.part);
+            let place = self.rounds(&p.between, leg.round, leg.round + 1);
+            let point = Point { round: leg.round, apart: None, after: vec![leg.after] };
+            let place = match self.stitches(&point, &p.after_one, &p.after_two) {
+                Some(after) => format!("{place} {after}"),
+                None => place,
+            };
+            let mm = format!("{:.0}", leg.free_mm);
+            let values = [("body", body.as_str()), ("where", &place), ("mm", &mm)];
+            let values = values.map(|(name, words)| (name, Fill::Words(words)));
+            self.fill(&p.sling_leg, &values)
+        });
+        let legs: Vec<String> = legs.collect();
+        let knot = match sling.knots {
+            Knots::Inside => &p.knot_inside,
+            Knots::Outside => &p.knot_outside,
+        };
+        let (legs, all) = (legs.join("; "), format!("{:.0}", figures.all_mm));
+        let values = [
+            ("n", Fill::Number(sling.legs.len() as u32)),
+            ("legs", Fill::Words(&legs)),
+            ("knot", Fill::Words(knot)),
+            ("all", Fill::Words(&all)),
+        ];
+        self.fill(&p.sling, &values) + "."
+    }
+
     fn joint(&self, joint: Joint, thread_mm: f64) -> String {
         let body = self.project.toy.parts[joint.part].on.map_or(0, |seat| seat.part);
         let (part, body) = (self.name(joint.part), self.name(body));
@@ -377,15 +408,25 @@ pub fn misfit_text(project: &Project, toy: &Assembled, index: usize) -> Option<S
             whole(has),
             whole(wants)
         ),
+        Why::TooLarge { sides } => {
+            format!("{name} has no room inside there: it is {}", sizes_text(sides))
+        }
+        Why::ThroughCard { after } => {
+            format!("{name} would go through the card that is laid in after Rnd {after}")
+        }
     };
     let mut would: Vec<String> = Vec::new();
     if let Some(n) = misfit.edge_that_fits {
         would.push(format!("an edge of {n} stitches at most would fit"));
     }
+    if let Some(sides) = misfit.size_that_fits {
+        would.push(format!("one of {} at most would fit", sizes_text(sides)));
+    }
     if let Some(mm) = misfit.sink_mm {
         would.push(format!("pushed in {:.0} mm further it would", mm.ceil()));
     }
-    if misfit.why == Why::Misses(Miss::Swallowed) {
+    let into_card = matches!(misfit.why, Why::ThroughCard { .. }) && would.is_empty();
+    if misfit.why == Why::Misses(Miss::Swallowed) || into_card {
         would.push("push it in less far".into());
     }
     if misfit.why == Why::Misses(Miss::NoEdge) {
@@ -395,6 +436,11 @@ pub fn misfit_text(project: &Project, toy: &Assembled, index: usize) -> Option<S
         would.push("move it, or put on something smaller".into());
     }
     Some(format!("{what}; {}.", would.join(", or ")))
+}
+
+/// `20 × 20 × 12 mm`.
+fn sizes_text(sides: [f64; 3]) -> String {
+    format!("{} mm", sides.map(|mm| format!("{mm:.0}")).join(" × "))
 }
 
 fn whole(n: f64) -> u32 {

@@ -167,18 +167,27 @@ fn tiles(
 
 /// Height of the list of projects.
 fn projects_high(bench: &Bench<'_>) -> f32 {
-    (bench.desk.recent.len().clamp(1, RECENT) as f32 * 30.0).max(38.0)
+    (others(bench).len().max(1) as f32 * 30.0).max(38.0)
+}
+
+/// The projects beside the one that is gone on with, which has its own button.
+fn others<'a>(bench: &'a Bench<'_>) -> &'a [PathBuf] {
+    let recent = bench.desk.recent.as_slice();
+    let listed = &recent[..recent.len().min(RECENT)];
+    &listed[usize::from(goes_on_with(bench).is_some())..]
 }
 
 /// Projects there are already.
 fn projects(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
-    form::heading(ui, say!("start-or-continue-with"));
+    if !others(bench).is_empty() || bench.desk.recent.is_empty() {
+        form::heading(ui, say!("start-or-continue-with"));
+    }
     ui.spacing_mut().item_spacing.y = 2.0;
     let area = ui.max_rect();
     if bench.desk.recent.is_empty() {
         form::remark(ui, say!("start-projects-you-save-or-open-are-listed"));
     }
-    recent::lines(ui, bench, RECENT, true, actions);
+    recent::lines(ui, bench, others(bench), true, actions);
     let row = area.with_min_y(area.bottom() - OPEN);
     let button = Rect::from_min_size(row.min + vec2(0.0, 5.0), vec2(160.0, 28.0));
     let enabled = Command::Open.enabled(bench);

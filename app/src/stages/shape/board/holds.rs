@@ -7,7 +7,7 @@ use super::ground::Ground;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::choice::Choice;
-use crate::kit::{Tokens, icons};
+use crate::kit::{Tokens, icons, letters};
 
 /// Draws all that holds the cloth, both sides of the axis.
 pub(super) fn paint(painter: &Painter, bench: &Bench<'_>, ground: &Ground) {
@@ -98,6 +98,7 @@ pub(super) fn menu(
         ];
         for (hold, words, why) in holds {
             let line = ui.selectable_label(knot.hold == hold, words).on_hover_text(why);
+            letters::line(&line, words);
             if line.clicked() {
                 actions.choose(Choice::Hold { knot: index, hold });
                 ui.close();
@@ -108,7 +109,8 @@ pub(super) fn menu(
         ui.separator();
         let words = say!("board-card-from-here-to-the-next-knot");
         let why = say!("board-stiff-card-or-plastic-inside-keeps-the");
-        if ui.selectable_label(knot.card, words).on_hover_text(why).clicked() {
+        let item = letters::noted(ui.selectable_label(knot.card, words), words);
+        if item.on_hover_text(why).clicked() {
             actions.choose(Choice::Card { knot: index, on: !knot.card });
             ui.close();
         }

@@ -9,6 +9,7 @@ use crate::bench::command::Command;
 use crate::document::choice::Choice;
 use crate::document::edit::Edit;
 use crate::document::shaping::whole;
+use crate::kit::letters;
 use crate::view::look::Look;
 
 /// A line of a menu, with its key.
@@ -21,6 +22,7 @@ fn line(bench: &Bench<'_>, text: &str, command: Option<Command>) -> Button<'stat
 fn command(ui: &mut Ui, bench: &Bench<'_>, command: Command, actions: &mut Actions) {
     let item = line(bench, command.text(), Some(command));
     let pressed = ui.add_enabled(command.enabled(bench), item);
+    letters::line(&pressed, command.text());
     if pressed.on_hover_text(command.tooltip()).clicked() {
         actions.command(command);
     }
@@ -47,7 +49,8 @@ pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: 
         (false, true) => say!("board-make-it-a-pointed-tip"),
         (true, _) => say!("board-make-it-smooth"),
     };
-    if ui.add(line(bench, corner, Some(Command::ToggleCorner))).clicked() {
+    let item = ui.add(line(bench, corner, Some(Command::ToggleCorner)));
+    if letters::noted(item, corner).clicked() {
         actions.edit(Edit::ToggleCorner(index));
     }
     if end {
@@ -56,13 +59,14 @@ pub(super) fn knot_lines(ui: &mut Ui, bench: &Bench<'_>, index: usize, actions: 
         } else {
             say!("board-close-this-end")
         };
-        if ui.add(line(bench, words, None)).clicked() {
+        if letters::noted(ui.add(line(bench, words, None)), words).clicked() {
             actions.edit(Edit::ToggleEnd(index));
         }
     } else {
         let enough = knots.len() > 3;
         let remove = line(bench, say!("command-remove-knot"), Some(Command::RemoveKnot));
-        if ui.add_enabled(enough, remove).clicked() {
+        let remove = ui.add_enabled(enough, remove);
+        if letters::noted(remove, say!("command-remove-knot")).clicked() {
             actions.edit(Edit::RemoveKnot(index));
         }
     }
@@ -104,12 +108,14 @@ pub(super) fn board(
         command(ui, bench, Command::FitView, actions);
         let on = bench.view.board.magnet;
         let magnet = ui.selectable_label(on, say!("command-magnet"));
+        letters::line(&magnet, say!("command-magnet"));
         if magnet.on_hover_text(bench.hint(Command::ToggleMagnet)).clicked() {
             actions.command(Command::ToggleMagnet);
             ui.close();
         }
         if bench.document.piece().picture.is_some() {
-            if ui.add(line(bench, say!("board-move-or-scale-the-picture"), None)).clicked() {
+            let words = say!("board-move-or-scale-the-picture");
+            if letters::noted(ui.add(line(bench, words, None)), words).clicked() {
                 actions.look(Look::Picture(true));
             }
         } else {
@@ -124,14 +130,16 @@ fn line_lines(
     foot: wanted::OutlinePlace,
     actions: &mut Actions,
 ) {
-    if ui.add(line(bench, say!("board-add-a-knot-here"), None)).clicked() {
+    let words = say!("board-add-a-knot-here");
+    if letters::noted(ui.add(line(bench, words, None)), words).clicked() {
         add_knot(foot, actions);
     }
     let knots = &bench.document.piece().outline.knots;
     let card = knots.get(foot.span).is_some_and(|k| k.card);
     let why = say!("board-stiff-card-or-plastic-inside-keeps");
     let words = say!("board-card-between-these-two-knots");
-    if ui.selectable_label(card, words).on_hover_text(why).clicked() {
+    let item = letters::noted(ui.selectable_label(card, words), words);
+    if item.on_hover_text(why).clicked() {
         actions.choose(Choice::Card { knot: foot.span, on: !card });
         ui.close();
     }
@@ -146,7 +154,8 @@ fn round_lines(ui: &mut Ui, bench: &Bench<'_>, round: u32, actions: &mut Actions
             Edit::Pin { round, count },
         ),
     };
-    if ui.add(line(bench, &words, Some(Command::TogglePin))).clicked() {
+    let item = ui.add(line(bench, &words, Some(Command::TogglePin)));
+    if letters::noted(item, &words).clicked() {
         actions.edit(edit);
     }
 }
