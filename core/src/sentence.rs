@@ -164,7 +164,7 @@ impl From<&str> for Sentence {
 /// In English, lengths in mm, as programs and files have them.
 impl fmt::Display for Sentence {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.text(Units { unit: Unit::Mm, language: Language::English }))
+        f.pad(&self.text(Units { unit: Unit::Mm, language: Language::English }))
     }
 }
 
