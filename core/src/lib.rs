@@ -42,7 +42,7 @@
 //! ```
 //!
 //! [`length`] reads and writes lengths in people's own units, a [`Sentence`] keeps them as
-//! lengths; [`Error`] says what, where and the mend.
+//! lengths, and its notes as keys, until somebody reads them in [`Units`]; [`Error`] says what, where and the mend.
 //!
 //! Lengths are mm, masses g; `z` grows along the axis in working order from the start pole.
 
@@ -65,8 +65,11 @@ pub mod sheet;
 pub mod disk;
 mod error;
 mod extent;
+mod language;
 pub mod length;
+mod note;
 mod sentence;
+mod units;
 
 pub use piece::{cloth, gauge, outline, starter};
 pub use plan::{bend, counts, estimate, forecast, placement, skin, warning};
@@ -76,6 +79,7 @@ pub use words::{simplicity, wording};
 
 pub use error::{Error, LONGEST_NAME, LONGEST_TEXT, Result, plain};
 pub use extent::{Bounds, Extent, StitchSize};
+pub use language::Language;
 pub use length::Unit;
 pub use piece::cloth::{Hand, Kind, KindFrom, Loop, Swatches, Working};
 pub use piece::gauge::Gauge;
@@ -88,5 +92,6 @@ pub use plan::{Plan, Round, plan, plan_draft};
 pub use project::seam::Seam;
 pub use project::sizes::{Size, SizeBy};
 pub use project::{FORMAT_VERSION, Project, WordingChoice};
-pub use sentence::Sentence;
+pub use sentence::{NoteValue, Sentence};
+pub use units::Units;
 pub use words::{Wording, words};

@@ -6,7 +6,7 @@ pub mod first_steps;
 pub mod keys;
 
 use plumpline_core::calibrate::{GaugeBook, Struck};
-use plumpline_core::{Plan, Unit, Wording};
+use plumpline_core::{Plan, Units, Wording};
 
 use crate::document::Document;
 use crate::kit::Tokens;
@@ -79,9 +79,9 @@ pub struct Bench<'a> {
 }
 
 impl Bench<'_> {
-    /// The unit of every length on screen.
-    pub const fn unit(&self) -> Unit {
-        self.view.prefs.unit
+    /// The unit of every length on screen, and the language of its numbers.
+    pub fn unit(&self) -> Units {
+        self.view.prefs.units()
     }
 
     /// What a command does, with its key.

@@ -233,7 +233,7 @@ fn lines(project: &Project, learned: &Calibration) -> String {
         }
         out += &format!(
             "{}: {:.1} {} measured, {:.1} forecast before, {:.1} now\n",
-            measure.text(),
+            measure.sentence(),
             measure.value(),
             measure.unit(),
             row.before,

@@ -181,7 +181,7 @@ impl Resize {
         let met = companion::meet(project, number)?;
         *project = met.project;
         let mut out = String::new();
-        met.changes.iter().for_each(|c| out += &format!("{}\n", c.text));
+        met.changes.iter().for_each(|c| out += &format!("{}\n", c.said));
         out += &format!("{}\n", met.report.sentence());
         Ok(out)
     }

@@ -1,7 +1,7 @@
 //! What each edit does to the project.
 
 use plumpline_core::project::shape::add_to;
-use plumpline_core::{Band, Knot, Outline, Piece, PieceId, Project, Unit, Yarn};
+use plumpline_core::{Band, Knot, Outline, Piece, PieceId, Project, Units, Yarn};
 
 use super::Document;
 use super::edit::Edit;
@@ -13,7 +13,7 @@ impl Document {
     /// Makes one change of the project, in one step or as part of the gesture under way;
     /// lengths in the step's name are in `unit`. Selects the piece it is about. Returns
     /// whether anything changed.
-    pub fn edit(&mut self, edit: Edit, unit: Unit) -> bool {
+    pub fn edit(&mut self, edit: Edit, unit: Units) -> bool {
         let name = names::step(&edit, self.history.in_gesture(), unit);
         let run = edit.run();
         let mut next = self.piece_id();

@@ -2,7 +2,7 @@
 
 use plumpline_core::StitchSize;
 use plumpline_core::outline::LARGEST_MM;
-use plumpline_core::{Outline, Piece, Plan, Unit, length, plan};
+use plumpline_core::{Outline, Piece, Plan, Unit, Units, length, plan};
 
 use super::shaping::{self, OFF_AXIS_MM};
 
@@ -52,7 +52,7 @@ pub(crate) fn missed(
     plan: &Plan,
     dimension: BoardDimension,
     mm: f64,
-    unit: Unit,
+    unit: Units,
 ) -> Option<String> {
     let got = dimension.of(plan)?;
     let StitchSize { width, height } = plan.stitch_mm;
@@ -246,7 +246,7 @@ mod tests {
             let made = Piece { outline, ..piece.clone() };
             let plan = plan(&made).expect("a plan");
             let off = (dimension.of(&plan).expect("a measure") - mm).abs();
-            let said = missed(&made, &plan, dimension, mm, Unit::Mm);
+            let said = missed(&made, &plan, dimension, mm, Unit::Mm.into());
             assert_eq!(said.is_some(), off > 0.25 * height, "{dimension:?} {mm}: {off}");
             assert!(off < 1.1 * height, "{dimension:?} {mm} is off {off}");
         }

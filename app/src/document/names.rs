@@ -1,6 +1,6 @@
 //! What the steps of undo are called: what a person did, in the words of the bench.
 
-use plumpline_core::{Spread, Unit, Yarn};
+use plumpline_core::{Spread, Units, Yarn};
 
 use super::choice::Choice;
 use super::edit::Edit;
@@ -10,7 +10,7 @@ use super::sizes::SizeEdit;
 use crate::kit::words::terms;
 
 /// The name of the step that `edit` makes; `dragged` if it is part of a gesture.
-pub(crate) fn step(edit: &Edit, dragged: bool, unit: Unit) -> String {
+pub(crate) fn step(edit: &Edit, dragged: bool, unit: Units) -> String {
     match edit {
         Edit::Title(_) => say!("step-name-the-project").into(),
         Edit::MoveKnots { lead, .. } if dragged => say!("step-drag-knot-knot", knot = lead + 1),
@@ -114,7 +114,7 @@ fn listed(edit: &PieceEdit) -> String {
     }
 }
 
-fn chosen(choice: &Choice, unit: Unit) -> String {
+fn chosen(choice: &Choice, unit: Units) -> String {
     match choice {
         Choice::Rules(_) => say!("step-rules").into(),
         Choice::Spread(Spread::Stacked) => say!("step-stack-increases").into(),
@@ -154,17 +154,21 @@ fn chosen(choice: &Choice, unit: Unit) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use plumpline_core::Unit;
 
     #[test]
     fn steps_say_what_was_done() {
         let outline = plumpline_core::Outline { knots: Vec::new() };
         let knot = Edit::MoveKnots { lead: 2, outline };
-        assert_eq!(step(&knot, true, Unit::Mm), "Drag knot 3");
-        assert_eq!(step(&knot, false, Unit::Mm), "Move knot 3");
-        assert_eq!(step(&Edit::Pin { round: 12, count: 40 }, true, Unit::Mm), "Pin round 12");
+        assert_eq!(step(&knot, true, Unit::Mm.into()), "Drag knot 3");
+        assert_eq!(step(&knot, false, Unit::Mm.into()), "Move knot 3");
+        assert_eq!(
+            step(&Edit::Pin { round: 12, count: 40 }, true, Unit::Mm.into()),
+            "Pin round 12"
+        );
         let plain = Choice::Plain { from: 4, to: 6, on: true };
-        assert_eq!(step(&Edit::Choice(plain), false, Unit::Mm), "Keep rounds 4–6 plain");
+        assert_eq!(step(&Edit::Choice(plain), false, Unit::Mm.into()), "Keep rounds 4–6 plain");
         let tall = Edit::Resize(BoardDimension::Height, 120.0);
-        assert_eq!(step(&tall, false, Unit::Cm), "Height 12.0 cm");
+        assert_eq!(step(&tall, false, Unit::Cm.into()), "Height 12.0 cm");
     }
 }

@@ -277,7 +277,7 @@ mod tests {
             let mut document = cob();
             let before = document.project().clone();
             let edit = Edit::Toy(one.clone());
-            assert!(document.edit(edit, Unit::Mm), "{one:?} changes nothing");
+            assert!(document.edit(edit, Unit::Mm.into()), "{one:?} changes nothing");
             assert!(document.project().validate().is_ok(), "{one:?}");
             assert_eq!(document.history.undo_steps(), 1, "{one:?}");
             document.undo();
@@ -290,7 +290,7 @@ mod tests {
     #[test]
     fn what_holds_the_toy_is_changed_and_taken_away_again() {
         let mut document = cob();
-        document.edit(Edit::Toy(ToyEdit::Attach(ring())), Unit::Mm);
+        document.edit(Edit::Toy(ToyEdit::Attach(ring())), Unit::Mm.into());
         let before = document.project().clone();
         let mut other = ring();
         if let Attachment::Loop(hanger) = &mut other {
@@ -298,7 +298,7 @@ mod tests {
         }
         let steps = [ToyEdit::ChangeAttachment(0, other), ToyEdit::Detach(0)];
         for step in steps.clone() {
-            assert!(document.edit(Edit::Toy(step), Unit::Mm));
+            assert!(document.edit(Edit::Toy(step), Unit::Mm.into()));
         }
         assert_eq!(document.history.undo_steps(), 1 + steps.len());
         document.undo();
@@ -311,11 +311,11 @@ mod tests {
         let mut document = cob();
         for around in [0.21, 0.22, 0.23] {
             let edit = seated(PartTrait::Place, |seat| seat.at.around = around);
-            document.edit(Edit::Toy(edit), Unit::Mm);
+            document.edit(Edit::Toy(edit), Unit::Mm.into());
         }
         assert_eq!(document.history.undo_steps(), 1);
         let turn = seated(PartTrait::Turn, |seat| seat.turn_deg = 30.0);
-        document.edit(Edit::Toy(turn), Unit::Mm);
+        document.edit(Edit::Toy(turn), Unit::Mm.into());
         assert_eq!(document.history.undo_steps(), 2);
         assert_eq!(document.history.names().collect::<Vec<_>>(), ["Move ear", "Turn ear"]);
     }

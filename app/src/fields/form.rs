@@ -8,6 +8,7 @@ use crate::bench::action::{Action, Actions};
 use crate::bench::command::Command;
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
+use crate::kit::words::decimal;
 use crate::kit::{Tokens, paint, type_faces};
 
 /// Height of a row.
@@ -307,6 +308,6 @@ pub(crate) fn tick(ui: &mut Ui, name: &str, why: &str, on: bool) -> Option<bool>
 
 /// A number without needless decimals.
 pub(crate) fn short(value: f64) -> String {
-    let text = format!("{value:.2}");
+    let text = decimal(value, 2);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 use egui::{DragValue, Rect, Ui};
-use plumpline_core::{Unit, length};
+use plumpline_core::{Units, length};
 
 use super::form;
 use crate::bench::action::Actions;
@@ -14,7 +14,7 @@ pub(crate) fn show(
     ui: &mut Ui,
     rect: Rect,
     name: &str,
-    (mm, unit): (f64, Unit),
+    (mm, unit): (f64, Units),
     range: RangeInclusive<f64>,
     actions: &mut Actions,
 ) -> Option<f64> {
@@ -26,7 +26,7 @@ pub(crate) fn show_or(
     ui: &mut Ui,
     rect: Rect,
     name: &str,
-    (mm, unit): (f64, Unit),
+    (mm, unit): (f64, Units),
     range: RangeInclusive<f64>,
     nought: Option<&'static str>,
     actions: &mut Actions,
@@ -37,12 +37,12 @@ pub(crate) fn show_or(
         .speed(0.3 * unit.grid_mm())
         .custom_formatter(move |mm, _| match nought {
             Some(word) if mm <= 0.0 => word.to_owned(),
-            _ => format!("{} {}", unit.short_number(mm), unit.symbol()),
+            _ => unit.short_text(mm),
         })
         .custom_parser(move |text| match nought {
             Some(word) if text.trim() == word => Some(0.0),
-            Some(_) => length::parse_place(text, unit).ok(),
-            None => length::parse(text, unit).ok(),
+            Some(_) => length::parse_place(text, unit.unit).ok(),
+            None => length::parse(text, unit.unit).ok(),
         });
     let changed = form::field(ui, rect, name, drag, actions).changed();
     (changed && unit.short_number(now) != unit.short_number(mm)).then_some(now)

@@ -15,7 +15,7 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     let follow = edit.clone();
     let piece = document.piece_id();
     let taken = taken_by(document, &edit);
-    let changed = document.edit(edit, view.prefs.unit);
+    let changed = document.edit(edit, view.prefs.units());
     if let Some(taken) = taken.filter(|_| changed) {
         view.toy.taken = taken;
     }
@@ -25,9 +25,9 @@ pub fn edit(document: &mut Document, view: &mut View, edit: Edit) {
     match follow {
         Edit::Resize(dimension, mm) if dimension.is_finished() => {
             let piece = document.piece();
-            let said = plan(piece)
-                .ok()
-                .and_then(|plan| measure::missed(piece, &plan, dimension, mm, view.prefs.unit));
+            let said = plan(piece).ok().and_then(|plan| {
+                measure::missed(piece, &plan, dimension, mm, view.prefs.units())
+            });
             view.notice = said.map(|text| Notice { text, wrong: false, undo: false });
         }
         Edit::AddKnot { knot, .. } if changed => view.select_knots(&[knot]),

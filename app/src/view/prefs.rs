@@ -1,7 +1,7 @@
 //! What a person has settled once for every project, remembered from run to run.
 
 use egui::{Context, ThemePreference};
-use plumpline_core::Unit;
+use plumpline_core::{Unit, Units};
 use serde::{Deserialize, Serialize};
 
 use crate::kit::words::Language;
@@ -68,6 +68,11 @@ impl Prefs {
         Self { text_percent: 100, ..self }
     }
 
+    /// The unit of lengths and the language of numbers.
+    pub fn units(self) -> Units {
+        Units { unit: self.unit, language: self.language }
+    }
+
     /// How large everything is drawn, 1 being usual. What a file says is kept within reason.
     pub fn scale(self) -> f32 {
         let (low, high) = TEXT_PERCENT;
@@ -76,7 +81,7 @@ impl Prefs {
 
     /// Makes a context show itself so, everything `larger` times as large.
     pub fn show(self, ctx: &Context, larger: f32) {
-        self.language.speak();
+        crate::kit::words::speak(self.language);
         if ctx.options(|o| o.theme_preference) != self.theme {
             ctx.set_theme(self.theme);
         }

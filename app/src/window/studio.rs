@@ -121,7 +121,7 @@ impl Studio {
         let prefs = cc.storage.map_or_else(Prefs::default, |storage| {
             let kept = eframe::get_value(storage, eframe::APP_KEY);
             kept.unwrap_or_else(|| Prefs {
-                language: Language::of_system(),
+                language: crate::kit::words::of_system(),
                 ..Prefs::default()
             })
         });
@@ -260,7 +260,7 @@ impl Studio {
     /// picture always shows the piece as it is now.
     pub fn frame(&mut self, ui: &mut Ui, frame: &eframe::Frame) {
         let ctx = ui.ctx().clone();
-        self.view.prefs.language.speak();
+        crate::kit::words::speak(self.view.prefs.language);
         self.receive(&ctx, frame);
         let found = self.proofreading.update();
         self.note(&ctx, found);

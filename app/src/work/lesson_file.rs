@@ -57,7 +57,7 @@ impl LessonPrint {
         let guides =
             steps().filter(|_| self.guide).map(|i| teacher_page(course, i, gauge, unit));
         let guides = guides.collect::<Result<Vec<_>>>();
-        let at = |e: plumpline_core::Error| format!("the lesson at this gauge: {e}");
+        let at = |e: plumpline_core::Error| say!("lesson-at-this-gauge", why = e.to_string());
         let (pages, guides) = (pages.map_err(at)?, guides.map_err(at)?);
         let set = Press::new().lesson(&pages, &guides, self.paper);
         set.and_then(|set| set.pdf()).map_err(|e| e.to_string())

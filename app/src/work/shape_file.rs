@@ -125,10 +125,10 @@ pub(crate) fn read_profile(
         }
         ShapeKind::Solid(kind) => kind,
         ShapeKind::Picture => {
-            bail!("{}: it is a picture; trace it (plumpline trace)", shown())
+            bail!(say!("profile-is-a-picture", file = shown()))
         }
         ShapeKind::Table if height_mm.is_some() => {
-            bail!("{}: a table says itself how high it is; leave the height out", shown())
+            bail!(say!("profile-table-has-its-height", file = shown()))
         }
         ShapeKind::Table => {
             let text = disk::read_text(path, disk::LARGEST_PROFILE)?;
@@ -151,7 +151,7 @@ fn measured(text: &str, tolerance_mm: f64) -> plumpline_core::Result<Outline> {
         let point = e.place.strip_prefix("point ").and_then(|n| n.parse::<usize>().ok());
         let line = point.and_then(|n| table.lines.get(n.checked_sub(1)?));
         match line {
-            Some(line) => Error::new(format!("line {line}"), e.what, e.mend),
+            Some(line) => Error::new(say!("file-line", line = line), e.what, e.mend),
             None => e,
         }
     })

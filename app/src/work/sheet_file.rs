@@ -57,11 +57,7 @@ impl Form {
             Some("txt") => Ok(Self::Text),
             Some("srt") => Ok(Self::Srt),
             Some("vtt") => Ok(Self::Vtt),
-            _ => Err(format!(
-                "{}: the ending is not known; end the name in .pdf, .html, .md, .txt or .png, \
-                 or in .srt or .vtt for what is said",
-                path.display()
-            )),
+            _ => Err(say!("sheet-ending-not-known", file = path.display().to_string())),
         }
     }
 
@@ -80,7 +76,7 @@ impl Form {
             Self::Text => Ok(sheet::script(script, pace).into_bytes()),
             Self::Srt => Ok(sheet::captions_srt(script, pace).into_bytes()),
             Self::Vtt => Ok(sheet::captions_vtt(script, pace).into_bytes()),
-            _ => Err("a script is a text; end the name in .txt, .srt or .vtt".into()),
+            _ => Err(say!("script-is-a-text").into()),
         }
     }
 
@@ -92,7 +88,7 @@ impl Form {
         match self {
             Self::Text => Ok(sheet::blurb(sheet, BlurbForm::Plain).into_bytes()),
             Self::Markdown => Ok(sheet::blurb(sheet, BlurbForm::Markdown).into_bytes()),
-            _ => Err("a shop's words are a text; end the name in .txt or .md".into()),
+            _ => Err(say!("blurb-is-a-text").into()),
         }
     }
 
@@ -121,9 +117,7 @@ impl Form {
                 let file = match self {
                     Self::Pdf => pages.pdf(),
                     _ if !(1..=last).contains(&page) => {
-                        return Err(format!(
-                            "--page: there is no page {page}; the last is {last}"
-                        ));
+                        return Err(say!("sheet-no-such-page", page = page, last = last));
                     }
                     _ => pages.png(page - 1, FINE),
                 };

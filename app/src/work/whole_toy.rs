@@ -25,7 +25,7 @@ impl WholeToy {
     /// Names the piece that cannot be planned, or says why the toy cannot be put together.
     pub(crate) fn of(project: &Project, apart: f64) -> Result<Self> {
         let planned = |piece: &Piece| {
-            plan(piece).map_err(|e| e.within(&format!("piece “{}”", piece.name)))
+            plan(piece).map_err(|e| e.within(&say!("piece-by-name", name = piece.name)))
         };
         let plans: Vec<Plan> = project.pieces.iter().map(planned).collect::<Result<_>>()?;
         let toy = assembled_of(project, &plans)?;

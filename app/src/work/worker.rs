@@ -241,7 +241,7 @@ impl<W: Waiting> Shared<W> {
                 return None;
             }
             if let Some(task) = state.waiting.next() {
-                state.language.speak();
+                crate::kit::words::speak(state.language);
                 return Some((state.asked - state.waiting.left(), task));
             }
             if state.end == End::WhenDone {
@@ -271,7 +271,7 @@ impl<W: Waiting, Answer: Send + 'static> Worker<W, Answer> {
         }
         self.asked += 1;
         let asked = self.asked;
-        let language = Language::spoken();
+        let language = crate::kit::words::spoken();
         self.on_the_thread(ctx, |state| {
             state.waiting.put(ask);
             state.language = language;

@@ -21,6 +21,7 @@ mod lesson;
 mod packing;
 mod pages;
 mod photos;
+mod pictures;
 mod press;
 mod raster;
 mod settable;

@@ -3,6 +3,7 @@
 use crate::piece::{Piece, Yarn};
 use crate::plan::placement::{Placement, Stitch};
 use crate::plan::warning::{Warning, WarningKind, named};
+use crate::sentence::Sentence;
 
 /// Longest strand that may lie loose behind the cloth, stitches: a longer one catches fingers
 /// and pulls. Common practice, no source.
@@ -117,13 +118,15 @@ pub(super) fn long_floats(floats: &[Float]) -> Vec<Warning> {
         told.push(Warning {
             kind: WarningKind::Float,
             rounds: vec![first.round, last.round],
-            what: format!(
-                "{}: yarn {} lies loose behind up to {longest} stitches. Lay it along the top \
-                 and work over it, or catch it every {LONGEST_FLOAT} stitches.",
-                named(first.round, last.round),
-                Yarn::letter(yarn)
-            )
-            .into(),
+            what: Sentence::note(
+                "float",
+                [
+                    ("rounds", named(first.round, last.round).into()),
+                    ("yarn", Sentence::from(Yarn::letter(yarn)).into()),
+                    ("longest", longest.into()),
+                    ("every", LONGEST_FLOAT.into()),
+                ],
+            ),
         });
     }
     told

@@ -2,8 +2,8 @@
 
 use serde::ser::{Serialize, SerializeStruct as _, Serializer};
 
-use crate::length::Unit;
 use crate::piece::Piece;
+use crate::piece::cloth::Kind;
 use crate::piece::outline::Rz;
 use crate::plan::counts::rules::GaveWay;
 use crate::plan::counts::slack::{PLEATED, SHOWING_SLACK};
@@ -26,7 +26,7 @@ pub struct Warning {
 impl Warning {
     /// The rounds to name before [`Warning::what`]: `Rnds 9–12`. None where it concerns the
     /// whole piece or names them itself.
-    pub fn named(&self) -> Option<String> {
+    pub fn named(&self) -> Option<Sentence> {
         use WarningKind::{Corner, Flat, Frill, Misfit, Slack, Wrinkle};
         match (self.kind, &*self.rounds) {
             (Corner | Flat | Frill | Misfit | Slack | Wrinkle, &[first, last]) => {
@@ -39,7 +39,10 @@ impl Warning {
     /// The whole of it: `Rnds 9–12: it bulges 6.1 mm. Round the outline there …`.
     pub fn sentence(&self) -> Sentence {
         match self.named() {
-            Some(rounds) => Sentence::from(format!("{rounds}:")).then(self.what.clone()),
+            Some(rounds) => Sentence::note(
+                "of_rounds",
+                [("rounds", rounds.into()), ("what", self.what.clone().into())],
+            ),
             None => self.what.clone(),
         }
     }
@@ -140,22 +143,19 @@ fn beyond(offsets_mm: &[f64], least_mm: f64) -> Vec<Misfit> {
 
 impl Misfit {
     /// What the gap is, in two or three words: `bulges 6.1 mm`.
-    pub fn text(&self, last_node: usize, unit: Unit) -> String {
-        format!("{} {}", self.word(last_node), unit.text(self.off_mm.abs()))
+    pub fn sentence(&self, last_node: usize) -> Sentence {
+        let key = match (self.off_mm > 0.0, self.is_at_end(last_node)) {
+            (true, true) => "end_sticks_out",
+            (false, true) => "end_falls_short",
+            (true, false) => "bulges",
+            (false, false) => "stays_in",
+        };
+        Sentence::note(key, [("off", Sentence::default().mm(self.off_mm.abs()).into())])
     }
 
     /// Whether it is widest at the first or the last node.
     pub fn is_at_end(&self, last_node: usize) -> bool {
         self.worst == 0 || self.worst == last_node
-    }
-
-    fn word(&self, last_node: usize) -> &'static str {
-        match (self.off_mm > 0.0, self.is_at_end(last_node)) {
-            (true, true) => "end sticks out",
-            (false, true) => "end falls short",
-            (true, false) => "bulges",
-            (false, false) => "stays in",
-        }
     }
 
     /// First and last round of the stretch.
@@ -182,23 +182,21 @@ pub fn warnings(
         warnings.push(Warning {
             kind: WarningKind::Swatch,
             rounds: Vec::new(),
-            what: format!(
-                "The height of {} is assumed to be {} times that of single crochet. Work a \
-                 swatch in it for a forecast that holds.",
-                kind.name(),
-                kind.default_height()
-            )
-            .into(),
+            what: Sentence::note(
+                match kind {
+                    Kind::Single => "swatch_single",
+                    Kind::HalfDouble => "swatch_half_double",
+                    Kind::Double => "swatch_double",
+                },
+                [("times", Sentence::default().number(kind.default_height(), 1).into())],
+            ),
         });
     }
     if matches!(chosen.start, Start::Oval(_)) {
         warnings.push(Warning {
             kind: WarningKind::Oval,
             rounds: Vec::new(),
-            what:
-                "The forecast of an oval body is approximate: its flat sides bulge more than \
-                   its round ends. Make a sample before you trust its width."
-                    .into(),
+            what: Sentence::note("oval", []),
         });
     }
     let rounds = chosen.counts.len();
@@ -206,9 +204,7 @@ pub fn warnings(
         warnings.push(Warning {
             kind: WarningKind::Unsettled,
             rounds: Vec::new(),
-            what: "The forecast did not settle; treat its size as a guess. Less firm stuffing \
-                   or a rounder outline helps."
-                .into(),
+            what: Sentence::note("unsettled", []),
         });
     }
     for misfit in misfits {
@@ -217,13 +213,11 @@ pub fn warnings(
         warnings.push(Warning {
             kind: if corner { WarningKind::Corner } else { WarningKind::Misfit },
             rounds: vec![first, last],
-            what: Sentence::from(match misfit.is_at_end(rounds) {
-                true => "the ",
-                false => "it ",
-            })
-            .words(format!("{} ", misfit.word(rounds)))
-            .mm(misfit.off_mm.abs())
-            .words(format!(". {}", remedy(misfit, corner))),
+            what: Sentence::note(
+                if misfit.is_at_end(rounds) { "misfit_at_end" } else { "misfit" },
+                [("what", misfit.sentence(rounds).into())],
+            )
+            .then(Sentence::note(remedy(misfit, corner), [])),
         });
     }
     let gaps = beyond(offsets_mm, SHOWS_STITCHES * piece.gauge.stitch_width_mm());
@@ -243,8 +237,11 @@ pub fn warnings(
 }
 
 /// `Rnd 9` or `Rnds 9–12`.
-pub(super) fn named(first: u32, last: u32) -> String {
-    if first == last { format!("Rnd {first}") } else { format!("Rnds {first}–{last}") }
+pub(super) fn named(first: u32, last: u32) -> Sentence {
+    match first == last {
+        true => Sentence::note("round", [("n", first.into())]),
+        false => Sentence::note("rounds", [("first", first.into()), ("last", last.into())]),
+    }
 }
 
 /// Whether the gap is that of a corner that nothing holds.
@@ -259,60 +256,33 @@ fn at_corner(piece: &Piece, chosen: &Chosen, misfit: &Misfit) -> bool {
         .any(|k| k.corner && k.hold.is_none() && !k.is_pole() && k.place().distance(at) < near)
 }
 
+/// The note on what helps.
 fn remedy(misfit: &Misfit, corner: bool) -> &'static str {
     match (corner, misfit.off_mm > 0.0) {
-        (true, _) => {
-            "Cloth rounds a sharp edge off: draw a thread through that round, sew it, lay a \
-             card in, or round the outline there."
-        }
-        (false, true) => {
-            "Round the outline there, stuff less firmly, or hold it with a card or a drawn \
-             thread."
-        }
-        (false, false) => "Ease the outline there or pin those rounds to more stitches.",
+        (true, _) => "mend_corner",
+        (false, true) => "mend_bulge",
+        (false, false) => "mend_stays_in",
     }
 }
 
 fn unheld(why: Unheld, first: u32, last: u32) -> Warning {
     let (kind, what) = match why {
-        Unheld::Wrinkles => (
-            WarningKind::Wrinkle,
-            "fabric this flat wrinkles around and bulges; a rounder outline there holds",
-        ),
-        Unheld::Flat => (
-            WarningKind::Flat,
-            "fabric this level has nothing to hold it; a card insert or a steeper side does",
-        ),
+        Unheld::Wrinkles => (WarningKind::Wrinkle, "wrinkles"),
+        Unheld::Flat => (WarningKind::Flat, "unheld"),
     };
-    Warning { kind, rounds: vec![first, last], what: format!("{what}.").into() }
+    Warning { kind, rounds: vec![first, last], what: Sentence::note(what, []) }
 }
 
 /// A rule that gave way as a whole; those that give way in single rounds are found there.
 fn gave_way(rule: GaveWay) -> Option<Warning> {
-    let (kind, text) = match rule {
+    let (kind, key) = match rule {
         GaveWay::Change | GaveWay::Flat => return None,
-        GaveWay::Direction => (
-            WarningKind::Direction,
-            "The rules could not all be met: some rounds gain on a narrowing stretch or lose \
-             on a widening one. A gentler outline or fewer pins helps.",
-        ),
-        GaveWay::Multiples => (
-            WarningKind::Multiples,
-            "The stitches could not all be multiples of the number asked: neighbouring rounds \
-             would be too far apart. A smaller multiple helps.",
-        ),
-        GaveWay::Symmetry => (
-            WarningKind::Symmetry,
-            "The two halves could not have the same counts. Pins or faces that differ between \
-             them stand in the way.",
-        ),
-        GaveWay::Ends => (
-            WarningKind::Ends,
-            "The rules could not all be met: the first, last or narrowest round has fewer or \
-             more stitches than asked. A gentler outline there helps.",
-        ),
+        GaveWay::Direction => (WarningKind::Direction, "gave_way_direction"),
+        GaveWay::Multiples => (WarningKind::Multiples, "gave_way_multiples"),
+        GaveWay::Symmetry => (WarningKind::Symmetry, "gave_way_symmetry"),
+        GaveWay::Ends => (WarningKind::Ends, "gave_way_ends"),
     };
-    Some(Warning { kind, rounds: Vec::new(), what: text.into() })
+    Some(Warning { kind, rounds: Vec::new(), what: Sentence::note(key, []) })
 }
 
 /// Rounds that shape within a plain face, or by more than the largest change.
@@ -328,15 +298,9 @@ fn change(piece: &Piece, chosen: &Chosen) -> Option<Warning> {
         .collect();
     let (&first, &last) = (broken.first()?, broken.last()?);
     let gathers = piece.outline.finishes_closed() && last as usize == chosen.counts.len();
-    let why = if gathers && first == last {
-        "is drawn shut, which takes a decrease round whatever the largest change or a plain \
-         face says. End the face a round earlier, or leave that end open."
-    } else {
-        "could not keep to the largest change or the plain face: the outline widens or \
-         narrows faster. A gentler outline there, a larger change or a shorter face helps."
-    };
-    let text = format!("{} {why}", named(first, last));
-    Some(Warning { kind: WarningKind::Change, rounds: vec![first, last], what: text.into() })
+    let why = if gathers && first == last { "change_drawn_shut" } else { "change" };
+    let what = Sentence::note(why, [("rounds", named(first, last).into())]);
+    Some(Warning { kind: WarningKind::Change, rounds: vec![first, last], what })
 }
 
 /// Runs of neighbouring rounds, first and last.
@@ -363,9 +327,7 @@ fn frills(piece: &Piece, chosen: &Chosen) -> Vec<Warning> {
     let warning = |(first, last): (u32, u32)| Warning {
         kind: WarningKind::Frill,
         rounds: vec![first, last],
-        what: "more stitches are gained than lie flat, so the fabric stands in folds there. \
-               Fewer stitches or a gentler outline lie smooth."
-            .into(),
+        what: Sentence::note("frill", []),
     };
     frills.into_iter().map(warning).collect()
 }
@@ -385,12 +347,10 @@ fn slack(chosen: &Chosen) -> Vec<Warning> {
         Warning {
             kind: WarningKind::Slack,
             rounds: vec![first, last],
-            what: format!(
-                "the stuffing leaves up to {:.0} % of the fabric slack, so it ripples. \
-                 A rounder outline there, or fewer stitches, is smooth.",
-                100.0 * most
-            )
-            .into(),
+            what: Sentence::note(
+                "slack",
+                [("share", Sentence::default().number(100.0 * most, 0).into())],
+            ),
         }
     };
     runs(slack.collect::<Vec<_>>()).into_iter().map(warning).collect()
@@ -399,16 +359,14 @@ fn slack(chosen: &Chosen) -> Vec<Warning> {
 /// Pins that are not met.
 fn pins<'a>(piece: &'a Piece, chosen: &'a Chosen) -> impl Iterator<Item = Warning> + 'a {
     piece.pins.iter().filter_map(|(&round, &wanted)| {
-        let text = match chosen.counts.get(round as usize - 1) {
-            None => {
-                format!("Rnd {round} is pinned, but the piece ends before it. Remove the pin.")
-            }
-            Some(&given) if given != wanted => format!(
-                "Rnd {round} is pinned to {wanted} sts, but only {given} can be worked between \
-                 its neighbours. Pin a count nearer to theirs."
+        let what = match chosen.counts.get(round as usize - 1) {
+            None => Sentence::note("pin_beyond", [("round", round.into())]),
+            Some(&given) if given != wanted => Sentence::note(
+                "pin_missed",
+                [("round", round.into()), ("wanted", wanted.into()), ("given", given.into())],
             ),
             Some(_) => return None,
         };
-        Some(Warning { kind: WarningKind::Pin, rounds: vec![round, round], what: text.into() })
+        Some(Warning { kind: WarningKind::Pin, rounds: vec![round, round], what })
     })
 }

@@ -12,6 +12,7 @@ use super::toy_pictures::still_svg;
 use super::{CalledView, PieceSheet, RoundsLine, Sheet, SheetPhoto, Step, ToySheet, sheet};
 use crate::error::Result;
 use crate::picture::Rgb;
+use crate::picture::chart::LEAST_SCALE;
 use crate::picture::svg::{escaped, hex};
 use crate::project::Project;
 use crate::project::sheet_design::{SheetDetail, SheetSection};
@@ -111,6 +112,9 @@ impl askama::filters::Escaper for Escape {
     }
 }
 
+/// Width of half a printed page, mm: two charts that can be read at it stand side by side.
+const HALF_PAGE: f32 = 88.0;
+
 /// Pieces whose bodies are drawn, at most: each takes a good part of a second.
 const MOST_BODIES: usize = 16;
 
@@ -161,8 +165,11 @@ struct HtmlPiece<'a> {
     pictures: Vec<HtmlPicture>,
     lists: Vec<HtmlList<'a>>,
     charts: Vec<HtmlPicture>,
-    /// Symbols of the charts with their meanings.
-    key: Vec<(String, &'a str)>,
+    /// Symbols of the charts with their meanings, and whether a piece before has them too:
+    /// paper, which is read from its first page, need not say them again.
+    key: Vec<(String, &'a str, bool)>,
+    /// How the charts are read, a sentence each, and whether it stood with a piece before.
+    reading: Vec<(&'a str, bool)>,
 }
 
 /// A picture with its caption.
@@ -216,13 +223,22 @@ impl<'a> HtmlPiece<'a> {
             let caption = format!("{}{} {}", chart.title, sheet.colon, chart.caption);
             let text = sheet.label_of("chart_picture", "chart", &caption);
             let svg = drawing_svg(&chart.drawing, &caption, &text, &ids());
-            HtmlPicture { svg, caption, class: "chart" }
+            let wide = chart.size_mm()[0] > HALF_PAGE / LEAST_SCALE;
+            HtmlPicture { svg, caption, class: if wide { "chart wide" } else { "chart" } }
         });
         let charts = charts.collect();
+        let before = || sheet.pieces[..index].iter().map(|piece| &piece.pictures.charts);
         let key = drawn.key.iter().map(|entry| {
-            (drawing_svg(&entry.drawing, &entry.text, "", &ids()), entry.text.as_str())
+            let again = before().any(|c| c.key.iter().any(|known| known.text == entry.text));
+            (drawing_svg(&entry.drawing, &entry.text, "", &ids()), entry.text.as_str(), again)
         });
-        Self { of, pictures, lists: lists.collect(), key: key.collect(), charts }
+        let key = key.collect();
+        let reading = drawn
+            .reading
+            .iter()
+            .map(|said| (said.as_str(), before().any(|c| c.reading.contains(said))));
+        let (lists, reading) = (lists.collect(), reading.collect());
+        Self { of, pictures, lists, key, charts, reading }
     }
 }
 

@@ -113,7 +113,7 @@ impl Materials {
                     ("high", Words(&high)),
                 ],
             );
-            format!("{told}; {}", yarn.kind)
+            format!("{told}{}; {}", writer.phrases().before_colon, yarn.kind)
         };
         let mut lines: Vec<String> = self.yarn.iter().map(line).collect();
         lines.push(writer.say("substitution"));
@@ -181,7 +181,7 @@ fn kind(yarn: &Yarn, writer: &Writer<'_>) -> String {
         writer.say_of("yarn_kind", &[("metres", Words(&metres)), ("weight", Words(&weight))]);
     match yarn.brand.trim() {
         "" => kind,
-        brand => format!("{brand}; {kind}"),
+        brand => format!("{brand}{}; {kind}", writer.phrases().before_colon),
     }
 }
 

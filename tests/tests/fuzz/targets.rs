@@ -162,7 +162,7 @@ pub(crate) fn drags(bytes: &[u8]) {
                 continue;
             }
         };
-        document.edit(edit, Unit::Mm);
+        document.edit(edit, Unit::Mm.into());
         // The board plans while a hand drags.
         match plan(document.piece()) {
             Ok(plan) => finite(&plan),

@@ -52,7 +52,7 @@ fn pieces_of_one_gauge_are_measured_together_and_each_keeps_its_own_firmness() {
     let learned = calibrate(&acorn, &[of(0), of(1)]).expect("a calibration");
     assert_eq!(learned.table.iter().filter(|row| row.piece == PieceId::new(1)).count(), 7);
     for row in &learned.table {
-        assert!(row.off().abs() < 0.05, "{}: {}", row.measured.measure.text(), row.off());
+        assert!(row.off().abs() < 0.05, "{}: {}", row.measured.measure.sentence(), row.off());
     }
     for f in learned.fitted {
         assert!((f.value / prior.get(f.quantity) - 1.0).abs() < 0.01, "{f:?}");
@@ -99,7 +99,7 @@ fn without_errors_the_cloth_itself_is_found() {
             assert!(f.learned);
         }
         for row in &learned.table {
-            let text = row.measured.measure.text();
+            let text = row.measured.measure.sentence();
             assert!(row.off().abs() < 1.0, "{text}: {} errors off", row.off());
         }
     }

@@ -1,6 +1,8 @@
 //! Charts: every stitch of the plan is on them, in its place, and they run the way the
 //! trade's charts run.
 
+use std::collections::BTreeMap;
+
 use plumpline_core::counts::Start;
 use plumpline_core::pattern::write::Writer;
 use plumpline_core::picture::chart::{
@@ -163,6 +165,40 @@ fn wide_rounds_are_shown_as_one_repeat_or_left_to_words() {
                     "round {round}"
                 );
             }
+        }
+    }
+}
+
+/// A round too long for a page and without a repeat is split into arcs, and every stitch of it
+/// stands on one of them, in working order.
+#[test]
+fn a_long_round_without_a_repeat_is_split_into_arcs() {
+    let mut odd = ball(420.0);
+    // Neighbours without a common divisor have no repeat in common.
+    odd.pins = (1..400).map(|k| (k, if k % 2 == 0 { 307 } else { 311 })).collect();
+    odd.pins.retain(|round, _| (50..60).contains(round));
+    let (plan, all) = drawn(&odd);
+    let arcs: Vec<&Chart> =
+        all.charts.iter().filter(|c| matches!(c.shown, Shown::Arc { .. })).collect();
+    assert!(arcs.len() >= 2, "{:?}: {:?}", plan.counts(), all.remarks);
+    let mut by_part: BTreeMap<u32, Vec<&Chart>> = BTreeMap::new();
+    for chart in arcs {
+        let [wide, tall] = chart.size_mm();
+        assert!(wide * LEAST_SCALE <= PAGE_MM && tall * LEAST_SCALE < 235.0, "{wide} × {tall}");
+        by_part.entry(chart.first).or_default().push(chart);
+    }
+    for arcs in by_part.values() {
+        let mut shown: BTreeMap<u32, Vec<Stitch>> = BTreeMap::new();
+        for (number, chart) in (1..).zip(arcs) {
+            assert!(chart.caption.contains(&format!("part {number} of {}", arcs.len())));
+            for (round, ring) in rings(chart) {
+                shown.entry(round).or_default().extend(ring.iter().map(|(stitch, _)| *stitch));
+            }
+        }
+        for (round, shown) in shown {
+            let placed: Vec<Stitch> =
+                plan.rounds[round as usize - 1].placement.stitches().collect();
+            assert_eq!(shown, placed, "round {round}");
         }
     }
 }

@@ -90,7 +90,7 @@ fn a_few_stitches_go_into_the_edge_more_into_the_scale() {
                     );
                 }
             }
-            assert!(change.text.contains("Cap"), "{}", change.text);
+            assert!(change.said.to_string().contains("Cap"), "{}", change.said);
         }
     }
     assert!(kinds.iter().all(|&n| n > 0), "both ways were taken: {kinds:?}");

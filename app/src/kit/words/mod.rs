@@ -12,7 +12,8 @@ use std::borrow::Cow;
 
 use fluent_bundle::{FluentArgs, FluentValue};
 
-pub use language::Language;
+pub use language::{decimal, of_system, speak, spoken};
+pub use plumpline_core::Language;
 
 /// A message without arguments, by its key; said when it is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,14 +76,14 @@ numbers! { u8 u16 u32 u64 usize i32 i64 f64 }
 
 /// The message of `key` without arguments; the key itself if no file has it.
 pub fn said(key: &'static str) -> &'static str {
-    book::plain(Language::spoken(), key).unwrap_or(key)
+    book::plain(spoken(), key).unwrap_or(key)
 }
 
 /// The message of `key` with `arguments` in it; the key itself if no file has it.
 pub fn said_with(key: &'static str, arguments: &[(&'static str, FluentValue<'_>)]) -> String {
     let arguments: FluentArgs<'_> =
         arguments.iter().map(|(name, value)| (*name, value.clone())).collect();
-    book::filled(Language::spoken(), key, &arguments).unwrap_or_else(|| key.to_owned())
+    book::filled(spoken(), key, &arguments).unwrap_or_else(|| key.to_owned())
 }
 
 /// A message by its key: `&'static str` without arguments, else a `String`.
@@ -115,7 +116,7 @@ mod tests {
     fn plurals_follow_the_language_and_numbers_stand_as_written() {
         let both = |n: usize| {
             Language::ALL.map(|language| {
-                language.speak();
+                speak(language);
                 say!("ago-minutes", n = n)
             })
         };

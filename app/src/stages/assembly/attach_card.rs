@@ -18,6 +18,7 @@ use crate::document::edit::Edit;
 use crate::document::toy::{ToyEdit, attachment_word};
 use crate::fields::form;
 use crate::kit::controls::{self, ButtonFace};
+use crate::kit::words::decimal;
 
 /// Draws the card of attachment `index`.
 pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, index: usize, actions: &mut Actions) {
@@ -313,10 +314,7 @@ fn comes_to(ui: &mut Ui, here: &ToyBench<'_>, index: usize) {
                     length = unit.rough_text(wire.cut_mm)
                 ),
                 (false, Some(mm)) => {
-                    say!(
-                        "attach-it-buckles-too-soon-it-needs-at-least",
-                        mm = format!("{:.1}", mm)
-                    )
+                    say!("attach-it-buckles-too-soon-it-needs-at-least", mm = decimal(mm, 1))
                 }
                 (false, None) => say!("attach-it-buckles-too-soon-at-any-thickness").into(),
             };

@@ -8,12 +8,12 @@ use plumpline_core::project::toy::part::{
 use plumpline_core::toy::footprint::Span;
 use plumpline_core::toy::{PartFigures, Point};
 use plumpline_core::words::Writer;
-use plumpline_core::{Unit, toy};
+use plumpline_core::{Units, toy};
 
 use crate::work::toy::ToyMade;
 
 /// What a part is called at the start of a line: `Ear`, `Eyes, 9 mm`.
-pub(super) fn title(project: &Project, index: usize, unit: Unit) -> String {
+pub(super) fn title(project: &Project, index: usize, unit: Units) -> String {
     let name = capital(&toy::steps::part_name(project, index, &Writer::bench()));
     let form = project.toy.parts.get(index).and_then(|part| match &part.what {
         Thing::Small(small) => Some(small.form),
@@ -28,8 +28,8 @@ pub(super) fn title(project: &Project, index: usize, unit: Unit) -> String {
 }
 
 /// A length of a bought thing.
-fn length(unit: Unit, mm: f64) -> String {
-    format!("{} {}", unit.short_number(mm), unit.symbol())
+fn length(unit: Units, mm: f64) -> String {
+    unit.short_text(mm)
 }
 
 /// What a part is called within a sentence, told from others that are called the same.

@@ -9,6 +9,7 @@ use super::here::{Bent, LessonBench};
 use super::picture::{select, step};
 use crate::bench::action::Actions;
 use crate::kit::tokens::mix;
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::kit::{paint, type_faces};
 use crate::view::ids;
@@ -125,7 +126,7 @@ pub(super) fn show(
     words(line, terms::bend(BendWord::Flat));
     if open && here.tells_numbers() {
         let at = pos2(area.left(), line + here.size(12.0));
-        let number = format!("{flat:.1}");
+        let number = decimal(flat, 1);
         painter.text(at, Align2::LEFT_CENTER, number, small.clone(), t.soft_ink);
     }
     if line - field.top() > here.size(18.0) {

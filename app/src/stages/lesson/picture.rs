@@ -7,6 +7,7 @@ use super::here::{Bent, LessonBench};
 use super::layout::{LessonLayout, SLIDER};
 use crate::bench::action::Actions;
 use crate::kit::tokens::PAD;
+use crate::kit::words::decimal;
 use crate::kit::{controls, paint, type_faces};
 use crate::view::ids;
 use crate::view::lesson::LessonView;
@@ -251,7 +252,7 @@ fn slider(ui: &Ui, here: &LessonBench<'_>, layout: &LessonLayout, next: &mut Les
         let y = track.center().y;
         ui.painter().vline(x, y - 12.0..=y + 12.0, Stroke::new(1.4, t.increase));
         let font = type_faces::regular(here.size(type_faces::SMALL));
-        let words = say!("lesson-flat-at", flat = format!("{:.1}", flat));
+        let words = say!("lesson-flat-at", flat = decimal(flat, 1));
         let at = pos2(x + 5.0, y - 11.0);
         ui.painter().text(at, Align2::LEFT_CENTER, words, font, t.increase);
     }

@@ -12,6 +12,7 @@ use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons;
 use crate::kit::tokens::PAD;
 use crate::kit::type_faces;
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::view::lesson::LessonView;
 
@@ -179,10 +180,10 @@ fn of_piece(ui: &mut Ui, here: &LessonBench<'_>) {
                 "lesson-round-told",
                 round = round,
                 gained = format!("{:+}", gain.gained),
-                flat = format!("{:.1}", gain.flat),
+                flat = decimal(gain.flat, 1),
                 bend = terms::bend(gain.word),
                 mean = format!("{:+.1}", gain.mean_gained),
-                meanflat = format!("{:.1}", gain.mean_flat),
+                meanflat = decimal(gain.mean_flat, 1),
                 meanbend = terms::bend(gain.mean_word),
             )
         } else {

@@ -12,6 +12,7 @@ use super::time;
 use crate::bench::action::Actions;
 use crate::bench::command::MakeCommand;
 use crate::kit::tokens::PANEL_RADIUS;
+use crate::kit::words::decimal;
 use crate::kit::{icons, type_faces};
 use crate::work::making::{copy_name, size_words, to_sew};
 
@@ -20,7 +21,7 @@ pub(super) fn words(hook: &Hook<'_>, stand: Stand) -> Vec<String> {
     match stand {
         Stand::Stop(Stop::Stuff) => {
             let Bounds { low, high } = hook.course.stuffing_g;
-            let amount = |g: f64| if g < 9.95 { format!("{g:.1}") } else { format!("{g:.0}") };
+            let amount = |g: f64| if g < 9.95 { decimal(g, 1) } else { format!("{g:.0}") };
             let grams = say!(
                 "make-about-low-high-g-of-stuffing-round",
                 low = amount(low),

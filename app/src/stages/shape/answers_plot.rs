@@ -7,6 +7,7 @@ use egui_plot::{AxisHints, GridInput, GridMark, Line, MarkerShape, Plot, PlotPoi
 use super::simplicity::Pick;
 use crate::bench::Bench;
 use crate::bench::action::Actions;
+use crate::kit::words::decimal;
 use crate::kit::{Tokens, plot};
 use crate::view::look::Look;
 
@@ -114,7 +115,7 @@ fn trade_plot<'a>(t: &'static Tokens, rect: Rect, reach: &PlotReach) -> Plot<'a>
         if mark.value >= 0.0 { format!("{:.0}", mark.value) } else { String::new() }
     };
     let parts = |mark: GridMark, _: &std::ops::RangeInclusive<f64>| {
-        let text = format!("{:.2}", mark.value);
+        let text = decimal(mark.value, 2);
         text.strip_suffix('0').unwrap_or(&text).to_owned()
     };
     let axis =

@@ -12,6 +12,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::icons::{self, Way};
 use crate::kit::tokens::{PAD, mix};
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::kit::{paint, type_faces};
 use crate::view::ids;
@@ -158,7 +159,7 @@ fn legend(painter: &Painter, bench: &Bench<'_>, panel: Rect) {
         let words = match bench.view.present.hides() {
             true => say!("strip-lies-flat").to_owned(),
             false => {
-                let stitches = format!("{:.1}", plan.flat_increase);
+                let stitches = decimal(plan.flat_increase, 1);
                 say!("strip-lies-flat-stitches", stitches = stitches)
             }
         };

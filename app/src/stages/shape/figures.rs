@@ -4,12 +4,13 @@ use egui::{Align2, Painter, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::Bounds;
 use plumpline_core::forecast::fit::Fit;
 use plumpline_core::length::grouped;
-use plumpline_core::{Plan, Unit};
+use plumpline_core::{Plan, Units};
 
 use super::yarn_rows::{self, YARN};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::tokens::PAD;
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::kit::{icons, paint, type_faces};
 
@@ -37,7 +38,7 @@ pub(super) struct Values {
 }
 
 impl Values {
-    pub(super) fn of(plan: &Plan, unit: Unit) -> Self {
+    pub(super) fn of(plan: &Plan, unit: Units) -> Self {
         let estimate = &plan.estimate;
         let Bounds { low, high } = estimate.stuffing_g;
         Self {
@@ -171,9 +172,9 @@ fn rule(painter: &Painter, bench: &Bench<'_>, inner: Rect, y: f32) -> f32 {
 fn fit_in_words(fit: Fit, likely: f64) -> String {
     say!(
         "measured-fit",
-        mean = format!("{:.2}", fit.rms_stitches),
-        most = format!("{:.2}", fit.max_stitches),
-        likely = format!("{likely:.2}"),
+        mean = decimal(fit.rms_stitches, 2),
+        most = decimal(fit.max_stitches, 2),
+        likely = decimal(likely, 2),
     )
 }
 
@@ -190,15 +191,14 @@ fn fit(painter: &Painter, bench: &Bench<'_>, plan: &Plan, place: Rect) {
     let value = painter.text(
         pos2(place.right(), head.y),
         Align2::RIGHT_CENTER,
-        say!("measured-likely-st", likely = format!("{:.2}", likely)),
+        say!("measured-likely-st", likely = decimal(likely, 2)),
         type_faces::bold(type_faces::BODY),
         t.ink,
     );
     let words = match place.width() > 290.0 {
-        true => say!(
-            "measured-as-written-fit-by-hand-likely",
-            fit = format!("{:.2}", fit.rms_stitches)
-        ),
+        true => {
+            say!("measured-as-written-fit-by-hand-likely", fit = decimal(fit.rms_stitches, 2))
+        }
         false => say!("measured-by-hand-likely").into(),
     };
     let at = pos2(value.left() - 6.0, head.y);

@@ -11,6 +11,7 @@ use super::{card, yarn_rows};
 use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::kit::tokens::PAD;
+use crate::kit::words::decimal;
 use crate::kit::{paint, type_faces};
 
 /// How many words a line has, and how far its figures stand apart.
@@ -55,7 +56,7 @@ impl LineWords {
         };
         let mass = bench.unit().mass_symbol();
         let stuffing = say!("measured-unit-stuffing", unit = mass);
-        let fit = plan.fit.map_or("–".into(), |_| format!("{:.2}", plan.likely_rms_stitches));
+        let fit = plan.fit.map_or("–".into(), |_| decimal(plan.likely_rms_stitches, 2));
         let making = if fold.words { say!("measured-to-make") } else { "" };
         let mut items = vec![
             (values.size, size_unit.as_str()),

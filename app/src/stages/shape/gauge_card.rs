@@ -11,6 +11,7 @@ use crate::document::edit::Edit;
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::icons::{self, Icon};
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::kit::{Tokens, paint, type_faces};
 
@@ -343,7 +344,7 @@ fn simplicity(ui: &mut Ui, bench: &Bench<'_>, inner: Rect, y: f32, actions: &mut
     let likely = plan.likely_rms_stitches;
     let price = [
         match plan.fit {
-            Some(_) => say!("gauge-likely-off", likely = format!("{:.2}", likely)),
+            Some(_) => say!("gauge-likely-off", likely = decimal(likely, 2)),
             None => say!("gauge-given-by-its-rounds").into(),
         },
         say!("gauge-in-one-repeat", share = format!("{:.0}", share)),

@@ -10,6 +10,7 @@ use crate::bench::Bench;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::fields::form::short;
+use crate::kit::words::decimal;
 use crate::kit::{Tokens, controls, paint, type_faces};
 use crate::view::look::Look;
 use crate::work::trade::Offer;
@@ -176,7 +177,7 @@ fn row(ui: &mut Ui, bench: &Bench<'_>, index: usize, choice: &Pick<'_>) -> egui:
     }
     let values = [
         choice.name(),
-        format!("{:.2}", answer.likely_rms_stitches),
+        decimal(answer.likely_rms_stitches, 2),
         answer.distinct_lines.to_string(),
         format!("{:.0}", 100.0 * answer.simple_share),
     ];

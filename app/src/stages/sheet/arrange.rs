@@ -22,16 +22,12 @@ const BUTTON: f32 = 26.0;
 /// Draws the rows.
 pub(super) fn show(ui: &mut Ui, bench: &Bench<'_>, actions: &mut Actions) {
     let mut design = bench.document.project().sheet.clone();
-    form::heading(ui, "Pictures of your own");
+    form::heading(ui, say!("arrange-pictures-of-your-own"));
     logo(ui, bench, &mut design, actions);
     photos(ui, bench, &mut design, actions);
-    form::heading(ui, "Sections");
+    form::heading(ui, say!("arrange-sections"));
     sections(ui, &mut design);
-    form::remark(
-        ui,
-        "Cautions stand at the foot of the first page where there is room, unless you move them \
-         before the pieces.",
-    );
+    form::remark(ui, say!("arrange-where-cautions-stand"));
     for detail in SheetDetail::ALL {
         let drawn = !design.left_out.contains(&detail);
         let (name, why) = detail_words(detail);
@@ -85,9 +81,10 @@ fn file_name(path: &str) -> String {
 
 fn logo(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mut Actions) {
     if let Some(path) = design.logo.clone() {
-        let name = format!("Logo: {}", file_name(&path));
-        let row = form::row(ui, &name, "It stands at the head of the first page");
-        if small(ui, row, "logo", &[(Icon::Close, "Remove", true)]).is_some() {
+        let name = say!("arrange-logo-name", name = file_name(&path));
+        let row = form::row(ui, &name, say!("arrange-logo-place"));
+        let remove = (Icon::Close, say!("arrange-remove"), true);
+        if small(ui, row, say!("arrange-logo"), &[remove]).is_some() {
             design.logo = None;
         }
     } else {
@@ -100,22 +97,25 @@ fn photos(ui: &mut Ui, bench: &Bench<'_>, design: &mut SheetDesign, actions: &mu
     let mut done = None;
     for (i, photo) in design.photos.iter_mut().enumerate() {
         let name = file_name(&photo.path);
-        let title = if i == 0 { format!("Cover: {name}") } else { name.clone() };
-        let why = if i == 0 { "It stands on the first page" } else { "A photograph" };
+        let title = if i == 0 { say!("arrange-cover-name", name = name) } else { name };
+        let why = match i {
+            0 => say!("arrange-cover-place"),
+            _ => say!("arrange-a-photograph"),
+        };
         let row = form::row(ui, &title, why);
         let buttons = [
-            (Icon::Close, "Remove", true),
-            (Icon::Down, "Later", i < last),
-            (Icon::Up, "Earlier", i > 0),
+            (Icon::Close, say!("arrange-remove"), true),
+            (Icon::Down, say!("arrange-later"), i < last),
+            (Icon::Up, say!("arrange-earlier"), i > 0),
         ];
-        let known = format!("photograph {}", i + 1);
+        let known = say!("arrange-photograph-n", n = i + 1);
         done = small(ui, row, &known, &buttons).map(|button| (i, button)).or(done);
         let width = ui.available_width();
         let edit = TextEdit::singleline(&mut photo.caption)
             .char_limit(LONGEST_CAPTION)
             .desired_width(width)
-            .hint_text("what stands under it");
-        ui.add(edit).accessible_name(format!("Caption of photograph {}", i + 1));
+            .hint_text(say!("arrange-what-stands-under-it"));
+        ui.add(edit).accessible_name(say!("arrange-caption-of-photograph", n = i + 1));
     }
     match done {
         Some((i, 0)) => {
@@ -137,13 +137,17 @@ fn sections(ui: &mut Ui, design: &mut SheetDesign) {
         let place = shown.iter().position(|&other| other == section);
         let on = place.is_some();
         let leave = match (on, section.is_needed()) {
-            (_, true) => (Icon::Close, "Leave out", false),
-            (true, _) => (Icon::Close, "Leave out", true),
-            (false, _) => (Icon::More, "Show", true),
+            (_, true) => (Icon::Close, say!("arrange-leave-out"), false),
+            (true, _) => (Icon::Close, say!("arrange-leave-out"), true),
+            (false, _) => (Icon::More, say!("arrange-show"), true),
         };
         let down = place.is_some_and(|place| place + 1 < shown.len());
         let up = place.is_some_and(|place| place > 0);
-        let buttons = [leave, (Icon::Down, "Later", down), (Icon::Up, "Earlier", up)];
+        let buttons = [
+            leave,
+            (Icon::Down, say!("arrange-later"), down),
+            (Icon::Up, say!("arrange-earlier"), up),
+        ];
         match small(ui, row, name, &buttons) {
             Some(0) => design.show(section, !on),
             Some(1) => design.shift(section, true),
@@ -153,24 +157,22 @@ fn sections(ui: &mut Ui, design: &mut SheetDesign) {
     }
 }
 
-const fn section_words(section: SheetSection) -> (&'static str, &'static str) {
+fn section_words(section: SheetSection) -> (&'static str, &'static str) {
     match section {
-        SheetSection::Photos => ("Photographs", "Your photographs, but for the cover"),
-        SheetSection::Words => ("Abbreviations", "What they mean, and how stitches are worked"),
-        SheetSection::Pieces => ("Pieces", "The rounds of every piece; no sheet goes without"),
-        SheetSection::Assembly => ("Putting it together", "How the pieces are put together"),
-        SheetSection::Cautions => ("Cautions", "What to mind before it is given away"),
-        SheetSection::Changes => ("What has changed", "Since a version that was published"),
-        SheetSection::Tester => {
-            ("Form for testers", "A page on which testers note what came out")
-        }
+        SheetSection::Photos => (say!("arrange-photos"), say!("arrange-photos-why")),
+        SheetSection::Words => (say!("arrange-words"), say!("arrange-words-why")),
+        SheetSection::Pieces => (say!("arrange-pieces"), say!("arrange-pieces-why")),
+        SheetSection::Assembly => (say!("arrange-assembly"), say!("arrange-assembly-why")),
+        SheetSection::Cautions => (say!("arrange-cautions"), say!("arrange-cautions-why")),
+        SheetSection::Changes => (say!("arrange-changes"), say!("arrange-changes-why")),
+        SheetSection::Tester => (say!("arrange-tester"), say!("arrange-tester-why")),
     }
 }
 
-const fn detail_words(detail: SheetDetail) -> (&'static str, &'static str) {
+fn detail_words(detail: SheetDetail) -> (&'static str, &'static str) {
     match detail {
-        SheetDetail::Bodies => ("Drawn pieces", "The stuffed pieces on the first page"),
-        SheetDetail::Measures => ("Measures", "Each piece drawn with its measures"),
-        SheetDetail::Charts => ("Round charts", "The rounds in symbols"),
+        SheetDetail::Bodies => (say!("arrange-bodies"), say!("arrange-bodies-why")),
+        SheetDetail::Measures => (say!("arrange-measures"), say!("arrange-measures-why")),
+        SheetDetail::Charts => (say!("arrange-charts"), say!("arrange-charts-why")),
     }
 }

@@ -101,7 +101,7 @@ fn details(bench: &Bench<'_>, entry: &Entry) -> String {
     let Gauge { stitches, rounds, across_mm, along_mm, .. } = entry.gauge;
     let over = |counted: f64, mm: f64| form::short(counted * 100.0 / mm);
     let unit = bench.unit();
-    let length = format!("{} {}", unit.short_number(100.0), unit.symbol());
+    let length = unit.short_text(100.0);
     let (stitches, rounds) = (over(stitches, across_mm), over(rounds, along_mm));
     say!(
         "book-hand-stitches-sts-rounds-rnds-to",

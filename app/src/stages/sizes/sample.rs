@@ -8,6 +8,7 @@ use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::sizes::SizeEdit;
 use crate::fields::{form, length_field};
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::kit::{icons, type_faces};
 use crate::view::look::Look;
@@ -225,9 +226,9 @@ fn agreement(ui: &mut Ui, bench: &Bench<'_>, compared: &Compared) {
     let length = compared.measured.measure.unit() == "mm";
     let number = |value: f64| match length {
         true => unit.rough_number(value),
-        false => format!("{value:.1}"),
+        false => decimal(value, 1),
     };
-    let mut words = compared.measured.measure.text();
+    let mut words = compared.measured.measure.sentence().text(unit);
     if compared.piece != bench.document.piece_id() {
         words = format!("{}: {words}", bench.document.project().name_of(compared.piece));
     }

@@ -7,7 +7,7 @@ use egui::{pos2, vec2};
 use plumpline_core::Bounds;
 use plumpline_core::length::grouped;
 use plumpline_core::sizes::{Keeps, MadeSize, SizeRow};
-use plumpline_core::{Gauge, Size, SizeBy, Unit, Yarn};
+use plumpline_core::{Gauge, Size, SizeBy, Units, Yarn};
 
 use crate::bench::Bench;
 use crate::bench::action::Actions;
@@ -329,7 +329,7 @@ fn said(ui: &Ui, place: Rect, name: &str, lines: &[String]) {
 }
 
 /// Stitches, yarn, stuffing and time of several pieces, each made so often.
-pub(super) fn sums(all: &[(&MadeSize, u32)], unit: Unit, yarns: &[Yarn]) -> [String; 4] {
+pub(super) fn sums(all: &[(&MadeSize, u32)], unit: Units, yarns: &[Yarn]) -> [String; 4] {
     let (mut stitches, mut grams, mut minutes) = (0, 0.0, 0.0);
     let mut stuffing = Bounds::new(0.0, 0.0);
     for (made, copies) in all {
@@ -353,7 +353,7 @@ fn grams_of(made: &MadeSize, yarns: &[Yarn]) -> f64 {
     used.filter_map(|used| Some(yarns.get(used.yarn)?.grams(used.metres))).sum()
 }
 
-fn stuffing_text(Bounds { low, high }: Bounds, unit: Unit) -> String {
+fn stuffing_text(Bounds { low, high }: Bounds, unit: Units) -> String {
     // Less than scales tell is no stuffing.
     if high < 0.05 { say!("sizes-no-stuffing").into() } else { unit.mass_range_text(low, high) }
 }
@@ -368,7 +368,12 @@ fn time_text(minutes: f64) -> String {
 }
 
 /// Size, scale against the piece as it is drawn, rounds, stitches, yarn, stuffing, time.
-fn cells(made: &MadeSize, drawn: Option<&MadeSize>, unit: Unit, yarns: &[Yarn]) -> [String; 7] {
+fn cells(
+    made: &MadeSize,
+    drawn: Option<&MadeSize>,
+    unit: Units,
+    yarns: &[Yarn],
+) -> [String; 7] {
     let needs = &made.needs;
     [
         format!("{} × {}", unit.rough_number(made.height_mm), unit.rough_text(made.width_mm)),

@@ -12,6 +12,7 @@ use crate::document::edit::Edit;
 use crate::document::sizes::{SizeEdit, can_enter};
 use crate::fields::{form, length_field};
 use crate::kit::type_faces;
+use crate::kit::words::decimal;
 use crate::view::look::Look;
 use crate::view::sizes::ToyDraft;
 
@@ -178,7 +179,7 @@ fn told(ui: &mut Ui, bench: &Bench<'_>, matched: &Matched) {
 fn scale(ui: &mut Ui, bench: &Bench<'_>, scale: f64) {
     let size = vec2(ui.available_width(), 36.0);
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
-    let (number, words) = (format!("{scale:.2}"), say!("match-of-this-piece-as-designed"));
+    let (number, words) = (decimal(scale, 2), say!("match-of-this-piece-as-designed"));
     let said = format!("{number} {words}");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &said));
     let (painter, t) = (ui.painter(), bench.t);

@@ -43,7 +43,11 @@ impl LessonCloth {
                 LooseCloth::of_piece(piece, plan)?
             }
             (LessonSubject::Piece(..), None) => {
-                return Err(Error::new("lesson", "the piece is not planned yet", "mend it"));
+                return Err(Error::new(
+                    say!("lesson-place"),
+                    say!("lesson-piece-not-planned"),
+                    say!("lesson-mend-the-piece"),
+                ));
             }
         };
         let net = cloth.relaxation.net();

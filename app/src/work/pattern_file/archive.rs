@@ -37,7 +37,7 @@ impl<'a> Archive<'a> {
     /// # Errors
     /// In one line: it is broken, packed in another way, or too large.
     pub(super) fn text(&self, name: &str) -> anyhow::Result<Option<String>> {
-        let broken = || anyhow!("the file is broken; save the pattern again");
+        let broken = || anyhow!(say!("file-is-broken"));
         let Some(at) = self.part(name) else { return Ok(None) };
         let field = |from: usize, many| number(self.bytes, at + from, many);
         let (Some(flags), Some(method), Some(packed), Some(start)) =
@@ -46,7 +46,7 @@ impl<'a> Archive<'a> {
             return Err(broken());
         };
         if flags & 1 == 1 {
-            bail!("the file is locked with a password; save it without one");
+            bail!(say!("file-is-locked"));
         }
         // The name and what else stands before the bytes of the part itself.
         let names = |from| number(self.bytes, start + from, 2);
@@ -54,8 +54,12 @@ impl<'a> Archive<'a> {
         let from = start + 30 + name + more;
         let bytes = self.bytes.get(from..from.saturating_add(packed)).ok_or_else(broken)?;
         let unpacked = match method {
-            0 => disk::read_from(bytes, "the file", LARGEST_PART)?,
-            8 => disk::read_from(DeflateDecoder::new(bytes), "the file", LARGEST_PART)?,
+            0 => disk::read_from(bytes, say!("file-the-file"), LARGEST_PART)?,
+            8 => disk::read_from(
+                DeflateDecoder::new(bytes),
+                say!("file-the-file"),
+                LARGEST_PART,
+            )?,
             _ => return Err(broken()),
         };
         String::from_utf8(unpacked).map(Some).map_err(|_| broken())
@@ -152,7 +156,7 @@ pub(super) mod tests {
         let file = packed(&[("a.xml", &large)], true);
         assert!(file.len() < 1 << 20);
         assert!(Archive::new(&file).expect("it is one").text("a.xml").is_err());
-        let whole = packed(&[("a.xml", "some words")], true);
+        let whole = packed(&[("a.xml", "words")], true);
         for cut in 0..whole.len() {
             let _ends = Archive::new(&whole[..cut]).map(|a| a.text("a.xml"));
             let mut other = whole.clone();

@@ -20,7 +20,7 @@ const DEEPEST: usize = 16;
 /// # Errors
 /// In one line: it is no such file, is broken, or unpacks to more than a pattern ever does.
 pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
-    let broken = || anyhow!("the file is no .docx or is broken; save the pattern again");
+    let broken = || anyhow!(say!("file-no-docx"));
     let archive = Archive::new(bytes).with_context(broken)?;
     let main = archive.text("word/document.xml")?.with_context(broken)?;
     let lists = archive.text("word/numbering.xml")?;

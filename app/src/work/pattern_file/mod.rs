@@ -35,7 +35,7 @@ pub(crate) fn text_of(bytes: &[u8]) -> anyhow::Result<String> {
         }
         let text = decoded(bytes);
         if text.contains('\0') {
-            bail!("it is no text; save the pattern as plain text");
+            bail!(say!("file-is-no-text"));
         }
         if page::is_page(&text) { page::text(&text) } else { text }
     };
@@ -47,8 +47,7 @@ pub(crate) fn text_of(bytes: &[u8]) -> anyhow::Result<String> {
 
 /// Why so much text is not read.
 fn too_large() -> String {
-    let most = LARGEST_PATTERN >> 20;
-    format!("it holds more than {most} MB of text; save the pattern by itself")
+    say!("file-holds-too-much-text", most = LARGEST_PATTERN >> 20)
 }
 
 fn head(bytes: &[u8], most: usize) -> &[u8] {

@@ -44,7 +44,7 @@ pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
             b'{' => {
                 flush(&mut raw, &mut lines, page);
                 if depth > DEEPEST {
-                    bail!("its groups lie too deep; save the pattern as plain text");
+                    bail!(say!("file-groups-too-deep"));
                 }
                 let inner = *group;
                 groups.push(inner);

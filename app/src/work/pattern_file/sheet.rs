@@ -22,13 +22,13 @@ const MOST_PAGES: usize = 200;
 pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
     let document = Pdf::new(bytes.to_vec()).map_err(|error| match error {
         LoadPdfError::Decryption(_) => {
-            anyhow!("the PDF is locked with a password; save it without one")
+            anyhow!(say!("pdf-is-locked"))
         }
-        LoadPdfError::Invalid => anyhow!("the PDF is broken; save it again"),
+        LoadPdfError::Invalid => anyhow!(say!("pdf-is-broken")),
     })?;
     let pages = document.pages();
     if pages.len() > MOST_PAGES {
-        bail!("the PDF has {} pages; save those of the pattern by themselves", pages.len());
+        bail!(say!("pdf-has-too-many-pages", pages = pages.len()));
     }
     let settings = InterpreterSettings { render_annotations: false, ..Default::default() };
     let cache = InterpreterCache::new();
@@ -42,7 +42,7 @@ pub(super) fn text(bytes: &[u8]) -> anyhow::Result<String> {
         print.end_page();
     }
     if !print.text.contains(char::is_alphanumeric) {
-        bail!("the PDF holds pictures and no text; type the pattern or paste it");
+        bail!(say!("pdf-holds-no-text"));
     }
     Ok(print.text)
 }

@@ -147,7 +147,8 @@ impl ToyMaker {
             if self.known.get(&piece.id).is_some_and(|known| known.piece == *piece) {
                 continue;
             }
-            let planned = plan(piece).map_err(|e| format!("piece “{}”, {e}", piece.name))?;
+            let planned = plan(piece)
+                .map_err(|e| say!("piece-fails", name = piece.name, why = e.to_string()))?;
             let relief = Arc::new(Relief::new(piece, &planned).in_yarns(&self.faces));
             let known = ToyPiece { piece: piece.clone(), plan: Arc::new(planned), relief };
             self.known.insert(piece.id, known);

@@ -58,3 +58,22 @@ fn the_pattern_keeps_its_language() {
     bench.run();
     assert_eq!(written(&bench), before);
 }
+
+/// Lengths on the board and on the cards have the decimal comma of German.
+#[test]
+fn lengths_have_a_decimal_comma_in_german() {
+    let mut bench = opened(1440.0, 900.0);
+    bench.state_mut().speak(Language::German);
+    bench.run();
+    let is_length = |name: &String| name.ends_with(" mm") || name.ends_with(" cm");
+    let names = names(&bench);
+    let lengths: Vec<_> = names.iter().filter(|name| is_length(name)).collect();
+    assert!(lengths.iter().any(|name| name.contains(',')), "{names:?}");
+    let pointed = |name: &&String| {
+        name.as_bytes()
+            .windows(3)
+            .any(|w| w[0].is_ascii_digit() && w[1] == b'.' && w[2].is_ascii_digit())
+    };
+    let pointed: Vec<_> = names.iter().filter(pointed).collect();
+    assert!(pointed.is_empty(), "{pointed:?}");
+}

@@ -33,26 +33,50 @@ const TINT: f32 = 0.24;
 const PAINTED: f32 = 0.6;
 const SOFT: Rgb = [101, 91, 79];
 
-/// The chart of `part`; `None` where it could not be read on a page.
-pub(super) fn chart(
+/// Most arcs that a round is split into: more would be no picture of it.
+const MOST_ARCS: u32 = 8;
+
+/// The chart of `part`: whole, as one of its repeats, or split into arcs, in order; none where
+/// no part of it could be read on a page.
+pub(super) fn charts(
     part: &RingsPart<'_>,
     plan: &Plan,
     look: &ChartLook<'_>,
     left_handed: bool,
-) -> Option<Chart> {
-    let (first, last) = (part.rings.first()?, part.rings.last()?);
-    let most = part.rings.iter().map(|r| r.count).max()?;
-    let common = if first.side.is_some() { 1 } else { part.common_repeats() };
+) -> Vec<Chart> {
+    let most = part.rings.iter().map(|r| r.count).max().unwrap_or(0);
+    let is_oval = part.rings.iter().any(|ring| ring.side.is_some());
+    let common = if is_oval { 1 } else { part.common_repeats() };
     let shown = match common {
         n if n >= 2 && most > MOST_WHOLE => Shown::OneOf(n),
         _ => Shown::Whole,
     };
+    let drawn = |shown| chart(part, plan, look, left_handed, shown);
+    if let Some(whole) = drawn(shown) {
+        return vec![whole];
+    }
+    // The straight sides of an oval make no wedge.
+    let arcs = |of| (0..of).map(|nth| drawn(Shown::Arc { nth, of })).collect();
+    let split = (2..=MOST_ARCS).filter(|_| !is_oval).find_map(arcs);
+    split.unwrap_or_default()
+}
+
+/// One chart of `part`; `None` where it could not be read on a page.
+fn chart(
+    part: &RingsPart<'_>,
+    plan: &Plan,
+    look: &ChartLook<'_>,
+    left_handed: bool,
+    shown: Shown,
+) -> Option<Chart> {
+    let (first, last) = (part.rings.first()?, part.rings.last()?);
     let tracks = tracks(part, look, plan.start);
     let outermost = tracks.iter().map(|t| t.radius + 0.5 * t.straight).fold(0.0, f32::max);
     // What is wider than this by far need not be drawn to know that it does not fit.
     let drawable = match shown {
         Shown::Whole => outermost <= MOST_RADIUS,
         Shown::OneOf(n) => n >= 3 && outermost <= 2.0 * MOST_RADIUS,
+        Shown::Arc { .. } => outermost <= 2.0 * MOST_RADIUS,
     };
     if !drawable {
         return None;
@@ -177,15 +201,15 @@ impl Sketch<'_> {
         let lean = self.part.rings[i].begins - self.begins;
         match self.shown {
             Shown::Whole => lean,
-            // The repeat stands upright in the middle of its wedge.
-            Shown::OneOf(n) => lean - 0.5 / n as f32,
+            // The repeat, or the arc, stands upright in the middle of its wedge.
+            Shown::OneOf(n) | Shown::Arc { of: n, .. } => lean - 0.5 / n as f32,
         }
     }
 
     /// Part of a turn that the number of ring `i` takes.
     fn gap(&self, i: usize) -> f32 {
         match self.shown {
-            Shown::OneOf(_) => 0.0,
+            Shown::OneOf(_) | Shown::Arc { .. } => 0.0,
             Shown::Whole => {
                 let width = label_width(self.part, &self.part.rings[i], self.look);
                 (width / self.tracks[i].length()).min(0.45)
@@ -196,7 +220,11 @@ impl Sketch<'_> {
     /// The place of what stands `part` of ring `i`'s stitches on from its start.
     fn spot(&self, i: usize, part: f32) -> TrackPlace {
         let gap = self.gap(i);
-        self.tracks[i].spot(self.lean(i) + 0.5 * gap + part * (1.0 - gap))
+        let before = match self.shown {
+            Shown::Arc { nth, of } => nth as f32 / of as f32,
+            Shown::Whole | Shown::OneOf(_) => 0.0,
+        };
+        self.tracks[i].spot(self.lean(i) + 0.5 * gap + part * (1.0 - gap) - before)
     }
 
     /// The middle of the number of ring `i`.
@@ -204,7 +232,7 @@ impl Sketch<'_> {
         let spot = self.tracks[i].spot(self.lean(i));
         match self.shown {
             Shown::Whole => self.on_paper(spot.at),
-            Shown::OneOf(_) => {
+            Shown::OneOf(_) | Shown::Arc { .. } => {
                 let width = label_width(self.part, &self.part.rings[i], self.look);
                 self.on_paper(spot.moved(-0.5 * width - 0.4, 0.0))
             }
@@ -215,7 +243,7 @@ impl Sketch<'_> {
     fn shown_turn(&self) -> f32 {
         match self.shown {
             Shown::Whole => 1.0,
-            Shown::OneOf(n) => 1.0 / n as f32,
+            Shown::OneOf(n) | Shown::Arc { of: n, .. } => 1.0 / n as f32,
         }
     }
 
@@ -294,10 +322,15 @@ impl Sketch<'_> {
         let ring = &self.part.rings[i];
         let slots = ring.count + ring.chains.map_or(0, |(_, counts)| u32::from(!counts));
         let slots_and_slip = slots + u32::from(ring.chains.is_some());
+        // Which of its stitches are drawn: each stands on one arc, that on which it begins.
         let in_view = match self.shown {
-            Shown::Whole => ring.count,
-            Shown::OneOf(n) => ring.count / n,
+            Shown::Whole => 0..ring.count,
+            Shown::OneOf(n) => 0..ring.count / n,
+            Shown::Arc { nth, of } => {
+                (nth * ring.count).div_ceil(of)..((nth + 1) * ring.count).div_ceil(of)
+            }
         };
+        let is_first = in_view.start == 0;
         let half = 0.5 * pitch(ring);
         let all = slots_and_slip.max(1) as f32;
         let apart = self.tracks[i].length() * (1.0 - self.gap(i)) / all;
@@ -305,16 +338,22 @@ impl Sketch<'_> {
         let up = if self.part.inward { -1.0 } else { 1.0 };
         let mut slot = 0_u32;
         if let Some((chains, counts)) = ring.chains {
-            self.turning_chain(i, chains, 0.5 / all, up);
+            if is_first {
+                self.turning_chain(i, chains, 0.5 / all, up);
+            }
             slot = u32::from(!counts);
         }
         let before = slot;
         let stitches: Vec<Stitch> = ring.placement.stitches().collect();
         for (nth, stitch) in stitches.into_iter().enumerate() {
-            if slot - before >= in_view {
+            let wide = stitch.produces() as f32;
+            if slot - before >= in_view.end {
                 break;
             }
-            let wide = stitch.produces() as f32;
+            if slot - before < in_view.start {
+                slot += stitch.produces();
+                continue;
+            }
             let spot = self.spot(i, (slot as f32 + 0.5 * wide) / all);
             slot += stitch.produces();
             // A chain that counts stands where this stitch would.

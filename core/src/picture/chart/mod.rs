@@ -56,16 +56,15 @@ pub fn charts(piece: &Piece, plan: &Plan, look: &ChartLook<'_>) -> Charts {
     let drawn =
         parts.iter().enumerate().filter(|(i, _)| !(from..to).contains(i) || skipped == 0);
     for (_, part) in drawn {
-        match draw::chart(part, plan, look, left_handed) {
-            Some(chart) => charts.push(chart.named(look.writer)),
-            None => {
-                let (a, b) = (&part.rings[0], &part.rings[part.rings.len() - 1]);
-                let most = part.rings.iter().map(|r| r.count).max().unwrap_or(0);
-                let named = rounds_named(a.first, b.last, look.writer);
-                let values = [("rounds", Words(&named)), ("n", Number(most))];
-                remarks.push(look.writer.say_of("too_many", &values));
-            }
+        let drawn = draw::charts(part, plan, look, left_handed);
+        if drawn.is_empty() {
+            let (a, b) = (&part.rings[0], &part.rings[part.rings.len() - 1]);
+            let most = part.rings.iter().map(|r| r.count).max().unwrap_or(0);
+            let named = rounds_named(a.first, b.last, look.writer);
+            let values = [("rounds", Words(&named)), ("n", Number(most))];
+            remarks.push(look.writer.say_of("too_many", &values));
         }
+        charts.extend(drawn.into_iter().map(|chart| chart.named(look.writer)));
     }
     let mut all = Charts { charts, key: Vec::new(), reading: Vec::new(), remarks };
     if !all.charts.is_empty() {

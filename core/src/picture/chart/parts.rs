@@ -54,6 +54,14 @@ pub enum Shown {
     Whole,
     /// One of so many repeats.
     OneOf(u32),
+    /// An arc, part `nth` (from 0) of the `of` equal ones that the round is split into: it is
+    /// too long for a page and has no repeat.
+    Arc {
+        /// Which of them.
+        nth: u32,
+        /// How many there are.
+        of: u32,
+    },
 }
 
 /// One chart.
@@ -95,6 +103,10 @@ impl Chart {
             Shown::OneOf(n) => {
                 writer.say_of("one_of", &[("chart", Words(&way)), ("n", Number(n))])
             }
+            Shown::Arc { nth, of } => writer.say_of(
+                "arc_of",
+                &[("chart", Words(&way)), ("nth", Number(nth + 1)), ("n", Number(of))],
+            ),
         };
         self
     }

@@ -31,11 +31,11 @@ const TRIED: usize = 20;
 const PASSES: usize = 12;
 
 /// Rounds forecast in finding how near free counts come.
-const FREE_ROUNDS: usize = 1600;
+const FREE_ROUNDS: usize = 1_200;
 
 /// Rounds forecast in all, and rounds of all passes: what may be waited for when an edit ends.
-const ROUNDS_FORECAST: usize = 8_000;
-const ROUNDS_PASSED: usize = 1_600;
+const ROUNDS_FORECAST: usize = 4_000;
+const ROUNDS_PASSED: usize = 800;
 
 /// Longest run of rounds that change together.
 const RUN: usize = 12;

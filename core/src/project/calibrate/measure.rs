@@ -2,6 +2,7 @@
 
 use crate::error::{Result, within};
 use crate::piece::PieceId;
+use crate::sentence::Sentence;
 
 /// Something measured on a sample.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,20 +67,25 @@ impl Measure {
     }
 
     /// What was measured, in words.
-    pub fn text(&self) -> String {
+    pub fn sentence(&self) -> Sentence {
+        let count = |n: f64| [("n", Sentence::from(n.to_string()).into())];
         match *self {
-            Self::Stitches { stitches, .. } => format!("{stitches} stitches across, unstuffed"),
-            Self::Rounds { rounds, .. } => format!("{rounds} rounds along, unstuffed"),
-            Self::Around(_) => "around the widest place".into(),
-            Self::Height(_) => "height".into(),
-            Self::OverEnds(_) => "around over both ends".into(),
-            Self::Yarn { .. } => "yarn used".into(),
-            Self::Unravelled { round, .. } => format!("yarn of Rnd {round}"),
+            Self::Stitches { stitches, .. } => {
+                Sentence::note("measure_stitches", count(stitches))
+            }
+            Self::Rounds { rounds, .. } => Sentence::note("measure_rounds", count(rounds)),
+            Self::Around(_) => Sentence::note("measure_around", []),
+            Self::Height(_) => Sentence::note("measure_height", []),
+            Self::OverEnds(_) => Sentence::note("measure_over_ends", []),
+            Self::Yarn { .. } => Sentence::note("measure_yarn", []),
+            Self::Unravelled { round, .. } => {
+                Sentence::note("measure_unravelled", [("round", round.into())])
+            }
         }
     }
 
     pub(super) fn validate(&self, error: f64) -> Result<()> {
-        let place = self.text();
+        let place = self.sentence().to_string();
         let counted = match *self {
             Self::Stitches { stitches, .. } => Some(stitches),
             Self::Rounds { rounds, .. } => Some(rounds),

@@ -159,29 +159,39 @@ fn are_of_several(table: &[Compared]) -> bool {
 
 fn notes(project: &Project, fitted: &[Fitted], table: &[Compared]) -> Vec<Sentence> {
     let untold = fitted.iter().filter(|f| !f.learned).map(|f| {
-        let name = f.quantity.name();
-        let name = name[..1].to_uppercase() + &name[1..];
-        let told = Sentence::from(format!("{name} is not told by these measures and stays "));
-        let told = match f.quantity.unit() {
-            "mm" => told.mm(f.prior),
-            "" => told.words(format!("{:.3}", f.prior)),
-            unit => told.words(format!("{:.3} {unit}", f.prior)),
+        let key = match f.quantity {
+            Quantity::StitchWidth => "untold_stitch_width",
+            Quantity::RoundHeight => "untold_round_height",
+            Quantity::Firmness => "untold_firmness",
+            Quantity::StiffnessAlong => "untold_stiffness",
+            Quantity::YarnPerStitch => "untold_yarn",
         };
-        told.words(".")
+        let number = Sentence::default();
+        let stays = match f.quantity.unit() {
+            "mm" => number.mm(f.prior),
+            "" => number.number(f.prior, 3),
+            unit => number.number(f.prior, 3).words(format!(" {unit}")),
+        };
+        Sentence::note(key, [("stays", stays.into())])
     });
     let odd = table.iter().filter(|row| row.off().abs() > DISAGREES).map(|row| {
         let measure = row.measured.measure;
-        let of = match are_of_several(table) {
-            true => format!("{}, ", project.name_of(row.piece)),
-            false => String::new(),
+        let amount = |value: f64| match measure.unit() {
+            "mm" => Sentence::default().mm(value),
+            unit => Sentence::default().number(value, 1).words(format!(" {unit}")),
         };
-        let with = |told: Sentence, value: f64| match measure.unit() {
-            "mm" => told.mm(value),
-            unit => told.words(format!("{value:.1} {unit}")),
+        let what = match are_of_several(table) {
+            true => Sentence::from(format!("{}, ", project.name_of(row.piece))),
+            false => Sentence::default(),
         };
-        let told = with(Sentence::from(format!("{of}{}: ", measure.text())), measure.value());
-        with(told.words(" measured, but the other measures ask for "), row.after)
-            .words("; measure it again, and check that the rounds were worked as written.")
+        Sentence::note(
+            "measure_odd",
+            [
+                ("what", what.and(measure.sentence()).into()),
+                ("got", amount(measure.value()).into()),
+                ("asked", amount(row.after).into()),
+            ],
+        )
     });
     untold.chain(odd).collect()
 }

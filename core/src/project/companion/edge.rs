@@ -6,6 +6,7 @@ use super::{At, Edge};
 use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::plan::Plan;
+use crate::sentence::Sentence;
 
 /// An edge of a planned piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -66,10 +67,10 @@ pub fn edge(piece: &Piece, plan: &Plan, edge: Edge) -> Result<EdgeFacts> {
 }
 
 /// The edge in words: `Rnd 12`, `the last round`, `the foundation chain`.
-pub(super) fn named(at: At) -> String {
+pub(super) fn named(at: At) -> Sentence {
     match at {
-        At::OpenStart => "the foundation chain".into(),
-        At::OpenEnd => "the last round".into(),
-        At::Round(k) => format!("Rnd {k}"),
+        At::OpenStart => Sentence::note("foundation_chain", []),
+        At::OpenEnd => Sentence::note("last_round", []),
+        At::Round(k) => Sentence::note("round", [("n", k.into())]),
     }
 }

@@ -48,7 +48,7 @@ pub struct Change {
     /// What became of it.
     pub kind: ChangeKind,
     /// The same in a sentence.
-    pub text: String,
+    pub said: Sentence,
 }
 
 /// How a piece was changed to meet another.
@@ -161,7 +161,7 @@ pub fn meet_all(project: &Project) -> (Project, Vec<Option<Sentence>>) {
     for (i, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
         *said = match super::report(&at, i) {
             Ok(report) if report.met => None,
-            Ok(report) => Some(report.sentence().then("Another seam asks otherwise.")),
+            Ok(report) => Some(report.sentence().then(Sentence::note("another_seam", []))),
             Err(e) => Some(e.to_string().into()),
         };
     }
@@ -284,11 +284,19 @@ fn counted(
     facts: EdgeFacts,
 ) -> Moved {
     let (from, to) = (now.stitches, facts.stitches);
-    let text = format!("{}: {} goes from {from} to {to} sts.", piece.name, named(own.at));
+    let said = Sentence::note(
+        "edge_goes_to",
+        [
+            ("piece", piece.name.as_str().into()),
+            ("edge", named(own.at).into()),
+            ("from", from.into()),
+            ("to", to.into()),
+        ],
+    );
     let kind = ChangeKind::Counts { from, to };
     Moved {
         held: held(&piece, &facts),
-        change: Some(Change { piece: own.piece, kind, text }),
+        change: Some(Change { piece: own.piece, kind, said }),
         seams: project.seams.clone(),
         amount: f64::from(from.abs_diff(to)) / f64::from(from),
         piece,
@@ -404,18 +412,20 @@ fn rescaled(
 ) -> Moved {
     let mut seams = project.seams.clone();
     super::carry(&mut seams, own.piece, made);
-    let text = format!(
-        "{}: made {:.1} % {}, {} now has {} sts.",
-        made.piece.name,
-        (made.scale - 1.0).abs() * 100.0,
-        if made.scale > 1.0 { "larger" } else { "smaller" },
-        named(facts.edge.at),
-        facts.stitches
+    let by = Sentence::default().number((made.scale - 1.0).abs() * 100.0, 1);
+    let said = Sentence::note(
+        if made.scale > 1.0 { "made_larger" } else { "made_smaller" },
+        [
+            ("piece", made.piece.name.as_str().into()),
+            ("by", by.into()),
+            ("edge", named(facts.edge.at).into()),
+            ("n", facts.stitches.into()),
+        ],
     );
     let kind = ChangeKind::Scale(made.scale);
     Moved {
         held: held(&moved, &facts),
-        change: Some(Change { piece: own.piece, kind, text }),
+        change: Some(Change { piece: own.piece, kind, said }),
         seams,
         amount: made.scale.ln().abs(),
         piece: moved,

@@ -8,7 +8,7 @@ use crate::error::Result;
 use crate::piece::PieceId;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
-use crate::sentence::Sentence;
+use crate::sentence::{NoteValue, Sentence};
 use crate::words::write::Fill::{Number, Words};
 use crate::words::write::{Writer, capitalised};
 
@@ -28,27 +28,25 @@ pub struct SeamReport {
     pub met: bool,
     kind: SeamKind,
     /// Its edges by name: `Cap, the open end (36 sts)`.
-    names: [String; 2],
+    names: [Sentence; 2],
 }
 
 impl SeamReport {
     /// All that in a sentence.
     pub fn sentence(&self) -> Sentence {
-        let [one, other] = &self.names;
-        let over = || {
-            let over = Sentence::from(format!("{other} goes over {one} with "));
-            over.mm(self.room_mm).words(" to spare across, ")
-        };
+        let [one, other] = self.names.clone().map(NoteValue::from);
+        let (one, other) = (("one", one), ("other", other));
         match (self.kind, self.met) {
-            (SeamKind::SewnEqual, true) => {
-                format!("{one} and {other} sew stitch to stitch.").into()
-            }
+            (SeamKind::SewnEqual, true) => Sentence::note("seam_sews", [one, other]),
             (SeamKind::SewnEqual, false) => {
-                format!("{one} and {other} are {} sts apart.", self.off_stitches.abs()).into()
+                let apart = self.off_stitches.abs().round() as u32;
+                Sentence::note("seam_apart", [one, other, ("apart", apart.into())])
             }
-            (SeamKind::Clearance { mm, .. }, true) => over().mm(mm).words(" wanted."),
-            (SeamKind::Clearance { mm, .. }, false) => {
-                over().words("not the ").mm(mm).words(" wanted.")
+            (SeamKind::Clearance { mm, .. }, met) => {
+                let length = |mm: f64| NoteValue::from(Sentence::default().mm(mm));
+                let key = if met { "seam_goes_over" } else { "seam_goes_over_not" };
+                let (room, wanted) = (length(self.room_mm), length(mm));
+                Sentence::note(key, [one, other, ("room", room), ("wanted", wanted)])
             }
         }
     }
@@ -122,7 +120,9 @@ pub(super) fn of_edges(
     let met = holds(seam.kind, off_stitches);
     let name = |facts: &EdgeFacts| {
         let piece = project.name_of(facts.edge.piece);
-        format!("{piece}, {} ({} sts)", named(facts.edge.at), facts.stitches)
+        let edge = named(facts.edge.at).into();
+        let values = [("piece", piece.into()), ("edge", edge), ("n", facts.stitches.into())];
+        Sentence::note("edge_of_piece", values)
     };
     let names = [name(&a), name(&b)];
     SeamReport { a, b, room_mm, off_stitches, met, kind: seam.kind, names }

@@ -8,7 +8,7 @@ use crate::piece::PieceId;
 use crate::plan::{Plan, plan};
 use crate::project::Project;
 use crate::project::sizes::{ASKED_MM, Resized, Size, SizeBy, sized, tolerance_mm};
-use crate::sentence::Sentence;
+use crate::sentence::{NoteValue, Sentence};
 
 /// Turns in which a factor is corrected for a measure that no [`SizeBy`] names.
 const TURNS: usize = 5;
@@ -90,6 +90,22 @@ impl ToyMeasure {
         }
     }
 
+    /// `93 mm wide at Rnd 12`.
+    fn measured(self, mm: NoteValue) -> Sentence {
+        let mm = ("mm", mm);
+        match (self, self.round()) {
+            (Self::Height, _) => Sentence::note("so_high", [mm]),
+            (Self::Width(_), None) => Sentence::note("so_wide", [mm]),
+            (Self::Around(_), None) => Sentence::note("so_far_around", [mm]),
+            (Self::Width(_), Some(k)) => {
+                Sentence::note("so_wide_at", [mm, ("round", k.into())])
+            }
+            (Self::Around(_), Some(k)) => {
+                Sentence::note("so_far_around_at", [mm, ("round", k.into())])
+            }
+        }
+    }
+
     fn round(self) -> Option<u32> {
         match self {
             Self::Width(Spot::Round(round)) | Self::Around(Spot::Round(round)) => Some(round),
@@ -136,17 +152,17 @@ impl Matched {
 
     /// How near it comes, in a sentence.
     pub fn sentence(&self) -> Sentence {
-        let what = Sentence::from("It comes to ").mm(self.made_mm);
-        let what = what.words(format!(" {}, ", self.measure.words()));
+        let length = |mm: f64| NoteValue::from(Sentence::default().mm(mm));
+        let comes = self.measure.measured(length(self.made_mm)).into();
         let off = self.off_mm();
-        let than = if off > 0.0 { "more" } else { "less" };
-        match (off.abs(), self.is_met()) {
-            (near, _) if near < 0.5 => what.words("as the toy does."),
-            (near, true) => what.mm(near).words(format!(" {than} than the toy.")),
-            (far, false) => {
-                what.mm(far).words(format!(" {than} than the toy: it comes no nearer."))
-            }
-        }
+        let key = match (off.abs() < 0.5, self.is_met(), off > 0.0) {
+            (true, ..) => return Sentence::note("match_as_toy", [("comes", comes)]),
+            (_, true, true) => "match_more",
+            (_, true, false) => "match_less",
+            (_, false, true) => "match_more_no_nearer",
+            (_, false, false) => "match_less_no_nearer",
+        };
+        Sentence::note(key, [("comes", comes), ("off", length(off.abs()))])
     }
 }
 

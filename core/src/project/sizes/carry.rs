@@ -44,13 +44,13 @@ pub(super) fn carry(piece: &mut Piece, from: u32, to: u32, times: f64) -> Vec<Se
     let to_starts = starts(piece.bands.iter().map(|b| b.from_round), from, to);
     let bands = piece.bands.drain(..).zip(&to_starts);
     piece.bands = bands.filter_map(|(b, at)| Some(Band { from_round: (*at)?, ..b })).collect();
-    notes.extend(lost(&to_starts, "changes of yarn"));
+    notes.extend(lost(&to_starts, "yarn_changes_lost"));
     piece.kinds.sort_by_key(|kind| kind.from_round);
     let to_starts = starts(piece.kinds.iter().map(|k| k.from_round), from, to);
     let kinds = piece.kinds.drain(..).zip(&to_starts);
     piece.kinds =
         kinds.filter_map(|(k, at)| Some(KindFrom { from_round: (*at)?, ..k })).collect();
-    notes.extend(lost(&to_starts, "changes of stitch"));
+    notes.extend(lost(&to_starts, "stitch_changes_lost"));
     loops(piece, from, to, &mut notes);
     piece.paint = piece.paint.carried(from, to);
     notes
@@ -70,12 +70,8 @@ fn pins(piece: &mut Piece, from: u32, to: u32, times: f64, notes: &mut Vec<Sente
     if piece.pins.len() as f64 > MOSTLY_PINNED * f64::from(from) {
         let many = piece.pins.len();
         piece.pins.clear();
-        notes.push(
-            format!(
-                "{many} of {from} rounds were pinned; this size is planned without those pins."
-            )
-            .into(),
-        );
+        let values = [("many", (many as u32).into()), ("from", from.into())];
+        notes.push(Sentence::note("pins_left_out", values));
         return;
     }
     let multiple = piece.rules.multiple_of.max(1);
@@ -96,10 +92,9 @@ fn pins(piece: &mut Piece, from: u32, to: u32, times: f64, notes: &mut Vec<Sente
             Entry::Vacant(free) => {
                 free.insert(scaled);
             }
-            Entry::Occupied(_) => notes.push(
-                format!("The pin of Rnd {round} falls on another in this size and is dropped.")
-                    .into(),
-            ),
+            Entry::Occupied(_) => {
+                notes.push(Sentence::note("pin_falls_on_another", [("round", round.into())]));
+            }
         }
     }
     piece.pins = carried;
@@ -121,12 +116,9 @@ fn starts(rounds: impl Iterator<Item = u32>, from: u32, to: u32) -> Vec<Option<u
         .collect()
 }
 
-fn lost(starts: &[Option<u32>], what: &str) -> Option<Sentence> {
-    let lost = starts.iter().filter(|at| at.is_none()).count();
-    let verb = if lost == 1 { "is" } else { "are" };
-    (lost > 0).then(|| {
-        format!("{lost} of the {what} {verb} dropped: no round is left for it.").into()
-    })
+fn lost(starts: &[Option<u32>], note: &'static str) -> Option<Sentence> {
+    let lost = starts.iter().filter(|at| at.is_none()).count() as u32;
+    (lost > 0).then(|| Sentence::note(note, [("lost", lost.into())]))
 }
 
 /// A single round of one loop stays single; a longer stretch grows with the piece.
@@ -146,13 +138,7 @@ fn loops(piece: &mut Piece, from: u32, to: u32, notes: &mut Vec<Sentence>) {
         };
         let lost = (start..=end).filter(|k| carried.contains_key(k)).count();
         if lost as u32 == end - start + 1 {
-            notes.push(
-                format!(
-                    "The one-loop rounds from Rnd {first} fall on others in this size and are \
-                 dropped."
-                )
-                .into(),
-            );
+            notes.push(Sentence::note("loops_lost", [("round", first.into())]));
         }
         for k in start..=end {
             carried.entry(k).or_insert(only);

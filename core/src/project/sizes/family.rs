@@ -77,20 +77,26 @@ impl Likeness {
                 .map(|(number, ..)| number)
                 .collect();
             if let (Some(&first), Some(&last)) = (odd.first(), odd.last()) {
-                let many = odd.len();
-                let told = match first == last {
-                    true => format!("Rnd {first} is not shaped in {k} repeats."),
-                    false => format!(
-                        "{many} rounds between Rnd {first} and Rnd {last} are not shaped in \
-                         {k} repeats."
+                let k = ("repeats", k.into());
+                notes.push(match first == last {
+                    true => {
+                        Sentence::note("round_not_in_repeats", [("round", first.into()), k])
+                    }
+                    false => Sentence::note(
+                        "rounds_not_in_repeats",
+                        [
+                            ("many", (odd.len() as u32).into()),
+                            ("first", first.into()),
+                            ("last", last.into()),
+                            k,
+                        ],
                     ),
-                };
-                notes.push(told.into());
+                });
             }
         }
         let shaped = shaping(plan).map(|(number, ..)| number).find(|&k| piece.is_in_face(k));
         if let (Some(round), Some(_)) = (shaped, self.plain) {
-            notes.push(format!("The plain zone is shaped at Rnd {round}.").into());
+            notes.push(Sentence::note("plain_zone_shaped", [("round", round.into())]));
         }
         notes
     }

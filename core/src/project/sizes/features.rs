@@ -251,14 +251,13 @@ impl Kept {
     pub(super) fn notes(&self, plan: &Plan) -> Vec<Sentence> {
         let short = |(f, &least): (&Feature, &u32)| {
             let got = f.stitches_in(plan);
-            (got < least).then(|| {
-                format!(
-                    "The {} has {got} stitches instead of {least}: it would be as wide as \
-                     the body.",
-                    f.kind.word()
-                )
-                .into()
-            })
+            let key = match f.kind {
+                FeatureKind::Neck => "neck_short",
+                FeatureKind::Lip => "lip_short",
+                FeatureKind::Opening => "opening_short",
+            };
+            let values = [("got", got.into()), ("least", least.into())];
+            (got < least).then(|| Sentence::note(key, values))
         };
         self.features.iter().zip(&self.least).filter_map(short).collect()
     }

@@ -20,6 +20,7 @@ use crate::error::{Error, Result};
 use crate::piece::Piece;
 use crate::plan::{Plan, plan};
 use crate::project::given::plan_anew;
+use crate::sentence::Sentence;
 pub(crate) use regauge::{same_rounds, set_gauge};
 
 pub use crate::piece::size::{ASKED_FACTOR, ASKED_MM, Keeps, MOST_SIZES, Size, SizeBy};
@@ -30,10 +31,6 @@ pub use project::{
 };
 pub use resized::{Dimension, Resized, Wanted, tolerance_mm};
 pub use table::{MadeSize, SizeRow, size_table, written, written_as};
-
-/// What is said where a piece given by its rounds comes out at another size.
-const PLANNED_ANEW: &str = "The piece is given by its rounds; at this size they are planned \
-     anew from the shape those rounds take.";
 
 /// `piece` at `size`, its outline scaled until the forecast has the wanted measure.
 ///
@@ -55,7 +52,7 @@ fn sized_piece_from(piece: &Piece, size: &Size, base: Option<&Plan>) -> Result<R
     if piece.given.is_some() && !keeps_rounds && size.by != SizeBy::Factor(1.0) {
         // Rounds that are given have one size at one gauge: another takes other rounds.
         let mut made = sized_piece(&plan_anew(piece)?, size)?;
-        made.notes.insert(0, PLANNED_ANEW.into());
+        made.notes.insert(0, Sentence::note("planned_anew", []));
         return Ok(made);
     }
     let base = base.cloned().map_or_else(|| plan(piece), Ok)?;

@@ -163,7 +163,7 @@ fn meet(
         let seam = &mut at.seams[i];
         seam.moves = if seam.a.piece == id { Side::A } else { Side::B };
         let met = companion::meet_as(&at, i, size)?;
-        notes.extend(met.changes.iter().map(|change| change.text.clone().into()));
+        notes.extend(met.changes.iter().map(|change| change.said.clone()));
         at = met.project;
     }
     let piece = at.needed(id)?.clone();
@@ -288,10 +288,12 @@ pub fn resize(project: &Project, only: Option<PieceId>, size: &Size) -> Result<R
         match companion::meet(&at, i) {
             Ok(met) => {
                 at = met.project;
-                seams.extend(met.changes.into_iter().map(|change| change.text.into()));
+                seams.extend(met.changes.into_iter().map(|change| change.said));
                 seams.push(met.report.sentence());
             }
-            Err(e) => seams.push(format!("Note: {e}.").into()),
+            Err(e) => {
+                seams.push(Sentence::note("seam_fails", [("why", (&*e.to_string()).into())]))
+            }
         }
         at.seams[i].moves = moves;
     }

@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
 use crate::plan::{Plan, plan, plan_draft, plannable};
-use crate::sentence::Sentence;
+use crate::sentence::{NoteValue, Sentence};
 
 use super::carry::carry;
 use super::family::Likeness;
@@ -291,34 +291,47 @@ impl<'a> Base<'a> {
         (limits, asked): ((f64, f64), f64),
         Bracket { below, above }: Bracket,
     ) -> Sentence {
-        let word = wanted.dimension.word();
-        let got = wanted.dimension.of(&made.plan);
-        let head = Sentence::default().mm(wanted.mm).words(format!(" {word} cannot be met"));
-        let nearest = |so_far: Sentence| so_far.words("; the nearest is ").mm(got).words(".");
+        let mm = |mm: f64| NoteValue::from(Sentence::default().mm(mm));
+        let key = match wanted.dimension {
+            Dimension::Height => "so_high",
+            Dimension::Width => "so_wide",
+            Dimension::Both => "so_large",
+        };
+        let wanted_mm = || Sentence::note(key, [("mm", mm(wanted.mm))]).into();
+        let got = || mm(wanted.dimension.of(&made.plan));
         let end = |scale: f64| {
             let piece = self.scaled(scale, gauge);
             match plannable(&piece) {
                 // Nothing but lengths goes out of range by scaling.
-                Err(e) if e.number().is_some() => "it is more than 3 m across or along".into(),
-                Err(_) if piece.outline.is_crowded() => "its knots fall together".into(),
-                Err(e) => e.what,
-                Ok(()) => "what is kept leaves no room".to_owned(),
+                Err(e) if e.number().is_some() => Sentence::note("beyond_3_m", []),
+                Err(_) if piece.outline.is_crowded() => {
+                    Sentence::note("knots_fall_together", [])
+                }
+                Err(e) => e.what.into(),
+                Ok(()) => Sentence::note("kept_leaves_no_room", []),
             }
         };
         if below.is_none() && asked <= limits.0 * 1.5 {
-            let why = format!(": smaller still, {}", end(limits.0 * 0.98));
-            return nearest(head.words(why));
+            let why = end(limits.0 * 0.98).into();
+            let values = [("wanted", wanted_mm()), ("why", why), ("got", got())];
+            return Sentence::note("size_no_smaller", values);
         }
         if above.is_none() && asked >= limits.1 / 1.5 {
-            let why = format!(": larger still, {}", end(limits.1 * 1.02));
-            return nearest(head.words(why));
+            let why = end(limits.1 * 1.02).into();
+            let values = [("wanted", wanted_mm()), ("why", why), ("got", got())];
+            return Sentence::note("size_no_larger", values);
         }
         match (below, above) {
-            (Some(b), Some(a)) => {
-                let jumps = head.words(": whole stitches and rounds come to ").mm(b.mm);
-                nearest(jumps.words(" or to ").mm(a.mm))
-            }
-            _ => nearest(head.words(" with whole stitches and rounds")),
+            (Some(b), Some(a)) => Sentence::note(
+                "size_between",
+                [
+                    ("wanted", wanted_mm()),
+                    ("below", mm(b.mm)),
+                    ("above", mm(a.mm)),
+                    ("got", got()),
+                ],
+            ),
+            _ => Sentence::note("size_in_stitches", [("wanted", wanted_mm()), ("got", got())]),
         }
     }
 }

@@ -59,7 +59,7 @@ impl Speech<'_> {
                 self.writer.say_of("say_round", &[("n", Words(&from)), ("work", Words(&work))])
             }
             false => self.writer.say_of(
-                "say_rounds",
+                if first + 1 == last { "say_two_rounds" } else { "say_rounds" },
                 &[("first", Words(&from)), ("last", Words(&to)), ("work", Words(&work))],
             ),
         }
@@ -129,6 +129,10 @@ impl Speech<'_> {
                 let (many, n) = (self.many(*many), self.times(n));
                 let values = [("many", Words(&many)), ("n", Words(&n))];
                 self.writer.say_of("say_together_times", &values)
+            }
+            (body, Times::In(2)) => {
+                let body = self.list(body, below);
+                self.writer.say_of("say_twice", &[("body", Words(&body))])
             }
             (body, Times::In(n)) => {
                 let (body, n) = (self.list(body, below), self.times(n));

@@ -3,7 +3,7 @@
 
 use egui::{Align2, Key, Modifiers, Rect, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
 use plumpline_core::starter::{LEAST_MM, MOST_MM, Starter, Third};
-use plumpline_core::{Gauge, Project, Unit};
+use plumpline_core::{Gauge, Project, Unit, Units};
 use plumpline_trace::formula::FormulaPlace;
 
 use super::choice::{BeginFrom, StartChoice, StartFault, StartPiece};
@@ -15,6 +15,7 @@ use crate::document::pieces::{MOST_PIECES, PieceEdit};
 use crate::fields::{form, length_field};
 use crate::kit::controls::{self, ButtonFace};
 use crate::kit::tokens::CARD_RADIUS;
+use crate::kit::words::decimal;
 use crate::kit::words::terms;
 use crate::kit::{Tokens, type_faces};
 use crate::work::home::DeskAction;
@@ -121,7 +122,7 @@ fn title(ui: &Ui, t: &Tokens, from: BeginFrom) {
     ui.painter().text(beside, Align2::LEFT_CENTER, about, small, t.soft_ink);
 }
 
-fn dimensions(ui: &mut Ui, unit: Unit, card: &mut StartChoice, starter: Starter) {
+fn dimensions(ui: &mut Ui, unit: Units, card: &mut StartChoice, starter: Starter) {
     length(
         ui,
         unit,
@@ -261,7 +262,7 @@ fn told(bench: &Bench<'_>, card: &StartChoice) -> Vec<String> {
         return Vec::new();
     }
     match card.file.reading.found() {
-        Some(Ok(ShapeFound::Profile(read))) => read.told(bench.unit()),
+        Some(Ok(ShapeFound::Profile(read))) => read.told(bench.unit().unit),
         Some(Ok(ShapeFound::Picture((width, height)))) => vec![
             say!("start-width-height-pixels", width = width, height = height),
             say!("start-its-outline-is-traced-on-the-next-card").to_owned(),
@@ -295,8 +296,7 @@ fn picture(
             ));
             let y = egui::lerp(inside.y_range(), f32::from(*share) / 1000.0);
             painter.hline(inside.x_range(), y, Stroke::new(2.0, t.warning));
-            let words =
-                say!("start-here-at-t-t", t = format!("{:.2}", f64::from(*share) / 1000.0));
+            let words = say!("start-here-at-t-t", t = decimal(f64::from(*share) / 1000.0, 2));
             let font = type_faces::semibold(type_faces::SMALL);
             let low = y > rect.center().y;
             let (at, anchor) = match low {
@@ -313,7 +313,7 @@ fn picture(
 }
 
 /// A row with a length, typed in any unit; returns whether it is another.
-fn length(ui: &mut Ui, unit: Unit, name: &str, why: &str, mm: &mut f64) -> bool {
+fn length(ui: &mut Ui, unit: Units, name: &str, why: &str, mm: &mut f64) -> bool {
     let place = form::place(form::row(ui, name, why), 0.0, 100.0);
     let range = LEAST_MM.min(2.0)..=MOST_MM;
     // Nothing of the project changes here: its steps need not know.

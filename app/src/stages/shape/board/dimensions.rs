@@ -1,7 +1,7 @@
 //! Height and width of the forecast, as a draftsman sets them; a click types a new one.
 
 use egui::{Align2, Color32, Painter, Pos2, Rect, Stroke, Ui, pos2, vec2};
-use plumpline_core::{Plan, Unit};
+use plumpline_core::{Plan, Units};
 
 use super::ground::Ground;
 use super::typed::{self, TypedNumber};
@@ -82,7 +82,7 @@ fn lines(painter: &Painter, t: &Tokens, ground: &Ground, places: &Places) {
     }
 }
 
-fn texts(plan: &Plan, unit: Unit) -> [(BoardDimension, String); 2] {
+fn texts(plan: &Plan, unit: Units) -> [(BoardDimension, String); 2] {
     [
         (BoardDimension::Height, unit.text(plan.size_mm.height)),
         (

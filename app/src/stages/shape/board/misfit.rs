@@ -104,7 +104,7 @@ pub(super) fn callout(
 ) -> Option<Rect> {
     let misfit = worst(plan)?;
     let t = bench.t;
-    let what = capital(&misfit.text(plan.rounds.len(), bench.unit()));
+    let what = capital(&misfit.sentence(plan.rounds.len()).text(bench.unit()));
     let [first, last] = misfit.rounds();
     let rounds = if first == last {
         say!("board-rnd", round = first)

@@ -65,7 +65,7 @@ pub(super) fn show(
             dimension,
             text,
             was,
-            unit: bench.unit(),
+            unit: bench.unit().unit,
             fresh: true,
         })));
     }

@@ -79,7 +79,7 @@ pub(super) fn sizes(
         taken.push(Rect::from_x_y_ranges(strip, middle - half..=middle + half));
     }
     for gap in plan.misfits.iter().filter(|m| m.worst != named.worst) {
-        let off = gap.text(plan.rounds.len(), bench.unit());
+        let off = gap.sentence(plan.rounds.len()).text(bench.unit());
         let words = match kind_at(plan, gap) {
             Some(ZoneKind::Wrinkles) => say!("board-zone-wrinkles", off = off),
             Some(ZoneKind::Unheld) => say!("board-zone-unheld", off = off),

@@ -5,8 +5,8 @@ mod marks;
 mod picture;
 
 use egui::{Context, Rect, Role, Sense, Stroke, StrokeKind, Ui, UiBuilder, WidgetInfo, vec2};
-use plumpline_core::Unit;
 use plumpline_core::piece::Picture;
+use plumpline_core::{Unit, Units};
 use plumpline_trace::{TracedEnd, TracedSide};
 
 use crate::bench::Bench;
@@ -129,7 +129,10 @@ fn fields(ui: &mut Ui, bench: &Bench<'_>, now: &mut TraceView) {
     let (tolerance, range, name) =
         (tolerance.clamp(low, high), low..=high, say!("trace-tolerance"));
     // So little has too few places in centimetres.
-    let small = if unit == Unit::Cm { Unit::Mm } else { unit };
+    let small = match unit.unit {
+        Unit::Cm => Units { unit: Unit::Mm, ..unit },
+        _ => unit,
+    };
     if let Some(mm) = length_field::show(ui, place, name, (tolerance, small), range, none) {
         now.tolerance_mm = Some(mm);
     }
@@ -195,8 +198,8 @@ fn judge(ui: &mut Ui, bench: &Bench<'_>) {
     match bench.outlining.found() {
         Some(Ok(found)) => {
             let (report, unit) = (&found.trace.report, bench.unit());
-            report.facts(unit).iter().for_each(|line| form::remark(ui, line));
-            report.warnings(unit).iter().for_each(|line| form::trouble(ui, line));
+            report.facts(unit.unit).iter().for_each(|line| form::remark(ui, line));
+            report.warnings(unit.unit).iter().for_each(|line| form::trouble(ui, line));
         }
         Some(Err(why)) => form::trouble(ui, why),
         None => form::remark(ui, say!("trace-nothing-yet")),
