@@ -118,13 +118,13 @@ mod tests {
         let mut derived = Derived::default();
         let mut piece = Document::sample().piece().clone();
         let words = WordingChoice::default();
-        assert!(derived.follow(&piece, &words, true));
-        assert!(!derived.follow(&piece, &words, false), "without a choice both are one plan");
-        piece.simplicity = Some(0.0);
-        assert!(derived.follow(&piece, &words, true));
         let most = plumpline_core::counts::MOST_FORECASTS;
-        assert!(derived.plan().is_some_and(|p| p.forecasts <= most));
-        assert!(derived.follow(&piece, &words, false));
-        assert!(derived.plan().is_some_and(|p| p.forecasts > most));
+        for simplicity in [None, Some(0.0)] {
+            piece.simplicity = simplicity;
+            assert!(derived.follow(&piece, &words, true));
+            assert!(derived.plan().is_some_and(|p| p.forecasts <= most));
+            assert!(derived.follow(&piece, &words, false));
+            assert!(derived.plan().is_some_and(|p| p.forecasts > most));
+        }
     }
 }

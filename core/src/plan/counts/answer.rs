@@ -11,7 +11,7 @@ use crate::plan::forecast::fit::Fit;
 pub const INDIFFERENT_STITCHES: f64 = 0.03;
 
 /// How much of that is kept for what the descent to the faithful end might still find.
-const RESERVE_STITCHES: f64 = 0.012;
+const RESERVE_STITCHES: f64 = 0.004;
 
 /// One answer: counts, how near they come, what they ask of the maker. Distances are of its
 /// nodes: the fit along the whole curve is measured of what is taken, see [`CountsAnswer::measured`].

@@ -133,7 +133,9 @@ pub(super) fn is_pattern(rounds: &AllowedRounds, counts: &[u32]) -> bool {
         }
     }
     let numbers = run.numbers() + u32::from(uneven > 0);
-    let few = uneven <= shaping / SHAPING_TO_AN_UNEVEN && numbers <= MOST_NUMBERS;
+    // Halves alike have theirs twice.
+    let most = if rounds.is_mirrored() { 0 } else { shaping / SHAPING_TO_AN_UNEVEN };
+    let few = uneven <= most && numbers <= MOST_NUMBERS;
     few && (closes || !rounds.targets.drawn)
 }
 

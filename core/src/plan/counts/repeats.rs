@@ -115,6 +115,14 @@ const NOT_SIX: f64 = 0.25;
 /// What twos cost beyond that: they show as two seams.
 const TWOS: f64 = 1.0;
 
+/// What another number than six costs on top on fewer stitches than [`FIRST_ROUNDS`]: every
+/// maker expects 6, 12, 18, 24, 30 there and works it without looking. Common practice, no
+/// source.
+const NOT_SIX_AT_FIRST: f64 = 1.0;
+
+/// Stitches up to which that is so.
+const FIRST_ROUNDS: u32 = 30;
+
 /// Plain stitches between two shapings that are still easy to count.
 const EASY_GAP: u32 = 8;
 
@@ -162,6 +170,9 @@ impl Prices {
                         2 => TWOS,
                         _ => NOT_SIX,
                     };
+                }
+                if repeats != 6 && below < FIRST_ROUNDS {
+                    price += NOT_SIX_AT_FIRST;
                 }
                 let gap = below / (repeats * each);
                 price += LONG_GAP * f64::from(gap.saturating_sub(EASY_GAP));

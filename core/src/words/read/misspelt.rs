@@ -12,6 +12,11 @@ use crate::words::tree::Span;
 const SHORTEST: usize = 4;
 /// Letters of the shortest word that the text itself need not have elsewhere.
 const LONG: usize = 5;
+/// Letters of the longest: words of the trade are shorter, and words near a word are as many as
+/// its letters and as long.
+const LONGEST: usize = 24;
+/// Most words that are looked at: no pattern has as many that nobody knows.
+const MOST: usize = 2_000;
 /// A word that stands there more often is the writer's own.
 const OFTEN: usize = 2;
 
@@ -37,11 +42,16 @@ pub(super) fn slips(lexemes: &[Lexeme<'_>], words: &Vocabulary) -> Vec<Meant> {
         *seen.entry(lexeme.text.as_ref()).or_default() += 1;
     }
     let mut meant: BTreeMap<String, String> = BTreeMap::new();
-    for (&word, &many) in &seen {
-        let letters = word.chars().count();
-        if letters < SHORTEST || many > OFTEN || words.has(word) {
-            continue;
-        }
+    let unknown = seen.iter().filter_map(|(&word, &many)| {
+        let letters = word.chars().take(LONGEST + 1).count();
+        let is = (SHORTEST..=LONGEST).contains(&letters) && many <= OFTEN && !words.has(word);
+        is.then_some((word, letters))
+    });
+    let unknown: Vec<(&str, usize)> = unknown.collect();
+    if unknown.len() > MOST {
+        return Vec::new();
+    }
+    for (word, letters) in unknown {
         let here = |known: &str| seen.get(known).is_some_and(|n| *n > 1);
         let known: BTreeSet<&str> = near(word)
             .filter_map(|near| words.known(&near))
@@ -121,5 +131,7 @@ mod tests {
         assert_eq!(read_as("Rnd 3: every thrid stitch"), ["third"]);
         assert_eq!(read_as("Rnd 3: sc in 4 stitchers"), Vec::<String>::new());
         assert_eq!(read_as("a thrid stitch"), Vec::<String>::new(), "tells no round");
+        let endless = format!("Rnd 3: sc in 4 {}", "x".repeat(1_000_000));
+        assert_eq!(read_as(&endless), Vec::<String>::new());
     }
 }
