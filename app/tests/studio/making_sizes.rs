@@ -270,7 +270,7 @@ fn a_plan_of_a_size_that_changes_says_so_at_that_size_alone() {
         press(&mut bench, Key::S);
     }
     let before = courses(bench.state().document().project(), "M");
-    // The M of the ear becomes larger by far, in the Sizes stage.
+    // The M of the ear becomes smaller by far, in the Sizes stage.
     bench.key_press(Key::Num3);
     bench.run();
     bench.get_by_label("Factor of size 2").focus();
@@ -278,11 +278,11 @@ fn a_plan_of_a_size_that_changes_says_so_at_that_size_alone() {
     for _ in 0..6 {
         bench.key_press(Key::Backspace);
     }
-    bench.event(Event::Text("4".into()));
+    bench.event(Event::Text("0.6".into()));
     bench.key_press(Key::Enter);
     bench.run();
     let project = bench.state().document().project().clone();
-    assert_eq!(project.pieces[0].sizes[1].by, SizeBy::Factor(4.0));
+    assert_eq!(project.pieces[0].sizes[1].by, SizeBy::Factor(0.6));
     let after = courses(&project, "M");
     let differ = (0..5).any(|k| before[0].rounds[k].count != after[0].rounds[k].count);
     assert!(differ, "the plan has not changed where it was worked");

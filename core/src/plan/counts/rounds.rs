@@ -19,6 +19,8 @@ pub struct AllowedRounds {
     frills: bool,
     /// Whether round k must be plain, at index k − 1.
     face: Vec<bool>,
+    /// Rounds from the start that go by sixes: see [`by_sixes`].
+    sixes: usize,
     /// Round k has as many stitches as round `mirror − k`.
     mirror: Option<usize>,
     pins: Vec<Option<u32>>,
@@ -50,6 +52,7 @@ impl AllowedRounds {
             largest_change: piece.rules.largest_change.unwrap_or(u32::MAX),
             frills: piece.rules.frills,
             face: numbers.map(|k| piece.is_in_face(k)).collect(),
+            sixes: by_sixes(piece, &targets),
             mirror: None,
             ranges: ranges(&targets, &pins),
             pins,
@@ -128,6 +131,9 @@ impl AllowedRounds {
         }
         if let (Some(pin), true) = (self.pins[k - 1], self.kept.ends) {
             return pin == count;
+        }
+        if k <= self.sixes && self.kept.multiples && count != SIX * k as u32 {
+            return false;
         }
         let ring = k == 1 && self.targets.start == Start::Ring;
         let gathered = self.targets.drawn && k == self.rounds();
@@ -271,6 +277,37 @@ impl AllowedRounds {
         }
         None
     }
+}
+
+/// Stitches of a ring, and what a round gains on it that lies flat.
+const SIX: u32 = 6;
+
+/// Most rounds that go by sixes.
+const BY_SIXES: usize = 5;
+
+/// Stitches by which the wanted count may differ from six more a round for that.
+const NEAR_SIXES: f64 = 2.0;
+
+/// Rounds from the start that go 6, 12, 18: where a piece begins flat, or nearly, every maker
+/// expects them. Common practice, no source. None where a pin, a rule or the outline asks for
+/// something else.
+fn by_sixes(piece: &Piece, targets: &Targets) -> usize {
+    let rules = &piece.rules;
+    let free = piece.pins.keys().all(|&k| k as usize > BY_SIXES + 1)
+        && rules.largest_change.is_none_or(|most| most >= SIX)
+        && SIX.is_multiple_of(rules.multiple_of.max(1));
+    let ring = (SIX, SIX, SIX);
+    if !free || targets.start != Start::Ring || targets.ring != ring {
+        return 0;
+    }
+    let is = |k: usize| {
+        let wanted = targets.reachable[k - 1];
+        targets.flat[k - 1] >= SIX
+            && !piece.is_in_face(k as u32)
+            && (wanted - f64::from(SIX * k as u32)).abs() <= NEAR_SIXES
+    };
+    let last = targets.rounds().saturating_sub(2).min(BY_SIXES);
+    (2..=last).take_while(|&k| is(k)).last().unwrap_or(0)
 }
 
 /// Stitches by which every range is widened where no rule is left that could give way.
