@@ -81,14 +81,16 @@ proptest! {
     }
 
     /// Without a chosen simplicity what stands when a drag ends lies no further off, by more
-    /// than hands can tell, than full repeats that the drag showed.
+    /// than hands can tell and slack is worth, than full repeats that the drag showed. In a body
+    /// of a few stitches what slack costs outweighs what lies near.
     #[test]
     fn at_the_default_a_plan_is_as_near_as_its_draft(piece in any_piece()) {
         let piece = Piece { simplicity: None, ..piece };
         let full = plan(&piece).expect("a valid outline of 2 to 300 rounds");
         let draft = plan_draft(&piece).expect("a valid outline of 2 to 300 rounds");
+        prop_assume!(draft.counts().iter().any(|&n| n >= 24));
         prop_assume!(Reading::of(&piece, &draft).faults(false).is_empty());
         let (full, draft) = (full.likely_rms_stitches, draft.likely_rms_stitches);
-        prop_assert!(full <= draft + INDIFFERENT_STITCHES, "{} → {}", draft, full);
+        prop_assert!(full <= draft + INDIFFERENT_STITCHES + SLACK_STITCHES, "{} → {}", draft, full);
     }
 }

@@ -5,7 +5,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use plumpline::view::Stage;
 use plumpline::window::Studio;
-use plumpline_core::plan;
+use plumpline_core::{plan, plan_draft};
 
 use crate::bench::{Bench, opened};
 use crate::wait::until_settled;
@@ -22,10 +22,13 @@ fn row(bench: &Bench<'_>, round: u32) -> egui::Rect {
     bench.get_by_label_contains(&format!("Round {round}: ")).rect()
 }
 
-/// Whether what is on screen is the plan of the piece as it is now.
+/// Whether what is on screen is the plan of the piece as it is now: a draft while a hand drags.
 fn is_current(bench: &Bench<'_>) -> bool {
     let studio = bench.state();
-    let now = plan(studio.document().piece()).expect("a plan").counts();
+    let (document, piece) = (studio.document(), studio.document().piece());
+    let dragged = document.history.in_gesture();
+    let now = if dragged { plan_draft(piece) } else { plan(piece) };
+    let now = now.expect("a plan").counts();
     studio.plan().is_some_and(|shown| shown.counts() == now)
 }
 

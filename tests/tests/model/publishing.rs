@@ -75,11 +75,11 @@ fn a_round_is_said_as_one_would_say_it() {
     };
     for (code, said) in [
         ("en-us", "Round one: six single crochets in a magic ring. That makes six stitches."),
-        ("en-us", "single crochet in each of the forty-eight stitches."),
-        ("en-uk", "double crochet in each of the forty-eight stitches."),
-        ("de", "eine feste Masche in jede der achtundvierzig Maschen."),
-        ("fr", "une maille serrée dans chacune des quarante-huit mailles."),
-        ("es", "un punto bajo en cada uno de los cuarenta y ocho puntos."),
+        ("en-us", "single crochet in each of the fifty stitches."),
+        ("en-uk", "double crochet in each of the fifty stitches."),
+        ("de", "eine feste Masche in jede der fünfzig Maschen."),
+        ("fr", "une maille serrée dans chacune des cinquante mailles."),
+        ("es", "un punto bajo en cada uno de los cincuenta puntos."),
     ] {
         let text = text(code);
         assert!(text.contains(said), "{code}: {text}");

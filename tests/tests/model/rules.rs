@@ -87,7 +87,8 @@ fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
         if held.is_some_and(|held| held != count) && !pinned && !says(plan, WarningKind::Ends) {
             broken.push(format!("round {k}: {count}, held at {held:?}"));
         }
-        let fine = below.is_none_or(|below| below > count);
+        // A limb as narrow as its close is drawn shut plain.
+        let fine = below.is_none_or(|below| below >= count);
         if gathered && !fine && !forced && !says(plan, WarningKind::Ends) {
             broken.push(format!("the gathered round has {count} on {below:?}"));
         }

@@ -12,7 +12,7 @@ use super::answer::{CountsAnswer, best, judged};
 use super::candidate::{Candidate, Near};
 use super::descent;
 use super::family::{Family, is_pattern, trouble};
-use super::model::Change;
+use super::model::RunChange;
 use super::repeats::Prices;
 use super::search::Sought;
 
@@ -121,7 +121,7 @@ fn promising(
         }
     }
     let runs = near.model.runs();
-    let stays = Change { run: 0..0, by: 0 };
+    let stays = RunChange { run: 0..0, by: 0 };
     let most = runs.predicted(&stays) + from.stuffed.slack + unit * from.trouble;
     let mut ranked: Vec<(f64, Vec<u32>)> = Vec::new();
     for change in changes(rounds.searched()) {
@@ -145,18 +145,18 @@ fn promising(
 }
 
 /// Every few stitches more or fewer in a run of `rounds` rounds.
-fn changes(rounds: usize) -> impl Iterator<Item = Change> {
+fn changes(rounds: usize) -> impl Iterator<Item = RunChange> {
     let runs = (0..rounds).flat_map(move |first| {
         (first + 1..=rounds.min(first + RUN)).map(move |last| first..last)
     });
     runs.flat_map(|run| {
         let by = (-BY..=BY).filter(|&by| by != 0);
-        by.map(move |by| Change { run: run.clone(), by })
+        by.map(move |by| RunChange { run: run.clone(), by })
     })
 }
 
 /// `counts` after `change`; nothing where no stitch would be left.
-fn changed(counts: &[u32], change: &Change) -> Option<Vec<u32>> {
+fn changed(counts: &[u32], change: &RunChange) -> Option<Vec<u32>> {
     let mut counts = counts.to_vec();
     for n in &mut counts[change.run.clone()] {
         *n = n.checked_add_signed(change.by).filter(|&n| n > 0)?;

@@ -25,7 +25,7 @@ struct Pull {
 
 /// Stitches more, or fewer, in each of a run of rounds.
 #[derive(Debug, Clone)]
-pub(super) struct Change {
+pub(super) struct RunChange {
     /// The rounds, by index.
     pub(super) run: Range<usize>,
     pub(super) by: i32,
@@ -40,7 +40,7 @@ pub(super) struct RunModel {
 
 impl RunModel {
     /// The mean square misfit after `change`.
-    pub(super) fn predicted(&self, change: &Change) -> f64 {
+    pub(super) fn predicted(&self, change: &RunChange) -> f64 {
         let square = |(sums, off): &(Vec<f64>, f64)| {
             let added = sums[change.run.end] - sums[change.run.start];
             (off + added * f64::from(change.by)).powi(2)

@@ -147,7 +147,7 @@ impl Matched {
 
     /// Whether it comes to the toy's measure, as near as [`tolerance_mm`] asks of every size.
     pub fn is_met(&self) -> bool {
-        self.off_mm().abs() <= tolerance_mm(&self.made.piece.gauge)
+        self.off_mm().abs() <= tolerance_mm(self.toy_mm, &self.made.piece.gauge)
     }
 
     /// How near it comes, in a sentence.

@@ -49,14 +49,14 @@ pub struct Wanted {
 impl Wanted {
     /// How far off a finished size may be and still be called met, mm; see [`tolerance_mm`].
     pub fn tolerance_mm(&self, gauge: &Gauge) -> f64 {
-        tolerance_mm(gauge)
+        tolerance_mm(self.mm, gauge)
     }
 }
 
-/// How far a measure may be off and still be called met, mm: a quarter of a round at `gauge`,
-/// which no tape across a stuffed piece can tell.
-pub fn tolerance_mm(gauge: &Gauge) -> f64 {
-    0.25 * gauge.round_height_mm()
+/// How far a measure may be off the `wanted_mm` and still be called met: one in a hundred or
+/// half a round, whichever is more. mm.
+pub fn tolerance_mm(wanted_mm: f64, gauge: &Gauge) -> f64 {
+    (0.01 * wanted_mm).max(0.5 * gauge.round_height_mm())
 }
 
 /// A piece at a size: planned anew, with what has to be said about it.

@@ -8,7 +8,7 @@
 use crate::error::Result;
 use crate::piece::Piece;
 use crate::piece::gauge::Gauge;
-use crate::plan::{Plan, plan, plan_draft, plannable};
+use crate::plan::{Plan, plan, plannable};
 use crate::sentence::{NoteValue, Sentence};
 
 use super::carry::carry;
@@ -19,9 +19,6 @@ use crate::piece::size::Size;
 
 /// Trials of a search. Most sizes take one or two.
 const MOST_TRIALS: usize = 14;
-
-/// Most scales that are planned in full, the nearest by their drafts first.
-const MOST_WHOLE: usize = 4;
 
 /// A trial off by this share of the tolerance is good enough.
 const NEAR: f64 = 0.25;
@@ -97,7 +94,7 @@ impl<'a> Base<'a> {
 
     /// The piece with its outline times `scale`, whatever it then measures.
     pub(super) fn at(&self, scale: f64) -> Result<Resized> {
-        self.trial(scale, self.piece.gauge, plan).map(|trial| self.done(trial, None))
+        self.trial(scale, self.piece.gauge).map(|trial| self.done(trial, None))
     }
 
     /// The piece at `gauge` whose forecast measures `mm`.
@@ -119,14 +116,12 @@ impl<'a> Base<'a> {
         let limits = self.limits(gauge, asked)?;
         let mut scale = asked.clamp(limits.0, limits.1);
         let mut best: Option<Trial> = None;
-        let mut tried = Vec::new();
         let mut bracket = Bracket::default();
         for turn in 0..MOST_TRIALS {
-            let trial = self.trial(scale, gauge, plan_draft)?;
+            let trial = self.trial(scale, gauge)?;
             let got = measure(&trial.plan);
             let this = off(&trial);
             bracket.take(TriedScale { scale, mm: got }, wanted.mm);
-            tried.push((this, scale));
             if best.as_ref().is_none_or(|best| this < off(best)) {
                 best = Some(trial);
             }
@@ -148,7 +143,7 @@ impl<'a> Base<'a> {
             scale = next;
         }
         let Some(mut best) = best else {
-            return self.trial(scale, gauge, plan).map(|t| self.done(t, None));
+            return self.trial(scale, gauge).map(|t| self.done(t, None));
         };
         // Where the number of rounds changes, sizes jump, and not always at one scale alone.
         if off(&best) > tolerance {
@@ -156,8 +151,7 @@ impl<'a> Base<'a> {
             let middle = best.scale;
             for by in (1..=SIDE_STEPS).flat_map(|i| [f64::from(i), -f64::from(i)]) {
                 let beside = (middle * (1.0 + by * step)).clamp(limits.0, limits.1);
-                let trial = self.trial(beside, gauge, plan_draft)?;
-                tried.push((off(&trial), beside));
+                let trial = self.trial(beside, gauge)?;
                 if off(&trial) < off(&best) {
                     best = trial;
                 }
@@ -166,19 +160,7 @@ impl<'a> Base<'a> {
                 }
             }
         }
-        // Drafts found where to look; what is made is planned in full, and may come elsewhere.
-        tried.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let mut whole: Option<Trial> = None;
-        for &(_, scale) in tried.iter().take(MOST_WHOLE) {
-            let trial = self.trial(scale, gauge, plan)?;
-            if whole.as_ref().is_none_or(|whole| off(&trial) < off(whole)) {
-                whole = Some(trial);
-            }
-            if whole.as_ref().is_some_and(|whole| off(whole) <= tolerance) {
-                break;
-            }
-        }
-        let mut made = self.done(whole.unwrap_or(best), Some(wanted));
+        let mut made = self.done(best, Some(wanted));
         if !made.is_met() {
             let why = self.why_not(&made, wanted, gauge, (limits, asked), bracket);
             made.notes.insert(0, why);
@@ -204,13 +186,8 @@ impl<'a> Base<'a> {
         piece
     }
 
-    /// The piece at this scale and gauge, planned by `plan`, with everything carried over.
-    fn trial(
-        &self,
-        scale: f64,
-        gauge: Gauge,
-        plan: impl Fn(&Piece) -> Result<Plan>,
-    ) -> Result<Trial> {
+    /// The piece at this scale and gauge, planned, with everything carried over.
+    fn trial(&self, scale: f64, gauge: Gauge) -> Result<Trial> {
         let scaled = self.scaled(scale, gauge);
         // The same stitches at another gauge are as wide as their stitch.
         let wider = gauge.stitch_width_mm() / self.piece.gauge.stitch_width_mm();

@@ -50,7 +50,10 @@ pub(super) fn parted(tokens: Vec<Token>) -> Vec<Token> {
     if run.len() >= FEWEST {
         inner.append(&mut run);
     }
-    let within = |&at: &usize| at > 0 && tokens[at - 1].tok != Tok::Newline;
+    // “Rnd 1)” is numbered where it stands.
+    let within = |&at: &usize| {
+        at > 0 && !matches!(tokens[at - 1].tok, Tok::Newline | Tok::Round | Tok::Say(Say::Row))
+    };
     inner.retain(within);
     if inner.is_empty() {
         return tokens;

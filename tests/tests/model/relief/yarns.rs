@@ -101,6 +101,8 @@ fn skirt() -> Piece {
     let last = plan(&piece).expect("it plans").rounds;
     let many = last.len() as u32;
     let count = last[last.len() - 1].count;
+    // All are held, so that there are as many rounds with the frill as without.
+    piece.pins = (1..).zip(last.iter().map(|round| round.count)).collect();
     for (k, share) in [(3, 1.2), (2, 1.5), (1, 1.9), (0, 2.2)] {
         piece.pins.insert(many - k, (f64::from(count) * share) as u32);
     }
