@@ -37,6 +37,10 @@ const FREE_ROUNDS: usize = 1_200;
 const ROUNDS_FORECAST: usize = 4_000;
 const ROUNDS_PASSED: usize = 800;
 
+/// Rounds of the longest piece that is sought further: in a longer one a stitch is little, and a
+/// forecast takes long.
+const LONGEST: usize = 160;
+
 /// Longest run of rounds that change together.
 const RUN: usize = 12;
 
@@ -50,6 +54,9 @@ const LEAST_GAIN: f64 = 1e-5;
 /// near enough. Returns how many were forecast.
 pub(super) fn seek(sought: &[Sought<'_>], answers: &mut Vec<CountsAnswer>) -> usize {
     let mut forecasts = 0;
+    if sought.iter().any(|one| one.candidate.widths.len() > LONGEST) {
+        return forecasts;
+    }
     let closest =
         answers.iter().min_by(|a, b| a.likely_rms_stitches.total_cmp(&b.likely_rms_stitches));
     let Some(closest) = closest.cloned() else { return 0 };
