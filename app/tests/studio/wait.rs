@@ -8,7 +8,7 @@ use plumpline::view::Stage;
 use plumpline::window::Studio;
 
 /// Longer than anything takes on the slowest machine.
-const LONGEST: Duration = Duration::from_secs(240);
+const LONGEST: Duration = Duration::from_secs(60);
 
 /// Waits until `done`, for what comes about without a frame; `what` is said where that never
 /// comes.

@@ -88,7 +88,9 @@ fn broken(piece: &Piece, plan: &Plan) -> Vec<String> {
             broken.push(format!("round {k}: {count}, held at {held:?}"));
         }
         // A limb as narrow as its close is drawn shut plain.
-        let fine = below.is_none_or(|below| below >= count);
+        let wanted = (k as usize).checked_sub(2).map(|i| plan.ideal[i]);
+        let narrow = || wanted.is_some_and(|wanted| wanted < f64::from(count) + 0.5);
+        let fine = below.is_none_or(|below| below > count || below == count && narrow());
         if gathered && !fine && !forced && !says(plan, WarningKind::Ends) {
             broken.push(format!("the gathered round has {count} on {below:?}"));
         }

@@ -98,13 +98,14 @@ fn skirt() -> Piece {
     ]);
     let mut piece = Piece::new("Skirt", outline.expect("an outline"), Gauge::default());
     piece.rules.frills = true;
-    let counts = [6, 12, 18, 24, 30, 30, 30, 30, 32, 34, 36, 45, 56, 70, 82];
+    // The last round holds in what the four before it have too much of.
+    let counts = [6, 10, 20, 22, 26, 30, 32, 32, 32, 30, 26, 52, 66, 83, 96, 48];
     piece.pins = (1..).zip(counts).collect();
     piece
 }
 
 #[test]
-fn a_frill_leaves_no_holes() {
+fn a_frill_stands_in_waves_and_leaves_no_holes() {
     let mut piece = skirt();
     let plan_of = |piece: &Piece| plan(piece).expect("it plans");
     let frilled = plan_of(&piece);
@@ -134,8 +135,8 @@ fn a_frill_leaves_no_holes() {
     piece.pins.clear();
     piece.rules.frills = false;
     let plain = rim(&Relief::new(&piece, &plan_of(&piece)), 35.0);
-    println!("{waves} turns of the rim, {plain} without a frill");
-    assert!(plain <= 2, "{plain} turns of a rim without a frill");
+    // Half of its eleven waves look this way, and some of those hide behind others.
+    assert!(waves >= 4 && plain <= 2, "{waves} turns of the rim, {plain} without a frill");
 }
 
 #[test]
