@@ -113,6 +113,15 @@ pub struct PaintSpot {
 impl PaintSpot {
     /// Where the brush is first: round 1 is worked in one yarn.
     pub const FIRST: Self = Self { round: 2, from: 1, to: 1 };
+
+    /// One stitch, brought back to where there is one: rounds end at the first and the last of
+    /// `rounds`, the stitches of a round, `count` of it, go around.
+    pub fn around(round: i64, stitch: i64, rounds: u32, count: impl Fn(u32) -> u32) -> Self {
+        let round = round.clamp(1, i64::from(rounds.max(1))) as u32;
+        let count = i64::from(count(round).max(1));
+        let stitch = ((stitch - 1).rem_euclid(count) + 1) as u32;
+        Self { round, from: stitch, to: stitch }
+    }
 }
 
 impl Default for ToyView {

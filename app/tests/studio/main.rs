@@ -1,6 +1,7 @@
 //! The studio without a window: what people do in it, and what then stands on screen.
 
 mod assembly;
+mod assembly_held;
 mod bench;
 mod board;
 mod body;

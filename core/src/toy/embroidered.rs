@@ -3,7 +3,7 @@
 
 use std::f64::consts::PI;
 
-use super::lean::{Meridian, between};
+use super::lean::Meridian;
 use super::pose::{Pose, Shapes};
 use super::solid::{OnCloth, Solid};
 use super::vector::{V3, distance, plus};
@@ -52,7 +52,7 @@ fn figures(shapes: Shapes<'_>, poses: &[Pose], line: &Embroidery) -> EmbroideryF
     let sides: &[f64] = if line.mirrored { &[1.0, -1.0] } else { &[1.0] };
     let counted = |&side: &f64| {
         let places = line.places.iter();
-        places.map(|&at| stitch(solid, front, at, side)).collect()
+        places.map(|at| front.after(solid, on_cloth(solid, at, side))).collect()
     };
     // As thick as the yarn that fills half of a stitch, near enough for a picture.
     let thick_mm = 0.35 * solid.stitch_mm();
@@ -73,18 +73,15 @@ fn figures(shapes: Shapes<'_>, poses: &[Pose], line: &Embroidery) -> EmbroideryF
     EmbroideryFigures { lines: sides.iter().map(counted).collect(), yarn_mm, strands, thick_mm }
 }
 
-/// Between which rounds and after which stitch a place is.
-fn stitch(solid: &Solid, front: Meridian, at: Place, side: f64) -> (u32, u32) {
-    let round = between(solid, solid.round_at(at.along));
-    let count = solid.stitches(f64::from(round)).round().max(1.0);
-    let stitch = front.stitch(solid, round, side * at.around).round();
-    (round, stitch.rem_euclid(count) as u32)
+/// A place on the cloth, or its mirror image where `side` is below 0.
+fn on_cloth(solid: &Solid, at: &Place, side: f64) -> OnCloth {
+    OnCloth { round: solid.round_at(at.along), turn: side * at.around }
 }
 
 /// Its strands in the part's own axes, `off` mm above the cloth: one from place to place, or a
 /// place for each knot.
 fn lies(solid: &Solid, line: &Embroidery, side: f64, off: f64) -> Vec<Vec<V3>> {
-    let on = |at: &Place| OnCloth { round: solid.round_at(at.along), turn: side * at.around };
+    let on = |at: &Place| on_cloth(solid, at, side);
     let above = |on: OnCloth| {
         let station = solid.station(on);
         plus(station.at, station.normal, off)

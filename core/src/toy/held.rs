@@ -6,9 +6,10 @@ use super::figures::sling::hung;
 use super::figures::wire::{
     CordLength, GRAVITY, PUSH_N, Rod, Stiffness, awg_for, cord_mm, swg_for,
 };
-use super::lean::{Meridian, between};
+use super::lean::Meridian;
 use super::narrow::{find, neck};
 use super::pose::{Pose, Shapes, sling_holds, upright};
+use super::solid::OnCloth;
 use super::vector::distance;
 use crate::project::toy::attachment::{
     Attachment, Cord, CordHold, CordSpot, CordWay, Joint, Sling, SlingHold, Wire,
@@ -207,14 +208,8 @@ fn sling_figures(
     masses: &[PoseMass],
     sling: &Sling,
 ) -> SlingFigures {
-    let body = |mut part: usize| {
-        while let Some(seat) = shapes.toy.parts[part].on {
-            part = seat.part;
-        }
-        part
-    };
     let none = shapes.toy.attachments.len();
-    let first = sling.legs.first().map_or(0, |leg| body(leg.part));
+    let first = sling.legs.first().map_or(0, |leg| shapes.toy.body_of(leg.part));
     let load = carried(shapes, poses, masses, first, none);
     let holds = sling_holds(shapes, poses, sling);
     let (lengths, slung) = hung(sling, &holds, load.centre, upright(shapes.toy).0);
@@ -232,10 +227,8 @@ fn sling_figures(
 fn sling_stitch(shapes: Shapes<'_>, leg: SlingHold) -> (u32, u32) {
     let Some(solid) = shapes.of(leg.part) else { return (0, 0) };
     let front = Meridian::new(solid, shapes.toy.parts[leg.part].front);
-    let round = between(solid, solid.round_at(leg.at.along));
-    let count = solid.stitches(f64::from(round)).round().max(1.0);
-    let stitch = front.stitch(solid, round, leg.at.around).round();
-    (round, stitch.rem_euclid(count) as u32)
+    let on = OnCloth { round: solid.round_at(leg.at.along), turn: leg.at.around };
+    front.after(solid, on)
 }
 
 /// Thread for a joint: from copy to copy, or across what carries the only one.

@@ -29,6 +29,14 @@ impl Meridian {
         turns * solid.stitches(f64::from(number))
     }
 
+    /// Between which round and the next a place is, and after which stitch of that round; 0 is
+    /// before its first.
+    pub(super) fn after(&self, solid: &Solid, on: OnCloth) -> (u32, u32) {
+        let round = between(solid, on.round);
+        let count = solid.stitches(f64::from(round)).round().max(1.0);
+        (round, self.stitch(solid, round, on.turn).round().rem_euclid(count) as u32)
+    }
+
     /// The turn, from half a turn before the front to half a turn after it, at which so many
     /// stitches of round `number` are worked: [`Self::stitch`] the other way round.
     pub fn turn(&self, solid: &Solid, number: u32, stitch: f64) -> f64 {

@@ -8,11 +8,13 @@ use plumpline_core::project::toy::part::PartEnd;
 use plumpline_core::toy::held::HeldPart;
 use plumpline_core::toy::solid::Solid;
 
-use super::attach_rows::{half, knots, millimetres};
+use super::attach_rows::{
+    after_round, from_front, half, knots, millimetres, thickness, which_part,
+};
 use super::cells::{CellGrid, NumberCell, list};
 use super::here::ToyBench;
 use super::part_card::check;
-use super::{sling_card, told};
+use super::sling_card;
 use crate::bench::action::Actions;
 use crate::document::edit::Edit;
 use crate::document::toy::{ToyEdit, attachment_word};
@@ -78,23 +80,10 @@ fn of_cord(ui: &mut Ui, here: &ToyBench<'_>, cord: &mut Cord, actions: &mut Acti
         Some(_) => (say!("attach-drop"), say!("attach-how-far-below-the-other-end-hangs")),
         None => (say!("attach-free-loop"), say!("attach-how-long-the-free-loop-above-is")),
     };
-    let cell = millimetres(
-        (caption, say!("attach-drop-of-the-cord"), why),
-        cord.drop_mm,
-        (0.0, 3000.0, 5.0),
-    );
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        cord.drop_mm = mm;
-    }
-    let words = (
-        say!("attach-thick"),
-        say!("attach-thickness-of-the-cord"),
-        say!("attach-how-thick-it-is"),
-    );
-    let cell = millimetres(words, cord.thickness_mm, (0.1, 50.0, 0.5));
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        cord.thickness_mm = mm;
-    }
+    let words = (caption, say!("attach-drop-of-the-cord"), why);
+    millimetres(ui, &mut grid, words, &mut cord.drop_mm, (0.0, 3000.0, 5.0), actions);
+    let name = say!("attach-thickness-of-the-cord");
+    thickness(ui, &mut grid, name, &mut cord.thickness_mm, actions);
     let words = (
         say!("attach-strands"),
         say!("attach-strands-of-the-cord"),
@@ -123,48 +112,23 @@ fn ring(ui: &mut Ui, here: &ToyBench<'_>, hanger: &mut Hanger, actions: &mut Act
         hanger.around = [None, Some(0.0)][new];
     }
     let mut grid = CellGrid::new();
-    if let Some(around) = hanger.around {
-        let cell = NumberCell {
-            caption: say!("attach-from-front"),
-            name: say!("attach-turn-of-the-loop"),
-            why: say!("attach-how-far-around-from-the-front-the-way"),
-            value: (360.0 * around).round(),
-            span: (-180.0, 180.0, 5.0),
-            decimals: 0,
-            unit: "°",
-        };
-        if let Some(deg) = grid.number(ui, &cell, actions) {
-            hanger.around = Some(deg / 360.0);
-        }
+    if let Some(around) = &mut hanger.around {
+        from_front(ui, &mut grid, say!("attach-turn-of-the-loop"), around, actions);
     }
     let words = (
         say!("attach-around-large"),
         say!("attach-length-of-the-loop"),
         say!("attach-length-of-the-loop-all-around"),
     );
-    if let Some(mm) =
-        grid.number(ui, &millimetres(words, hanger.around_mm, (1.0, 3000.0, 5.0)), actions)
-    {
-        hanger.around_mm = mm;
-    }
+    millimetres(ui, &mut grid, words, &mut hanger.around_mm, (1.0, 3000.0, 5.0), actions);
     let words = (
         say!("attach-stands-off"),
         say!("attach-how-far-the-loop-stands-off"),
         say!("attach-from-the-fabric-to-where-it-hangs"),
     );
-    let cell = millimetres(words, hanger.stands_off_mm, (0.0, 3000.0, 1.0));
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        hanger.stands_off_mm = mm;
-    }
-    let words = (
-        say!("attach-thick"),
-        say!("attach-thickness-of-the-loop"),
-        say!("attach-how-thick-it-is"),
-    );
-    let cell = millimetres(words, hanger.thickness_mm, (0.1, 50.0, 0.5));
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        hanger.thickness_mm = mm;
-    }
+    millimetres(ui, &mut grid, words, &mut hanger.stands_off_mm, (0.0, 3000.0, 1.0), actions);
+    let name = say!("attach-thickness-of-the-loop");
+    thickness(ui, &mut grid, name, &mut hanger.thickness_mm, actions);
 }
 
 fn of_wire(ui: &mut Ui, here: &ToyBench<'_>, wire: &mut Wire, actions: &mut Actions) {
@@ -182,20 +146,13 @@ fn of_wire(ui: &mut Ui, here: &ToyBench<'_>, wire: &mut Wire, actions: &mut Acti
         say!("attach-free-length-of-the-wire"),
         say!("attach-between-the-two-bodies"),
     );
-    if let Some(mm) =
-        grid.number(ui, &millimetres(words, wire.free_mm, (0.0, 3000.0, 5.0)), actions)
-    {
-        wire.free_mm = mm;
-    }
+    millimetres(ui, &mut grid, words, &mut wire.free_mm, (0.0, 3000.0, 5.0), actions);
     let words = (
         say!("attach-thick"),
         say!("attach-thickness-of-the-wire"),
         say!("attach-how-thick-one-strand-is"),
     );
-    let cell = millimetres(words, wire.diameter_mm, (0.1, 20.0, 0.1));
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        wire.diameter_mm = mm;
-    }
+    millimetres(ui, &mut grid, words, &mut wire.diameter_mm, (0.1, 20.0, 0.1), actions);
     let words = (
         say!("attach-strands"),
         say!("attach-strands-of-the-wire"),
@@ -207,17 +164,14 @@ fn of_wire(ui: &mut Ui, here: &ToyBench<'_>, wire: &mut Wire, actions: &mut Acti
 }
 
 fn of_joint(ui: &mut Ui, here: &ToyBench<'_>, joint: &mut Joint, actions: &mut Actions) {
-    let parts: Vec<usize> = (0..here.toy.parts.len())
-        .filter(|&i| here.part(i).is_some_and(|p| p.on.is_some() && p.piece().is_some()))
-        .collect();
-    let names: Vec<String> = parts.iter().map(|&i| told::capital(&here.called(i))).collect();
-    let words: Vec<&str> = names.iter().map(String::as_str).collect();
-    let now = parts.iter().position(|&i| i == joint.part).unwrap_or(0);
-    let rect =
-        form::row(ui, say!("attach-turns"), say!("attach-the-part-that-turns-on-it-with-its"));
-    if let Some(new) = list(ui, half(rect), say!("attach-part-that-turns"), (&words, now)) {
-        joint.part = parts[new];
-    }
+    let words = (
+        say!("attach-turns"),
+        say!("attach-the-part-that-turns-on-it-with-its"),
+        say!("attach-part-that-turns"),
+    );
+    which_part(ui, here, words, &mut joint.part, |_, part| {
+        part.on.is_some() && part.piece().is_some()
+    });
     let mut grid = CellGrid::new();
     let words = (
         say!("attach-passes"),
@@ -237,16 +191,8 @@ fn hold(
     hold: &mut CordHold,
     actions: &mut Actions,
 ) {
-    let bodies: Vec<usize> = (0..here.toy.parts.len())
-        .filter(|&i| here.part(i).is_some_and(|part| part.piece().is_some()))
-        .collect();
-    let names: Vec<String> = bodies.iter().map(|&i| told::capital(&here.called(i))).collect();
-    let words: Vec<&str> = names.iter().map(String::as_str).collect();
-    let now = bodies.iter().position(|&i| i == hold.part).unwrap_or(0);
-    let rect = form::row(ui, name, say!("attach-which-part"));
-    if let Some(new) = list(ui, half(rect), name, (&words, now)) {
-        hold.part = bodies[new];
-    }
+    let words = (name, say!("attach-which-part"), name);
+    which_part(ui, here, words, &mut hold.part, |_, part| part.piece().is_some());
     let solid = here.made.and_then(|made| made.solid(hold.part));
     let spots = [
         say!("attach-its-end"),
@@ -277,16 +223,8 @@ fn hold(
     if let (CordSpot::Share(share), Some(solid)) = (hold.at, solid) {
         let round = f64::from(Solid::number(solid, solid.round_at(share)));
         let name = say!("attach-name-round", name = name);
-        let cell = NumberCell {
-            caption: say!("attach-after-round"),
-            name: &name,
-            why: say!("attach-the-round-after-which-it-is-held"),
-            value: round,
-            span: (1.0, solid.rounds().max(1) as f64, 1.0),
-            decimals: 0,
-            unit: "",
-        };
-        if let Some(round) = CellGrid::new().number(ui, &cell, actions) {
+        let mut grid = CellGrid::new();
+        if let Some(round) = after_round(ui, &mut grid, &name, (round, solid), actions) {
             hold.at = CordSpot::Share(solid.share_at(round));
         }
     }

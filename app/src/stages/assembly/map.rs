@@ -1,7 +1,9 @@
 //! The map of what carries the part in hand: its rounds unrolled, the front in the middle, and
 //! on it the prints of all it carries.
 
-use egui::{Align2, Pos2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{
+    Align2, Key, Pos2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2,
+};
 use plumpline_core::project::toy::part::{PartForm, Thing};
 use plumpline_core::toy::solid::{OnCloth, Solid};
 
@@ -54,14 +56,17 @@ impl<'a> MapGround<'a> {
         }
     }
 
-    /// Whether later rounds lie higher.
-    pub(super) fn grows_up(&self) -> bool {
-        self.up
-    }
-
-    /// Whether further stitches lie further right.
-    pub(super) fn runs_right(&self) -> bool {
-        self.right
+    /// By how many rounds and stitches the arrow keys that are pressed go on.
+    pub(super) fn stepped(&self, ui: &Ui) -> (i64, i64) {
+        let pressed = |key| i64::from(ui.input(|i| i.key_pressed(key)));
+        let by = |more, fewer, forwards: bool| {
+            let steps = pressed(more) - pressed(fewer);
+            if forwards { steps } else { -steps }
+        };
+        (
+            by(Key::ArrowUp, Key::ArrowDown, self.up),
+            by(Key::ArrowRight, Key::ArrowLeft, self.right),
+        )
     }
 
     /// Where a place of the cloth is on the map.

@@ -7,11 +7,11 @@ use plumpline_core::project::toy::attachment::{Sling, SlingHold, SlingLengths};
 use plumpline_core::toy::held::SlingFigures;
 use plumpline_core::toy::solid::Solid;
 
-use super::attach_rows::{half, knots, millimetres};
-use super::cells::{CellGrid, NumberCell, list};
+use super::attach_rows::{after_round, from_front, knots, millimetres, thickness, which_part};
+use super::cells::CellGrid;
 use super::here::ToyBench;
 use super::part_card::check;
-use super::{placing, told};
+use super::placing;
 use crate::bench::action::Actions;
 use crate::fields::form;
 
@@ -38,19 +38,10 @@ pub(super) fn show(ui: &mut Ui, here: &ToyBench<'_>, sling: &mut Sling, actions:
         say!("attach-height-of-the-meeting-point"),
         say!("attach-how-far-above-the-cords-meet"),
     );
-    let cell = millimetres(words, sling.above_mm, (0.0, 3000.0, 5.0));
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        sling.above_mm = mm;
-    }
-    let words = (
-        say!("attach-thick"),
-        say!("attach-thickness-of-the-cord"),
-        say!("attach-how-thick-it-is"),
-    );
-    let cell = millimetres(words, sling.thickness_mm, (0.1, 50.0, 0.5));
-    if let Some(mm) = grid.number(ui, &cell, actions) {
-        sling.thickness_mm = mm;
-    }
+    let span = (0.0, 3000.0, 5.0);
+    millimetres(ui, &mut grid, words, &mut sling.above_mm, span, actions);
+    let name = say!("attach-thickness-of-the-cord");
+    thickness(ui, &mut grid, name, &mut sling.thickness_mm, actions);
     for (index, leg) in sling.legs.iter_mut().enumerate() {
         self::leg(ui, here, index, leg, actions);
     }
@@ -64,55 +55,21 @@ fn leg(
     leg: &mut SlingHold,
     actions: &mut Actions,
 ) {
-    let parts: Vec<usize> = (0..here.toy.parts.len())
-        .filter(|&i| here.part(i).is_some_and(|part| part.piece().is_some()))
-        .filter(|&i| body(here, i) == body(here, leg.part))
-        .collect();
-    let names: Vec<String> = parts.iter().map(|&i| told::capital(&here.called(i))).collect();
-    let words: Vec<&str> = names.iter().map(String::as_str).collect();
-    let now = parts.iter().position(|&i| i == leg.part).unwrap_or(0);
     let name = say!("attach-cord-number", number = index + 1);
-    let rect = form::row(ui, &name, say!("attach-which-part"));
-    if let Some(new) = list(ui, half(rect), &name, (&words, now)) {
-        leg.part = parts[new];
-    }
+    let body = here.toy.body_of(leg.part);
+    let words = (name.as_str(), say!("attach-which-part"), name.as_str());
+    which_part(ui, here, words, &mut leg.part, |i, part| {
+        part.piece().is_some() && here.toy.body_of(i) == body
+    });
     let Some(solid) = here.made.and_then(|made| made.solid(leg.part)) else { return };
     let mut grid = CellGrid::new();
-    let round = solid.round_at(leg.at.along);
     let said = say!("attach-name-round", name = name);
-    let cell = NumberCell {
-        caption: say!("attach-after-round"),
-        name: &said,
-        why: say!("attach-the-round-after-which-it-is-held"),
-        value: round.round().max(1.0),
-        span: (1.0, solid.rounds().max(1) as f64, 1.0),
-        decimals: 0,
-        unit: "",
-    };
-    if let Some(round) = grid.number(ui, &cell, actions) {
+    let round = solid.round_at(leg.at.along).round().max(1.0);
+    if let Some(round) = after_round(ui, &mut grid, &said, (round, solid), actions) {
         leg.at.along = Solid::share_at(solid, round);
     }
     let said = say!("attach-name-turn", name = name);
-    let cell = NumberCell {
-        caption: say!("attach-from-front"),
-        name: &said,
-        why: say!("attach-how-far-around-from-the-front-the-way"),
-        value: (360.0 * leg.at.around).round(),
-        span: (-180.0, 180.0, 5.0),
-        decimals: 0,
-        unit: "°",
-    };
-    if let Some(deg) = grid.number(ui, &cell, actions) {
-        leg.at.around = deg / 360.0;
-    }
-}
-
-/// The body that carries a part.
-fn body(here: &ToyBench<'_>, mut part: usize) -> usize {
-    while let Some(seat) = here.part(part).and_then(|part| part.on) {
-        part = seat.part;
-    }
-    part
+    from_front(ui, &mut grid, &said, &mut leg.at.around, actions);
 }
 
 /// What follows: how long each has to be, what it bears, how the toy hangs.

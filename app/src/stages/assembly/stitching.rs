@@ -33,20 +33,38 @@ fn word(needle: Option<EmbroideryStitch>) -> &'static str {
     }
 }
 
+/// Places of buttons side by side, in a further row where one is full.
+struct ButtonPlaces {
+    row: Rect,
+    x: f32,
+}
+
+impl ButtonPlaces {
+    fn new(ui: &mut Ui) -> Self {
+        let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+        Self { row, x: row.left() }
+    }
+
+    /// The place of the next button, which shows `words`.
+    fn next(&mut self, ui: &mut Ui, words: &str) -> Rect {
+        let width = controls::words_width(ui, words);
+        if self.x + width > self.row.right() + 0.5 {
+            *self = Self::new(ui);
+        }
+        let size = vec2(width, 26.0);
+        let place = Rect::from_min_size(pos2(self.x, self.row.top() + 2.0), size);
+        self.x = place.right() + 4.0;
+        place
+    }
+}
+
 /// Whether stitches are painted, or what is embroidered on them.
 pub(super) fn choice(ui: &mut Ui, next: &mut ToyView) {
     let all = [None].into_iter().chain(EmbroideryStitch::ALL.map(Some));
-    let (mut row, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
-    let mut x = row.left();
+    let mut places = ButtonPlaces::new(ui);
     for needle in all {
         let words = word(needle);
-        let width = controls::words_width(ui, words);
-        if x + width > row.right() + 0.5 {
-            row = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover()).0;
-            x = row.left();
-        }
-        let place = Rect::from_min_size(pos2(x, row.top() + 2.0), vec2(width, 26.0));
-        x = place.right() + 4.0;
+        let place = places.next(ui, words);
         let (face, on) = (ButtonFace::Words(words), next.needle == needle);
         if controls::toggle(ui, place, face, words, true, Some(on)).clicked() && !on {
             (next.needle, next.line) = (needle, None);
@@ -121,20 +139,9 @@ pub(super) fn show(
     let mut spot = next.spot.unwrap_or(PaintSpot::FIRST);
     if canvas.has_focus() {
         let pressed = |key| ui.input(|i| i.key_pressed(key));
-        let up = if ground.grows_up() { 1 } else { -1 };
-        let right = if ground.runs_right() { 1 } else { -1 };
-        let (mut round, mut stitch) = (i64::from(spot.round), i64::from(spot.from));
-        for (key, rounds, stitches) in [
-            (Key::ArrowUp, up, 0),
-            (Key::ArrowDown, -up, 0),
-            (Key::ArrowRight, 0, right),
-            (Key::ArrowLeft, 0, -right),
-        ] {
-            if pressed(key) {
-                (round, stitch) = (round + rounds, stitch + stitches);
-            }
-        }
-        spot = whole(solid, round, stitch);
+        let (rounds, stitches) = ground.stepped(ui);
+        let (round, stitch) = (i64::from(spot.round), i64::from(spot.from));
+        spot = whole(solid, round + rounds, stitch + stitches);
         if pressed(Key::Space) {
             put(here, solid, index, on_cloth(here, index, solid, spot), next, actions);
         }
@@ -150,10 +157,8 @@ pub(super) fn show(
 
 /// A place that is there: between a round and the next, after a stitch.
 fn whole(solid: &Solid, round: i64, stitch: i64) -> PaintSpot {
-    let round = round.clamp(1, i64::from(CountedBy::Gap.most(solid))) as u32;
-    let count = CountedBy::Gap.stitches(solid, round).round().max(1.0) as i64;
-    let stitch = ((stitch - 1).rem_euclid(count) + 1) as u32;
-    PaintSpot { round, from: stitch, to: stitch }
+    let count = |round| CountedBy::Gap.stitches(solid, round).round() as u32;
+    PaintSpot::around(round, stitch, CountedBy::Gap.most(solid), count)
 }
 
 /// The place after stitch `from` of the round, on the cloth.
@@ -203,17 +208,10 @@ fn buttons(
         (say!("surface-take-last-off"), some),
         (say!("surface-another-line"), some),
     ];
-    let (mut row, _) =
-        ui.allocate_exact_size(vec2(ui.available_width(), ROW + 2.0), Sense::hover());
-    let mut x = row.left();
+    ui.add_space(1.0);
+    let mut places = ButtonPlaces::new(ui);
     for (which, (words, can)) in words.into_iter().enumerate() {
-        let width = controls::words_width(ui, words);
-        if x + width > row.right() + 0.5 {
-            row = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover()).0;
-            x = row.left();
-        }
-        let place = Rect::from_min_size(pos2(x, row.top() + 3.0), vec2(width, 26.0));
-        x = place.right() + 4.0;
+        let place = places.next(ui, words);
         if !controls::button(ui, place, ButtonFace::Words(words), words, can).clicked() {
             continue;
         }
@@ -262,16 +260,14 @@ fn lines(
         }
         let face = ButtonFace::Words(say!("surface-mirrored"));
         if controls::toggle(ui, middle, face, &mirror, true, Some(line.mirrored)).clicked() {
-            let mut new = all.clone();
-            new[number].mirrored = !line.mirrored;
-            actions.edit(Edit::Toy(ToyEdit::Embroider(new)));
+            embroider(here, actions, |lines| lines[number].mirrored = !line.mirrored);
         }
         let face = ButtonFace::Words(say!("attach-remove"));
         if controls::button(ui, last, face, &remove, true).clicked() {
-            let mut new = all.clone();
-            new.remove(number);
             next.line = None;
-            actions.edit(Edit::Toy(ToyEdit::Embroider(new)));
+            embroider(here, actions, |lines| {
+                lines.remove(number);
+            });
         }
     }
     if !all.iter().any(|line| line.part == index) {
@@ -295,33 +291,49 @@ fn put(
         Brush::Yarn(yarn) => yarn.min(known),
         Brush::Off => 0,
     };
-    let mut lines = here.toy.embroidery.clone();
+    let lines = &here.toy.embroidery;
     let going = next.line.filter(|&line| {
         lines.get(line).is_some_and(|l| {
             (l.part, l.stitch, l.yarn) == (index, stitch, yarn) && l.places.len() < MOST_PLACES
         })
     });
-    match going {
+    if going.is_none() && lines.len() >= MOST_LINES {
+        return;
+    }
+    next.line = Some(going.unwrap_or(lines.len()));
+    embroider(here, actions, |lines| match going {
         Some(line) => lines[line].places.push(place),
-        None if lines.len() < MOST_LINES => {
-            next.line = Some(lines.len());
+        None => {
             let (name, places) = (String::new(), vec![place]);
             lines.push(Embroidery { name, part: index, stitch, yarn, places, mirrored: false });
         }
-        None => return,
-    }
+    });
+}
+
+/// Makes `change` to what is embroidered.
+fn embroider(
+    here: &ToyBench<'_>,
+    actions: &mut Actions,
+    change: impl FnOnce(&mut Vec<Embroidery>),
+) {
+    let mut lines = here.toy.embroidery.clone();
+    change(&mut lines);
     actions.edit(Edit::Toy(ToyEdit::Embroider(lines)));
 }
 
 /// The last place of the line that goes on is taken off; with its only one the line goes.
 fn take_last(here: &ToyBench<'_>, next: &mut ToyView, actions: &mut Actions) {
     let Some(line) = next.line else { return };
-    let mut lines = here.toy.embroidery.clone();
-    let Some(own) = lines.get_mut(line) else { return };
-    own.places.pop();
-    if own.places.is_empty() {
-        lines.remove(line);
+    let Some(own) = here.toy.embroidery.get(line) else { return };
+    let goes = own.places.len() <= 1;
+    if goes {
         next.line = None;
     }
-    actions.edit(Edit::Toy(ToyEdit::Embroider(lines)));
+    embroider(here, actions, |lines| {
+        if goes {
+            lines.remove(line);
+        } else {
+            lines[line].places.pop();
+        }
+    });
 }

@@ -253,27 +253,14 @@ fn hands(
         return;
     }
     let spot = next.spot.unwrap_or(PaintSpot::FIRST);
-    let pressed = |key| ui.input(|i| i.key_pressed(key));
-    let right = if s.ground.runs_right() { 1 } else { -1 };
-    let higher = if s.ground.grows_up() { 1 } else { -1 };
-    let (mut round, mut stitch) = (i64::from(spot.round), i64::from(spot.from));
-    for (key, up, on) in [
-        (Key::ArrowRight, 0, right),
-        (Key::ArrowLeft, 0, -right),
-        (Key::ArrowUp, higher, 0),
-        (Key::ArrowDown, -higher, 0),
-    ] {
-        if pressed(key) {
-            (round, stitch) = (round + up, stitch + on);
-        }
+    let (rounds, stitches) = s.ground.stepped(ui);
+    if (rounds, stitches) != (0, 0) {
+        let (round, stitch) = (i64::from(spot.round), i64::from(spot.from));
+        let last = s.plan.rounds.len() as u32;
+        let new = PaintSpot::around(round + rounds, stitch + stitches, last, |r| s.count(r));
+        next.spot = Some(new);
     }
-    if (round, stitch) != (i64::from(spot.round), i64::from(spot.from)) {
-        let round = round.clamp(1, s.plan.rounds.len() as i64) as u32;
-        let count = i64::from(s.count(round).max(1));
-        let stitch = ((stitch - 1).rem_euclid(count) + 1) as u32;
-        next.spot = Some(PaintSpot { round, from: stitch, to: stitch });
-    }
-    if pressed(Key::Space) {
+    if ui.input(|i| i.key_pressed(Key::Space)) {
         put(here, s, next.spot.unwrap_or(spot), next.brush, actions);
     }
 }

@@ -4,7 +4,6 @@ use super::answer::{CountsAnswer, INDIFFERENT_STITCHES, best, judged};
 use super::candidate::{Candidate, Stuffed, Wish};
 use super::descent;
 use super::effort::{Effort, MOST_FORECASTS};
-use super::family::Family;
 use super::further;
 use super::rules::worked_length_mm;
 use super::search::{LEAST_UNIT, MIDDLE, Sought, Tried, closest};
@@ -54,9 +53,9 @@ pub(super) struct Front<'a> {
 }
 
 impl<'a> Front<'a> {
-    /// The front of `wish`: the same for every chosen simplicity, and fewer answers where none
-    /// is chosen or a hand is dragging. Then the one number of rounds is sought whose pattern
-    /// is cheapest at the middle price.
+    /// The front of `wish`: the same for every chosen simplicity. Where none is chosen only
+    /// patterns are sought, of the number of rounds whose pattern is cheapest at the middle
+    /// price first; and while a hand drags, of that number alone.
     pub(super) fn of(wish: &'a Wish<'a>, effort: Effort) -> Self {
         let piece = wish.piece;
         let draft = effort == Effort::Draft;
@@ -179,7 +178,7 @@ impl<'a> Front<'a> {
         if calm(&kept) {
             return (self, kept);
         }
-        let family = Family::new(candidate);
+        let family = &sought.family;
         let mut near = candidate.near_stuffed(&kept.stuffed, &family.rounds);
         let unit = piece.simplicity.map_or(MIDDLE, unit_of).clamp(LEAST_UNIT, MIDDLE);
         if let Some((counts, _)) = family.mended(&mut near, unit) {

@@ -52,10 +52,9 @@ struct Beginning {
 }
 
 impl BeamTask<'_> {
-    /// The cheapest counts found, at most `most` of them and the cheapest first, each with its
-    /// predicted cost: misfit, slack and prices. None where no count near the cheapest keeps to
-    /// the rules.
-    pub(super) fn cheapest(&self, form: &Factored, most: usize) -> Vec<(Vec<u32>, f64)> {
+    /// The cheapest counts found, all of them, and their predicted cost: misfit, slack and
+    /// prices. `None` where no count near the cheapest keeps to the rules.
+    pub(super) fn best(&self, form: &Factored) -> Option<(Vec<u32>, f64)> {
         let length = self.steps.rounds();
         let width = if self.reach.is_finite() { WIDTHS.0 } else { WIDTHS.1 };
         let mut beam: Vec<Beginning> = Vec::with_capacity(width);
@@ -76,7 +75,7 @@ impl BeamTask<'_> {
                 self.go_on(i, row[0], wanted, (parent, before), &mut next);
             }
             if next.is_empty() {
-                return Vec::new();
+                return None;
             }
             if next.len() > width {
                 next.select_nth_unstable_by(width, |a, b| a.cost.total_cmp(&b.cost));
@@ -93,18 +92,16 @@ impl BeamTask<'_> {
             std::mem::swap(&mut added, &mut added_next);
             std::mem::swap(&mut beam, &mut next);
         }
-        let mut order: Vec<usize> = (0..beam.len()).collect();
-        order.sort_by(|&a, &b| beam[a].cost.total_cmp(&beam[b].cost));
-        let counts = |mut at: usize| -> Vec<u32> {
-            let searched = trail.iter().rev().map(|round: &Vec<(u32, usize)>| {
-                let (count, parent) = round[at];
-                at = parent;
-                count
-            });
-            self.rounds.unfold(&searched.collect::<Vec<u32>>())
-        };
-        let found = order.into_iter().take(most);
-        found.map(|at| (counts(at), beam[at].cost + form.constant)).collect()
+        let best = beam.iter().enumerate().min_by(|a, b| a.1.cost.total_cmp(&b.1.cost))?;
+        let cost = best.1.cost + form.constant;
+        let mut at = best.0;
+        let searched = trail.iter().rev().map(|round: &Vec<(u32, usize)>| {
+            let (count, parent) = round[at];
+            at = parent;
+            count
+        });
+        let searched: Vec<u32> = searched.collect();
+        Some((self.rounds.unfold(&searched), cost))
     }
 
     /// Lists what the last round may be, with its row's `pivot` and `wanted`.

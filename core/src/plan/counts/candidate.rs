@@ -247,24 +247,12 @@ impl Near {
         steps: &Steps,
         prices: Prices,
     ) -> Option<(Vec<u32>, f64)> {
-        self.cheapest(rounds, steps, prices, 1).pop()
-    }
-
-    /// At most `most` of them, the cheapest first.
-    pub(super) fn cheapest(
-        &mut self,
-        rounds: &AllowedRounds,
-        steps: &Steps,
-        prices: Prices,
-        most: usize,
-    ) -> Vec<(Vec<u32>, f64)> {
         if self.factored.is_none() {
             self.factored = self.form.clone().factor();
         }
-        let Some(form) = &self.factored else { return Vec::new() };
         let (slack, from) = (&self.slack, &self.from[..]);
         let reach = if prices.is_free() { NEAR } else { f64::INFINITY };
-        BeamTask { rounds, steps, prices, slack, from, reach }.cheapest(form, most)
+        BeamTask { rounds, steps, prices, slack, from, reach }.best(self.factored.as_ref()?)
     }
 }
 

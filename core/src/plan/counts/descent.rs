@@ -64,7 +64,10 @@ fn pass(
     let model = &near.model;
     let rounds = &candidate.rounds;
     for step in moves(rounds.searched()) {
-        let Some(counts) = moved(&best.counts[..rounds.searched()], &step) else { continue };
+        let Some(counts) = moved(&best.counts[..rounds.searched()], step.iter().copied())
+        else {
+            continue;
+        };
         let counts = rounds.unfold(&counts);
         if candidate.rounds.allows_all(&counts) {
             ranked.push((model.predicted(&step), counts));
@@ -97,9 +100,13 @@ fn moves(rounds: usize) -> impl Iterator<Item = Move> {
     singles.chain(pairs)
 }
 
-fn moved(counts: &[u32], step: &Move) -> Option<Vec<u32>> {
+/// `counts` after `step`; nothing where a round would have no stitch left.
+pub(super) fn moved(
+    counts: &[u32],
+    step: impl IntoIterator<Item = (usize, i32)>,
+) -> Option<Vec<u32>> {
     let mut counts = counts.to_vec();
-    for &(i, by) in step {
+    for (i, by) in step {
         counts[i] = counts[i].checked_add_signed(by).filter(|&n| n > 0)?;
     }
     Some(counts)

@@ -46,29 +46,25 @@ impl Family {
 
     /// The best pattern near `near` at `unit`, and its predicted cost.
     pub(super) fn best(&self, near: &mut Near, unit: f64) -> Option<(Vec<u32>, f64)> {
-        let prices = Prices::at(unit.max(self.least_unit), self.together);
-        near.best(&self.rounds, &self.steps, prices)
-    }
-
-    /// At most `most` patterns near `near`, the cheapest at `unit` first, where a round whose
-    /// count changes costs `change`, squared stitches.
-    pub(super) fn cheapest(
-        &self,
-        near: &mut Near,
-        (unit, change): (f64, f64),
-        most: usize,
-    ) -> Vec<Vec<u32>> {
-        let prices = Prices::at(unit.max(self.least_unit), self.together);
-        let prices = Prices { change, ..prices };
-        let found = near.cheapest(&self.rounds, &self.steps, prices, most);
-        found.into_iter().map(|(counts, _)| counts).collect()
+        self.changed_best(near, unit, 0.0)
     }
 
     /// The best pattern near `near` at `unit` that leaves as many of its rounds as they are as
     /// can be, and its predicted cost.
     pub(super) fn mended(&self, near: &mut Near, unit: f64) -> Option<(Vec<u32>, f64)> {
+        self.changed_best(near, unit, MENDED)
+    }
+
+    /// The best pattern near `near` at `unit` where a round whose count changes costs `change`,
+    /// squared stitches; and its predicted cost.
+    pub(super) fn changed_best(
+        &self,
+        near: &mut Near,
+        unit: f64,
+        change: f64,
+    ) -> Option<(Vec<u32>, f64)> {
         let prices = Prices::at(unit.max(self.least_unit), self.together);
-        near.best(&self.rounds, &self.steps, Prices { change: MENDED, ..prices })
+        near.best(&self.rounds, &self.steps, Prices { change, ..prices })
     }
 
     /// Misfit, slack and prices at `unit`, squared stitches.

@@ -66,7 +66,6 @@ pub(super) fn seek(sought: &[Sought<'_>], answers: &mut Vec<CountsAnswer>) -> us
     let mut passes = 0;
     for (of, one) in sought.iter().enumerate() {
         let rounds = one.candidate.widths.len();
-        let family = Family::new(&one.candidate);
         for unit in UNITS {
             for _ in 0..PASSES {
                 let best = best(sought, answers);
@@ -79,7 +78,7 @@ pub(super) fn seek(sought: &[Sought<'_>], answers: &mut Vec<CountsAnswer>) -> us
                 let from = patterns.min_by(|a, b| a.cost(unit).total_cmp(&b.cost(unit)));
                 let Some(from) = from.cloned() else { break };
                 passes += 1;
-                let better = pass(one, &family, &from, unit, &mut forecasts);
+                let better = pass(one, &from, unit, &mut forecasts);
                 let Some(better) = better else { break };
                 answers.push(better);
             }
@@ -91,12 +90,11 @@ pub(super) fn seek(sought: &[Sought<'_>], answers: &mut Vec<CountsAnswer>) -> us
 /// The first of the most promising changes to `from` that is cheaper at `unit` in truth.
 fn pass(
     sought: &Sought<'_>,
-    family: &Family,
     from: &CountsAnswer,
     unit: f64,
     forecasts: &mut usize,
 ) -> Option<CountsAnswer> {
-    let candidate = &sought.candidate;
+    let Sought { candidate, family, .. } = sought;
     let mut near = candidate.near_stuffed(&from.stuffed, &family.rounds);
     promising(candidate, family, &mut near, from, unit).into_iter().find_map(|counts| {
         *forecasts += 1;
@@ -120,7 +118,8 @@ fn promising(
     let old = &from.stuffed.counts;
     let mut all: Vec<Vec<u32>> = Vec::new();
     for change in CHANGES {
-        all.extend(family.cheapest(near, (unit, change), 1));
+        let found = family.changed_best(near, unit, change);
+        all.extend(found.map(|(counts, _)| counts));
         if !rounds.is_mirrored() {
             let prices = Prices { change, ..Prices::at(unit, family.together) };
             let found = near.best(&candidate.rounds, &candidate.steps, prices);
@@ -136,7 +135,8 @@ fn promising(
         if misfit > most {
             continue; // Whatever it saves of slack and trouble, it does not pay.
         }
-        let Some(counts) = changed(&old[..rounds.searched()], &change) else { continue };
+        let step = change.run.clone().map(|i| (i, change.by));
+        let Some(counts) = descent::moved(&old[..rounds.searched()], step) else { continue };
         let counts = rounds.unfold(&counts);
         if rounds.allows_all(&counts) && is_pattern(rounds, &counts) {
             let cost = misfit
@@ -160,13 +160,4 @@ fn changes(rounds: usize) -> impl Iterator<Item = RunChange> {
         let by = (-BY..=BY).filter(|&by| by != 0);
         by.map(move |by| RunChange { run: run.clone(), by })
     })
-}
-
-/// `counts` after `change`; nothing where no stitch would be left.
-fn changed(counts: &[u32], change: &RunChange) -> Option<Vec<u32>> {
-    let mut counts = counts.to_vec();
-    for n in &mut counts[change.run.clone()] {
-        *n = n.checked_add_signed(change.by).filter(|&n| n > 0)?;
-    }
-    Some(counts)
 }

@@ -97,17 +97,18 @@ impl<'a> Tried<'a> {
         }
         let square = ideal.1.misfit.whole_square;
         let pulls = search.again(units, square);
-        let found = search.found;
         *forecasts = search.forecasts;
+        let Search { family, found, .. } = search;
         let width = piece.gauge.stitch_width_mm();
         let ideal = likely_rms(&ideal.1, &piece.variation, square, pulls, width);
-        (Sought { candidate, pulls, ideal }, found)
+        (Sought { candidate, family, pulls, ideal }, found)
     }
 }
 
 /// A number of rounds whose answers were sought.
 pub(super) struct Sought<'a> {
     pub(super) candidate: Candidate<'a>,
+    pub(super) family: Family,
     /// What the pulls of single rounds add to the mean square distance, squared stitches.
     pub(super) pulls: f64,
     /// Expected RMS distance of the ideal counts, stitch widths: about the best there is.

@@ -59,6 +59,15 @@ impl Toy {
         *self == Self::default()
     }
 
+    /// The body that carries part `index`, one on another; itself where nothing does.
+    pub fn body_of(&self, index: usize) -> usize {
+        let mut at = index;
+        while let Some(seat) = self.parts.get(at).and_then(|part| part.on) {
+            at = seat.part;
+        }
+        at
+    }
+
     /// Whether part `index` could sit on part `on`: not on itself, nor on what it carries.
     pub fn can_carry(&self, on: usize, index: usize) -> bool {
         let mut at = Some(on);

@@ -180,20 +180,13 @@ fn sling(sling: &Sling, toy: &Toy) -> Result<()> {
     within("legs", sling.legs.len() as f64, LEGS.0 as f64, LEGS.1 as f64, "")?;
     within("above_mm", sling.above_mm, 0.0, LARGEST_MM, "mm")?;
     within("thickness_mm", sling.thickness_mm, 0.1, 50.0, "mm")?;
-    let body = |part: usize| {
-        let mut at = part;
-        while let Some(seat) = toy.parts[at].on {
-            at = seat.part;
-        }
-        at
-    };
     for leg in &sling.legs {
         within("along", leg.at.along, 0.0, 1.0, "")?;
         within("around", leg.at.around, -1.0, 1.0, "")?;
         if toy.parts[leg.part].piece().is_none() {
             return Err(Error::new("legs", "one holds a small thing", "hold a crocheted part"));
         }
-        if body(leg.part) != body(sling.legs[0].part) {
+        if toy.body_of(leg.part) != toy.body_of(sling.legs[0].part) {
             let mend = "hold one body, or what sits on it, by all";
             return Err(Error::new("legs", "they hold different bodies", mend));
         }

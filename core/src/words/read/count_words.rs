@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::lexemes::{Lexeme, LexemeKind};
+use super::lexemes::{Lexeme, LexemeKind, within};
 use super::token::{Say, Tok, Token};
 use super::words::Glossary;
 
@@ -11,19 +11,19 @@ use super::words::Glossary;
 const FEWEST: usize = 3;
 
 /// Adds the words of `tokens`, unknown so far, that stand between the work and the last number
-/// of several lines.
-pub(super) fn learn(tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary) {
+/// of several lines. Whether there are any.
+pub(super) fn learn(tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary) -> bool {
     let mut seen: BTreeMap<String, usize> = BTreeMap::new();
     for line in tokens.split(|t| t.tok == Tok::Newline) {
         if let Some(words) = before_count(line, lexemes) {
             *seen.entry(words).or_default() += 1;
         }
     }
-    for (words, many) in seen {
-        if many >= FEWEST {
-            own.add(words.split(' '), Tok::Equals);
-        }
+    seen.retain(|_, many| *many >= FEWEST);
+    for words in seen.keys() {
+        own.add(words.split(' '), Tok::Equals);
     }
+    !seen.is_empty()
 }
 
 /// The unknown words before the count that `line` ends with, behind its work.
@@ -63,10 +63,8 @@ fn before_count(line: &[Token], lexemes: &[Lexeme<'_>]) -> Option<String> {
     if !worked {
         return None;
     }
-    let i = lexemes.partition_point(|l| l.at.start < first.start);
-    let said: Vec<&str> = lexemes[i..]
+    let said: Vec<&str> = within(lexemes, &(first.start..last.end))
         .iter()
-        .take_while(|l| l.at.end <= last.end)
         .filter(|l| l.shape == LexemeKind::Word)
         .map(|l| l.text.as_ref())
         .collect();

@@ -1,12 +1,12 @@
 //! What a text itself says its short forms mean.
 
 use super::legend;
-use super::lexemes::{Lexeme, LexemeKind};
+use super::lexemes::{Lexeme, LexemeKind, within};
 use super::lines::MeantLine;
 use super::meaning::meant;
 use super::token::{Say, Tok};
 use super::words::Glossary;
-use crate::words::tree::{Decrease, Span, StitchKind};
+use crate::words::tree::{Decrease, StitchKind};
 
 /// Longest short form, in lexemes.
 const LONGEST: usize = 4;
@@ -86,11 +86,4 @@ pub(super) fn letter_codes(text: &str, lexemes: &[Lexeme<'_>], own: &mut Glossar
     own.add(["x"], Tok::Kind(single));
     own.add(["v"], Tok::Increase(single));
     own.add(["a"], Tok::Decrease(single, Decrease::Plain));
-}
-
-/// The lexemes that stand at `at`.
-fn within<'a, 't>(lexemes: &'a [Lexeme<'t>], at: &Span) -> &'a [Lexeme<'t>] {
-    let from = lexemes.partition_point(|l| l.at.start < at.start);
-    let to = lexemes.partition_point(|l| l.at.start < at.end);
-    &lexemes[from..to.max(from)]
 }

@@ -29,6 +29,13 @@ pub(super) struct Lexeme<'t> {
 /// The sign that stands for two asterisks.
 pub(super) const TWO_STARS: char = '⁑';
 
+/// Those of `lexemes` that stand at `at`.
+pub(super) fn within<'a, 't>(lexemes: &'a [Lexeme<'t>], at: &Span) -> &'a [Lexeme<'t>] {
+    let from = lexemes.partition_point(|l| l.at.start < at.start);
+    let to = lexemes.partition_point(|l| l.at.start < at.end);
+    &lexemes[from..to.max(from)]
+}
+
 /// The lexemes of `text`, in order, in time linear in its length.
 pub(super) fn lexemes(text: &str) -> Vec<Lexeme<'_>> {
     let mut found = Vec::with_capacity(text.len() / 3);

@@ -167,12 +167,10 @@ fn read_lexemes(text: &str, lexemes: &[lexemes::Lexeme<'_>], words: &Vocabulary)
     if !own.is_empty() {
         tokens = as_tokens(&own);
     }
-    round_words::learn(text, &tokens, lexemes, &mut own);
-    if !own.is_empty() {
+    if round_words::learn(text, &tokens, lexemes, &mut own) {
         tokens = as_tokens(&own);
     }
-    count_words::learn(&tokens, lexemes, &mut own);
-    if !own.is_empty() {
+    if count_words::learn(&tokens, lexemes, &mut own) {
         tokens = as_tokens(&own);
     }
     let mut pass = Pass::of(text, &tokens, words);
@@ -302,8 +300,7 @@ fn unknown_words(
         let inside = tokens[from..].iter().take_while(|t| t.at().end <= at.end);
         let mut here: Vec<&str> = Vec::new();
         for token in inside.filter(|t| t.tok == Tok::Unknown) {
-            let i = lexemes.partition_point(|l| l.at.start < token.at().start);
-            if let Some(lexeme) = lexemes.get(i)
+            if let Some(lexeme) = lexemes::within(lexemes, &token.at()).first()
                 && lexeme.shape == lexemes::LexemeKind::Word
                 && lexeme.text.chars().count() <= LONGEST_SHORT
             {

@@ -171,11 +171,9 @@ pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Tok
             Tok::Comma | Tok::Dash | Tok::Colon | Tok::Stop | Tok::Open(_) | Tok::Star
         )
     };
-    let mut all = Vec::with_capacity(tokens.len() + 4);
     let mut worked = false;
-    for (i, token) in tokens.iter().enumerate() {
-        all.push(*token);
-        worked |= token.tok.is_work();
+    kind_after(tokens, kind, |i, n| {
+        worked |= tokens[i].tok.is_work();
         let begins = i.checked_sub(1).is_none_or(|b| parts(&tokens[b]));
         let ends = tokens.get(i + 1).is_some_and(|t| {
             matches!(
@@ -183,8 +181,23 @@ pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Tok
                 Tok::Comma | Tok::Say(Say::Then) | Tok::Increase(_) | Tok::Decrease(..)
             )
         });
-        let more = tokens[i + 1..].iter().any(|t| t.tok.is_work()) || worked;
-        if matches!(token.tok, Tok::Number(1..)) && begins && ends && more {
+        let more = || tokens[i + 1..].iter().any(|t| t.tok.is_work()) || worked;
+        n >= 1 && begins && ends && more()
+    })
+}
+
+/// `tokens` with a stitch of `kind` behind each number, at an index and so large, for which
+/// `wants` says so; nothing where there is none.
+fn kind_after(
+    tokens: &[Token],
+    kind: StitchKind,
+    mut wants: impl FnMut(usize, u32) -> bool,
+) -> Option<Vec<Token>> {
+    let mut all = Vec::with_capacity(tokens.len() + 4);
+    for (i, token) in tokens.iter().enumerate() {
+        all.push(*token);
+        let number = if let Tok::Number(n) = token.tok { n } else { 0 };
+        if wants(i, number) {
             all.push(Token { start: token.end, ..token.meaning(Tok::Kind(kind)) });
         }
     }
@@ -196,9 +209,7 @@ pub(super) fn bare_numbers(tokens: &[Token], kind: StitchKind) -> Option<Vec<Tok
 
 /// “one in each stitch”: a number without a stitch, and where it goes.
 pub(super) fn kind_supplied(tokens: &[Token], kind: StitchKind) -> Option<Vec<Token>> {
-    let mut all = Vec::with_capacity(tokens.len() + 2);
-    for (i, token) in tokens.iter().enumerate() {
-        all.push(*token);
+    let all = kind_after(tokens, kind, |i, n| {
         let placed = i.checked_sub(1).is_some_and(|b| {
             !tokens[b].tok.parts()
                 && !matches!(
@@ -208,14 +219,9 @@ pub(super) fn kind_supplied(tokens: &[Token], kind: StitchKind) -> Option<Vec<To
         });
         let goes =
             tokens.get(i + 1).is_some_and(|t| matches!(t.tok, Tok::InEach | Tok::Say(Say::In)));
-        if matches!(token.tok, Tok::Number(1..=4)) && !placed && goes {
-            all.push(Token { start: token.end, ..token.meaning(Tok::Kind(kind)) });
-        }
-    }
-    (all.len() > tokens.len()).then(|| {
-        rematch(&mut all);
-        behind_remark(&all).unwrap_or(all)
-    })
+        (1..=4).contains(&n) && !placed && goes
+    })?;
+    Some(behind_remark(&all).unwrap_or(all))
 }
 
 /// “just go around, sc in each”: what stands before the first sign, if it says nothing of

@@ -4,22 +4,27 @@
 use std::collections::BTreeMap;
 
 use super::heading::bullets_of;
-use super::lexemes::Lexeme;
+use super::lexemes::{Lexeme, within};
 use super::token::{Say, Tok, Token};
 use super::words::Glossary;
 
-/// Adds the unknown words of `tokens` that count on from one at the start of lines.
-pub(super) fn learn(text: &str, tokens: &[Token], lexemes: &[Lexeme<'_>], own: &mut Glossary) {
+/// Adds the unknown words of `tokens` that count on from one at the start of lines. Whether
+/// there are any.
+pub(super) fn learn(
+    text: &str,
+    tokens: &[Token],
+    lexemes: &[Lexeme<'_>],
+    own: &mut Glossary,
+) -> bool {
+    let mut learnt = false;
     // The numbers that stand with each word, in order, a range by its first and last.
     let mut seen: BTreeMap<String, Vec<(u32, u32)>> = BTreeMap::new();
     for line in tokens.split(|t| t.tok == Tok::Newline) {
         if let Some((word, range)) = numbered(line, text)
             && works(line)
-            && let Some(word) = lexemes
-                .get(lexemes.partition_point(|l| l.at.start < word.start))
-                .map(|l| l.text.as_ref().to_owned())
+            && let Some(word) = within(lexemes, &word.at()).first()
         {
-            seen.entry(word).or_default().push(range);
+            seen.entry(word.text.to_string()).or_default().push(range);
         }
     }
     for (word, ranges) in seen {
@@ -31,6 +36,7 @@ pub(super) fn learn(text: &str, tokens: &[Token], lexemes: &[Lexeme<'_>], own: &
             .windows(3)
             .any(|three| three[0].0 == 1 && follows(&three[..2]) && follows(&three[1..]));
         if counts {
+            learnt = true;
             own.add([word.as_str()], Tok::Round);
             // “Level 4”, and “Levels 5 to 7”.
             for many in ["s", "es", "e", "en"] {
@@ -38,6 +44,7 @@ pub(super) fn learn(text: &str, tokens: &[Token], lexemes: &[Lexeme<'_>], own: &
             }
         }
     }
+    learnt
 }
 
 /// Whether it may be a writer's own word for a round: “Level 3” heads as often as it tells how
